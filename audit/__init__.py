@@ -1,0 +1,73 @@
+"""Sets a recorded walk on foot against its planned legs: what was walked, and why it differed.
+
+>>> import audit
+>>> plan = audit.read_plan("plan.toml")            # doctest: +SKIP
+>>> track = audit.read_track("walk.gpx")           # doctest: +SKIP
+>>> audit.debrief(plan, track).legs_frame()        # doctest: +SKIP
+"""
+
+from __future__ import annotations
+
+from importlib import import_module
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from audit.debriefing.debrief_walk import debrief
+    from audit.debriefing.records import Debrief, LegDebrief
+    from audit.errors import AuditError, InputRefusedError, Problem
+    from audit.plan import Plan, PlannedLeg, Point
+    from audit.readers.gpx_track import read_track
+    from audit.readers.plan_file import read_plan
+    from audit.readers.walkers_log import read_log
+    from audit.settings import Settings
+    from audit.track import Track
+
+__all__ = [
+    "AuditError",
+    "Debrief",
+    "InputRefusedError",
+    "LegDebrief",
+    "Plan",
+    "PlannedLeg",
+    "Point",
+    "Problem",
+    "Settings",
+    "Track",
+    "debrief",
+    "read_log",
+    "read_plan",
+    "read_track",
+]
+
+__version__ = "0.1.0"
+
+_WHERE = {
+    "AuditError": "audit.errors",
+    "Debrief": "audit.debriefing.records",
+    "InputRefusedError": "audit.errors",
+    "LegDebrief": "audit.debriefing.records",
+    "Plan": "audit.plan",
+    "PlannedLeg": "audit.plan",
+    "Point": "audit.plan",
+    "Problem": "audit.errors",
+    "Settings": "audit.settings",
+    "Track": "audit.track",
+    "debrief": "audit.debriefing.debrief_walk",
+    "read_log": "audit.readers.walkers_log",
+    "read_plan": "audit.readers.plan_file",
+    "read_track": "audit.readers.gpx_track",
+}
+
+
+def __getattr__(name: str) -> object:
+    """Import a public name when it is first asked for, so that starting stays quick."""
+    if name not in _WHERE:
+        message = f"module 'audit' has no attribute {name!r}"
+        raise AttributeError(message)
+    value = getattr(import_module(_WHERE[name]), name)
+    globals()[name] = value
+    return value
+
+
+def __dir__() -> list[str]:
+    return sorted([*globals(), *__all__])

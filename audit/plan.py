@@ -1,0 +1,76 @@
+"""The planned course, as its file gives it: nothing here is computed."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass, field
+
+from audit.azimuths import GridAzimuth, MagneticAzimuth, TrueAzimuth
+from audit.positions import Position
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Point:
+    """A named point of the course."""
+
+    name: str
+    position: Position
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlannedLeg:
+    """One leg as the plan states it; None where the plan says nothing.
+
+    ``start`` and ``end`` name points. ``end`` names no point of the plan where the
+    leg is dead reckoned: then an azimuth and a distance are given and the end is
+    where they lead.
+    """
+
+    name: str
+    start: str
+    end: str
+    grid_azimuth: GridAzimuth | None = None
+    magnetic_azimuth: MagneticAzimuth | None = None
+    true_azimuth: TrueAzimuth | None = None
+    distance_m: float | None = None
+    paces: float | None = None
+    via: tuple[Position, ...] = ()
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plan:
+    """A course: points, the legs between them in order, and what the map says.
+
+    Attributes
+    ----------
+    grid : str
+        Authority code of the projected CRS of the course, such as "EPSG:32616".
+        Readers resolve "auto" to the UTM zone of the first point.
+    grid_magnetic_angle_deg : float or None
+        As printed on the map, east positive; None: to be computed.
+    paces_per_100m : float or None
+        In whichever pace the walker counts.
+    arrival_radius_m : float
+        Within this of a point counts as arrived.
+    notes : tuple of str
+        Everything that reading assumed or defaulted, one sentence each.
+    """
+
+    name: str
+    grid: str
+    points: tuple[Point, ...]
+    legs: tuple[PlannedLeg, ...]
+    date: dt.date | None = None
+    grid_magnetic_angle_deg: float | None = None
+    paces_per_100m: float | None = None
+    arrival_radius_m: float = 30.0
+    notes: tuple[str, ...] = ()
+    source: str = field(default="", compare=False)
+
+    def position(self, name: str) -> Position | None:
+        """Give the position of a named point, or None where the plan has no such point."""
+        for point in self.points:
+            if point.name == name:
+                return point.position
+        return None

@@ -1,0 +1,415 @@
+"""Every threshold: its unit, its default, and where the number is from.
+
+"Chosen" marks a value picked by trial on simulated walks, with what it trades off.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReadingSettings:
+    """What a plan may say. Beyond these limits a value is taken for a slip and refused."""
+
+    paces_per_100m_low: float = 30.0
+    paces_per_100m_high: float = 250.0
+    """Half and nearly double of 62 double and 148 single paces (STP 21-1-SMCT; common practice)."""
+    longest_leg_m: float = 100_000.0
+    """Nobody walks one leg of more; chosen: tells 1.25 m from 1250 km, costs no real leg."""
+    most_paces: float = 250_000.0
+    """The longest leg at the highest pace count."""
+    arrival_radius_m: float = 30.0
+    """Where the plan gives none (as in the example of the plan format); chosen: a marker seen
+    through trees."""
+    largest_arrival_radius_m: float = 1_000.0
+    """Chosen: a point found from a kilometre away is not found."""
+    same_place_m: float = 1.0
+    """Points nearer than this (and than half their squares) are one place; chosen: below what
+    any receiver or map tells apart."""
+    coarse_half_square_m: float = 500.0
+    """A reference to a square this large gets a note; chosen: a square of 1 km, four digits."""
+    near_origin_m: float = 1_000.0
+    """Grid coordinates both smaller than this are no grid coordinates; chosen: the origins of
+    grids lie outside the country they serve."""
+    band_slack_deg: float = 0.02
+    """By how much a UTM northing may miss its band; chosen: 2 km, a point on the band's edge."""
+    two_scales_slack_deg: float = 0.6
+    """By how much an azimuth given in degrees and in mils may differ; chosen: half a degree and
+    5 mils of rounding, 0.5 + 0.3, less what rounding both ways at once makes unlikely."""
+    grid_scale_slack: float = 0.03
+    """A grid that makes lengths at a point longer or shorter by more than this share is not
+    the grid of the course; chosen: continental grids stay within 2 %, their own area."""
+    most_points: int = 1_000
+    """Of points, and of legs, in a plan; chosen: ten times a long course, far below a track."""
+    largest_plan_bytes: int = 64_000_000
+    """Chosen: three times the largest recording at hand; a plan is far smaller."""
+    largest_track_bytes: int = 1_000_000_000
+    """Of a recording once unpacked; chosen: some 100 days at one fix a second."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CleaningSettings:
+    """What a fix must be to be kept.
+
+    Chosen on simulated walks with correlated noise of 2 to 12 m, logged every 1 to 30 s,
+    so that none of their fixes is lost.
+    """
+
+    # Times
+    timed_share: float = 0.5
+    """Fixes with times are kept if they show this share of the way that the others show."""
+    disorder_share: float = 0.05
+    """With more steps back in time than this the order of the file says nothing; chosen."""
+    clock_jump_s: float = 600.0
+    """Fixes that come late come less late than this, clocks are put back by more; chosen:
+    zones and summer time differ by at least half an hour."""
+    same_place_m: float = 50.0
+    """A walker whose clock is put back is found within this of the last fix; chosen."""
+    most_side_by_side: int = 100
+    """Of more recordings at the same time than this none is chosen; chosen: bounds the work."""
+    gap_s: float = 20.0
+    """A silence longer than this, and than four usual intervals, is a gap; chosen."""
+    gap_intervals: float = 4.0
+    """Usual intervals that make a gap; chosen: recorders that save power skip up to three."""
+    untimed_speed_m_s: float = 1.2
+    """Even walk of a recording without times; chosen: any speed would do."""
+
+    # Spikes
+    spike_longest_fixes: int = 5
+    """A run of more bad fixes than this is a place, not a spike; chosen."""
+    spike_slack_m: float = 15.0
+    """Added to what the pace allows, for receiver noise; chosen: 20 m finds 93 instead of 95 in 100
+    spikes over 60 m logged every 30 s, 12 m costs good fixes."""
+    spike_fix_m: float = 10.0
+    """A longer run must explain this much more for each fix; chosen: less takes good
+    neighbours along."""
+    pace_quantile: float = 0.9
+    pace_margin: float = 1.1
+    """The brisk pace of the walk: this many times what nine in ten of its steps keep below;
+    chosen: a higher share takes in the spikes themselves."""
+    slow_pace_m_s: float = 1.6
+    fast_pace_m_s: float = 3.3
+    """The brisk pace lies between a brisk walk and a steady run (common practice)."""
+    lesser_way: float = 0.6
+    """Of a spike along the line of march the slower way is at least this share of the pace
+    around it; chosen: a good fix beyond a turn is slower."""
+    spike_speed_m_s: float = 6.0
+    """Nobody on foot keeps this up from fix to fix; chosen: 1500 m races are run at 7 m/s."""
+    fastest_ride_m_s: float = 40.0
+    """Out and back faster than this is no ride; chosen: 144 km/h."""
+    stray_majority: float = 3.0
+    """Strays are told from the walk by at least this many times the longest spike; chosen."""
+    most_rounds: int = 20
+    """Rounds of looking for spikes; chosen: real recordings take two to four."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MatchingSettings:
+    """How portions of the walk are weighed as legs. Costs are in nats.
+
+    Unless another source is named, a value was chosen on simulated walks of the
+    development seeds (tests/accuracy), where moving it either way matched fewer legs.
+    """
+
+    # The walk on an even time step
+    step_shortest_s: float = 2.0
+    """A walker does nothing worth matching in less."""
+    step_longest_s: float = 10.0
+    """Sparser recordings are joined by straight lines of this step."""
+    stretch_gap_s: float = 300.0
+    """A silence longer than this breaks the recording into stretches."""
+    gap_s: float = 20.0
+    """Between fixes further apart than this (and four intervals) nothing is known."""
+    smoothing_s: float = 8.0
+
+    # Moving and standing
+    speed_window_s: float = 30.0
+    halt_speed_share: float = 0.42
+    """Slower than this share of the usual speed is standing."""
+    halt_shortest_s: float = 6.0
+    halt_join_s: float = 10.0
+    halt_edge_s: float = 6.0
+    """A cut within this of a halt's edge counts as that edge."""
+    slowest_walk_m_s: float = 0.3
+    fastest_walk_m_s: float = 2.5
+    """Faster is running or riding; the usual speed is taken from between these two."""
+    usual_walk_m_s: float = 1.1
+    """Where nothing else is known (STP 21-1-SMCT 071-329-1006: 3,000 m an hour, 0.83 m/s,
+    with halts)."""
+    noise_correlation_s: float = 30.0
+    """Receivers forget their error over about a minute (D. L. Wilson); shorter here, since
+    halts of a minute must still count."""
+    noise_halt_s: float = 20.0
+    prior_noise_m: float = 5.0
+    """Phones in the open: 4.9 m radius (van Diggelen and Enge, ION 2015)."""
+    least_noise_m: float = 2.0
+    most_noise_m: float = 20.0
+
+    # Candidate cuts
+    filler_m: float = 70.0
+    merge_m: float = 8.0
+    approach_m: float = 90.0
+    approaches_most: int = 12
+    bend_tolerance_m: float = 8.0
+    bend_tolerance_noise: float = 1.8
+    bend_arm_m: float = 35.0
+    bend_deg: float = 22.0
+
+    # What a leg is expected to look like
+    longest_portion: float = 3.0
+    """No leg is walked over more than this many times its distance."""
+    longest_portion_least_m: float = 600.0
+    place_sd_m: float = 6.0
+    wander_sd_deg: float = 11.0
+    wander_sd_per_noise_m: float = 2.6
+    heading_sd_deg: float = 7.0
+    distance_sd: float = 0.156
+    stray_heading_share: float = 0.065
+    stray_distance_share: float = 0.05
+    hundred_share: float = 0.08
+    stray_step_share: float = 0.12
+    direction_memory_m: float = 45.0
+    """Directions this far apart count as separate evidence."""
+    direction_discount: float = 0.6
+    """Walking anywhere keeps a direction too; so much less does a metre say for a leg."""
+    bypass_cap: float = 5.3
+    bypass_slope: float = 0.5
+    box_side_m: float = 15.0
+    box_turn_deg: float = 40.0
+    box_unequal: float = 2.5
+    box_ahead_m: float = 220.0
+    cost_bypass: float = 3.0
+    deviation_share: float = 0.06
+    weight_deviation: float = 0.7
+    cost_halted_s: float = 0.012
+    cost_halt: float = 0.8
+    cost_halts_most: float = 4.0
+    gain_halt: float = 0.6
+    cost_mid_stride: float = 1.0
+    shortest_partial_m: float = 40.0
+    cost_partial_distance: float = 0.7
+    cost_impossible: float = 50.0
+
+    # Arriving, staying, leaving
+    found_share: float = 0.004
+    """A walker ends a leg by sight of its point this often, whatever he reckoned."""
+    found_directly_share: float = 0.1
+    found_detour_share: float = 0.05
+    found_arrival_sd_m: float = 15.0
+    arrival_sd_m: float = 30.0
+    cost_arrive_elsewhere: float = 1.6
+    stay_path_m: float = 900.0
+    stay_sd_m: float = 14.0
+    found_sd_m: float = 22.0
+    wander_share: float = 0.12
+    wander_m: float = 60.0
+    cost_relocated_nowhere: float = 17.7
+    cost_long_stay: float = 1.0
+    cost_start_elsewhere: float = 10.6
+
+    # Ways that leave the plan
+    shortest_link_m: float = 60.0
+    cost_reversed: float = 9.9
+    cost_skip: float = 4.1
+    cost_exchange: float = 7.0
+    cost_repeat: float = 6.2
+    cost_unfinished: float = 2.0
+    cost_given_up: float = 3.0
+    cost_leg_left_out: float = 1.5
+    cost_start_later: float = 4.0
+    cost_ended_early: float = 6.0
+    cost_end_aside: float = 50.0
+
+    # The walker supposed
+    bias_sd_deg: float = 12.0
+    bias_fan_deg: tuple[float, ...] = (0.0, -10.0, 10.0, -20.0, 20.0)
+    fan_distinct_deg: float = 3.0
+    fan_keep_nats: float = 6.0
+    fan_keep: int = 2
+    rounds: int = 2
+    scatter_prior_legs: float = 3.0
+    heading_scatter_deg: float = 6.0
+    heading_sd_least_deg: float = 4.0
+    distance_scatter: float = 0.09
+    distance_sd_least: float = 0.04
+    bias_most_deg: float = 45.0
+    pace_scale_least: float = 0.6
+    pace_scale_most: float = 1.6
+
+    # Cuts to the second
+    refine_window_s: float = 30.0
+    refine_move_s: float = 10.0
+    refine_steps: int = 21
+    refine_gain: float = 0.25
+    refine_least_fixes: int = 5
+    refine_most_fixes: int = 60
+
+    # Reading the answer
+    far_m: float = 2500.0
+    """A walk that comes no nearer than this to any point is of another course; chosen: beyond
+    the longest leg of published courses (1,200 m) and as much again."""
+    right_within_s: float = 30.0
+    right_within_m: float = 30.0
+    """A cut this near counts as the same (the aim that accuracy is measured by)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CardSettings:
+    """How far the plan may differ from its own sums before that is a finding."""
+
+    azimuth_slack_deg: float = 0.5
+    """What a careful hand with a protractor may be off; chosen: half of the 1 degree that the
+    US Army map-reading standard allows a student, since a plan is made with more care."""
+    angle_slack_deg: float = 0.5
+    """Maps give the grid-magnetic angle to the nearest half degree (TC 3-25.26, 6-11), and
+    planners round the sum of it once more."""
+    model_sigmas: float = 2.0
+    """A printed grid-magnetic angle may be this many of the model's standard errors off."""
+    distance_slack: float = 0.01
+    """Share of a distance that a ruler on paper may be off; chosen: a fifth of the 5 % that
+    the US Army map-reading standard allows a student."""
+    distance_rounding_most_m: float = 25.0
+    """A distance in whole hundreds may be rounded this far; chosen: to the nearest 50."""
+    pace_slack: float = 0.01
+    """Share of a pace count that rounding the pace rate may cost (65 for 65.5 is 0.8 %)."""
+    pace_rounding_most: float = 5.0
+    """A pace count in whole tens may be rounded this far; chosen."""
+    angle_change_deg: float = 0.2
+    """A grid-magnetic angle that changes more than this over the course is worth a note;
+    chosen: a tenth of what a good hand compass holds."""
+    scale_change: float = 0.002
+    """Grid and ground distance further apart than this share are worth a note; the edge of a
+    UTM zone has 0.001."""
+    outside_grid_note_deg: float = 0.5
+    """A course begun this far outside its grid's area is worth a note; chosen."""
+    outside_grid_finding_deg: float = 3.0
+    """This far outside, the grid is a slip; chosen: half a UTM zone, which is also how far the
+    widened zones of Norway and Svalbard reach beyond their own."""
+    weak_field_nt: float = 6000.0
+    """Horizontal field under which a compass is sluggish (WMM technical report, caution zone)."""
+    stale_days: int = 366
+    """A plan dated further than this from the walk has an old angle; chosen: one year."""
+    longest_leg_m: float = 100_000.0
+    """A longer leg is a slip in a square's letters or in the zone, not a walk; chosen."""
+    shortest_leg_m: float = 0.01
+    """Points nearer than this are the same place and give no direction; chosen: rounding."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReportSettings:
+    """What is said and drawn for people."""
+
+    named_cause_probability: float = 0.5
+    """A cause is named alone from here on, below it with its runner-up; chosen: more likely
+    than not."""
+    shown_cause_probability: float = 0.05
+    """Less probable candidates are counted and not told; chosen: one in twenty."""
+    shown_causes: int = 4
+    """No more candidates than this are told of one leg; chosen: they must be weighed at a look."""
+    thinning_m: float = 1.0
+    """Drawn lines keep within this of the recording; chosen: below any receiver's noise."""
+    thinning_px: float = 0.25
+    """Or within this of a pixel of the drawing, where that is more; chosen: cannot be seen."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HeadingSettings:
+    """How the walked heading and its interval are found."""
+
+    shortest_m: float = 10.0
+    """Below this start and claim are one place and a heading has no meaning; chosen."""
+    unknown_sd_deg: float = 104.0
+    """Standard deviation of a direction of which nothing is known: 180 / sqrt(3)."""
+    least_fixes: int = 5
+    """With fewer, only the two ends are used; chosen."""
+    halt_fixes: int = 14
+    leg_fixes: int = 40
+    """Fixes used of each halt and of the leg, spread evenly; chosen: more of them, correlated
+    as they are, narrow the interval by less than a hundredth."""
+    noise_correlations_s: tuple[float, ...] = (20.0, 60.0, 400.0)
+    """Receivers forget over about a minute, with a slow tail (D. L. Wilson, gpscorr)."""
+    wander_correlations_s: tuple[float, ...] = (15.0, 50.0)
+    """How long a walker keeps a wrong turn before the compass brings him back; chosen."""
+    strength_deviates: tuple[float, ...] = (-1.8, -0.9, 0.0, 0.9, 1.8)
+    noise_log_sd: float = 0.5
+    """The noise of one leg lies within a factor of 1.6 of the whole walk's; chosen."""
+    wander_sd_deg: float = 7.0
+    wander_log_sd: float = 0.6
+    """Headings wander 3 to 15 degrees about the one held; chosen."""
+    white_share: float = 0.01
+    """Share of the noise variance that is forgotten at once: rounding of positions; chosen."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MeasuringSettings:
+    """How places, paths, bypasses and spans are measured."""
+
+    noise_correlation_s: float = 30.0
+    """For the standard error of a place averaged over a halt."""
+    halt_reach_s: float = 6.0
+    halt_window_s: float = 120.0
+    """A halt is averaged over at most this long: receivers drift over more."""
+    line_window_s: float = 12.0
+    path_smoothing_s_per_m: float = 2.5
+    path_smoothing_least_s: float = 5.0
+    path_smoothing_most_s: float = 25.0
+    """Seconds of smoothing for each metre of noise: less leaves noise in the path, more cuts
+    the corners of a bypass; chosen on walks of known length."""
+    at_point_m: float = 25.0
+    """Within this of where the walker then left from counts as being there; chosen."""
+    bypass_side_m: float = 12.0
+    bypass_turn_deg: float = 40.0
+    """A side of a bypass runs within this of a right angle to the leg; chosen."""
+    bypass_ahead_m: float = 300.0
+    """Further on than this, the way back belongs to something else; chosen."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DiagnosisSettings:
+    """Priors of the causes, and when one may be named.
+
+    No public source says how often each mistake happens: all are chosen, and a school's
+    own counts can replace them.
+    """
+
+    named_at: float = 0.8
+    """A cause is named from this probability on."""
+    walk_priors: tuple[tuple[str, float], ...] = (
+        ("gm-angle-omitted", 0.12),
+        ("gm-angle-reversed", 0.04),
+        ("gm-angle-doubled", 0.03),
+        ("declination-for-gm-angle", 0.03),
+    )
+    """That the walker did this on this walk at all."""
+    keeps_to_it: float = 0.85
+    """That a leg of such a walk shows it."""
+    one_leg_only: float = 0.01
+    """That one leg shows one of these on a walk that otherwise does not."""
+    stray_direction: float = 0.06
+    """That something else turned the leg by any amount."""
+    stray_distance: float = 0.15
+    """That something put the distance out by more than ordinary scatter."""
+    scatter_deg: tuple[tuple[float, float], ...] = ((2.0, 0.3), (3.5, 0.45), (6.0, 0.25))
+    """Ordinary scatter of headings from leg to leg, with weights. The Army's task standard for
+    a sighted azimuth is 3 degrees (task 071-329-1003 as quoted in training notes)."""
+    own_bias_sd_deg: float = 2.0
+    """Compass and walker together, the same on all legs; a lensatic compass is specified to
+    2.25 degrees (MIL-PRF-10436, from memory)."""
+    distance_scatter: float = 0.06
+    own_pace_sd: float = 0.06
+    """Ordinary scatter of distance from leg to leg, and of the walker's pace count."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Settings:
+    """All thresholds of the package, by stage."""
+
+    reading: ReadingSettings = field(default_factory=ReadingSettings)
+    cleaning: CleaningSettings = field(default_factory=CleaningSettings)
+    matching: MatchingSettings = field(default_factory=MatchingSettings)
+    heading: HeadingSettings = field(default_factory=HeadingSettings)
+    measuring: MeasuringSettings = field(default_factory=MeasuringSettings)
+    diagnosis: DiagnosisSettings = field(default_factory=DiagnosisSettings)
+    card: CardSettings = field(default_factory=CardSettings)
+    reports: ReportSettings = field(default_factory=ReportSettings)
