@@ -1,0 +1,169 @@
+"""MGRS grid references into places and back."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import TYPE_CHECKING
+
+from audit.geodesy.utm_zones import UPS_NORTH, UPS_SOUTH, check_degrees, utm_zone_code
+
+if TYPE_CHECKING:
+    import mgrs
+
+_REFERENCE = re.compile(
+    r"(?P<zone>\d{0,2}) ?(?P<band>[A-Z]) ?(?P<square>[A-Z]{2}) ?(?P<digits>[0-9 ]*)", re.ASCII
+)
+_WITHOUT_ZONE = re.compile(r"[A-Z]{2} ?[0-9 ]*", re.ASCII)
+_HAIRS_DEG = ((0.0, 0.0), (2e-8, 0.0), (0.0, 1e-7))
+"""East and north, a millimetre and a centimetre. The library rounds a place so little west of a
+zone's edge or south of the equator over that line, and names a square that does not exist."""
+_UTM_BANDS = "CDEFGHJKLMNPQRSTUVWX"
+_POLAR_BANDS = {"A": UPS_SOUTH, "B": UPS_SOUTH, "Y": UPS_NORTH, "Z": UPS_NORTH}
+_EXAMPLE = 'write it as in "16S GF 4182 4279"'
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MgrsSquare:
+    """The square that a grid reference names: its centre, and half its side.
+
+    ``grid_code`` is the grid that the reference is drawn on: its UTM zone or polar grid.
+    """
+
+    longitude_deg: float
+    latitude_deg: float
+    half_square_m: float
+    grid_code: str
+
+
+def decode_mgrs(text: str) -> MgrsSquare:
+    """Give the square of an MGRS reference of 0 to 10 digits; spaces and case do not matter.
+
+    Raises
+    ------
+    ValueError
+        With one sentence that says what is wrong and how to write it.
+    """
+    zone, band, square, digits = _parts(text)
+    if zone is None:
+        grid_code, compact = _POLAR_BANDS[band], f"{band}{square}{digits}"
+    else:
+        grid_code = utm_zone_code(zone, south=band < "N")
+        compact = f"{zone}{band}{square}{digits}"
+    try:
+        latitude_deg, longitude_deg = _converter().toLatLon(compact)
+    except _mgrs_error():
+        named = f"zone {zone}{band}" if zone is not None else f"polar area {band}"
+        message = (
+            f'"{text}" names no place: {named} has no square {square} there; '
+            f"check the zone and the two letters, {_EXAMPLE}"
+        )
+        raise ValueError(message) from None
+    return MgrsSquare(
+        longitude_deg=longitude_deg,
+        latitude_deg=latitude_deg,
+        half_square_m=0.5 * 10.0 ** (5 - len(digits) // 2),
+        grid_code=grid_code,
+    )
+
+
+def encode_mgrs(longitude_deg: float, latitude_deg: float, *, digits: int) -> str:
+    """Give the MGRS reference of a place, such as "16S GF 4182 4279" for ``digits=8``.
+
+    Digits are cut, not rounded, as the standard has it (FGDC-STD-011-2001).
+
+    Raises
+    ------
+    ValueError
+        For a place outside the range of degrees, or digits other than 0, 2, ... 10.
+    """
+    check_degrees(longitude_deg, latitude_deg)
+    if digits not in range(0, 11, 2):
+        message = f"a grid reference has 0, 2, 4, 6, 8 or 10 digits, not {digits}"
+        raise ValueError(message)
+    compact = _existing_square(longitude_deg, latitude_deg, digits // 2)
+    head, tail = compact[: len(compact) - digits], compact[len(compact) - digits :]
+    half = digits // 2
+    parts = (head[:-2].lstrip("0"), head[-2:], tail[:half], tail[half:])
+    return " ".join(part for part in parts if part)
+
+
+def _existing_square(longitude_deg: float, latitude_deg: float, precision: int) -> str:
+    """Give the library's reference of a place, moved by a hair where it could not be read."""
+    for east_deg, north_deg in _HAIRS_DEG:
+        compact = _converter().toMGRS(
+            latitude_deg + north_deg, longitude_deg + east_deg, MGRSPrecision=precision
+        )
+        try:
+            _converter().toLatLon(compact)
+        except _mgrs_error():
+            continue
+        return str(compact)
+    message = f"{latitude_deg}, {longitude_deg} has no MGRS reference"
+    raise ValueError(message)
+
+
+def _parts(text: str) -> tuple[int | None, str, str, str]:
+    """Give zone (None in polar areas), band, square letters and digits, each checked."""
+    written = " ".join(text.upper().split())
+    found = _REFERENCE.fullmatch(written)
+    if not found:
+        hint = f"is no MGRS reference; {_EXAMPLE}"
+        if _WITHOUT_ZONE.fullmatch(written):
+            hint = f"lacks its grid zone; {_EXAMPLE}"
+        message = f'"{text}" {hint}'
+        raise ValueError(message)
+    band, square = found["band"], found["square"]
+    zone = int(found["zone"]) if found["zone"] else None
+    bands = _UTM_BANDS if zone is not None else "".join(_POLAR_BANDS)
+    if zone is not None and not 1 <= zone <= 60:
+        message = f'"{text}": {zone} is no UTM zone; zones run from 1 to 60'
+    elif band not in bands:
+        need = "C to X after a zone number" if zone is not None else "A, B, Y or Z at the poles"
+        message = f'"{text}": {band} is no band; it is one of {need}, never I or O; {_EXAMPLE}'
+    elif set(square) & {"I", "O"}:
+        message = f'"{text}": squares are never lettered I or O; look for 1 and 0, {_EXAMPLE}'
+    else:
+        return zone, band, square, even_digits(text, found["digits"])
+    raise ValueError(message)
+
+
+def even_digits(text: str, written: str) -> str:
+    """Give the digits of a grid reference without spaces: as many east as north, at most 5 each.
+
+    Raises
+    ------
+    ValueError
+        Where they do not split into two halves, or are written as unequal halves:
+        "418 42790" has an even count when run together but is a slip of the pen.
+    """
+    groups = written.split()
+    digits = "".join(groups)
+    if len(digits) % 2 or (len(groups) == 2 and len(groups[0]) != len(groups[1])):
+        message = (
+            f'"{text}" has {" and ".join(str(len(group)) for group in groups)} digits; '
+            "a grid reference has as many for east as for north"
+        )
+        raise ValueError(message)
+    if len(digits) > 10:
+        message = f'"{text}" has {len(digits)} digits; 10 (a square of 1 m) are the most'
+        raise ValueError(message)
+    if len(groups) > 2:
+        message = f'"{text}" has its digits in {len(groups)} groups; write east, then north'
+        raise ValueError(message)
+    return digits
+
+
+@lru_cache(maxsize=1)
+def _converter() -> mgrs.MGRS:
+    import mgrs  # noqa: PLC0415
+
+    return mgrs.MGRS()
+
+
+def _mgrs_error() -> type[Exception]:
+    import mgrs.core  # noqa: PLC0415
+
+    error: type[Exception] = mgrs.core.MGRSError
+    return error

@@ -1,0 +1,12 @@
+"""The leg card: the plan worked out for one day, and where the plan disagrees with itself."""
+
+from audit.leg_card.records import (
+    AngleSource,
+    CardFinding,
+    CardLeg,
+    CardPoint,
+    LegCard,
+)
+from audit.leg_card.work_out import work_out_card
+
+__all__ = ["AngleSource", "CardFinding", "CardLeg", "CardPoint", "LegCard", "work_out_card"]

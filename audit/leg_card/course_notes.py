@@ -1,0 +1,65 @@
+"""What a reader of the card should know of the course's place on its grid."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from audit.geodesy.grids import CourseGrid
+from audit.leg_card.norths import Norths
+from audit.leg_card.records import CardPoint
+from audit.leg_card.wording import east_or_west
+from audit.magnetics.declination import declination
+from audit.settings import CardSettings
+from audit.units import turn_degrees
+
+
+def course_notes(
+    points: tuple[CardPoint, ...],
+    grid: CourseGrid,
+    norths: Norths,
+    arrival_radius_m: float,
+    settings: CardSettings,
+) -> Iterable[str]:
+    """Give the notes on changing angles, scale, datum and coarse references."""
+    yield from _angle_note(points, grid, norths, settings)
+    first = points[0]
+    scale = grid.scale_factor(first.longitude_deg, first.latitude_deg)
+    if abs(scale - 1.0) > settings.scale_change:
+        yield (
+            f"A distance on the grid {grid.code} is {abs(scale - 1.0):.1%} "
+            f"{'longer' if scale > 1.0 else 'shorter'} than on the ground here."
+        )
+    if grid.datum_uncertainty_m > 0.0:
+        yield (
+            f"Between GPS positions and the grid {grid.code} ({grid.name}) "
+            f"{grid.datum_uncertainty_m:g} m are uncertain."
+        )
+    for point in points:
+        if not point.dead_reckoned and point.half_square_m > arrival_radius_m:
+            yield (
+                f"The reference of {point.name} names a square of "
+                f"{2.0 * point.half_square_m:.0f} m, wider than the arrival radius of "
+                f"{arrival_radius_m:g} m; its centre is taken."
+            )
+
+
+def _angle_note(
+    points: tuple[CardPoint, ...], grid: CourseGrid, norths: Norths, settings: CardSettings
+) -> Iterable[str]:
+    """Say so where the grid-magnetic angle of the first point does not hold for all."""
+    first = _angle_at(points[0], grid, norths)
+    most = max((turn_degrees(first, _angle_at(point, grid, norths)) for point in points), key=abs)
+    if abs(most) > settings.angle_change_deg:
+        yield (
+            f"Over the course the grid-magnetic angle changes by up to {east_or_west(most)}; "
+            f"the card uses that of {points[0].name} for every leg."
+        )
+
+
+def _angle_at(point: CardPoint, grid: CourseGrid, norths: Norths) -> float:
+    """Give D - C at a point; -C where no model serves, which changes alike over a course."""
+    convergence_deg = grid.convergence_deg(point.longitude_deg, point.latitude_deg)
+    if norths.declination is None or norths.date is None:
+        return turn_degrees(convergence_deg, 0.0)
+    field = declination(point.longitude_deg, point.latitude_deg, date=norths.date)
+    return turn_degrees(convergence_deg, field.degrees)

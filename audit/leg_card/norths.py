@@ -1,0 +1,185 @@
+"""The day and the three norths of a course, at its first point."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass
+
+from audit.azimuths import NorthAngles
+from audit.errors import refuse
+from audit.geodesy.grids import CourseGrid
+from audit.leg_card.records import AngleSource, CardFinding
+from audit.leg_card.slips import angle_slips, slip_sentence
+from audit.leg_card.wording import east_or_west
+from audit.magnetics.declination import Declination, declination
+from audit.plan import Plan
+from audit.positions import Position
+from audit.settings import CardSettings
+from audit.units import turn_degrees
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Norths:
+    """The norths that the card uses and where they come from."""
+
+    date: dt.date | None
+    date_source: str
+    angles: NorthAngles
+    source: AngleSource
+    declination: Declination | None
+    model_angle_deg: float | None
+    findings: tuple[CardFinding, ...]
+    notes: tuple[str, ...]
+
+    def angle_doubt_deg(self, settings: CardSettings) -> float:
+        """Give how far the card's grid-magnetic angle may be from the one on the map."""
+        if self.source == "plan" or self.declination is None:
+            return 0.0
+        return settings.model_sigmas * self.declination.sd_deg + settings.angle_slack_deg
+
+
+def work_out_norths(
+    plan: Plan, grid: CourseGrid, track_date: dt.date | None, settings: CardSettings
+) -> Norths:
+    """Give the norths of a plan at its first position.
+
+    Raises
+    ------
+    InputRefusedError
+        Where the plan gives no grid-magnetic angle and none can be computed.
+    """
+    first = plan.points[0].position
+    date, date_source = (plan.date, "plan") if plan.date else (track_date, "track")
+    convergence_deg = grid.convergence_deg(first.longitude_deg, first.latitude_deg)
+    field, notes = _field(plan, first, date)
+    model_angle_deg = None if field is None else turn_degrees(convergence_deg, field.degrees)
+    given_deg = plan.grid_magnetic_angle_deg
+    angle_deg = given_deg if given_deg is not None else model_angle_deg
+    if angle_deg is None:
+        raise refuse(
+            plan.source or "the plan",
+            "course",
+            None,
+            "has no grid-magnetic angle, and without a date none can be computed",
+            "Give date, or give grid_magnetic_angle_deg as printed on the map",
+        )
+    if date is None:
+        date_source = ""
+    elif date_source == "track":
+        notes.append(f"The plan has no date; the track's own, {date.isoformat()}, is taken.")
+    if field is not None and date is not None:
+        notes.extend(_field_notes(plan, field, angle_deg, date, track_date, settings))
+    return Norths(
+        date=date,
+        date_source=date_source,
+        angles=NorthAngles(grid_magnetic_angle_deg=angle_deg, convergence_deg=convergence_deg),
+        source="model" if given_deg is None else "plan",
+        declination=field,
+        model_angle_deg=model_angle_deg,
+        findings=_check_angle(given_deg, model_angle_deg, convergence_deg, field, date, settings),
+        notes=tuple(notes),
+    )
+
+
+def _field(
+    plan: Plan, first: Position, date: dt.date | None
+) -> tuple[Declination | None, list[str]]:
+    """Give the magnetic field of the day, or None with the reason why the card does without."""
+    given = plan.grid_magnetic_angle_deg is not None
+    if date is None:
+        return None, (
+            ["Neither plan nor track has a date: the grid-magnetic angle given stands unchecked."]
+            if given
+            else []
+        )
+    try:
+        return declination(first.longitude_deg, first.latitude_deg, date=date), []
+    except ValueError as error:
+        if not given:
+            raise refuse(
+                plan.source or "the plan",
+                "course, date",
+                date.isoformat(),
+                "is a day that no magnetic model at hand covers",
+                "Give grid_magnetic_angle_deg as printed on the map",
+            ) from error
+        unchecked = "the grid-magnetic angle given stands unchecked"
+        return None, [f"No magnetic model at hand covers {date.isoformat()}: {unchecked}."]
+
+
+def _field_notes(
+    plan: Plan,
+    field: Declination,
+    angle_deg: float,
+    date: dt.date,
+    track_date: dt.date | None,
+    settings: CardSettings,
+) -> list[str]:
+    """Say what was taken from the model, and when the compass or the date is not to be trusted."""
+    notes = []
+    if plan.grid_magnetic_angle_deg is None:
+        notes.append(
+            f"The grid-magnetic angle is computed ({field.model}, {date.isoformat()}): "
+            f"{east_or_west(angle_deg)}, standard error {field.sd_deg:.1f}. "
+            "Check it against the map in hand."
+        )
+    if field.horizontal_nt < settings.weak_field_nt:
+        notes.append(
+            f"The horizontal magnetic field is weak here ({field.horizontal_nt:.0f} nT): "
+            "a compass is sluggish and can be far off."
+        )
+    if track_date is not None and abs((track_date - date).days) > settings.stale_days:
+        years = (track_date - date).days / 365.25
+        notes.append(
+            f"The plan is for {date.isoformat()} and the track is of {track_date.isoformat()}: "
+            f"the grid-magnetic angle changed by about "
+            f"{abs(field.yearly_change_deg * years):.1f} degrees between them."
+        )
+    return notes
+
+
+def _check_angle(
+    given_deg: float | None,
+    model_angle_deg: float | None,
+    convergence_deg: float,
+    field: Declination | None,
+    date: dt.date | None,
+    settings: CardSettings,
+) -> tuple[CardFinding, ...]:
+    """Set the grid-magnetic angle that the plan gives against the model's."""
+    if given_deg is None or model_angle_deg is None or field is None or date is None:
+        return ()
+    off_deg = turn_degrees(model_angle_deg, given_deg)
+    tolerance_deg = settings.model_sigmas * field.sd_deg + settings.angle_slack_deg
+    if abs(off_deg) <= tolerance_deg:
+        return ()
+    slips = angle_slips(model_angle_deg, convergence_deg)
+    message = (
+        f"The plan gives a grid-magnetic angle of {east_or_west(given_deg)}; for "
+        f"{date.isoformat()} the magnetic model and the grid give "
+        f"{east_or_west(model_angle_deg)} (standard error {field.sd_deg:.1f})."
+        f"{slip_sentence(off_deg, slips, tolerance_deg)}{_age_sentence(off_deg, field)} "
+        "Check the map in hand and its date."
+    )
+    return (
+        CardFinding(
+            leg=None,
+            what="grid_magnetic_angle_deg",
+            given=given_deg,
+            computed=model_angle_deg,
+            message=message,
+        ),
+    )
+
+
+def _age_sentence(off_deg: float, field: Declination) -> str:
+    """Say how old a map would carry this angle, where that is a thinkable age."""
+    if field.yearly_change_deg == 0.0:
+        return ""
+    years = -off_deg / field.yearly_change_deg
+    if not 5.0 <= years <= 60.0:
+        return ""
+    return (
+        f" A map about {years:.0f} years old could carry it: the angle moves "
+        f"{east_or_west(field.yearly_change_deg, 2)} a year."
+    )

@@ -1,0 +1,122 @@
+"""The finished leg card: frozen records, no arithmetic."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass
+from typing import Literal
+
+from audit.azimuths import GridAzimuth, MagneticAzimuth, NorthAngles, TrueAzimuth
+from audit.geodesy.grids import CourseGrid
+from audit.units import FloatArray
+
+AngleSource = Literal["plan", "model"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CardPoint:
+    """A point of the course on its grid.
+
+    Attributes
+    ----------
+    east_m, north_m : float
+        Grid coordinates.
+    half_square_m : float
+        Half the side of the square its reference names, 0 for a point.
+    dead_reckoned : bool
+        True where the point is only the place where a leg's azimuth and distance lead.
+    """
+
+    name: str
+    east_m: float
+    north_m: float
+    longitude_deg: float
+    latitude_deg: float
+    half_square_m: float
+    dead_reckoned: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CardLeg:
+    """One leg of the card: what the walker is meant to set and to count.
+
+    ``azimuth`` and ``distance_m`` are what the card says where it says it, and
+    otherwise what the points give. ``line`` is the planned line on the grid, shape
+    (k, 2): start, via positions, end; k = 2 for a straight leg.
+    """
+
+    name: str
+    start: CardPoint
+    end: CardPoint
+    azimuth: GridAzimuth
+    magnetic: MagneticAzimuth
+    true: TrueAzimuth
+    distance_m: float
+    paces: float | None
+    line: FloatArray
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CardFinding:
+    """Something that the plan gives and that its own sum does not bear out.
+
+    Attributes
+    ----------
+    leg : str or None
+        Name of the leg; None for the course as a whole.
+    what : str
+        The field of the plan, such as "magnetic_azimuth_deg".
+    given, computed
+        In the unit of the field's name, azimuths always in degrees.
+    message : str
+        The whole of it in a sentence or two, with the slip that it looks like, if any.
+    """
+
+    leg: str | None
+    what: str
+    given: float | str | None
+    computed: float | str | None
+    message: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LegCard:
+    """The course worked out for one day.
+
+    Attributes
+    ----------
+    date : date or None
+        Day that the declination is for; None where neither plan nor track has one and
+        the plan gives the angle itself.
+    date_source : "plan", "track" or ""
+    angles : NorthAngles
+        With the grid-magnetic angle that the card uses and the convergence at the
+        first point.
+    angle_source : "plan" or "model"
+        Where the grid-magnetic angle comes from.
+    declination_deg, declination_sd_deg, model_grid_magnetic_angle_deg : float or None
+        From the magnetic model ``model`` for ``date``, at the first point; None (and
+        ``model`` "") where no model covers the date and the plan gives the angle itself.
+    points : tuple of CardPoint
+        In the order of the plan, then the dead-reckoned ends in the order of the legs.
+    notes : tuple of str
+        The plan's own notes, then what was assumed here.
+    """
+
+    name: str
+    grid: CourseGrid
+    date: dt.date | None
+    date_source: str
+    angles: NorthAngles
+    angle_source: AngleSource
+    declination_deg: float | None
+    declination_sd_deg: float | None
+    model_grid_magnetic_angle_deg: float | None
+    model: str
+    points: tuple[CardPoint, ...]
+    legs: tuple[CardLeg, ...]
+    paces_per_100m: float | None
+    arrival_radius_m: float
+    findings: tuple[CardFinding, ...] = ()
+    notes: tuple[str, ...] = ()

@@ -1,0 +1,17 @@
+"""How the leg card's findings and notes write their numbers."""
+
+from __future__ import annotations
+
+
+def east_or_west(angle_deg: float, decimals: int = 1) -> str:
+    """Write a signed angle as "7.0 degrees west"."""
+    size = f"{abs(angle_deg):.{decimals}f}"
+    if float(size) == 0.0:
+        return f"{size} degrees"
+    return f"{size} degrees {'east' if angle_deg > 0.0 else 'west'}"
+
+
+def azimuth_text(azimuth_deg: float) -> str:
+    """Write an azimuth as "068.3", so that no digit can get lost."""
+    text = f"{azimuth_deg:05.1f}"
+    return "000.0" if text == "360.0" else text

@@ -1,0 +1,1 @@
+"""Values published outside the project, and the reader of their table."""
