@@ -1,0 +1,1 @@
+"""Files in, records out: plans, walkers' logs and tracks, with every problem of a file at once."""

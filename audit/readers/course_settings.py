@@ -1,0 +1,151 @@
+"""The settings of a course, from its file and from the caller, checked and put together."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TypedDict
+
+from audit.geodesy.grids import course_grid
+from audit.readers.plain_text import shown
+from audit.readers.problem_list import ProblemList
+from audit.readers.value_limits import LIMITS, checked_number
+from audit.settings import ReadingSettings
+
+
+class CourseOptions(TypedDict, total=False):
+    """What a caller may say beside the plan's file; None means nothing is said.
+
+    ``date`` is a date or ISO text; ``grid`` "auto" or a code such as "EPSG:27700";
+    ``route`` the name or number of the one route to take from a GPX file.
+    """
+
+    name: str | None
+    date: dt.date | str | None
+    grid: str | int | None
+    grid_magnetic_angle_deg: float | None
+    paces_per_100m: float | None
+    arrival_radius_m: float | None
+    route: str | int | None
+
+
+SETTING_KEYS = tuple(key for key in CourseOptions.__annotations__ if key != "route")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CourseSettings:
+    """The checked settings; None where neither file nor caller says anything.
+
+    ``grid`` is None for "auto".
+    """
+
+    name: str
+    date: dt.date | None
+    grid: str | None
+    grid_magnetic_angle_deg: float | None
+    paces_per_100m: float | None
+    arrival_radius_m: float
+
+
+def settle_settings(
+    stated: Mapping[str, object], options: CourseOptions, problems: ProblemList
+) -> CourseSettings:
+    """Give the settings: the caller's where given, else the file's, else the defaults, noted."""
+    given = {key: value for key, value in options.items() if value is not None}
+    values: dict[str, object] = {}
+    for key in SETTING_KEYS:
+        if key in given:
+            values[key] = _checked(key, given[key], f"option {key}", problems)
+            if key in stated and values[key] is not None:
+                problems.note(
+                    f"{key}: {shown(given[key])} from the options, "
+                    f"in place of {shown(stated[key])} in the file."
+                )
+        elif key in stated:
+            values[key] = _checked(key, stated[key], f"course, {key}", problems)
+    return _with_defaults(values, problems)
+
+
+def _with_defaults(values: dict[str, object], problems: ProblemList) -> CourseSettings:
+    name = values.get("name")
+    if name is None:
+        name = Path(problems.file).stem
+        problems.note(f'The plan gives no name; the name of its file, "{name}", is used.')
+    radius_m = _number(values.get("arrival_radius_m"))
+    if radius_m is None:
+        radius_m = ReadingSettings().arrival_radius_m
+        problems.note(f"The plan gives no arrival_radius_m; {radius_m:g} m is used.")
+    date, grid = values.get("date"), values.get("grid")
+    return CourseSettings(
+        name=str(name),
+        date=date if isinstance(date, dt.date) else None,
+        grid=None if grid in (None, "auto") else str(grid),
+        grid_magnetic_angle_deg=_number(values.get("grid_magnetic_angle_deg")),
+        paces_per_100m=_number(values.get("paces_per_100m")),
+        arrival_radius_m=radius_m,
+    )
+
+
+def _number(value: object) -> float | None:
+    return value if isinstance(value, float) else None
+
+
+def _checked(key: str, value: object, place: str, problems: ProblemList) -> object:
+    if key in LIMITS:
+        return checked_number(value, key, place, problems)
+    if key == "date":
+        return _date(value, place, problems)
+    if key == "grid":
+        return _grid(value, place, problems)
+    return checked_name(value, place, problems)
+
+
+def checked_name(value: object, place: str, problems: ProblemList) -> str | None:
+    """Give a name as one line of text; a whole number is taken as its digits."""
+    if isinstance(value, int) and not isinstance(value, bool):
+        return str(value)
+    if not isinstance(value, str):
+        problems.add(place, value, "is not a name", "Write the name in quotation marks.")
+        return None
+    name = " ".join(value.split())
+    if not name:
+        problems.add(place, None, "is empty", "Write a name, or leave the line out.")
+        return None
+    return name
+
+
+def _date(value: object, place: str, problems: ProblemList) -> dt.date | None:
+    remedy = "Write year, month and day, like 2026-10-03."
+    if isinstance(value, dt.datetime):
+        problems.note(f"{place}: of {value.isoformat()} the day is used.")
+        return value.date()
+    if isinstance(value, dt.date):
+        return value
+    if not isinstance(value, str):
+        problems.add(place, value, "is not a date", remedy)
+        return None
+    try:
+        return dt.date.fromisoformat(value.strip())
+    except ValueError:
+        problems.add(place, value, "is not a date as ISO 8601 writes it", remedy)
+        return None
+
+
+def _grid(value: object, place: str, problems: ProblemList) -> str | None:
+    """Give "auto" or the code of a grid that exists."""
+    text = f"EPSG:{value}" if str(value).strip().isdecimal() else value
+    if not isinstance(text, str) or isinstance(value, bool):
+        remedy = 'Write "auto" or a code such as "EPSG:27700".'
+        problems.add(place, value, "is not a grid", remedy)
+        return None
+    if text.strip().lower() == "auto":
+        return "auto"
+    try:
+        return course_grid(text.strip()).code
+    except ValueError as error:
+        rule, _, remedy = str(error).partition("; ")
+        remedy = (remedy[:1].upper() + remedy[1:]) or 'Write a code such as "EPSG:27700"'
+        problems.add(place, None, rule, f'{remedy}, or "auto" for the UTM zone.')
+        return None

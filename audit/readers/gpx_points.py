@@ -1,0 +1,153 @@
+"""Points of recorded tracks, gathered while the parser passes over the file."""
+
+from __future__ import annotations
+
+import math
+from array import array
+from collections import Counter
+from xml.parsers import expat
+
+from audit.errors import refuse
+from audit.readers.gpx_times import seconds_since_1970
+from audit.readers.xml_guard import web_page
+
+_DEEPEST = 100
+"""No recording nests elements deeper; a file that does wants to fill the memory."""
+
+# Which column takes the text of which element: at any depth of a point whatever a maker
+# calls steps or turns a minute, the others only as its children.
+_AT_ANY_DEPTH = dict.fromkeys(
+    ("cad", "cadence", "Cadence", "RunCadence", "runcadence", "run_cadence"), "cadence"
+)
+_CHILDREN = {"time": "time", "ele": "ele", "hdop": "hdop"} | _AT_ANY_DEPTH
+
+
+class GatheredPoints:
+    """Columns of numbers, one row a <trkpt>; no object is made for a point.
+
+    Attributes
+    ----------
+    columns : dict of array of float
+        lon, lat, time, ele, hdop, cadence; NaN where a point has none that can be read.
+    segment : array of int
+        Number of the <trkseg>, from 0.
+    complete : int
+        Points whose end was met. Where the file breaks off inside a point the columns
+        are one row longer.
+    in_point : bool
+        Whether a point is open.
+    elements : Counter
+        How often each element outside of points was met, by local name.
+    unreadable : dict
+        By column: how many texts were there and no number or time, and the first of them.
+    without_zone : int
+        Times that name no zone.
+    track_names : list of (first point, name)
+        Filled only when asked for.
+    """
+
+    def __init__(self, parser: expat.XMLParserType, file: str, *, keep_names: bool) -> None:
+        names = ("lon", "lat", "time", "ele", "hdop", "cadence")
+        self.columns = {name: array("d") for name in names}
+        self.segment = array("q")
+        self.complete = 0
+        self.in_point = False
+        self.elements: Counter[str] = Counter()
+        self.unreadable: dict[str, tuple[int, str]] = {}
+        self.without_zone = 0
+        self.track_names: list[tuple[int, str]] = []
+        self._file = file
+        self._keep_names = keep_names
+        self._local_name = _LocalNames()
+        self._path: list[str] = []
+        self._listening_to = ""
+        self._text: list[str] = []
+        self._parser = parser
+        parser.buffer_text = True
+        parser.StartElementHandler = self._start_root
+        parser.EndElementHandler = self._end
+
+    def _start_root(self, name: str, _attributes: dict[str, str]) -> None:
+        tag = self._local_name[name]
+        if tag.lower() == "html":
+            raise web_page(self._file)
+        if tag != "gpx":
+            rule = "is another kind of XML and no GPX"
+            raise refuse(self._file, "", f"<{tag}>", rule, "Export the recording as GPX.")
+        self._path.append(tag)
+        self._parser.StartElementHandler = self._start
+
+    def _start(self, name: str, attributes: dict[str, str]) -> None:
+        tag = self._local_name[name]
+        parent = self._path[-1]
+        self._path.append(tag)
+        if self.in_point:
+            if tag in (_CHILDREN if parent == "trkpt" else _AT_ANY_DEPTH):
+                self._listen(tag)
+        elif tag == "trkpt":
+            self._open_point(attributes)
+        else:
+            self.elements[tag] += 1
+            if tag == "name" and parent == "trk" and self._keep_names:
+                self._listen(tag)
+        if len(self._path) > _DEEPEST:
+            place = f"line {self._parser.CurrentLineNumber}"
+            rule = f"nests elements more than {_DEEPEST} deep, which no recording does"
+            raise refuse(self._file, place, None, rule, "Export the recording again as GPX.")
+
+    def _end(self, _name: str) -> None:
+        tag = self._path.pop()
+        if tag == self._listening_to:
+            self._parser.CharacterDataHandler = None
+            self._listening_to = ""
+            self._take("".join(self._text).strip(), tag)
+        elif tag == "trkpt":
+            self.in_point = False
+            self.complete += 1
+
+    def _listen(self, tag: str) -> None:
+        self._listening_to = tag
+        self._text = []
+        self._parser.CharacterDataHandler = self._text.append
+
+    def _open_point(self, attributes: dict[str, str]) -> None:
+        self.in_point = True
+        for column in self.columns.values():
+            column.append(math.nan)
+        self.segment.append(max(self.elements["trkseg"] - 1, 0))
+        self._read("lat", attributes.get("lat", ""))
+        self._read("lon", attributes.get("lon", ""))
+
+    def _take(self, text: str, tag: str) -> None:
+        if tag == "name":
+            self.track_names.append((self.complete, text))
+        elif text:
+            self._read(_CHILDREN[tag], text)
+
+    def _read(self, column: str, text: str) -> None:
+        """Put the number or time into the last row, unless an earlier element filled it."""
+        values = self.columns[column]
+        if not math.isnan(values[-1]):
+            return
+        try:
+            value = self._seconds(text) if column == "time" else float(text)
+        except ValueError:
+            value = math.nan
+        if math.isfinite(value):
+            values[-1] = value
+        else:
+            count, first = self.unreadable.get(column, (0, text))
+            self.unreadable[column] = (count + 1, first)
+
+    def _seconds(self, text: str) -> float:
+        seconds, zone_named = seconds_since_1970(text)
+        self.without_zone += not zone_named
+        return seconds
+
+
+class _LocalNames(dict[str, str]):
+    """Names without their prefix; each is worked out once."""
+
+    def __missing__(self, name: str) -> str:
+        local = self[name] = name.rpartition(":")[2]
+        return local

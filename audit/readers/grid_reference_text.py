@@ -1,0 +1,141 @@
+"""Grid references with letters: MGRS, and the national ones of Great Britain and Ireland."""
+
+from __future__ import annotations
+
+import re
+import warnings
+
+from audit.geodesy.grids import course_grid
+from audit.geodesy.mgrs_references import MgrsSquare, decode_mgrs
+from audit.geodesy.national_letters import LETTERED_GRIDS, decode_national
+from audit.positions import Position
+from audit.readers.position_reading import PositionReading, PositionRefusedError
+from audit.readers.utm_bands import band_limits, in_band, latitude_text
+from audit.settings import ReadingSettings
+
+_SETTINGS = ReadingSettings()
+_METRES_A_DEGREE = 111_195.0
+_MGRS = re.compile(r"(\d{0,2}) ?([A-Z]) ?([A-Z]) ?([A-Z]) ?([\d ]*)", re.ASCII)
+_LETTER_FOR_DIGIT = re.compile(r"\d{1,2} ?[A-Z] ?[A-Z] ?[A-Z] ?[\dOIL ]+", re.ASCII)
+_NATIONAL = re.compile(r"([A-Z]{1,2}) ?(\d[\d ]*)", re.ASCII)
+_EXAMPLE = re.compile(r"[,;] write it as in .*")
+_LIKE_THIS = 'Write it like "16S GF 4182 4279"'
+
+
+def read_mgrs(text: str) -> PositionReading | None:
+    """Give the square of an MGRS reference; None where the text is not shaped like one.
+
+    ``text`` is plain and in capitals.
+
+    Raises
+    ------
+    PositionRefusedError
+        For an MGRS reference that names no square.
+    """
+    spaced = re.sub(r"[ ,/:-]+", " ", text)
+    found = _MGRS.fullmatch(spaced)
+    if not found:
+        if _LETTER_FOR_DIGIT.fullmatch(spaced):
+            rule = "has a letter among its digits"
+            raise PositionRefusedError(rule, "Write 0 and 1 for O and I.")
+        return None
+    zone, *letters, digits = found.groups()
+    if not zone and letters[0] not in "ABYZ":
+        if len(digits) < 4:
+            return None
+        rule = "is an MGRS reference without its grid zone number"
+        raise PositionRefusedError(rule, f"{_LIKE_THIS}: zone, band, square, easting, northing.")
+    reference = zone.zfill(2) * bool(zone) + "".join(letters) + even_halves(digits)
+    square = _square(reference)
+    if zone:
+        _check_band(letters[0], square)
+    position = Position(
+        longitude_deg=square.longitude_deg,
+        latitude_deg=square.latitude_deg,
+        half_square_m=square.half_square_m,
+    )
+    return PositionReading(position=position, grid_code=square.grid_code)
+
+
+def _square(reference: str) -> MgrsSquare:
+    try:
+        with warnings.catch_warnings():
+            # The decoder only warns of a square that its band does not have, see below.
+            warnings.simplefilter("ignore", RuntimeWarning)
+            return decode_mgrs(reference)
+    except ValueError as error:
+        raise PositionRefusedError(_rule(error, reference), f"{_LIKE_THIS}.") from None
+
+
+def _check_band(band: str, square: MgrsSquare) -> None:
+    """Refuse a square that lies outside the band that the reference names."""
+    # A square on the edge of its band may have its centre outside.
+    slack_deg = _SETTINGS.band_slack_deg + 1.5 * square.half_square_m / _METRES_A_DEGREE
+    if not in_band(band, square.latitude_deg, slack_deg):
+        low, high = (latitude_text(edge) for edge in band_limits(band))
+        rule = f"names no square: band {band} ({low} to {high}) has none with these letters"
+        remedy = "Check the band letter and the two letters of the square."
+        raise PositionRefusedError(rule, remedy)
+
+
+def read_national(text: str, grid: str | None) -> PositionReading | None:
+    """Give the square of a British or Irish reference; None where the text is not one.
+
+    Raises
+    ------
+    PositionRefusedError
+        For letters that the course grid does not have, and for squares that are none.
+    """
+    found = _NATIONAL.fullmatch(re.sub(r"[ ,/]+", " ", text))
+    if not found:
+        return None
+    letters, digits = found.groups()
+    if grid not in LETTERED_GRIDS:
+        if len(letters) == 1:
+            return None
+        rule = "is a grid reference without its grid zone"
+        remedy = (
+            f'Write zone and band before it, like "16S {letters} {digits}"; for a British '
+            'reference set grid = "EPSG:27700".'
+        )
+        raise PositionRefusedError(rule, remedy)
+    reference = letters + even_halves(digits)
+    try:
+        square = decode_national(reference, grid)
+        longitude_deg, latitude_deg = course_grid(grid).to_geographic(square.east_m, square.north_m)
+    except ValueError as error:
+        remedy = 'Write it like "NN 166 712" in Great Britain, "O 159 346" in Ireland.'
+        raise PositionRefusedError(_rule(error, reference), remedy) from None
+    position = Position(
+        longitude_deg=longitude_deg, latitude_deg=latitude_deg, half_square_m=square.half_square_m
+    )
+    return PositionReading(position=position, grid_code=grid)
+
+
+def even_halves(written: str) -> str:
+    """Give the digits run together, as many for the easting as for the northing.
+
+    Raises
+    ------
+    PositionRefusedError
+        Where the two halves differ, which is how a lost leading zero shows.
+    """
+    groups = written.split()
+    digits = "".join(groups)
+    half = len(digits) // 2
+    cuts = {sum(len(group) for group in groups[:count]) for count in range(len(groups) + 1)}
+    if len(digits) % 2 or (len(groups) > 1 and half not in cuts):
+        counts = " and ".join(str(len(group)) for group in groups)
+        rule = f"has {counts} digits, but the easting needs as many as the northing"
+        remedy = "Look for a missing digit; spreadsheets drop leading zeros (418 for 0418)."
+        raise PositionRefusedError(rule, remedy)
+    if len(digits) > 10:
+        rule = f"has {len(digits)} digits, but 10 (a square of 1 m) are the most"
+        raise PositionRefusedError(rule, "Leave the last digits of each half out.")
+    return digits
+
+
+def _rule(error: ValueError, reference: str) -> str:
+    """Give a decoder's sentence without the value that the message quotes anyway."""
+    sentence = str(error).removeprefix(f'"{reference}"').lstrip(": ")
+    return _EXAMPLE.sub("", sentence)

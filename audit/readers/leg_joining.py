@@ -1,0 +1,138 @@
+"""Legs joined end to start: every name, start and end filled in and checked."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from difflib import get_close_matches
+
+from audit.plan import PlannedLeg
+from audit.positions import Position
+from audit.readers.plan_draft import DraftLeg
+from audit.readers.point_book import PointBook, same_place
+from audit.readers.position_reading import PositionReading
+from audit.readers.problem_list import ProblemList
+
+
+def joined_legs(drafts: list[DraftLeg], book: PointBook, problems: ProblemList) -> list[PlannedLeg]:
+    """Give the legs with every name, start and end filled in."""
+    legs: list[PlannedLeg] = []
+    ends: list[str] = []  # of legs that end at no point of the plan
+    points = book.names()
+    last = next(iter(points), None)
+    for number, draft in enumerate(drafts, start=1):
+        start = _start(draft, last, [*points, *ends], problems, first=number == 1)
+        last = end = _end(draft, number, points, problems)
+        if end is not None and end not in points:
+            ends.append(end)
+        if start is None or end is None or draft.spoilt:
+            continue
+        _check_length(draft, start, end, book.readings, problems)
+        if legs and legs[-1].end != start and draft.start is not None:
+            problems.note(f'{draft.place} starts at "{start}", not where the leg before it ends.')
+        legs.append(_leg(draft, number, start, end))
+    _check_names(drafts, problems)
+    return legs
+
+
+def _leg(draft: DraftLeg, number: int, start: str, end: str) -> PlannedLeg:
+    return PlannedLeg(
+        name=draft.name or str(number),
+        start=start,
+        end=end,
+        grid_azimuth=draft.values.grid_azimuth,
+        magnetic_azimuth=draft.values.magnetic_azimuth,
+        true_azimuth=draft.values.true_azimuth,
+        distance_m=draft.values.distance_m,
+        paces=draft.values.paces,
+        via=draft.via,
+        note=draft.note,
+    )
+
+
+def _start(
+    draft: DraftLeg, last: str | None, known: list[str], problems: ProblemList, *, first: bool
+) -> str | None:
+    if draft.start is not None:
+        return _known_name(draft.start, known, f"{draft.place}, from", problems)
+    if first and last is None and not draft.spoilt:
+        remedy = "Give the plan a first point with its position."
+        problems.add(f"{draft.place}, from", None, "has no start", remedy)
+    elif first and last is not None:
+        problems.note(f'{draft.place} names no start; it starts at the first point, "{last}".')
+    return last
+
+
+def _end(draft: DraftLeg, number: int, points: list[str], problems: ProblemList) -> str | None:
+    reckoned = draft.values.lead_to_an_end
+    if draft.end is not None and not (draft.open_end and reckoned):
+        return _known_name(draft.end, points, f"{draft.place}, to", problems)
+    if draft.end is not None:
+        if draft.end in points or _alike(draft.end, points):
+            return _known_name(draft.end, points, f"{draft.place}, to", problems)
+        problems.note(
+            f'{draft.place}: "{draft.end}" has no position; it is where the azimuth and '
+            "distance lead."
+        )
+        return draft.end
+    if draft.spoilt:
+        return None
+    if not reckoned:
+        rule = "has neither an end nor both an azimuth and a distance"
+        problems.add(f"{draft.place}, to", None, rule, "Name the point where the leg ends.")
+        return None
+    name = f"end of leg {draft.name or number}"
+    while name in points:
+        name += "'"
+    problems.note(f"{draft.place} names no end; it is where the azimuth and distance lead.")
+    return name
+
+
+def _known_name(name: str, known: list[str], place: str, problems: ProblemList) -> str | None:
+    """Give the known name that is meant: letter for letter, or but for its capitals."""
+    if name in known:
+        return name
+    alike = _alike(name, known)
+    if len(alike) == 1:
+        problems.note(f'{place}: "{name}" was taken as "{alike[0]}".')
+        return alike[0]
+    near = get_close_matches(name, known, n=1)
+    remedy = f'Perhaps "{near[0]}" is meant.' if near else "Give it a point with its position."
+    problems.add(place, name, "names no point of the plan", remedy)
+    return None
+
+
+def _alike(name: str, known: list[str]) -> list[str]:
+    return [other for other in known if other.casefold() == name.casefold()]
+
+
+def _check_length(
+    draft: DraftLeg,
+    start: str,
+    end: str,
+    readings: Mapping[str, PositionReading],
+    problems: ProblemList,
+) -> None:
+    one, other = readings.get(start), readings.get(end)
+    nowhere = start == end
+    if one is not None and other is not None:
+        nowhere = nowhere or same_place(
+            _without_square(one.position), _without_square(other.position)
+        )
+    if nowhere:
+        rule = f'starts and ends at one place ("{start}" and "{end}")'
+        problems.add(draft.place, None, rule, "Check the points; split a round into two legs.")
+
+
+def _without_square(position: Position) -> Position:
+    return Position(longitude_deg=position.longitude_deg, latitude_deg=position.latitude_deg)
+
+
+def _check_names(drafts: list[DraftLeg], problems: ProblemList) -> None:
+    """Put a problem down for each leg name that comes twice, counting the default names."""
+    seen: dict[str, str] = {}
+    for number, draft in enumerate(drafts, start=1):
+        name = draft.name or str(number)
+        if name in seen:
+            rule = f"is the name of {seen[name]} too"
+            problems.add(draft.place, name, rule, "Give each leg its own name.")
+        seen.setdefault(name, draft.place)

@@ -1,0 +1,67 @@
+"""The numbers of a leg: its azimuths in either unit, its distance, its paces."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import TypeVar
+
+from audit.azimuths import GridAzimuth, MagneticAzimuth, TrueAzimuth
+from audit.readers.problem_list import ProblemList
+from audit.settings import ReadingSettings
+from audit.units import degrees_from_mils, turn_degrees
+
+_SETTINGS = ReadingSettings()
+_North = TypeVar("_North", GridAzimuth, MagneticAzimuth, TrueAzimuth)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LegValues:
+    """The checked numbers of one leg; None where the plan says nothing."""
+
+    grid_azimuth: GridAzimuth | None = None
+    magnetic_azimuth: MagneticAzimuth | None = None
+    true_azimuth: TrueAzimuth | None = None
+    distance_m: float | None = None
+    paces: float | None = None
+
+    @property
+    def lead_to_an_end(self) -> bool:
+        """Tell whether an azimuth and a distance are given."""
+        azimuths = (self.grid_azimuth, self.magnetic_azimuth, self.true_azimuth)
+        return self.distance_m is not None and any(azimuth is not None for azimuth in azimuths)
+
+
+def leg_values(numbers: Mapping[str, float], place: str, problems: ProblemList) -> LegValues:
+    """Give a leg's values from numbers inside their limits, by the plan's own keys."""
+    return LegValues(
+        grid_azimuth=azimuth(numbers, "grid", GridAzimuth, place, problems),
+        magnetic_azimuth=azimuth(numbers, "magnetic", MagneticAzimuth, place, problems),
+        true_azimuth=azimuth(numbers, "true", TrueAzimuth, place, problems),
+        distance_m=numbers.get("distance_m"),
+        paces=numbers.get("paces"),
+    )
+
+
+def azimuth(
+    numbers: Mapping[str, float],
+    north: str,
+    kind: type[_North],
+    place: str,
+    problems: ProblemList,
+) -> _North | None:
+    """Give an azimuth in degrees from either unit; both units must agree but for rounding."""
+    degrees, mils = numbers.get(f"{north}_azimuth_deg"), numbers.get(f"{north}_azimuth_mil")
+    if mils is None:
+        return None if degrees is None else kind(degrees)
+    from_mils = degrees_from_mils(mils)
+    if degrees is None:
+        return kind(from_mils)
+    if abs(turn_degrees(degrees, from_mils)) > _SETTINGS.two_scales_slack_deg:
+        problems.add(
+            f"{place}, {north}_azimuth_deg and {north}_azimuth_mil",
+            None,
+            f"{degrees:g} degrees and {mils:g} mils ({from_mils:.1f} degrees) are two azimuths",
+            "Keep the right one.",
+        )
+    return kind(degrees)

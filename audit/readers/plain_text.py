@@ -1,0 +1,42 @@
+"""What people type and paste, brought down to the keyboard's own characters."""
+
+from __future__ import annotations
+
+import unicodedata
+
+_COUSINS = str.maketrans(
+    {
+        "º": "°", "˚": "°", "ᵒ": "°", "⁰": "°",
+        "′": "'", "’": "'", "‘": "'", "´": "'", "`": "'", "ʹ": "'", "ʼ": "'",
+        "″": '"', "”": '"', "“": '"', "„": '"', "ʺ": '"',
+        "−": "-", "–": "-", "—": "-", "‐": "-", "‑": "-", "﹣": "-", "－": "-", "＋": "+",
+        "，": ",", "；": ";", "．": ".", "：": ":", "٫": ".",
+        # Marks without width that pages and messengers put around pasted text.
+        "\u200b": None, "\u200c": None, "\u200d": None, "\u200e": None, "\u200f": None,
+        "\u202a": None, "\u202b": None, "\u202c": None, "\u2066": None, "\u2069": None,
+        "\ufeff": None, "\u00ad": None,
+    }
+)  # fmt: skip
+
+
+def plain_text(text: str) -> str:
+    """Give the text with typographic signs, spaces and digits as a keyboard writes them.
+
+    Two single quotes in a row become the sign of seconds; runs of spaces become one.
+    """
+    text = "".join(
+        str(unicodedata.decimal(sign)) if not sign.isascii() and sign.isdecimal() else sign
+        for sign in text.translate(_COUSINS)
+    )
+    return " ".join(text.replace("''", '"').split())
+
+
+def shown(value: object, longest: int = 60) -> str:
+    """Give a value as a message quotes it: text in quotation marks, long ones shortened."""
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    text = f'"{" ".join(value.split())}"' if isinstance(value, str) else str(value)
+    text = "".join(sign if sign.isprintable() else "?" for sign in text)
+    if len(text) <= longest:
+        return text
+    return text[: longest - 4] + ('..."' if isinstance(value, str) else "...")

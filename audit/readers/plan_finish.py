@@ -1,0 +1,97 @@
+"""The last step of reading, shared by all formats: legs joined, grid known, notes complete."""
+
+from __future__ import annotations
+
+from audit.geodesy.grids import course_grid, utm_code
+from audit.plan import Plan, PlannedLeg, Point
+from audit.positions import Position
+from audit.readers.course_settings import CourseSettings
+from audit.readers.leg_joining import joined_legs
+from audit.readers.plan_draft import DraftLeg
+from audit.readers.point_book import PointBook
+from audit.readers.position_reading import PositionReading
+from audit.readers.problem_list import ProblemList
+from audit.settings import ReadingSettings
+
+_SETTINGS = ReadingSettings()
+
+
+def finished_plan(
+    settings: CourseSettings, book: PointBook, drafts: list[DraftLeg], problems: ProblemList
+) -> Plan:
+    """Give the plan with its legs joined and its grid known, or refuse with all problems."""
+    legs = joined_legs(drafts, book, problems)
+    problems.stop_if_any()
+    if not legs:
+        problems.stop(
+            "",
+            None,
+            f"holds {len(book.readings)} point{'s' * (len(book.readings) != 1)} and no leg",
+            "A plan needs two points, or one point and a leg with azimuth and distance.",
+        )
+    grid = _grid(settings.grid, next(iter(book.readings.values())), problems)
+    points = book.points()
+    _check_on_grid(grid, points, legs, problems)
+    _note_points(points, legs, problems)
+    problems.stop_if_any()
+    return Plan(
+        name=settings.name,
+        grid=grid,
+        points=points,
+        legs=tuple(legs),
+        date=settings.date,
+        grid_magnetic_angle_deg=settings.grid_magnetic_angle_deg,
+        paces_per_100m=settings.paces_per_100m,
+        arrival_radius_m=settings.arrival_radius_m,
+        notes=tuple(problems.notes),
+        source=problems.file,
+    )
+
+
+def _grid(stated: str | None, first: PositionReading, problems: ProblemList) -> str:
+    """Give the code of the course grid; "auto" is the zone of the first point."""
+    if stated is not None:
+        return stated
+    if first.grid_code is not None:
+        problems.note(f"Course grid: {first.grid_code}, the zone of the first point's reference.")
+        return first.grid_code
+    code = utm_code(first.position.longitude_deg, first.position.latitude_deg)
+    problems.note(f"Course grid: {code}, the UTM zone in which the first point lies.")
+    return code
+
+
+def _check_on_grid(
+    grid: str, points: tuple[Point, ...], legs: list[PlannedLeg], problems: ProblemList
+) -> None:
+    """Refuse a grid that does not reach the course, or that stretches it out of shape."""
+    places = [(f'point "{point.name}"', point.position) for point in points]
+    places += [(f"leg {leg.name}, via", position) for leg in legs for position in leg.via]
+    lost = [(place, position) for place, position in places if not _on_grid(grid, position)]
+    if lost:
+        place, position = lost[0]
+        others = f" (so do {len(lost) - 1} more)" * (len(lost) > 1)
+        rule = f"lies far outside the course grid {grid}{others}"
+        remedy = 'Check the position and the grid; grid = "auto" takes the UTM zone.'
+        problems.add(place, position.given or None, rule, remedy)
+
+
+def _on_grid(grid: str, position: Position) -> bool:
+    """Tell whether the grid's lengths at a place are those on the ground, but for a little."""
+    try:
+        scale = course_grid(grid).scale_factor(position.longitude_deg, position.latitude_deg)
+    except ValueError:
+        return False
+    return abs(scale - 1.0) <= _SETTINGS.grid_scale_slack
+
+
+def _note_points(points: tuple[Point, ...], legs: list[PlannedLeg], problems: ProblemList) -> None:
+    used = {name for leg in legs for name in (leg.start, leg.end)}
+    for point in points:
+        half_m = point.position.half_square_m
+        if half_m >= _SETTINGS.coarse_half_square_m:
+            problems.note(
+                f'Point "{point.name}" is known to {half_m:g} m only: '
+                f'"{point.position.given}" names a square of {2.0 * half_m:g} m.'
+            )
+        if point.name not in used:
+            problems.note(f'Point "{point.name}" is on no leg.')

@@ -1,0 +1,199 @@
+"""A plan in TOML, the full form: course, points, legs."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Mapping
+from typing import Any
+
+from audit.plan import Plan
+from audit.positions import Position
+from audit.readers.course_settings import (
+    SETTING_KEYS,
+    CourseOptions,
+    checked_name,
+    settle_settings,
+)
+from audit.readers.leg_values import leg_values
+from audit.readers.plan_draft import DraftLeg, check_count, legs_in_order
+from audit.readers.plan_finish import finished_plan
+from audit.readers.point_book import PointBook
+from audit.readers.problem_list import ProblemList
+from audit.readers.value_limits import AZIMUTH_KEYS, checked_number
+
+_TABLES = ("course", "point", "leg")
+_POINT_KEYS = ("name", "position")
+_NUMBER_KEYS = (*AZIMUTH_KEYS, "distance_m", "paces")
+_LEG_KEYS = ("name", "from", "to", *_NUMBER_KEYS, "via", "note")
+_WHERE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)$")
+
+
+def read_plan_toml(text: str, options: CourseOptions, problems: ProblemList) -> Plan:
+    """Give the plan of a TOML text.
+
+    Raises
+    ------
+    InputRefusedError
+        With every problem of the text.
+    """
+    document = _document(text, problems)
+    for key in document:
+        if key not in _TABLES:
+            problems.unknown("", "table of a plan", key, _TABLES)
+    settings = settle_settings(_course(document, problems), options, problems)
+    book = PointBook(problems)
+    _put_points(_tables(document, "point", problems), settings.grid, book, problems)
+    if "leg" in document:
+        drafts = [
+            _leg(table, number, settings.grid, problems)
+            for number, table in _tables(document, "leg", problems)
+        ]
+    else:
+        drafts = legs_in_order(book.readings)
+        problems.note("The plan has no leg tables; its points, in order, are the legs.")
+    return finished_plan(settings, book, drafts, problems)
+
+
+def _document(text: str, problems: ProblemList) -> dict[str, Any]:
+    try:
+        # TOML knows no lone carriage return; old editors end lines with it.
+        return tomllib.loads(text.replace("\r\n", "\n").replace("\r", "\n"))
+    except RecursionError:
+        problems.stop("", None, "is nested too deeply", "Keep to the tables of a plan.")
+    except ValueError as error:
+        found = _WHERE.search(str(error))
+        line = found[1] if found else None
+        reason = _WHERE.sub("", str(error))
+        remedy = "Text stands in quotation marks; numbers take a decimal point."
+        problems.stop(f"line {line}" if line else "", None, f"is not TOML: {reason}", remedy)
+
+
+def _course(document: Mapping[str, Any], problems: ProblemList) -> dict[str, object]:
+    course = document.get("course", {})
+    if not isinstance(course, dict):
+        problems.add("course", course, "is not a table", "Write [course] on a line of its own.")
+        return {}
+    stated = {}
+    for key, value in course.items():
+        if key == "order":
+            problems.add(
+                "course, order",
+                value,
+                "is not yet possible: points are taken in the order of the plan",
+                "Leave the line out; points in free order are planned for a later version.",
+            )
+        elif key not in SETTING_KEYS:
+            problems.unknown("course", "setting of a course", key, SETTING_KEYS)
+        else:
+            stated[key] = value
+    return stated
+
+
+def _tables(
+    document: Mapping[str, Any], kind: str, problems: ProblemList
+) -> list[tuple[int, dict[str, Any]]]:
+    """Give the tables of one kind with their numbers."""
+    tables = document.get(kind, [])
+    remedy = f"Write [[{kind}]] above each {kind}."
+    if not isinstance(tables, list):
+        problems.add(kind, None, "is not a list of tables", remedy)
+        return []
+    check_count(len(tables), problems)
+    good = []
+    for number, table in enumerate(tables, start=1):
+        if isinstance(table, dict):
+            good.append((number, table))
+        else:
+            problems.add(f"{kind} {number}", table, "is not a table", remedy)
+    return good
+
+
+def _put_points(
+    tables: list[tuple[int, dict[str, Any]]],
+    grid: str | None,
+    book: PointBook,
+    problems: ProblemList,
+) -> None:
+    names: dict[str, int] = {}
+    for number, table in tables:
+        name = _point_name(table, f"point {number}", problems)
+        place = f"point {number} ({name})" if name else f"point {number}"
+        reading = None
+        if "position" in table:
+            reading = problems.position(table["position"], f"{place}, position", grid)
+        elif not table.keys() - set(_POINT_KEYS):  # a misspelt key is one problem, not two
+            remedy = 'Give it one: position = "16S GF 4182 4279".'
+            problems.add(place, None, "has no position", remedy)
+        if name is None:
+            continue
+        if name in names:
+            rule = f"is the name of point {names[name]} too"
+            problems.add(f"{place}, name", name, rule, "Give each point its own name.")
+        elif reading is not None:
+            book.put(name, reading)
+        else:
+            book.unread.add(name)
+        names.setdefault(name, number)
+
+
+def _point_name(table: Mapping[str, Any], place: str, problems: ProblemList) -> str | None:
+    for key in table:
+        if key not in _POINT_KEYS:
+            problems.unknown(place, "key of a point", key, _POINT_KEYS)
+    if "name" not in table and table.keys() - set(_POINT_KEYS):
+        return None
+    if "name" not in table:
+        problems.add(place, None, "has no name", 'Give it one: name = "Start".')
+        return None
+    return checked_name(table["name"], f"{place}, name", problems)
+
+
+def _leg(
+    table: Mapping[str, Any], number: int, grid: str | None, problems: ProblemList
+) -> DraftLeg:
+    place, before = f"leg {number}", len(problems.problems)
+    names: dict[str, str | None] = {"name": None, "from": None, "to": None}
+    numbers: dict[str, float] = {}
+    note = ""
+    for key, value in table.items():
+        where = f"{place}, {key}"
+        if key in names:
+            names[key] = checked_name(value, where, problems)
+        elif key in _NUMBER_KEYS:
+            checked = checked_number(value, key, where, problems)
+            if checked is not None:
+                numbers[key] = checked
+        elif key == "note":
+            if isinstance(value, str):
+                note = value.strip()
+            else:
+                problems.add(where, value, "is not text", "Write it in quotation marks.")
+        elif key != "via":
+            problems.unknown(place, "key of a leg", key, _LEG_KEYS)
+    values = leg_values(numbers, place, problems)
+    via = _via(table.get("via", []), place, grid, problems)
+    return DraftLeg(
+        place=place,
+        name=names["name"],
+        start=names["from"],
+        end=names["to"],
+        values=values,
+        via=via,
+        note=note,
+        spoilt=len(problems.problems) > before,
+    )
+
+
+def _via(
+    value: object, place: str, grid: str | None, problems: ProblemList
+) -> tuple[Position, ...]:
+    if not isinstance(value, list):
+        remedy = 'Write positions in brackets: via = ["16S GF 4210 4290"].'
+        problems.add(f"{place}, via", value, "is not a list", remedy)
+        return ()
+    readings = [
+        problems.position(text, f"{place}, via {number}", grid)
+        for number, text in enumerate(value, start=1)
+    ]
+    return tuple(reading.position for reading in readings if reading is not None)

@@ -1,0 +1,77 @@
+"""The points of a course as a file tells them: named, told apart, and met again."""
+
+from __future__ import annotations
+
+import math
+
+from audit.plan import Point
+from audit.positions import Position
+from audit.readers.position_reading import PositionReading
+from audit.readers.problem_list import ProblemList
+from audit.settings import ReadingSettings
+from audit.units import turn_degrees
+
+_SETTINGS = ReadingSettings()
+_METRES_A_DEGREE = 111_195.0
+"""On a sphere of the Earth's mean radius, 6371 km: enough to say "the same place"."""
+
+
+def same_place(one: Position, other: Position) -> bool:
+    """Tell whether two positions name one place, as far as their references can tell."""
+    east = turn_degrees(one.longitude_deg, other.longitude_deg)
+    north_m = (other.latitude_deg - one.latitude_deg) * _METRES_A_DEGREE
+    east_m = east * _METRES_A_DEGREE * math.cos(math.radians(one.latitude_deg))
+    near_m = max(_SETTINGS.same_place_m, one.half_square_m, other.half_square_m)
+    return max(abs(east_m), abs(north_m)) <= near_m
+
+
+class PointBook:
+    """Points in the order in which a file brings them up, each name once.
+
+    Attributes
+    ----------
+    readings : dict of str to PositionReading
+        By name, in order.
+    unread : set of str
+        Names whose positions could not be read: known, so that one slip is told once.
+    """
+
+    def __init__(self, problems: ProblemList) -> None:
+        self.readings: dict[str, PositionReading] = {}
+        self.unread: set[str] = set()
+        self._problems = problems
+
+    def put(self, name: str | None, reading: PositionReading) -> str:
+        """Give the name under which a place stands in the book, entering it where it is new.
+
+        A name that comes again at another place gets a number; a place without a name
+        takes the name of the point that lies there, or "Point" and its number.
+        """
+        if name is None:
+            for known, other in self.readings.items():
+                if same_place(other.position, reading.position):
+                    return known
+            name = f"Point {len(self.readings) + 1}"
+            self._problems.note("Points without a name are called by their order.")
+        wanted, number = name, 1
+        while name in self.readings:
+            if same_place(self.readings[name].position, reading.position):
+                return name
+            number += 1
+            name = f"{wanted} ({number})"
+        if number > 1:
+            self._problems.note(
+                f'The name "{wanted}" stands for several places; one of them is called "{name}".'
+            )
+        self.readings[name] = reading
+        return name
+
+    def names(self) -> list[str]:
+        """Give the names of all points, those that could not be read last."""
+        return [*self.readings, *sorted(self.unread - self.readings.keys())]
+
+    def points(self) -> tuple[Point, ...]:
+        """Give the points of the plan."""
+        return tuple(
+            Point(name=name, position=reading.position) for name, reading in self.readings.items()
+        )

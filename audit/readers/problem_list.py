@@ -1,0 +1,78 @@
+"""All that is wrong with one file, gathered so that it is told at once."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+from difflib import get_close_matches
+from typing import NoReturn
+
+from audit.errors import InputRefusedError, Problem
+from audit.readers.plain_text import shown
+from audit.readers.position_reading import PositionReading, PositionRefusedError
+from audit.readers.position_text import read_position
+
+_ORDER = ("option", "course", "point", "leg")
+
+
+@dataclass(slots=True)
+class ProblemList:
+    """Problems and notes of one file, in the order in which reading meets them."""
+
+    file: str
+    problems: list[Problem] = field(default_factory=list)
+    notes: list[str] = field(default_factory=list)
+
+    def add(self, place: str, value: object, rule: str, remedy: str) -> None:
+        """Put down a problem; ``value`` None where there is nothing to quote."""
+        quoted = "" if value is None else shown(value)
+        self.problems.append(
+            Problem(file=self.file, place=place, value=quoted, rule=rule, remedy=remedy)
+        )
+
+    def note(self, sentence: str) -> None:
+        """Put down once what reading assumed or left out."""
+        if sentence not in self.notes:
+            self.notes.append(sentence)
+
+    def stop(self, place: str, value: object, rule: str, remedy: str) -> NoReturn:
+        """Refuse the file for this problem and all before it."""
+        self.add(place, value, rule, remedy)
+        raise InputRefusedError(sorted(self.problems, key=_place_in_file))
+
+    def stop_if_any(self) -> None:
+        """Refuse the file if it has problems."""
+        if self.problems:
+            raise InputRefusedError(sorted(self.problems, key=_place_in_file))
+
+    def position(self, text: object, place: str, grid: str | None) -> PositionReading | None:
+        """Give the place that a value names; put a problem down where it names none."""
+        if not isinstance(text, str):
+            remedy = 'Write it in quotation marks, like "16S GF 4182 4279" or "36.512, -84.231".'
+            self.add(place, text, "is not a position in text", remedy)
+            return None
+        try:
+            reading = read_position(text, grid)
+        except PositionRefusedError as refused:
+            self.add(place, text or None, refused.rule, refused.remedy)
+            return None
+        if reading.position.reading:
+            self.note(f"{place}: {shown(text)} was read with {reading.position.reading}.")
+        return reading
+
+    def unknown(self, place: str, what: str, name: str, known: tuple[str, ...]) -> None:
+        """Put down a key, column or option that does not exist, with the nearest that does."""
+        name = name.strip()
+        begun = [key for key in known if name and key.startswith(name.lower())]
+        near = begun or get_close_matches(name.lower(), known, n=1, cutoff=0.6)
+        remedy = f'Perhaps "{near[0]}" is meant.' if near else f"Known are: {', '.join(known)}."
+        self.add(place, name, f"is no {what}", remedy)
+
+
+def _place_in_file(problem: Problem) -> tuple[int, int]:
+    """Give a key that puts problems into the order in which a plan is written."""
+    found = re.match(r"([a-z]+) ?(\d*)", problem.place)
+    if not found:
+        return 0, 0
+    word = found[1]
+    return _ORDER.index(word) if word in _ORDER else len(_ORDER), int(found[2] or 0)

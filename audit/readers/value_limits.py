@@ -1,0 +1,99 @@
+"""What each number of a plan or log may be, and the check that says so."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from audit.readers.problem_list import ProblemList
+from audit.settings import ReadingSettings
+
+_SETTINGS = ReadingSettings()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Limits:
+    """The range of a number; the low end itself is out where ``above_low`` is set."""
+
+    low: float
+    high: float
+    unit: str
+    remedy: str
+    above_low: bool = False
+
+    def hold(self, value: float) -> bool:
+        """Tell whether a value lies inside."""
+        return (self.low < value if self.above_low else self.low <= value) and value <= self.high
+
+    def __str__(self) -> str:
+        low = f"above {self.low:g}, up" if self.above_low else f"{self.low:g}"
+        return f"{low} to {self.high:g} {self.unit}"
+
+
+_DEGREES = Limits(
+    low=0.0,
+    high=360.0,
+    unit="degrees",
+    remedy="Azimuths run clockwise from north; a value in mils goes under the same name in _mil.",
+)
+_MILS = Limits(
+    low=0.0,
+    high=6400.0,
+    unit="mils",
+    remedy="Azimuths run clockwise from north, 6400 mils to the circle.",
+)
+NORTHS = ("grid", "magnetic", "true")
+AZIMUTH_KEYS = tuple(f"{north}_azimuth_{unit}" for north in NORTHS for unit in ("deg", "mil"))
+
+LIMITS = {key: _DEGREES if key.endswith("_deg") else _MILS for key in AZIMUTH_KEYS} | {
+    "distance_m": Limits(
+        low=0.0,
+        high=_SETTINGS.longest_leg_m,
+        unit="metres",
+        remedy="Write the map distance of the leg in metres.",
+        above_low=True,
+    ),
+    "paces": Limits(
+        low=0.0,
+        high=_SETTINGS.most_paces,
+        unit="paces",
+        remedy="Write the paces of the whole leg.",
+        above_low=True,
+    ),
+    "grid_magnetic_angle_deg": Limits(
+        low=-180.0,
+        high=180.0,
+        unit="degrees",
+        remedy="Write the angle from grid north to magnetic north, east positive.",
+    ),
+    "paces_per_100m": Limits(
+        low=_SETTINGS.paces_per_100m_low,
+        high=_SETTINGS.paces_per_100m_high,
+        unit="paces",
+        remedy="Write how many paces the walker counts in 100 m, single or double.",
+    ),
+    "arrival_radius_m": Limits(
+        low=0.0,
+        high=_SETTINGS.largest_arrival_radius_m,
+        unit="metres",
+        remedy="Write within how many metres of a point the walker has arrived.",
+        above_low=True,
+    ),
+}
+
+
+def checked_number(value: object, key: str, place: str, problems: ProblemList) -> float | None:
+    """Give a typed value as a number inside its limits; otherwise put a problem down."""
+    limits = LIMITS[key]
+    if isinstance(value, str):
+        remedy = f"Write it without quotation marks and with a decimal point: {key} = 65.5."
+        problems.add(place, value, "is text where a number is wanted", remedy)
+    elif isinstance(value, bool) or not isinstance(value, int | float):
+        problems.add(place, value, "is not a number", limits.remedy)
+    elif isinstance(value, float) and not math.isfinite(value):
+        problems.add(place, value, "is not a finite number", limits.remedy)
+    elif not limits.hold(value):
+        problems.add(place, value, f"is out of range ({limits})", limits.remedy)
+    else:
+        return float(value)
+    return None
