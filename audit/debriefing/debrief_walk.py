@@ -1,0 +1,95 @@
+"""The pipeline of one walk: plan and recording in, finished debrief out."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+import numpy as np
+
+from audit.debriefing.quality import judge_quality
+from audit.debriefing.records import Debrief, LegDebrief
+from audit.diagnosis.evidence import gather_evidence
+from audit.diagnosis.explain import explain
+from audit.errors import refuse
+from audit.leg_card import LegCard, work_out_card
+from audit.matching.clean_track import clean_track
+from audit.matching.leg_match import CleanTrack
+from audit.matching.match_walk import lay_out, match_laid_out
+from audit.measurement.measure_walk import measure_walk
+from audit.plan import Plan
+from audit.settings import Settings
+from audit.track import Track, utc_text
+from audit.walkers_log import WalkersLog
+
+
+def debrief(
+    plan: Plan, track: Track, *, log: WalkersLog | None = None, settings: Settings | None = None
+) -> Debrief:
+    """Set a recorded walk against its plan.
+
+    Parameters
+    ----------
+    plan, track
+        As `read_plan` and `read_track` give them.
+    log
+        What the walker noted: azimuths set, paces counted.
+    settings
+        Thresholds; the defaults of `Settings` where left out.
+
+    Raises
+    ------
+    InputRefusedError
+        The walk never comes near the course, or no declination can be had for its date.
+    """
+    settings = settings or Settings()
+    card = work_out_card(plan, track_date=track_date(track))
+    clean = clean_track(track, card.grid, settings.cleaning)
+    if len(clean) < 2:
+        raise refuse(
+            track.source,
+            "",
+            f"{len(clean)} usable fix",
+            "is no walk",
+            "Give the recording of a whole walk.",
+        )
+    _refuse_far_walk(track, clean, card, settings)
+    laid_out = lay_out(clean, card, settings.matching)
+    match = match_laid_out(laid_out, card, settings.matching)
+    counted = {entry.leg: entry.paces for entry in log.entries if entry.paces} if log else {}
+    measured = measure_walk(clean, laid_out, match, card, settings, counted_paces=counted)
+    findings = explain(gather_evidence(measured.legs, card), settings.diagnosis)
+    legs = tuple(
+        LegDebrief(audit=leg, causes=findings.get(number, ()))
+        for number, leg in enumerate(measured.legs)
+    )
+    quality = judge_quality(track, clean, laid_out, measured.legs)
+    return Debrief(
+        card=card, quality=quality, clean=clean, match=match, legs=legs, spans=measured.spans
+    )
+
+
+def track_date(track: Track) -> dt.date | None:
+    """Give the day (UTC) of the middle fix that carries a time; None where none does."""
+    times = track.time_s[np.isfinite(track.time_s)]
+    if len(times) == 0:
+        return None
+    return dt.date.fromisoformat(utc_text(float(np.sort(times)[len(times) // 2]))[:10])
+
+
+def _refuse_far_walk(track: Track, clean: CleanTrack, card: LegCard, settings: Settings) -> None:
+    """Refuse a walk of some other place: nothing in it could be matched."""
+    nearest, name = np.inf, ""
+    for point in card.points:
+        distance = float(np.hypot(clean.east_m - point.east_m, clean.north_m - point.north_m).min())
+        if distance < nearest:
+            nearest, name = distance, point.name
+    if nearest > settings.matching.far_m:
+        raise refuse(
+            track.source,
+            "",
+            None,
+            f"this walk comes no nearer than {nearest / 1000.0:.1f} km to the course "
+            f"(nearest point: {name})",
+            "Give the recording of a walk of this course, or the plan of that walk; "
+            "if both are right, check the zone and the 100 km letters of the points.",
+        )

@@ -1,0 +1,151 @@
+"""The debrief as the plain document of debrief.json: nothing rounded, nothing not finite."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+from audit.debriefing.document_shape import (
+    FORMAT,
+    CourseEntry,
+    DebriefDocument,
+    PlanFindingEntry,
+    PointEntry,
+    SpanEntry,
+    TrackEntry,
+)
+from audit.debriefing.leg_entry import leg_entry
+from audit.track import utc_text
+
+if TYPE_CHECKING:
+    from audit.debriefing.records import Debrief
+
+__all__ = ["FORMAT", "DebriefDocument", "debrief_document"]
+
+
+def debrief_document(debrief: Debrief) -> DebriefDocument:
+    """Give the document, made of dicts, lists, strings and finite numbers only.
+
+    Raises
+    ------
+    ValueError
+        Naming the field, where the tree holds a number that is not finite: missing
+        values are None in records, so that is a fault of the program.
+    """
+    document: DebriefDocument = {
+        "format": FORMAT,
+        "course": _course(debrief),
+        "points": _points(debrief),
+        "track": _track(debrief),
+        "plan_findings": _plan_findings(debrief),
+        "spans": _spans(debrief),
+        "legs": [leg_entry(leg) for leg in debrief.legs],
+    }
+    _refuse_not_finite(document, "debrief")
+    return document
+
+
+def _course(debrief: Debrief) -> CourseEntry:
+    card = debrief.card
+    return {
+        "name": card.name,
+        "date": None if card.date is None else card.date.isoformat(),
+        "date_from": card.date_source,
+        "grid": card.grid.code,
+        "grid_name": card.grid.name,
+        "grid_magnetic_angle_deg": float(card.angles.grid_magnetic_angle_deg),
+        "grid_magnetic_angle_from": card.angle_source,
+        "declination_deg": card.declination_deg,
+        "declination_sd_deg": card.declination_sd_deg,
+        "grid_convergence_deg": float(card.angles.convergence_deg),
+        "model": card.model,
+        "model_grid_magnetic_angle_deg": card.model_grid_magnetic_angle_deg,
+        "paces_per_100m": card.paces_per_100m,
+        "arrival_radius_m": float(card.arrival_radius_m),
+        "notes": list(card.notes),
+    }
+
+
+def _points(debrief: Debrief) -> list[PointEntry]:
+    return [
+        {
+            "name": point.name,
+            "lon": float(point.longitude_deg),
+            "lat": float(point.latitude_deg),
+            "east_m": float(point.east_m),
+            "north_m": float(point.north_m),
+            "half_square_m": float(point.half_square_m),
+            "dead_reckoned": point.dead_reckoned,
+        }
+        for point in debrief.points
+    ]
+
+
+def _track(debrief: Debrief) -> TrackEntry:
+    quality, clean = debrief.quality, debrief.clean
+    return {
+        "source": quality.source,
+        "fixes": int(quality.fixes),
+        "kept_fixes": len(clean),
+        "start": None if quality.start_s is None else utc_text(quality.start_s),
+        "end": None if quality.end_s is None else utc_text(quality.end_s),
+        "median_interval_s": quality.median_interval_s,
+        "noise_m": float(quality.noise_m),
+        "noise_from": quality.noise_from,
+        "gaps": [
+            {"start": _time(debrief, gap.start_s), "end": _time(debrief, gap.end_s)}
+            for gap in clean.gaps
+        ],
+        "cleaning": [
+            {"what": done.what, "count": int(done.count), "detail": done.detail}
+            for done in clean.cleaning
+        ],
+        "notes": list(quality.notes),
+    }
+
+
+def _plan_findings(debrief: Debrief) -> list[PlanFindingEntry]:
+    return [
+        {
+            "leg": finding.leg,
+            "what": finding.what,
+            "given": finding.given,
+            "computed": finding.computed,
+            "message": finding.message,
+        }
+        for finding in debrief.card.findings
+    ]
+
+
+def _spans(debrief: Debrief) -> list[SpanEntry]:
+    clean = debrief.clean
+    return [
+        {
+            "start": _time(debrief, float(clean.time_s[span.first])),
+            "end": _time(debrief, float(clean.time_s[span.last])),
+            "leg": None if span.leg is None else debrief.legs[span.leg].name,
+            "kind": span.kind,
+            "first_fix": int(clean.fix[span.first]),
+            "last_fix": int(clean.fix[span.last]),
+        }
+        for span in debrief.spans
+    ]
+
+
+def _time(debrief: Debrief, time_s: float) -> str | None:
+    """Write a moment of the kept fixes, which mean nothing in a recording without times."""
+    return utc_text(time_s) if debrief.clean.timed else None
+
+
+def _refuse_not_finite(value: object, place: str) -> None:
+    """Raise ValueError for the first number that is NaN or infinite."""
+    if isinstance(value, float):
+        if not math.isfinite(value):
+            message = f"{place} is {value}, which is no finite number"
+            raise ValueError(message)
+    elif isinstance(value, dict):
+        for key, part in value.items():
+            _refuse_not_finite(part, f"{place}.{key}")
+    elif isinstance(value, list):
+        for index, part in enumerate(value):
+            _refuse_not_finite(part, f"{place}[{index}]")

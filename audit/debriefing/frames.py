@@ -1,0 +1,189 @@
+"""The debrief as pandas tables: one row a leg, and the cross-track curves of one leg."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Literal, get_args
+
+import numpy as np
+
+from audit.debriefing.document_shape import LegEntry
+from audit.debriefing.leg_entry import leg_entry
+
+if TYPE_CHECKING:
+    import pandas as pd
+
+    from audit.debriefing.records import Debrief, LegDebrief
+
+_LedgerPart = Literal["inherited", "plan", "heading", "distance", "detour", "total"]
+_LEDGER_PARTS: tuple[_LedgerPart, ...] = get_args(_LedgerPart)
+
+
+def legs_frame(debrief: Debrief) -> pd.DataFrame:
+    """Give one row a leg, in the order of the plan; figures as in debrief.json.
+
+    Columns carry their unit in the name; azimuths are grid azimuths unless the name
+    says magnetic. A leg that was not walked has NaN, NaT and None in its
+    measurements.
+
+    ==============================================  =======================================
+    leg, from, to, status                           as planned, and what became of it
+    confidence                                      that the right portion was matched, 0-1
+    planned_azimuth_deg, planned_magnetic_deg,      the card
+    planned_distance_m, planned_paces
+    start_time, start_lon, start_lat                where the walker left for the leg
+    claim_time, claim_lon, claim_lat                where the walker's navigation ended
+    walked_azimuth_deg, ..._low_deg, ..._high_deg   heading with its 95 % interval
+    azimuth_error_deg                               walked minus planned, right positive
+    straight_m, straight_sd_m, path_m               start to claim: chord, error, on the ground
+    distance_error_m, distance_ratio                walked minus, and over, planned
+    walked_paces, paces_from, duration_s, halted_s
+    cross_track_..., own_cross_track_...            end_m, max_abs_m, rms_m; right positive
+    miss_m, miss_azimuth_deg, miss_along_m,         planned point to claim
+    miss_across_m, miss_sd_m
+    nearest_m, nearest_time, found                  nearest approach to the point
+    ledger_<part>_east_m, ledger_<part>_north_m     inherited, plan, heading, distance,
+                                                    detour, total
+    cause, cause_probability, evidence,             first and second of the causes
+    runner_up, runner_up_probability
+    ==============================================  =======================================
+    """
+    import pandas as pd  # noqa: PLC0415
+
+    rows = [_row(leg_entry(leg)) for leg in debrief.legs]
+    frame = pd.DataFrame(rows, columns=list(rows[0]) if rows else ["leg"])
+    for column in ("start_time", "claim_time", "nearest_time"):
+        if column in frame:
+            frame[column] = pd.to_datetime(frame[column], utc=True, format="ISO8601")
+    if "found" in frame:
+        frame["found"] = frame["found"].astype("boolean")
+    return frame
+
+
+def cross_track_frame(debrief: Debrief, leg: str) -> pd.DataFrame:
+    """Give the cross-track curves of one leg, a row a place; empty unless it was walked.
+
+    Columns: ``time`` (UTC, NaT without times), ``along_m`` and ``offset_m`` against
+    the planned line, ``own_along_m`` and ``own_offset_m`` against the planned azimuth
+    from where the walker really began; offsets right positive.
+
+    Raises
+    ------
+    ValueError
+        Where the plan has no leg of that name.
+    """
+    import pandas as pd  # noqa: PLC0415
+
+    measures = _leg_named(debrief, leg).audit.measures
+    nothing = np.empty(0)
+    planned = None if measures is None else measures.cross_track
+    own = None if measures is None else measures.own_cross_track
+    columns = {
+        "along_m": nothing if planned is None else planned.along_m,
+        "offset_m": nothing if planned is None else planned.offset_m,
+        "own_along_m": nothing if own is None else own.along_m,
+        "own_offset_m": nothing if own is None else own.offset_m,
+    }
+    frame = pd.DataFrame(columns)
+    passed_s = None if measures is None else measures.curve_time_s
+    if passed_s is None or not debrief.clean.timed:
+        passed_s = np.full(len(frame), np.nan)
+    frame.insert(0, "time", pd.to_datetime(pd.Series(passed_s, dtype=float), unit="s", utc=True))
+    return frame
+
+
+def _leg_named(debrief: Debrief, name: str) -> LegDebrief:
+    for leg in debrief.legs:
+        if leg.name == name:
+            return leg
+    known = ", ".join(f'"{leg.name}"' for leg in debrief.legs)
+    message = f'the plan has no leg "{name}"; its legs are {known}'
+    raise ValueError(message)
+
+
+def _row(entry: LegEntry) -> dict[str, object]:
+    """Flatten the entry of one leg."""
+    planned, walked = entry["planned"], entry["walked"]
+    return {
+        "leg": entry["name"],
+        "from": entry["from"],
+        "to": entry["to"],
+        "status": entry["status"],
+        "confidence": entry["confidence"],
+        "planned_azimuth_deg": planned["grid_azimuth_deg"],
+        "planned_magnetic_deg": planned["magnetic_azimuth_deg"],
+        "planned_distance_m": planned["distance_m"],
+        "planned_paces": planned["paces"],
+        **_place_columns(entry),
+        "walked_azimuth_deg": walked and walked["grid_azimuth_deg"],
+        "walked_azimuth_low_deg": walked and walked["grid_azimuth_95_deg"][0],
+        "walked_azimuth_high_deg": walked and walked["grid_azimuth_95_deg"][1],
+        "azimuth_error_deg": entry["azimuth_error_deg"],
+        "straight_m": walked and walked["straight_m"],
+        "straight_sd_m": walked and walked["straight_sd_m"],
+        "path_m": walked and walked["path_m"],
+        "distance_error_m": entry["distance_error_m"],
+        "distance_ratio": entry["distance_ratio"],
+        "walked_paces": walked and walked["paces"],
+        "paces_from": walked and walked["paces_from"],
+        "duration_s": walked and walked["duration_s"],
+        "halted_s": walked and walked["halted_s"],
+        **_offset_columns(entry),
+        **_ledger_columns(entry),
+        **_cause_columns(entry),
+    }
+
+
+def _place_columns(entry: LegEntry) -> dict[str, object]:
+    start, end = entry["start"], entry["end"]
+    return {
+        "start_time": start and start["time"],
+        "start_lon": start and start["lon"],
+        "start_lat": start and start["lat"],
+        "claim_time": end and end["time"],
+        "claim_lon": end and end["lon"],
+        "claim_lat": end and end["lat"],
+    }
+
+
+def _offset_columns(entry: LegEntry) -> dict[str, object]:
+    planned, own = entry["cross_track"], entry["own_cross_track"]
+    miss, nearest = entry["miss"], entry["nearest_approach"]
+    return {
+        "cross_track_end_m": planned and planned["end_m"],
+        "cross_track_max_abs_m": planned and planned["max_abs_m"],
+        "cross_track_rms_m": planned and planned["rms_m"],
+        "own_cross_track_end_m": own and own["end_m"],
+        "own_cross_track_max_abs_m": own and own["max_abs_m"],
+        "own_cross_track_rms_m": own and own["rms_m"],
+        "miss_m": miss and miss["distance_m"],
+        "miss_azimuth_deg": miss and miss["azimuth_deg"],
+        "miss_along_m": miss and miss["along_m"],
+        "miss_across_m": miss and miss["across_m"],
+        "miss_sd_m": miss and miss["sd_m"],
+        "nearest_m": nearest and nearest["distance_m"],
+        "nearest_time": nearest and nearest["time"],
+        "found": entry["found"],
+    }
+
+
+def _ledger_columns(entry: LegEntry) -> dict[str, object]:
+    ledger = entry["ledger"]
+    columns: dict[str, object] = {}
+    for part in _LEDGER_PARTS:
+        vector = None if ledger is None else ledger[part]
+        columns[f"ledger_{part}_east_m"] = vector and vector[0]
+        columns[f"ledger_{part}_north_m"] = vector and vector[1]
+    return columns
+
+
+def _cause_columns(entry: LegEntry) -> dict[str, object]:
+    causes = entry["causes"]
+    first = causes[0] if causes else None
+    second = causes[1] if len(causes) > 1 else None
+    return {
+        "cause": first and first["cause"],
+        "cause_probability": first and first["probability"],
+        "evidence": first and first["evidence"],
+        "runner_up": second and second["cause"],
+        "runner_up_probability": second and second["probability"],
+    }

@@ -1,0 +1,146 @@
+"""One leg of the document; null measurements, never zeros, for a leg that was not walked."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from audit.debriefing.document_shape import (
+    CauseEntry,
+    CrossTrackEntry,
+    LedgerEntry,
+    LegEntry,
+    PlaceEntry,
+    PlannedEntry,
+    WalkedEntry,
+)
+from audit.leg_card import CardLeg
+from audit.measurement.leg_measures import CrossTrack, Ledger, LegMeasures, Place
+from audit.track import utc_text
+
+if TYPE_CHECKING:
+    from audit.debriefing.records import LegDebrief
+
+
+def leg_entry(leg: LegDebrief) -> LegEntry:
+    """Give the entry of one leg."""
+    card, measures = leg.audit.card, leg.audit.measures
+    entry: LegEntry = {
+        "name": card.name,
+        "from": card.start.name,
+        "to": card.end.name,
+        "status": leg.audit.status,
+        "confidence": float(leg.audit.confidence),
+        "start": None,
+        "end": None,
+        "planned": _planned(card),
+        "walked": None,
+        "azimuth_error_deg": None,
+        "distance_error_m": None,
+        "distance_ratio": None,
+        "cross_track": None,
+        "own_cross_track": None,
+        "miss": None,
+        "found": None,
+        "nearest_approach": None,
+        "ledger": None,
+        "causes": _causes(leg),
+    }
+    if measures is not None:
+        _fill(entry, measures)
+    return entry
+
+
+def _fill(entry: LegEntry, measures: LegMeasures) -> None:
+    """Put the measurements into the entry of a walked leg."""
+    entry["start"] = _place(measures.start)
+    entry["end"] = _place(measures.claim)
+    entry["walked"] = _walked(measures)
+    entry["azimuth_error_deg"] = float(measures.azimuth_error_deg)
+    entry["distance_error_m"] = float(measures.distance_error_m)
+    entry["distance_ratio"] = float(measures.distance_ratio)
+    entry["cross_track"] = _cross_track(measures.cross_track)
+    entry["own_cross_track"] = _cross_track(measures.own_cross_track)
+    entry["miss"] = {
+        "distance_m": float(measures.miss_m),
+        "azimuth_deg": measures.miss_azimuth.degrees,
+        "along_m": float(measures.miss_along_m),
+        "across_m": float(measures.miss_across_m),
+        "sd_m": float(measures.miss_sd_m),
+    }
+    entry["found"] = bool(measures.found)
+    nearest_s = measures.nearest_s
+    entry["nearest_approach"] = {
+        "distance_m": float(measures.nearest_m),
+        "time": None if nearest_s is None else utc_text(nearest_s),
+    }
+    entry["ledger"] = _ledger(measures.ledger)
+
+
+def _planned(card: CardLeg) -> PlannedEntry:
+    return {
+        "grid_azimuth_deg": card.azimuth.degrees,
+        "magnetic_azimuth_deg": card.magnetic.degrees,
+        "true_azimuth_deg": card.true.degrees,
+        "back_azimuth_deg": card.azimuth.back().degrees,
+        "distance_m": float(card.distance_m),
+        "paces": card.paces,
+    }
+
+
+def _walked(measures: LegMeasures) -> WalkedEntry:
+    heading = measures.heading
+    return {
+        "grid_azimuth_deg": heading.azimuth.degrees,
+        "grid_azimuth_95_deg": [float(heading.low_deg), float(heading.high_deg)],
+        "grid_azimuth_sd_deg": float(heading.sd_deg),
+        "straight_m": float(measures.straight_m),
+        "straight_sd_m": float(measures.straight_sd_m),
+        "path_m": float(measures.path_m),
+        "paces": measures.paces,
+        "paces_from": measures.paces_from,
+        "duration_s": measures.duration_s,
+        "halted_s": measures.halted_s,
+        "gap_share": float(measures.gap_share),
+    }
+
+
+def _place(place: Place) -> PlaceEntry:
+    return {
+        "time": None if place.time_s is None else utc_text(place.time_s),
+        "lon": float(place.longitude_deg),
+        "lat": float(place.latitude_deg),
+    }
+
+
+def _cross_track(curve: CrossTrack) -> CrossTrackEntry:
+    return {
+        "end_m": float(curve.end_m),
+        "max_abs_m": float(curve.max_abs_m),
+        "rms_m": float(curve.rms_m),
+    }
+
+
+def _ledger(ledger: Ledger) -> LedgerEntry:
+    return {
+        "inherited": _east_north(ledger.inherited),
+        "plan": _east_north(ledger.plan),
+        "heading": _east_north(ledger.heading),
+        "distance": _east_north(ledger.distance),
+        "detour": _east_north(ledger.detour),
+        "total": _east_north(ledger.total),
+    }
+
+
+def _east_north(part: tuple[float, float]) -> list[float]:
+    return [float(part[0]), float(part[1])]
+
+
+def _causes(leg: LegDebrief) -> list[CauseEntry]:
+    return [
+        {
+            "cause": finding.cause,
+            "probability": float(finding.probability),
+            "evidence": finding.evidence,
+        }
+        for finding in leg.causes
+    ]

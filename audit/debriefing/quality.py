@@ -1,0 +1,71 @@
+"""What the recording is worth, in figures and in sentences."""
+
+from __future__ import annotations
+
+from audit.debriefing.records import TrackQuality
+from audit.matching.leg_match import CleanTrack
+from audit.matching.match_walk import WalkLaidOut
+from audit.measurement.leg_measures import LegAudit
+from audit.track import Track
+
+_SPARSE_S = 15.0
+_NOISY_M = 8.0
+_UNSURE = 0.7
+_GAP_SHARE = 0.2
+
+
+def judge_quality(
+    track: Track, clean: CleanTrack, laid_out: WalkLaidOut, legs: tuple[LegAudit, ...]
+) -> TrackQuality:
+    """Gather what a reader must know before trusting the figures."""
+    movement = laid_out.movement
+    notes = list(track.notes)
+    if not clean.timed:
+        notes.append(
+            "The recording carries no usable times: legs are matched by the order of fixes, "
+            "halts cannot be seen, and there are no time figures."
+        )
+    if clean.median_interval_s is not None and clean.median_interval_s > _SPARSE_S:
+        notes.append(
+            f"A fix only every {clean.median_interval_s:.0f} s: corners are cut and short "
+            "bypasses vanish."
+        )
+    if movement.noise_m > _NOISY_M:
+        notes.append(
+            f"The receiver wandered by about {movement.noise_m:.0f} m: short legs cannot be "
+            "judged on heading."
+        )
+    for leg in legs:
+        notes += _leg_notes(leg)
+    minutes = movement.noise_from_s / 60.0
+    noise_from = (
+        f"halts of {minutes:.0f} min in all, and a usual value of 5 m"
+        if minutes >= 1.0
+        else "a usual value, for want of halts"
+    )
+    return TrackQuality(
+        source=track.source,
+        fixes=len(track),
+        start_s=float(clean.time_s[0]) if clean.timed else None,
+        end_s=float(clean.time_s[-1]) if clean.timed else None,
+        median_interval_s=clean.median_interval_s,
+        noise_m=movement.noise_m,
+        noise_from=noise_from,
+        notes=tuple(notes),
+    )
+
+
+def _leg_notes(leg: LegAudit) -> list[str]:
+    notes = []
+    name = leg.card.name
+    if leg.status == "walked" and leg.confidence < _UNSURE:
+        notes.append(
+            f"Leg {name}: which portion of the walk belongs to it is not sure "
+            f"(about {leg.confidence:.0%})."
+        )
+    if leg.measures is not None and leg.measures.gap_share > _GAP_SHARE:
+        notes.append(
+            f"Leg {name}: {leg.measures.gap_share:.0%} of it lies in gaps of the recording, "
+            "where the line drawn is not what was walked."
+        )
+    return notes

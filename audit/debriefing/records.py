@@ -1,0 +1,100 @@
+"""The finished debrief: one frozen tree that every report only walks."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from audit.debriefing.document import DebriefDocument, debrief_document
+from audit.debriefing.frames import cross_track_frame, legs_frame
+from audit.diagnosis.finding import Finding
+from audit.leg_card import CardPoint, LegCard
+from audit.matching.leg_match import CleanTrack, Match
+from audit.measurement.leg_measures import LegAudit, Span
+
+if TYPE_CHECKING:
+    import pandas as pd
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TrackQuality:
+    """What the recording is worth.
+
+    Attributes
+    ----------
+    fixes : int
+        In the recording, before cleaning.
+    start_s, end_s, median_interval_s : float or None
+        None in a recording without times.
+    noise_m : float
+        Receiver noise, standard deviation per axis.
+    noise_from : str
+        What the noise was estimated from.
+    notes : tuple of str
+        Everything to know before trusting the figures, one sentence each.
+    """
+
+    source: str
+    fixes: int
+    start_s: float | None
+    end_s: float | None
+    median_interval_s: float | None
+    noise_m: float
+    noise_from: str
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LegDebrief:
+    """One leg: the card, what was walked, and the causes, most probable first."""
+
+    audit: LegAudit
+    causes: tuple[Finding, ...]
+
+    @property
+    def name(self) -> str:
+        """Name of the leg."""
+        return self.audit.card.name
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Debrief:
+    """A walk set against its plan.
+
+    Attributes
+    ----------
+    card : LegCard
+        The plan worked out; ``card.findings`` are the plan findings.
+    legs : tuple of LegDebrief
+        In the order of the plan.
+    spans : tuple of Span
+        The whole recording, in time order.
+    clean : CleanTrack
+        The fixes that the figures are made from.
+    points : tuple of CardPoint
+        The points of the course.
+    """
+
+    card: LegCard
+    quality: TrackQuality
+    clean: CleanTrack
+    match: Match
+    legs: tuple[LegDebrief, ...]
+    spans: tuple[Span, ...]
+
+    @property
+    def points(self) -> tuple[CardPoint, ...]:
+        """The points of the course, dead-reckoned ends among them."""
+        return self.card.points
+
+    def to_dict(self) -> DebriefDocument:
+        """Give the document of debrief.json."""
+        return debrief_document(self)
+
+    def legs_frame(self) -> pd.DataFrame:
+        """Give a pandas DataFrame with one row a leg; see `audit.debriefing.frames`."""
+        return legs_frame(self)
+
+    def cross_track_frame(self, leg: str) -> pd.DataFrame:
+        """Give the cross-track curves of one leg; see `audit.debriefing.frames`."""
+        return cross_track_frame(self, leg)

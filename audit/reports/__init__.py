@@ -1,0 +1,1 @@
+"""The finished debrief in words, pictures and files; nothing is computed here."""

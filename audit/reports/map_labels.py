@@ -1,0 +1,108 @@
+"""The words on the map: names of points and legs, size of each miss."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from audit.debriefing.records import Debrief, LegDebrief
+from audit.reports import digits, ink
+from audit.reports.chart_layers import Layer
+from audit.reports.display_lines import DisplayLine
+from audit.reports.label_places import Label, PlacedLabel, place_labels
+from audit.reports.map_frame import MapFrame
+from audit.units import FloatArray
+
+_LONGEST = 18
+_SAMPLE_PX = 4.0
+_STYLES = {
+    "point": {"fontWeight": "bold", "fill": ink.INK},
+    "leg": {"fontStyle": "italic", "fill": ink.INK},
+    "claim": {"fontWeight": "bold", "fill": ink.ORANGE},
+}
+
+
+def label_layers(debrief: Debrief, frame: MapFrame, lines: Sequence[DisplayLine]) -> list[Layer]:
+    """Give two layers a kind of label: a white rim, and the words on it."""
+    labels = [*_points(debrief, frame), *_claims(debrief, frame), *_legs(debrief, frame)]
+    placed = place_labels(labels, _sampled(lines, frame), frame.width_px, frame.height_px)
+    layers = []
+    for kind, style in _STYLES.items():
+        rows = [_row(one, frame) for one in placed if one.label.kind == kind]
+        words = {"type": "text", "fontSize": ink.LABEL_PX, **style}
+        rim = {**words, "fill": "white", "stroke": "white", "strokeWidth": 3.5}
+        rim["strokeJoin"] = "round"
+        channels = {"text": "t:N"}
+        layers += [Layer(rows=rows, mark=mark, channels=channels) for mark in (rim, words)]
+    return layers
+
+
+def _points(debrief: Debrief, frame: MapFrame) -> list[Label]:
+    radius_px = debrief.card.arrival_radius_m / frame.metres_per_pixel
+    clear = max(8.0, min(radius_px, 24.0)) + 3.0
+    return [
+        _label(point.name, (point.east_m, point.north_m), frame, clear, "point")
+        for point in debrief.points
+    ]
+
+
+def _claims(debrief: Debrief, frame: MapFrame) -> list[Label]:
+    """Say the size of each miss that lies outside the arrival circle."""
+    made = []
+    for leg in debrief.legs:
+        measures = leg.audit.measures
+        if measures is not None and measures.miss_m > debrief.card.arrival_radius_m:
+            size = digits.metres(measures.miss_m, measures.miss_sd_m)
+            claim = (measures.claim.east_m, measures.claim.north_m)
+            made.append(_label(f"leg {leg.name}: {size} off", claim, frame, 14.0, "claim"))
+    return made
+
+
+def _legs(debrief: Debrief, frame: MapFrame) -> list[Label]:
+    return [_label(f"leg {leg.name}", _middle(leg), frame, 5.0, "leg") for leg in debrief.legs]
+
+
+def _middle(leg: LegDebrief) -> tuple[float, float]:
+    """Give the middle of the longest part of the planned line."""
+    line = leg.audit.card.line
+    parts = np.diff(line, axis=0)
+    longest = int(np.hypot(parts[:, 0], parts[:, 1]).argmax())
+    east, north = (line[longest] + line[longest + 1]) / 2
+    return float(east), float(north)
+
+
+def _label(
+    text: str, at: tuple[float, float], frame: MapFrame, clear_px: float, kind: str
+) -> Label:
+    short = text if len(text) <= _LONGEST else f"{text[: _LONGEST - 1]}…"
+    right, down = _to_pixels(np.array([at]), frame)[0]
+    return Label(text=short, right_px=float(right), down_px=float(down), clear_px=clear_px,
+                 kind=kind)  # fmt: skip
+
+
+def _to_pixels(points: FloatArray, frame: MapFrame) -> FloatArray:
+    """Give pixels right of and below the upper left corner of the map."""
+    right = (points[:, 0] - frame.west_m) / frame.metres_per_pixel
+    down = (frame.north_m - points[:, 1]) / frame.metres_per_pixel
+    return np.column_stack([right, down])
+
+
+def _row(placed: PlacedLabel, frame: MapFrame) -> dict[str, object]:
+    return {
+        "x": frame.west_m + placed.right_px * frame.metres_per_pixel,
+        "y": frame.north_m - placed.down_px * frame.metres_per_pixel,
+        "t": placed.label.text,
+    }
+
+
+def _sampled(lines: Sequence[DisplayLine], frame: MapFrame) -> FloatArray:
+    """Give a dot every few pixels of every line, so that labels can keep off them."""
+    dots = []
+    for line in lines:
+        pixels = _to_pixels(line.points, frame)
+        step = np.hypot(*np.diff(pixels, axis=0).T)
+        along = np.concatenate([[0.0], np.cumsum(step)])
+        where = np.arange(0.0, along[-1] + _SAMPLE_PX, _SAMPLE_PX)
+        dots.append(np.column_stack([np.interp(where, along, pixels[:, k]) for k in (0, 1)]))
+    return np.vstack(dots)

@@ -1,0 +1,125 @@
+"""What is drawn on the map: lines, points with their circles, halts, searches, claims."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from typing import Any
+
+import numpy as np
+
+from audit.debriefing.records import Debrief
+from audit.measurement.leg_measures import Span
+from audit.reports import ink
+from audit.reports.chart_layers import Layer
+from audit.reports.display_lines import DisplayLine
+from audit.reports.map_frame import MapFrame
+
+_LETTER_ROOM_PX = 13.0
+"""Letters and claims keep this far from each other."""
+
+_STROKES: dict[str, dict[str, Any]] = {
+    "planned": {"stroke": ink.INK, "strokeWidth": 1.5, "strokeDash": ink.PLANNED_DASH},
+    "other": {"stroke": ink.GREY, "strokeWidth": 1.2},
+    "gap": {"stroke": ink.GREY, "strokeWidth": 1.6, "strokeDash": ink.GAP_DASH},
+    "walked": {"stroke": ink.BLUE, "strokeWidth": 2.4},
+    "search": {
+        "stroke": ink.BLUE,
+        "strokeWidth": 2.4,
+        "strokeDash": ink.SEARCH_DASH,
+        "strokeCap": "round",
+    },
+    "miss": {"stroke": ink.ORANGE, "strokeWidth": 3},
+}
+
+
+def line_layers(lines: Sequence[DisplayLine]) -> list[Layer]:
+    """Give one layer a kind of line."""
+    return [
+        Layer(
+            rows=[
+                {**_at(*point), "i": i, "s": number}
+                for number, line in enumerate(lines)
+                if line.kind == kind
+                for i, point in enumerate(line.points.tolist())
+            ],
+            mark={"type": "line", "clip": True, "strokeJoin": "round", **stroke},
+            channels={"order": "i:Q", "detail": "s:N"},
+        )
+        for kind, stroke in _STROKES.items()
+    ]
+
+
+def point_layers(debrief: Debrief, frame: MapFrame) -> list[Layer]:
+    """Draw each point as a cross inside its arrival circle, which is true to scale."""
+    radius_px = debrief.card.arrival_radius_m / frame.metres_per_pixel
+    rows = [_at(point.east_m, point.north_m) for point in debrief.points]
+    line = {"type": "point", "filled": False, "stroke": ink.INK, "opacity": 1}
+    circle = {**line, "shape": "circle", "size": math.pi * radius_px**2, "strokeWidth": 1}
+    cross = {**line, "shape": "M-1,0L1,0M0,-1L0,1", "size": 110, "strokeWidth": 2}
+    return [Layer(rows=rows, mark=circle), Layer(rows=rows, mark=cross)]
+
+
+def letter_layers(debrief: Debrief, frame: MapFrame) -> list[Layer]:
+    """Draw an S in a circle on each leg's longest search, an H in a square at each halt.
+
+    A letter that would cover a claim, a point or another letter is left out.
+    """
+    claims = [leg.audit.measures.claim for leg in debrief.legs if leg.audit.measures is not None]
+    taken = [np.array([point.east_m, point.north_m]) for point in debrief.points]
+    taken += [np.array([claim.east_m, claim.north_m]) for claim in claims]
+    halts = [span for span in debrief.spans if span.kind == "halt"]
+    layers = []
+    for letter, shape, spans in (
+        ("S", "circle", _longest_searches(debrief)),
+        ("H", "square", sorted(halts, key=lambda span: span.first - span.last)),
+    ):
+        rows = []
+        for span in spans:
+            middle = (span.first + span.last) // 2
+            where = np.array([debrief.clean.east_m[middle], debrief.clean.north_m[middle]])
+            room_px = [np.hypot(*(where - other)) / frame.metres_per_pixel for other in taken]
+            if min(room_px, default=np.inf) >= _LETTER_ROOM_PX:
+                taken.append(where)
+                rows.append({**_at(*where), "t": letter})
+        layers += letter_sign(rows, shape)
+    return layers
+
+
+def _longest_searches(debrief: Debrief) -> list[Span]:
+    """Give the longest stretch of search of each leg, which halts break into several."""
+    longest: dict[int | None, Span] = {}
+    for span in debrief.spans:
+        known = longest.get(span.leg)
+        if span.kind == "search" and (
+            known is None or span.last - span.first > known.last - known.first
+        ):
+            longest[span.leg] = span
+    return list(longest.values())
+
+
+def letter_sign(rows: Sequence[dict[str, Any]], shape: str) -> list[Layer]:
+    """Give a white sign of a shape with the letter ``t`` of each row in it."""
+    sign = {"type": "point", "shape": shape, "size": 150, "fill": "white", "opacity": 1}
+    sign |= {"stroke": ink.BLUE, "strokeWidth": 1.3}
+    text = {"type": "text", "fontSize": 9, "fontWeight": "bold", "fill": ink.BLUE}
+    return [Layer(rows=rows, mark=sign), Layer(rows=rows, mark=text, channels={"text": "t:N"})]
+
+
+def claim_layers(debrief: Debrief) -> list[Layer]:
+    """Draw a diamond where the walker's own navigation on a leg ended."""
+    claims = [leg.audit.measures.claim for leg in debrief.legs if leg.audit.measures is not None]
+    rows = [_at(claim.east_m, claim.north_m) for claim in claims]
+    return [claim_sign(rows)]
+
+
+def claim_sign(rows: Sequence[dict[str, Any]]) -> Layer:
+    """Give the diamond of a claim at the place of each row."""
+    mark = {"type": "point", "shape": "diamond", "size": 150, "fill": ink.ORANGE, "opacity": 1}
+    mark |= {"stroke": "white", "strokeWidth": 1.2}
+    return Layer(rows=rows, mark=mark)
+
+
+def _at(east_m: float, north_m: float) -> dict[str, Any]:
+    """Give a place to a tenth of a metre, finer than any drawing shows."""
+    return {"x": round(float(east_m), 1), "y": round(float(north_m), 1)}

@@ -1,0 +1,125 @@
+"""The legs as the page shows them: rows of the table, causes, advice, ledger; words only."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from audit.debriefing.records import Debrief, LegDebrief
+from audit.reports import digits, wording
+from audit.reports.cause_words import ADVICE, cause_words
+from audit.settings import Settings
+
+LEDGER_PARTS = {
+    "inherited": "began away from the point",
+    "plan": "card against points",
+    "heading": "turned off the azimuth",
+    "distance": "walked more or less",
+    "detour": "sideways, not walked back",
+    "total": "the miss",
+}
+"""Parts of the ledger with their meaning, in the order of its columns."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LegRow:
+    """A line of the leg table; "" where a leg was not walked."""
+
+    name: str
+    ends: str
+    status: str
+    azimuth_planned: str
+    azimuth_walked: str = ""
+    azimuth_error: str = ""
+    distance_planned: str
+    distance_walked: str = ""
+    distance_error: str = ""
+    off_line: str = ""
+    miss: str = ""
+    found: str = ""
+    cause: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CauseRow:
+    """A candidate cause in words."""
+
+    words: str
+    probability: str
+    evidence: str
+
+
+def leg_row(leg: LegDebrief, radius_m: float) -> LegRow:
+    """Give the line of the leg table."""
+    card, measures = leg.audit.card, leg.audit.measures
+    ends = f"{card.start.name} to {card.end.name}"
+    status = wording.STATUS_WORDS[leg.audit.status]
+    azimuth = digits.card_azimuth(card.azimuth.degrees)
+    distance = f"{digits.whole(card.distance_m)} m"
+    if measures is None:
+        return LegRow(name=leg.name, ends=ends, status=status, azimuth_planned=azimuth,
+                      distance_planned=distance, cause=wording.cause(leg))  # fmt: skip
+    half_deg = wording.half_interval_deg(measures)
+    return LegRow(
+        name=leg.name,
+        ends=ends,
+        status=status,
+        azimuth_planned=azimuth,
+        azimuth_walked=(
+            f"{digits.azimuth(measures.heading.azimuth.degrees, half_deg)} "
+            f"{digits.half_interval(half_deg)}"
+        ),
+        azimuth_error=wording.azimuth_error(measures),
+        distance_planned=distance,
+        distance_walked=digits.metres(measures.straight_m, measures.straight_sd_m),
+        distance_error=wording.distance_error(measures),
+        off_line=wording.offset(measures.cross_track.end_m, measures.miss_sd_m),
+        miss=wording.short_miss(measures),
+        found=wording.found(measures, radius_m),
+        cause=wording.cause(leg),
+    )
+
+
+def cause_rows(leg: LegDebrief) -> list[CauseRow]:
+    """Give the candidate causes of a leg that are worth telling, the most probable first."""
+    settings = Settings().reports
+    return [
+        CauseRow(
+            words=cause_words(one.cause),
+            probability=digits.percent(one.probability),
+            evidence=one.evidence,
+        )
+        for number, one in enumerate(leg.causes[: settings.shown_causes])
+        if number == 0 or one.probability >= settings.shown_cause_probability
+    ]
+
+
+def advice(leg: LegDebrief) -> str:
+    """Give what to practise, where a mistake is named; else ""."""
+    named = wording.named_mistake(leg)
+    return "" if named is None else ADVICE.get(named.cause, "")
+
+
+def ledger_row(leg: LegDebrief) -> list[str] | None:
+    """Give the parts of the ledger as "12 m E, 40 m N", or None for a leg not walked."""
+    measures = leg.audit.measures
+    if measures is None:
+        return None
+    return [
+        _east_north(getattr(measures.ledger, part), measures.miss_sd_m) for part in LEDGER_PARTS
+    ]
+
+
+def ledger_rows(debrief: Debrief) -> list[tuple[str, list[str]]]:
+    """Give (leg, parts) of every leg that was walked."""
+    rows = ((leg.name, ledger_row(leg)) for leg in debrief.legs)
+    return [(name, row) for name, row in rows if row is not None]
+
+
+def _east_north(part: tuple[float, float], standard_error_m: float) -> str:
+    place = digits.metres_place(standard_error_m)
+    east, north = (digits.to_place(abs(value), place) for value in part)
+    words = [
+        f"{east} {'E' if part[0] > 0 else 'W'}" if east != "0" else "",
+        f"{north} {'N' if part[1] > 0 else 'S'}" if north != "0" else "",
+    ]
+    return ", ".join(word for word in words if word) or "0"

@@ -1,0 +1,154 @@
+"""What is drawn on a cross-track strip: noise band, lines, walk, point, halts, claim."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+import numpy as np
+
+from audit.debriefing.records import Debrief
+from audit.measurement.leg_measures import LegMeasures
+from audit.reports import ink, wording
+from audit.reports.chart_layers import Layer
+from audit.reports.display_lines import thinned
+from audit.reports.map_layers import claim_sign, letter_sign
+from audit.reports.strip_frame import Strip
+
+_TEXT = {"type": "text", "fontSize": ink.LABEL_PX, "fill": ink.INK}
+
+
+def strip_layers(debrief: Debrief, strip: Strip) -> list[Layer]:
+    """Give all layers of a strip, from the lowest to the uppermost."""
+    return [
+        *_noise_band(strip),
+        *_planned_and_own_lines(strip),
+        *_curve(debrief, strip),
+        *_point(strip),
+        *_halts(debrief, strip),
+        *_claim(strip),
+        *_side_words(strip),
+    ]
+
+
+def own_line(measures: LegMeasures, noise_m: float) -> list[tuple[float, float]]:
+    """Give both ends of the planned azimuth drawn from where the walker really began.
+
+    Nothing where it lies within the receiver's noise of the planned line.
+    """
+    planned, own = measures.cross_track, measures.own_cross_track
+    if len(planned.offset_m) != len(own.offset_m):
+        return []
+    apart = planned.offset_m - own.offset_m
+    ends = [(float(planned.along_m[i]), float(apart[i])) for i in (0, -1)]
+    return ends if max(abs(offset) for _, offset in ends) > noise_m else []
+
+
+def _noise_band(strip: Strip) -> list[Layer]:
+    """Shade the standard deviation of the receiver to either side of the walk."""
+    # A closed line with a filling, since a walk may double back where an area may not.
+    curve = thinned(strip.curve, strip.within_m)
+    noise = np.array([0.0, strip.noise_m])
+    band = np.vstack([curve + noise, curve[::-1] - noise])
+    mark: dict[str, Any] = {"type": "line", "interpolate": "linear-closed", "strokeWidth": 0}
+    mark |= {"fill": ink.PALE_BLUE, "opacity": 1}
+    return [Layer(rows=_rows(band.tolist()), mark=mark, channels={"order": "i:Q"})]
+
+
+def _planned_and_own_lines(strip: Strip) -> list[Layer]:
+    """Draw the planned line at 0, and the own line where it can be told from it."""
+    planned = {"type": "line", "stroke": ink.INK, "strokeWidth": 1.5}
+    planned["strokeDash"] = ink.PLANNED_DASH
+    own = {"type": "line", "stroke": ink.GREY, "strokeWidth": 1.8}
+    own["strokeDash"] = ink.OWN_LINE_DASH
+    line = [(0.0, 0.0), (strip.card.distance_m, 0.0)]
+    channels = {"order": "i:Q"}
+    return [
+        Layer(rows=_rows(line), mark=planned, channels=channels),
+        Layer(rows=_rows(own_line(strip.measures, strip.noise_m)), mark=own, channels=channels),
+    ]
+
+
+def _curve(debrief: Debrief, strip: Strip) -> list[Layer]:
+    """Draw the walk itself, broken where the recording is silent."""
+    cuts = [(first, last) for first, last, kind in _spans(debrief, strip) if kind == "gap"]
+    walked: list[dict[str, Any]] = []
+    silent: list[dict[str, Any]] = []
+    begin = 0
+    for number, (first, last) in enumerate([*cuts, (len(strip.curve) - 1, None)]):
+        walked += _rows(thinned(strip.curve[begin : first + 1], strip.within_m).tolist(), number)
+        if last is not None:
+            silent += _rows(strip.curve[[first, last]].tolist(), number)
+            begin = last
+    line = {"type": "line", "stroke": ink.BLUE, "strokeWidth": 2.4, "strokeJoin": "round"}
+    gap = {"type": "line", "stroke": ink.GREY, "strokeWidth": 1.6, "strokeDash": ink.GAP_DASH}
+    channels = {"order": "i:Q", "detail": "s:N"}
+    return [
+        Layer(rows=walked, mark=line, channels=channels),
+        Layer(rows=silent, mark=gap, channels=channels),
+    ]
+
+
+def _point(strip: Strip) -> list[Layer]:
+    """Draw the planned point, with the arrival radius to either side of it."""
+    at = strip.card.distance_m
+    reach = {"x": at, "y": -strip.radius_m, "y2": strip.radius_m}
+    bar = {"type": "rule", "stroke": ink.INK, "strokeWidth": 1}
+    cross = {"type": "point", "shape": "M-1,0L1,0M0,-1L0,1", "size": 110, "filled": False}
+    cross |= {"stroke": ink.INK, "strokeWidth": 2, "opacity": 1}
+    return [
+        Layer(rows=[reach], mark=bar, channels={"y2": "y2"}),
+        Layer(rows=[{"x": at, "y": 0.0}], mark=cross),
+    ]
+
+
+def _halts(debrief: Debrief, strip: Strip) -> list[Layer]:
+    rows = []
+    for first, last, kind in _spans(debrief, strip):
+        if kind == "halt":
+            along, offset = strip.curve[(first + last) // 2].tolist()
+            rows.append({"x": along, "y": offset, "t": "H"})
+    return letter_sign(rows, "square")
+
+
+def _claim(strip: Strip) -> list[Layer]:
+    along, offset = strip.curve[-1].tolist()
+    words = wording.offset(strip.measures.cross_track.end_m, strip.measures.miss_sd_m)
+    label = {**_TEXT, "fill": ink.ORANGE, "fontWeight": "bold", "align": "right", "dx": -12}
+    label["dy"] = -12 if offset <= 0.0 else 14
+    place = [{"x": along, "y": offset, "t": words}]
+    rim = {**label, "fill": "white", "stroke": "white", "strokeWidth": 3.5, "strokeJoin": "round"}
+    channels = {"text": "t:N"}
+    return [
+        claim_sign(place),
+        Layer(rows=place, mark=rim, channels=channels),
+        Layer(rows=place, mark=label, channels=channels),
+    ]
+
+
+def _side_words(strip: Strip) -> list[Layer]:
+    rows = [
+        {"x": strip.along_m[0], "y": strip.side_m[0], "t": "left of the planned line"},
+        {"x": strip.along_m[0], "y": strip.side_m[1], "t": "right of the planned line"},
+    ]
+    style = {**_TEXT, "fontStyle": "italic", "align": "left", "dx": 6}
+    channels = {"text": "t:N"}
+    return [
+        Layer(rows=rows[:1], mark={**style, "dy": 10}, channels=channels),
+        Layer(rows=rows[1:], mark={**style, "dy": -8}, channels=channels),
+    ]
+
+
+def _spans(debrief: Debrief, strip: Strip) -> Iterator[tuple[int, int, str]]:
+    """Give (first, last, kind) of the leg's spans up to the claim, as places of the curve."""
+    passed_s, time_s = strip.measures.curve_time_s, debrief.clean.time_s
+    if passed_s is None:
+        return
+    for span in debrief.spans:
+        if span.leg == strip.leg and time_s[span.first] < passed_s[-1]:
+            first, last = np.searchsorted(passed_s, [time_s[span.first], time_s[span.last]])
+            yield int(first), min(int(last), len(passed_s) - 1), span.kind
+
+
+def _rows(points: list[tuple[float, float]], series: int = 0) -> list[dict[str, Any]]:
+    return [{"x": x, "y": y, "i": i, "s": series} for i, (x, y) in enumerate(points)]

@@ -1,0 +1,115 @@
+"""The verdict and the short debrief."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from reports.sample_debrief import sample_debrief
+
+from audit.diagnosis.finding import Finding
+from audit.reports.terminal_report import render_terminal
+from audit.reports.verdict import verdict
+
+
+@pytest.fixture(scope="module")
+def debrief():
+    return sample_debrief()
+
+
+def with_leg(debrief, number, **changes):
+    leg = debrief.legs[number]
+    measures = changes.pop("measures", {})
+    audit = leg.audit
+    if measures is None:
+        audit = replace(audit, measures=None, status="not-started")
+    elif measures:
+        audit = replace(audit, measures=replace(audit.measures, **measures))
+    legs = list(debrief.legs)
+    legs[number] = replace(leg, audit=audit, **changes)
+    return replace(debrief, legs=tuple(legs))
+
+
+def test_worst_leg_comes_first(debrief):
+    first, second, third = verdict(debrief)
+    assert first.startswith("The worst is leg 1: its count ended 113 m north-west of Post 7")
+    assert "7.2° left of the planned azimuth" in first
+    assert second == "That is consistent with the grid-magnetic angle left out (94 %)."
+    assert third == "3 of 4 legs walked, 3 of 4 points reached; leg 4 skipped."
+
+
+def test_other_legs_with_the_same_cause_are_named(debrief):
+    omitted = debrief.legs[0].causes
+    shared = with_leg(with_leg(debrief, 1, causes=omitted), 2, causes=omitted)
+    assert verdict(shared)[1].endswith("(94 %), and so are legs 2 and 3.")
+    assert verdict(with_leg(debrief, 2, causes=omitted))[1].endswith("(94 %), and so is leg 3.")
+
+
+def test_all_arrived(debrief):
+    good = debrief
+    for number in (0, 2):
+        good = with_leg(good, number, measures={"miss_m": 14.0})
+    first, *rest = verdict(good)
+    assert first == (
+        "Every leg that was walked ended within 30 m of its point; "
+        "the largest miss is 14 m, on leg 1."
+    )
+    assert len(rest) == 1
+
+
+def test_point_not_found_is_said(debrief):
+    lost = with_leg(debrief, 0, measures={"found": False})
+    assert verdict(lost)[0].endswith("; the point was not found.")
+    assert "2 of 4 points reached" in verdict(lost)[-1]
+
+
+def test_nothing_matched(debrief):
+    none = debrief
+    for number in range(3):
+        none = with_leg(none, number, measures=None, causes=())
+    assert verdict(none)[0] == "No leg of the plan was found in this recording."
+    assert "0 of 4 legs walked" in verdict(none)[1]
+    assert "legs 1, 2 and 3 not started" in verdict(none)[1]
+
+
+@pytest.mark.parametrize(
+    ("causes", "said"),
+    [
+        ((), "The evidence does not say why."),
+        ((("cannot-tell", 0.9),), "The evidence does not say why."),
+        ((("within-skill", 0.8),), "That is consistent with ordinary error (80 %)."),
+        ((("veer", 0.4), ("sidehill", 0.35)), "The cause is undecided: a line that bends"),
+    ],
+)
+def test_no_mistake_is_named_without_evidence(debrief, causes, said):
+    found = tuple(Finding(cause=c, probability=p, evidence="") for c, p in causes)
+    assert verdict(with_leg(debrief, 0, causes=found))[1].startswith(said)
+
+
+def test_error_within_its_own_interval_is_no_reason(debrief):
+    vague = with_leg(debrief, 0, measures={"azimuth_error_deg": -0.1})
+    assert "no part of that stands out" in verdict(vague)[0]
+
+
+def test_terminal_has_one_line_a_leg(debrief):
+    lines = render_terminal(debrief).splitlines()
+    rows = [line for line in lines if line[:3] in {"1  ", "2  ", "3  ", "4  "}]
+    assert len(rows) == 4
+    assert rows[0].startswith("1  walked   azimuth 7.2° left (±0.7°)  distance 26 m short  ")
+    assert "missed by 113 m, then found" in rows[0]
+    assert rows[2].startswith("3  walked   distance 90 m too far  ")
+    assert rows[3] == "4  skipped"
+    assert any("675 m" in line for line in lines)
+
+
+def test_terminal_obeys_no_control_character_of_a_file():
+    evil = sample_debrief(names={"Post 7": "Post\x1b[31m 7\r\nx"})
+    text = render_terminal(evil)
+    assert "\x1b" not in text
+    assert all(letter.isprintable() or letter == "\n" for letter in text)
+    assert len(text.splitlines()) == len(render_terminal(sample_debrief()).splitlines())
+
+
+def test_simulated_walk_is_said_first():
+    text = render_terminal(sample_debrief(notes=("This walk is simulated.",)))
+    assert text.splitlines()[1] == "SIMULATED: This walk is simulated."

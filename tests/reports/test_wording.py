@@ -1,0 +1,149 @@
+"""What is said of a leg: sides, intervals, arrivals, causes."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from reports.sample_debrief import sample_debrief
+
+from audit.azimuths import GridAzimuth
+from audit.diagnosis.finding import Finding
+from audit.measurement.leg_measures import Heading
+from audit.reports import wording
+from audit.reports.cause_words import ADVICE, CANNOT_TELL, CAUSE_WORDS, WITHIN_SKILL
+from audit.units import wrap_degrees
+
+# The catalogue of causes, typed out from the published list.
+CAUSES = [
+    "within-skill", "cannot-tell", "gm-angle-omitted", "gm-angle-reversed", "gm-angle-doubled",
+    "declination-for-gm-angle", "gm-angle-stale", "reciprocal", "right-angle", "bezel-clicks",
+    "bezel-wrong-way", "mils-as-degrees", "wrong-mil-circle", "azimuth-digits", "dial-misread",
+    "neighbour-azimuth", "magnetic-disturbance", "steady-bias", "hundred-miscounted",
+    "single-double-pace", "pace-long", "pace-short", "wrong-ruler", "slope-paced", "early-stop",
+    "overshoot", "bypass-paced", "veer", "sidehill", "handrail", "bypass-unequal",
+    "obstacle-one-side", "digits-transposed", "digit-wrong", "easting-northing-swapped",
+    "wrong-grid-line", "wrong-plotting-scale", "datum", "point-misplaced", "wrong-start",
+    "wrong-point", "point-skipped", "order-changed", "passed-unseen",
+]  # fmt: skip
+
+
+@pytest.fixture(scope="module")
+def debrief():
+    return sample_debrief()
+
+
+@pytest.fixture(scope="module")
+def measures(debrief):
+    return debrief.legs[0].audit.measures
+
+
+def turned(measures, error_deg, half_deg):
+    planned = 68.3
+    walked = GridAzimuth(planned + error_deg)
+    heading = Heading(
+        azimuth=walked,
+        low_deg=walked.turned(-half_deg).degrees,
+        high_deg=walked.turned(half_deg).degrees,
+        sd_deg=half_deg / 1.96,
+    )
+    return replace(measures, heading=heading, azimuth_error_deg=error_deg)
+
+
+@pytest.mark.parametrize(
+    ("error_deg", "half_deg", "text"),
+    [
+        (-7.1, 1.0, "7° left"),
+        (7.1, 1.0, "7° right"),
+        (0.9, 1.0, "as planned"),
+        (-180.0 + 1e-9, 2.0, "180° left"),
+        (-7.16, 0.4, "7.2° left"),
+    ],
+)
+def test_azimuth_error(measures, error_deg, half_deg, text):
+    assert wording.azimuth_error(turned(measures, error_deg, half_deg)) == text
+
+
+def test_interval_across_north(measures):
+    across = turned(measures, -68.3, 2.0)  # walks north
+    assert wording.half_interval_deg(across) == pytest.approx(2.0, abs=1e-9)  # degrees
+    assert wording.azimuth_interval(across) == "358° to 2°"
+
+
+@pytest.mark.parametrize(
+    ("error_m", "sd_m", "text"),
+    [(-22.0, 4.0, "22 m short"), (95.0, 4.0, "95 m too far"), (-7.0, 4.0, "as planned")],
+)
+def test_distance_error(measures, error_m, sd_m, text):
+    assert wording.distance_error(
+        replace(measures, distance_error_m=error_m, straight_sd_m=sd_m)
+    ) == text  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("offset_m", "text"), [(108.2, "108 m right"), (-108.2, "108 m left"), (0.3, "on the line")]
+)
+def test_offset_right_is_positive(offset_m, text):
+    assert wording.offset(offset_m, 5.0) == text
+
+
+@pytest.mark.parametrize(
+    ("degrees", "name"),
+    [(0, "north"), (22, "north"), (23, "north-east"), (90, "east"), (135, "south-east"),
+     (180, "south"), (225, "south-west"), (270, "west"), (315, "north-west"), (338, "north")],
+)  # fmt: skip
+def test_eight_points_of_the_compass(degrees, name):
+    assert wording.direction(float(degrees)) == name
+    assert wording.direction(wrap_degrees(float(degrees) - 360.0)) == name
+
+
+@pytest.mark.parametrize(
+    ("miss_m", "nearest_m", "text", "short"),
+    [
+        (12.0, 8.0, "arrived, 12 m off", "yes"),
+        (111.0, 4.0, "missed by 111 m, then found", "yes, later"),
+        (111.0, 80.0, "missed by 111 m, point not found (nearest 80 m)", "no"),
+    ],
+)
+def test_arrival(measures, miss_m, nearest_m, text, short):
+    ended = replace(measures, miss_m=miss_m, nearest_m=nearest_m, found=nearest_m <= 30.0)
+    assert wording.arrival(ended, 30.0) == text
+    assert wording.found(ended, 30.0) == short
+
+
+@pytest.mark.parametrize(
+    ("seconds", "text"),
+    [(8.4, "8 s"), (1010.0, "16 min 50 s"), (3600.0, "1 h 00 min"), (7505.0, "2 h 05 min")],
+)
+def test_duration(seconds, text):
+    assert wording.duration(seconds) == text
+
+
+def causes(debrief, *pairs):
+    found = tuple(Finding(cause=c, probability=p, evidence="") for c, p in pairs)
+    return replace(debrief.legs[0], causes=found)
+
+
+def test_cause_is_named_alone_only_where_more_likely_than_not(debrief):
+    named = causes(debrief, ("veer", 0.5), ("sidehill", 0.5))
+    unsure = causes(debrief, ("veer", 0.49), ("sidehill", 0.40))
+    assert wording.cause(named) == "a line that bends as it is walked (50 %)"
+    assert wording.cause(unsure).startswith("undecided: a line that bends as it is walked (49 %) or")
+    assert wording.named_mistake(unsure) is None
+
+
+@pytest.mark.parametrize("cause", [WITHIN_SKILL, CANNOT_TELL])
+def test_skill_and_doubt_are_no_mistakes(debrief, cause):
+    assert wording.named_mistake(causes(debrief, (cause, 0.99))) is None
+
+
+def test_every_cause_has_words_and_every_mistake_advice():
+    assert set(CAUSE_WORDS) == set(CAUSES)
+    assert set(ADVICE) == set(CAUSES) - {WITHIN_SKILL, CANNOT_TELL}
+
+
+def test_worst_error_comes_first(debrief):
+    turned_off, walked_on = (wording.errors_worst_first(debrief.legs[i].audit) for i in (0, 2))
+    assert turned_off[0].startswith("azimuth 7.2° left")
+    assert walked_on[0] == "distance 90 m too far"
+    assert wording.errors_worst_first(debrief.legs[3].audit) == []
