@@ -46,6 +46,8 @@ class ReadingSettings:
     """Chosen: three times the largest recording at hand; a plan is far smaller."""
     largest_track_bytes: int = 1_000_000_000
     """Of a recording once unpacked; chosen: some 100 days at one fix a second."""
+    deepest_element: int = 100
+    """XML nested deeper wants to fill the memory; chosen: recordings nest up to 8 deep."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,8 +68,8 @@ class CleaningSettings:
     zones and summer time differ by at least half an hour."""
     same_place_m: float = 50.0
     """A walker whose clock is put back is found within this of the last fix; chosen."""
-    most_side_by_side: int = 100
-    """Of more recordings at the same time than this none is chosen; chosen: bounds the work."""
+    most_side_by_side: int = 1000
+    """More parts of the file at the same time than this are mixed; chosen: bounds the work."""
     gap_s: float = 20.0
     """A silence longer than this, and than four usual intervals, is a gap; chosen."""
     gap_intervals: float = 4.0
@@ -91,13 +93,27 @@ class CleaningSettings:
     slow_pace_m_s: float = 1.6
     fast_pace_m_s: float = 3.3
     """The brisk pace lies between a brisk walk and a steady run (common practice)."""
+    neighbour_steps: int = 6
+    """Steps on either side that show how fast the walker, or his bus, moves just then; chosen."""
+    ride_steps: int = 4
+    """Steps in a row that make a ride; chosen: a single spike makes two fast steps."""
     lesser_way: float = 0.6
     """Of a spike along the line of march the slower way is at least this share of the pace
     around it; chosen: a good fix beyond a turn is slower."""
     spike_speed_m_s: float = 6.0
     """Nobody on foot keeps this up from fix to fix; chosen: 1500 m races are run at 7 m/s."""
+    turned_back_cosine: float = -0.5
+    """Of the angle between way out and way back: more than 120 degrees; chosen."""
+    straight_on_cosine: float = 0.7
+    ride_keeps_pace: float = 0.5
+    """A ride goes on within 45 degrees and at half the speed at least; chosen."""
     fastest_ride_m_s: float = 40.0
     """Out and back faster than this is no ride; chosen: 144 km/h."""
+    leap_over_pace: float = 2.0
+    """A stray is left at this many times the fastest pace next to it; chosen: rides start and
+    end by degrees."""
+    ride_straight_share: float = 0.8
+    """Chord over path of strays that are a ride; chosen."""
     stray_majority: float = 3.0
     """Strays are told from the walk by at least this many times the longest spike; chosen."""
     most_rounds: int = 20
@@ -122,9 +138,15 @@ class MatchingSettings:
     gap_s: float = 20.0
     """Between fixes further apart than this (and four intervals) nothing is known."""
     smoothing_s: float = 8.0
+    """For a first look; then as the noise asks."""
+    smoothing_s_per_m: float = 1.5
+    smoothing_range_s: tuple[float, float] = (5.0, 11.0)
 
     # Moving and standing
     speed_window_s: float = 30.0
+    """For a first look; then as the noise asks."""
+    speed_window_s_per_m: float = 5.0
+    speed_window_range_s: tuple[float, float] = (15.0, 36.0)
     halt_speed_share: float = 0.42
     """Slower than this share of the usual speed is standing."""
     halt_shortest_s: float = 6.0
@@ -160,6 +182,9 @@ class MatchingSettings:
     longest_portion: float = 3.0
     """No leg is walked over more than this many times its distance."""
     longest_portion_least_m: float = 600.0
+    widest_turn_deg: float = 120.0
+    """A chord turned further off an edge than this is no walk of it (the back azimuth has an
+    edge of its own)."""
     place_sd_m: float = 6.0
     wander_sd_deg: float = 11.0
     wander_sd_per_noise_m: float = 2.6

@@ -1,0 +1,1 @@
+"""Which portion of the recording belongs to which leg."""

@@ -1,0 +1,62 @@
+"""Obstacles boxed: out at a right angle, on along the leg, and back in on the other hand."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from audit.settings import MatchingSettings
+from audit.units import FloatArray
+
+
+def find_boxes(
+    turn_deg: FloatArray, step_m: FloatArray, noise_m: float, settings: MatchingSettings
+) -> list[tuple[int, int, int]]:
+    """Find boxes about one direction of walking.
+
+    Parameters
+    ----------
+    turn_deg : float array, shape (n,)
+        Direction of each step less the direction of the leg, signed.
+    step_m : float array, shape (n,)
+        Length of each step.
+
+    Returns
+    -------
+    list of (first, back, end)
+        Step at which the way out begins, at which the way back in begins, and the
+        one after its end.
+    """
+    sides = _sides(turn_deg, step_m, max(settings.box_side_m, 1.5 * noise_m), settings)
+    forward = np.cumsum(step_m * np.cos(np.radians(turn_deg)))
+    path = np.cumsum(step_m)
+    boxes: list[tuple[int, int, int]] = []
+    waiting: tuple[int, int, int, float] | None = None
+    for first, end, hand, length in sides:
+        if waiting is not None and hand == -waiting[2]:
+            between = path[first] - path[waiting[1]]
+            made = forward[first] - forward[waiting[1]]
+            equal = length < settings.box_unequal * waiting[3] and (
+                waiting[3] < settings.box_unequal * length
+            )
+            if equal and between <= settings.box_ahead_m and made >= 0.6 * between:
+                boxes.append((waiting[0], first, end))
+                waiting = None
+                continue
+        waiting = (first, end, hand, length)
+    return boxes
+
+
+def _sides(
+    turn_deg: FloatArray, step_m: FloatArray, least_m: float, settings: MatchingSettings
+) -> list[tuple[int, int, int, float]]:
+    """Give runs of walking across the leg: first, end, hand (+1 right, -1 left), metres."""
+    across = np.abs(np.abs(turn_deg) - 90.0) <= settings.box_turn_deg
+    hand = np.where(across, np.sign(turn_deg), 0.0)
+    edges = np.concatenate([[0], np.flatnonzero(np.diff(hand)) + 1, [len(hand)]])
+    total = np.concatenate([[0.0], np.cumsum(step_m)])
+    length = total[edges[1:]] - total[edges[:-1]]
+    chosen = np.flatnonzero((hand[edges[:-1]] != 0.0) & (length >= least_m))
+    return [
+        (int(edges[run]), int(edges[run + 1]), int(hand[edges[run]]), float(length[run]))
+        for run in chosen
+    ]

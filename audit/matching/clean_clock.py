@@ -1,0 +1,123 @@
+"""Clocks that are put back while the walker walks on, and fixes that come late."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from audit.matching.clean_fixes import Fixes, usual_interval_s
+from audit.matching.leg_match import Cleaning
+from audit.settings import CleaningSettings
+from audit.units import FloatArray
+
+Blocks = NDArray[np.int64]
+"""For each fix the number of its block: a part of the file, or what one clock setting has of it."""
+
+
+def in_blocks(fixes: Fixes, settings: CleaningSettings) -> tuple[Fixes, Blocks, list[Cleaning]]:
+    """Give the fixes block by block, each in order of time, with the clock mended.
+
+    Sorting would fold a walk over itself where the clock was put back. There the order
+    of the file is kept, and times are moved so that the clock runs on; the clock that
+    has most fixes is believed.
+    """
+    fixes = fixes.take(np.argsort(fixes.segment, kind="stable"))
+    begins = _block_begins(fixes, settings)
+    block = np.cumsum(begins) - 1
+    cleaning = _late_fixes(fixes, block)
+    order = np.lexsort((fixes.time_s, block))
+    fixes, block = fixes.take(order), block[order]
+    put_back = _clock_put_back(fixes, block, settings)
+    if len(put_back):
+        fixes, block, moved = _mend(fixes, block, put_back)
+        cleaning.append(moved)
+    return fixes, block, cleaning
+
+
+def block_edges(block: Blocks) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
+    """Give the place of the first and of the last fix of each block."""
+    first = np.flatnonzero(np.diff(block, prepend=-1) != 0)
+    return first, np.append(first[1:], len(block)) - 1
+
+
+def _block_begins(fixes: Fixes, settings: CleaningSettings) -> NDArray[np.bool_]:
+    """Tell where parts of the file begin, and where inside one the clock jumps back.
+
+    In a part whose order is lost altogether, steps back say nothing about the clock.
+    """
+    step_s = np.diff(fixes.time_s, prepend=-np.inf)
+    begins = np.diff(fixes.segment, prepend=-1) != 0
+    first = np.flatnonzero(begins)
+    back = np.add.reduceat((step_s < 0.0) & ~begins, first, dtype=np.int64)
+    size = np.diff(first, append=len(fixes))
+    orderly = np.repeat(back <= settings.disorder_share * size, size)
+    result: NDArray[np.bool_] = begins | (orderly & (step_s < -settings.clock_jump_s))
+    return result
+
+
+def _late_fixes(fixes: Fixes, block: Blocks) -> list[Cleaning]:
+    late = int(((np.diff(fixes.time_s) < 0.0) & (np.diff(block) == 0)).sum())
+    if late == 0:
+        return []
+    detail = "Fixes with an earlier time than the fix before them were put in order of time."
+    return [Cleaning(what="out-of-order", count=late, detail=detail)]
+
+
+def _clock_put_back(fixes: Fixes, block: Blocks, settings: CleaningSettings) -> NDArray[np.int64]:
+    """Give the blocks at whose beginning the clock went back and the walker did not."""
+    first, last = block_edges(block)
+    back = fixes.time_s[first[1:]] < fixes.time_s[last[:-1]] - settings.clock_jump_s
+    stayed = fixes.apart_m(last[:-1], first[1:]) <= settings.same_place_m
+    suspects = np.flatnonzero(back & stayed) + 1
+    sure = [
+        after
+        for after in suspects
+        if _elsewhere_by_clock(fixes, slice(first[after - 1], first[after]), first[after], settings)
+    ]
+    return np.array(sure, dtype=np.int64)
+
+
+def _elsewhere_by_clock(
+    fixes: Fixes, before: slice, begin: np.int64, settings: CleaningSettings
+) -> bool:
+    """Tell whether the new block's clock names a moment at which the walker was not there.
+
+    If he was, the block is a second recording of the same walk. If the old block knows
+    nothing of that moment, only a jump inside one part of the file speaks for the clock.
+    """
+    time_s = fixes.time_s[before]
+    moment = fixes.time_s[begin]
+    if moment < time_s[0]:
+        return bool(fixes.segment[begin] == fixes.segment[begin - 1])
+    east = np.interp(moment, time_s, fixes.east_m[before])
+    north = np.interp(moment, time_s, fixes.north_m[before])
+    off_m = np.hypot(fixes.east_m[begin] - east, fixes.north_m[begin] - north)
+    return bool(off_m > 2.0 * settings.same_place_m)
+
+
+def _mend(
+    fixes: Fixes, block: Blocks, put_back: NDArray[np.int64]
+) -> tuple[Fixes, Blocks, Cleaning]:
+    """Let the clock run on over each jump, after the usual interval."""
+    first, last = block_edges(block)
+    usual_s = float(np.median([usual_interval_s(part) for part in _times(fixes, put_back, first)]))
+    ahead_s = np.zeros(len(first))
+    ahead_s[put_back] = fixes.time_s[last[put_back - 1]] - fixes.time_s[first[put_back]] + usual_s
+    setting = np.cumsum(np.isin(np.arange(len(first)), put_back))
+    believed = np.argmax(np.bincount(setting, weights=last - first + 1))
+    moved_s = np.cumsum(ahead_s)
+    moved_s -= moved_s[setting == believed][0]
+    by_fix = moved_s[block]
+    count = int((by_fix != 0.0).sum())
+    most = abs(by_fix).max()
+    detail = (
+        f"The clock was put back while the walk went on; the times of {count} fixes were moved by"
+        f" up to {most / 60:.0f} min to the clock that the other fixes have."
+    )
+    fixes = fixes.at_times(fixes.time_s + by_fix)
+    return fixes, block - setting[block], Cleaning(what="clock-jump", count=count, detail=detail)
+
+
+def _times(fixes: Fixes, put_back: NDArray[np.int64], first: NDArray[np.int64]) -> list[FloatArray]:
+    """Give the times of the blocks that a jump ends."""
+    return [fixes.time_s[first[after - 1] : first[after]] for after in put_back]

@@ -1,0 +1,113 @@
+"""Whether a recording has times to go by, and which of its fixes have them."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from audit.matching.clean_fixes import Fixes
+from audit.matching.leg_match import Cleaning
+from audit.settings import CleaningSettings
+from audit.units import FloatArray
+
+GPS_BEGAN_S = 315_964_800.0
+"""1980-01-06T00:00:00Z, the first second of GPS time (IS-GPS-200, 3.3.4)."""
+
+
+def keep_timed(fixes: Fixes, settings: CleaningSettings) -> tuple[Fixes, bool, list[Cleaning]]:
+    """Give the fixes to go by, whether by their times, and what was left out.
+
+    A file may mix tracks with times and tracks without (saved tracks of older
+    receivers lose them). One kind is kept: the timed one, unless it shows less than
+    a fair share of the way that the other shows.
+    """
+    cleaning: list[Cleaning] = []
+    times = _without_unset_clock(fixes.time_s, cleaning)
+    has = np.isfinite(times)
+    bare = ~has
+    if not has.any():
+        detail = "No fix carries a time. The order of the file is taken as the way walked."
+        return fixes, False, [*cleaning, Cleaning(what="no-times", count=len(fixes), detail=detail)]
+    fixes = fixes.at_times(times)
+    if bare.any():
+        share = settings.timed_share
+        if _way_m(fixes, has) < share * _way_m(fixes, bare) or len(fixes) == 1:
+            kept = _mostly_bare_parts(fixes, bare)
+            cleaning.append(_few_times(kept))
+            return fixes.take(kept), False, cleaning
+        cleaning.append(_left_out_bare(fixes, bare))
+        fixes = fixes.take(has)
+    standing = _standing_clock(fixes, settings.spike_slack_m)
+    if standing is not None:
+        return fixes, False, [*cleaning, standing]
+    return fixes, True, cleaning
+
+
+def _without_unset_clock(time_s: FloatArray, cleaning: list[Cleaning]) -> FloatArray:
+    """Blank times from before satellites gave any, unless most are: then say that."""
+    early = time_s < GPS_BEGAN_S
+    count = int(early.sum())
+    if count == 0:
+        return time_s
+    if 2 * count > np.isfinite(time_s).sum():
+        detail = "The clock was never set: it shows years before 1980. Dates mean nothing here."
+        cleaning.append(Cleaning(what="clock-not-set", count=count, detail=detail))
+        return time_s
+    detail = "Times before 1980, from before the clock was set, were taken as missing."
+    cleaning.append(Cleaning(what="clock-not-set", count=count, detail=detail))
+    return np.where(early, np.nan, time_s)
+
+
+def _way_m(fixes: Fixes, which: NDArray[np.bool_]) -> float:
+    """Give the length of the lines through the fixes picked, part by part."""
+    some = fixes.take(which)
+    return float(some.steps_m()[np.diff(some.segment) == 0].sum())
+
+
+def _mostly_bare_parts(fixes: Fixes, bare: NDArray[np.bool_]) -> NDArray[np.bool_]:
+    """Pick the fixes of those parts of the file in which most have no time."""
+    _, part = np.unique(fixes.segment, return_inverse=True)
+    bare_share = np.bincount(part, weights=bare) / np.bincount(part)
+    picked: NDArray[np.bool_] = bare_share[part] > 0.5
+    return picked if picked.any() else np.ones(len(fixes), dtype=np.bool_)
+
+
+def _few_times(kept: NDArray[np.bool_]) -> Cleaning:
+    left_out = int((~kept).sum())
+    detail = (
+        "Most of the way was recorded without times, so the order of the file is taken as the"
+        f" way walked; {left_out} fixes in parts of the file that have times were left out."
+    )
+    return Cleaning(what="few-times", count=left_out, detail=detail)
+
+
+def _left_out_bare(fixes: Fixes, bare: NDArray[np.bool_]) -> Cleaning:
+    whole = np.setdiff1d(fixes.segment[bare], fixes.segment[~bare])
+    detail = "Fixes without a time among others with times were left out"
+    if len(whole):
+        numbers = ", ".join(str(number + 1) for number in whole[:5])
+        more = f" and {len(whole) - 5} more" if len(whole) > 5 else ""
+        detail += f"; part {numbers}{more} of the file has no times at all"
+    return Cleaning(what="no-time", count=int(bare.sum()), detail=detail + ".")
+
+
+def _standing_clock(fixes: Fixes, slack_m: float) -> Cleaning | None:
+    """Say that times are of no use: too many fixes far apart carry the same one."""
+    order = np.argsort(fixes.time_s, kind="stable")
+    ordered = fixes.take(order)
+    fresh = np.flatnonzero(np.diff(ordered.time_s, prepend=-np.inf) > 0.0)
+    first = np.repeat(fresh, np.diff(fresh, append=len(ordered)))
+    hidden = int((ordered.apart_m(first, np.arange(len(ordered))) > slack_m).sum())
+    if len(fresh) >= 2 and 2 * hidden <= len(fixes):
+        return None
+    detail = "A single fix with a time: no time can be measured."
+    if len(fixes) > 1:
+        detail = (
+            f"The clock stood still: {len(fixes)} fixes carry {_counted_times(len(fresh))}."
+            " The order of the file is taken as the way walked."
+        )
+    return Cleaning(what="no-times", count=len(fixes), detail=detail)
+
+
+def _counted_times(count: int) -> str:
+    return "one and the same time" if count == 1 else f"only {count} different times"

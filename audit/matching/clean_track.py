@@ -1,0 +1,150 @@
+"""From a recording to the walk: fixes in order of time, on the grid, without spikes.
+
+Nothing is done silently: whatever was left out, moved or supposed is in ``cleaning``.
+"""
+
+from __future__ import annotations
+
+from typing import TypeVar
+
+import numpy as np
+from numpy.typing import NDArray
+
+from audit.errors import refuse
+from audit.geodesy.grids import CourseGrid
+from audit.matching.clean_clock import in_blocks
+from audit.matching.clean_fixes import Fixes, usual_interval_s
+from audit.matching.clean_loose_ends import loose_ends
+from audit.matching.clean_parallel import one_at_a_time
+from audit.matching.clean_spikes import spikes
+from audit.matching.clean_steps import measure_steps, silence_s
+from audit.matching.clean_times import keep_timed
+from audit.matching.leg_match import Cleaning, CleanTrack, Gap
+from audit.settings import CleaningSettings
+from audit.track import Track
+from audit.units import FloatArray
+
+_Scalar = TypeVar("_Scalar", np.float64, np.int64)
+
+
+def clean_track(track: Track, grid: CourseGrid, settings: CleaningSettings) -> CleanTrack:
+    """Give the fixes worth going by, in order of time, and an account of the others.
+
+    Notes
+    -----
+    ``Cleaning.what`` is one of: off-grid, no-time, few-times, side-by-side, same-time,
+    same-place, spike, stray-end (``count`` fixes left out); clock-jump (fixes whose time
+    was moved); out-of-order, parts-out-of-order, mixed-by-time (fixes or parts put in
+    order); no-times, clock-not-set (fixes whose times say nothing).
+
+    Raises
+    ------
+    InputRefusedError
+        When no fix lies where the grid of the course can show it.
+    """
+    fixes, cleaning = _on_grid(track, grid)
+    fixes, timed, left_out = keep_timed(fixes, settings)
+    cleaning += left_out
+    if timed:
+        fixes, block, mended = in_blocks(fixes, settings)
+        fixes, merged = one_at_a_time(fixes, block, settings)
+        fixes, despiked = _without_spikes(fixes, settings)
+        cleaning += mended + merged + despiked
+    else:
+        fixes, walked = _even_walk(fixes, settings)
+        cleaning += walked
+    return CleanTrack(
+        time_s=_read_only(fixes.time_s),
+        east_m=_read_only(fixes.east_m),
+        north_m=_read_only(fixes.north_m),
+        elevation_m=_read_only(track.elevation_m[fixes.fix]),
+        hdop=_read_only(track.hdop[fixes.fix]),
+        fix=_read_only(fixes.fix),
+        timed=timed,
+        gaps=_gaps(fixes.time_s, settings) if timed else (),
+        cleaning=tuple(cleaning),
+        median_interval_s=usual_interval_s(fixes.time_s) if timed else None,
+    )
+
+
+def _on_grid(track: Track, grid: CourseGrid) -> tuple[Fixes, list[Cleaning]]:
+    east_m, north_m = grid.to_grid(track.longitude_deg, track.latitude_deg)
+    shown = np.isfinite(east_m) & np.isfinite(north_m)
+    if not shown.any():
+        raise refuse(
+            track.source or "track",
+            "",
+            None,
+            "lies wholly outside of what the grid of the course can show",
+            "Check that plan and recording are of the same walk.",
+        )
+    fixes = Fixes(
+        fix=np.arange(len(track), dtype=np.int64),
+        time_s=track.time_s,
+        east_m=east_m,
+        north_m=north_m,
+        segment=track.segment,
+    )
+    if shown.all():
+        return fixes, []
+    detail = "Fixes so far away that the grid of the course cannot show them were left out."
+    off = Cleaning(what="off-grid", count=int((~shown).sum()), detail=detail)
+    return fixes.take(shown), [off]
+
+
+def _without_spikes(fixes: Fixes, settings: CleaningSettings) -> tuple[Fixes, list[Cleaning]]:
+    """Leave spikes and stray ends out, in rounds, until a second cleaning would find none."""
+    spike_count = stray_count = 0
+    for _ in range(settings.most_rounds):
+        steps = measure_steps(fixes, settings)
+        if not steps.fast.any():
+            break
+        drop = spikes(fixes, steps, settings)
+        spike_count += len(drop)
+        if len(drop) == 0:
+            drop = loose_ends(fixes, steps, settings)
+            stray_count += len(drop)
+        if len(drop) == 0:
+            break
+        fixes = fixes.take(np.delete(np.arange(len(fixes)), drop))
+    return fixes, _spike_account(spike_count, stray_count)
+
+
+def _spike_account(spike_count: int, stray_count: int) -> list[Cleaning]:
+    account = []
+    if spike_count:
+        detail = "Fixes too far off to be reached and left in the time were left out."
+        account.append(Cleaning(what="spike", count=spike_count, detail=detail))
+    if stray_count:
+        detail = (
+            "Fixes where the recording begins, ends or pauses, from where nobody on foot gets"
+            " to the next one in the time, were left out."
+        )
+        account.append(Cleaning(what="stray-end", count=stray_count, detail=detail))
+    return account
+
+
+def _even_walk(fixes: Fixes, settings: CleaningSettings) -> tuple[Fixes, list[Cleaning]]:
+    """Put fixes without times on the time axis of an even walk in the order of the file."""
+    moved = np.concatenate([[True], fixes.steps_m() > 0.0])
+    account = []
+    if not moved.all():
+        detail = "Fixes at the very place of the fix before, and without times, were left out."
+        account.append(Cleaning(what="same-place", count=int((~moved).sum()), detail=detail))
+        fixes = fixes.take(moved)
+    # A floor under each step keeps the axis rising where steps drown in rounding.
+    step_s = np.maximum(fixes.steps_m() / settings.untimed_speed_m_s, 1e-3)
+    return fixes.at_times(np.concatenate([[0.0], np.cumsum(step_s)])), account
+
+
+def _gaps(time_s: FloatArray, settings: CleaningSettings) -> tuple[Gap, ...]:
+    silent = np.flatnonzero(np.diff(time_s) > silence_s(time_s, settings))
+    return tuple(
+        Gap(before=int(place), start_s=float(time_s[place]), end_s=float(time_s[place + 1]))
+        for place in silent
+    )
+
+
+def _read_only(values: NDArray[_Scalar]) -> NDArray[_Scalar]:
+    values.flags.writeable = False
+    return values

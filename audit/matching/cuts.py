@@ -1,0 +1,169 @@
+"""Where a leg may begin or end: candidate cuts, so that not every fix has to be tried."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from audit.matching.halts import Movement
+from audit.matching.walk_samples import WalkSamples
+from audit.settings import MatchingSettings
+from audit.units import FloatArray, direction_degrees, turn_degrees
+
+_HALT, _BEND, _NEAREST, _FILLER = 3, 2, 1, 0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Cuts:
+    """Candidate cuts in time order; arrays of shape (k,), position (k, 2).
+
+    Attributes
+    ----------
+    sample : int array
+        Index of the sample that each cut stands at.
+    begins_halt, ends_halt : bool array
+        The walker came to rest here, or set off here.
+    bends : bool array
+        The direction before and after differ by more than a wander.
+    """
+
+    sample: NDArray[np.int64]
+    position: FloatArray
+    time_s: FloatArray
+    path_m: FloatArray
+    halted_s: FloatArray
+    begins_halt: NDArray[np.bool_]
+    ends_halt: NDArray[np.bool_]
+    bends: NDArray[np.bool_]
+
+    def __len__(self) -> int:
+        return len(self.sample)
+
+
+def find_cuts(
+    samples: WalkSamples, movement: Movement, points: FloatArray, settings: MatchingSettings
+) -> Cuts:
+    """Gather the cuts: edges of halts, bends, nearest approaches to points, and fillers.
+
+    ``points`` has shape (m, 2): the points of the course on its grid.
+    """
+    rank = np.full(len(samples), -1, dtype=np.int8)
+    spacing = settings.filler_m
+    filler = np.arange(spacing, movement.path_m[-1], spacing)
+    _mark(rank, np.searchsorted(movement.path_m, filler), _FILLER)
+    for point in points:
+        _mark(rank, _nearest_approaches(samples, point, settings), _NEAREST)
+    tolerance = max(settings.bend_tolerance_m, settings.bend_tolerance_noise * movement.noise_m)
+    _mark(rank, _bends(samples, tolerance), _BEND)
+    _mark(rank, movement.halts.ravel(), _HALT)
+    stretch_ends = np.flatnonzero(np.diff(samples.stretch))
+    _mark(rank, np.array([0, len(samples) - 1]), _HALT)
+    _mark(rank, np.concatenate([stretch_ends, stretch_ends + 1]), _BEND)
+    return _describe(_thin(rank, movement.path_m, settings), samples, movement, settings)
+
+
+def _mark(rank: NDArray[np.int8], index: NDArray[np.int64], value: int) -> None:
+    index = np.minimum(index, len(rank) - 1)
+    rank[index] = np.maximum(rank[index], value)
+
+
+def _nearest_approaches(
+    samples: WalkSamples, point: FloatArray, settings: MatchingSettings
+) -> NDArray[np.int64]:
+    """Give the samples where the walk comes nearest to a point, nearest dozen at most."""
+    distance = np.hypot(*(samples.smooth - point).T)
+    inner = distance[1:-1]
+    nearest = (inner <= distance[:-2]) & (inner < distance[2:]) & (inner < settings.approach_m)
+    index = np.flatnonzero(nearest) + 1
+    order = np.argsort(distance[index], kind="stable")
+    return index[order[: settings.approaches_most]]
+
+
+def _bends(samples: WalkSamples, tolerance_m: float) -> NDArray[np.int64]:
+    """Give the vertices that are left when the walk is simplified (Douglas and Peucker)."""
+    import shapely  # noqa: PLC0415
+
+    kept = [np.empty(0, dtype=np.int64)]
+    edges = np.flatnonzero(np.diff(samples.stretch)) + 1
+    for part in np.split(np.arange(len(samples)), edges):
+        if len(part) < 2:
+            continue
+        # The index rides along as the height of each vertex.
+        line = shapely.linestrings(np.column_stack([samples.smooth[part], part]))
+        simple = shapely.simplify(line, tolerance_m, preserve_topology=False)
+        kept.append(shapely.get_coordinates(simple, include_z=True)[:, 2].astype(np.int64))
+    return np.concatenate(kept)
+
+
+def _thin(
+    rank: NDArray[np.int8], path_m: FloatArray, settings: MatchingSettings
+) -> NDArray[np.int64]:
+    """Drop each cut that a stronger one, or an equal one before it, stands close to."""
+    index = np.flatnonzero(rank >= 0)
+    strength, path = rank[index], path_m[index]
+    keep = np.ones(len(index), dtype=bool)
+    for this in np.flatnonzero(strength < _HALT):
+        reach = settings.merge_m if strength[this] > _FILLER else settings.filler_m * 0.35
+        before = this - 1
+        while before >= 0 and not keep[before]:
+            before -= 1
+        if (
+            before >= 0
+            and path[this] - path[before] < reach
+            and (strength[before] >= strength[this])
+        ):
+            keep[this] = False
+            continue
+        after = this + 1
+        if (
+            after < len(index)
+            and path[after] - path[this] < reach
+            and (strength[after] > strength[this])
+        ):
+            keep[this] = False
+    return index[keep]
+
+
+def _describe(
+    index: NDArray[np.int64],
+    samples: WalkSamples,
+    movement: Movement,
+    settings: MatchingSettings,
+) -> Cuts:
+    position = samples.smooth[index]
+    path = movement.path_m
+    last = len(samples) - 1
+    before = np.clip(np.searchsorted(path, path[index] - settings.bend_arm_m), 0, last)
+    after = np.clip(np.searchsorted(path, path[index] + settings.bend_arm_m), 0, last)
+    arriving = position - samples.smooth[before]
+    leaving = samples.smooth[after] - position
+    turn = np.abs(
+        turn_degrees(
+            direction_degrees(arriving[:, 0], arriving[:, 1]),
+            direction_degrees(leaving[:, 0], leaving[:, 1]),
+        )
+    )
+    ends_of_walk = (index == 0) | (index == last)
+    reach = settings.halt_edge_s / samples.step_s
+    return Cuts(
+        sample=index,
+        position=position,
+        time_s=samples.time_s[index],
+        path_m=path[index],
+        halted_s=movement.halted_s[index],
+        begins_halt=_near(index, movement.halts[:, 0], reach),
+        ends_halt=_near(index, movement.halts[:, 1], reach),
+        bends=(turn > settings.bend_deg) | ends_of_walk,
+    )
+
+
+def _near(index: NDArray[np.int64], marks: NDArray[np.int64], reach: float) -> NDArray[np.bool_]:
+    """Tell which of the sorted indices lie within reach of one of the sorted marks."""
+    if len(marks) == 0:
+        return np.zeros(len(index), dtype=bool)
+    after = np.clip(np.searchsorted(marks, index), 0, len(marks) - 1)
+    before = np.clip(after - 1, 0, len(marks) - 1)
+    nearest = np.minimum(np.abs(marks[after] - index), np.abs(marks[before] - index))
+    return np.asarray(nearest <= reach)

@@ -1,0 +1,127 @@
+"""What matching hands on: the cleaned walk, and the portion of it that each leg has."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+from audit.units import FloatArray
+
+LegStatus = Literal["walked", "skipped", "unfinished", "not-started"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cleaning:
+    """One kind of thing that cleaning did to the recording."""
+
+    what: str
+    count: int
+    detail: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Gap:
+    """A stretch without fixes, between kept fixes ``before`` and ``before + 1``."""
+
+    before: int
+    start_s: float
+    end_s: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CleanTrack:
+    """The fixes that are kept, in time order, on the grid of the course.
+
+    Arrays have shape (n,). ``time_s`` rises strictly. Where the recording carries no
+    usable times (``timed`` is False) it counts seconds of an even walk along the
+    fixes, and no time figure may be reported from it.
+
+    Attributes
+    ----------
+    fix : int array
+        Index of each kept fix in the recording.
+    elevation_m : float array
+        NaN where there is none.
+    median_interval_s : float or None
+        None for a recording without times.
+    """
+
+    time_s: FloatArray
+    east_m: FloatArray
+    north_m: FloatArray
+    elevation_m: FloatArray
+    hdop: FloatArray
+    fix: NDArray[np.int64]
+    timed: bool
+    gaps: tuple[Gap, ...]
+    cleaning: tuple[Cleaning, ...]
+    median_interval_s: float | None
+
+    def __len__(self) -> int:
+        return len(self.time_s)
+
+    def index_at(self, time_s: float) -> int:
+        """Give the index of the kept fix nearest to a time."""
+        after = int(np.searchsorted(self.time_s, time_s))
+        if after == 0:
+            return 0
+        if after == len(self.time_s):
+            return len(self.time_s) - 1
+        nearer = time_s - self.time_s[after - 1] <= self.time_s[after] - time_s
+        return after - 1 if nearer else after
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LegMatch:
+    """The portion of the walk that one leg has.
+
+    Attributes
+    ----------
+    start_s, claim_s : float or None
+        When the walker left for the leg, and when his own navigation on it ended;
+        both None unless the leg was walked (``unfinished``: claim_s is where he gave
+        up). On the time axis of the CleanTrack.
+    search_end_s : float or None
+        When looking for the point ended: found or given up. Equals claim_s where
+        there was no search.
+    confidence : float
+        Probability that this portion is right, within 30 s or 30 m at both ends.
+    """
+
+    leg: int
+    status: LegStatus
+    start_s: float | None = None
+    claim_s: float | None = None
+    search_end_s: float | None = None
+    confidence: float = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Match:
+    """All portions, in the order of the plan, and what the walk as a whole showed.
+
+    Attributes
+    ----------
+    noise_m : float
+        Receiver noise, standard deviation per axis.
+    halts : float array, shape (k, 2)
+        Start and end of each halt, seconds on the CleanTrack's axis.
+    bias_deg, pace_scale : float
+        This walker's common turn off the planned azimuths, and distance walked over
+        distance planned, as the matching estimated them.
+    order : tuple of int
+        Points of the course in the order in which they were made for.
+    margin : float
+        Cost of the best different answer less that of this one, in nats.
+    """
+
+    legs: tuple[LegMatch, ...]
+    noise_m: float
+    halts: FloatArray
+    bias_deg: float
+    pace_scale: float
+    order: tuple[int, ...]
+    margin: float

@@ -1,0 +1,96 @@
+"""Pairs of cuts, each a portion of the walk that one leg might have been."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from audit.matching.cuts import Cuts
+from audit.matching.halts import Movement
+from audit.matching.walk_samples import WalkSamples
+from audit.units import FloatArray, direction_degrees
+
+IndexArray = NDArray[np.int64]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Portions:
+    """Portions between two cuts, sorted by their later cut; arrays of shape (p,).
+
+    Attributes
+    ----------
+    first, second : int arrays
+        The two cuts.
+    chord_m, chord_deg : float arrays
+        Straight distance and grid azimuth from one to the other.
+    path_m, halted_s, halts : float arrays
+        Walked, stood still, and number of halts strictly between them.
+    deviation_m : float array
+        Root mean square distance of the samples from the chord.
+    """
+
+    first: IndexArray
+    second: IndexArray
+    chord_m: FloatArray
+    chord_deg: FloatArray
+    path_m: FloatArray
+    halted_s: FloatArray
+    halts: FloatArray
+    deviation_m: FloatArray
+
+    def __len__(self) -> int:
+        return len(self.first)
+
+
+def near_pairs(path_m: FloatArray, reach_m: float) -> tuple[IndexArray, IndexArray]:
+    """Give all pairs i < j of cuts with at most this much path between, sorted by j."""
+    count = np.searchsorted(path_m, path_m + reach_m, side="right") - np.arange(len(path_m)) - 1
+    count = np.maximum(count, 0)
+    first = np.repeat(np.arange(len(path_m)), count)
+    started = np.repeat(np.cumsum(count) - count, count)
+    second = np.arange(count.sum()) - started + first + 1
+    order = np.argsort(second, kind="stable")
+    return first[order], second[order]
+
+
+def find_portions(
+    samples: WalkSamples, movement: Movement, cuts: Cuts, longest_m: float
+) -> Portions:
+    """Describe every pair of cuts with at most ``longest_m`` of path between them."""
+    first, second = near_pairs(cuts.path_m, longest_m)
+    chord = cuts.position[second] - cuts.position[first]
+    begun = np.searchsorted(movement.halts[:, 0], cuts.sample, side="left")
+    ended = np.searchsorted(movement.halts[:, 1], cuts.sample, side="right")
+    return Portions(
+        first=first,
+        second=second,
+        chord_m=np.hypot(*chord.T),
+        chord_deg=direction_degrees(chord[:, 0], chord[:, 1]),
+        path_m=cuts.path_m[second] - cuts.path_m[first],
+        halted_s=cuts.halted_s[second] - cuts.halted_s[first],
+        halts=np.maximum(ended[second] - begun[first], 0).astype(np.float64),
+        deviation_m=_deviation(samples.smooth, cuts, first, second),
+    )
+
+
+def _deviation(smooth: FloatArray, cuts: Cuts, first: IndexArray, second: IndexArray) -> FloatArray:
+    """Give the root mean square distance from the chord, from running sums in O(1) a pair."""
+    centred = smooth - smooth.mean(axis=0)
+    east, north = centred.T
+    sums = [
+        np.concatenate([[0.0], np.cumsum(term)])
+        for term in (east, north, east * east, north * north, east * north)
+    ]
+    begin, end = cuts.sample[first], cuts.sample[second] + 1
+    se, sn, see, snn, sen = (total[end] - total[begin] for total in sums)
+    chord = cuts.position[second] - cuts.position[first]
+    length = np.maximum(np.hypot(*chord.T), 1e-6)
+    right_e, right_n = chord[:, 1] / length, -chord[:, 0] / length
+    start = centred[begin]
+    offset = start[:, 0] * right_e + start[:, 1] * right_n
+    square = right_e**2 * see + right_n**2 * snn + 2.0 * right_e * right_n * sen
+    count = end - begin
+    total = square - 2.0 * offset * (right_e * se + right_n * sn) + count * offset**2
+    return np.asarray(np.sqrt(np.maximum(total / count, 0.0)))

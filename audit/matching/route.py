@@ -1,0 +1,178 @@
+"""The ways in which a course can be walked: as planned, or with the usual departures from it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Literal
+
+import numpy as np
+
+from audit.leg_card import LegCard
+from audit.settings import MatchingSettings
+from audit.units import FloatArray, direction_degrees, wrap_degrees
+
+EdgeKind = Literal["leg", "reversed", "link", "aside", "late-start", "given-up"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Edge:
+    """One stretch of a way: from a node toward the point of another.
+
+    Attributes
+    ----------
+    source, target : int
+        Nodes; -1 for a leg that was under way when the recording began or ended.
+    leg : int or None
+        The planned leg that this is a walk of; None for a stretch that no leg plans.
+    cost : float
+        Nats against this way, beside what the walk itself says.
+    """
+
+    source: int
+    target: int
+    azimuth_deg: float
+    distance_m: float
+    leg: int | None
+    kind: EdgeKind
+    cost: float
+    bent: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Route:
+    """Nodes ("at this point, with this history") and the edges between them.
+
+    Nodes 0 to L are the points in the order of the plan; further ones belong to
+    ways that leave it and return. ``order`` lists the nodes so that every edge
+    leads forward. ``position`` has shape (nodes, 2). ``legs`` is L.
+    """
+
+    position: FloatArray
+    edges: tuple[Edge, ...]
+    order: tuple[int, ...]
+    legs: int
+
+
+def plan_route(card: LegCard, settings: MatchingSettings) -> Route:
+    """Lay out the ways in which the legs of a card may have been walked.
+
+    Each leg as planned or on its back azimuth, points skipped or taken in the other
+    order, a leg walked twice, one begun before the recording or given up.
+    """
+    builder = _RouteBuilder(card, settings)
+    for leg in range(builder.legs):
+        builder.add_leg(leg)
+        builder.add_skips(leg)
+        builder.add_exchange(leg)
+        builder.add_repeat(leg)
+    return builder.route()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Course:
+    azimuth_deg: float
+    distance_m: float
+    leg: int | None = None
+    bent: bool = False
+
+
+class _RouteBuilder:
+    def __init__(self, card: LegCard, settings: MatchingSettings) -> None:
+        self.legs = len(card.legs)
+        self.card = card
+        self.settings = settings
+        places = [(card.legs[0].start.east_m, card.legs[0].start.north_m)]
+        places += [(leg.end.east_m, leg.end.north_m) for leg in card.legs]
+        self.position = [np.array(place) for place in places]
+        self.edges: list[Edge] = []
+        self.asides: dict[int, list[int]] = {}
+
+    def route(self) -> Route:
+        order: list[int] = []
+        for node in range(self.legs + 1):
+            order.append(node)
+            order += self.asides.get(node, [])
+        return Route(
+            position=np.array(self.position),
+            edges=tuple(self.edges),
+            order=tuple(order),
+            legs=self.legs,
+        )
+
+    def add_leg(self, leg: int) -> None:
+        card_leg, settings = self.card.legs[leg], self.settings
+        azimuth, distance = card_leg.azimuth.degrees, card_leg.distance_m
+        bent = len(card_leg.line) > 2
+        if bent:  # the line bends: only its ends can be told from a chord
+            chord = card_leg.line[-1] - card_leg.line[0]
+            azimuth = direction_degrees(float(chord[0]), float(chord[1]))
+            distance = float(np.hypot(*chord))
+        along = _Course(azimuth_deg=azimuth, distance_m=distance, leg=leg, bent=bent)
+        back = replace(along, azimuth_deg=azimuth + 180.0)
+        give_up = settings.cost_unfinished + settings.cost_given_up
+        give_up += settings.cost_leg_left_out * (self.legs - 1 - leg)
+        late = settings.cost_unfinished + 1.5 * settings.cost_leg_left_out * leg
+        self._edge(leg, leg + 1, "leg", 0.0, along)
+        self._edge(leg, leg + 1, "reversed", settings.cost_reversed, back)
+        self._edge(-1, leg + 1, "late-start", late, along)
+        self._edge(leg, -1, "given-up", give_up, along)
+
+    def add_skips(self, leg: int) -> None:
+        for left_out in (1, 2):
+            target = leg + 1 + left_out
+            if target <= self.legs:
+                cost = self.settings.cost_skip * (0.5 + 0.5 * left_out)
+                self._straight(leg, target, "link", cost)
+
+    def add_exchange(self, leg: int) -> None:
+        """Take the next two points in the other order."""
+        if leg + 2 > self.legs:
+            return
+        later = self._node(leg, self.position[leg + 2])
+        earlier = self._node(leg, self.position[leg + 1])
+        if not self._straight(leg, later, "link", self.settings.cost_exchange):
+            return
+        self._straight(later, earlier, "link", 0.0)
+        if leg + 3 <= self.legs:
+            self._straight(earlier, leg + 3, "link", 0.0)
+
+    def add_repeat(self, leg: int) -> None:
+        """Walk the leg, go back to its start, and walk it again."""
+        card_leg = self.card.legs[leg]
+        azimuth, distance = card_leg.azimuth.degrees, card_leg.distance_m
+        out = self._node(leg, self.position[leg + 1])
+        back = self._node(leg, self.position[leg])
+        along = _Course(azimuth_deg=azimuth, distance_m=distance)
+        self._edge(leg, out, "aside", self.settings.cost_repeat, along)
+        self._edge(out, back, "aside", 0.0, replace(along, azimuth_deg=azimuth + 180.0))
+        self._edge(back, leg + 1, "leg", 0.0, replace(along, leg=leg))
+
+    def _node(self, after: int, position: FloatArray) -> int:
+        self.position.append(position)
+        node = len(self.position) - 1
+        self.asides.setdefault(after, []).append(node)
+        return node
+
+    def _straight(self, source: int, target: int, kind: EdgeKind, cost: float) -> bool:
+        """Add the straight way between two nodes, unless they are too near to tell."""
+        vector = self.position[target] - self.position[source]
+        distance = float(np.hypot(*vector))
+        if distance < self.settings.shortest_link_m:
+            return False
+        azimuth = direction_degrees(float(vector[0]), float(vector[1]))
+        self._edge(source, target, kind, cost, _Course(azimuth_deg=azimuth, distance_m=distance))
+        return True
+
+    def _edge(self, source: int, target: int, kind: EdgeKind, cost: float, course: _Course) -> None:
+        self.edges.append(
+            Edge(
+                source=source,
+                target=target,
+                azimuth_deg=wrap_degrees(course.azimuth_deg),
+                distance_m=course.distance_m,
+                leg=course.leg,
+                kind=kind,
+                cost=cost,
+                bent=course.bent,
+            )
+        )

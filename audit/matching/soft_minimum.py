@@ -1,0 +1,45 @@
+"""Adding up alternatives that are known by their costs: -log of the sum of exp(-cost)."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from audit.matching.portions import IndexArray
+from audit.units import FloatArray
+
+IMPOSSIBLE = 1e9
+"""A cost that no way pays; finite, so that sums and differences of it stay numbers."""
+
+
+def combined(*costs: FloatArray) -> FloatArray:
+    """Combine alternatives of equal shape, element by element."""
+    total = -costs[0]
+    for cost in costs[1:]:
+        total = np.logaddexp(total, -cost)
+    return -total
+
+
+def total_cost(costs: FloatArray) -> float:
+    """Combine all alternatives into one cost."""
+    least = float(costs.min())
+    return least - float(np.log(np.exp(least - costs).sum()))
+
+
+class Runs:
+    """Runs of equal keys in a sorted index, for combining costs run by run."""
+
+    def __init__(self, keys: IndexArray, size: int) -> None:
+        changes = np.flatnonzero(np.diff(keys)) + 1
+        self.starts = np.concatenate([[0], changes]) if len(keys) else changes
+        self.keys = keys[self.starts]
+        self._lengths = np.diff(np.concatenate([self.starts, [len(keys)]]))
+        self._size = size
+
+    def combined(self, costs: FloatArray) -> FloatArray:
+        """Combine the costs of each run; IMPOSSIBLE where there is no run; shape (size,)."""
+        out = np.full(self._size, IMPOSSIBLE)
+        if len(self.keys):
+            least = np.minimum.reduceat(costs, self.starts)
+            shares = np.exp(np.repeat(least, self._lengths) - costs)
+            out[self.keys] = least - np.log(np.add.reduceat(shares, self.starts))
+        return out

@@ -1,0 +1,182 @@
+"""All ways of walking the course weighed against each other, forward and backward in time."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from audit.matching.evidence import Evidence, Walker
+from audit.matching.portions import IndexArray, near_pairs
+from audit.matching.route import Edge
+from audit.matching.soft_minimum import IMPOSSIBLE, Runs, combined, total_cost
+from audit.units import FloatArray
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class EdgeOdds:
+    """For one edge: the log probability that it was walked over each portion, shape (p,)."""
+
+    edge: Edge
+    first: IndexArray
+    second: IndexArray
+    log_odds: FloatArray
+
+
+class Stays:
+    """Pairs of cuts between arriving at a point and leaving it again."""
+
+    def __init__(self, evidence: Evidence) -> None:
+        cuts, settings = evidence.cuts, evidence.settings
+        size = len(cuts)
+        first, second = near_pairs(cuts.path_m, settings.stay_path_m)
+        same = np.arange(size)
+        first, second = np.concatenate([first, same]), np.concatenate([second, same])
+        order = np.argsort(second, kind="stable")
+        self.first, self.second = first[order], second[order]
+        self.by_first = np.argsort(self.first, kind="stable")
+        self.at_second = Runs(self.second, size)
+        self.at_first = Runs(self.first[self.by_first], size)
+        moved = cuts.position[self.second] - cuts.position[self.first]
+        moved_m = np.hypot(*moved.T)
+        # Stayed where he claimed to be; or wandered off some way before leaving.
+        self.stayed = np.logaddexp(
+            -0.5 * (moved_m / settings.stay_sd_m) ** 2,
+            np.log(settings.wander_share) - moved_m / settings.wander_m,
+        )
+        self.stayed = np.logaddexp(self.stayed, -settings.cost_relocated_nowhere)
+        self._costs: dict[int, FloatArray] = {}
+
+    def cost(self, evidence: Evidence, node: int) -> FloatArray:
+        """Cost of each stay at a node; the walker may also have found the point itself."""
+        if node not in self._costs:
+            to_point = evidence.to_point_m[self.second, node]
+            found = -0.5 * (to_point / evidence.settings.found_sd_m) ** 2
+            cost = -np.logaddexp(self.stayed, found) + evidence.leave[self.second]
+            self._costs[node] = np.asarray(cost)
+        return self._costs[node]
+
+
+class Ways:
+    """Forward and backward costs over all ways, for one supposed walker."""
+
+    def __init__(self, evidence: Evidence, stays: Stays, walker: Walker) -> None:
+        self.evidence = evidence
+        self.walker = walker
+        self._stays = stays
+        self._route = evidence.route
+        self._size = len(evidence.cuts)
+        self._edges = [_WeighedEdge(edge, evidence, walker) for edge in self._route.edges]
+        self._from: dict[int, list[_WeighedEdge]] = {}
+        for weighed in self._edges:
+            self._from.setdefault(weighed.edge.source, []).append(weighed)
+        self.total = self._forward()
+
+    def _forward(self) -> float:
+        nodes = len(self._route.position)
+        self._arrived = [np.full(self._size, IMPOSSIBLE) for _ in range(nodes)]
+        self._left = [self._first_departure(node) for node in range(nodes)]
+        for weighed in self._from.get(-1, []):
+            self._arrive(weighed, np.zeros(self._size))
+        ends = []
+        for node in self._route.order:
+            arrived = self._arrived[node]
+            if arrived.min() < IMPOSSIBLE / 2:
+                stays = arrived[self._stays.first] + self._stay_cost(node)
+                near = self._stays.at_second.combined(stays)
+                far = -np.logaddexp.accumulate(-arrived) + self._far_departure(node)
+                self._left[node] = combined(self._left[node], near, far)
+                ends.append(arrived + self._ending(node))
+            for weighed in self._from.get(node, []):
+                if weighed.edge.target < 0:
+                    ends.append(weighed.cost + self._left[node][weighed.first])
+                else:
+                    self._arrive(weighed, self._left[node])
+        return total_cost(np.concatenate(ends))
+
+    def _arrive(self, weighed: _WeighedEdge, left: FloatArray) -> None:
+        target = weighed.edge.target
+        costs = weighed.cost + left[weighed.first]
+        self._arrived[target] = combined(self._arrived[target], weighed.at_second.combined(costs))
+
+    def edge_odds(self) -> list[EdgeOdds]:
+        """Give the log probability of every portion as every edge (the backward pass)."""
+        nodes = len(self._route.position)
+        to_come_arrived = [np.full(self._size, IMPOSSIBLE) for _ in range(nodes)]
+        odds = []
+        for node in reversed(self._route.order):
+            to_come_left = np.full(self._size, IMPOSSIBLE)
+            for weighed in self._from.get(node, []):
+                target = weighed.edge.target
+                costs = weighed.cost
+                if target >= 0:
+                    costs = costs + to_come_arrived[target][weighed.second]
+                to_come_left = combined(to_come_left, weighed.combined_at_first(costs))
+                odds.append(self._odds(weighed, self._left[node][weighed.first] + costs))
+            stays = to_come_left[self._stays.second] + self._stay_cost(node)
+            near = self._stays.at_first.combined(stays[self._stays.by_first])
+            far = (to_come_left + self._far_departure(node))[::-1]
+            far = -np.logaddexp.accumulate(-far)[::-1]
+            ending = np.full(self._size, self._ending(node))
+            to_come_arrived[node] = combined(near, far, ending)
+        for weighed in self._from.get(-1, []):
+            costs = weighed.cost + to_come_arrived[weighed.edge.target][weighed.second]
+            odds.append(self._odds(weighed, costs))
+        return odds
+
+    def _odds(self, weighed: _WeighedEdge, costs: FloatArray) -> EdgeOdds:
+        return EdgeOdds(
+            edge=weighed.edge,
+            first=weighed.first,
+            second=weighed.second,
+            log_odds=self.total - costs,
+        )
+
+    def _stay_cost(self, node: int) -> FloatArray:
+        return self._stays.cost(self.evidence, node)
+
+    def _first_departure(self, node: int) -> FloatArray:
+        """Cost of starting the course at a node: everything before is the approach."""
+        settings = self.evidence.settings
+        if node >= self._route.legs:
+            return np.full(self._size, IMPOSSIBLE)
+        near = -0.5 * (self.evidence.to_point_m[:, node] / settings.found_sd_m) ** 2
+        cost = -np.logaddexp(near, -settings.cost_start_elsewhere) + self.evidence.leave
+        if node > 0:
+            cost = cost + settings.cost_start_later + settings.cost_leg_left_out * (node - 1)
+        return cost
+
+    def _far_departure(self, node: int) -> FloatArray:
+        """Cost of leaving a node after any amount of walking since arriving there."""
+        settings = self.evidence.settings
+        near = -0.5 * (self.evidence.to_point_m[:, node] / settings.found_sd_m) ** 2
+        found = -np.logaddexp(near, -settings.cost_relocated_nowhere)
+        return found + self.evidence.leave + settings.cost_long_stay
+
+    def _ending(self, node: int) -> float:
+        """Cost of ending the course after arriving at a node."""
+        settings = self.evidence.settings
+        if node == self._route.legs:
+            return 0.0
+        if node > self._route.legs:
+            return settings.cost_end_aside
+        return settings.cost_ended_early + settings.cost_leg_left_out * (self._route.legs - node)
+
+
+class _WeighedEdge:
+    """An edge with the cost of every portion as a walk of it, arriving included."""
+
+    def __init__(self, edge: Edge, evidence: Evidence, walker: Walker) -> None:
+        at = evidence.of_edge(edge)
+        self.edge = edge
+        self.first, self.second = at.first, at.second
+        self.at_second = at.at_second
+        self._at = at
+        self.cost = evidence.portion_costs(edge, walker) + edge.cost
+        self.cost += evidence.arrive[self.second]
+        if edge.target >= 0:
+            self.cost += evidence.at_point[self.second, edge.target]
+
+    def combined_at_first(self, costs: FloatArray) -> FloatArray:
+        """Combine the costs of the portions that begin at each cut."""
+        return self._at.at_first.combined(costs[self._at.by_first])
