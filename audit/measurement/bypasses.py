@@ -1,0 +1,47 @@
+"""Obstacles walked round: out to one side, on past, and back in."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from audit.settings import MeasuringSettings
+from audit.units import FloatArray, direction_degrees, turn_degrees
+
+
+def find_bypasses(
+    walk: FloatArray, heading_deg: float, noise_m: float, settings: MeasuringSettings
+) -> list[tuple[int, int]]:
+    """Give the first and last sample of each bypass on a leg's smoothed walk, shape (n, 2).
+
+    A bypass is a way out at about a right angle to the leg, a way on, and a way back
+    in on the other hand, each longer than the receiver's wander could feign.
+    """
+    sides = _sideways(walk, heading_deg, max(settings.bypass_side_m, 2.0 * noise_m), settings)
+    path = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(walk, axis=0).T))])
+    bypasses: list[tuple[int, int]] = []
+    waiting: tuple[int, int, int] | None = None
+    for first, last, hand in sides:
+        back_in = waiting is not None and hand == -waiting[2]
+        if waiting and back_in and path[first] - path[waiting[1]] <= settings.bypass_ahead_m:
+            bypasses.append((waiting[0], last))
+            waiting = None
+        else:
+            waiting = (first, last, hand)
+    return bypasses
+
+
+def _sideways(
+    walk: FloatArray, heading_deg: float, least_m: float, settings: MeasuringSettings
+) -> list[tuple[int, int, int]]:
+    """Give runs of walking across the leg: first, last, and +1 to the right or -1."""
+    step = np.diff(walk, axis=0)
+    length = np.hypot(*step.T)
+    turn = turn_degrees(heading_deg, direction_degrees(step[:, 0], step[:, 1]))
+    hand = np.where(np.abs(np.abs(turn) - 90.0) <= settings.bypass_turn_deg, np.sign(turn), 0.0)
+    hand[length < 1e-6] = 0.0
+    edges = np.concatenate([[0], np.flatnonzero(np.diff(hand)) + 1, [len(hand)]])
+    runs = []
+    for first, last in zip(edges[:-1].tolist(), edges[1:].tolist(), strict=True):
+        if hand[first] != 0.0 and length[first:last].sum() >= least_m:
+            runs.append((first, last, int(hand[first])))
+    return runs

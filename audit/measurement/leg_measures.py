@@ -1,0 +1,163 @@
+"""The finished measurements of one leg and of the walk: frozen records, no arithmetic."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from audit.azimuths import GridAzimuth
+from audit.leg_card import CardLeg
+from audit.matching.leg_match import LegStatus
+from audit.units import FloatArray
+
+SpanKind = Literal["approach", "walking", "halt", "at-point", "bypass", "search", "gap", "walk-off"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Span:
+    """A stretch of the recording; spans follow each other without overlap or hole.
+
+    ``first`` and ``last`` are indices of kept fixes; the last fix of one span is the
+    first of the next. ``leg`` is an index into the plan's legs, or None.
+    """
+
+    first: int
+    last: int
+    leg: int | None
+    kind: SpanKind
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Place:
+    """Where the walker was at one moment. ``time_s`` is None in a recording without times."""
+
+    fix: int
+    time_s: float | None
+    east_m: float
+    north_m: float
+    longitude_deg: float
+    latitude_deg: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CrossTrack:
+    """Distance to the right of a line, along it. Arrays have shape (n,), read-only.
+
+    Attributes
+    ----------
+    along_m, offset_m : float arrays
+        Metres along the line from its start, and to the right of it, fix by fix.
+    end_m, max_abs_m, rms_m : float
+        At the claim; the largest in size; the root mean square over distance walked.
+    """
+
+    along_m: FloatArray
+    offset_m: FloatArray
+    end_m: float
+    max_abs_m: float
+    rms_m: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Heading:
+    """The direction of a leg's walking with its 95 % interval.
+
+    ``low_deg`` and ``high_deg`` are in [0, 360) and may straddle north.
+    ``sd_deg`` is the standard error that the interval stands for.
+    """
+
+    azimuth: GridAzimuth
+    low_deg: float
+    high_deg: float
+    sd_deg: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ledger:
+    """Where the miss came from: (east, north) vectors in metres that add up to ``total``.
+
+    Attributes
+    ----------
+    inherited : from where the walker really began.
+    plan : what the card says against what the points say.
+    heading : from turning off the card's azimuth.
+    distance : from walking more or less than the card's distance.
+    detour : what is left sideways of the walked heading.
+    total : the miss: claim less planned point.
+    """
+
+    inherited: tuple[float, float]
+    plan: tuple[float, float]
+    heading: tuple[float, float]
+    distance: tuple[float, float]
+    detour: tuple[float, float]
+    total: tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LegMeasures:
+    """What was walked on one leg that was walked.
+
+    Attributes
+    ----------
+    straight_m, straight_sd_m : float
+        From start to claim, with its standard error.
+    path_m : float
+        Over the ground from start to claim, halts at rest, receiver noise smoothed out.
+    paces : float or None
+        Counted where the log says it, else ``straight_m`` by the pace count.
+    duration_s, halted_s : float or None
+        Start to claim, and halts within; None without times.
+    azimuth_error_deg, distance_error_m, distance_ratio : float
+        Walked against the card.
+    miss_m, miss_azimuth, miss_along_m, miss_across_m
+        From the planned point to the claim; along and right of the planned line.
+    miss_sd_m : float
+        Standard error of the miss per axis: receiver, logging gap and the precision of
+        the point's reference.
+    nearest_m, nearest_s : float, float or None
+        Nearest approach to the planned point from leaving until leaving for the next.
+    found : bool
+        Nearest approach within the arrival radius.
+    gap_share : float
+        Share of the straight distance that fell into gaps of the recording.
+    curve_time_s : float array or None
+        When the places of the cross-track curves were passed, on the CleanTrack's axis.
+    """
+
+    start: Place
+    claim: Place
+    heading: Heading
+    straight_m: float
+    straight_sd_m: float
+    path_m: float
+    paces: float | None
+    paces_from: Literal["log", "pace count"] | None
+    duration_s: float | None
+    halted_s: float | None
+    azimuth_error_deg: float
+    distance_error_m: float
+    distance_ratio: float
+    cross_track: CrossTrack
+    own_cross_track: CrossTrack
+    miss_m: float
+    miss_azimuth: GridAzimuth
+    miss_along_m: float
+    miss_across_m: float
+    miss_sd_m: float
+    nearest_m: float
+    nearest_s: float | None
+    found: bool
+    ledger: Ledger
+    gap_share: float
+    curve_time_s: FloatArray | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LegAudit:
+    """One leg of the card and what became of it. ``measures`` is None unless walked."""
+
+    card: CardLeg
+    status: LegStatus
+    confidence: float
+    measures: LegMeasures | None

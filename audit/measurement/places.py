@@ -1,0 +1,91 @@
+"""Where the walker was at the start and at the claim of a leg, better than one fix can say."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from audit.matching.leg_match import CleanTrack
+from audit.settings import MeasuringSettings
+from audit.statistics.correlated_noise import variance_of_mean
+from audit.statistics.two_pieces import fit_meeting
+from audit.units import FloatArray
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fixed:
+    """A place with its standard error per axis.
+
+    Attributes
+    ----------
+    halt_s : (float, float)
+        Start and end of the part of a halt that it was averaged over; ``time_s`` twice
+        where the walker did not halt. Fixes outside it show the walker somewhere else.
+    """
+
+    time_s: float
+    east_m: float
+    north_m: float
+    sd_m: float
+    halt_s: tuple[float, float]
+
+
+def fix_place(
+    clean: CleanTrack,
+    halts: FloatArray,
+    time_s: float,
+    noise_m: float,
+    settings: MeasuringSettings,
+) -> Fixed:
+    """Average the fixes of the halt at a moment; where there is none, fit the bend there.
+
+    ``halts`` has shape (k, 2): start and end of each halt in seconds. The standard
+    error counts the noise as correlated, so a long halt helps less than its number of
+    fixes would have it.
+    """
+    halt = _halt_at(halts, time_s, settings.halt_reach_s)
+    if halt is not None:
+        window = _clipped(halt, time_s, settings.halt_window_s)
+        inside = _between(clean, *window)
+        if inside.sum() >= 2:
+            east, north = float(clean.east_m[inside].mean()), float(clean.north_m[inside].mean())
+            sd_m = _standard_error(noise_m, window[1] - window[0], settings)
+            return Fixed(time_s=time_s, east_m=east, north_m=north, sd_m=sd_m, halt_s=window)
+    reach = settings.line_window_s
+    inside = _between(clean, time_s - reach, time_s + reach)
+    if inside.sum() >= 5:
+        position = np.column_stack([clean.east_m[inside], clean.north_m[inside]])
+        east, north = fit_meeting(clean.time_s[inside], position, time_s).position.tolist()
+        sd_m = _standard_error(noise_m, 2.0 * reach, settings)
+    else:
+        east = float(np.interp(time_s, clean.time_s, clean.east_m))
+        north = float(np.interp(time_s, clean.time_s, clean.north_m))
+        sd_m = noise_m
+    return Fixed(time_s=time_s, east_m=east, north_m=north, sd_m=sd_m, halt_s=(time_s, time_s))
+
+
+def _halt_at(halts: FloatArray, time_s: float, reach_s: float) -> tuple[float, float] | None:
+    """Give the halt nearest to a moment, if it is within reach."""
+    if len(halts) == 0:
+        return None
+    off_s = np.maximum(np.maximum(halts[:, 0] - time_s, time_s - halts[:, 1]), 0.0)
+    nearest = int(np.argmin(off_s))
+    if off_s[nearest] > reach_s:
+        return None
+    return float(halts[nearest, 0]), float(halts[nearest, 1])
+
+
+def _clipped(halt: tuple[float, float], time_s: float, longest_s: float) -> tuple[float, float]:
+    """Keep the part of a long halt that is nearest to the moment."""
+    start, end = halt
+    return max(start, min(time_s, end) - longest_s), min(end, max(time_s, start) + longest_s)
+
+
+def _between(clean: CleanTrack, start_s: float, end_s: float) -> np.ndarray:
+    return (clean.time_s >= start_s) & (clean.time_s <= end_s)
+
+
+def _standard_error(noise_m: float, length_s: float, settings: MeasuringSettings) -> float:
+    share = variance_of_mean(length_s, settings.noise_correlation_s)
+    return float(noise_m * np.sqrt(share))

@@ -1,0 +1,1 @@
+"""Statistics of noise that is correlated in time."""
