@@ -1,0 +1,1 @@
+"""The pipelines: one walk set against its plan, and the finished debrief of it."""

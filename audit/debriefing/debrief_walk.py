@@ -62,7 +62,7 @@ def debrief(
         LegDebrief(audit=leg, causes=findings.get(number, ()))
         for number, leg in enumerate(measured.legs)
     )
-    quality = judge_quality(track, clean, laid_out, measured.legs)
+    quality = judge_quality(track, clean, laid_out, measured.legs, log)
     return Debrief(
         card=card, quality=quality, clean=clean, match=match, legs=legs, spans=measured.spans
     )

@@ -7,6 +7,7 @@ from audit.matching.leg_match import CleanTrack
 from audit.matching.match_walk import WalkLaidOut
 from audit.measurement.leg_measures import LegAudit
 from audit.track import Track
+from audit.walkers_log import WalkersLog
 
 _SPARSE_S = 15.0
 _NOISY_M = 8.0
@@ -15,11 +16,15 @@ _GAP_SHARE = 0.2
 
 
 def judge_quality(
-    track: Track, clean: CleanTrack, laid_out: WalkLaidOut, legs: tuple[LegAudit, ...]
+    track: Track,
+    clean: CleanTrack,
+    laid_out: WalkLaidOut,
+    legs: tuple[LegAudit, ...],
+    log: WalkersLog | None = None,
 ) -> TrackQuality:
     """Gather what a reader must know before trusting the figures."""
     movement = laid_out.movement
-    notes = list(track.notes)
+    notes = [*track.notes, *(_log_notes(log, legs) if log else ())]
     if not clean.timed:
         notes.append(
             "The recording carries no usable times: legs are matched by the order of fixes, "
@@ -53,6 +58,19 @@ def judge_quality(
         noise_from=noise_from,
         notes=tuple(notes),
     )
+
+
+def _log_notes(log: WalkersLog, legs: tuple[LegAudit, ...]) -> list[str]:
+    """Say what reading the walker's log assumed, and which of its entries no leg takes."""
+    known = {leg.card.name for leg in legs}
+    astray = [f'"{entry.leg}"' for entry in log.entries if entry.leg not in known]
+    notes = [f"The walker's log: {note}" for note in log.notes]
+    if astray:
+        notes.append(
+            f"The walker's log has entries for {', '.join(astray)}, which the plan has no leg "
+            "for; they were left out."
+        )
+    return notes
 
 
 def _leg_notes(leg: LegAudit) -> list[str]:

@@ -1,0 +1,1 @@
+"""Why a leg went wrong: evidence to hypotheses to findings."""

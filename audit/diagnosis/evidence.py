@@ -1,0 +1,63 @@
+"""The facts about a leg that a cause may look at: frozen, and all that it may look at."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from audit.leg_card import LegCard
+from audit.measurement.leg_measures import LegAudit
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LegEvidence:
+    """One walked leg as the diagnosis sees it.
+
+    Attributes
+    ----------
+    turn_deg, turn_sd_deg : float
+        r: walked grid azimuth less planned, and its standard error.
+    log_ratio, log_ratio_sd : float
+        Logarithm of distance walked over distance planned, and its standard error.
+    planned_magnetic_deg : float
+        M: what the compass should have been set to.
+    grid_magnetic_angle_deg, convergence_deg : float
+        G and C, east positive.
+    confidence : float
+        That this portion of the walk is the leg's.
+    """
+
+    leg: int
+    turn_deg: float
+    turn_sd_deg: float
+    log_ratio: float
+    log_ratio_sd: float
+    planned_magnetic_deg: float
+    grid_magnetic_angle_deg: float
+    convergence_deg: float
+    confidence: float
+
+
+def gather_evidence(legs: tuple[LegAudit, ...], card: LegCard) -> tuple[LegEvidence, ...]:
+    """Give the evidence of every leg that was walked, in the order of the plan."""
+    evidence = []
+    for number, leg in enumerate(legs):
+        measures = leg.measures
+        if measures is None:
+            continue
+        straight = max(measures.straight_m, 1.0)
+        evidence.append(
+            LegEvidence(
+                leg=number,
+                turn_deg=measures.azimuth_error_deg,
+                turn_sd_deg=measures.heading.sd_deg,
+                log_ratio=float(np.log(max(measures.distance_ratio, 1e-3))),
+                log_ratio_sd=measures.straight_sd_m / straight,
+                planned_magnetic_deg=leg.card.magnetic.degrees,
+                grid_magnetic_angle_deg=card.angles.grid_magnetic_angle_deg,
+                convergence_deg=card.angles.convergence_deg,
+                confidence=leg.confidence,
+            )
+        )
+    return tuple(evidence)

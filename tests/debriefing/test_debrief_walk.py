@@ -1,0 +1,235 @@
+"""The whole pipeline: plan and recording in, finished debrief out."""
+
+from __future__ import annotations
+
+import datetime as dt
+import json
+import math
+from dataclasses import replace
+from itertools import pairwise
+
+import jsonschema
+import numpy as np
+import pytest
+from leg_card.plans import grid_point
+from measurement.hand_made import BEGIN, ORIGIN, HandWalk, receiver
+from schema.make_schema import SHIPPED
+from walks import make_walk
+
+import audit
+from audit.geodesy.grids import course_grid
+from audit.plan import Plan, PlannedLeg
+from audit.reports.json_report import render_json
+from audit.track import Track
+from audit.walkers_log import LogEntry, WalkersLog
+
+GRID = course_grid("EPSG:32616")
+COURSE = ((0.0, 0.0), (400.0, 0.0), (400.0, 300.0))
+
+
+def plan_of(*points, **values) -> Plan:
+    made = tuple(grid_point(f"P{n}", *(ORIGIN + place)) for n, place in enumerate(points))
+    legs = tuple(
+        PlannedLeg(name=str(n + 1), start=f"P{n}", end=f"P{n + 1}") for n in range(len(points) - 1)
+    )
+    settled = {"date": dt.date(2026, 10, 3), "grid_magnetic_angle_deg": -7.0} | values
+    return Plan(name="By hand", grid="EPSG:32616", points=made, legs=legs, **settled)
+
+
+def track_of(time_s, place) -> Track:
+    place = np.asarray(place, dtype=np.float64) + ORIGIN
+    longitude, latitude = GRID.to_geographic(place[:, 0], place[:, 1])
+    nothing = np.full(len(place), np.nan)
+    return Track(
+        time_s=np.array(time_s, dtype=np.float64),
+        longitude_deg=longitude,
+        latitude_deg=latitude,
+        elevation_m=nothing.copy(),
+        hdop=nothing.copy(),
+        cadence_per_min=nothing.copy(),
+        segment=np.zeros(len(place), dtype=np.int64),
+        source="walk.gpx",
+    )
+
+
+def good_walk() -> HandWalk:
+    return HandWalk().halt(60).walk(90, 400).halt(60).walk(0, 300).halt(60)
+
+
+WALK = np.array(good_walk().places)
+TIME_S = BEGIN + np.arange(len(WALK))
+NO_TIMES = np.full(len(WALK), np.nan)
+
+DEGENERATE = {
+    "two fixes": (COURSE, [BEGIN, BEGIN + 600], [(0, 0), (400, 0)]),
+    "two fixes, five seconds": (COURSE, [BEGIN, BEGIN + 5], [(0, 0), (6, 0)]),
+    "two fixes, one second": (COURSE, [BEGIN, BEGIN + 1], [(0, 0), (1, 0)]),
+    "two fixes without times": (COURSE, [np.nan] * 2, [(0, 0), (400, 0)]),
+    "three fixes": (COURSE, [BEGIN, BEGIN + 300, BEGIN + 600], COURSE),
+    "all fixes in one place": (COURSE, TIME_S, np.zeros_like(WALK)),
+    "all fixes in one place, not at a point": (COURSE, TIME_S, np.zeros_like(WALK) + 900.0),
+    "a leg of a metre": (((0.0, 0.0), (1.0, 0.0)), TIME_S, WALK),
+    "a leg of a metre and one of 399": (((0.0, 0.0), (1.0, 0.0), (400.0, 0.0)), TIME_S, WALK),
+    "every minute": (COURSE, TIME_S[::60], WALK[::60]),
+    "every two minutes": (COURSE, TIME_S[::120], WALK[::120]),
+    "without times": (COURSE, NO_TIMES, WALK),
+    "without times, every 50 m": (COURSE, NO_TIMES[::40], WALK[::40]),
+    "one time for all": (COURSE, np.full(len(WALK), BEGIN), WALK),
+    "beside the course": (COURSE, TIME_S, WALK + np.array([0.0, 2000.0])),
+    "half of it far away": (
+        COURSE,
+        TIME_S,
+        WALK + (TIME_S > BEGIN + 300)[:, None] * np.array([5e4, 0.0]),
+    ),
+    "the course backward": (COURSE, TIME_S, WALK[::-1]),
+    "every fix twice": (COURSE, np.repeat(TIME_S, 2), np.repeat(WALK, 2, axis=0)),
+}
+
+
+@pytest.fixture(scope="module")
+def validator():
+    schema = json.loads(SHIPPED.read_text(encoding="utf-8"))
+    return jsonschema.Draft202012Validator(schema)
+
+
+def not_finite(value, place="debrief"):
+    """Every place in a document where a number is NaN or infinite."""
+    if isinstance(value, float):
+        return [] if math.isfinite(value) else [place]
+    if isinstance(value, dict):
+        return [bad for key, part in value.items() for bad in not_finite(part, f"{place}.{key}")]
+    if isinstance(value, list):
+        return [bad for n, part in enumerate(value) for bad in not_finite(part, f"{place}[{n}]")]
+    return []
+
+
+def check(debrief, validator) -> dict:
+    """What holds of every debrief, whatever was walked."""
+    document = debrief.to_dict()
+    assert not_finite(document) == []
+    assert not list(validator.iter_errors(json.loads(render_json(debrief))))
+    spans = debrief.spans
+    assert spans[0].first == 0
+    assert spans[-1].last == len(debrief.clean) - 1
+    assert all(before.last == after.first for before, after in pairwise(spans))
+    for leg in debrief.legs:
+        measures = leg.audit.measures
+        assert (measures is not None) == (leg.audit.status == "walked")
+        if measures is None:
+            continue
+        assert sum(cause.probability for cause in leg.causes) == pytest.approx(1.0, abs=1e-9)
+        assert all(0.0 <= cause.probability <= 1.0 for cause in leg.causes)
+        ledger = measures.ledger
+        total = np.sum(
+            [ledger.inherited, ledger.plan, ledger.heading, ledger.distance, ledger.detour], axis=0
+        )
+        assert total == pytest.approx(ledger.total, abs=1e-6)
+        assert measures.miss_m == pytest.approx(np.hypot(*ledger.total), abs=1e-6)
+        assert measures.path_m >= measures.straight_m - 1e-9
+        assert measures.nearest_m <= measures.miss_m + 1e-9
+        assert measures.found == (measures.nearest_m <= debrief.card.arrival_radius_m)
+        assert measures.heading.sd_deg > 0.0
+    frame = debrief.legs_frame()
+    assert len(frame) == len(debrief.legs)
+    return document
+
+
+@pytest.mark.parametrize("name", DEGENERATE)
+def test_poor_recordings_give_a_result_or_one_sentence(name, validator) -> None:
+    course, time_s, place = DEGENERATE[name]
+    check(audit.debrief(plan_of(*course), track_of(time_s, place)), validator)
+
+
+def test_single_fix_is_no_walk() -> None:
+    with pytest.raises(audit.InputRefusedError, match=r"walk\.gpx: 1 usable fix is no walk\. Give"):
+        audit.debrief(plan_of(*COURSE), track_of([BEGIN], [(0.0, 0.0)]))
+
+
+def test_walk_of_another_course_is_refused() -> None:
+    with pytest.raises(audit.InputRefusedError) as refused:
+        audit.debrief(plan_of(*COURSE), track_of(TIME_S, WALK + np.array([0.0, 9000.0])))
+    (problem,) = refused.value.problems
+    assert "comes no nearer than 8.7 km to the course (nearest point: P2)" in str(problem)
+    assert "walk.gpx" in str(problem)
+
+
+@pytest.fixture(scope="module")
+def good():
+    noise = receiver(4, 3.0)
+    return audit.debrief(
+        plan_of(*COURSE, paces_per_100m=65.0), track_of(TIME_S, WALK + noise(len(WALK)))
+    )
+
+
+def test_course_walked_well(good, validator) -> None:
+    document = check(good, validator)
+    assert [leg.audit.status for leg in good.legs] == ["walked", "walked"]
+    for leg, azimuth, length in zip(good.legs, (90.0, 0.0), (400.0, 300.0), strict=True):
+        measures = leg.audit.measures
+        assert measures.azimuth_error_deg == pytest.approx(0.0, abs=2.0)
+        assert measures.straight_m == pytest.approx(length, abs=10.0)
+        assert measures.found
+        assert leg.causes[0].cause == "within-skill"
+        assert measures.paces == pytest.approx(0.65 * measures.straight_m)
+        turn = (measures.heading.azimuth.degrees - azimuth + 180.0) % 360.0 - 180.0
+        assert turn == pytest.approx(measures.azimuth_error_deg, abs=1e-9)
+    assert document["track"]["median_interval_s"] == 1.0
+    assert document["track"]["start"] == "2026-10-03T08:00:00Z"
+
+
+def test_paces_of_the_log_stand_against_their_leg() -> None:
+    log = WalkersLog(entries=(LogEntry(leg="2", paces=199.0),))
+    found = audit.debrief(plan_of(*COURSE), track_of(TIME_S, WALK), log=log)
+    first, second = (leg.audit.measures for leg in found.legs)
+    assert first.paces is None
+    assert (second.paces, second.paces_from) == (199.0, "log")
+
+
+def test_recording_without_times_has_no_time_figures() -> None:
+    found = audit.debrief(plan_of(*COURSE), track_of(NO_TIMES, WALK))
+    document = found.to_dict()
+    assert document["track"]["start"] is None
+    assert document["track"]["median_interval_s"] is None
+    assert all(span["start"] is None for span in document["spans"])
+    for leg in document["legs"]:
+        assert leg["walked"]["duration_s"] is None
+        assert leg["walked"]["halted_s"] is None
+        assert leg["start"]["time"] is None
+        assert leg["nearest_approach"]["time"] is None
+        assert leg["walked"]["straight_m"] > 250.0
+    assert any("no usable times" in note for note in document["track"]["notes"])
+
+
+def test_legs_that_were_not_walked_have_null_measurements() -> None:
+    # Walks the first leg and goes home.
+    walk = HandWalk().halt(60).walk(90, 400).halt(120).walk(225, 500)
+    place = np.array(walk.places)
+    plan = plan_of((0, 0), (400, 0), (400, 400), (0, 400))
+    document = audit.debrief(plan, track_of(BEGIN + np.arange(len(place)), place)).to_dict()
+    last = document["legs"][-1]
+    assert last["status"] == "not-started"
+    for key in ("start", "end", "walked", "azimuth_error_deg", "distance_error_m", "distance_ratio",
+                "cross_track", "own_cross_track", "miss", "found", "ledger"):  # fmt: skip
+        assert last[key] is None
+    assert last["causes"] == []
+
+
+def test_day_of_the_walk_is_the_tracks_where_the_plan_has_none() -> None:
+    plan = replace(plan_of(*COURSE), date=None, grid_magnetic_angle_deg=None)
+    found = audit.debrief(plan, track_of(TIME_S, WALK))
+    assert found.card.date == dt.date(2026, 10, 3)
+    assert found.card.date_source == "track"
+    assert found.card.angle_source == "model"
+
+
+@pytest.mark.parametrize("difficulty", ["ordinary", "novice", "worst-day"])
+@pytest.mark.parametrize("seed", range(4))
+def test_made_walks_hold_what_every_debrief_holds(difficulty, seed, validator) -> None:
+    walk = make_walk(seed, difficulty)
+    check(audit.debrief(walk.plan, walk.track), validator)
+
+
+def test_same_walk_gives_the_same_bytes() -> None:
+    walk = make_walk(3, "ordinary")
+    texts = {render_json(audit.debrief(walk.plan, walk.track)) for _ in range(2)}
+    assert len(texts) == 1

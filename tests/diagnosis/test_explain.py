@@ -1,0 +1,239 @@
+"""Causes weighed: cases that can be judged on paper.
+
+The predictions r = +G, +2G, -G and -C are those of the project's table of mistakes
+(G grid-magnetic angle, C convergence, east positive: r is what arithmetic gives when
+magnetic = grid - G is done wrongly). What may be named and what may not is the
+project's own rule: 0.8.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from diagnosis.made_evidence import legs
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from audit.diagnosis.causes import DIRECTION_CAUSES
+from audit.diagnosis.explain import explain
+from audit.settings import DiagnosisSettings
+
+S = DiagnosisSettings()
+MISTAKES = {cause.name for cause in DIRECTION_CAUSES}
+CATALOGUE = MISTAKES | {"within-skill", "cannot-tell"}
+
+
+def odds(evidence, leg: int = 0) -> dict[str, float]:
+    return {found.cause: found.probability for found in explain(evidence, S)[leg]}
+
+
+def top(evidence, leg: int = 0):
+    return explain(evidence, S)[leg][0]
+
+
+@pytest.mark.parametrize("side", [-1.0, 1.0])
+def test_angle_left_out_on_every_leg(side) -> None:
+    evidence = legs(*[side * 7.0] * 6, angle_deg=side * 7.0)
+    for leg in range(6):
+        assert top(evidence, leg).cause == "gm-angle-omitted"
+        assert top(evidence, leg).probability > 0.8
+
+
+@pytest.mark.parametrize("side", [-1.0, 1.0])
+@pytest.mark.parametrize(
+    ("turn", "angle", "convergence", "cause"),
+    [
+        (12.0, 12.0, 1.0, "gm-angle-omitted"),
+        (14.0, 7.0, 1.0, "gm-angle-reversed"),
+        (-15.0, 15.0, 1.0, "gm-angle-doubled"),
+        (-12.0, 3.0, 12.0, "declination-for-gm-angle"),  # beyond any grid's edge: the sum alone
+    ],
+)
+def test_each_mistake_with_the_angle_made_on_all_of_six_legs(
+    turn, angle, convergence, cause, side
+) -> None:
+    turns = [side * turn + extra for extra in (0.5, -1.0, 1.5, 0.0, -0.5, 1.0)]
+    evidence = legs(*turns, angle_deg=side * angle, convergence_deg=side * convergence)
+    found = [top(evidence, leg) for leg in range(6)]
+    assert {finding.cause for finding in found} == {cause}
+    if cause in ("gm-angle-omitted", "gm-angle-reversed"):
+        assert min(finding.probability for finding in found) > 0.8
+    else:  # rarer: the same turn may be the compass
+        assert min(finding.probability for finding in found) > 0.5
+
+
+def test_one_leg_proves_little() -> None:
+    found = odds(legs(-7.0, angle_deg=-7.0))
+    assert max(found[name] for name in MISTAKES) < 0.5
+
+
+def test_proof_grows_with_legs() -> None:
+    shares = [
+        odds(legs(*[-9.0] * count, angle_deg=-9.0))["gm-angle-omitted"] for count in (1, 2, 4, 8)
+    ]
+    assert shares == sorted(shares)
+    assert shares[0] < 0.6 < 0.85 < shares[-1]
+
+
+def test_clean_walk_is_within_skill() -> None:
+    evidence = legs(1.0, -2.0, 0.5, 3.0, -1.5)
+    for leg in range(5):
+        assert top(evidence, leg).cause == "within-skill"
+        assert top(evidence, leg).probability > 0.8
+
+
+@pytest.mark.parametrize("angle", [-1.9, -1.0, 0.0, 0.5, 1.9])
+@pytest.mark.parametrize("times", [1.0, 2.0, -1.0])
+@pytest.mark.parametrize("count", [3, 8, 20])
+def test_small_angle_is_never_named(angle, times, count) -> None:
+    """Its mistakes look like anybody's compass, whatever the number of legs."""
+    evidence = legs(*[times * angle] * count, angle_deg=angle, convergence_deg=angle, sd_deg=0.3)
+    for findings in explain(evidence, S).values():
+        assert all(found.probability < 0.8 for found in findings if found.cause in MISTAKES)
+
+
+def test_one_leg_off_by_the_angle_among_clean_ones() -> None:
+    evidence = legs(0.5, -1.0, 1.0, 0.3, -0.6, -18.0, angle_deg=-18.0)
+    found = odds(evidence, 5)
+    assert found["within-skill"] < 0.05
+    assert max(MISTAKES, key=lambda name: found[name]) == "gm-angle-omitted"
+    for leg in range(5):
+        assert top(evidence, leg).cause == "within-skill"
+
+
+def test_angle_that_fits_one_leg_of_a_scattered_walk_is_not_named() -> None:
+    evidence = legs(6.0, -5.0, 4.0, -7.0, 1.0, 3.0, angle_deg=-7.0)
+    for leg in range(6):
+        found = odds(evidence, leg)
+        assert all(found[name] < 0.5 for name in MISTAKES)
+
+
+@pytest.mark.parametrize("turn", [40.0, -75.0, 90.0, 123.0, 180.0])
+def test_wild_leg_cannot_be_told(turn) -> None:
+    evidence = legs(0.5, -1.0, 1.0, turn, 0.3)
+    assert top(evidence, 3).cause == "cannot-tell"
+    assert top(evidence, 3).probability > 0.95
+    assert top(evidence, 0).cause == "within-skill"
+
+
+def test_lone_wild_leg_cannot_be_told() -> None:
+    assert odds(legs(60.0))["cannot-tell"] > 0.95
+
+
+@pytest.mark.parametrize("turn", [12.0, -13.0, 15.0, 20.0])
+def test_turn_that_this_walkers_error_does_not_explain_is_not_within_skill(turn) -> None:
+    """Seven legs within 2 degrees, one far out of that: something happened there."""
+    evidence = legs(1.0, -1.5, 2.0, 0.0, -2.0, 1.5, -0.5, turn, angle_deg=-3.0)
+    assert odds(evidence, 7)["within-skill"] < 0.2
+    assert top(evidence, 7).cause == "cannot-tell"
+
+
+def test_same_turn_is_within_the_skill_of_a_walker_who_scatters_so() -> None:
+    scattered = legs(9.0, -8.0, 6.0, -10.0, 3.0, -5.0, 8.0, 12.0, angle_deg=-3.0)
+    steady = legs(1.0, -1.5, 2.0, 0.0, -2.0, 1.5, -0.5, 12.0, angle_deg=-3.0)
+    assert odds(scattered, 7)["within-skill"] > 0.5 > odds(steady, 7)["within-skill"]
+
+
+@pytest.mark.parametrize("turn", [9.0, 12.0, -11.0])
+def test_steady_turn_without_a_known_angle_is_neither_skill_nor_a_mistake(turn) -> None:
+    """The compass or the walker, but not the nearest known angle (here 3 degrees)."""
+    evidence = legs(*[turn + extra for extra in (0.0, 1.0, -1.0, 0.5, -0.5, 0.0)], angle_deg=-3.0)
+    for leg in range(6):
+        found = odds(evidence, leg)
+        assert max(found, key=found.get) == "cannot-tell"
+        assert all(found[name] < 0.5 for name in MISTAKES)
+        assert found["within-skill"] < 0.1
+
+
+@pytest.mark.parametrize("ratio", [0.5, 0.7, 1.4, 2.0])
+def test_distance_out_by_more_than_pacing_explains(ratio) -> None:
+    evidence = legs(0.5, -1.0, 1.0, 0.3, ratios=(1.0, 1.02, ratio, 0.97))
+    assert top(evidence, 2).cause == "cannot-tell"
+    assert top(evidence, 0).cause == "within-skill"
+
+
+def test_own_pace_count_is_ordinary() -> None:
+    # Everything 6 % long: his pace, not a mistake.
+    evidence = legs(0.5, -1.0, 1.0, 0.3, -0.5, ratios=(1.06, 1.07, 1.05, 1.06, 1.06))
+    for leg in range(5):
+        assert odds(evidence, leg)["within-skill"] > 0.7
+
+
+def test_what_the_match_may_have_wrong_cannot_be_told() -> None:
+    sure, unsure = legs(*[-12.0] * 6, angle_deg=-12.0), []
+    for number, leg in enumerate(sure):
+        unsure.append(replace(leg, confidence=0.6) if number == 0 else leg)
+    found = odds(tuple(unsure), 0)
+    assert found["gm-angle-omitted"] <= 0.6
+    assert found["cannot-tell"] >= 0.4
+
+
+def test_portion_that_is_hardly_the_legs_does_not_speak_for_the_walker() -> None:
+    clean = legs(0.5, -1.0, 1.0, 0.3, angle_deg=-15.0)
+    doubtful = tuple(replace(leg, confidence=0.05) for leg in legs(*[-15.0] * 5, angle_deg=-15.0))
+    together = clean + tuple(replace(leg, leg=4 + n) for n, leg in enumerate(doubtful))
+    assert odds(together, 0)["within-skill"] == pytest.approx(
+        odds(clean, 0)["within-skill"], abs=0.1
+    )
+    assert odds(together, 5)["cannot-tell"] >= 0.95
+
+
+def test_heading_of_which_nothing_is_known_decides_nothing() -> None:
+    unknown = legs(140.0, sd_deg=104.0)
+    assert max(odds(unknown)[name] for name in MISTAKES) < 0.3
+
+
+@settings(max_examples=150, deadline=None)
+@given(
+    turns=st.lists(st.floats(-180.0, 180.0), min_size=1, max_size=12),
+    angle=st.floats(-60.0, 60.0),
+    convergence=st.floats(-5.0, 5.0),
+    sd=st.floats(0.01, 104.0),
+    confidence=st.floats(0.0, 1.0),
+    ratio=st.floats(0.001, 1000.0),
+)
+def test_probabilities_of_a_leg_add_up_to_one(
+    turns, angle, convergence, sd, confidence, ratio
+) -> None:
+    evidence = legs(
+        *turns, angle_deg=angle, convergence_deg=convergence, sd_deg=sd,
+        confidence=confidence, ratios=[ratio] * len(turns),
+    )  # fmt: skip
+    findings = explain(evidence, S)
+    assert set(findings) == set(range(len(turns)))
+    for found in findings.values():
+        shares = [finding.probability for finding in found]
+        assert sum(shares) == pytest.approx(1.0, abs=1e-9)
+        assert shares == sorted(shares, reverse=True)
+        assert all(0.0 <= share <= 1.0 for share in shares)
+        assert {finding.cause for finding in found} == CATALOGUE
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    turns=st.lists(st.floats(-40.0, 40.0), min_size=1, max_size=8),
+    angle=st.floats(-20.0, 20.0),
+    convergence=st.floats(-3.0, 3.0),
+)
+def test_mirrored_walk_has_the_same_causes(turns, angle, convergence) -> None:
+    here = explain(legs(*turns, angle_deg=angle, convergence_deg=convergence), S)
+    mirrored = legs(*[-t for t in turns], angle_deg=-angle, convergence_deg=-convergence)
+    there = explain(mirrored, S)
+    for leg, found in here.items():
+        shares = {finding.cause: finding.probability for finding in there[leg]}
+        for finding in found:
+            assert shares[finding.cause] == pytest.approx(finding.probability, abs=1e-9)
+
+
+def test_order_of_the_legs_does_not_matter() -> None:
+    evidence = legs(-7.0, -9.0, 2.0, -6.0, 15.0)
+    here, there = explain(evidence, S), explain(evidence[::-1], S)
+    for leg in range(5):
+        for one, other in zip(here[leg], there[leg], strict=True):
+            assert (one.cause, one.evidence) == (other.cause, other.evidence)
+            assert one.probability == pytest.approx(other.probability, abs=1e-12)
+
+
+def test_no_leg_walked_gives_no_findings() -> None:
+    assert explain((), S) == {}
