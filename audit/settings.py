@@ -182,6 +182,8 @@ class MatchingSettings:
     longest_portion: float = 3.0
     """No leg is walked over more than this many times its distance."""
     longest_portion_least_m: float = 600.0
+    neighbourhood_m: float = 1000.0
+    """With twice the leg's distance: nobody is taken to be further from where the plan has him."""
     widest_turn_deg: float = 120.0
     """A chord turned further off an edge than this is no walk of it (the back azimuth has an
     edge of its own)."""
@@ -193,6 +195,11 @@ class MatchingSettings:
     stray_heading_share: float = 0.065
     stray_distance_share: float = 0.05
     hundred_share: float = 0.08
+    factor_two_share: float = 0.004
+    direction_length_share: float = 1.25
+    """Directions bring no more than a leg of its length, walked no better than usual, would."""
+    chance_price_share: float = 0.4
+    chance_price_most: float = 8.0
     stray_step_share: float = 0.12
     direction_memory_m: float = 45.0
     """Directions this far apart count as separate evidence."""
@@ -208,8 +215,18 @@ class MatchingSettings:
     deviation_share: float = 0.06
     weight_deviation: float = 0.7
     cost_halted_s: float = 0.012
-    cost_halt: float = 0.8
-    cost_halts_most: float = 4.0
+    cost_halt: float = 1.6
+    """For a walker of whom nothing is known; then by how often this one stops on the way."""
+    cost_halt_range: tuple[float, float] = (0.6, 3.0)
+    halts_prior: float = 2.0
+    halts_path_least_m: float = 1000.0
+    halt_window_m: float = 100.0
+    """The longer, the cheaper a halt on the way."""
+    cost_halts_most: float = 8.0
+    longest_silence_s: float = 3600.0
+    """No leg is walked across a silence of the recorder longer than this."""
+    cost_silence: float = 4.0
+    """For a leg walked across a break of the recording (stretch_gap_s)."""
     gain_halt: float = 0.6
     cost_mid_stride: float = 1.0
     shortest_partial_m: float = 40.0
@@ -219,7 +236,10 @@ class MatchingSettings:
     # Arriving, staying, leaving
     found_share: float = 0.004
     """A walker ends a leg by sight of its point this often, whatever he reckoned."""
-    found_directly_share: float = 0.1
+    found_directly_share: float = 0.05
+    """As many go straight to it; then as this walker does."""
+    finds_prior_legs: float = 8.0
+    finds_most: float = 0.8
     found_detour_share: float = 0.05
     found_arrival_sd_m: float = 15.0
     arrival_sd_m: float = 30.0
@@ -234,6 +254,9 @@ class MatchingSettings:
     cost_start_elsewhere: float = 10.6
 
     # Ways that leave the plan
+    card_differs_deg: float = 3.0
+    card_differs_share: float = 0.05
+    """Where card and points differ by more, the walker may have gone by either."""
     shortest_link_m: float = 60.0
     cost_reversed: float = 9.9
     cost_skip: float = 4.1
@@ -263,6 +286,8 @@ class MatchingSettings:
     pace_scale_most: float = 1.6
 
     # Cuts to the second
+    refine_interval_s: float = 3.0
+    """Sparser recordings have nothing to refine on; trials there made cuts worse."""
     refine_window_s: float = 30.0
     refine_move_s: float = 10.0
     refine_steps: int = 21
@@ -274,6 +299,7 @@ class MatchingSettings:
     far_m: float = 2500.0
     """A walk that comes no nearer than this to any point is of another course; chosen: beyond
     the longest leg of published courses (1,200 m) and as much again."""
+    nearly_best: float = 0.9
     right_within_s: float = 30.0
     right_within_m: float = 30.0
     """A cut this near counts as the same (the aim that accuracy is measured by)."""
@@ -407,14 +433,24 @@ class DiagnosisSettings:
         ("declination-for-gm-angle", 0.03),
     )
     """That the walker did this on this walk at all."""
-    keeps_to_it: float = 0.85
+    keeps_to_it: float = 0.92
     """That a leg of such a walk shows it."""
     one_leg_only: float = 0.01
     """That one leg shows one of these on a walk that otherwise does not."""
     stray_direction: float = 0.06
-    """That something else turned the leg by any amount."""
+    """That something else turned the leg."""
+    stray_near_sd_deg: float = 20.0
+    stray_near_share: float = 0.6
+    """By how much it did: this share of such slips turn a leg by a few graduations, clicks or a
+    veer, the rest anywhere. Without it a turn of 12 degrees counts as ordinary error."""
+    steady_turn: float = 0.06
+    steady_turn_sd_deg: float = 10.0
+    """That all legs are turned alike by more than compasses and walkers usually have, and by
+    how much: without it any steady turn would be laid to the nearest known angle."""
     stray_distance: float = 0.15
-    """That something put the distance out by more than ordinary scatter."""
+    stray_distance_width: float = 3.0
+    """That something put the distance out by more than ordinary scatter, by a factor anywhere
+    in a span of this logarithm (20 fold)."""
     scatter_deg: tuple[tuple[float, float], ...] = ((2.0, 0.3), (3.5, 0.45), (6.0, 0.25))
     """Ordinary scatter of headings from leg to leg, with weights. The Army's task standard for
     a sighted azimuth is 3 degrees (task 071-329-1003 as quoted in training notes)."""

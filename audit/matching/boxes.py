@@ -50,6 +50,8 @@ def _sides(
     turn_deg: FloatArray, step_m: FloatArray, least_m: float, settings: MatchingSettings
 ) -> list[tuple[int, int, int, float]]:
     """Give runs of walking across the leg: first, end, hand (+1 right, -1 left), metres."""
+    if len(turn_deg) == 0:
+        return []
     across = np.abs(np.abs(turn_deg) - 90.0) <= settings.box_turn_deg
     hand = np.where(across, np.sign(turn_deg), 0.0)
     edges = np.concatenate([[0], np.flatnonzero(np.diff(hand)) + 1, [len(hand)]])

@@ -28,10 +28,15 @@ class EdgeEvidence:
         Logarithm of chord over the edge's distance.
     chord_sd_deg : float array
         Error of the chord's direction from the places of its ends.
-    found : float array
-        Likelihood of ending here by finding the point, against an even one.
+    at_target : float array
+        Likelihood of ending here when the point is found, against an even one.
+    directly : float array
+        1 for a way that leads straight to its end, falling to 0 with detours.
     standing_cost : float array
         Halts and wavering, in nats: the same for every walker.
+    reach : pair of int
+        First and last cut that any of these portions touches; the whole walk where they
+        touch most of it, so that edges of one direction share their sums.
     """
 
     index: IndexArray
@@ -44,8 +49,10 @@ class EdgeEvidence:
     chord_m: FloatArray
     log_ratio: FloatArray
     chord_sd_deg: FloatArray
-    found: FloatArray
+    at_target: FloatArray
+    directly: FloatArray
     standing_cost: FloatArray
+    reach: tuple[int, int]
 
 
 def lay_out_edge(
@@ -58,9 +65,10 @@ def lay_out_edge(
 ) -> EdgeEvidence:
     """Choose the portions worth a look for an edge and work out what no walker changes.
 
-    ``to_point_m`` holds the distance of each cut from the edge's target.
+    ``to_point_m``, shape (k, nodes), holds the distance of each cut from each node.
     """
-    index = _worth_a_look(edge, portions, settings)
+    index = _worth_a_look(edge, portions, to_point_m, settings)
+    target_m = to_point_m[:, max(edge.target, 0)]
     first, second = portions.first[index], portions.second[index]
     by_first = np.argsort(first, kind="stable")
     chord = portions.chord_m[index]
@@ -76,50 +84,85 @@ def lay_out_edge(
         chord_m=chord,
         log_ratio=np.log(np.maximum(chord, 1.0) / edge.distance_m),
         chord_sd_deg=np.degrees(place_sd / np.maximum(chord, 20.0)),
-        found=_found(portions, index, to_point_m[second], noise_m, settings),
+        at_target=_at_target(chord, target_m[second], noise_m, settings),
+        directly=_directly(portions.path_m[index], chord, noise_m, settings),
         standing_cost=_standing_cost(edge, portions, index, noise_m, settings),
+        reach=_reach(first, second, len(cuts)),
     )
 
 
-def _worth_a_look(edge: Edge, portions: Portions, settings: MatchingSettings) -> IndexArray:
-    """Give the portions neither much too short or long nor the other way about."""
+def _reach(first: IndexArray, second: IndexArray, cuts: int) -> tuple[int, int]:
+    if len(first) == 0:
+        return 0, 0
+    low, high = int(first.min()), int(second.max())
+    return (low, high) if high - low < cuts / 2 else (0, cuts - 1)
+
+
+def _worth_a_look(
+    edge: Edge, portions: Portions, to_point_m: FloatArray, settings: MatchingSettings
+) -> IndexArray:
+    """Give the portions in the neighbourhood that are not far too short, long or turned."""
     distance = edge.distance_m
+    index = _in_the_neighbourhood(edge, portions, to_point_m, settings)
+    chord, path = portions.chord_m[index], portions.path_m[index]
     if edge.kind in ("late-start", "given-up"):
-        fits = portions.chord_m >= settings.shortest_partial_m
-        fits &= portions.chord_m < distance
-        fits &= portions.path_m <= 2.0 * distance + 200.0
+        fits = (chord >= settings.shortest_partial_m) & (chord < distance)
+        fits &= path <= 2.0 * distance + 200.0
         if edge.kind == "late-start":
-            fits &= portions.first == 0
+            fits &= portions.first[index] == 0
     else:
-        fits = (portions.chord_m >= 0.3 * distance) & (portions.chord_m <= 2.0 * distance)
-        fits &= portions.path_m <= 3.0 * distance + 300.0
-    near = np.flatnonzero(fits)
-    turn = turn_degrees(edge.azimuth_deg, portions.chord_deg[near])
-    return near[np.abs(turn) <= settings.widest_turn_deg]
+        fits = (chord >= 0.3 * distance) & (chord <= 2.3 * distance)
+        fits &= path <= 3.0 * distance + 300.0
+    fits &= portions.silence_s[index] <= settings.longest_silence_s
+    turn = turn_degrees(edge.azimuth_deg, portions.chord_deg[index])
+    fits &= np.abs(turn) <= settings.widest_turn_deg
+    return index[fits]
 
 
-def _found(
-    portions: Portions,
-    index: IndexArray,
-    to_point_m: FloatArray,
-    noise_m: float,
-    settings: MatchingSettings,
+def _in_the_neighbourhood(
+    edge: Edge, portions: Portions, to_point_m: FloatArray, settings: MatchingSettings
+) -> IndexArray:
+    """Give the portions that begin and end within reach of where the edge does.
+
+    On a long course this leaves few of them, so that the cost grows with the course
+    and not with its square. Portions are sorted by their later cut.
+    """
+    reach = settings.neighbourhood_m + 2.0 * edge.distance_m
+    anywhere = np.ones(len(to_point_m), dtype=bool)
+    begin = to_point_m[:, edge.source] <= reach if edge.source >= 0 else anywhere
+    end = to_point_m[:, edge.target] <= reach if edge.target >= 0 else anywhere
+    where = np.flatnonzero(end)
+    if len(where) == 0:
+        return np.empty(0, dtype=np.int64)
+    low, high = np.searchsorted(portions.second, [where[0], where[-1] + 1])
+    part = slice(int(low), int(high))
+    fits = begin[portions.first[part]] & end[portions.second[part]]
+    return np.flatnonzero(fits) + int(low)
+
+
+def _at_target(
+    chord_m: FloatArray, to_point_m: FloatArray, noise_m: float, settings: MatchingSettings
 ) -> FloatArray:
-    """Likelihood of a portion's end as the finding of the point, share included.
+    """Likelihood of a portion's end given that the point was found.
 
     A reckoned end is a density over direction (degrees) and the logarithm of
-    distance, against an even one; the place found is put into the same measure. A
-    point is found on a way that leads straight to it; after a detour it is likelier
-    that the leg had ended and a search found it.
+    distance, against an even one; the place found is put into the same measure.
     """
-    chord = portions.chord_m[index]
     sd = float(np.hypot(settings.found_arrival_sd_m, noise_m))
-    detour = (portions.path_m[index] - chord) / (
-        settings.found_detour_share * chord + 2.0 * noise_m
-    )
-    share = settings.found_share + settings.found_directly_share * np.exp(-(detour**2))
     density = np.exp(-0.5 * (to_point_m / sd) ** 2) / (2.0 * np.pi * sd**2)
-    return np.asarray(share * density * chord**2 * np.radians(1.0) * 360.0 * 3.0)
+    return np.asarray(density * chord_m**2 * np.radians(1.0) * 360.0 * 3.0)
+
+
+def _directly(
+    path_m: FloatArray, chord_m: FloatArray, noise_m: float, settings: MatchingSettings
+) -> FloatArray:
+    """Tell how straight a portion leads to its end.
+
+    After a detour it is likelier that the leg had ended before, and a search found
+    the point.
+    """
+    slack = settings.found_detour_share * chord_m + 2.0 * noise_m
+    return np.asarray(np.exp(-(((path_m - chord_m) / slack) ** 2)))
 
 
 def _standing_cost(
@@ -132,6 +175,7 @@ def _standing_cost(
     halting = settings.cost_halted_s * portions.halted_s[index]
     halting += settings.cost_halt * portions.halts[index]
     cost = np.minimum(halting, settings.cost_halts_most)
+    cost = cost + np.where(portions.silence_s[index] > 0.0, settings.cost_silence, 0.0)
     if not edge.bent:
         slack = settings.deviation_share * edge.distance_m + noise_m + 4.0
         wavering = 0.5 * (portions.deviation_m[index] / slack) ** 2

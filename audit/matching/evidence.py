@@ -31,12 +31,15 @@ class Walker:
         Distance walked over distance planned.
     heading_sd_deg, distance_sd : float
         Scatter from leg to leg, in degrees and in the logarithm of distance.
+    finds : float
+        Share of legs that end at their point because it was seen, whatever was reckoned.
     """
 
     bias_deg: float
     pace_scale: float
     heading_sd_deg: float
     distance_sd: float
+    finds: float
 
 
 class Evidence:
@@ -64,15 +67,16 @@ class Evidence:
         self.direction_sd_deg = float(
             np.hypot(settings.wander_sd_deg, settings.wander_sd_per_noise_m * movement.noise_m)
         )
-        steps = samples.smooth[2:] - samples.smooth[:-2]
-        steps = np.vstack([steps[:1], steps, steps[-1:]])
+        index = np.arange(len(samples))
+        after, before = np.minimum(index + 1, len(samples) - 1), np.maximum(index - 1, 0)
+        steps = samples.smooth[after] - samples.smooth[before]
         self._step_deg = direction_degrees(steps[:, 0], steps[:, 1])
         # A straight line across a gap is the recorder's, not the walker's.
         step_m = np.concatenate([[0.0], np.diff(movement.path_m)])
         self._step_m = np.where(samples.in_gap, 0.0, step_m)
         self._step_m[np.flatnonzero(np.diff(samples.stretch)) + 1] = 0.0
-        self._edges: dict[tuple[float, float, str, int], EdgeEvidence] = {}
-        self._directions: dict[float, tuple[FloatArray, FloatArray]] = {}
+        self._edges: dict[tuple[float, float, str, int, int], EdgeEvidence] = {}
+        self._directions: dict[tuple[float, tuple[int, int]], tuple[FloatArray, FloatArray]] = {}
         offset = cuts.position[:, None, :] - route.position[None, :, :]
         self.to_point_m = np.hypot(offset[..., 0], offset[..., 1])
         self.arrive = self._edge_of_walking(cuts.begins_halt)
@@ -83,14 +87,13 @@ class Evidence:
 
     def of_edge(self, edge: Edge) -> EdgeEvidence:
         """Give what the walk says about an edge; worked out once."""
-        target = max(edge.target, 0)
-        key = (edge.azimuth_deg, edge.distance_m, edge.kind, target)
+        key = (edge.azimuth_deg, edge.distance_m, edge.kind, edge.source, edge.target)
         if key not in self._edges:
             self._edges[key] = lay_out_edge(
                 edge,
                 self.portions,
                 self.cuts,
-                self.to_point_m[:, target],
+                self.to_point_m,
                 self.noise_m,
                 self.settings,
             )
@@ -102,16 +105,31 @@ class Evidence:
         settings = self.settings
         expected_deg = edge.azimuth_deg + walker.bias_deg
         likelihood = self._heading_likelihood(at, expected_deg, walker)
+        if edge.points_azimuth_deg is not None:
+            by_points_deg = edge.points_azimuth_deg + walker.bias_deg
+            likelihood = (likelihood + self._heading_likelihood(at, by_points_deg, walker)) / 2.0
         if edge.kind in ("late-start", "given-up"):
             shorter = at.chord_m < edge.distance_m * walker.pace_scale * 0.95
             cost = -np.log(likelihood)
             cost += np.where(shorter, settings.cost_partial_distance, settings.cost_impossible)
         else:
-            likelihood *= self._distance_likelihood(at, edge.distance_m, walker)
-            cost = -np.log(likelihood + at.found)
+            likelihood *= self._distance_likelihood(edge, at, walker)
+            found = (settings.found_share + walker.finds * at.directly) * at.at_target
+            cost = -np.log(likelihood + found)
         if not edge.bent:
-            cost += self._direction_cost(at, expected_deg)
+            cost += self._direction_cost(edge, at, expected_deg, walker)
+            cost += self._chance_price(edge, walker)
         return cost + at.standing_cost
+
+    def _chance_price(self, edge: Edge, walker: Walker) -> float:
+        """Price of a leg, for the long straight ways that lead the right way by chance.
+
+        A straight path keeps its direction, so its metres are not so many witnesses. The
+        price is the same for all portions: it moves no cut, but keeps a walk that has
+        left the course from passing for more of its legs.
+        """
+        price = self.settings.chance_price_share * self._most_gain(edge, walker)
+        return min(price, self.settings.chance_price_most)
 
     def _edge_of_walking(self, halt_edge: np.ndarray) -> FloatArray:
         """Cost of leaving or arriving at each cut: rest is likely, mid-stride is not."""
@@ -130,51 +148,86 @@ class Evidence:
         density = np.exp(-0.5 * (turn / sd) ** 2) / (sd * _ROOT_TAU)
         return np.asarray((1.0 - share) * 360.0 * density + share)
 
-    def _distance_likelihood(
-        self, at: EdgeEvidence, planned_m: float, walker: Walker
+    def _distance_likelihood(self, edge: Edge, at: EdgeEvidence, walker: Walker) -> FloatArray:
+        """Likelihood of each chord's length, by the card and by the points where they differ."""
+        by_card = self._length_likelihood(at.log_ratio, edge.distance_m, walker)
+        if edge.points_distance_m is None:
+            return by_card
+        log_ratio = at.log_ratio + np.log(edge.distance_m / edge.points_distance_m)
+        by_points = self._length_likelihood(log_ratio, edge.points_distance_m, walker)
+        return np.asarray((by_card + by_points) / 2.0)
+
+    def _length_likelihood(
+        self, log_ratio: FloatArray, planned_m: float, walker: Walker
     ) -> FloatArray:
-        """Likelihood of each chord's length, hundreds lost or counted twice among the likely."""
+        """Likelihood of a length, lost hundreds and single for double paces among the likely."""
         settings = self.settings
         scale = walker.pace_scale
         sd = float(np.hypot(walker.distance_sd, self.place_sd_m / planned_m))
-        shares = {0.0: 1.0 - settings.stray_distance_share}
+        ratios = {scale: 1.0 - settings.stray_distance_share}
         for hundred in (-100.0, 100.0):
             if planned_m * scale + hundred > settings.shortest_partial_m:
-                shares[hundred] = settings.hundred_share
-        density = np.zeros(len(at.log_ratio))
-        for extra, share in shares.items():
-            off = (at.log_ratio - np.log(scale + extra / planned_m)) / sd
-            density += share * np.exp(-0.5 * off**2)
+                ratios[scale + hundred / planned_m] = settings.hundred_share
+        for factor in (0.5, 2.0):
+            ratios[scale * factor] = settings.factor_two_share
+        density = np.zeros(len(log_ratio))
+        for ratio, share in ratios.items():
+            density += share * np.exp(-0.5 * ((log_ratio - np.log(ratio)) / sd) ** 2)
         return np.asarray(density * (3.0 / (sd * _ROOT_TAU)) + settings.stray_distance_share)
 
-    def _direction_cost(self, at: EdgeEvidence, expected_deg: float) -> FloatArray:
+    def _direction_cost(
+        self, edge: Edge, at: EdgeEvidence, expected_deg: float, walker: Walker
+    ) -> FloatArray:
         """Cost of the directions of every metre between the cuts.
 
         Metres that go the expected way count for the leg, others against it; what
         counts against is capped softly, since an obstacle may be walked round.
         """
-        gain, loss = self._running_directions(expected_deg)
+        gain, loss = self._running_directions(expected_deg, at.reach)
         settings = self.settings
         against = loss[at.second] - loss[at.first]
         soft = settings.bypass_cap + settings.bypass_slope * (against - settings.bypass_cap)
-        return np.asarray(np.minimum(against, soft) - (gain[at.second] - gain[at.first]))
+        most = self._most_gain(edge, walker)
+        return np.asarray(
+            np.minimum(against, soft) - np.minimum(gain[at.second] - gain[at.first], most)
+        )
 
-    def _running_directions(self, expected_deg: float) -> tuple[FloatArray, FloatArray]:
-        key = round(expected_deg, 3)
+    def _most_gain(self, edge: Edge, walker: Walker) -> float:
+        """Give what the directions of a leg can bring: those of its own length, well walked.
+
+        Who walks straight on past the end goes the same way whether on the leg or not.
+        """
+        settings = self.settings
+        share = (1.0 - settings.stray_step_share) * 360.0 / (self.direction_sd_deg * _ROOT_TAU)
+        usual = float(np.log(share + settings.stray_step_share)) - settings.direction_discount
+        length = edge.distance_m * walker.pace_scale * settings.direction_length_share
+        return max(usual, 0.0) * length / settings.direction_memory_m
+
+    def _running_directions(
+        self, expected_deg: float, reach: tuple[int, int]
+    ) -> tuple[FloatArray, FloatArray]:
+        """Give what speaks for and against a direction, summed up to each cut in reach."""
+        key = (round(expected_deg, 3), reach)
         if key not in self._directions:
             settings, sd = self.settings, self.direction_sd_deg
-            turn = turn_degrees(expected_deg, self._step_deg)
+            at_cuts = self.cuts.sample[reach[0] : reach[1] + 1]
+            part = slice(int(at_cuts[0]), int(at_cuts[-1]) + 1)
+            step_m = self._step_m[part]
+            turn = turn_degrees(expected_deg, self._step_deg[part])
             share = settings.stray_step_share
             likelihood = (1.0 - share) * np.exp(-0.5 * (turn / sd) ** 2) / (sd * _ROOT_TAU)
             ratio = np.log(likelihood + share / 360.0) + np.log(360.0) - settings.direction_discount
-            weight = self._step_m / settings.direction_memory_m
+            weight = step_m / settings.direction_memory_m
             gain = np.maximum(ratio, 0.0) * weight
             loss = np.maximum(-ratio, 0.0) * weight
-            for first, back, last in find_boxes(turn, self._step_m, self.noise_m, settings):
+            for first, back, last in find_boxes(turn, step_m, self.noise_m, settings):
                 # An obstacle walked round costs the same whatever its width.
                 loss[first:last] = 0.0
                 gain[first:last] = np.where(np.abs(turn[first:last]) < 45.0, gain[first:last], 0.0)
                 loss[first] = loss[back] = settings.cost_bypass / 2.0
-            at_cuts = self.cuts.sample
-            self._directions[key] = np.cumsum(gain)[at_cuts], np.cumsum(loss)[at_cuts]
+            sums = np.zeros((2, len(self.cuts)))
+            sums[:, reach[0] : reach[1] + 1] = np.cumsum([gain, loss], axis=1)[
+                :, at_cuts - part.start
+            ]
+            self._directions[key] = sums[0], sums[1]
         return self._directions[key]

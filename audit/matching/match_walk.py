@@ -64,6 +64,7 @@ def lay_out(clean: CleanTrack, card: LegCard, settings: MatchingSettings) -> Wal
         noise_m=movement.noise_m,
         noise_from_s=movement.noise_from_s,
     )
+    settings = _fitted_to_halts(settings, movement, len(card.legs))
     route = plan_route(card, settings)
     cuts = find_cuts(samples, movement, route.position[: route.legs + 1], settings)
     longest = max(edge.distance_m for edge in route.edges if edge.leg is not None)
@@ -88,15 +89,27 @@ def _fitted_to_noise(settings: MatchingSettings, noise_m: float) -> MatchingSett
     )
 
 
+def _fitted_to_halts(settings: MatchingSettings, movement: Movement, legs: int) -> MatchingSettings:
+    """Charge a halt on the way by how rare such halts are on this walk.
+
+    Two halts a leg are put down to points and searches; the rest, over the path, is
+    the rate at which this walker stops to look at his compass.
+    """
+    on_the_way = max(len(movement.halts) - 2.0 * (legs + 1), 0.0) + settings.halts_prior
+    rate = on_the_way / max(float(movement.path_m[-1]), settings.halts_path_least_m)
+    cost = -np.log(rate * settings.halt_window_m)
+    return replace(settings, cost_halt=float(np.clip(cost, *settings.cost_halt_range)))
+
+
 def near_course(clean: CleanTrack, card: LegCard, settings: MatchingSettings) -> CleanTrack:
     """Keep the fixes from the first to the last that lie anywhere near the course.
 
     A drive to the course, or the other days of a logger, need not be searched for legs.
     """
     corners = np.concatenate([leg.line for leg in card.legs])
-    low, high = corners.min(axis=0) - settings.far_m, corners.max(axis=0) + settings.far_m
-    near = (clean.east_m >= low[0]) & (clean.east_m <= high[0])
-    near &= (clean.north_m >= low[1]) & (clean.north_m <= high[1])
+    middle = (corners.min(axis=0) + corners.max(axis=0)) / 2.0
+    reach = float(np.hypot(*(corners - middle).T).max()) + settings.far_m
+    near = np.hypot(clean.east_m - middle[0], clean.north_m - middle[1]) <= reach
     index = np.flatnonzero(near)
     if len(index) < 2 or len(index) == len(clean):
         return clean
@@ -150,6 +163,7 @@ def _fan(card: LegCard, settings: MatchingSettings) -> list[Walker]:
             pace_scale=1.0,
             heading_sd_deg=settings.heading_sd_deg,
             distance_sd=settings.distance_sd,
+            finds=settings.found_directly_share,
         )
         for turn in turns
         if abs(turn) <= settings.bias_most_deg
@@ -160,7 +174,7 @@ def _known_better(
     walker: Walker, odds: list[EdgeOdds], evidence: Evidence, settings: MatchingSettings
 ) -> Walker:
     """Estimate the walker anew from the legs as they are now weighed."""
-    turns, ratios = _leg_errors(odds, evidence)
+    turns, ratios, close = _leg_errors(odds, evidence)
     count = len(turns)
     if count < 2:
         return walker
@@ -183,12 +197,23 @@ def _known_better(
         pace_scale=scale,
         heading_sd_deg=float(np.clip(sd, settings.heading_sd_least_deg, 10.0)),
         distance_sd=float(np.clip(distance_sd, settings.distance_sd_least, 0.156)),
+        finds=_finds(close, settings),
     )
 
 
-def _leg_errors(odds: list[EdgeOdds], evidence: Evidence) -> tuple[FloatArray, FloatArray]:
-    """Give the turn and the log distance ratio of each leg's likeliest portion."""
-    best: dict[int, tuple[float, float, float]] = {}
+def _finds(close: FloatArray, settings: MatchingSettings) -> float:
+    """Estimate how often this walker's legs end at the point itself."""
+    prior = settings.finds_prior_legs
+    share = (close.sum() + prior * settings.found_directly_share) / (len(close) + prior)
+    return float(min(share, settings.finds_most))
+
+
+def _leg_errors(
+    odds: list[EdgeOdds], evidence: Evidence
+) -> tuple[FloatArray, FloatArray, FloatArray]:
+    """Give turn, log distance ratio and nearness to its point of each leg's likeliest portion."""
+    best: dict[int, tuple[float, float, float, float]] = {}
+    near_m = float(np.hypot(evidence.settings.found_arrival_sd_m, evidence.noise_m))
     for edge in odds:
         if edge.edge.kind != "leg" or edge.edge.leg is None or len(edge.log_odds) == 0:
             continue
@@ -201,9 +226,10 @@ def _leg_errors(odds: list[EdgeOdds], evidence: Evidence) -> tuple[FloatArray, F
         azimuth = direction_degrees(float(chord[0]), float(chord[1]))
         turn = turn_degrees(edge.edge.azimuth_deg, azimuth)
         ratio = float(np.log(np.hypot(*chord) / edge.edge.distance_m))
-        best[edge.edge.leg] = (log_share, turn, ratio)
-    values = np.array([item[1:] for item in best.values()]).reshape(-1, 2)
-    return values[:, 0], values[:, 1]
+        close = float(evidence.to_point_m[edge.second[top], edge.edge.target] <= near_m)
+        best[edge.edge.leg] = (log_share, turn, ratio, close)
+    values = np.array([item[1:] for item in best.values()]).reshape(-1, 3)
+    return values[:, 0], values[:, 1], values[:, 2]
 
 
 def _read(

@@ -29,6 +29,8 @@ class Portions:
         Walked, stood still, and number of halts strictly between them.
     deviation_m : float array
         Root mean square distance of the samples from the chord.
+    silence_s : float array
+        Time between the cuts that lies between stretches of the recording.
     """
 
     first: IndexArray
@@ -39,6 +41,7 @@ class Portions:
     halted_s: FloatArray
     halts: FloatArray
     deviation_m: FloatArray
+    silence_s: FloatArray
 
     def __len__(self) -> int:
         return len(self.first)
@@ -61,6 +64,8 @@ def find_portions(
     """Describe every pair of cuts with at most ``longest_m`` of path between them."""
     first, second = near_pairs(cuts.path_m, longest_m)
     chord = cuts.position[second] - cuts.position[first]
+    silence = np.where(np.diff(samples.stretch) > 0, np.diff(samples.time_s), 0.0)
+    silent_s = np.concatenate([[0.0], np.cumsum(silence)])
     begun = np.searchsorted(movement.halts[:, 0], cuts.sample, side="left")
     ended = np.searchsorted(movement.halts[:, 1], cuts.sample, side="right")
     return Portions(
@@ -72,6 +77,7 @@ def find_portions(
         halted_s=cuts.halted_s[second] - cuts.halted_s[first],
         halts=np.maximum(ended[second] - begun[first], 0).astype(np.float64),
         deviation_m=_deviation(samples.smooth, cuts, first, second),
+        silence_s=silent_s[cuts.sample[second]] - silent_s[cuts.sample[first]],
     )
 
 

@@ -128,8 +128,8 @@ def _most_probably_right(
 ) -> tuple[int, int, float]:
     """Give the portion with most probability within the tolerance of both its ends.
 
-    Among equals a closer fit counts: the same is added up within a third of the
-    tolerance and for the portion itself.
+    Among those that are nearly as probable as the best, the closest fit is taken: the
+    one with most probability within a third of the tolerance.
     """
     likely = odds.probability >= odds.probability.max() * 1e-4
     firsts, row = np.unique(odds.first[likely], return_inverse=True)
@@ -140,7 +140,8 @@ def _most_probably_right(
         _near(cuts, firsts, settings, share) @ table @ _near(cuts, seconds, settings, share)
         for share in (1.0, 1.0 / 3.0)
     )
-    merit = wide + 0.3 * close + 0.1 * table
+    nearly_best = wide >= settings.nearly_best * wide.max()
+    merit = np.where(nearly_best, 1.0 + close + 0.1 * table, wide)
     open_to_choice = np.zeros(table.shape, dtype=bool)
     open_to_choice[row, column] = allowed[likely]
     if not open_to_choice.any():

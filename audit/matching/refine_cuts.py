@@ -22,7 +22,9 @@ def refine_cut(
     ``not_before_s`` and ``not_after_s`` are the cuts next to it: neither the fit nor
     the answer reaches past them.
     """
-    interval = clean.median_interval_s or 1.0
+    interval = clean.median_interval_s
+    if interval is None or interval > settings.refine_interval_s:
+        return time_s
     reach = max(settings.refine_window_s, 3.0 * interval)
     window = (max(time_s - reach, not_before_s), min(time_s + reach, not_after_s))
     first, last = np.searchsorted(clean.time_s, window, side="left")

@@ -9,7 +9,7 @@ import numpy as np
 
 from audit.leg_card import LegCard
 from audit.settings import MatchingSettings
-from audit.units import FloatArray, direction_degrees, wrap_degrees
+from audit.units import FloatArray, direction_degrees, turn_degrees, wrap_degrees
 
 EdgeKind = Literal["leg", "reversed", "link", "aside", "late-start", "given-up"]
 
@@ -26,6 +26,11 @@ class Edge:
         The planned leg that this is a walk of; None for a stretch that no leg plans.
     cost : float
         Nats against this way, beside what the walk itself says.
+    bent : bool
+        The planned line is not straight.
+    points_azimuth_deg, points_distance_m : float or None
+        What the points say, where the card says something else: which of the two the
+        walker went by is not known.
     """
 
     source: int
@@ -36,6 +41,8 @@ class Edge:
     kind: EdgeKind
     cost: float
     bent: bool = False
+    points_azimuth_deg: float | None = None
+    points_distance_m: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -74,6 +81,8 @@ class _Course:
     distance_m: float
     leg: int | None = None
     bent: bool = False
+    points_azimuth_deg: float | None = None
+    points_distance_m: float | None = None
 
 
 class _RouteBuilder:
@@ -108,7 +117,8 @@ class _RouteBuilder:
             azimuth = direction_degrees(float(chord[0]), float(chord[1]))
             distance = float(np.hypot(*chord))
         along = _Course(azimuth_deg=azimuth, distance_m=distance, leg=leg, bent=bent)
-        back = replace(along, azimuth_deg=azimuth + 180.0)
+        along = self._with_points(along, leg)
+        back = replace(along, azimuth_deg=azimuth + 180.0, points_azimuth_deg=None)
         give_up = settings.cost_unfinished + settings.cost_given_up
         give_up += settings.cost_leg_left_out * (self.legs - 1 - leg)
         late = settings.cost_unfinished + 1.5 * settings.cost_leg_left_out * leg
@@ -116,6 +126,22 @@ class _RouteBuilder:
         self._edge(leg, leg + 1, "reversed", settings.cost_reversed, back)
         self._edge(-1, leg + 1, "late-start", late, along)
         self._edge(leg, -1, "given-up", give_up, along)
+
+    def _with_points(self, course: _Course, leg: int) -> _Course:
+        """Add what the points say of a leg where the card says something else."""
+        vector = self.position[leg + 1] - self.position[leg]
+        distance = float(np.hypot(*vector))
+        if course.bent or distance < self.settings.shortest_link_m:
+            return course
+        azimuth = direction_degrees(float(vector[0]), float(vector[1]))
+        turned = abs(turn_degrees(course.azimuth_deg, azimuth)) > self.settings.card_differs_deg
+        ratio = abs(float(np.log(distance / course.distance_m)))
+        stretched = ratio > self.settings.card_differs_share
+        return replace(
+            course,
+            points_azimuth_deg=azimuth if turned else None,
+            points_distance_m=distance if stretched else None,
+        )
 
     def add_skips(self, leg: int) -> None:
         for left_out in (1, 2):
@@ -174,5 +200,7 @@ class _RouteBuilder:
                 kind=kind,
                 cost=cost,
                 bent=course.bent,
+                points_azimuth_deg=course.points_azimuth_deg,
+                points_distance_m=course.points_distance_m,
             )
         )

@@ -20,7 +20,9 @@ def combined(*costs: FloatArray) -> FloatArray:
 
 
 def total_cost(costs: FloatArray) -> float:
-    """Combine all alternatives into one cost."""
+    """Combine all alternatives into one cost; IMPOSSIBLE where there is none."""
+    if len(costs) == 0:
+        return IMPOSSIBLE
     least = float(costs.min())
     return least - float(np.log(np.exp(least - costs).sum()))
 

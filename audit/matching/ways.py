@@ -92,7 +92,7 @@ class Ways:
                     ends.append(weighed.cost + self._left[node][weighed.first])
                 else:
                     self._arrive(weighed, self._left[node])
-        return total_cost(np.concatenate(ends))
+        return total_cost(np.concatenate(ends)) if ends else IMPOSSIBLE
 
     def _arrive(self, weighed: _WeighedEdge, left: FloatArray) -> None:
         target = weighed.edge.target
