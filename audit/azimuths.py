@@ -64,6 +64,8 @@ class NorthAngles:
         G: from grid north to magnetic north. Magnetic azimuth = grid azimuth - G.
     convergence_deg : float
         C: from true north to grid north. Grid azimuth = true azimuth - C.
+
+    Its methods raise TypeError for an azimuth from another north than the one they turn.
     """
 
     grid_magnetic_angle_deg: float
@@ -71,16 +73,27 @@ class NorthAngles:
 
     def magnetic(self, azimuth: GridAzimuth) -> MagneticAzimuth:
         """Turn a grid azimuth into the magnetic one to set on the compass."""
+        _require(azimuth, GridAzimuth)
         return MagneticAzimuth(azimuth.degrees - self.grid_magnetic_angle_deg)
 
     def grid_from_magnetic(self, azimuth: MagneticAzimuth) -> GridAzimuth:
         """Turn a magnetic azimuth into the grid one to draw on the map."""
+        _require(azimuth, MagneticAzimuth)
         return GridAzimuth(azimuth.degrees + self.grid_magnetic_angle_deg)
 
     def grid_from_true(self, azimuth: TrueAzimuth) -> GridAzimuth:
         """Turn a true azimuth into the grid one."""
+        _require(azimuth, TrueAzimuth)
         return GridAzimuth(azimuth.degrees - self.convergence_deg)
 
     def true(self, azimuth: GridAzimuth) -> TrueAzimuth:
         """Turn a grid azimuth into the true one."""
+        _require(azimuth, GridAzimuth)
         return TrueAzimuth(azimuth.degrees + self.convergence_deg)
+
+
+def _require(azimuth: _Azimuth, wanted: type[_Azimuth]) -> None:
+    """Refuse an azimuth of another north: the same angle taken off twice looks like any other."""
+    if not isinstance(azimuth, wanted):
+        message = f"a {wanted.__name__} is wanted here, not a {type(azimuth).__name__}"
+        raise TypeError(message)

@@ -36,9 +36,7 @@ def turn_degrees(from_deg: float, to_deg: float) -> float: ...
 def turn_degrees(from_deg: FloatArray | float, to_deg: FloatArray) -> FloatArray: ...
 @overload
 def turn_degrees(from_deg: FloatArray, to_deg: FloatArray | float) -> FloatArray: ...
-def turn_degrees(
-    from_deg: float | FloatArray, to_deg: float | FloatArray
-) -> float | FloatArray:
+def turn_degrees(from_deg: float | FloatArray, to_deg: float | FloatArray) -> float | FloatArray:
     """Give the signed turn from one direction to another, in (-180, 180], clockwise positive."""
     turn = 180.0 - np.mod(180.0 - (np.asarray(to_deg) - np.asarray(from_deg)), 360.0)
     turn = np.where(turn <= -180.0, 180.0, turn)

@@ -114,6 +114,27 @@ def test_norths_do_not_mix(first: type[GridAzimuth], second: type[GridAzimuth]) 
         one.turn_to(other)
 
 
+@pytest.mark.parametrize(
+    ("method", "wanted"),
+    [
+        ("magnetic", GridAzimuth),
+        ("true", GridAzimuth),
+        ("grid_from_magnetic", MagneticAzimuth),
+        ("grid_from_true", TrueAzimuth),
+    ],
+)
+@pytest.mark.parametrize("north", NORTHS)
+def test_an_angle_is_put_only_on_the_azimuth_that_it_belongs_to(
+    method: str, wanted: type[GridAzimuth], north: type[GridAzimuth]
+) -> None:
+    turn = getattr(angles(-7.0, 1.6), method)
+    if north is wanted:
+        assert turn(north(68.0)) != north(68.0)
+        return
+    with pytest.raises(TypeError, match=f"a {wanted.__name__} is wanted here, not a "):
+        turn(north(68.0))
+
+
 @pytest.mark.parametrize("north", NORTHS)
 def test_bare_numbers_do_not_pass_for_azimuths(north: type[GridAzimuth]) -> None:
     azimuth = north(68.0)

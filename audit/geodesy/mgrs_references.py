@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import re
+import warnings
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
+from audit.geodesy.utm_bands import BANDS, band_limits, in_band, latitude_text
 from audit.geodesy.utm_zones import UPS_NORTH, UPS_SOUTH, check_degrees, utm_zone_code
+from audit.settings import ReadingSettings
 
 if TYPE_CHECKING:
     import mgrs
@@ -19,7 +22,7 @@ _WITHOUT_ZONE = re.compile(r"[A-Z]{2} ?[0-9 ]*", re.ASCII)
 _HAIRS_DEG = ((0.0, 0.0), (2e-8, 0.0), (0.0, 1e-7))
 """East and north, a millimetre and a centimetre. The library rounds a place so little west of a
 zone's edge or south of the equator over that line, and names a square that does not exist."""
-_UTM_BANDS = "CDEFGHJKLMNPQRSTUVWX"
+_METRES_A_DEGREE = 111_195.0
 _POLAR_BANDS = {"A": UPS_SOUTH, "B": UPS_SOUTH, "Y": UPS_NORTH, "Z": UPS_NORTH}
 _EXAMPLE = 'write it as in "16S GF 4182 4279"'
 
@@ -52,7 +55,10 @@ def decode_mgrs(text: str) -> MgrsSquare:
         grid_code = utm_zone_code(zone, south=band < "N")
         compact = f"{zone}{band}{square}{digits}"
     try:
-        latitude_deg, longitude_deg = _converter().toLatLon(compact)
+        with warnings.catch_warnings():
+            # Of a square that lies outside its band the library only warns; see below.
+            warnings.simplefilter("ignore", RuntimeWarning)
+            latitude_deg, longitude_deg = _converter().toLatLon(compact)
     except _mgrs_error():
         named = f"zone {zone}{band}" if zone is not None else f"polar area {band}"
         message = (
@@ -60,12 +66,28 @@ def decode_mgrs(text: str) -> MgrsSquare:
             f"check the zone and the two letters, {_EXAMPLE}"
         )
         raise ValueError(message) from None
+    half_square_m = 0.5 * 10.0 ** (5 - len(digits) // 2)
+    if zone is not None:
+        _check_band(text, band, latitude_deg, half_square_m)
     return MgrsSquare(
         longitude_deg=longitude_deg,
         latitude_deg=latitude_deg,
-        half_square_m=0.5 * 10.0 ** (5 - len(digits) // 2),
+        half_square_m=half_square_m,
         grid_code=grid_code,
     )
+
+
+def _check_band(text: str, band: str, latitude_deg: float, half_square_m: float) -> None:
+    """Raise ValueError for a square that lies outside the band that its reference names."""
+    # A square on the edge of its band may have its centre outside, by half its diagonal.
+    slack_deg = ReadingSettings().band_slack_deg + 1.5 * half_square_m / _METRES_A_DEGREE
+    if not in_band(band, latitude_deg, slack_deg):
+        low, high = (latitude_text(edge) for edge in band_limits(band))
+        message = (
+            f'"{text}" names no square: band {band} ({low} to {high}) has none with these '
+            f"letters; check the band letter and the two letters of the square, {_EXAMPLE}"
+        )
+        raise ValueError(message)
 
 
 def encode_mgrs(longitude_deg: float, latitude_deg: float, *, digits: int) -> str:
@@ -116,7 +138,7 @@ def _parts(text: str) -> tuple[int | None, str, str, str]:
         raise ValueError(message)
     band, square = found["band"], found["square"]
     zone = int(found["zone"]) if found["zone"] else None
-    bands = _UTM_BANDS if zone is not None else "".join(_POLAR_BANDS)
+    bands = BANDS if zone is not None else "".join(_POLAR_BANDS)
     if zone is not None and not 1 <= zone <= 60:
         message = f'"{text}": {zone} is no UTM zone; zones run from 1 to 60'
     elif band not in bands:

@@ -79,6 +79,8 @@ def break_note(passage: GpxPassage) -> str:
 def point_notes(points: GatheredPoints, placed: NDArray[np.bool_]) -> list[str]:
     """Say what single points lack, one sentence a kind."""
     notes = []
+    if points.simulated:
+        notes.append("The recording says of itself that it is simulated.")
     astray = np.flatnonzero(~placed)
     if len(astray):
         notes.append(

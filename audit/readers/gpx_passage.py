@@ -10,6 +10,7 @@ from xml.parsers import expat
 from audit.readers.gpx_bytes import pieces_of
 from audit.readers.gpx_points import GatheredPoints
 from audit.readers.xml_guard import guarded_parser
+from audit.settings import ReadingSettings
 
 _INVALID_TOKEN = expat.errors.codes[expat.errors.XML_ERROR_INVALID_TOKEN]
 _CUT_SHORT = {
@@ -55,7 +56,11 @@ class GpxPassage:
 
 
 def pass_over(
-    path: Path, most_bytes: int, *, encoding: str | None = None, keep_names: bool = False
+    path: Path,
+    settings: ReadingSettings,
+    *,
+    encoding: str | None = None,
+    keep_names: bool = False,
 ) -> GpxPassage:
     """Gather the points of a file up to its end, or to where it can no longer be read.
 
@@ -65,11 +70,11 @@ def pass_over(
         For what is no GPX file, or must not be read; see gpx_bytes and xml_guard.
     """
     parser = guarded_parser(path.name, encoding)
-    points = GatheredPoints(parser, path.name, keep_names=keep_names)
+    points = GatheredPoints(parser, path.name, settings, keep_names=keep_names)
     error: Exception | None = None
     notes: list[str] = []
     total = 0
-    pieces = pieces_of(path, most_bytes)
+    pieces = pieces_of(path, settings.largest_track_bytes)
     while True:
         try:
             piece = next(pieces, b"")

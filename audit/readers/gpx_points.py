@@ -10,9 +10,7 @@ from xml.parsers import expat
 from audit.errors import refuse
 from audit.readers.gpx_times import seconds_since_1970
 from audit.readers.xml_guard import web_page
-
-_DEEPEST = 100
-"""No recording nests elements deeper; a file that does wants to fill the memory."""
+from audit.settings import ReadingSettings
 
 # Which column takes the text of which element: at any depth of a point whatever a maker
 # calls steps or turns a minute, the others only as its children.
@@ -20,6 +18,9 @@ _AT_ANY_DEPTH = dict.fromkeys(
     ("cad", "cadence", "Cadence", "RunCadence", "runcadence", "run_cadence"), "cadence"
 )
 _CHILDREN = {"time": "time", "ele": "ele", "hdop": "hdop"} | _AT_ANY_DEPTH
+# Where a file says what it is: which elements, of which parents.
+_ABOUT = ("name", "desc", "keywords")
+_ABOUT_WHAT = ("gpx", "metadata", "trk")
 
 
 class GatheredPoints:
@@ -44,9 +45,18 @@ class GatheredPoints:
         Times that name no zone.
     track_names : list of (first point, name)
         Filled only when asked for.
+    simulated : bool
+        Whether the file calls itself simulated in its name, description or keywords.
     """
 
-    def __init__(self, parser: expat.XMLParserType, file: str, *, keep_names: bool) -> None:
+    def __init__(
+        self,
+        parser: expat.XMLParserType,
+        file: str,
+        settings: ReadingSettings,
+        *,
+        keep_names: bool,
+    ) -> None:
         names = ("lon", "lat", "time", "ele", "hdop", "cadence")
         self.columns = {name: array("d") for name in names}
         self.segment = array("q")
@@ -56,10 +66,13 @@ class GatheredPoints:
         self.unreadable: dict[str, tuple[int, str]] = {}
         self.without_zone = 0
         self.track_names: list[tuple[int, str]] = []
+        self.simulated = False
         self._file = file
+        self._deepest = settings.deepest_element
         self._keep_names = keep_names
         self._local_name = _LocalNames()
         self._path: list[str] = []
+        self._point_depth = 0
         self._listening_to = ""
         self._text: list[str] = []
         self._parser = parser
@@ -82,17 +95,18 @@ class GatheredPoints:
         parent = self._path[-1]
         self._path.append(tag)
         if self.in_point:
-            if tag in (_CHILDREN if parent == "trkpt" else _AT_ANY_DEPTH):
+            is_child = len(self._path) == self._point_depth + 1
+            if tag in (_CHILDREN if is_child else _AT_ANY_DEPTH):
                 self._listen(tag)
         elif tag == "trkpt":
             self._open_point(attributes)
         else:
             self.elements[tag] += 1
-            if tag == "name" and parent == "trk" and self._keep_names:
+            if tag in _ABOUT and parent in _ABOUT_WHAT:
                 self._listen(tag)
-        if len(self._path) > _DEEPEST:
+        if len(self._path) > self._deepest:
             place = f"line {self._parser.CurrentLineNumber}"
-            rule = f"nests elements more than {_DEEPEST} deep, which no recording does"
+            rule = f"nests elements more than {self._deepest} deep, which no recording does"
             raise refuse(self._file, place, None, rule, "Export the recording again as GPX.")
 
     def _end(self, _name: str) -> None:
@@ -101,7 +115,7 @@ class GatheredPoints:
             self._parser.CharacterDataHandler = None
             self._listening_to = ""
             self._take("".join(self._text).strip(), tag)
-        elif tag == "trkpt":
+        elif self.in_point and len(self._path) < self._point_depth:
             self.in_point = False
             self.complete += 1
 
@@ -112,6 +126,7 @@ class GatheredPoints:
 
     def _open_point(self, attributes: dict[str, str]) -> None:
         self.in_point = True
+        self._point_depth = len(self._path)
         for column in self.columns.values():
             column.append(math.nan)
         self.segment.append(max(self.elements["trkseg"] - 1, 0))
@@ -119,8 +134,10 @@ class GatheredPoints:
         self._read("lon", attributes.get("lon", ""))
 
     def _take(self, text: str, tag: str) -> None:
-        if tag == "name":
-            self.track_names.append((self.complete, text))
+        if tag in _ABOUT:
+            self.simulated = self.simulated or "simulated" in text.lower()
+            if self._keep_names and tag == "name" and self._path[-1] == "trk":
+                self.track_names.append((self.complete, text))
         elif text:
             self._read(_CHILDREN[tag], text)
 

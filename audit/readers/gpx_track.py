@@ -39,12 +39,11 @@ def read_track(
         When there is no fix to be had. A file that breaks off gives what came before.
     """
     path = Path(path)
-    most_bytes = settings.largest_track_bytes
-    passage = pass_over(path, most_bytes, keep_names=keep_names)
+    passage = pass_over(path, settings, keep_names=keep_names)
     if passage.stopped_at_letters:
         # Most often a name in an older encoding than the file claims. If that was not
         # it, the second passage comes no further than the first.
-        again = pass_over(path, most_bytes, encoding="iso-8859-1", keep_names=keep_names)
+        again = pass_over(path, settings, encoding="iso-8859-1", keep_names=keep_names)
         if again.good_bytes > passage.good_bytes:
             return _track(again, path.name, [_OTHER_LETTERS])
     return _track(passage, path.name, [])

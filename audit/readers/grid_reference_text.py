@@ -3,18 +3,13 @@
 from __future__ import annotations
 
 import re
-import warnings
 
 from audit.geodesy.grids import course_grid
 from audit.geodesy.mgrs_references import MgrsSquare, decode_mgrs
 from audit.geodesy.national_letters import LETTERED_GRIDS, decode_national
 from audit.positions import Position
 from audit.readers.position_reading import PositionReading, PositionRefusedError
-from audit.readers.utm_bands import band_limits, in_band, latitude_text
-from audit.settings import ReadingSettings
 
-_SETTINGS = ReadingSettings()
-_METRES_A_DEGREE = 111_195.0
 _MGRS = re.compile(r"(\d{0,2}) ?([A-Z]) ?([A-Z]) ?([A-Z]) ?([\d ]*)", re.ASCII)
 _LETTER_FOR_DIGIT = re.compile(r"\d{1,2} ?[A-Z] ?[A-Z] ?[A-Z] ?[\dOIL ]+", re.ASCII)
 _NATIONAL = re.compile(r"([A-Z]{1,2}) ?(\d[\d ]*)", re.ASCII)
@@ -47,8 +42,6 @@ def read_mgrs(text: str) -> PositionReading | None:
         raise PositionRefusedError(rule, f"{_LIKE_THIS}: zone, band, square, easting, northing.")
     reference = zone.zfill(2) * bool(zone) + "".join(letters) + even_halves(digits)
     square = _square(reference)
-    if zone:
-        _check_band(letters[0], square)
     position = Position(
         longitude_deg=square.longitude_deg,
         latitude_deg=square.latitude_deg,
@@ -59,23 +52,15 @@ def read_mgrs(text: str) -> PositionReading | None:
 
 def _square(reference: str) -> MgrsSquare:
     try:
-        with warnings.catch_warnings():
-            # The decoder only warns of a square that its band does not have, see below.
-            warnings.simplefilter("ignore", RuntimeWarning)
-            return decode_mgrs(reference)
+        return decode_mgrs(reference)
     except ValueError as error:
-        raise PositionRefusedError(_rule(error, reference), f"{_LIKE_THIS}.") from None
-
-
-def _check_band(band: str, square: MgrsSquare) -> None:
-    """Refuse a square that lies outside the band that the reference names."""
-    # A square on the edge of its band may have its centre outside.
-    slack_deg = _SETTINGS.band_slack_deg + 1.5 * square.half_square_m / _METRES_A_DEGREE
-    if not in_band(band, square.latitude_deg, slack_deg):
-        low, high = (latitude_text(edge) for edge in band_limits(band))
-        rule = f"names no square: band {band} ({low} to {high}) has none with these letters"
-        remedy = "Check the band letter and the two letters of the square."
-        raise PositionRefusedError(rule, remedy)
+        rule, _, check = _rule(error, reference).partition("; ")
+        remedy = f"{_LIKE_THIS}."
+        if check.startswith("check"):
+            remedy = f"{check[:1].upper()}{check[1:]}. {remedy}"
+        elif check:
+            rule = f"{rule}; {check}"
+        raise PositionRefusedError(rule, remedy) from None
 
 
 def read_national(text: str, grid: str | None) -> PositionReading | None:

@@ -6,10 +6,10 @@ import re
 from dataclasses import dataclass
 
 from audit.geodesy.grids import course_grid, utm_zone_code
+from audit.geodesy.utm_bands import BANDS, band_at, band_limits, in_band, latitude_text
 from audit.positions import Position
 from audit.readers.metres_text import MetrePair, metre_pairs
 from audit.readers.position_reading import PositionReading, PositionRefusedError, two_readings
-from audit.readers.utm_bands import BANDS, band_at, band_limits, in_band, latitude_text
 from audit.settings import ReadingSettings
 
 _SETTINGS = ReadingSettings()

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from audit.debriefing.records import Debrief, LegDebrief
 from audit.reports import wording
+from audit.reports.printable import printable
 from audit.reports.simulated import simulated_notes
 from audit.reports.verdict import verdict
 
@@ -15,7 +16,7 @@ def render_terminal(debrief: Debrief) -> str:
     lines = [debrief.card.name, *(f"SIMULATED: {note}" for note in simulated_notes(debrief))]
     lines += [*verdict(debrief), "", *_aligned(rows)]
     lines += [f"plan: {finding.message}" for finding in debrief.card.findings]
-    return "\n".join(_printable(line) for line in lines) + "\n"
+    return "\n".join(printable(line) for line in lines) + "\n"
 
 
 def _row(leg: LegDebrief, radius_m: float) -> tuple[str, str, str]:
@@ -37,8 +38,3 @@ def _aligned(rows: list[tuple[str, str, str]]) -> list[str]:
         f"{name:<{name_width}}  {status:<{status_width}}  {rest}".rstrip()
         for name, status, rest in rows
     ]
-
-
-def _printable(line: str) -> str:
-    """Put a space in place of control characters, which a name in a file may hide."""
-    return "".join(letter if letter.isprintable() else " " for letter in line)

@@ -147,12 +147,28 @@ def test_the_grid_is_the_one_the_reference_is_drawn_on(text: str, code: str) -> 
         ("31V FN 23 06", "no square FN"),
         ("34X AB 23 06", "names no place"),
         ("32X MG 23 06", "names no place"),
+        # The bare library answers these, with a warning that nobody sees.
+        ("18R UJ 23 06", "band R (24 N to 32 N) has none with these letters"),
+        ("16T GF 4182 4279", "band T (40 N to 48 N) has none with these letters"),
     ],
 )
 def test_nonsense_is_refused_in_one_sentence(text: str, words: str) -> None:
     with pytest.raises(ValueError, match=re.escape(words)) as refused:
         decode_mgrs(text)
     assert "\n" not in str(refused.value).replace(text, "")
+
+
+@pytest.mark.parametrize(
+    ("reference", "latitude_deg"),
+    # 40 N is the edge of bands S and T: the square that it cuts may be named with either.
+    [("18S VK 5 2", 40.0), ("18T VK 5 2", 40.0)],
+)
+def test_a_square_on_the_edge_of_two_bands_has_both_letters(
+    reference: str, latitude_deg: float
+) -> None:
+    square = decode_mgrs(reference)
+    half_deg = square.half_square_m / 111_000.0
+    assert abs(square.latitude_deg - latitude_deg) < half_deg * 1.5
 
 
 @pytest.mark.parametrize("digits", [-2, 1, 3, 11, 12])

@@ -224,6 +224,12 @@ def test_elements_of_the_same_name_deeper_down_are_not_the_points_own(tmp_path: 
     assert_same(read(tmp_path, text), judged_by_gpxpy(text))
 
 
+def test_points_inside_of_points_are_not_the_tracks(tmp_path: Path) -> None:
+    inner = '<extensions><seen><trkpt lat="1" lon="2"><ele>9</ele></trkpt></seen></extensions>'
+    text = gpx(POINT.replace("<ele>", inner + "<ele>"), POINT)
+    assert_same(read(tmp_path, text), judged_by_gpxpy(text))
+
+
 def test_of_a_field_given_twice_the_first_counts(tmp_path: Path) -> None:
     text = gpx(POINT.replace("</ele>", "</ele><ele>1</ele>"))
     assert_same(read(tmp_path, text), judged_by_gpxpy(text))

@@ -92,8 +92,13 @@ def sample_debrief(
         hdop=np.full(len(fix), np.nan),
         fix=fix,
         timed=timed,
-        gaps=(Gap(before=int(kept[gap[0]]), start_s=time_s[kept[gap[0]]],
-                  end_s=time_s[kept[gap[0]] + 1]),),
+        gaps=(
+            Gap(
+                before=int(kept[gap[0]]),
+                start_s=time_s[kept[gap[0]]],
+                end_s=time_s[kept[gap[0]] + 1],
+            ),
+        ),
         cleaning=(
             Cleaning(what="spike", count=3, detail="further than 6 m/s allows, out and back"),
             Cleaning(what="repeated time", count=1, detail="the first fix of the second was kept"),
@@ -108,15 +113,25 @@ def sample_debrief(
             matches.append(LegMatch(leg=number, status="skipped", confidence=0.97))
             continue
         walking = [s for s in own if s[3] != "search"]
-        claim = next((s[0] for s in own if s[3] == "halt" and s[1] == walking[-1][1]),
-                     walking[-1][1])
+        claim = next(
+            (s[0] for s in own if s[3] == "halt" and s[1] == walking[-1][1]), walking[-1][1]
+        )
         measures = _measures(leg, clean, shape, own[0][0], claim, own[-1][1])
-        audits.append(LegAudit(card=leg, status="walked", confidence=(0.99, 0.99, 0.93)[number],
-                               measures=measures))
-        matches.append(LegMatch(leg=number, status="walked", confidence=0.99,
-                                start_s=float(clean.time_s[own[0][0]]),
-                                claim_s=float(clean.time_s[claim]),
-                                search_end_s=float(clean.time_s[own[-1][1]])))
+        audits.append(
+            LegAudit(
+                card=leg, status="walked", confidence=(0.99, 0.99, 0.93)[number], measures=measures
+            )
+        )
+        matches.append(
+            LegMatch(
+                leg=number,
+                status="walked",
+                confidence=0.99,
+                start_s=float(clean.time_s[own[0][0]]),
+                claim_s=float(clean.time_s[claim]),
+                search_end_s=float(clean.time_s[own[-1][1]]),
+            )
+        )
     causes = _causes()
     return Debrief(
         card=card,
@@ -131,8 +146,15 @@ def sample_debrief(
             notes=("One silence of the recording falls into leg 3.", *notes),
         ),
         clean=clean,
-        match=Match(legs=tuple(matches), noise_m=NOISE_M, halts=np.empty((0, 2)), bias_deg=-1.0,
-                    pace_scale=1.02, order=(0, 1, 2, 3), margin=14.0),
+        match=Match(
+            legs=tuple(matches),
+            noise_m=NOISE_M,
+            halts=np.empty((0, 2)),
+            bias_deg=-1.0,
+            pace_scale=1.02,
+            order=(0, 1, 2, 3),
+            margin=14.0,
+        ),
         legs=tuple(LegDebrief(audit=one, causes=causes[i]) for i, one in enumerate(audits)),
         spans=tuple(Span(first=a, last=b, leg=leg, kind=kind) for a, b, leg, kind in spans),
     )
@@ -145,9 +167,16 @@ def _points(
     for name, (east, north) in POINTS.items():
         place = origin + stretch * np.array([east, north])
         lon, lat = grid.to_geographic(float(place[0]), float(place[1]))
-        made.append(CardPoint(name=names.get(name, name), east_m=float(place[0]),
-                              north_m=float(place[1]), longitude_deg=lon, latitude_deg=lat,
-                              half_square_m=5.0))
+        made.append(
+            CardPoint(
+                name=names.get(name, name),
+                east_m=float(place[0]),
+                north_m=float(place[1]),
+                longitude_deg=lon,
+                latitude_deg=lat,
+                half_square_m=5.0,
+            )
+        )
     return made
 
 
@@ -159,10 +188,20 @@ def _card_legs(points: list[CardPoint]) -> list[CardLeg]:
         step = line[1] - line[0]
         azimuth = GridAzimuth(round(direction_degrees(*step), 1))
         distance = float(round(np.hypot(*step)))
-        legs.append(CardLeg(name=str(number + 1), start=start, end=end, azimuth=azimuth,
-                            magnetic=angles.magnetic(azimuth), true=angles.true(azimuth),
-                            distance_m=distance, paces=float(round(distance * 0.65)), line=line,
-                            note="handrail: stream on the left" if number == 1 else ""))
+        legs.append(
+            CardLeg(
+                name=str(number + 1),
+                start=start,
+                end=end,
+                azimuth=azimuth,
+                magnetic=angles.magnetic(azimuth),
+                true=angles.true(azimuth),
+                distance_m=distance,
+                paces=float(round(distance * 0.65)),
+                line=line,
+                note="handrail: stream on the left" if number == 1 else "",
+            )
+        )
     return legs
 
 
@@ -183,9 +222,13 @@ def _card(grid: CourseGrid, points: list[CardPoint], legs: list[CardLeg]) -> Leg
         paces_per_100m=65.0,
         arrival_radius_m=RADIUS_M,
         findings=(
-            CardFinding(leg="2", what="distance", given=legs[1].distance_m + 20,
-                        computed=legs[1].distance_m,
-                        message="Leg 2: the plan gives 675 m, its points lie 655 m apart."),
+            CardFinding(
+                leg="2",
+                what="distance",
+                given=legs[1].distance_m + 20,
+                computed=legs[1].distance_m,
+                message="Leg 2: the plan gives 675 m, its points lie 655 m apart.",
+            ),
         ),
         notes=("The plan gives no pace count for rough ground; 65 to 100 m was taken for all.",),
     )
@@ -269,8 +312,11 @@ def _spans(
     made = []
     for span in spans:
         if span == third:
-            made += [(span[0], gap[0], 2, "walking"), (gap[0], gap[1], 2, "gap"),
-                     (gap[1], span[1], 2, "walking")]
+            made += [
+                (span[0], gap[0], 2, "walking"),
+                (gap[0], gap[1], 2, "gap"),
+                (gap[1], span[1], 2, "walking"),
+            ]
         else:
             made.append(span)
     return made, gap
@@ -279,16 +325,26 @@ def _spans(
 def _place(clean: CleanTrack, grid: CourseGrid, fix: int) -> Place:
     east, north = float(clean.east_m[fix]), float(clean.north_m[fix])
     lon, lat = grid.to_geographic(east, north)
-    return Place(fix=fix, time_s=float(clean.time_s[fix]) if clean.timed else None, east_m=east,
-                 north_m=north, longitude_deg=lon, latitude_deg=lat)
+    return Place(
+        fix=fix,
+        time_s=float(clean.time_s[fix]) if clean.timed else None,
+        east_m=east,
+        north_m=north,
+        longitude_deg=lon,
+        latitude_deg=lat,
+    )
 
 
 def _curve(walk: FloatArray, origin: FloatArray, azimuth_deg: float) -> CrossTrack:
     ahead, right = unit_vector(azimuth_deg), unit_vector(azimuth_deg + 90)
     offset = (walk - origin) @ right
-    return CrossTrack(along_m=(walk - origin) @ ahead, offset_m=offset, end_m=float(offset[-1]),
-                      max_abs_m=float(np.abs(offset).max()),
-                      rms_m=float(np.sqrt(np.mean(offset**2))))
+    return CrossTrack(
+        along_m=(walk - origin) @ ahead,
+        offset_m=offset,
+        end_m=float(offset[-1]),
+        max_abs_m=float(np.abs(offset).max()),
+        rms_m=float(np.sqrt(np.mean(offset**2))),
+    )
 
 
 def _measures(
@@ -316,15 +372,20 @@ def _measures(
         "detour": chord - along * walked_unit,
         "total": miss,
     }
-    after = np.hypot(clean.east_m[first : last + 1] - to_point[0],
-                     clean.north_m[first : last + 1] - to_point[1])
+    after = np.hypot(
+        clean.east_m[first : last + 1] - to_point[0], clean.north_m[first : last + 1] - to_point[1]
+    )
     nearest = first + int(after.argmin())
     duration = float(clean.time_s[claim] - clean.time_s[first]) if clean.timed else None
     return LegMeasures(
         start=_place(clean, grid, first),
         claim=_place(clean, grid, claim),
-        heading=Heading(azimuth=heading, low_deg=heading.turned(-1.96 * sd).degrees,
-                        high_deg=heading.turned(1.96 * sd).degrees, sd_deg=sd),
+        heading=Heading(
+            azimuth=heading,
+            low_deg=heading.turned(-1.96 * sd).degrees,
+            high_deg=heading.turned(1.96 * sd).degrees,
+            sd_deg=sd,
+        ),
         straight_m=straight,
         straight_sd_m=4.6,
         path_m=straight * 1.03,

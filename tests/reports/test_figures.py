@@ -229,7 +229,12 @@ def test_blue_and_orange_differ_in_grey():
 
 def test_letters_keep_off_claims_and_each_other(debrief, map_spec):
     frame = map_frame(debrief)
-    letters = [row for shape in ("circle", "square") for rows in rows_of(map_spec, shape=shape, fill="white") for row in rows]
+    letters = [
+        row
+        for shape in ("circle", "square")
+        for rows in rows_of(map_spec, shape=shape, fill="white")
+        for row in rows
+    ]
     claims = rows_of(map_spec, shape="diamond")[0]
     assert {row["t"] for row in letters} == {"S", "H"}
     places = [(row["x"], row["y"]) for row in [*letters, *claims]]

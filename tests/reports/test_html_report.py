@@ -202,7 +202,9 @@ def test_unlikely_causes_are_only_counted():
 
     debrief = sample_debrief()
     shares = {"within-skill": 0.9, "veer": 0.06, "sidehill": 0.03, "handrail": 0.01}
-    found = tuple(Finding(cause=c, probability=p, evidence=f"About {c}.") for c, p in shares.items())
+    found = tuple(
+        Finding(cause=c, probability=p, evidence=f"About {c}.") for c, p in shares.items()
+    )
     legs = (replace(debrief.legs[0], causes=found), *debrief.legs[1:])
     text = Page(render_html(replace(debrief, legs=legs))).text
     assert "About veer." in text

@@ -128,7 +128,9 @@ def test_cause_is_named_alone_only_where_more_likely_than_not(debrief):
     named = causes(debrief, ("veer", 0.5), ("sidehill", 0.5))
     unsure = causes(debrief, ("veer", 0.49), ("sidehill", 0.40))
     assert wording.cause(named) == "a line that bends as it is walked (50 %)"
-    assert wording.cause(unsure).startswith("undecided: a line that bends as it is walked (49 %) or")
+    assert wording.cause(unsure).startswith(
+        "undecided: a line that bends as it is walked (49 %) or"
+    )
     assert wording.named_mistake(unsure) is None
 
 

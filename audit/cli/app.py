@@ -1,0 +1,65 @@
+"""The commands and their help. Everything heavy waits until a command runs."""
+
+from __future__ import annotations
+
+import sys
+import warnings
+from typing import Annotated
+
+import typer
+
+import audit
+from audit.cli.debrief_command import DEBRIEF_EXAMPLE, debrief
+from audit.cli.demo_command import DEMO_EXAMPLE, demo
+from audit.cli.endings import guarded
+
+_ABOUT = "Sets a recorded walk against its planned legs: what was walked, and why it differed."
+_EXAMPLE = """\b
+Begin with
+    leg-audit demo
+and then, with your own plan and recording,
+    leg-audit debrief plan.toml walk.gpx
+
+\b
+Exit status: 0 done, 2 wrong use, 3 input refused, 4 fault of the program.
+"""
+
+app = typer.Typer(
+    name="leg-audit",
+    help=_ABOUT,
+    epilog=_EXAMPLE,
+    no_args_is_help=True,
+    add_completion=False,
+    rich_markup_mode=None,
+    pretty_exceptions_enable=False,
+    context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 88},
+)
+app.command(help=demo.__doc__, epilog=DEMO_EXAMPLE)(guarded(demo))
+app.command(help=debrief.__doc__, epilog=DEBRIEF_EXAMPLE)(guarded(debrief))
+
+
+def _say_version(asked: bool) -> None:  # noqa: FBT001 (typer calls it by position)
+    if asked:
+        typer.echo(f"leg-audit {audit.__version__}")
+        raise typer.Exit
+
+
+@app.callback()
+def _leg_audit(
+    *,
+    version: Annotated[
+        bool,
+        typer.Option("--version", callback=_say_version, is_eager=True, help="Say the version."),
+    ] = False,
+) -> None:
+    """Take the options that stand before a command."""
+
+
+def main() -> None:
+    """Run the command line and end the process with its exit status."""
+    if not sys.warnoptions:
+        warnings.simplefilter("ignore")  # they speak to programmers, in their words
+    for stream in (sys.stdout, sys.stderr):
+        if stream is not None and hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="replace")  # a terminal without the degree sign
+    app(prog_name="leg-audit")

@@ -1,0 +1,72 @@
+"""`leg-audit debrief`: a plan and a recording in, the debrief out."""
+
+from __future__ import annotations
+
+from audit.cli.options import (
+    ArrivalRadius,
+    Date,
+    Grid,
+    GridMagneticAngle,
+    LogFile,
+    Name,
+    Only,
+    OutFolder,
+    PacesPer100m,
+    PlanFile,
+    Route,
+    Traceback,
+    TrackFile,
+)
+
+DEBRIEF_EXAMPLE = """\b
+Example:
+    leg-audit debrief plan.toml walk.gpx --log log.csv --out debrief
+
+\b
+With a plan from a spreadsheet, whose settings stand in the options:
+    leg-audit debrief plan.csv walk.gpx --date 2026-10-03 --grid-magnetic-angle -7
+"""
+
+
+def debrief(  # noqa: PLR0913 (one parameter an option)
+    plan: PlanFile,
+    track: TrackFile,
+    *,
+    log: LogFile = None,
+    out: OutFolder = None,
+    only: Only = None,
+    name: Name = None,
+    date: Date = None,
+    grid: Grid = None,
+    grid_magnetic_angle: GridMagneticAngle = None,
+    paces_per_100m: PacesPer100m = None,
+    arrival_radius: ArrivalRadius = None,
+    route: Route = None,
+    traceback: Traceback = False,  # noqa: ARG001 (whoever guards the command reads it)
+) -> None:
+    """Set a recorded walk against its plan, leg by leg.
+
+    Prints the short debrief and writes debrief.html (the page), debrief.json, legs.csv
+    and debrief.geojson. Other files of the folder stay.
+
+    The settings of the course (from --name to --route) are for plans that cannot carry
+    them, and come before the plan's own.
+    """
+    from audit.cli.debrief_files import debrief_files  # noqa: PLC0415 (help stays quick)
+
+    debrief_files(
+        plan,
+        track,
+        log=log,
+        folder=out,
+        only=only,
+        options={
+            "name": name,
+            "date": date,
+            "grid": grid,
+            "grid_magnetic_angle_deg": grid_magnetic_angle,
+            "paces_per_100m": paces_per_100m,
+            "arrival_radius_m": arrival_radius,
+            "route": route,
+        },
+    )

@@ -1,0 +1,57 @@
+"""What is said to people: results to standard output, messages to standard error."""
+
+from __future__ import annotations
+
+import os
+import sys
+from contextlib import suppress
+
+import typer
+
+from audit.errors import OutputRefusedError, Problem
+from audit.reports.printable import printable
+
+
+def tell(text: str) -> None:
+    """Write a result, which is printable already, to standard output.
+
+    Raises
+    ------
+    OutputRefusedError
+        Where standard output takes no more.
+    BrokenPipeError
+        Where whoever read it has gone, which is no reason to say anything.
+    """
+    try:
+        typer.echo(text, nl=False)
+    except OSError as problem:
+        _drop_output()
+        if isinstance(problem, BrokenPipeError):
+            raise
+        message = f"standard output cannot be written: {problem.strerror}. Send it elsewhere."
+        raise OutputRefusedError(message) from problem
+
+
+def _drop_output() -> None:
+    """Let what is left in the buffer, and the interpreter's own last flush, go nowhere."""
+    with suppress(OSError, ValueError, AttributeError):
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+
+
+def say(message: str) -> None:
+    """Write one line to standard error; nothing that a file's name may hide gets through."""
+    typer.echo(printable(message), err=True)
+
+
+def problem_line(problem: Problem) -> str:
+    """Give a problem as one line; one with an option is put in the words of the command line."""
+    if not problem.place.startswith("option "):
+        return str(problem).replace("the option route", "--route")
+    value = f"{problem.value} " if problem.value else ""
+    return f"{_flag(problem.place)}: {value}{problem.rule}. {problem.remedy}"
+
+
+def _flag(place: str) -> str:
+    """Give the option of the command line for one of the library: grid_magnetic_angle_deg."""
+    name = place.removeprefix("option ").removesuffix("_deg").removesuffix("_m")
+    return "--" + name.replace("_", "-")

@@ -1,0 +1,93 @@
+"""The arguments and options of the commands, each declared once."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+REPORTS = ("json", "csv", "geojson", "html")
+
+
+def _report(word: str) -> str:
+    """Give the report that a word names."""
+    name = word.strip().lower()
+    if name not in REPORTS:
+        message = f'there is no report "{word}"; choose from {", ".join(REPORTS)}'
+        raise typer.BadParameter(message)
+    return name
+
+
+PlanFile = Annotated[
+    Path,
+    typer.Argument(
+        metavar="PLAN", help="The planned legs: TOML, CSV, GPX or GeoJSON.", show_default=False
+    ),
+]
+TrackFile = Annotated[
+    Path,
+    typer.Argument(metavar="TRACK", help="The recorded walk: GPX.", show_default=False),
+]
+LogFile = Annotated[
+    Path | None,
+    typer.Option(
+        "--log", metavar="LOG", help="The walker's own log of azimuths, paces, times: CSV."
+    ),
+]
+OutFolder = Annotated[
+    Path | None,
+    typer.Option(
+        "--out", metavar="DIR", help="Where the results go. Left out: a folder named after TRACK."
+    ),
+]
+DemoFolder = Annotated[
+    Path,
+    typer.Option("--out", metavar="DIR", help="Where course, walk and debrief go."),
+]
+Only = Annotated[
+    list[str] | None,
+    typer.Option(
+        "--only",
+        metavar="|".join(REPORTS),
+        parser=_report,
+        help="Write this report and no other; give it again for a second one.",
+    ),
+]
+Name = Annotated[str | None, typer.Option("--name", metavar="TEXT", help="Name of the course.")]
+Date = Annotated[
+    str | None,
+    typer.Option(
+        "--date", metavar="YYYY-MM-DD", help="Day of the walk, which fixes the declination."
+    ),
+]
+Grid = Annotated[
+    str | None,
+    typer.Option("--grid", metavar="GRID", help='"auto" (UTM) or a code such as EPSG:27700.'),
+]
+GridMagneticAngle = Annotated[
+    float | None,
+    typer.Option(
+        "--grid-magnetic-angle",
+        metavar="DEGREES",
+        help="As printed on the map in hand, east positive.",
+    ),
+]
+PacesPer100m = Annotated[
+    float | None,
+    typer.Option("--paces-per-100m", metavar="PACES", help="In the pace that the walker counts."),
+]
+ArrivalRadius = Annotated[
+    float | None,
+    typer.Option("--arrival-radius", metavar="METRES", help="Nearer than this is arrived."),
+]
+Route = Annotated[
+    str | None,
+    typer.Option(
+        "--route", metavar="ROUTE", help="Name or number of the route in a GPX plan with several."
+    ),
+]
+Traceback = Annotated[
+    bool,
+    typer.Option("--traceback", help="If the program fails, say where, for its maintainers."),
+]

@@ -1,0 +1,202 @@
+"""leg-audit debrief: files in, files and a short debrief out, every refusal in sentences."""
+
+from __future__ import annotations
+
+import gzip
+import json
+
+import pytest
+
+from audit.cli.options import REPORTS
+from audit.reports.write import REPORT_KINDS
+
+FILES = {"debrief.html", "debrief.json", "legs.csv", "debrief.geojson"}
+
+
+def names(folder) -> set[str]:
+    return {path.name for path in folder.iterdir()}
+
+
+def document(folder) -> dict:
+    return json.loads((folder / "debrief.json").read_text())
+
+
+def test_a_debrief_writes_its_files_and_tells_the_short_debrief(leg_audit, course):
+    done = leg_audit("debrief", "plan.toml", "walk.gpx", "--log", "log.csv", "--out", "here")
+    assert done.status == 0
+    assert names(course / "here") == FILES
+    # The result is all that stands on standard output; where it went is a message.
+    assert done.out.startswith("Fernbank Plateau, compass afternoon\n")
+    assert "7 of 7 legs walked" in done.out
+    assert "here/debrief.html" in done.err
+    assert "here" not in done.out
+    assert document(course / "here")["legs"][0]["walked"]["paces_from"] == "log"
+
+
+def test_the_folder_is_named_after_the_recording(leg_audit, course):
+    (course / "Ida's walk.GPX.gz").write_bytes(gzip.compress((course / "walk.gpx").read_bytes()))
+    assert leg_audit("debrief", "plan.toml", "walk.gpx", "--only", "json").status == 0
+    assert leg_audit("debrief", "plan.toml", "Ida's walk.GPX.gz", "--only", "json").status == 0
+    assert (
+        names(course / "walk-debrief") == names(course / "Ida's walk-debrief") == {"debrief.json"}
+    )
+
+
+def test_only_the_reports_asked_for_are_written_and_other_files_stay(leg_audit, course):
+    (course / "out").mkdir()
+    (course / "out" / "mine.txt").write_text("kept")
+    done = leg_audit(
+        "debrief", "plan.toml", "walk.gpx", "--out", "out", "--only", "csv", "--only", "JSON"
+    )
+    assert done.status == 0
+    assert names(course / "out") == {"mine.txt", "legs.csv", "debrief.json"}
+    assert "browser" not in done.err
+
+
+def test_the_command_knows_the_reports_that_the_writers_know():
+    assert REPORTS == REPORT_KINDS
+
+
+def test_settings_of_the_course_come_from_options_where_a_plan_cannot_carry_them(leg_audit, course):
+    rows = [
+        "leg,from,to,from_position,to_position,distance_m",
+        "1,Gate,Beech Knoll,16S GF 4832 5828,16S GF 4865 5865,500",
+        "2,Beech Knoll,Stone Ford,,16S GF 4908 5915,660",
+    ]
+    (course / "plan.csv").write_text("\n".join(rows))
+    done = leg_audit(
+        "debrief", "plan.csv", "walk.gpx", "--only", "json", "--name", "Two legs",
+        "--date", "2026-09-19", "--grid", "EPSG:32616", "--grid-magnetic-angle", "-7.5",
+        "--paces-per-100m", "65", "--arrival-radius", "25",
+    )  # fmt: skip
+    assert done.status == 0, done.err
+    said = document(course / "walk-debrief")["course"]
+    assert said["name"] == "Two legs"
+    assert (said["date"], said["date_from"]) == ("2026-09-19", "plan")
+    assert said["grid"] == "EPSG:32616"
+    assert (said["grid_magnetic_angle_deg"], said["paces_per_100m"]) == (-7.5, 65.0)
+    assert said["arrival_radius_m"] == 25.0
+    assert document(course / "walk-debrief")["legs"][0]["planned"]["paces"] == 325
+
+
+def test_an_option_comes_before_the_plan_and_says_so(leg_audit, course):
+    done = leg_audit(
+        "debrief", "plan.toml", "walk.gpx", "--only", "json", "--arrival-radius", "12"
+    )  # fmt: skip
+    assert document(course / "walk-debrief")["course"]["arrival_radius_m"] == 12.0
+    assert "note: arrival_radius_m: 12.0 from the options, in place of 30 in the file." in done.err
+
+
+GPX_PLAN = """<?xml version="1.0"?>
+<gpx version="1.1" creator="hand" xmlns="http://www.topografix.com/GPX/1/1">
+<rte><name>Short</name><rtept lat="36.637767" lon="-84.222640"/>
+<rtept lat="36.641014" lon="-84.218830"/></rte>
+<rte><name>Long</name><rtept lat="36.637767" lon="-84.222640"/>
+<rtept lat="36.641014" lon="-84.218830"/><rtept lat="36.645406" lon="-84.213870"/></rte>
+</gpx>"""
+
+
+def test_one_of_several_routes_is_picked(leg_audit, course):
+    (course / "plan.gpx").write_text(GPX_PLAN)
+    refused = leg_audit("debrief", "plan.gpx", "walk.gpx")
+    assert refused.status == 3
+    assert 'holds 2 routes: 1 "Short", 2 "Long"' in refused.err
+    assert "with --route." in refused.err
+    assert (
+        leg_audit("debrief", "plan.gpx", "walk.gpx", "--only", "json", "--route", "Long").status
+        == 0
+    )
+    assert len(document(course / "walk-debrief")["legs"]) == 2
+
+
+# Wrong use, and files that cannot be used
+
+
+def test_every_problem_of_all_files_is_told_one_a_line(leg_audit, course):
+    (course / "plan.toml").write_text('[course]\ndate = "soon"\npaces_per_100m = 6\n')
+    (course / "log.csv").write_text("leg,paces\n1,many\n2,500\n2,480\n")
+    done = leg_audit("debrief", "plan.toml", "nowhere.gpx", "--log", "log.csv")
+    assert done.status == 3
+    assert done.out == ""
+    lines = done.err.splitlines()
+    assert [line.split(",")[0].split(":")[0] for line in lines] == [
+        "plan.toml", "plan.toml", "nowhere.gpx", "log.csv", "log.csv"
+    ]  # fmt: skip
+    assert names(course) == {"plan.toml", "walk.gpx", "log.csv"}
+
+
+@pytest.mark.parametrize(("plan", "track"), [("walk.gpx", "plan.toml"), ("walk.gpx", "plan.gpx")])
+def test_swapped_files_are_told_as_such(leg_audit, course, plan, track):
+    (course / "plan.gpx").write_text(
+        GPX_PLAN.replace("<rte><name>Long", "<!--").replace("</rte>\n</gpx>", "--></gpx>")
+    )
+    done = leg_audit("debrief", plan, track)
+    assert done.status == 2
+    assert f"{track} holds the plan and {plan} the recording" in done.err
+    assert f"leg-audit debrief {track} {plan}" in done.err
+
+
+@pytest.mark.parametrize(
+    ("arguments", "words"),
+    [
+        (["--date", "2026-13-01"], '--date: "2026-13-01" is not a date'),
+        (["--grid", "EPSG:1"], "--grid: "),
+        (["--grid-magnetic-angle", "270"], "--grid-magnetic-angle: 270.0 is out of range"),
+        (["--grid-magnetic-angle", "nan"], "--grid-magnetic-angle: nan is not a finite number"),
+        (["--paces-per-100m", "1000"], "--paces-per-100m: 1000.0 is out of range"),
+        (["--arrival-radius", "0"], "--arrival-radius: 0.0 is out of range"),
+        (["--route", "2"], '--route: "2" picks a route of a GPX file'),
+        (["--paces-per-100m", "many"], "Invalid value for '--paces-per-100m'"),
+        (["--only", "pdf"], 'there is no report "pdf"; choose from json, csv, geojson, html'),
+        (["--colour"], "No such option: --colour"),
+        (["third.gpx"], "unexpected extra argument"),
+    ],
+)
+def test_wrong_use_is_told_with_status_2(leg_audit, course, arguments, words):
+    done = leg_audit("debrief", "plan.toml", "walk.gpx", *arguments)
+    assert done.status == 2
+    assert words in done.err
+    assert "Traceback" not in done.err
+    assert names(course) == {"plan.toml", "walk.gpx", "log.csv"}
+
+
+def test_a_walk_elsewhere_is_refused(leg_audit, course):
+    walk = (course / "walk.gpx").read_text().replace('lat="36.', 'lat="37.')
+    (course / "walk.gpx").write_text(walk)
+    done = leg_audit("debrief", "plan.toml", "walk.gpx")
+    assert done.status == 3
+    assert "comes no nearer than" in done.err
+    assert names(course) == {"plan.toml", "walk.gpx", "log.csv"}
+
+
+@pytest.mark.usefixtures("course")
+def test_a_file_in_place_of_the_folder_is_refused(leg_audit):
+    done = leg_audit("debrief", "plan.toml", "walk.gpx", "--only", "json", "--out", "log.csv")
+    assert done.status == 2
+    assert "a file stands where a folder is wanted" in done.err
+
+
+def test_notes_of_the_log_and_entries_of_no_leg_are_told(leg_audit, course):
+    (course / "log.csv").write_text("leg,paces\n1,330\ncar,12\n")
+    done = leg_audit("debrief", "plan.toml", "walk.gpx", "--log", "log.csv", "--only", "json")
+    assert done.status == 0
+    assert (
+        'note: The walker\'s log has entries for "car", which the plan has no leg for' in done.err
+    )
+    assert any("car" in note for note in document(course / "walk-debrief")["track"]["notes"])
+
+
+# What a terminal must not be sent
+
+
+def test_control_characters_of_files_never_reach_the_terminal(leg_audit, course):
+    evil = "\\u001b[31mRed\\u0007 \\u202Eknoll"
+    plan = (course / "plan.toml").read_text().replace("Beech Knoll", evil)
+    (course / "plan.toml").write_text(plan)
+    (course / "walk.gpx").rename(course / "wa\x1b[2Jlk.gpx")
+    done = leg_audit("debrief", "plan.toml", "wa\x1b[2Jlk.gpx", "--only", "json")
+    assert done.status == 0
+    refused = leg_audit("debrief", "pl\x1ban", "wa\x07lk")
+    assert refused.status == 3
+    for text in (done.out, done.err, refused.out, refused.err):
+        assert all(letter.isprintable() for line in text.splitlines() for letter in line)

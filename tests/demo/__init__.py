@@ -1,0 +1,1 @@
+"""The demo that ships with the package: an invented course, a simulated walk of it."""

@@ -1,0 +1,77 @@
+"""README.md taken apart: its code blocks, and the parts that a program writes."""
+
+from __future__ import annotations
+
+import json
+import re
+from dataclasses import dataclass
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from typer.testing import CliRunner
+
+from audit.cli.app import app
+
+ROOT = Path(__file__).resolve().parents[2]
+README = ROOT / "README.md"
+_BLOCK = re.compile(r"^```(\w+)(?: ([\w.-]+))?\n(.*?)^```$", re.MULTILINE | re.DOTALL)
+_PART = r"(<!-- {name}: .*? -->\n)(.*?)(<!-- end -->)"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Block:
+    """A fenced block: its language, the file that it shows ("" where it shows none), its text."""
+
+    language: str
+    file: str
+    text: str
+
+
+def blocks(language: str | None = None) -> list[Block]:
+    """Give the code blocks of the README, in order."""
+    found = _BLOCK.findall(README.read_text(encoding="utf-8"))
+    made = [Block(language=kind, file=file, text=text) for kind, file, text in found]
+    return [block for block in made if language in (None, block.language)]
+
+
+def demo_output() -> str:
+    """Give the block that shows what the demo prints."""
+    with TemporaryDirectory() as folder:
+        done = CliRunner().invoke(app, ["demo", "--out", str(Path(folder) / "demo")])
+    assert done.exit_code == 0, done.stderr
+    return f"```text\n{done.stdout}```\n"
+
+
+def accuracy_table() -> str:
+    """Give the table of the share of legs matched rightly, from the figures on record."""
+    record = json.loads((ROOT / "tests" / "accuracy" / "recorded.json").read_text())
+    lines = ["  | walker and sky | legs right | legs |", "  |---|---|---|"]
+    words = {
+        "trained": "trained walker, open sky",
+        "ordinary": "ordinary walker",
+        "novice": "novice, under trees",
+    }
+    for family, said in words.items():
+        of = record["figures"][family]
+        share, error = 100.0 * of["legs_right"], 100.0 * of["legs_right_se"]
+        lines.append(f"  | {said} | {share:.1f} % ± {error:.1f} | {of['legs']} |")
+    return "\n".join(lines) + "\n"
+
+
+PARTS = {"demo-output": demo_output, "accuracy": accuracy_table}
+
+
+def part(name: str) -> str:
+    """Give what stands in a part that a program writes."""
+    found = re.search(_PART.format(name=name), README.read_text(encoding="utf-8"), re.DOTALL)
+    assert found, f"README.md has no part {name}"
+    return found[2]
+
+
+def refreshed() -> str:
+    """Give the README with all its made parts made anew."""
+    text = README.read_text(encoding="utf-8")
+    for name, make in PARTS.items():
+        body = make().replace("\\", r"\\")
+        text = re.sub(_PART.format(name=name), rf"\g<1>{body}\g<3>", text, flags=re.DOTALL)
+    return text

@@ -1,0 +1,51 @@
+"""DEVELOPERS.md names what is there: files, layers, commands."""
+
+from __future__ import annotations
+
+import re
+import shlex
+import tomllib
+
+from docs.readme_parts import ROOT
+
+TEXT = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+
+
+def test_every_path_is_there():
+    paths = set(re.findall(r"`?\b((?:audit|tests|fixtures|\.ci)/[\w./-]*\w)", TEXT))
+    assert len(paths) > 20
+    assert {path for path in paths if not (ROOT / path).exists()} == set()
+
+
+def test_the_picture_of_the_house_is_the_contract():
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
+    layers = project["tool"]["importlinter"]["contracts"][0]["layers"]
+    picture = re.search(r"```text\n(cli .*?)```", TEXT, re.DOTALL)
+    assert picture
+    drawn = [re.split(r"\s{2,}", line)[0] for line in picture[1].splitlines()]
+    assert drawn == layers
+
+
+def test_every_command_starts_a_program_that_is_there():
+    commands = [
+        line
+        for block in re.findall(r"```sh\n(.*?)```", TEXT, re.DOTALL)
+        for line in block.split("\n")
+    ]
+    for command in filter(None, commands):
+        words = [word for word in shlex.split(command) if "=" not in word]
+        assert words[0].startswith(".venv/bin/")
+        if words[0].endswith("python"):
+            program = f"tests/{words[2]}/__main__.py" if words[1] == "-m" else words[1]
+            assert (ROOT / program).is_file(), command
+
+
+def test_every_folder_of_the_tests_is_told():
+    mirrored = {path.name for path in (ROOT / "audit").iterdir() if path.is_dir()}
+    folders = {
+        path.name
+        for path in (ROOT / "tests").iterdir()
+        if path.is_dir() and path.name != "__pycache__"
+    }
+    untold = {name for name in folders - mirrored if f"`tests/{name}" not in TEXT}
+    assert untold - {"schema", "benchmarks"} == set()
