@@ -435,8 +435,14 @@ class DiagnosisSettings:
     """That the walker did this on this walk at all."""
     keeps_to_it: float = 0.92
     """That a leg of such a walk shows it."""
-    one_leg_only: float = 0.01
-    """That one leg shows one of these on a walk that otherwise does not."""
+    one_leg_only: tuple[tuple[str, float], ...] = (
+        ("gm-angle-omitted", 0.02),
+        ("gm-angle-reversed", 0.01),
+        ("gm-angle-doubled", 0.01),
+        ("declination-for-gm-angle", 0.01),
+    )
+    """That one leg shows one of these on a walk that otherwise does not: leaving the angle out
+    is the slip that instructors name first."""
     stray_direction: float = 0.06
     """That something else turned the leg."""
     stray_near_sd_deg: float = 20.0
@@ -451,7 +457,12 @@ class DiagnosisSettings:
     stray_distance_width: float = 3.0
     """That something put the distance out by more than ordinary scatter, by a factor anywhere
     in a span of this logarithm (20 fold)."""
-    scatter_deg: tuple[tuple[float, float], ...] = ((2.0, 0.3), (3.5, 0.45), (6.0, 0.25))
+    scatter_deg: tuple[tuple[float, float], ...] = (
+        (1.2, 0.2),
+        (2.0, 0.25),
+        (3.5, 0.35),
+        (6.0, 0.2),
+    )
     """Ordinary scatter of headings from leg to leg, with weights. The Army's task standard for
     a sighted azimuth is 3 degrees (task 071-329-1003 as quoted in training notes)."""
     own_bias_sd_deg: float = 2.0

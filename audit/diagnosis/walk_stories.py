@@ -41,10 +41,11 @@ class WalkStory:
 
 def walk_stories(settings: DiagnosisSettings) -> tuple[WalkStory, ...]:
     """Give the stories: nothing in common, one turn without a known angle, each cause."""
-    causes = len(DIRECTION_CAUSES)
     priors = dict(settings.walk_priors)
-    stray, single = settings.stray_direction, settings.one_leg_only
-    ordinary = _shares(within=1.0 - stray - causes * single, stray=stray, single=single)
+    once = dict(settings.one_leg_only)
+    stray = settings.stray_direction
+    single = np.array([once[cause.name] for cause in DIRECTION_CAUSES])
+    ordinary = _shares(within=1.0 - stray - float(single.sum()), stray=stray, single=single)
     own_deg, own_prior = _normal_grid(settings.own_bias_sd_deg)
     steady_deg, steady_prior = _normal_grid(settings.steady_turn_sd_deg)
     stories = [
@@ -64,17 +65,18 @@ def walk_stories(settings: DiagnosisSettings) -> tuple[WalkStory, ...]:
     ]
     for number, cause in enumerate(DIRECTION_CAUSES):
         shown = (1.0 - stray) * settings.keeps_to_it
-        share = _shares(within=1.0 - stray - shown, stray=stray, single=0.0)
-        share[2 + number] = shown
+        single = np.zeros(len(DIRECTION_CAUSES))
+        single[number] = shown
+        share = _shares(within=1.0 - stray - shown, stray=stray, single=single)
         stories.append(
             WalkStory(prior=priors[cause.name], share=share, bias_deg=own_deg, bias_prior=own_prior)
         )
     return tuple(stories)
 
 
-def _shares(*, within: float, stray: float, single: float) -> FloatArray:
-    share = np.full(COLUMNS, single)
-    share[WITHIN], share[STRAY] = within, stray
+def _shares(*, within: float, stray: float, single: FloatArray) -> FloatArray:
+    share = np.empty(COLUMNS)
+    share[WITHIN], share[STRAY], share[2:] = within, stray, single
     return share
 
 

@@ -45,7 +45,7 @@ def demo_output() -> str:
 def accuracy_table() -> str:
     """Give the table of the share of legs matched rightly, from the figures on record."""
     record = json.loads((ROOT / "tests" / "accuracy" / "recorded.json").read_text())
-    lines = ["  | walker and sky | legs right | legs |", "  |---|---|---|"]
+    lines = ["| walker and sky | legs right | legs |", "|---|---|---|"]
     words = {
         "trained": "trained walker, open sky",
         "ordinary": "ordinary walker",
@@ -54,7 +54,7 @@ def accuracy_table() -> str:
     for family, said in words.items():
         of = record["figures"][family]
         share, error = 100.0 * of["legs_right"], 100.0 * of["legs_right_se"]
-        lines.append(f"  | {said} | {share:.1f} % ± {error:.1f} | {of['legs']} |")
+        lines.append(f"| {said} | {share:.1f} % ± {error:.1f} | {of['legs']} |")
     return "\n".join(lines) + "\n"
 
 
