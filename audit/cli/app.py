@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 import warnings
 from typing import Annotated
@@ -57,6 +58,9 @@ def _leg_audit(
 
 def main() -> None:
     """Run the command line and end the process with its exit status."""
+    for threads in ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS"):
+        # The matrices here are small: threads over them cost more than they bring.
+        os.environ.setdefault(threads, "1")
     if not sys.warnoptions:
         warnings.simplefilter("ignore")  # they speak to programmers, in their words
     for stream in (sys.stdout, sys.stderr):

@@ -57,7 +57,13 @@ def debrief(
     match = match_laid_out(laid_out, card, settings.matching)
     counted = {entry.leg: entry.paces for entry in log.entries if entry.paces} if log else {}
     measured = measure_walk(clean, laid_out, match, card, settings, counted_paces=counted)
-    findings = explain(gather_evidence(measured.legs, card), settings.diagnosis)
+    azimuths_set = {
+        entry.leg: entry.magnetic_azimuth
+        for entry in (log.entries if log else ())
+        if entry.magnetic_azimuth is not None
+    }
+    evidence = gather_evidence(measured.legs, card, azimuths_set)
+    findings = explain(evidence, settings.diagnosis)
     legs = tuple(
         LegDebrief(audit=leg, causes=findings.get(number, ()))
         for number, leg in enumerate(measured.legs)

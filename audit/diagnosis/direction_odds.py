@@ -28,12 +28,16 @@ class DirectionOdds:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Turns:
-    """Turns of the legs with their errors, shape (n,), and what is expected, (n, 1 + causes)."""
+    """Turns of the legs with their errors, shape (n,), and what is expected, (n, 1 + causes).
+
+    ``noted``, shape (n, 2 + causes), is how well the log's set azimuths bear each out.
+    """
 
     seen_deg: FloatArray
     error_deg: FloatArray
     expected_deg: FloatArray
     confidence: FloatArray
+    noted: FloatArray
 
 
 def direction_odds(evidence: tuple[LegEvidence, ...], settings: DiagnosisSettings) -> DirectionOdds:
@@ -44,6 +48,7 @@ def direction_odds(evidence: tuple[LegEvidence, ...], settings: DiagnosisSetting
         error_deg=np.array([leg.turn_sd_deg for leg in evidence]),
         expected_deg=np.column_stack([np.zeros(len(evidence)), predicted]),
         confidence=np.array([leg.confidence for leg in evidence]),
+        noted=_noted(evidence, np.array(predicted), settings),
     )
     stray = _stray_density(turns, settings)
     weights, biases, parts = [], [], []
@@ -69,15 +74,41 @@ def _weigh(
     sd = np.hypot(scatter_deg, turns.error_deg)[:, None]
     density = np.exp(-0.5 * (off / sd) ** 2) / (sd * np.sqrt(2.0 * np.pi))
     aside = np.broadcast_to(stray[:, None], (*density.shape[:2], 1))
-    joint = np.concatenate([density[..., :1], aside, density[..., 1:]], axis=2) * story.share
+    joint = np.concatenate([density[..., :1], aside, density[..., 1:]], axis=2) * (
+        story.share * turns.noted[None, :, :]
+    )
     total = joint.sum(axis=2)
     # A portion that may not be the leg's says the less about the walker.
-    pooled = turns.confidence * total + (1.0 - turns.confidence) * stray
+    pooled = turns.confidence * total + (1.0 - turns.confidence) * stray * turns.noted[:, STRAY]
     part = joint / total[..., None]
     if story.steady:
         part[..., STRAY] += part[..., WITHIN]
         part[..., WITHIN] = 0.0
     return np.log(pooled).sum(axis=1) + np.log(story.bias_prior), part
+
+
+def _noted(
+    evidence: tuple[LegEvidence, ...], predicted_deg: FloatArray, settings: DiagnosisSettings
+) -> FloatArray:
+    """Give how likely the azimuths that the log says were set are, for each kind of leg.
+
+    A cause of these turns the setting by what it predicts; within skill the right
+    azimuth was set. What strays may have been set wrong or held badly. Where the log
+    says nothing every kind is as likely.
+    """
+    noted = np.ones((len(evidence), 2 + len(DIRECTION_CAUSES)))
+    wrong = settings.log_wrong_share
+    sd = settings.log_setting_sd_deg
+    for number, leg in enumerate(evidence):
+        if leg.set_turn_deg is None:
+            continue
+        expected = np.concatenate([[0.0], predicted_deg[number]])
+        off = turn_degrees(expected, np.full(len(expected), leg.set_turn_deg))
+        near = np.exp(-0.5 * (off / sd) ** 2) / (sd * np.sqrt(2.0 * np.pi))
+        noted[number, WITHIN] = (1.0 - wrong) * near[0] + wrong / 360.0
+        noted[number, STRAY] = 0.5 * near[0] + 0.5 / 360.0
+        noted[number, 2:] = (1.0 - wrong) * near[1:] + wrong / 360.0
+    return noted
 
 
 def _stray_density(turns: _Turns, settings: DiagnosisSettings) -> FloatArray:

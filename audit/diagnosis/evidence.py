@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from audit.azimuths import MagneticAzimuth
 from audit.leg_card import LegCard
 from audit.measurement.leg_measures import LegAudit
 
@@ -26,6 +27,8 @@ class LegEvidence:
         G and C, east positive.
     confidence : float
         That this portion of the walk is the leg's.
+    set_turn_deg : float or None
+        What the walker's log says was set on the compass, less what should have been.
     """
 
     leg: int
@@ -37,10 +40,19 @@ class LegEvidence:
     grid_magnetic_angle_deg: float
     convergence_deg: float
     confidence: float
+    set_turn_deg: float | None = None
 
 
-def gather_evidence(legs: tuple[LegAudit, ...], card: LegCard) -> tuple[LegEvidence, ...]:
-    """Give the evidence of every leg that was walked, in the order of the plan."""
+def gather_evidence(
+    legs: tuple[LegAudit, ...],
+    card: LegCard,
+    azimuths_set: dict[str, MagneticAzimuth] | None = None,
+) -> tuple[LegEvidence, ...]:
+    """Give the evidence of every leg that was walked, in the order of the plan.
+
+    ``azimuths_set`` holds, by name of leg, the azimuths that the walker's log gives.
+    """
+    noted = azimuths_set or {}
     evidence = []
     for number, leg in enumerate(legs):
         measures = leg.measures
@@ -58,6 +70,9 @@ def gather_evidence(legs: tuple[LegAudit, ...], card: LegCard) -> tuple[LegEvide
                 grid_magnetic_angle_deg=card.angles.grid_magnetic_angle_deg,
                 convergence_deg=card.angles.convergence_deg,
                 confidence=leg.confidence,
+                set_turn_deg=leg.card.magnetic.turn_to(noted[leg.card.name])
+                if leg.card.name in noted
+                else None,
             )
         )
     return tuple(evidence)

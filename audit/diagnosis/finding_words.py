@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from audit.diagnosis.causes import DIRECTION_CAUSES
 from audit.diagnosis.evidence import LegEvidence
 
@@ -13,7 +15,9 @@ def evidence_sentence(cause: str, leg: LegEvidence, bias_deg: float) -> str:
     seen = (
         f"walked {turn_words(leg.turn_deg, digits)} of the card, give or take {error:.{digits}f}°"
     )
-    ratio = 100.0 * (pow(2.718281828459045, leg.log_ratio) - 1.0)
+    if leg.set_turn_deg is not None:
+        seen += f"; the log says {turn_words(leg.set_turn_deg, 0)} of it was set"
+    ratio = 100.0 * (math.exp(leg.log_ratio) - 1.0)
     distance = f"{abs(ratio):.0f} % {'long' if ratio >= 0.0 else 'short'}"
     for known in DIRECTION_CAUSES:
         if known.name == cause:

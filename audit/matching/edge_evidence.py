@@ -176,7 +176,7 @@ def _standing_cost(
     halting += settings.cost_halt * portions.halts[index]
     cost = np.minimum(halting, settings.cost_halts_most)
     cost = cost + np.where(portions.silence_s[index] > 0.0, settings.cost_silence, 0.0)
-    if not edge.bent:
+    if edge.line is None:
         slack = settings.deviation_share * edge.distance_m + noise_m + 4.0
         wavering = 0.5 * (portions.deviation_m[index] / slack) ** 2
         cost = cost + settings.weight_deviation * np.minimum(wavering, 2.0)

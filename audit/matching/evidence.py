@@ -10,6 +10,7 @@ from audit.matching.boxes import find_boxes
 from audit.matching.cuts import Cuts
 from audit.matching.edge_evidence import EdgeEvidence, lay_out_edge
 from audit.matching.halts import Movement
+from audit.matching.planned_line import direction_of_nearest_piece
 from audit.matching.portions import Portions
 from audit.matching.route import Edge, Route
 from audit.matching.walk_samples import WalkSamples
@@ -70,16 +71,23 @@ class Evidence:
         index = np.arange(len(samples))
         after, before = np.minimum(index + 1, len(samples) - 1), np.maximum(index - 1, 0)
         steps = samples.smooth[after] - samples.smooth[before]
+        self._smooth = samples.smooth
         self._step_deg = direction_degrees(steps[:, 0], steps[:, 1])
         # A straight line across a gap is the recorder's, not the walker's.
         step_m = np.concatenate([[0.0], np.diff(movement.path_m)])
         self._step_m = np.where(samples.in_gap, 0.0, step_m)
         self._step_m[np.flatnonzero(np.diff(samples.stretch)) + 1] = 0.0
         self._edges: dict[tuple[float, float, str, int, int], EdgeEvidence] = {}
-        self._directions: dict[tuple[float, tuple[int, int]], tuple[FloatArray, FloatArray]] = {}
+        self._directions: dict[
+            tuple[float, tuple[int, int], int | None], tuple[FloatArray, FloatArray]
+        ] = {}
         offset = cuts.position[:, None, :] - route.position[None, :, :]
         self.to_point_m = np.hypot(offset[..., 0], offset[..., 1])
         self.arrive = self._edge_of_walking(cuts.begins_halt)
+        self.give_up = self.arrive.copy()
+        if not cuts.begins_halt[-1] and not cuts.ends_halt[-1]:
+            # Where the recorder stopped in mid-stride nobody claimed a point.
+            self.arrive[-1] = settings.cost_recording_ends
         self.leave = self._edge_of_walking(cuts.ends_halt)
         self.at_point = -np.logaddexp(
             -0.5 * (self.to_point_m / settings.arrival_sd_m) ** 2, -settings.cost_arrive_elsewhere
@@ -116,9 +124,8 @@ class Evidence:
             likelihood *= self._distance_likelihood(edge, at, walker)
             found = (settings.found_share + walker.finds * at.directly) * at.at_target
             cost = -np.log(likelihood + found)
-        if not edge.bent:
-            cost += self._direction_cost(edge, at, expected_deg, walker)
-            cost += self._chance_price(edge, walker)
+        cost += self._direction_cost(edge, at, expected_deg, walker)
+        cost += self._chance_price(edge, walker)
         return cost + at.standing_cost
 
     def _chance_price(self, edge: Edge, walker: Walker) -> float:
@@ -183,7 +190,7 @@ class Evidence:
         Metres that go the expected way count for the leg, others against it; what
         counts against is capped softly, since an obstacle may be walked round.
         """
-        gain, loss = self._running_directions(expected_deg, at.reach)
+        gain, loss = self._running_directions(edge, expected_deg, at.reach)
         settings = self.settings
         against = loss[at.second] - loss[at.first]
         soft = settings.bypass_cap + settings.bypass_slope * (against - settings.bypass_cap)
@@ -204,16 +211,22 @@ class Evidence:
         return max(usual, 0.0) * length / settings.direction_memory_m
 
     def _running_directions(
-        self, expected_deg: float, reach: tuple[int, int]
+        self, edge: Edge, expected_deg: float, reach: tuple[int, int]
     ) -> tuple[FloatArray, FloatArray]:
-        """Give what speaks for and against a direction, summed up to each cut in reach."""
-        key = (round(expected_deg, 3), reach)
+        """Give what speaks for and against a direction, summed up to each cut in reach.
+
+        Along a bent line the direction expected is that of its nearest piece.
+        """
+        key = (round(expected_deg, 3), reach, None if edge.line is None else edge.leg)
         if key not in self._directions:
             settings, sd = self.settings, self.direction_sd_deg
             at_cuts = self.cuts.sample[reach[0] : reach[1] + 1]
             part = slice(int(at_cuts[0]), int(at_cuts[-1]) + 1)
             step_m = self._step_m[part]
-            turn = turn_degrees(expected_deg, self._step_deg[part])
+            expected = np.full(len(step_m), expected_deg)
+            if edge.line is not None:
+                expected = direction_of_nearest_piece(edge.line, self._smooth[part])
+            turn = turn_degrees(expected, self._step_deg[part])
             share = settings.stray_step_share
             likelihood = (1.0 - share) * np.exp(-0.5 * (turn / sd) ** 2) / (sd * _ROOT_TAU)
             ratio = np.log(likelihood + share / 360.0) + np.log(360.0) - settings.direction_discount

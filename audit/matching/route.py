@@ -14,7 +14,7 @@ from audit.units import FloatArray, direction_degrees, turn_degrees, wrap_degree
 EdgeKind = Literal["leg", "reversed", "link", "aside", "late-start", "given-up"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Edge:
     """One stretch of a way: from a node toward the point of another.
 
@@ -26,8 +26,8 @@ class Edge:
         The planned leg that this is a walk of; None for a stretch that no leg plans.
     cost : float
         Nats against this way, beside what the walk itself says.
-    bent : bool
-        The planned line is not straight.
+    line : float array or None, shape (k, 2)
+        The planned line in the direction of walking, where it is not straight.
     points_azimuth_deg, points_distance_m : float or None
         What the points say, where the card says something else: which of the two the
         walker went by is not known.
@@ -40,9 +40,9 @@ class Edge:
     leg: int | None
     kind: EdgeKind
     cost: float
-    bent: bool = False
     points_azimuth_deg: float | None = None
     points_distance_m: float | None = None
+    line: FloatArray | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -80,7 +80,7 @@ class _Course:
     azimuth_deg: float
     distance_m: float
     leg: int | None = None
-    bent: bool = False
+    line: FloatArray | None = None
     points_azimuth_deg: float | None = None
     points_distance_m: float | None = None
 
@@ -111,14 +111,14 @@ class _RouteBuilder:
     def add_leg(self, leg: int) -> None:
         card_leg, settings = self.card.legs[leg], self.settings
         azimuth, distance = card_leg.azimuth.degrees, card_leg.distance_m
-        bent = len(card_leg.line) > 2
-        if bent:  # the line bends: only its ends can be told from a chord
-            chord = card_leg.line[-1] - card_leg.line[0]
+        line = card_leg.line if len(card_leg.line) > 2 else None
+        if line is not None:  # the line bends: its chord is the one between its ends
+            chord = line[-1] - line[0]
             azimuth = direction_degrees(float(chord[0]), float(chord[1]))
             distance = float(np.hypot(*chord))
-        along = _Course(azimuth_deg=azimuth, distance_m=distance, leg=leg, bent=bent)
+        along = _Course(azimuth_deg=azimuth, distance_m=distance, leg=leg, line=line)
         along = self._with_points(along, leg)
-        back = replace(along, azimuth_deg=azimuth + 180.0, points_azimuth_deg=None)
+        back = replace(along, azimuth_deg=azimuth + 180.0, points_azimuth_deg=None, line=None)
         give_up = settings.cost_unfinished + settings.cost_given_up
         give_up += settings.cost_leg_left_out * (self.legs - 1 - leg)
         late = settings.cost_unfinished + 1.5 * settings.cost_leg_left_out * leg
@@ -131,7 +131,7 @@ class _RouteBuilder:
         """Add what the points say of a leg where the card says something else."""
         vector = self.position[leg + 1] - self.position[leg]
         distance = float(np.hypot(*vector))
-        if course.bent or distance < self.settings.shortest_link_m:
+        if course.line is not None or distance < self.settings.shortest_link_m:
             return course
         azimuth = direction_degrees(float(vector[0]), float(vector[1]))
         turned = abs(turn_degrees(course.azimuth_deg, azimuth)) > self.settings.card_differs_deg
@@ -199,7 +199,7 @@ class _RouteBuilder:
                 leg=course.leg,
                 kind=kind,
                 cost=cost,
-                bent=course.bent,
+                line=course.line,
                 points_azimuth_deg=course.points_azimuth_deg,
                 points_distance_m=course.points_distance_m,
             )

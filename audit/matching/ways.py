@@ -173,9 +173,11 @@ class _WeighedEdge:
         self.at_second = at.at_second
         self._at = at
         self.cost = evidence.portion_costs(edge, walker) + edge.cost
-        self.cost += evidence.arrive[self.second]
         if edge.target >= 0:
+            self.cost += evidence.arrive[self.second]
             self.cost += evidence.at_point[self.second, edge.target]
+        else:
+            self.cost += evidence.give_up[self.second]
 
     def combined_at_first(self, costs: FloatArray) -> FloatArray:
         """Combine the costs of the portions that begin at each cut."""

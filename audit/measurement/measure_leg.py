@@ -53,7 +53,7 @@ def measure_leg(
         claim=_place(clean, walk.claim, card),
         heading=heading,
         straight_m=straight,
-        straight_sd_m=float(np.hypot(walk.start.sd_m, walk.claim.sd_m)),
+        straight_sd_m=_straight_sd(walk, clean),
         path_m=walk.path_m,
         paces=paces,
         paces_from=paces_from,
@@ -139,16 +139,30 @@ def _to_origin(time_s: FloatArray, east: FloatArray, north: FloatArray) -> tuple
     return float(distance[nearest]), float(moment)
 
 
+def _straight_sd(walk: WalkOfLeg, clean: CleanTrack) -> float:
+    """Add up the places of both ends and, where no halt marks one, half a logging interval."""
+    logging = _logging_sd(walk, clean)
+    square = sum(
+        end.sd_m**2 + (logging**2 if end.halt_s[0] == end.halt_s[1] else 0.0)
+        for end in (walk.start, walk.claim)
+    )
+    return float(np.sqrt(square))
+
+
 def _miss_sd(walk: WalkOfLeg, leg: CardLeg, clean: CleanTrack) -> float:
     """Add up, per axis: the place of the claim, half a logging interval's walk, the reference.
 
     A place anywhere in a square of half side a scatters by a / sqrt(3) per axis.
     """
+    square = leg.end.half_square_m / np.sqrt(3.0)
+    return float(np.sqrt(walk.claim.sd_m**2 + _logging_sd(walk, clean) ** 2 + square**2))
+
+
+def _logging_sd(walk: WalkOfLeg, clean: CleanTrack) -> float:
+    """Give the scatter of a moment somewhere between two fixes, in metres walked."""
     interval = clean.median_interval_s or 0.0
     pace = walk.path_m / max(walk.claim.time_s - walk.start.time_s, 1.0)
-    logging = interval * pace / 2.0 / np.sqrt(3.0)
-    square = leg.end.half_square_m / np.sqrt(3.0)
-    return float(np.sqrt(walk.claim.sd_m**2 + logging**2 + square**2))
+    return float(interval * pace / 2.0 / np.sqrt(3.0))
 
 
 def _gap_share(clean: CleanTrack, walk: WalkOfLeg, straight: float) -> float:

@@ -77,10 +77,16 @@ def _fixes(
     clean: CleanTrack, start: Fixed, claim: Fixed, settings: HeadingSettings
 ) -> NDArray[np.int64]:
     """Choose fixes evenly: some of the halt before, more of the leg, some of the halt after."""
-    before = _evenly(clean, min(start.halt_s[0], start.time_s), start.time_s, settings.halt_fixes)
-    on_leg = _evenly(clean, start.time_s, claim.time_s, settings.leg_fixes)
-    after = _evenly(clean, claim.time_s, max(claim.halt_s[1], claim.time_s), settings.halt_fixes)
-    return np.unique(np.concatenate([before, on_leg, after]))
+    stretches = (
+        (min(start.halt_s[0], start.time_s), start.time_s, settings.halt_fixes),
+        (start.time_s, claim.time_s, settings.leg_fixes),
+        (claim.time_s, max(claim.halt_s[1], claim.time_s), settings.halt_fixes),
+    )
+    chosen = [
+        _evenly(clean, from_s, to_s, min(most, 1 + int((to_s - from_s) / settings.spacing_s)))
+        for from_s, to_s, most in stretches
+    ]
+    return np.unique(np.concatenate(chosen))
 
 
 def _evenly(clean: CleanTrack, from_s: float, to_s: float, most: int) -> NDArray[np.int64]:

@@ -137,7 +137,6 @@ def test_the_leg_without_the_angle_is_measured(document):
     assert high - low < 3.0  # deg
 
 
-@pytest.mark.xfail(reason="one leg alone does not yet outweigh ordinary error; the log says it")
 def test_the_leg_without_the_angle_is_named(document):
     found = causes(document, "6")
     assert max(found, key=found.get) == "gm-angle-omitted"

@@ -13,6 +13,7 @@ def test_evidence_is_taken_from_measures_and_card() -> None:
     card = card_of((0, 0), (400, 0), (400, 300), (0, 300), angle_deg=-7.0)
     walk = HandWalk().halt(60).mark("start").walk(95, 420).mark("claim").halt(60)
     measures = measure(card, walk.clean(), [walk.portion()], walk.halts)
+    found = measures.legs[0].measures
     (leg,) = gather_evidence(measures.legs, card)  # the others were not walked
     assert leg.leg == 0
     assert leg.turn_deg == pytest.approx(5.0, abs=0.01)
@@ -21,4 +22,4 @@ def test_evidence_is_taken_from_measures_and_card() -> None:
     assert leg.grid_magnetic_angle_deg == -7.0
     assert leg.convergence_deg == card.angles.convergence_deg
     assert leg.confidence == 0.99
-    assert leg.log_ratio_sd == pytest.approx(3.2 / 420.0, abs=1e-3)
+    assert leg.log_ratio_sd == pytest.approx(found.straight_sd_m / 420.0, rel=1e-3)

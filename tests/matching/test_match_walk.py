@@ -100,7 +100,6 @@ def test_course_given_up_after_two_legs() -> None:
     assert match.legs[-1].status == "not-started"
 
 
-@pytest.mark.xfail(reason="the last moment of a recording is taken for a claim", strict=True)
 def test_recording_that_ends_in_a_leg() -> None:
     walk = HandWalk().halt(60).mark("a").walk(90, 400).mark("b").halt(60).mark("b2").walk(0, 200)
     match = matched(walk, (0, 0), (400, 0), (400, 300))
