@@ -228,7 +228,9 @@ class MatchingSettings:
     cost_silence: float = 4.0
     """For a leg walked across a break of the recording (stretch_gap_s)."""
     gain_halt: float = 0.6
-    cost_mid_stride: float = 1.0
+    cost_mid_stride: float = 2.0
+    bends_seen_s: float = 6.0
+    """Fixes further apart than this show the fewer bends and halts."""
     cost_recording_ends: float = 8.0
     """For a claim at the very end of the recording, in mid-stride."""
     shortest_partial_m: float = 40.0

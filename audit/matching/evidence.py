@@ -86,8 +86,9 @@ class Evidence:
         self.arrive = self._edge_of_walking(cuts.begins_halt)
         self.give_up = self.arrive.copy()
         if not cuts.begins_halt[-1] and not cuts.ends_halt[-1]:
-            # Where the recorder stopped in mid-stride nobody claimed a point.
+            # Where the recorder stopped in mid-stride nobody claimed a point, nor gave up.
             self.arrive[-1] = settings.cost_recording_ends
+            self.give_up[-1] = -settings.cost_given_up
         self.leave = self._edge_of_walking(cuts.ends_halt)
         self.at_point = -np.logaddexp(
             -0.5 * (self.to_point_m / settings.arrival_sd_m) ** 2, -settings.cost_arrive_elsewhere

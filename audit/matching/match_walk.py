@@ -64,7 +64,9 @@ def lay_out(clean: CleanTrack, card: LegCard, settings: MatchingSettings) -> Wal
         noise_m=movement.noise_m,
         noise_from_s=movement.noise_from_s,
     )
-    settings = _fitted_to_halts(settings, movement, len(card.legs))
+    settings = _fitted_to_halts(
+        settings, movement, len(card.legs), clean.median_interval_s or samples.step_s
+    )
     route = plan_route(card, settings)
     cuts = find_cuts(samples, movement, route.position[: route.legs + 1], settings)
     longest = max(edge.distance_m for edge in route.edges if edge.leg is not None)
@@ -89,8 +91,10 @@ def _fitted_to_noise(settings: MatchingSettings, noise_m: float) -> MatchingSett
     )
 
 
-def _fitted_to_halts(settings: MatchingSettings, movement: Movement, legs: int) -> MatchingSettings:
-    """Charge a halt on the way by how rare such halts are on this walk.
+def _fitted_to_halts(
+    settings: MatchingSettings, movement: Movement, legs: int, interval_s: float
+) -> MatchingSettings:
+    """Charge a halt on the way, and a cut in mid-stride, by what this walk can show.
 
     Two halts a leg are put down to points and searches; the rest, over the path, is
     the rate at which this walker stops to look at his compass.
@@ -98,7 +102,13 @@ def _fitted_to_halts(settings: MatchingSettings, movement: Movement, legs: int) 
     on_the_way = max(len(movement.halts) - 2.0 * (legs + 1), 0.0) + settings.halts_prior
     rate = on_the_way / max(float(movement.path_m[-1]), settings.halts_path_least_m)
     cost = -np.log(rate * settings.halt_window_m)
-    return replace(settings, cost_halt=float(np.clip(cost, *settings.cost_halt_range)))
+    # Fixes far apart in time show neither short halts nor the bends between legs.
+    seen = min(settings.bends_seen_s / interval_s, 1.0)
+    return replace(
+        settings,
+        cost_halt=float(np.clip(cost, *settings.cost_halt_range)),
+        cost_mid_stride=settings.cost_mid_stride * seen,
+    )
 
 
 def near_course(clean: CleanTrack, card: LegCard, settings: MatchingSettings) -> CleanTrack:

@@ -237,3 +237,29 @@ def test_order_of_the_legs_does_not_matter() -> None:
 
 def test_no_leg_walked_gives_no_findings() -> None:
     assert explain((), S) == {}
+
+
+def with_log(evidence, *set_turns):
+    """What the walker's log says was set, less what should have been; None: nothing noted."""
+    return tuple(
+        replace(leg, set_turn_deg=turn) for leg, turn in zip(evidence, set_turns, strict=True)
+    )
+
+
+def test_log_that_shows_the_angle_left_out_settles_it() -> None:
+    evidence = legs(-6.0, -8.5, angle_deg=-7.0)
+    without = odds(evidence)["gm-angle-omitted"]
+    noted = odds(with_log(evidence, -7.0, -7.0))["gm-angle-omitted"]
+    assert without < 0.8 < noted
+
+
+def test_log_of_the_right_azimuth_speaks_for_holding_and_not_for_setting() -> None:
+    evidence = legs(*[-7.0] * 6, angle_deg=-7.0)
+    without = odds(evidence)["gm-angle-omitted"]
+    noted = odds(with_log(evidence, *[0.0] * 6))["gm-angle-omitted"]
+    assert noted < 0.5 < without
+
+
+def test_log_that_notes_nothing_changes_nothing() -> None:
+    evidence = legs(-6.0, 2.0, 15.0)
+    assert odds(with_log(evidence, None, None, None), 2) == odds(evidence, 2)

@@ -317,3 +317,17 @@ def test_places_are_given_in_degrees_as_well() -> None:
     assert claim.longitude_deg == pytest.approx(end.longitude_deg, abs=1e-6)
     assert claim.latitude_deg == pytest.approx(end.latitude_deg, abs=1e-6)
     assert claim.time_s == walk.marks["claim"]
+
+
+def test_own_line_of_a_bent_leg_begins_where_the_walker_really_began() -> None:
+    # The bent leg above, begun 40 m west and walked as planned from there.
+    card = card_of((0, 0), (300, 200), via=((300, 0),))
+    walk = HandWalk()
+    walk.places[0] = np.array([-40.0, 0.0])
+    walk.halt(60).mark("start").walk(90, 300).walk(0, 200).mark("claim").halt(60)
+    found = only(measure(card, walk.clean(), [walk.portion()], walk.halts))
+    assert found.own_cross_track.max_abs_m < 8.0  # where the corner is rounded
+    assert found.own_cross_track.end_m == pytest.approx(0.0, abs=0.01)
+    # Against the planned line: 40 m left of its northward part.
+    assert found.cross_track.end_m == pytest.approx(-40.0, abs=0.01)
+    assert found.ledger.inherited == pytest.approx((-40.0, 0.0), abs=0.01)
