@@ -16,7 +16,7 @@ def evidence_sentence(cause: str, leg: LegEvidence, bias_deg: float) -> str:
         f"walked {turn_words(leg.turn_deg, digits)} of the card, give or take {error:.{digits}f}°"
     )
     if leg.set_turn_deg is not None:
-        seen += f"; the log says {turn_words(leg.set_turn_deg, 0)} of it was set"
+        seen += f"; by the log the compass was set {_setting_words(leg.set_turn_deg)}"
     ratio = 100.0 * (math.exp(leg.log_ratio) - 1.0)
     distance = f"{abs(ratio):.0f} % {'long' if ratio >= 0.0 else 'short'}"
     for known in DIRECTION_CAUSES:
@@ -27,6 +27,13 @@ def evidence_sentence(cause: str, leg: LegEvidence, bias_deg: float) -> str:
         usual = turn_words(bias_deg, 1)
         return f"Ordinary error: {seen}, {distance}; on all legs together about {usual}."
     return f"The evidence does not decide: {seen}, {distance}."
+
+
+def _setting_words(turn_deg: float) -> str:
+    """Say what was set beside what should have been."""
+    if abs(turn_deg) < 0.5:
+        return "as the card says"
+    return f"{turn_words(turn_deg, 1)} of what the card says"
 
 
 def turn_words(turn_deg: float, digits: int) -> str:
