@@ -303,6 +303,9 @@ class MatchingSettings:
     far_m: float = 2500.0
     """A walk that comes no nearer than this to any point is of another course; chosen: beyond
     the longest leg of published courses (1,200 m) and as much again."""
+    confidence_slope: float = 0.8
+    confidence_offset: float = -0.35
+    """Log odds of being right against the log odds weighed: fitted on development walks."""
     nearly_best: float = 0.9
     right_within_s: float = 30.0
     right_within_m: float = 30.0

@@ -14,7 +14,8 @@ from audit.errors import refuse
 from audit.leg_card import LegCard, work_out_card
 from audit.matching.clean_track import clean_track
 from audit.matching.leg_match import CleanTrack
-from audit.matching.match_walk import lay_out, match_laid_out
+from audit.matching.match_walk import match_laid_out
+from audit.matching.walk_layout import lay_out
 from audit.measurement.measure_walk import measure_walk
 from audit.plan import Plan
 from audit.settings import Settings

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from audit.debriefing.records import TrackQuality
 from audit.matching.leg_match import CleanTrack
-from audit.matching.match_walk import WalkLaidOut
+from audit.matching.walk_layout import WalkLaidOut
 from audit.measurement.leg_measures import LegAudit
 from audit.track import Track
 from audit.walkers_log import WalkersLog

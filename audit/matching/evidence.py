@@ -84,15 +84,15 @@ class Evidence:
         offset = cuts.position[:, None, :] - route.position[None, :, :]
         self.to_point_m = np.hypot(offset[..., 0], offset[..., 1])
         self.arrive = self._edge_of_walking(cuts.begins_halt)
-        self.give_up = self.arrive.copy()
-        if not cuts.begins_halt[-1] and not cuts.ends_halt[-1]:
-            # Where the recorder stopped in mid-stride nobody claimed a point, nor gave up.
-            self.arrive[-1] = settings.cost_recording_ends
-            self.give_up[-1] = -settings.cost_given_up
         self.leave = self._edge_of_walking(cuts.ends_halt)
-        self.at_point = -np.logaddexp(
-            -0.5 * (self.to_point_m / settings.arrival_sd_m) ** 2, -settings.cost_arrive_elsewhere
-        )
+        self.give_up = self.arrive.copy()
+        near = np.exp(-0.5 * (self.to_point_m / settings.arrival_sd_m) ** 2)
+        self.at_point = -np.log(near + np.exp(-settings.cost_arrive_elsewhere))
+        if not cuts.begins_halt[-1] and not cuts.ends_halt[-1]:
+            # Where the recorder stopped in mid-stride, away from the point, nobody claimed
+            # it, nor gave up.
+            self.at_point[-1] += settings.cost_recording_ends * (1.0 - near[-1])
+            self.give_up[-1] = -settings.cost_given_up
 
     def of_edge(self, edge: Edge) -> EdgeEvidence:
         """Give what the walk says about an edge; worked out once."""

@@ -8,7 +8,7 @@ import numpy as np
 
 from audit.leg_card import LegCard
 from audit.matching.leg_match import CleanTrack, Match
-from audit.matching.match_walk import WalkLaidOut
+from audit.matching.walk_layout import WalkLaidOut
 from audit.measurement.bypasses import find_bypasses
 from audit.measurement.leg_measures import LegAudit, Span
 from audit.measurement.measure_leg import measure_leg

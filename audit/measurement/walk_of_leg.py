@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
-from audit.matching.match_walk import WalkLaidOut
+from audit.matching.walk_layout import WalkLaidOut
 from audit.matching.walk_samples import smoothed
 from audit.measurement.places import Fixed, fix_place
 from audit.settings import MeasuringSettings

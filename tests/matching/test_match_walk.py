@@ -9,7 +9,8 @@ import numpy as np
 import pytest
 from measurement.hand_made import SETTINGS, HandWalk, card_of, clean_of, receiver
 
-from audit.matching.match_walk import match_walk, near_course
+from audit.matching.match_walk import match_walk
+from audit.matching.walk_layout import near_course
 
 S = SETTINGS.matching
 SQUARE = ((0, 0), (400, 0), (400, 300), (0, 300), (0, 0))

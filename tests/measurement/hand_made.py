@@ -15,7 +15,7 @@ from leg_card.plans import grid_point
 from audit.azimuths import GridAzimuth
 from audit.leg_card import LegCard, work_out_card
 from audit.matching.leg_match import CleanTrack, Gap, LegMatch, Match
-from audit.matching.match_walk import lay_out
+from audit.matching.walk_layout import lay_out
 from audit.measurement.measure_walk import WalkMeasures, measure_walk
 from audit.plan import Plan, PlannedLeg
 from audit.settings import Settings

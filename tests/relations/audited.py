@@ -12,7 +12,8 @@ from audit.debriefing.debrief_walk import track_date
 from audit.leg_card import LegCard, work_out_card
 from audit.matching.clean_track import clean_track
 from audit.matching.leg_match import CleanTrack, Match
-from audit.matching.match_walk import lay_out, match_laid_out
+from audit.matching.match_walk import match_laid_out
+from audit.matching.walk_layout import lay_out
 from audit.measurement.measure_walk import WalkMeasures, measure_walk
 from audit.settings import Settings
 

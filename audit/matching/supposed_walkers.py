@@ -1,0 +1,93 @@
+"""The walkers that are supposed at first, and what the legs then say of the real one."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from audit.leg_card import LegCard
+from audit.matching.evidence import Evidence, Walker
+from audit.matching.ways import EdgeOdds
+from audit.settings import MatchingSettings
+from audit.units import FloatArray, direction_degrees, turn_degrees
+
+
+def fan_of_walkers(card: LegCard, settings: MatchingSettings) -> list[Walker]:
+    """Suppose walkers with different common turns, the card's angle left out among them."""
+    angle = card.angles.grid_magnetic_angle_deg
+    turns = list(settings.bias_fan_deg)
+    for turn in (angle, 2.0 * angle, -angle):
+        if min(abs(turn - other) for other in turns) > settings.fan_distinct_deg:
+            turns.append(turn)
+    return [
+        Walker(
+            bias_deg=turn,
+            pace_scale=1.0,
+            heading_sd_deg=settings.heading_sd_deg,
+            distance_sd=settings.distance_sd,
+            finds=settings.found_directly_share,
+        )
+        for turn in turns
+        if abs(turn) <= settings.bias_most_deg
+    ]
+
+
+def known_better(
+    walker: Walker, odds: list[EdgeOdds], evidence: Evidence, settings: MatchingSettings
+) -> Walker:
+    """Estimate the walker anew from the legs as they are now weighed."""
+    turns, ratios, close = _leg_errors(odds, evidence)
+    count = len(turns)
+    if count < 2:
+        return walker
+    middle = float(np.median(turns))
+    scatter = 1.4826 * float(np.median(np.abs(turns - middle)))
+    scale = float(np.exp(np.median(ratios) * count / (count + 1.5)))
+    bias = middle * count / (count + 1.0)
+    if abs(bias) > settings.bias_most_deg or not (
+        settings.pace_scale_least < scale < settings.pace_scale_most
+    ):
+        return walker
+    prior = settings.scatter_prior_legs
+    sd = np.sqrt((count * scatter**2 + prior * settings.heading_scatter_deg**2) / (count + prior))
+    spread = 1.4826 * float(np.median(np.abs(ratios - np.median(ratios))))
+    distance_sd = np.sqrt(
+        (count * spread**2 + prior * settings.distance_scatter**2) / (count + prior)
+    )
+    return Walker(
+        bias_deg=bias,
+        pace_scale=scale,
+        heading_sd_deg=float(np.clip(sd, settings.heading_sd_least_deg, 10.0)),
+        distance_sd=float(np.clip(distance_sd, settings.distance_sd_least, 0.156)),
+        finds=_finds(close, settings),
+    )
+
+
+def _finds(close: FloatArray, settings: MatchingSettings) -> float:
+    """Estimate how often this walker's legs end at the point itself."""
+    prior = settings.finds_prior_legs
+    share = (close.sum() + prior * settings.found_directly_share) / (len(close) + prior)
+    return float(min(share, settings.finds_most))
+
+
+def _leg_errors(
+    odds: list[EdgeOdds], evidence: Evidence
+) -> tuple[FloatArray, FloatArray, FloatArray]:
+    """Give turn, log distance ratio and nearness to its point of each leg's likeliest portion."""
+    best: dict[int, tuple[float, float, float, float]] = {}
+    near_m = float(np.hypot(evidence.settings.found_arrival_sd_m, evidence.noise_m))
+    for edge in odds:
+        if edge.edge.kind != "leg" or edge.edge.leg is None or len(edge.log_odds) == 0:
+            continue
+        top = int(np.argmax(edge.log_odds))
+        log_share = float(edge.log_odds[top])
+        known = best.get(edge.edge.leg)
+        if log_share < np.log(0.02) or (known is not None and known[0] >= log_share):
+            continue
+        chord = evidence.cuts.position[edge.second[top]] - evidence.cuts.position[edge.first[top]]
+        azimuth = direction_degrees(float(chord[0]), float(chord[1]))
+        turn = turn_degrees(edge.edge.azimuth_deg, azimuth)
+        ratio = float(np.log(np.hypot(*chord) / edge.edge.distance_m))
+        close = float(evidence.to_point_m[edge.second[top], edge.edge.target] <= near_m)
+        best[edge.edge.leg] = (log_share, turn, ratio, close)
+    values = np.array([item[1:] for item in best.values()]).reshape(-1, 3)
+    return values[:, 0], values[:, 1], values[:, 2]

@@ -1,0 +1,104 @@
+"""A walk made ready for matching: sampled, its halts and cuts found, looked at as it allows."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from audit.leg_card import LegCard
+from audit.matching.cuts import Cuts, find_cuts
+from audit.matching.evidence import Evidence
+from audit.matching.halts import Movement, find_movement
+from audit.matching.leg_match import CleanTrack
+from audit.matching.portions import find_portions
+from audit.matching.route import plan_route
+from audit.matching.walk_samples import WalkSamples, sample_walk
+from audit.settings import MatchingSettings
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class WalkLaidOut:
+    """A walk made ready for matching."""
+
+    clean: CleanTrack
+    samples: WalkSamples
+    movement: Movement
+    cuts: Cuts
+    evidence: Evidence
+
+
+def lay_out(clean: CleanTrack, card: LegCard, settings: MatchingSettings) -> WalkLaidOut:
+    """Resample the walk, find its halts and cuts, and prepare the evidence."""
+    clean = near_course(clean, card, settings)
+    samples = sample_walk(clean, settings)
+    movement = find_movement(samples, settings)
+    fitted = _fitted_to_noise(settings, movement.noise_m)
+    samples = sample_walk(clean, fitted)
+    movement = replace(
+        find_movement(samples, fitted),
+        noise_m=movement.noise_m,
+        noise_from_s=movement.noise_from_s,
+    )
+    settings = _fitted_to_halts(
+        settings, movement, len(card.legs), clean.median_interval_s or samples.step_s
+    )
+    route = plan_route(card, settings)
+    cuts = find_cuts(samples, movement, route.position[: route.legs + 1], settings)
+    longest = max(edge.distance_m for edge in route.edges if edge.leg is not None)
+    longest = max(settings.longest_portion * longest, settings.longest_portion_least_m)
+    portions = find_portions(samples, movement, cuts, longest)
+    evidence = Evidence(samples, movement, cuts, portions, route, settings)
+    return WalkLaidOut(
+        clean=clean, samples=samples, movement=movement, cuts=cuts, evidence=evidence
+    )
+
+
+def _fitted_to_noise(settings: MatchingSettings, noise_m: float) -> MatchingSettings:
+    """Look as closely as the receiver allows: a quiet one shows a halt of a few seconds."""
+    return replace(
+        settings,
+        smoothing_s=float(
+            np.clip(settings.smoothing_s_per_m * noise_m, *settings.smoothing_range_s)
+        ),
+        speed_window_s=float(
+            np.clip(settings.speed_window_s_per_m * noise_m, *settings.speed_window_range_s)
+        ),
+    )
+
+
+def _fitted_to_halts(
+    settings: MatchingSettings, movement: Movement, legs: int, interval_s: float
+) -> MatchingSettings:
+    """Charge a halt on the way, and a cut in mid-stride, by what this walk can show.
+
+    Two halts a leg are put down to points and searches; the rest, over the path, is
+    the rate at which this walker stops to look at his compass.
+    """
+    on_the_way = max(len(movement.halts) - 2.0 * (legs + 1), 0.0) + settings.halts_prior
+    rate = on_the_way / max(float(movement.path_m[-1]), settings.halts_path_least_m)
+    cost = -np.log(rate * settings.halt_window_m)
+    # Fixes far apart in time show neither short halts nor the bends between legs.
+    seen = min(settings.bends_seen_s / interval_s, 1.0)
+    return replace(
+        settings,
+        cost_halt=float(np.clip(cost, *settings.cost_halt_range)),
+        cost_mid_stride=settings.cost_mid_stride * seen,
+    )
+
+
+def near_course(clean: CleanTrack, card: LegCard, settings: MatchingSettings) -> CleanTrack:
+    """Keep the fixes from the first to the last that lie anywhere near the course.
+
+    A drive to the course, or the other days of a logger, need not be searched for legs.
+    """
+    corners = np.concatenate([leg.line for leg in card.legs])
+    middle = (corners.min(axis=0) + corners.max(axis=0)) / 2.0
+    reach = float(np.hypot(*(corners - middle).T).max()) + settings.far_m
+    near = np.hypot(clean.east_m - middle[0], clean.north_m - middle[1]) <= reach
+    index = np.flatnonzero(near)
+    if len(index) < 2 or len(index) == len(clean):
+        return clean
+    part = slice(int(index[0]), int(index[-1]) + 1)
+    columns = ("time_s", "east_m", "north_m", "elevation_m", "hdop", "fix")
+    return replace(clean, **{name: getattr(clean, name)[part] for name in columns}, gaps=())
