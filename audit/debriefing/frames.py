@@ -49,7 +49,7 @@ def legs_frame(debrief: Debrief) -> pd.DataFrame:
     """
     import pandas as pd  # noqa: PLC0415
 
-    rows = [_row(leg_entry(leg)) for leg in debrief.legs]
+    rows = leg_rows(debrief)
     frame = pd.DataFrame(rows, columns=list(rows[0]) if rows else ["leg"])
     for column in ("start_time", "claim_time", "nearest_time"):
         if column in frame:
@@ -57,6 +57,11 @@ def legs_frame(debrief: Debrief) -> pd.DataFrame:
     if "found" in frame:
         frame["found"] = frame["found"].astype("boolean")
     return frame
+
+
+def leg_rows(debrief: Debrief) -> list[dict[str, object]]:
+    """Give the rows of `legs_frame` as plain dictionaries; None for what is missing."""
+    return [_row(leg_entry(leg)) for leg in debrief.legs]
 
 
 def cross_track_frame(debrief: Debrief, leg: str) -> pd.DataFrame:

@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+import csv
+import io
+
+from audit.debriefing.frames import leg_rows
 from audit.debriefing.records import Debrief
 
 FORMULA_STARTS = tuple("=+-@\t\r\n＝＋－＠")
@@ -10,15 +14,15 @@ FORMULA_STARTS = tuple("=+-@\t\r\n＝＋－＠")
 
 def render_csv(debrief: Debrief) -> str:
     """Give the text of legs.csv; columns as in `audit.debriefing.frames.legs_frame`."""
-    frame = debrief.legs_frame()
-    for name in frame.columns:
-        if name.endswith("_time"):
-            frame[name] = frame[name].dt.strftime("%Y-%m-%dT%H:%M:%S.%fZ")
-            frame[name] = frame[name].str.replace(".000000Z", "Z", regex=False)
-        else:
-            frame[name] = frame[name].map(_harmless, na_action="ignore")
-    text: str = frame.to_csv(index=False, lineterminator="\r\n")
-    return text
+    rows = leg_rows(debrief)
+    text = io.StringIO(newline="")
+    writer = csv.DictWriter(
+        text, fieldnames=list(rows[0]) if rows else ["leg"], lineterminator="\r\n"
+    )
+    writer.writeheader()
+    for row in rows:
+        writer.writerow({name: _harmless(cell) for name, cell in row.items()})
+    return text.getvalue()
 
 
 def _harmless(cell: object) -> object:
