@@ -45,6 +45,7 @@ def specification(
     rows go in as named data sets after Altair is done, since it copies what it is given.
     """
     import altair as alt  # noqa: PLC0415
+    from altair.utils.schemapi import debug_mode  # noqa: PLC0415
 
     makers = {
         "order": alt.Order,
@@ -56,24 +57,27 @@ def specification(
         "angle": alt.Angle,
     }
     charts, datasets = [], {}
-    for number, layer in enumerate(one for one in layers if one.rows):
-        name = f"layer{number}"
-        datasets[name] = list(layer.rows)
-        channels = {
-            key: makers[key](value) if isinstance(value, str) else makers[key](**value)
-            for key, value in layer.channels.items()
-        }
-        chart = alt.Chart(alt.NamedData(name=name), mark=alt.MarkDef(**layer.mark))
-        charts.append(chart.encode(**channels))
-    # All in one call: each further one would copy the whole chart anew.
-    whole = alt.layer(
-        *charts,
-        encoding=alt.SharedEncoding(x=axes[0], y=axes[1]),
-        width=width_px,
-        height=height_px,
-        background="transparent",
-        config=alt.Config(font=ink.FONT, aria=False, padding=2, view=alt.ViewConfig(stroke=None)),
-    )
+    with debug_mode(arg=False):  # the tests hold the finished charts against the schema
+        for number, layer in enumerate(one for one in layers if one.rows):
+            name = f"layer{number}"
+            datasets[name] = list(layer.rows)
+            channels = {
+                key: makers[key](value) if isinstance(value, str) else makers[key](**value)
+                for key, value in layer.channels.items()
+            }
+            chart = alt.Chart(alt.NamedData(name=name), mark=alt.MarkDef(**layer.mark))
+            charts.append(chart.encode(**channels))
+        # All in one call: each further one would copy the whole chart anew.
+        whole = alt.layer(
+            *charts,
+            encoding=alt.SharedEncoding(x=axes[0], y=axes[1]),
+            width=width_px,
+            height=height_px,
+            background="transparent",
+            config=alt.Config(
+                font=ink.FONT, aria=False, padding=2, view=alt.ViewConfig(stroke=None)
+            ),
+        )
     made: dict[str, Any] = whole.to_dict(validate=False)
     made["datasets"] = datasets
     return made
