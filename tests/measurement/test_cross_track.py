@@ -73,3 +73,14 @@ def test_curves_cannot_be_changed() -> None:
     found = measure_cross_track(straight_line(np.zeros(2), 0.0, 50.0), np.zeros((3, 2)))
     with pytest.raises(ValueError, match="read-only"):
         found.offset_m[0] = 1.0
+
+
+def test_trap_9_ten_degrees_over_a_kilometre_are_176_metres() -> None:
+    # FM 3-25.26 chapter 9 (second hand) says about 180 m in its text, 18 m a degree, and
+    # 100 m beside a figure; the exact 1000 m x tan 10 degrees is 176.33 m.
+    line = straight_line(np.zeros(2), 300.0, 1000.0)
+    aimed_off = straight_line(np.zeros(2), 310.0, 1000.0 / np.cos(np.radians(10.0)))
+    found = measure_cross_track(line, aimed_off)
+    assert found.end_m == pytest.approx(176.327, abs=0.001)  # metres
+    assert found.along_m[-1] == pytest.approx(1000.0, abs=0.001)  # metres
+    assert abs(found.end_m - 10 * 18.0) < 4.0  # metres: the rule of thumb

@@ -11,7 +11,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 from scipy import integrate
-from truth.check_values import CheckValue, each
+from truth.check_values import CheckValue, check_values, each
 
 from audit.statistics.correlated_noise import (
     covariance,
@@ -104,3 +104,20 @@ def test_spread_about_the_own_mean_is_what_simulated_halts_show() -> None:
     seen = halts.var(axis=0).mean()
     # standard error of the 4000 halts' mean variance: about 0.01
     assert variance_about_mean(float(seconds), tau_s) == pytest.approx(seen, abs=0.03)
+
+
+def test_trap_7_the_effective_number_of_fixes_is_no_short_cut_for_a_short_leg() -> None:
+    # 200 m, 144 fixes, noise of 3 m forgotten over 60 s: the short cut of multiplying the
+    # independent variance by (1 + rho) / (1 - rho) promises twice the error that there is.
+    (value,) = [
+        one for one in check_values("heading_se_ar1") if one.given("leg").startswith("200 m")
+    ]
+    fixes = int(value.given("n"))
+    along_m = np.linspace(0.0, 200.0, fixes)
+    rho = float(value.given("rho"))
+    centred = along_m - along_m.mean()
+    short_cut = 3.0 * np.sqrt((1.0 + rho) / (1.0 - rho) / (centred @ centred))
+    exact = 3.0 * np.sqrt(slope_variance(np.arange(fixes, dtype=np.float64), along_m, 60.0))
+    assert np.degrees(short_cut) == pytest.approx(float(value.wanted("neff_shortcut")), abs=1e-4)
+    assert np.degrees(exact) == pytest.approx(float(value.wanted("exact_ols")), abs=1e-4)
+    assert short_cut > 2.0 * exact
