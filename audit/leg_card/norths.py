@@ -101,7 +101,7 @@ def _field(
                 "course, date",
                 date.isoformat(),
                 "is a day that no magnetic model at hand covers",
-                "Give grid_magnetic_angle_deg as printed on the map",
+                "Give grid_magnetic_angle_deg as printed on the map.",
             ) from error
         unchecked = "the grid-magnetic angle given stands unchecked"
         return None, [f"No magnetic model at hand covers {date.isoformat()}: {unchecked}."]

@@ -20,8 +20,6 @@ class EdgeEvidence:
 
     Attributes
     ----------
-    index : int array
-        Into the portions.
     by_first : int array
         Order that sorts these portions by their earlier cut.
     log_ratio : float array
@@ -39,14 +37,12 @@ class EdgeEvidence:
         touch most of it, so that edges of one direction share their sums.
     """
 
-    index: IndexArray
     first: IndexArray
     second: IndexArray
     by_first: IndexArray
     at_first: Runs
     at_second: Runs
     chord_deg: FloatArray
-    chord_m: FloatArray
     log_ratio: FloatArray
     chord_sd_deg: FloatArray
     at_target: FloatArray
@@ -74,14 +70,12 @@ def lay_out_edge(
     chord = portions.chord_m[index]
     place_sd = float(np.hypot(1.4 * noise_m, settings.place_sd_m))
     return EdgeEvidence(
-        index=index,
         first=first,
         second=second,
         by_first=by_first,
         at_first=Runs(first[by_first], len(cuts)),
         at_second=Runs(second, len(cuts)),
         chord_deg=portions.chord_deg[index],
-        chord_m=chord,
         log_ratio=np.log(np.maximum(chord, 1.0) / edge.distance_m),
         chord_sd_deg=np.degrees(place_sd / np.maximum(chord, 20.0)),
         at_target=_at_target(chord, target_m[second], noise_m, settings),

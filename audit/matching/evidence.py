@@ -118,7 +118,7 @@ class Evidence:
             by_points_deg = edge.points_azimuth_deg + walker.bias_deg
             likelihood = (likelihood + self._heading_likelihood(at, by_points_deg, walker)) / 2.0
         if edge.kind in ("late-start", "given-up"):
-            shorter = at.chord_m < edge.distance_m * walker.pace_scale * 0.95
+            shorter = at.log_ratio < np.log(walker.pace_scale * 0.95)
             cost = -np.log(likelihood)
             cost += np.where(shorter, settings.cost_partial_distance, settings.cost_impossible)
         else:

@@ -46,12 +46,16 @@ def weigh(
     def prior(walker: Walker) -> float:
         return 0.5 * (walker.bias_deg / settings.bias_sd_deg) ** 2
 
-    fan = [Ways(evidence, stays, walker) for walker in fan_of_walkers(card, settings)]
-    fan.sort(key=lambda ways: ways.total + prior(ways.walker))
-    least = fan[0].total + prior(fan[0].walker)
+    best_first: list[Ways] = []
+    for walker in fan_of_walkers(card, settings):
+        # Weighed one by one, the best few kept: all of them would fill the memory.
+        best_first.append(Ways(evidence, stays, walker))
+        best_first.sort(key=lambda ways: ways.total + prior(ways.walker))
+        del best_first[settings.fan_keep :]
+    least = best_first[0].total + prior(best_first[0].walker)
     kept = [
         ways
-        for ways in fan[: settings.fan_keep]
+        for ways in best_first
         if ways.total + prior(ways.walker) - least < settings.fan_keep_nats
     ]
     worked: list[tuple[float, Ways, list[EdgeOdds]]] = []

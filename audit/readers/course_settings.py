@@ -109,7 +109,7 @@ def checked_name(value: object, place: str, problems: ProblemList) -> str | None
     if not isinstance(value, str):
         problems.add(place, value, "is not a name", "Write the name in quotation marks.")
         return None
-    name = " ".join(value.split())
+    name = " ".join(problems.writable(value, place).split())
     if not name:
         problems.add(place, None, "is empty", "Write a name, or leave the line out.")
         return None

@@ -65,7 +65,7 @@ def _start(
 def _end(draft: DraftLeg, number: int, points: list[str], problems: ProblemList) -> str | None:
     reckoned = draft.values.lead_to_an_end
     if draft.end is not None and not (draft.open_end and reckoned):
-        return _known_name(draft.end, points, f"{draft.place}, to", problems)
+        return _known_name(draft.end, points, f"{draft.place}, to", problems, reckoned=reckoned)
     if draft.end is not None:
         if draft.end in points or _alike(draft.end, points):
             return _known_name(draft.end, points, f"{draft.place}, to", problems)
@@ -87,7 +87,9 @@ def _end(draft: DraftLeg, number: int, points: list[str], problems: ProblemList)
     return name
 
 
-def _known_name(name: str, known: list[str], place: str, problems: ProblemList) -> str | None:
+def _known_name(
+    name: str, known: list[str], place: str, problems: ProblemList, *, reckoned: bool = False
+) -> str | None:
     """Give the known name that is meant: letter for letter, or but for its capitals."""
     if name in known:
         return name
@@ -97,6 +99,8 @@ def _known_name(name: str, known: list[str], place: str, problems: ProblemList) 
         return alike[0]
     near = get_close_matches(name, known, n=1)
     remedy = f'Perhaps "{near[0]}" is meant.' if near else "Give it a point with its position."
+    if reckoned and not near:
+        remedy = 'Give it a point with its position, or leave "to" out: azimuth and distance lead.'
     problems.add(place, name, "names no point of the plan", remedy)
     return None
 

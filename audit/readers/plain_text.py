@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import unicodedata
 
 _COUSINS = str.maketrans(
@@ -17,6 +18,14 @@ _COUSINS = str.maketrans(
         "\ufeff": None, "\u00ad": None,
     }
 )  # fmt: skip
+
+_UNWRITABLE = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]")
+"""What no XML document may hold (XML 1.0, section 2.2); a page and its pictures are such."""
+
+
+def writable(text: str) -> str:
+    """Put a space in place of each sign that no report can hold."""
+    return _UNWRITABLE.sub(" ", text)
 
 
 def plain_text(text: str) -> str:

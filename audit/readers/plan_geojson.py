@@ -46,10 +46,10 @@ def read_plan_geojson(text: str, options: CourseOptions, problems: ProblemList) 
         stops = [
             (shape.name, _reading(shape.coordinates, shape.place, problems)) for shape in shapes
         ]
-        named = _text(document.get("name"))
+        named = _text(document.get("name"), "name", problems)
     elif kinds == {"LineString"} and len(shapes) == 1:
         stops = _line(shapes[0], problems)
-        named = _text(document.get("name")) or shapes[0].name
+        named = _text(document.get("name"), "name", problems) or shapes[0].name
     else:
         _refuse_mixture(shapes, problems)
     settings = settle_settings({"name": named} if named else {}, options, problems)
@@ -102,7 +102,7 @@ def _feature(feature: object, place: str, problems: ProblemList) -> Iterable[_Sh
         geometry = feature.get("geometry")
         properties = feature.get("properties")
         named = properties.get("name") if isinstance(properties, dict) else None
-        name = _text(named) or _text(feature.get("id"))
+        name = _text(named, place, problems) or _text(feature.get("id"), place, problems)
     if not isinstance(geometry, dict) or not isinstance(geometry.get("type"), str):
         problems.add(place, None, "has no geometry", _WANTED)
         return
@@ -113,11 +113,11 @@ def _feature(feature: object, place: str, problems: ProblemList) -> Iterable[_Sh
     )
 
 
-def _text(value: object) -> str | None:
+def _text(value: object, place: str, problems: ProblemList) -> str | None:
     """Give a name from text or a whole number; None where there is none."""
     if isinstance(value, bool) or not isinstance(value, str | int):
         return None
-    return " ".join(str(value).split()) or None
+    return " ".join(problems.writable(str(value), place).split()) or None
 
 
 def _line(shape: _Shape, problems: ProblemList) -> list[tuple[str | None, PositionReading | None]]:

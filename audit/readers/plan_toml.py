@@ -166,7 +166,7 @@ def _leg(
                 numbers[key] = checked
         elif key == "note":
             if isinstance(value, str):
-                note = value.strip()
+                note = problems.writable(value, where).strip()
             else:
                 problems.add(where, value, "is not text", "Write it in quotation marks.")
         elif key != "via":

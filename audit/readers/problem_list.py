@@ -8,7 +8,7 @@ from difflib import get_close_matches
 from typing import NoReturn
 
 from audit.errors import InputRefusedError, Problem
-from audit.readers.plain_text import shown
+from audit.readers.plain_text import shown, writable
 from audit.readers.position_reading import PositionReading, PositionRefusedError
 from audit.readers.position_text import read_position
 
@@ -59,6 +59,14 @@ class ProblemList:
         if reading.position.reading:
             self.note(f"{place}: {shown(text)} was read with {reading.position.reading}.")
         return reading
+
+    def writable(self, text: str, place: str) -> str:
+        """Give the text with spaces where it held signs that no report can hold, noted."""
+        clean = writable(text)
+        if clean != text:
+            where = place or "The name"
+            self.note(f"{where}: signs that cannot be printed were taken out of {shown(text)}.")
+        return clean
 
     def unknown(self, place: str, what: str, name: str, known: tuple[str, ...]) -> None:
         """Put down a key, column or option that does not exist, with the nearest that does."""

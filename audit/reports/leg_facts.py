@@ -93,7 +93,8 @@ def _off_own_line(measures: LegMeasures) -> str:
     """Say the same of the planned azimuth drawn from where the walker really began."""
     began = digits.metres(math.hypot(*measures.ledger.inherited), measures.miss_sd_m)
     own = wording.offset(measures.own_cross_track.end_m, measures.miss_sd_m)
-    return f"began {began} from the point; {own} of the own line at the claim"
+    side = "on the own line" if own == "on the line" else f"{own} of the own line"
+    return f"began {began} from the point; {side} at the claim"
 
 
 def _miss(measures: LegMeasures) -> str:

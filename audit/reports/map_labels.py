@@ -12,6 +12,7 @@ from audit.reports.chart_layers import Layer
 from audit.reports.display_lines import DisplayLine
 from audit.reports.label_places import Label, PlacedLabel, place_labels
 from audit.reports.map_frame import MapFrame
+from audit.reports.printable import printable
 from audit.units import FloatArray
 
 _LONGEST = 18
@@ -75,6 +76,7 @@ def _middle(leg: LegDebrief) -> tuple[float, float]:
 def _label(
     text: str, at: tuple[float, float], frame: MapFrame, clear_px: float, kind: str
 ) -> Label:
+    text = printable(text)  # the drawing engine ends the program at a control character
     short = text if len(text) <= _LONGEST else f"{text[: _LONGEST - 1]}…"
     right, down = _to_pixels(np.array([at]), frame)[0]
     return Label(text=short, right_px=float(right), down_px=float(down), clear_px=clear_px,

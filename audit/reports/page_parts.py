@@ -16,7 +16,7 @@ def heading_facts(debrief: Debrief) -> list[tuple[str, str]]:
     facts.append(("Grid", f"{card.grid.name} ({card.grid.code})"))
     facts.append(("Arrival radius", f"{digits.whole(card.arrival_radius_m)} m"))
     if card.paces_per_100m is not None:
-        facts.append(("Pace count", f"{digits.whole(card.paces_per_100m)} to 100 m"))
+        facts.append(("Pace count", f"{digits.whole(card.paces_per_100m)} paces to 100 m"))
     return facts
 
 

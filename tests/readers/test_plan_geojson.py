@@ -120,3 +120,9 @@ def test_all_bad_positions_are_told_at_once(tmp_path):
     with pytest.raises(InputRefusedError) as refused:
         read(tmp_path, document)
     assert len(refused.value.problems) == 3
+
+
+def test_signs_that_no_page_can_hold_are_taken_out_and_told(tmp_path):
+    plan = read(tmp_path, collection(feature(A, "G\ud800te"), feature(B, "Ford\x00"), name="x\x1b"))
+    assert [plan.name, *(point.name for point in plan.points)] == ["x", "G te", "Ford"]
+    assert sum("cannot be printed" in note for note in plan.notes) == 3

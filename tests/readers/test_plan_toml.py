@@ -276,6 +276,11 @@ def test_an_option_that_does_not_exist_is_a_programmers_error(tmp_path):
         ('[course]\nnane = "x"\n' + POINTS, ["course:", '"nane"', '"name"']),
         ('[course]\nwind = "x"\n' + POINTS, ['"wind"', "Known are: name, date, grid"]),
         ('[course]\norder = "free"\n' + POINTS, ["course, order", "planned for a later version"]),
+        ('[course]\nname = "\\u0000"\n' + POINTS, ["course, name: is empty"]),
+        (
+            POINTS + '[[leg]]\nto = "Mill"\ngrid_azimuth_deg = 9\ndistance_m = 90',
+            ['"Mill" names no point', 'or leave "to" out'],
+        ),
         ("[course]\ndate = 3\n" + POINTS, ["course, date: 3 is not a date"]),
         ('[course]\ndate = "2026-02-30"\n' + POINTS, ['"2026-02-30" is not a date']),
         ("[course]\nname = 1.5\n" + POINTS, ["course, name: 1.5 is not a name"]),
@@ -418,3 +423,10 @@ to = "Start"
         "leg 1, from",
         "leg 2, paces",
     ]
+
+
+def test_signs_that_no_page_can_hold_are_taken_out_and_told(tmp_path):
+    text = '[course]\nname = "a\\u001bb"\n' + POINTS.replace("Start", "St\\u0000art")
+    plan = read(tmp_path, text + '[[leg]]\nto = "Post 7"\nnote = "a\\uFFFEb"')
+    assert (plan.name, plan.points[0].name, plan.legs[0].note) == ("a b", "St art", "a b")
+    assert sum("cannot be printed" in note for note in plan.notes) == 3

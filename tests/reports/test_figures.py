@@ -183,6 +183,13 @@ def test_labels_keep_off_each_other_and_inside():
     assert not any(a.intersection(b).area > 1e-9 for a, b in combinations(boxes, 2))
 
 
+def test_control_character_in_a_name_does_not_end_the_drawing():
+    spec = map_specification(sample_debrief(names={"Start": "St\x1bart"}))
+    picture = svg_picture(spec, "map", "", "")
+    fromstring(picture)
+    assert "St art" in picture
+
+
 def test_svg_can_be_read_aloud_and_stands_beside_others(debrief, map_spec):
     thread = prepare()
     first = svg_picture(map_spec, "map", "Plan & walk", "Where <it> went")
