@@ -8,7 +8,8 @@ import numpy as np
 
 from audit.azimuths import MagneticAzimuth
 from audit.leg_card import LegCard
-from audit.measurement.leg_measures import LegAudit
+from audit.measurement.leg_measures import Heading, LegAudit
+from audit.units import turn_degrees, wrap_degrees
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,6 +30,8 @@ class LegEvidence:
         That this portion of the walk is the leg's.
     set_turn_deg : float or None
         What the walker's log says was set on the compass, less what should have been.
+    half_interval_deg : float or None
+        Half the 95 % interval of the heading; None: 1.96 standard errors.
     """
 
     leg: int
@@ -41,6 +44,7 @@ class LegEvidence:
     convergence_deg: float
     confidence: float
     set_turn_deg: float | None = None
+    half_interval_deg: float | None = None
 
 
 def gather_evidence(
@@ -73,6 +77,11 @@ def gather_evidence(
                 set_turn_deg=leg.card.magnetic.turn_to(noted[leg.card.name])
                 if leg.card.name in noted
                 else None,
+                half_interval_deg=_half_interval_deg(measures.heading),
             )
         )
     return tuple(evidence)
+
+
+def _half_interval_deg(heading: Heading) -> float:
+    return wrap_degrees(turn_degrees(heading.low_deg, heading.high_deg)) / 2.0

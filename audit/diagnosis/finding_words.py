@@ -10,23 +10,36 @@ from audit.diagnosis.evidence import LegEvidence
 
 def evidence_sentence(cause: str, leg: LegEvidence, bias_deg: float) -> str:
     """Say what a cause predicts for a leg and what was seen there."""
-    error = 1.96 * leg.turn_sd_deg
-    digits = 1 if error < 3.0 else 0
-    seen = (
-        f"walked {turn_words(leg.turn_deg, digits)} of the card, give or take {error:.{digits}f}°"
-    )
-    if leg.set_turn_deg is not None:
-        seen += f"; by the log the compass was set {_setting_words(leg.set_turn_deg)}"
-    ratio = 100.0 * (math.exp(leg.log_ratio) - 1.0)
-    distance = f"{abs(ratio):.0f} % {'long' if ratio >= 0.0 else 'short'}"
+    seen = _seen_words(leg)
     for known in DIRECTION_CAUSES:
         if known.name == cause:
             predicted = turn_words(known.predicts_deg(leg), 1)
-            return f"Consistent with {known.says}: that would be {predicted}; {seen}."
+            return f"Predicts {predicted}; {seen}{_log_words(leg)}."
+    seen = f"{seen[:1].upper()}{seen[1:]}, {_distance_words(leg)}"
     if cause == "within-skill":
-        usual = turn_words(bias_deg, 1)
-        return f"Ordinary error: {seen}, {distance}; on all legs together about {usual}."
-    return f"The evidence does not decide: {seen}, {distance}."
+        seen += f"; on all legs together about {turn_words(bias_deg, 1)}"
+    return f"{seen}{_log_words(leg)}."
+
+
+def _seen_words(leg: LegEvidence) -> str:
+    error = leg.half_interval_deg or 1.96 * leg.turn_sd_deg
+    digits = 1 if error < 3.0 else 0
+    off = turn_words(leg.turn_deg, digits)
+    where = "on the card's azimuth" if off == "0° off" else f"{off} of the card"
+    return f"walked {where}, give or take {error:.{digits}f}°"
+
+
+def _distance_words(leg: LegEvidence) -> str:
+    per_cent = 100.0 * (math.exp(leg.log_ratio) - 1.0)
+    if abs(per_cent) < 0.5:
+        return "the distance right"
+    return f"{abs(per_cent):.0f} % {'long' if per_cent > 0.0 else 'short'}"
+
+
+def _log_words(leg: LegEvidence) -> str:
+    if leg.set_turn_deg is None:
+        return ""
+    return f"; by the log the compass was set {_setting_words(leg.set_turn_deg)}"
 
 
 def _setting_words(turn_deg: float) -> str:

@@ -80,8 +80,8 @@ def _course(document: Mapping[str, Any], problems: ProblemList) -> dict[str, obj
             problems.add(
                 "course, order",
                 value,
-                "is not yet possible: points are taken in the order of the plan",
-                "Leave the line out; points in free order are planned for a later version.",
+                "is no setting: points are taken in the order of the plan",
+                "Leave the line out, and give the points in the order in which they are walked.",
             )
         elif key not in SETTING_KEYS:
             problems.unknown("course", "setting of a course", key, SETTING_KEYS)

@@ -21,12 +21,13 @@ _COARSEST_ANGLE_PLACE = 1  # tens of degrees
 
 def metres_place(standard_error_m: float) -> int:
     """Give the decimal place to which a length is shown: 0 for metres, 1 for tens of metres."""
-    return max(_FINEST_LENGTH_PLACE, _leading_place(standard_error_m) - _SIGNIFICANT_DIGITS + 1)
+    leading = _leading_place(standard_error_m, _SIGNIFICANT_DIGITS)
+    return max(_FINEST_LENGTH_PLACE, leading - _SIGNIFICANT_DIGITS + 1)
 
 
 def degrees_place(half_interval_deg: float) -> int:
     """Give the decimal place to which a direction is shown: -1 for tenths, 0 for degrees."""
-    place = _leading_place(half_interval_deg)
+    place = _leading_place(half_interval_deg, 1)
     return min(_COARSEST_ANGLE_PLACE, max(_FINEST_ANGLE_PLACE, place))
 
 
@@ -82,9 +83,10 @@ def percent(share: float) -> str:
     return f"{share * 100:.0f} %"
 
 
-def _leading_place(value: float) -> int:
-    """Give the decimal place of the leading digit, as it stands after rounding."""
+def _leading_place(value: float, digits: int) -> int:
+    """Give the decimal place of the leading digit, as it stands after rounding to some digits."""
     if not value > 0.0:
         return -9
     place = math.floor(math.log10(value))
-    return place + 1 if round(value, -place) >= 10.0 ** (place + 1) else place
+    rounded = round(value, digits - 1 - place)
+    return place + 1 if rounded >= 10.0 ** (place + 1) else place

@@ -13,14 +13,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from itertools import product
+from statistics import NormalDist
 
 import numpy as np
-from scipy.linalg import eigh
-from scipy.special import ndtr
 
 from audit.settings import HeadingSettings
 from audit.statistics.correlated_noise import covariance
 from audit.units import FloatArray
+
+_NORMAL_PLACES = np.array([NormalDist().inv_cdf((place + 0.5) / 201) for place in range(201)])
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,8 +65,9 @@ def chord_slope(
         wander = _wander(clock, clock, tau_wander)
         to_end = _wander(clock, end, tau_wander)
         # A basis in which the noise is one everywhere and the wander a number for each axis.
-        share, basis = eigh(wander, noise)
-        rotated = basis.T @ np.column_stack([design, across_m, to_end])
+        whiten = np.linalg.inv(np.linalg.cholesky(noise))
+        share, basis = np.linalg.eigh(whiten @ wander @ whiten.T)
+        rotated = basis.T @ whiten @ np.column_stack([design, across_m, to_end])
         answers.append(
             _weigh_strengths(
                 rotated,
@@ -159,9 +161,12 @@ def _mixed(answers: FloatArray, length_m: float) -> Slope:
     sd = np.sqrt(np.maximum(variance, 1e-9))
     centre = float(weight @ mean)
     spread = float(np.sqrt(weight @ (sd**2 + (mean - centre) ** 2)))
-    grid = centre + spread * np.linspace(-6.0, 6.0, 481)
-    below = weight @ ndtr((grid[None, :] - mean[:, None]) / sd[:, None])
-    low, high = np.interp([0.025, 0.975], below, grid)
+    # Each answer stands as equally likely places of its normal curve, all put in one order.
+    places = (mean[:, None] + sd[:, None] * _NORMAL_PLACES).ravel()
+    order = np.argsort(places)
+    shares = np.repeat(weight / len(_NORMAL_PLACES), len(_NORMAL_PLACES))[order]
+    below = np.cumsum(shares) - shares / 2.0
+    low, high = np.interp([0.025, 0.975], below, places[order])
     return Slope(
         centre=centre / length_m,
         low=float(low) / length_m,

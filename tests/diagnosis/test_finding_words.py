@@ -25,8 +25,7 @@ def test_turn_has_its_side_in_words(turn, digits, words) -> None:
 def test_cause_says_what_it_predicts_and_what_was_seen() -> None:
     (leg,) = legs(-6.4, angle_deg=-7.0, sd_deg=1.0)
     assert evidence_sentence("gm-angle-omitted", leg, 0.0) == (
-        "Consistent with the grid-magnetic angle left out: that would be 7.0° left; "
-        "walked 6.4° left of the card, give or take 2.0°."
+        "Predicts 7.0° left; walked 6.4° left of the card, give or take 2.0°."
     )
     assert "14.0° left" in evidence_sentence("gm-angle-reversed", leg, 0.0)
     assert "7.0° right" in evidence_sentence("gm-angle-doubled", leg, 0.0)
@@ -35,9 +34,15 @@ def test_cause_says_what_it_predicts_and_what_was_seen() -> None:
 
 def test_wide_interval_gets_no_tenths() -> None:
     (leg,) = legs(-6.4, sd_deg=2.0)
-    assert "walked 6° left of the card, give or take 4°" in evidence_sentence(
-        "cannot-tell", leg, 0.0
-    )
+    sentence = evidence_sentence("cannot-tell", leg, 0.0)
+    assert "Walked 6° left of the card, give or take 4°" in sentence
+
+
+def test_nothing_off_is_said_without_a_number() -> None:
+    (leg,) = legs(0.02, ratios=(1.002,))
+    sentence = evidence_sentence("within-skill", leg, 0.0)
+    assert "Walked on the card's azimuth" in sentence
+    assert "the distance right" in sentence
 
 
 @pytest.mark.parametrize(("ratio", "words"), [(1.2, "20 % long"), (0.8, "20 % short")])

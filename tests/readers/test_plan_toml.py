@@ -275,7 +275,10 @@ def test_an_option_that_does_not_exist_is_a_programmers_error(tmp_path):
         ('[coarse]\nname = "x"\n' + POINTS, ['"coarse" is no table', '"course"']),
         ('[course]\nnane = "x"\n' + POINTS, ["course:", '"nane"', '"name"']),
         ('[course]\nwind = "x"\n' + POINTS, ['"wind"', "Known are: name, date, grid"]),
-        ('[course]\norder = "free"\n' + POINTS, ["course, order", "planned for a later version"]),
+        (
+            '[course]\norder = "free"\n' + POINTS,
+            ["course, order", "in the order in which they are walked"],
+        ),
         ('[course]\nname = "\\u0000"\n' + POINTS, ["course, name: is empty"]),
         (
             POINTS + '[[leg]]\nto = "Mill"\ngrid_azimuth_deg = 9\ndistance_m = 90',

@@ -76,6 +76,11 @@ def test_rounding_costs_less_than_a_tenth_of_the_error_or_half_a_metre(value, er
     assert abs(shown - value) <= max(0.5, error / 20.0) * (1 + 1e-9)
 
 
+def test_error_of_9500_is_rounded_to_hundreds():
+    # Found 2026-11-25: the leading digit was taken after rounding to one digit, not to two.
+    assert digits.metres(9476.0, 9500.0) == "9500 m"
+
+
 @given(half=st.floats(0.1, 179.0, allow_nan=False))
 def test_direction_is_not_finer_than_its_interval_says(half):
     place = digits.degrees_place(half)
