@@ -491,6 +491,20 @@ class DiagnosisSettings:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class QualitySettings:
+    """When the recording is worth a word of warning; all chosen."""
+
+    sparse_s: float = 15.0
+    """At 1.2 m/s this is 18 m between fixes: a boxed obstacle may vanish."""
+    noisy_m: float = 8.0
+    """Then the heading of a 200 m leg is good to some three degrees only."""
+    unsure: float = 0.7
+    """Below this confidence a leg's portion is called not sure."""
+    gap_share: float = 0.2
+    """Share of a leg in gaps of the recording from which on it is told."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Settings:
     """All thresholds of the package, by stage."""
 
@@ -500,5 +514,6 @@ class Settings:
     heading: HeadingSettings = field(default_factory=HeadingSettings)
     measuring: MeasuringSettings = field(default_factory=MeasuringSettings)
     diagnosis: DiagnosisSettings = field(default_factory=DiagnosisSettings)
+    quality: QualitySettings = field(default_factory=QualitySettings)
     card: CardSettings = field(default_factory=CardSettings)
     reports: ReportSettings = field(default_factory=ReportSettings)

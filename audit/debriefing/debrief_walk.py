@@ -69,7 +69,7 @@ def debrief(
         LegDebrief(audit=leg, causes=findings.get(number, ()))
         for number, leg in enumerate(measured.legs)
     )
-    quality = judge_quality(track, clean, laid_out, measured.legs, log)
+    quality = judge_quality(track, clean, laid_out, measured.legs, settings.quality, log)
     return Debrief(
         card=card, quality=quality, clean=clean, match=match, legs=legs, spans=measured.spans
     )

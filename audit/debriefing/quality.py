@@ -6,13 +6,9 @@ from audit.debriefing.records import TrackQuality
 from audit.matching.leg_match import CleanTrack
 from audit.matching.walk_layout import WalkLaidOut
 from audit.measurement.leg_measures import LegAudit
+from audit.settings import QualitySettings
 from audit.track import Track
 from audit.walkers_log import WalkersLog
-
-_SPARSE_S = 15.0
-_NOISY_M = 8.0
-_UNSURE = 0.7
-_GAP_SHARE = 0.2
 
 
 def judge_quality(
@@ -20,6 +16,7 @@ def judge_quality(
     clean: CleanTrack,
     laid_out: WalkLaidOut,
     legs: tuple[LegAudit, ...],
+    settings: QualitySettings,
     log: WalkersLog | None = None,
 ) -> TrackQuality:
     """Gather what a reader must know before trusting the figures."""
@@ -30,18 +27,18 @@ def judge_quality(
             "The recording carries no usable times: legs are matched by the order of fixes, "
             "halts cannot be seen, and there are no time figures."
         )
-    if clean.median_interval_s is not None and clean.median_interval_s > _SPARSE_S:
+    if clean.median_interval_s is not None and clean.median_interval_s > settings.sparse_s:
         notes.append(
             f"A fix only every {clean.median_interval_s:.0f} s: corners are cut and short "
             "bypasses vanish."
         )
-    if movement.noise_m > _NOISY_M:
+    if movement.noise_m > settings.noisy_m:
         notes.append(
             f"The receiver wandered by about {movement.noise_m:.0f} m: short legs cannot be "
             "judged on heading."
         )
     for leg in legs:
-        notes += _leg_notes(leg)
+        notes += _leg_notes(leg, settings)
     minutes = movement.noise_from_s / 60.0
     noise_from = (
         f"halts of {minutes:.0f} min in all, and a usual value of 5 m"
@@ -73,15 +70,15 @@ def _log_notes(log: WalkersLog, legs: tuple[LegAudit, ...]) -> list[str]:
     return notes
 
 
-def _leg_notes(leg: LegAudit) -> list[str]:
+def _leg_notes(leg: LegAudit, settings: QualitySettings) -> list[str]:
     notes = []
     name = leg.card.name
-    if leg.status == "walked" and leg.confidence < _UNSURE:
+    if leg.status == "walked" and leg.confidence < settings.unsure:
         notes.append(
             f"Leg {name}: which portion of the walk belongs to it is not sure "
             f"(about {leg.confidence:.0%})."
         )
-    if leg.measures is not None and leg.measures.gap_share > _GAP_SHARE:
+    if leg.measures is not None and leg.measures.gap_share > settings.gap_share:
         notes.append(
             f"Leg {name}: {leg.measures.gap_share:.0%} of it lies in gaps of the recording, "
             "where the line drawn is not what was walked."
