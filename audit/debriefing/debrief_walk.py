@@ -63,13 +63,14 @@ def debrief(
         for entry in (log.entries if log else ())
         if entry.magnetic_azimuth is not None
     }
-    evidence = gather_evidence(measured.legs, card, azimuths_set)
+    under_way = frozenset(leg.leg for leg in match.legs if leg.under_way)
+    evidence = gather_evidence(measured.legs, card, azimuths_set, under_way)
     findings = explain(evidence, settings.diagnosis)
     legs = tuple(
         LegDebrief(audit=leg, causes=findings.get(number, ()))
         for number, leg in enumerate(measured.legs)
     )
-    quality = judge_quality(track, clean, laid_out, measured.legs, settings.quality, log)
+    quality = judge_quality(track, clean, laid_out, match, measured.legs, settings.quality, log)
     return Debrief(
         card=card, quality=quality, clean=clean, match=match, legs=legs, spans=measured.spans
     )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from audit.debriefing.records import TrackQuality
-from audit.matching.leg_match import CleanTrack
+from audit.matching.leg_match import CleanTrack, Match
 from audit.matching.walk_layout import WalkLaidOut
 from audit.measurement.leg_measures import LegAudit
 from audit.settings import QualitySettings
@@ -15,6 +15,7 @@ def judge_quality(
     track: Track,
     clean: CleanTrack,
     laid_out: WalkLaidOut,
+    match: Match,
     legs: tuple[LegAudit, ...],
     settings: QualitySettings,
     log: WalkersLog | None = None,
@@ -37,7 +38,12 @@ def judge_quality(
             f"The receiver wandered by about {movement.noise_m:.0f} m: short legs cannot be "
             "judged on heading."
         )
-    for leg in legs:
+    for leg, portion in zip(legs, match.legs, strict=True):
+        if portion.under_way:
+            notes.append(
+                f"Leg {leg.card.name} was under way when the recording began: its distance and "
+                "where it started are those of the recording, not of the walk."
+            )
         notes += _leg_notes(leg, settings)
     minutes = movement.noise_from_s / 60.0
     noise_from = (

@@ -11,6 +11,9 @@ from audit.leg_card import LegCard
 from audit.measurement.leg_measures import Heading, LegAudit
 from audit.units import turn_degrees, wrap_degrees
 
+_UNKNOWN = 1.0
+"""Standard error of a logarithm of distance of which nothing is known."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LegEvidence:
@@ -51,10 +54,12 @@ def gather_evidence(
     legs: tuple[LegAudit, ...],
     card: LegCard,
     azimuths_set: dict[str, MagneticAzimuth] | None = None,
+    under_way: frozenset[int] = frozenset(),
 ) -> tuple[LegEvidence, ...]:
     """Give the evidence of every leg that was walked, in the order of the plan.
 
     ``azimuths_set`` holds, by name of leg, the azimuths that the walker's log gives.
+    The distance of the legs ``under_way`` when the recording began says nothing.
     """
     noted = azimuths_set or {}
     evidence = []
@@ -69,7 +74,7 @@ def gather_evidence(
                 turn_deg=measures.azimuth_error_deg,
                 turn_sd_deg=measures.heading.sd_deg,
                 log_ratio=float(np.log(max(measures.distance_ratio, 1e-3))),
-                log_ratio_sd=measures.straight_sd_m / straight,
+                log_ratio_sd=_UNKNOWN if number in under_way else measures.straight_sd_m / straight,
                 planned_magnetic_deg=leg.card.magnetic.degrees,
                 grid_magnetic_angle_deg=card.angles.grid_magnetic_angle_deg,
                 convergence_deg=card.angles.convergence_deg,

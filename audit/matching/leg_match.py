@@ -89,6 +89,8 @@ class LegMatch:
         there was no search.
     confidence : float
         Probability that this portion is right, within 30 s or 30 m at both ends.
+    under_way : bool
+        The recording began on the leg: ``start_s`` is its first moment, not the leg's.
     """
 
     leg: int
@@ -97,6 +99,7 @@ class LegMatch:
     claim_s: float | None = None
     search_end_s: float | None = None
     confidence: float = 0.0
+    under_way: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

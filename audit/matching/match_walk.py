@@ -128,7 +128,8 @@ def _as_match(
         legs.append(
             LegMatch(
                 leg=leg,
-                status="walked" if reading.kind == "leg" else "unfinished",
+                status="unfinished" if reading.kind == "given-up" else "walked",
+                under_way=reading.kind == "late-start",
                 start_s=cut_times[reading.first],
                 claim_s=claim_s,
                 search_end_s=claim_s,

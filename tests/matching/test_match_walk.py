@@ -181,3 +181,12 @@ def test_drive_to_the_course_is_not_searched() -> None:
     assert near.time_s[-1] == clean.time_s[-1]
     off = np.hypot(near.east_m - card.points[0].east_m, near.north_m - card.points[0].north_m)
     assert off.max() <= S.far_m + 300.0
+
+
+def test_recording_that_begins_in_a_leg_has_it_walked_and_says_so() -> None:
+    # Worked on paper: 150 of 400 m were walked before the recorder was switched on.
+    walk = HandWalk().mark("a").walk(90, 250).mark("b").halt(60).mark("b2").walk(0, 300).mark("c")
+    walk.halt(60)
+    match = matched(walk, (-150, 0), (250, 0), (250, 300))
+    assert [leg.status for leg in match.legs] == ["walked", "walked"]
+    assert [leg.under_way for leg in match.legs] == [True, False]
