@@ -223,6 +223,8 @@ class MatchingSettings:
     halt_window_m: float = 100.0
     """The longer, the cheaper a halt on the way."""
     cost_halts_most: float = 8.0
+    outing_silence_s: float = 21600.0
+    """A silence of six hours parts two outings; chosen: a long rest is shorter, a night is not."""
     longest_silence_s: float = 3600.0
     """No leg is walked across a silence of the recorder longer than this."""
     cost_silence: float = 4.0

@@ -14,8 +14,7 @@ from audit.errors import refuse
 from audit.leg_card import LegCard, work_out_card
 from audit.matching.clean_track import clean_track
 from audit.matching.leg_match import CleanTrack
-from audit.matching.match_walk import match_laid_out
-from audit.matching.walk_layout import lay_out
+from audit.matching.outings import match_outings
 from audit.measurement.measure_walk import measure_walk
 from audit.plan import Plan
 from audit.settings import Settings
@@ -54,8 +53,8 @@ def debrief(
             "Give the recording of a whole walk.",
         )
     _refuse_far_walk(track, clean, card, settings)
-    laid_out = lay_out(clean, card, settings.matching)
-    match = match_laid_out(laid_out, card, settings.matching)
+    outing = match_outings(clean, card, settings.matching)
+    laid_out, match = outing.laid_out, outing.match
     counted = {entry.leg: entry.paces for entry in log.entries if entry.paces} if log else {}
     measured = measure_walk(clean, laid_out, match, card, settings, counted_paces=counted)
     azimuths_set = {
@@ -70,7 +69,7 @@ def debrief(
         LegDebrief(audit=leg, causes=findings.get(number, ()))
         for number, leg in enumerate(measured.legs)
     )
-    quality = judge_quality(track, clean, laid_out, match, measured.legs, settings.quality, log)
+    quality = judge_quality(track, clean, outing, measured.legs, settings.quality, log)
     return Debrief(
         card=card, quality=quality, clean=clean, match=match, legs=legs, spans=measured.spans
     )

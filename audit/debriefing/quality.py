@@ -3,41 +3,26 @@
 from __future__ import annotations
 
 from audit.debriefing.records import TrackQuality
-from audit.matching.leg_match import CleanTrack, Match
-from audit.matching.walk_layout import WalkLaidOut
+from audit.matching.leg_match import CleanTrack
+from audit.matching.outings import MatchedOuting
 from audit.measurement.leg_measures import LegAudit
 from audit.settings import QualitySettings
-from audit.track import Track
+from audit.track import Track, utc_text
 from audit.walkers_log import WalkersLog
 
 
 def judge_quality(
     track: Track,
     clean: CleanTrack,
-    laid_out: WalkLaidOut,
-    match: Match,
+    outing: MatchedOuting,
     legs: tuple[LegAudit, ...],
     settings: QualitySettings,
     log: WalkersLog | None = None,
 ) -> TrackQuality:
     """Gather what a reader must know before trusting the figures."""
-    movement = laid_out.movement
+    movement, match = outing.laid_out.movement, outing.match
     notes = [*track.notes, *(_log_notes(log, legs) if log else ())]
-    if not clean.timed:
-        notes.append(
-            "The recording carries no usable times: legs are matched by the order of fixes, "
-            "halts cannot be seen, and there are no time figures."
-        )
-    if clean.median_interval_s is not None and clean.median_interval_s > settings.sparse_s:
-        notes.append(
-            f"A fix only every {clean.median_interval_s:.0f} s: corners are cut and short "
-            "bypasses vanish."
-        )
-    if movement.noise_m > settings.noisy_m:
-        notes.append(
-            f"The receiver wandered by about {movement.noise_m:.0f} m: short legs cannot be "
-            "judged on heading."
-        )
+    notes += _recording_notes(clean, outing, settings)
     for leg, portion in zip(legs, match.legs, strict=True):
         if portion.under_way:
             notes.append(
@@ -61,6 +46,36 @@ def judge_quality(
         noise_from=noise_from,
         notes=tuple(notes),
     )
+
+
+def _recording_notes(
+    clean: CleanTrack, outing: MatchedOuting, settings: QualitySettings
+) -> list[str]:
+    """Say what the recording as a whole cannot show."""
+    noise_m = outing.laid_out.movement.noise_m
+    notes = []
+    if outing.outings > 1:
+        begun = utc_text(float(outing.laid_out.clean.time_s[0]))
+        notes.append(
+            f"The recording holds {outing.outings} outings near the course; the one that fits it "
+            f"best, begun {begun}, is taken for the walk."
+        )
+    if not clean.timed:
+        notes.append(
+            "The recording carries no usable times: legs are matched by the order of fixes, "
+            "halts cannot be seen, and there are no time figures."
+        )
+    if clean.median_interval_s is not None and clean.median_interval_s > settings.sparse_s:
+        notes.append(
+            f"A fix only every {clean.median_interval_s:.0f} s: corners are cut and short "
+            "bypasses vanish."
+        )
+    if noise_m > settings.noisy_m:
+        notes.append(
+            f"The receiver wandered by about {noise_m:.0f} m: short legs cannot be "
+            "judged on heading."
+        )
+    return notes
 
 
 def _log_notes(log: WalkersLog, legs: tuple[LegAudit, ...]) -> list[str]:

@@ -117,8 +117,9 @@ class Match:
         distance planned, as the matching estimated them.
     order : tuple of int
         Points of the course in the order in which they were made for.
-    margin : float
-        Cost of the best different answer less that of this one, in nats.
+    cost : float
+        Of all ways together, in nats, against a walk that has nothing to do with the
+        course; the lower, the better the walk fits.
     """
 
     legs: tuple[LegMatch, ...]
@@ -127,4 +128,4 @@ class Match:
     bias_deg: float
     pace_scale: float
     order: tuple[int, ...]
-    margin: float
+    cost: float

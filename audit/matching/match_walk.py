@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 
 from audit.leg_card import LegCard
@@ -30,16 +32,19 @@ def match_walk(clean: CleanTrack, card: LegCard, settings: MatchingSettings) -> 
 
 def match_laid_out(laid_out: WalkLaidOut, card: LegCard, settings: MatchingSettings) -> Match:
     """Match a walk that is laid out already."""
-    odds, walker = weigh(laid_out, card, settings)
+    odds, walker, cost = weigh(laid_out, card, settings)
     readings = _read(odds, laid_out.cuts, len(card.legs), settings)
     cut_times = _refined(readings, laid_out, settings)
-    return _as_match(readings, cut_times, laid_out, walker, settings)
+    return replace(_as_match(readings, cut_times, laid_out, walker, settings), cost=cost)
 
 
 def weigh(
     laid_out: WalkLaidOut, card: LegCard, settings: MatchingSettings
-) -> tuple[list[tuple[float, list[EdgeOdds]]], Walker]:
-    """Weigh all ways for a fan of supposed walkers; the best few are worked out twice."""
+) -> tuple[list[tuple[float, list[EdgeOdds]]], Walker, float]:
+    """Weigh all ways for a fan of supposed walkers; the best few are worked out twice.
+
+    Gives the odds for each of these with their weights, the best walker, and his cost.
+    """
     evidence = laid_out.evidence
     stays = Stays(evidence)
 
@@ -69,7 +74,8 @@ def weigh(
     weights = np.exp(costs.min() - costs)
     weights /= weights.sum()
     best = worked[int(np.argmin(costs))][1].walker
-    return [(float(w), odds) for w, (_, _, odds) in zip(weights, worked, strict=True)], best
+    weighted = [(float(w), odds) for w, (_, _, odds) in zip(weights, worked, strict=True)]
+    return weighted, best, float(costs.min())
 
 
 def _read(
@@ -143,7 +149,7 @@ def _as_match(
         bias_deg=walker.bias_deg,
         pace_scale=walker.pace_scale,
         order=tuple(range(len(readings) + 1)),
-        margin=0.0,
+        cost=0.0,
     )
 
 

@@ -147,7 +147,7 @@ def match_of(card: LegCard, portions, halts=(), noise_m: float = 3.0) -> Match:
         bias_deg=0.0,
         pace_scale=1.0,
         order=tuple(range(len(card.legs) + 1)),
-        margin=0.0,
+        cost=0.0,
     )
 
 

@@ -153,7 +153,7 @@ def sample_debrief(
             bias_deg=-1.0,
             pace_scale=1.02,
             order=(0, 1, 2, 3),
-            margin=14.0,
+            cost=-14.0,
         ),
         legs=tuple(LegDebrief(audit=one, causes=causes[i]) for i, one in enumerate(audits)),
         spans=tuple(Span(first=a, last=b, leg=leg, kind=kind) for a, b, leg, kind in spans),
