@@ -285,6 +285,7 @@ class MatchingSettings:
     scatter_prior_legs: float = 3.0
     heading_scatter_deg: float = 6.0
     heading_sd_least_deg: float = 4.0
+    heading_sd_most_deg: float = 10.0
     distance_scatter: float = 0.09
     distance_sd_least: float = 0.04
     bias_most_deg: float = 45.0
@@ -439,8 +440,6 @@ class DiagnosisSettings:
     own counts can replace them.
     """
 
-    named_at: float = 0.8
-    """A cause is named from this probability on."""
     walk_priors: tuple[tuple[str, float], ...] = (
         ("gm-angle-omitted", 0.12),
         ("gm-angle-reversed", 0.04),

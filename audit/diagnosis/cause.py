@@ -18,10 +18,7 @@ class DirectionCause:
         As in the catalogue of causes.
     predicts_deg : function
         The turn that it predicts for a leg, clockwise positive.
-    says : str
-        What was done, in the words of the trade, to stand after "consistent with".
     """
 
     name: str
     predicts_deg: Callable[[LegEvidence], float]
-    says: str

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 import numpy as np
@@ -63,6 +63,11 @@ class CleanTrack:
     def __len__(self) -> int:
         return len(self.time_s)
 
+    def part(self, which: slice) -> CleanTrack:
+        """Give a stretch of the track; gaps are counted from its own start, and left out."""
+        columns = ("time_s", "east_m", "north_m", "elevation_m", "hdop", "fix")
+        return replace(self, **{name: getattr(self, name)[which] for name in columns}, gaps=())
+
     def index_at(self, time_s: float) -> int:
         """Give the index of the kept fix nearest to a time."""
         after = int(np.searchsorted(self.time_s, time_s))
@@ -115,8 +120,6 @@ class Match:
     bias_deg, pace_scale : float
         This walker's common turn off the planned azimuths, and distance walked over
         distance planned, as the matching estimated them.
-    order : tuple of int
-        Points of the course in the order in which they were made for.
     cost : float
         Of all ways together, in nats, against a walk that has nothing to do with the
         course; the lower, the better the walk fits.
@@ -127,5 +130,4 @@ class Match:
     halts: FloatArray
     bias_deg: float
     pace_scale: float
-    order: tuple[int, ...]
     cost: float

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import numpy as np
 
 from audit.leg_card import LegCard
@@ -35,7 +33,14 @@ def match_laid_out(laid_out: WalkLaidOut, card: LegCard, settings: MatchingSetti
     odds, walker, cost = weigh(laid_out, card, settings)
     readings = _read(odds, laid_out.cuts, len(card.legs), settings)
     cut_times = _refined(readings, laid_out, settings)
-    return replace(_as_match(readings, cut_times, laid_out, walker, settings), cost=cost)
+    return Match(
+        legs=_leg_matches(readings, cut_times, settings),
+        noise_m=laid_out.movement.noise_m,
+        halts=laid_out.samples.time_s[laid_out.movement.halts].reshape(-1, 2),
+        bias_deg=walker.bias_deg,
+        pace_scale=walker.pace_scale,
+        cost=cost,
+    )
 
 
 def weigh(
@@ -112,14 +117,9 @@ def _refined(
     return times
 
 
-def _as_match(
-    readings: list[LegReading],
-    cut_times: dict[int, float],
-    laid_out: WalkLaidOut,
-    walker: Walker,
-    settings: MatchingSettings,
-) -> Match:
-    samples = laid_out.samples
+def _leg_matches(
+    readings: list[LegReading], cut_times: dict[int, float], settings: MatchingSettings
+) -> tuple[LegMatch, ...]:
     walked = [leg for leg, reading in enumerate(readings) if reading.kind != "none"]
     last = max(walked, default=-1)
     legs = []
@@ -142,15 +142,7 @@ def _as_match(
                 confidence=_calibrated(reading.right, settings),
             )
         )
-    return Match(
-        legs=tuple(legs),
-        noise_m=laid_out.movement.noise_m,
-        halts=samples.time_s[laid_out.movement.halts].reshape(-1, 2),
-        bias_deg=walker.bias_deg,
-        pace_scale=walker.pace_scale,
-        order=tuple(range(len(readings) + 1)),
-        cost=0.0,
-    )
+    return tuple(legs)
 
 
 def _calibrated(share: float, settings: MatchingSettings) -> float:

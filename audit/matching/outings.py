@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
@@ -45,8 +45,4 @@ def split_outings(clean: CleanTrack, settings: MatchingSettings) -> list[CleanTr
     if len(breaks) == 0:
         return [clean]
     edges = [0, *breaks.tolist(), len(clean)]
-    columns = ("time_s", "east_m", "north_m", "elevation_m", "hdop", "fix")
-    return [
-        replace(clean, **{name: getattr(clean, name)[first:last] for name in columns}, gaps=())
-        for first, last in pairwise(edges)
-    ]
+    return [clean.part(slice(first, last)) for first, last in pairwise(edges)]

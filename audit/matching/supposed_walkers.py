@@ -56,8 +56,10 @@ def known_better(
     return Walker(
         bias_deg=bias,
         pace_scale=scale,
-        heading_sd_deg=float(np.clip(sd, settings.heading_sd_least_deg, 10.0)),
-        distance_sd=float(np.clip(distance_sd, settings.distance_sd_least, 0.156)),
+        heading_sd_deg=float(
+            np.clip(sd, settings.heading_sd_least_deg, settings.heading_sd_most_deg)
+        ),
+        distance_sd=float(np.clip(distance_sd, settings.distance_sd_least, settings.distance_sd)),
         finds=_finds(close, settings),
     )
 

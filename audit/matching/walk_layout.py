@@ -99,6 +99,4 @@ def near_course(clean: CleanTrack, card: LegCard, settings: MatchingSettings) ->
     index = np.flatnonzero(near)
     if len(index) < 2 or len(index) == len(clean):
         return clean
-    part = slice(int(index[0]), int(index[-1]) + 1)
-    columns = ("time_s", "east_m", "north_m", "elevation_m", "hdop", "fix")
-    return replace(clean, **{name: getattr(clean, name)[part] for name in columns}, gaps=())
+    return clean.part(slice(int(index[0]), int(index[-1]) + 1))

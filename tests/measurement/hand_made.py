@@ -146,7 +146,6 @@ def match_of(card: LegCard, portions, halts=(), noise_m: float = 3.0) -> Match:
         halts=np.array(halts, dtype=np.float64).reshape(-1, 2),
         bias_deg=0.0,
         pace_scale=1.0,
-        order=tuple(range(len(card.legs) + 1)),
         cost=0.0,
     )
 

@@ -152,7 +152,6 @@ def sample_debrief(
             halts=np.empty((0, 2)),
             bias_deg=-1.0,
             pace_scale=1.02,
-            order=(0, 1, 2, 3),
             cost=-14.0,
         ),
         legs=tuple(LegDebrief(audit=one, causes=causes[i]) for i, one in enumerate(audits)),

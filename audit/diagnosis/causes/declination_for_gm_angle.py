@@ -14,5 +14,4 @@ def predicts_deg(leg: LegEvidence) -> float:
 CAUSE = DirectionCause(
     name="declination-for-gm-angle",
     predicts_deg=predicts_deg,
-    says="the declination used in place of the grid-magnetic angle",
 )

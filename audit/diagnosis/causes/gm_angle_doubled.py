@@ -14,5 +14,4 @@ def predicts_deg(leg: LegEvidence) -> float:
 CAUSE = DirectionCause(
     name="gm-angle-doubled",
     predicts_deg=predicts_deg,
-    says="the grid-magnetic angle applied twice",
 )
