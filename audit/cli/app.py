@@ -13,6 +13,7 @@ import audit
 from audit.cli.debrief_command import DEBRIEF_EXAMPLE, debrief
 from audit.cli.demo_command import DEMO_EXAMPLE, demo
 from audit.cli.endings import guarded
+from audit.cli.guide_command import GUIDE_EXAMPLE, guide
 
 _ABOUT = "Sets a recorded walk against its planned legs: what was walked, and why it differed."
 _EXAMPLE = """\b
@@ -37,6 +38,7 @@ app = typer.Typer(
 )
 app.command(help=demo.__doc__, epilog=DEMO_EXAMPLE)(guarded(demo))
 app.command(help=debrief.__doc__, epilog=DEBRIEF_EXAMPLE)(guarded(debrief))
+app.command(help=guide.__doc__, epilog=GUIDE_EXAMPLE)(guarded(guide))
 
 
 def _say_version(asked: bool) -> None:  # noqa: FBT001 (typer calls it by position)

@@ -54,6 +54,10 @@ Only = Annotated[
         help="Write this report and no other; give it again for a second one.",
     ),
 ]
+GuideTopic = Annotated[
+    str | None,
+    typer.Argument(metavar="[TOPIC]", help="A page of the guide, or a cause.", show_default=False),
+]
 Name = Annotated[str | None, typer.Option("--name", metavar="TEXT", help="Name of the course.")]
 Date = Annotated[
     str | None,

@@ -15,6 +15,7 @@ import pytest
 from docs.readme_parts import PARTS, README, ROOT, blocks, part
 
 import audit
+from audit.guide.contents import guide_text
 from audit.readers.position_text import read_position
 from audit.reports.cautions import CAUTIONS
 
@@ -92,6 +93,13 @@ def test_commands_run(block, folder):
         out = folder / arguments[arguments.index("--out") + 1]
         document = json.loads((out / "debrief.json").read_text())
         assert [leg["status"] for leg in document["legs"]][:2] == ["walked", "walked"]
+
+
+def test_the_guide_has_the_pages_that_are_asked_for():
+    asked = [line.split()[2:] for b in blocks("sh") for line in b.text.splitlines()
+             if line.startswith("leg-audit guide")]  # fmt: skip
+    assert len(asked) >= 3
+    assert all(guide_text(*topic) for topic in asked if topic)
 
 
 @pytest.mark.usefixtures("folder")
