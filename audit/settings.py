@@ -313,6 +313,17 @@ class MatchingSettings:
     right_within_s: float = 30.0
     right_within_m: float = 30.0
     """A cut this near counts as the same (the aim that accuracy is measured by)."""
+    runner_up_least: float = 0.005
+    """Other readings less probable than this are not worth a word; chosen: one in 200."""
+    runner_up_candidates: int = 60
+    """Portions tried for the likeliest other one; chosen: twice as many found no likelier one
+    on 60 development walks."""
+
+    # Boundaries that somebody has settled
+    cost_jump: float = 30.0
+    """For legs that pins leave no room for; chosen: beyond what any walk of them costs."""
+    shortest_pinned_s: float = 10.0
+    """A leg pinned at both ends lasts at least this long; chosen: the longest step of samples."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -503,6 +514,8 @@ class QualitySettings:
     """Below this confidence a leg's portion is called not sure."""
     gap_share: float = 0.2
     """Share of a leg in gaps of the recording from which on it is told."""
+    same_moment_s: float = 30.0
+    """Two readings of a leg whose ends lie nearer than this have that end in common."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from audit.cli.options import (
     ArrivalRadius,
+    Claim,
     Date,
+    From,
     Grid,
     GridMagneticAngle,
     LogFile,
@@ -42,6 +44,8 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
     paces_per_100m: PacesPer100m = None,
     arrival_radius: ArrivalRadius = None,
     route: Route = None,
+    from_: From = None,
+    claim: Claim = None,
     traceback: Traceback = False,  # noqa: ARG001 (whoever guards the command reads it)
 ) -> None:
     """Set a recorded walk against its plan, leg by leg.
@@ -51,6 +55,8 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
 
     The settings of the course (from --name to --route) are for plans that cannot carry
     them, and come before the plan's own.
+
+    Where a leg was matched to the wrong part of the walk, --from and --claim settle it.
     """
     from audit.cli.debrief_files import debrief_files  # noqa: PLC0415 (help stays quick)
 
@@ -60,6 +66,7 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
         log=log,
         folder=out,
         only=only,
+        pins={"from": from_ or [], "claim": claim or []},
         options={
             "name": name,
             "date": date,

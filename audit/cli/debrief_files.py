@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping, Sequence
 from pathlib import Path
 
+from audit.cli.endings import WrongUseError
 from audit.cli.input_files import read_inputs
 from audit.cli.messages import say, tell
 from audit.debriefing.debrief_walk import debrief
@@ -22,24 +23,40 @@ def debrief_files(
     log: Path | None,
     folder: Path | None,
     only: Collection[str] | None,
+    pins: Mapping[str, Sequence[str]],
     options: CourseOptions,
 ) -> None:
     """Debrief one walk, write the reports, tell the short debrief.
+
+    ``pins`` holds, for "from" and "claim", texts like 3=09:15.
 
     Raises
     ------
     AuditError
         Where an input is refused or the reports cannot be written.
     """
+    starts, claims = (_one_a_leg(end, pins.get(end, ())) for end in ("from", "claim"))
     inputs = read_inputs(plan, track, log, options)
     kinds = [kind for kind in REPORT_KINDS if not only or kind in only]
-    finished = debrief(inputs.plan, inputs.track, log=inputs.log)
+    finished = debrief(inputs.plan, inputs.track, log=inputs.log, starts=starts, claims=claims)
     written = write_reports(finished, folder or _folder_for(track), kinds)
     tell(render_terminal(finished))
     _say_notes(finished)
     say(f"Written to {written[0].parent}: {', '.join(path.name for path in written)}")
     if "html" in kinds:
         say(f"Open the page in a browser: {written[-1]}")
+
+
+def _one_a_leg(end: str, pins: Sequence[str]) -> dict[str, str]:
+    """Give the pins by leg; each leg can have one only."""
+    times: dict[str, str] = {}
+    for pin in pins:
+        name, _, time = (part.strip() for part in pin.rpartition("="))
+        if name in times:
+            message = f"--{end}: leg {name} has two times, {times[name]} and {time}. Give one."
+            raise WrongUseError(message)
+        times[name] = time
+    return times
 
 
 def _folder_for(track: Path) -> Path:

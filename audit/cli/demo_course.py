@@ -30,7 +30,7 @@ def set_out_demo(folder: Path) -> None:
     plan, track, log = (folder / name for name in COURSE_FILES)
     say(f"Plan, recording and log of the demo are now in {folder}. To debrief them by hand:")
     say(f"leg-audit debrief {plan} {track} --log {log} --out {folder}")
-    debrief_files(plan, track, log=log, folder=folder, only=None, options={})
+    debrief_files(plan, track, log=log, folder=folder, only=None, pins={}, options={})
 
 
 def _refuse_other(path: Path, text: bytes) -> None:

@@ -19,6 +19,15 @@ def _report(word: str) -> str:
     return name
 
 
+def _pin(text: str) -> str:
+    """Give the text of a pinned boundary, which names a leg and a time."""
+    name, equals, time = (part.strip() for part in text.rpartition("="))
+    if not (name and equals and time):
+        message = f'"{text}" is not the name of a leg, "=" and a time, like 3=09:15:30'
+        raise typer.BadParameter(message)
+    return text
+
+
 PlanFile = Annotated[
     Path,
     typer.Argument(
@@ -89,6 +98,25 @@ Route = Annotated[
     str | None,
     typer.Option(
         "--route", metavar="ROUTE", help="Name or number of the route in a GPX plan with several."
+    ),
+]
+From = Annotated[
+    list[str] | None,
+    typer.Option(
+        "--from",
+        metavar="NAME=TIME",
+        parser=_pin,
+        help="Leg NAME was left for at TIME, a clock time of that day in UTC (09:15:30) or ISO "
+        "8601; the rest is matched around it. Give it again for another leg.",
+    ),
+]
+Claim = Annotated[
+    list[str] | None,
+    typer.Option(
+        "--claim",
+        metavar="NAME=TIME",
+        parser=_pin,
+        help="The end of leg NAME was claimed at TIME; else as --from.",
     ),
 ]
 Traceback = Annotated[

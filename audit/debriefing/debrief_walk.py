@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Mapping
 
 import numpy as np
 
+from audit.debriefing.doubts import doubts
+from audit.debriefing.pinned_moments import Moment, read_pins
 from audit.debriefing.quality import judge_quality
 from audit.debriefing.records import Debrief, LegDebrief
 from audit.diagnosis.evidence import gather_evidence
@@ -23,7 +26,13 @@ from audit.walkers_log import WalkersLog
 
 
 def debrief(
-    plan: Plan, track: Track, *, log: WalkersLog | None = None, settings: Settings | None = None
+    plan: Plan,
+    track: Track,
+    *,
+    log: WalkersLog | None = None,
+    starts: Mapping[str, Moment] | None = None,
+    claims: Mapping[str, Moment] | None = None,
+    settings: Settings | None = None,
 ) -> Debrief:
     """Set a recorded walk against its plan.
 
@@ -33,13 +42,18 @@ def debrief(
         As `read_plan` and `read_track` give them.
     log
         What the walker noted: azimuths set, paces counted.
+    starts, claims
+        By name of leg, when the walker left for it and when he claimed its end, where
+        somebody knows: clock times of that day in UTC ("09:15"), ISO 8601, or datetimes.
+        The rest is matched around them.
     settings
         Thresholds; the defaults of `Settings` where left out.
 
     Raises
     ------
     InputRefusedError
-        The walk never comes near the course, or no declination can be had for its date.
+        The walk never comes near the course, no declination can be had for its date, or
+        a start or claim cannot be what it is said to be.
     """
     settings = settings or Settings()
     card = work_out_card(plan, track_date=track_date(track))
@@ -53,7 +67,8 @@ def debrief(
             "Give the recording of a whole walk.",
         )
     _refuse_far_walk(track, clean, card, settings)
-    outing = match_outings(clean, card, settings.matching)
+    pins = read_pins(starts or {}, claims or {}, card, clean, track.source, settings.matching)
+    outing = match_outings(clean, card, settings.matching, pins)
     laid_out, match = outing.laid_out, outing.match
     counted = {entry.leg: entry.paces for entry in log.entries if entry.paces} if log else {}
     measured = measure_walk(clean, laid_out, match, card, settings, counted_paces=counted)
@@ -65,11 +80,17 @@ def debrief(
     under_way = frozenset(leg.leg for leg in match.legs if leg.under_way)
     evidence = gather_evidence(measured.legs, card, azimuths_set, under_way)
     findings = explain(evidence, settings.diagnosis)
+    doubtful = doubts(card, match, clean, settings.quality)
     legs = tuple(
-        LegDebrief(audit=leg, causes=findings.get(number, ()))
+        LegDebrief(
+            audit=leg,
+            causes=findings.get(number, ()),
+            portion=match.legs[number],
+            doubt=doubtful.get(number),
+        )
         for number, leg in enumerate(measured.legs)
     )
-    quality = judge_quality(track, clean, outing, measured.legs, settings.quality, log)
+    quality = judge_quality(track, clean, outing, measured.legs, doubtful, settings.quality, log)
     return Debrief(
         card=card, quality=quality, clean=clean, match=match, legs=legs, spans=measured.spans
     )

@@ -39,7 +39,7 @@ def debrief_document(debrief: Debrief) -> DebriefDocument:
         "track": _track(debrief),
         "plan_findings": _plan_findings(debrief),
         "spans": _spans(debrief),
-        "legs": [leg_entry(leg) for leg in debrief.legs],
+        "legs": [leg_entry(leg, timed=debrief.clean.timed) for leg in debrief.legs],
     }
     _refuse_not_finite(document, "debrief")
     return document

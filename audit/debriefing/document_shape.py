@@ -199,6 +199,15 @@ class CauseEntry(TypedDict):
     evidence: str
 
 
+class RunnerUpEntry(TypedDict):
+    """Another reading of a leg: a start or claim elsewhere, or something else made of it."""
+
+    status: Literal["walked", "skipped", "unfinished", "not-started"]
+    start: str | None
+    end: str | None
+    probability: float
+
+
 _LegEnds = TypedDict("_LegEnds", {"name": str, "from": str, "to": str})
 
 
@@ -208,6 +217,12 @@ class LegEntry(_LegEnds):
     status: Literal["walked", "skipped", "unfinished", "not-started"]
     confidence: float
     """Probability that the right portion of the walk was taken for it."""
+    runner_up: RunnerUpEntry | None
+    """The likeliest other reading of the leg; null where there is none to speak of."""
+    doubt: str | None
+    """Both readings in words and how to settle it, where the first is not sure."""
+    pinned: list[Literal["from", "claim"]]
+    """The ends that were settled by hand."""
     start: PlaceEntry | None
     """Where the walker left for it."""
     end: PlaceEntry | None

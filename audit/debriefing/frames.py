@@ -61,7 +61,7 @@ def legs_frame(debrief: Debrief) -> pd.DataFrame:
 
 def leg_rows(debrief: Debrief) -> list[dict[str, object]]:
     """Give the rows of `legs_frame` as plain dictionaries; None for what is missing."""
-    return [_row(leg_entry(leg)) for leg in debrief.legs]
+    return [_row(leg_entry(leg, timed=debrief.clean.timed)) for leg in debrief.legs]
 
 
 def cross_track_frame(debrief: Debrief, leg: str) -> pd.DataFrame:

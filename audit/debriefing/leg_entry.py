@@ -11,9 +11,11 @@ from audit.debriefing.document_shape import (
     LegEntry,
     PlaceEntry,
     PlannedEntry,
+    RunnerUpEntry,
     WalkedEntry,
 )
 from audit.leg_card import CardLeg
+from audit.matching.leg_match import LegMatch
 from audit.measurement.leg_measures import CrossTrack, Ledger, LegMeasures, Place
 from audit.track import utc_text
 
@@ -21,15 +23,18 @@ if TYPE_CHECKING:
     from audit.debriefing.records import LegDebrief
 
 
-def leg_entry(leg: LegDebrief) -> LegEntry:
-    """Give the entry of one leg."""
-    card, measures = leg.audit.card, leg.audit.measures
+def leg_entry(leg: LegDebrief, *, timed: bool) -> LegEntry:
+    """Give the entry of one leg; ``timed`` tells whether the recording carries times."""
+    card, measures, portion = leg.audit.card, leg.audit.measures, leg.portion
     entry: LegEntry = {
         "name": card.name,
         "from": card.start.name,
         "to": card.end.name,
         "status": leg.audit.status,
         "confidence": float(leg.audit.confidence),
+        "runner_up": None if portion is None else _runner_up(portion, timed=timed),
+        "doubt": leg.doubt,
+        "pinned": [] if portion is None else list(portion.pinned),
         "start": None,
         "end": None,
         "planned": _planned(card),
@@ -74,6 +79,22 @@ def _fill(entry: LegEntry, measures: LegMeasures) -> None:
         "time": None if nearest_s is None else utc_text(nearest_s),
     }
     entry["ledger"] = _ledger(measures.ledger)
+
+
+def _runner_up(portion: LegMatch, *, timed: bool) -> RunnerUpEntry | None:
+    other = portion.runner_up
+    if other is None:
+        return None
+
+    def told(time_s: float | None) -> str | None:
+        return utc_text(time_s) if timed and time_s is not None else None
+
+    return {
+        "status": other.status,
+        "start": told(other.start_s),
+        "end": told(other.claim_s),
+        "probability": float(other.probability),
+    }
 
 
 def _planned(card: CardLeg) -> PlannedEntry:

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
+from audit.debriefing.doubts import pinned_note
 from audit.debriefing.records import TrackQuality
 from audit.matching.leg_match import CleanTrack
 from audit.matching.outings import MatchedOuting
@@ -16,10 +19,14 @@ def judge_quality(
     clean: CleanTrack,
     outing: MatchedOuting,
     legs: tuple[LegAudit, ...],
+    doubtful: Mapping[int, str],
     settings: QualitySettings,
     log: WalkersLog | None = None,
 ) -> TrackQuality:
-    """Gather what a reader must know before trusting the figures."""
+    """Gather what a reader must know before trusting the figures.
+
+    ``doubtful`` holds, by number of leg, what is said of a portion that is not sure.
+    """
     movement, match = outing.laid_out.movement, outing.match
     notes = [*track.notes, *(_log_notes(log, legs) if log else ())]
     notes += _recording_notes(clean, outing, settings)
@@ -29,7 +36,9 @@ def judge_quality(
                 f"Leg {leg.card.name} was under way when the recording began: its distance and "
                 "where it started are those of the recording, not of the walk."
             )
-        notes += _leg_notes(leg, settings)
+        settled = pinned_note(leg.card.name, portion, clean)
+        notes += [note for note in (settled, doubtful.get(portion.leg)) if note]
+        notes += _gap_notes(leg, settings)
     minutes = movement.noise_from_s / 60.0
     noise_from = (
         f"halts of {minutes:.0f} min in all, and a usual value of 5 m"
@@ -91,14 +100,9 @@ def _log_notes(log: WalkersLog, legs: tuple[LegAudit, ...]) -> list[str]:
     return notes
 
 
-def _leg_notes(leg: LegAudit, settings: QualitySettings) -> list[str]:
+def _gap_notes(leg: LegAudit, settings: QualitySettings) -> list[str]:
     notes = []
     name = leg.card.name
-    if leg.status == "walked" and leg.confidence < settings.unsure:
-        notes.append(
-            f"Leg {name}: which portion of the walk belongs to it is not sure "
-            f"(about {leg.confidence:.0%})."
-        )
     if leg.measures is not None and leg.measures.gap_share > settings.gap_share:
         notes.append(
             f"Leg {name}: {leg.measures.gap_share:.0%} of it lies in gaps of the recording, "

@@ -9,7 +9,7 @@ from audit.debriefing.document import DebriefDocument, debrief_document
 from audit.debriefing.frames import cross_track_frame, legs_frame
 from audit.diagnosis.finding import Finding
 from audit.leg_card import CardPoint, LegCard
-from audit.matching.leg_match import CleanTrack, Match
+from audit.matching.leg_match import CleanTrack, LegMatch, Match
 from audit.measurement.leg_measures import LegAudit, Span
 
 if TYPE_CHECKING:
@@ -46,10 +46,20 @@ class TrackQuality:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LegDebrief:
-    """One leg: the card, what was walked, and the causes, most probable first."""
+    """One leg: the card, what was walked, and the causes, most probable first.
+
+    Attributes
+    ----------
+    portion : LegMatch or None
+        Which part of the walk it has, and the likeliest other one.
+    doubt : str or None
+        Both readings in words, and how to settle it, where the first is not sure.
+    """
 
     audit: LegAudit
     causes: tuple[Finding, ...]
+    portion: LegMatch | None = None
+    doubt: str | None = None
 
     @property
     def name(self) -> str:

@@ -12,7 +12,7 @@ from audit.matching.walk_samples import WalkSamples
 from audit.settings import MatchingSettings
 from audit.units import FloatArray, direction_degrees, turn_degrees
 
-_HALT, _BEND, _NEAREST, _FILLER = 3, 2, 1, 0
+_PINNED, _HALT, _BEND, _NEAREST, _FILLER = 4, 3, 2, 1, 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -43,11 +43,16 @@ class Cuts:
 
 
 def find_cuts(
-    samples: WalkSamples, movement: Movement, points: FloatArray, settings: MatchingSettings
+    samples: WalkSamples,
+    movement: Movement,
+    points: FloatArray,
+    settings: MatchingSettings,
+    pinned: NDArray[np.int64] | None = None,
 ) -> Cuts:
     """Gather the cuts: edges of halts, bends, nearest approaches to points, and fillers.
 
-    ``points`` has shape (m, 2): the points of the course on its grid.
+    ``points`` has shape (m, 2): the points of the course on its grid. ``pinned`` holds
+    samples that must be cuts.
     """
     rank = np.full(len(samples), -1, dtype=np.int8)
     spacing = settings.filler_m
@@ -61,6 +66,8 @@ def find_cuts(
     stretch_ends = np.flatnonzero(np.diff(samples.stretch))
     _mark(rank, np.array([0, len(samples) - 1]), _HALT)
     _mark(rank, np.concatenate([stretch_ends, stretch_ends + 1]), _BEND)
+    if pinned is not None:
+        _mark(rank, pinned, _PINNED)
     return _describe(_thin(rank, movement.path_m, settings), samples, movement, settings)
 
 

@@ -96,6 +96,8 @@ def _worth_a_look(
     edge: Edge, portions: Portions, to_point_m: FloatArray, settings: MatchingSettings
 ) -> IndexArray:
     """Give the portions in the neighbourhood that are not far too short, long or turned."""
+    if edge.pinned is not None:
+        return edge.pinned.portions(portions.first, portions.second)
     distance = edge.distance_m
     index = _in_the_neighbourhood(edge, portions, to_point_m, settings)
     chord, path = portions.chord_m[index], portions.path_m[index]

@@ -8,6 +8,7 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
+from audit.matching.pins import PinnedEnd
 from audit.units import FloatArray
 
 LegStatus = Literal["walked", "skipped", "unfinished", "not-started"]
@@ -80,6 +81,19 @@ class CleanTrack:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class RunnerUp:
+    """The likeliest other reading of a leg, with its probability.
+
+    ``start_s`` and ``claim_s`` are None where it is that the leg was not walked.
+    """
+
+    status: LegStatus
+    start_s: float | None
+    claim_s: float | None
+    probability: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class LegMatch:
     """The portion of the walk that one leg has.
 
@@ -96,6 +110,11 @@ class LegMatch:
         Probability that this portion is right, within 30 s or 30 m at both ends.
     under_way : bool
         The recording began on the leg: ``start_s`` is its first moment, not the leg's.
+    runner_up : RunnerUp or None
+        The likeliest reading whose start or claim is materially another, or that makes
+        something else of the leg; None where there is none to speak of.
+    pinned : tuple of "from" and "claim"
+        The ends that somebody has settled.
     """
 
     leg: int
@@ -105,6 +124,8 @@ class LegMatch:
     search_end_s: float | None = None
     confidence: float = 0.0
     under_way: bool = False
+    runner_up: RunnerUp | None = None
+    pinned: tuple[PinnedEnd, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,22 +2,28 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import replace
+
 import numpy as np
 
 from audit.leg_card import LegCard
-from audit.matching.cuts import Cuts
 from audit.matching.evidence import Walker
-from audit.matching.leg_match import CleanTrack, LegMatch, LegStatus, Match
+from audit.matching.leg_match import CleanTrack, LegMatch, LegStatus, Match, RunnerUp
+from audit.matching.pins import PINNED_GAIN, Pin
 from audit.matching.reading import LegReading, gather_leg_odds, read_leg
 from audit.matching.refine_cuts import refine_cut
+from audit.matching.runner_up import OtherReading, runner_up, status_of
 from audit.matching.supposed_walkers import fan_of_walkers, known_better
 from audit.matching.walk_layout import WalkLaidOut, lay_out
 from audit.matching.ways import EdgeOdds, Stays, Ways
 from audit.settings import MatchingSettings
 
 
-def match_walk(clean: CleanTrack, card: LegCard, settings: MatchingSettings) -> Match:
-    """Find the portion of the walk that each leg of the card has.
+def match_walk(
+    clean: CleanTrack, card: LegCard, settings: MatchingSettings, pins: Sequence[Pin] = ()
+) -> Match:
+    """Find the portion of the walk that each leg of the card has, around the pinned ends.
 
     A semi-Markov dynamic programme over candidate cuts, in the walker's own
     dead-reckoning frame: a leg is known by where it began, its heading and its
@@ -25,21 +31,20 @@ def match_walk(clean: CleanTrack, card: LegCard, settings: MatchingSettings) -> 
     way it adds up all ways, for a fan of supposed walkers, and chooses for each leg
     the portion that is most probably right.
     """
-    return match_laid_out(lay_out(clean, card, settings), card, settings)
+    return match_laid_out(lay_out(clean, card, settings, pins), card, settings)
 
 
 def match_laid_out(laid_out: WalkLaidOut, card: LegCard, settings: MatchingSettings) -> Match:
     """Match a walk that is laid out already."""
     odds, walker, cost = weigh(laid_out, card, settings)
-    readings = _read(odds, laid_out.cuts, len(card.legs), settings)
-    cut_times = _refined(readings, laid_out, settings)
+    readings = _read(odds, laid_out, len(card.legs), settings)
     return Match(
-        legs=_leg_matches(readings, cut_times, settings),
+        legs=_leg_matches(readings, laid_out, settings),
         noise_m=laid_out.movement.noise_m,
         halts=laid_out.samples.time_s[laid_out.movement.halts].reshape(-1, 2),
         bias_deg=walker.bias_deg,
         pace_scale=walker.pace_scale,
-        cost=cost,
+        cost=cost + PINNED_GAIN * len(laid_out.pins.of_leg),
     )
 
 
@@ -84,65 +89,101 @@ def weigh(
 
 
 def _read(
-    odds: list[tuple[float, list[EdgeOdds]]], cuts: Cuts, legs: int, settings: MatchingSettings
-) -> list[LegReading]:
+    odds: list[tuple[float, list[EdgeOdds]]],
+    laid_out: WalkLaidOut,
+    legs: int,
+    settings: MatchingSettings,
+) -> list[tuple[LegReading, OtherReading | None]]:
+    """Read each leg, and its likeliest other reading."""
+    cuts = laid_out.cuts
     readings = []
     not_before = 0
     for leg in range(legs):
         gathered, on_back_azimuth = gather_leg_odds(odds, leg, len(cuts))
         reading = read_leg(gathered, on_back_azimuth, cuts, not_before, settings)
+        if reading.kind == "none" and leg in laid_out.pins.of_leg:
+            reading = read_leg(gathered, on_back_azimuth, cuts, 0, settings)
         if reading.second is not None:
             not_before = reading.second
-        readings.append(reading)
+        readings.append((reading, runner_up(gathered, reading, cuts, settings)))
     return readings
 
 
 def _refined(
-    readings: list[LegReading], laid_out: WalkLaidOut, settings: MatchingSettings
+    readings: list[tuple[LegReading, OtherReading | None]],
+    laid_out: WalkLaidOut,
+    settings: MatchingSettings,
 ) -> dict[int, float]:
-    """Give the refined time of every cut that was read."""
-    coarse = laid_out.cuts.time_s
-    chosen = {cut for reading in readings for cut in (reading.first, reading.second)}
+    """Give the refined time of every cut that was read; pinned ones stay where they are."""
+    coarse = laid_out.cuts.time_s.copy()
+    for cut, time_s in laid_out.pins.time_of_cut.items():
+        coarse[cut] = time_s
+    chosen = {cut for reading, _ in readings for cut in (reading.first, reading.second)}
     used = sorted(cut for cut in chosen if cut is not None)
     times = {}
     for number, cut in enumerate(used):
+        time_s = float(coarse[cut])
         before = float(coarse[used[number - 1]]) if number else -np.inf
         after = float(coarse[used[number + 1]]) if number + 1 < len(used) else np.inf
-        middle_before, middle_after = (
-            float(coarse[cut]) + 0.5 * (other - float(coarse[cut])) for other in (before, after)
-        )
-        times[cut] = refine_cut(
-            laid_out.clean, float(coarse[cut]), middle_before, middle_after, settings
-        )
+        middles = [time_s + 0.5 * (other - time_s) for other in (before, after)]
+        if cut not in laid_out.pins.time_of_cut:
+            time_s = refine_cut(laid_out.clean, time_s, middles[0], middles[1], settings)
+        times[cut] = time_s
     return times
 
 
 def _leg_matches(
-    readings: list[LegReading], cut_times: dict[int, float], settings: MatchingSettings
+    readings: list[tuple[LegReading, OtherReading | None]],
+    laid_out: WalkLaidOut,
+    settings: MatchingSettings,
 ) -> tuple[LegMatch, ...]:
-    walked = [leg for leg, reading in enumerate(readings) if reading.kind != "none"]
-    last = max(walked, default=-1)
+    cut_times, pins = _refined(readings, laid_out, settings), laid_out.pins
+    last = max((leg for leg, (of, _) in enumerate(readings) if of.kind != "none"), default=-1)
     legs = []
-    for leg, reading in enumerate(readings):
-        if reading.first is None or reading.second is None:
-            status: LegStatus = "skipped" if leg < last else "not-started"
-            legs.append(
-                LegMatch(leg=leg, status=status, confidence=_calibrated(reading.right, settings))
-            )
-            continue
-        claim_s = cut_times[reading.second]
-        legs.append(
-            LegMatch(
-                leg=leg,
-                status="unfinished" if reading.kind == "given-up" else "walked",
+    for leg, (reading, other) in enumerate(readings):
+        not_walked: LegStatus = "skipped" if leg < last else "not-started"
+        confidence = _calibrated(reading.right, settings)
+        if len(pins.ends(leg)) == 2:
+            confidence = 1.0
+        found = LegMatch(
+            leg=leg,
+            status=not_walked,
+            confidence=confidence,
+            runner_up=_runner_up(other, confidence, not_walked, laid_out, settings),
+            pinned=pins.ends(leg),
+        )
+        if reading.kind != "none" and reading.first is not None and reading.second is not None:
+            start_s, claim_s = pins.time_s(leg, "from"), pins.time_s(leg, "claim")
+            claim_s = cut_times[reading.second] if claim_s is None else claim_s
+            found = replace(
+                found,
+                status=status_of(reading.kind),
                 under_way=reading.kind == "late-start",
-                start_s=cut_times[reading.first],
+                start_s=cut_times[reading.first] if start_s is None else start_s,
                 claim_s=claim_s,
                 search_end_s=claim_s,
-                confidence=_calibrated(reading.right, settings),
             )
-        )
+        legs.append(found)
     return tuple(legs)
+
+
+def _runner_up(
+    other: OtherReading | None,
+    confidence: float,
+    not_walked: LegStatus,
+    laid_out: WalkLaidOut,
+    settings: MatchingSettings,
+) -> RunnerUp | None:
+    """Put the other reading in moments, with what its odds leave room for."""
+    if other is None:
+        return None
+    time_s = laid_out.cuts.time_s
+    return RunnerUp(
+        status=not_walked if other.kind is None else status_of(other.kind),
+        start_s=None if other.first is None else float(time_s[other.first]),
+        claim_s=None if other.second is None else float(time_s[other.second]),
+        probability=min(_calibrated(other.probability, settings), 1.0 - confidence),
+    )
 
 
 def _calibrated(share: float, settings: MatchingSettings) -> float:

@@ -59,10 +59,23 @@ def near_pairs(path_m: FloatArray, reach_m: float) -> tuple[IndexArray, IndexArr
 
 
 def find_portions(
-    samples: WalkSamples, movement: Movement, cuts: Cuts, longest_m: float
+    samples: WalkSamples,
+    movement: Movement,
+    cuts: Cuts,
+    longest_m: float,
+    pairs: IndexArray | None = None,
 ) -> Portions:
-    """Describe every pair of cuts with at most ``longest_m`` of path between them."""
+    """Describe every pair of cuts with at most ``longest_m`` of path between them.
+
+    ``pairs``, shape (k, 2), are described whatever lies between them.
+    """
     first, second = near_pairs(cuts.path_m, longest_m)
+    if pairs is not None and len(pairs):
+        far = cuts.path_m[pairs[:, 1]] > cuts.path_m[pairs[:, 0]] + longest_m
+        first = np.concatenate([first, pairs[far, 0]])
+        second = np.concatenate([second, pairs[far, 1]])
+        order = np.argsort(second, kind="stable")
+        first, second = first[order], second[order]
     chord = cuts.position[second] - cuts.position[first]
     silence = np.where(np.diff(samples.stretch) > 0, np.diff(samples.time_s), 0.0)
     silent_s = np.concatenate([[0.0], np.cumsum(silence)])

@@ -8,10 +8,11 @@ from typing import Literal
 import numpy as np
 
 from audit.leg_card import LegCard
+from audit.matching.pins import PinnedLeg
 from audit.settings import MatchingSettings
 from audit.units import FloatArray, direction_degrees, turn_degrees, wrap_degrees
 
-EdgeKind = Literal["leg", "reversed", "link", "aside", "late-start", "given-up"]
+EdgeKind = Literal["leg", "reversed", "link", "aside", "late-start", "given-up", "jump"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -31,6 +32,8 @@ class Edge:
     points_azimuth_deg, points_distance_m : float or None
         What the points say, where the card says something else: which of the two the
         walker went by is not known.
+    pinned : PinnedLeg or None
+        The cuts that somebody has settled for this leg.
     """
 
     source: int
@@ -43,6 +46,7 @@ class Edge:
     points_azimuth_deg: float | None = None
     points_distance_m: float | None = None
     line: FloatArray | None = None
+    pinned: PinnedLeg | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

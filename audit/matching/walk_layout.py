@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -11,6 +12,8 @@ from audit.matching.cuts import Cuts, find_cuts
 from audit.matching.evidence import Evidence
 from audit.matching.halts import Movement, find_movement
 from audit.matching.leg_match import CleanTrack
+from audit.matching.pinned_route import pinned_route
+from audit.matching.pins import Pin, PinnedCuts, nearest_samples
 from audit.matching.portions import find_portions
 from audit.matching.route import plan_route
 from audit.matching.walk_samples import WalkSamples, sample_walk
@@ -26,11 +29,14 @@ class WalkLaidOut:
     movement: Movement
     cuts: Cuts
     evidence: Evidence
+    pins: PinnedCuts
 
 
-def lay_out(clean: CleanTrack, card: LegCard, settings: MatchingSettings) -> WalkLaidOut:
+def lay_out(
+    clean: CleanTrack, card: LegCard, settings: MatchingSettings, pins: Sequence[Pin] = ()
+) -> WalkLaidOut:
     """Resample the walk, find its halts and cuts, and prepare the evidence."""
-    clean = near_course(clean, card, settings)
+    clean = near_course(clean, card, settings, pins)
     samples = sample_walk(clean, settings)
     movement = find_movement(samples, settings)
     fitted = _fitted_to_noise(settings, movement.noise_m)
@@ -44,13 +50,22 @@ def lay_out(clean: CleanTrack, card: LegCard, settings: MatchingSettings) -> Wal
         settings, movement, len(card.legs), clean.median_interval_s or samples.step_s
     )
     route = plan_route(card, settings)
-    cuts = find_cuts(samples, movement, route.position[: route.legs + 1], settings)
+    points = route.position[: route.legs + 1]
+    cuts = find_cuts(samples, movement, points, settings, nearest_samples(samples.time_s, pins))
+    pinned = PinnedCuts(pins, cuts.sample, samples.time_s)
+    if pinned:
+        route = pinned_route(route, pinned, settings)
     longest = max(edge.distance_m for edge in route.edges if edge.leg is not None)
     longest = max(settings.longest_portion * longest, settings.longest_portion_least_m)
-    portions = find_portions(samples, movement, cuts, longest)
+    portions = find_portions(samples, movement, cuts, longest, pinned.pairs())
     evidence = Evidence(samples, movement, cuts, portions, route, settings)
     return WalkLaidOut(
-        clean=clean, samples=samples, movement=movement, cuts=cuts, evidence=evidence
+        clean=clean,
+        samples=samples,
+        movement=movement,
+        cuts=cuts,
+        evidence=evidence,
+        pins=pinned,
     )
 
 
@@ -87,8 +102,10 @@ def _fitted_to_halts(
     )
 
 
-def near_course(clean: CleanTrack, card: LegCard, settings: MatchingSettings) -> CleanTrack:
-    """Keep the fixes from the first to the last that lie anywhere near the course.
+def near_course(
+    clean: CleanTrack, card: LegCard, settings: MatchingSettings, pins: Sequence[Pin] = ()
+) -> CleanTrack:
+    """Keep the fixes from the first to the last that lie near the course, or are pinned.
 
     A drive to the course, or the other days of a logger, need not be searched for legs.
     """
@@ -96,6 +113,8 @@ def near_course(clean: CleanTrack, card: LegCard, settings: MatchingSettings) ->
     middle = (corners.min(axis=0) + corners.max(axis=0)) / 2.0
     reach = float(np.hypot(*(corners - middle).T).max()) + settings.far_m
     near = np.hypot(clean.east_m - middle[0], clean.north_m - middle[1]) <= reach
+    for pin in pins:
+        near[clean.index_at(pin.time_s)] = True
     index = np.flatnonzero(near)
     if len(index) < 2 or len(index) == len(clean):
         return clean

@@ -66,8 +66,11 @@ class Ways:
         self._stays = stays
         self._route = evidence.route
         self._size = len(evidence.cuts)
-        self._edges = [_WeighedEdge(edge, evidence, walker) for edge in self._route.edges]
-        self._from: dict[int, list[_WeighedEdge]] = {}
+        self._edges = [
+            _Jump(edge, self._size) if edge.kind == "jump" else _WeighedEdge(edge, evidence, walker)
+            for edge in self._route.edges
+        ]
+        self._from: dict[int, list[_WeighedEdge | _Jump]] = {}
         for weighed in self._edges:
             self._from.setdefault(weighed.edge.source, []).append(weighed)
         self.total = self._forward()
@@ -94,7 +97,7 @@ class Ways:
                     self._arrive(weighed, self._left[node])
         return total_cost(np.concatenate(ends)) if ends else IMPOSSIBLE
 
-    def _arrive(self, weighed: _WeighedEdge, left: FloatArray) -> None:
+    def _arrive(self, weighed: _WeighedEdge | _Jump, left: FloatArray) -> None:
         target = weighed.edge.target
         costs = weighed.cost + left[weighed.first]
         self._arrived[target] = combined(self._arrived[target], weighed.at_second.combined(costs))
@@ -124,7 +127,7 @@ class Ways:
             odds.append(self._odds(weighed, costs))
         return odds
 
-    def _odds(self, weighed: _WeighedEdge, costs: FloatArray) -> EdgeOdds:
+    def _odds(self, weighed: _WeighedEdge | _Jump, costs: FloatArray) -> EdgeOdds:
         return EdgeOdds(
             edge=weighed.edge,
             first=weighed.first,
@@ -182,3 +185,17 @@ class _WeighedEdge:
     def combined_at_first(self, costs: FloatArray) -> FloatArray:
         """Combine the costs of the portions that begin at each cut."""
         return self._at.at_first.combined(costs[self._at.by_first])
+
+
+class _Jump:
+    """A leap over legs that no walking shows: from every cut to itself."""
+
+    def __init__(self, edge: Edge, cuts: int) -> None:
+        self.edge = edge
+        self.first = self.second = np.arange(cuts)
+        self.at_second = Runs(self.second, cuts)
+        self.cost = np.full(cuts, edge.cost)
+
+    def combined_at_first(self, costs: FloatArray) -> FloatArray:
+        """Give the costs: one leap begins at each cut."""
+        return costs

@@ -41,7 +41,7 @@ def _features(debrief: Debrief) -> Iterator[Feature]:
             },
         )
     for leg in debrief.legs:
-        entry = leg_entry(leg)
+        entry = leg_entry(leg, timed=debrief.clean.timed)
         yield _planned(debrief, leg.audit.card.line, entry)
         if leg.audit.measures is not None:
             target = leg.audit.card.line[-1]

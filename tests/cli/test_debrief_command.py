@@ -109,6 +109,19 @@ def test_one_of_several_routes_is_picked(leg_audit, course):
     assert len(document(course / "walk-debrief")["legs"]) == 2
 
 
+def test_boundaries_settled_by_hand(leg_audit, course):
+    done = leg_audit(
+        "debrief", "plan.toml", "walk.gpx", "--only", "json",
+        "--claim", "2=17:35:48", "--from", "3=17:42Z",
+    )  # fmt: skip
+    assert done.status == 0
+    assert "note: Leg 2: its claim at 17:35:48Z settled by hand." in done.err
+    legs = document(course / "walk-debrief")["legs"]
+    assert legs[1]["end"]["time"] == "2026-09-19T17:35:48Z"
+    assert legs[2]["start"]["time"] == "2026-09-19T17:42:00Z"
+    assert [leg["pinned"] for leg in legs[:4]] == [[], ["claim"], ["from"], []]
+
+
 # Wrong use, and files that cannot be used
 
 
@@ -148,6 +161,11 @@ def test_swapped_files_are_told_as_such(leg_audit, course, plan, track):
         (["--route", "2"], '--route: "2" picks a route of a GPX file'),
         (["--paces-per-100m", "many"], "Invalid value for '--paces-per-100m'"),
         (["--only", "pdf"], 'there is no report "pdf"; choose from json, csv, geojson, html'),
+        (["--from", "3"], '"3" is not the name of a leg, "=" and a time, like 3=09:15:30'),
+        (["--claim", "3=noon"], '--claim: "3=noon" is no moment. Write a clock time'),
+        (["--from", "12=18:00"], '--from: "12=18:00" is for leg "12", which the plan does not'),
+        (["--from", "3=11:00"], "lies outside the recording, which runs from 2026-09-19T17:05"),
+        (["--claim", "3=18:00", "--claim", "3=18:01"], "leg 3 has two times, 18:00 and 18:01"),
         (["--colour"], "No such option: --colour"),
         (["third.gpx"], "unexpected extra argument"),
     ],

@@ -13,8 +13,12 @@ HOUR_S = 3600.0
 
 
 def two_days(first: HandWalk, second: HandWalk, apart_s: float):
-    """Join two recordings with a silence between them."""
-    one, two = first.clean(1, receiver(1, 3.0)), second.clean(1, receiver(2, 3.0))
+    """Record two walks and join them with a silence between."""
+    return joined(first.clean(1, receiver(1, 3.0)), second.clean(1, receiver(2, 3.0)), apart_s)
+
+
+def joined(one, two, apart_s: float):
+    """Join two recordings with a silence between them; also when the second begins."""
     begun = float(one.time_s[-1]) + apart_s
     time_s = np.concatenate([one.time_s, two.time_s - two.time_s[0] + begun])
     east = np.concatenate([one.east_m, two.east_m])

@@ -1,0 +1,38 @@
+"""The ways of walking a course that keep to the boundaries somebody has settled."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from itertools import combinations
+
+from audit.matching.pins import PINNED_GAIN, PinnedCuts
+from audit.matching.route import Edge, Route
+from audit.settings import MatchingSettings
+
+
+def pinned_route(route: Route, pins: PinnedCuts, settings: MatchingSettings) -> Route:
+    """Make every way of a route lead over the pinned legs, each as it is pinned.
+
+    Whatever else the pins leave no room for may be jumped over, at a price that no walk
+    pays which can be told otherwise.
+    """
+    edges = []
+    for edge in route.edges:
+        pinned = None if edge.leg is None else pins.of_leg.get(edge.leg)
+        if pinned is None or edge.leg is None:
+            edges.append(edge)
+        elif pins.allow(edge.leg, edge.kind):
+            edges.append(replace(edge, pinned=pinned, cost=edge.cost - PINNED_GAIN))
+    edges += [
+        Edge(
+            source=source,
+            target=target,
+            azimuth_deg=0.0,
+            distance_m=0.0,
+            leg=None,
+            kind="jump",
+            cost=settings.cost_jump + settings.cost_leg_left_out * (target - source),
+        )
+        for source, target in combinations(range(route.legs + 1), 2)
+    ]
+    return replace(route, edges=tuple(edges))
