@@ -383,6 +383,9 @@ class ReportSettings:
     """Drawn lines keep within this of the recording; chosen: below any receiver's noise."""
     thinning_px: float = 0.25
     """Or within this of a pixel of the drawing, where that is more; chosen: cannot be seen."""
+    cursor_moments: int = 2400
+    """The cursor of the page can stand at this many moments of the walk; chosen: every nine
+    seconds of six hours, and 100 kB."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -441,6 +444,12 @@ class MeasuringSettings:
     """A side of a bypass runs within this of a right angle to the leg; chosen."""
     bypass_ahead_m: float = 300.0
     """Further on than this, the way back belongs to something else; chosen."""
+    passage_window_s: float = 30.0
+    """Speed and direction at a moment are those of the chord over this long; chosen: some forty
+    metres of walking, several times what a receiver wanders meanwhile."""
+    passage_standing_m_s: float = 0.25
+    """Slower than this over the window has no direction; chosen: a receiver at rest wanders
+    as fast."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,6 +8,20 @@ from typing import Any
 
 from audit.reports import ink
 
+SCHEMA = "https://vega.github.io/schema/vega-lite/v6.json"
+_KINDS = {"Q": "quantitative", "N": "nominal", "T": "temporal"}
+_CONFIG = {
+    "font": ink.FONT,
+    "aria": False,
+    "padding": 2,
+    "view": {"stroke": None},
+    # A limit would have every word measured once more, which is what drawing takes longest over.
+    "axis": {"labelLimit": 0, "titleLimit": 0},
+}
+
+Spec = dict[str, Any]
+Axes = tuple[Spec, Spec]
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Layer:
@@ -21,63 +35,99 @@ class Layer:
         A mark definition of Vega-Lite.
     channels : mapping
         Further channels by name: "field:type", or the attributes of the channel.
+    name : str
+        Of the rows, where a script is to find them again; such a layer stays though empty.
     """
 
     rows: Sequence[Mapping[str, Any]]
     mark: Mapping[str, Any]
     channels: Mapping[str, str | Mapping[str, Any]] = field(default_factory=dict)
+    name: str = ""
 
 
-def as_given(name: str, kind: str) -> dict[str, Any]:
+def as_given(name: str, kind: str) -> Spec:
     """Give a channel that takes its values from the rows as they stand, without a scale."""
     return {"field": name, "type": kind, "scale": None}
 
 
-def specification(
-    layers: Sequence[Layer],
-    axes: tuple[Any, Any],
-    width_px: float,
-    height_px: float,
-) -> dict[str, Any]:
-    """Give the Vega-Lite specification of all layers over each other on common axes.
+def in_pixels(name: str) -> Spec:
+    """Give a position channel in pixels from the upper left corner of the picture."""
+    return {**as_given(name, "quantitative"), "axis": None}
 
-    ``axes`` are the x and y channels of Altair; layers with nothing to draw are left out. The
-    rows go in as named data sets after Altair is done, since it copies what it is given.
+
+def view(layers: Sequence[Layer], axes: Axes, size_px: tuple[float, float], prefix: str) -> Spec:
+    """Give one view: its layers over each other on common axes, and the rows they name.
+
+    Layers with nothing to draw are left out. ``prefix`` keeps the rows of several views
+    of one picture apart.
     """
-    import altair as alt  # noqa: PLC0415
-    from altair.utils.schemapi import debug_mode  # noqa: PLC0415
-
-    makers = {
-        "order": alt.Order,
-        "detail": alt.Detail,
-        "text": alt.Text,
-        "x2": alt.X2,
-        "y2": alt.Y2,
-        "fill": alt.Fill,
-        "angle": alt.Angle,
+    drawn, datasets = [], {}
+    for number, layer in enumerate(one for one in layers if one.rows or one.name):
+        name = layer.name or f"{prefix}{number}"
+        datasets[name] = list(layer.rows)
+        encoding = {key: _channel(value) for key, value in layer.channels.items()}
+        drawn.append({"data": {"name": name}, "mark": dict(layer.mark), "encoding": encoding})
+    return {
+        "layer": drawn,
+        "encoding": {"x": axes[0], "y": axes[1]},
+        "width": size_px[0],
+        "height": size_px[1],
+        "datasets": datasets,
     }
-    charts, datasets = [], {}
-    with debug_mode(arg=False):  # the tests hold the finished charts against the schema
-        for number, layer in enumerate(one for one in layers if one.rows):
-            name = f"layer{number}"
-            datasets[name] = list(layer.rows)
-            channels = {
-                key: makers[key](value) if isinstance(value, str) else makers[key](**value)
-                for key, value in layer.channels.items()
-            }
-            chart = alt.Chart(alt.NamedData(name=name), mark=alt.MarkDef(**layer.mark))
-            charts.append(chart.encode(**channels))
-        # All in one call: each further one would copy the whole chart anew.
-        whole = alt.layer(
-            *charts,
-            encoding=alt.SharedEncoding(x=axes[0], y=axes[1]),
-            width=width_px,
-            height=height_px,
-            background="transparent",
-            config=alt.Config(
-                font=ink.FONT, aria=False, padding=2, view=alt.ViewConfig(stroke=None)
-            ),
-        )
-    made: dict[str, Any] = whole.to_dict(validate=False)
-    made["datasets"] = datasets
-    return made
+
+
+def specification(content: Spec, datasets: Mapping[str, Any] | None = None) -> Spec:
+    """Give a whole Vega-Lite specification of a view, or of views put together."""
+    return {
+        "$schema": SCHEMA,
+        "background": "transparent",
+        "config": _CONFIG,
+        **content,
+        "datasets": {**content.get("datasets", {}), **(datasets or {})},
+    }
+
+
+def stacked(views: Sequence[Spec], spacing_px: float) -> Spec:
+    """Give the specification of views one below the other."""
+    bare = [{key: value for key, value in one.items() if key != "datasets"} for one in views]
+    datasets = {name: rows for one in views for name, rows in one["datasets"].items()}
+    return specification({"vconcat": bare, "spacing": spacing_px}, datasets)
+
+
+def axis(**more: Any) -> Spec:  # noqa: ANN401 (whatever Vega-Lite knows of an axis)
+    """Give an axis in the style of all pictures."""
+    return {
+        "gridColor": ink.GRID_LINE,
+        "domain": False,
+        "ticks": False,
+        "labelFontSize": ink.LABEL_PX,
+        "labelColor": ink.INK,
+        "labelOverlap": False,
+        "titleFontSize": ink.LABEL_PX,
+        "titleFontWeight": "normal",
+        "titleColor": ink.INK,
+        **more,
+    }
+
+
+def position(field_name: str, domain: Sequence[Any], axis_of_it: Spec | None, **scale: Any) -> Spec:  # noqa: ANN401
+    """Give a position channel that shows just this domain."""
+    return {
+        "field": field_name,
+        "type": "quantitative",
+        "scale": {"domain": list(domain), "nice": False, "zero": False, **scale},
+        "axis": axis_of_it,
+    }
+
+
+def rimmed(text: Mapping[str, Any]) -> Spec:
+    """Give a text mark that stands out from the lines below it by a white rim."""
+    return {**text, "stroke": "white", "strokeWidth": 3.5, "strokeJoin": "round"}
+
+
+def _channel(value: str | Mapping[str, Any]) -> Spec:
+    """Write out "field:type"."""
+    if not isinstance(value, str):
+        return dict(value)
+    name, _, kind = value.partition(":")
+    return {"field": name, "type": _KINDS[kind]} if kind else {"field": name}

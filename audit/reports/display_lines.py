@@ -41,14 +41,14 @@ def thinned(points: FloatArray, within_m: float) -> FloatArray:
 def walked_lines(debrief: Debrief, within_m: float) -> list[DisplayLine]:
     """Give the recording as lines to draw, one a span, by kind.
 
-    Kinds: "walked" (walking, bypass and halt of a leg), "search", "gap" and "other"
+    Kinds: "walked" (walking and halt of a leg), "bypass", "search", "gap" and "other"
     (what belongs to no leg).
     """
     where = np.column_stack([debrief.clean.east_m, debrief.clean.north_m])
     lines = []
     for span in debrief.spans:
         kind = "walked" if span.leg is not None else "other"
-        kind = span.kind if span.kind in {"search", "gap"} else kind
+        kind = span.kind if span.kind in {"search", "gap", "bypass"} else kind
         portion = where[span.first : span.last + 1]
         lines.append(DisplayLine(kind=kind, points=thinned(portion, within_m)))
     return lines

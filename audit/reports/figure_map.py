@@ -8,16 +8,40 @@ import numpy as np
 
 from audit.debriefing.records import Debrief
 from audit.reports import ink, map_layers
-from audit.reports.chart_layers import specification
+from audit.reports.chart_layers import Axes, axis, position, specification, view
+from audit.reports.cursor_layers import cursor_layers
 from audit.reports.display_lines import DisplayLine, tolerance_m, walked_lines
-from audit.reports.map_frame import (
-    MARGIN_STRIP_PX,
-    MapFrame,
-    lines_between,
-    map_frame,
-)
+from audit.reports.map_frame import MARGIN_STRIP_PX, MOST_LABELS, MOST_LINES, MapFrame, map_frame
 from audit.reports.map_labels import label_layers
-from audit.reports.map_margin import margin_layers
+from audit.reports.map_margin import MARGIN_PARAMS, margin_layers
+
+_ZOOM = {
+    "name": "zoom",
+    "select": {
+        "type": "interval",
+        # The wheel alone scrolls the page, and so does a finger.
+        "zoom": "wheel![event.ctrlKey || event.metaKey]",
+        "translate": "[pointerdown[event.pointerType === 'mouse'], window:pointerup]"
+        " > window:pointermove!",
+    },
+    "bind": "scales",
+}
+_GRID_PARAMS = (
+    {"name": "shown_m", "expr": "metres_per_px * max(width, height)"},
+    {
+        "name": "line_m",
+        "expr": f"100 * pow(10, max(0, ceil(log(shown_m / {MOST_LINES} / 100) / LN10 - 1e-9)))",
+    },
+    {
+        "name": "label_m",
+        "expr": " : ".join(
+            f"shown_m / (line_m * {factor}) <= {MOST_LABELS} ? line_m * {factor}"
+            for factor in (1, 2, 5, 10)
+        )
+        + " : line_m * 20",
+    },
+)
+"""The grid of the map in hand: 100 m or 1 km lines, wider only where they would crowd."""
 
 
 def map_specification(debrief: Debrief) -> dict[str, Any]:
@@ -26,14 +50,18 @@ def map_specification(debrief: Debrief) -> dict[str, Any]:
     lines = map_lines(debrief, frame)
     layers = [
         *map_layers.line_layers(lines),
-        *map_layers.point_layers(debrief, frame),
+        *map_layers.point_layers(debrief),
         *map_layers.letter_layers(debrief, frame),
         *map_layers.claim_layers(debrief),
         *label_layers(debrief, frame, lines),
-        *margin_layers(debrief, frame),
+        *cursor_layers(),
+        *margin_layers(debrief),
     ]
-    axes = _grid_axes(frame, debrief.card.grid.code)
-    return specification(layers, axes, frame.width_px, frame.height_px + MARGIN_STRIP_PX)
+    size = (frame.width_px, frame.height_px + MARGIN_STRIP_PX)
+    content = view(layers, _grid_axes(frame, debrief.card.grid.code), size, "map")
+    content["layer"][0]["params"] = [_ZOOM]
+    content["params"] = [*MARGIN_PARAMS, *_GRID_PARAMS]
+    return specification(content)
 
 
 def map_tolerance_m(debrief: Debrief) -> float:
@@ -57,35 +85,31 @@ def map_lines(debrief: Debrief, frame: MapFrame) -> list[DisplayLine]:
     return [*planned, *walked_lines(debrief, tolerance_m(frame.metres_per_pixel)), *misses]
 
 
-def _grid_axes(frame: MapFrame, grid: str) -> tuple[Any, Any]:
+def _grid_axes(frame: MapFrame, grid: str) -> Axes:
     """Give the two position channels; the lines of the course grid are their axes."""
-    import altair as alt  # noqa: PLC0415
-
     # Two figures of the kilometres, as they stand in the margin of a map sheet.
-    figures = "02d" if frame.label_m >= 1000.0 else "04.1f"
     label = (
-        f"datum.value % {frame.label_m} === 0 ? format(datum.value / 1000 % 100, '{figures}') : ''"
+        "abs(datum.value / label_m - round(datum.value / label_m)) < 1e-6 ? "
+        "format(datum.value / 1000 % 100, label_m >= 1000 ? '02d' : '04.1f') : ''"
     )
     kilometre = {"test": "datum.value % 1000 === 0", "value": ink.GRID_LINE_KM}
     style: dict[str, Any] = {
         "grid": True,
         "gridColor": {"condition": kilometre, "value": ink.GRID_LINE},
-        "domain": False,
-        "ticks": False,
         "labelExpr": label,
-        "labelOverlap": False,
-        "labelFontSize": ink.LABEL_PX,
-        "labelColor": ink.INK,
-        "titleFontSize": ink.LABEL_PX,
-        "titleFontWeight": "normal",
-        "titleColor": ink.INK,
     }
-    easts = lines_between(frame.west_m, frame.east_m, frame.line_m)
-    norths = lines_between(frame.south_m, frame.north_m, frame.line_m)
-    across = alt.Scale(domain=[frame.west_m, frame.east_m], nice=False, zero=False)
-    up = alt.Scale(domain=[frame.foot_m, frame.north_m], nice=False, zero=False)
     # The foot of the map is taken by the scale bar, so the eastings stand at its head.
     words = f"km east on {grid}, hundreds left out"
-    head = alt.Axis(values=easts, title=words, orient="top", **style)
-    side = alt.Axis(values=norths, title="km north", **style)
-    return alt.X("x:Q", scale=across, axis=head), alt.Y("y:Q", scale=up, axis=side)
+    head = axis(values=_lines_of("x"), title=words, orient="top", **style)
+    side = axis(values=_lines_of("y"), title="km north", **style)
+    x = position("x", [frame.west_m, frame.east_m], head)
+    y = position("y", [frame.foot_m, frame.north_m], side)
+    return x, y
+
+
+def _lines_of(scale: str) -> dict[str, str]:
+    """Give the multiples of the line spacing that the map shows."""
+    low, high = f"domain('{scale}')[0]", f"domain('{scale}')[1]"
+    if scale == "y":
+        low = f"({low} + {MARGIN_STRIP_PX} * metres_per_px)"
+    return {"expr": f"sequence(ceil({low} / line_m) * line_m, {high} + 1e-6, line_m)"}

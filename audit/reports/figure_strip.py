@@ -1,26 +1,39 @@
-"""The cross-track strip of one leg: offset from the planned line against distance along it.
+"""The strips of one leg over distance: offset from the planned line, height, speed.
 
-Seen from above with the walker going to the right: left of the line is up, right of it
-down, as on the map.
+Offset is seen from above with the walker going to the right: left of the line is up,
+right of it down, as on the map.
 """
 
 from __future__ import annotations
 
 from typing import Any
 
+import numpy as np
+
 from audit.debriefing.records import Debrief
-from audit.reports import ink
-from audit.reports.chart_layers import specification
+from audit.measurement.passage import Passage
+from audit.reports.chart_layers import Axes, Spec, axis, position, stacked, view
+from audit.reports.curve_strip import STRIP_GAP_PX, CurveFrame, curve_view
 from audit.reports.strip_frame import HEIGHT_PX, WIDTH_PX, Strip, strip_of_leg
 from audit.reports.strip_layers import own_line, strip_layers
+from audit.units import FloatArray
 
 
-def strip_specification(debrief: Debrief, leg: int) -> dict[str, Any] | None:
+def strip_specification(debrief: Debrief, leg: int, moved: Passage) -> dict[str, Any] | None:
     """Give the Vega-Lite specification, or None for a leg that was not walked."""
     strip = strip_of_leg(debrief, leg)
     if strip is None:
         return None
-    return specification(strip_layers(debrief, strip), _axes(strip), WIDTH_PX, HEIGHT_PX)
+    distances = axis(title="metres along the planned line", tickCount=6)
+    curves = _of_leg(debrief, strip, moved)
+    axes = _axes(strip, None if curves else distances)
+    views = [view(strip_layers(debrief, strip), axes, (WIDTH_PX, HEIGHT_PX), "strip")]
+    along = strip.curve[:, 0]
+    for number, (name, values) in enumerate(curves, start=1):
+        below = distances if number == len(curves) else None
+        frame = CurveFrame(shown=strip.along_m, width_px=WIDTH_PX, along_axis=below)
+        views.append(curve_view(name, along, values, frame))
+    return stacked(views, STRIP_GAP_PX)
 
 
 def strip_tolerance_m(debrief: Debrief, leg: int) -> float:
@@ -35,23 +48,24 @@ def shows_own_line(debrief: Debrief, leg: int) -> bool:
     return measures is not None and bool(own_line(measures, debrief.quality.noise_m))
 
 
-def _axes(strip: Strip) -> tuple[Any, Any]:
-    import altair as alt  # noqa: PLC0415
+def _of_leg(debrief: Debrief, strip: Strip, moved: Passage) -> list[tuple[str, FloatArray]]:
+    """Give height and speed at the places of the curve, where the recording has them."""
+    passed_s, time_s = strip.measures.curve_time_s, debrief.clean.time_s
+    if passed_s is None:
+        return []
+    columns = {"height": debrief.clean.elevation_m, "speed": moved.speed_m_s}
+    return [
+        (name, np.interp(passed_s, time_s, values))
+        for name, values in columns.items()
+        if np.isfinite(np.interp(passed_s, time_s, values)).sum() > 1
+    ]
 
-    style: dict[str, Any] = {
-        "gridColor": ink.GRID_LINE,
-        "domain": False,
-        "ticks": False,
-        "labelFontSize": ink.LABEL_PX,
-        "labelColor": ink.INK,
-        "titleFontSize": ink.LABEL_PX,
-        "titleFontWeight": "normal",
-        "titleColor": ink.INK,
-    }
-    along = alt.Axis(title="metres along the planned line", tickCount=6, **style)
+
+def _axes(strip: Strip, distances: Spec | None) -> Axes:
     sides = "datum.value === 0 ? '0' : format(abs(datum.value), 'd') + ' m'"
-    across = alt.Axis(title=None, tickCount=5, labelExpr=sides, **style)
-    x_scale = alt.Scale(domain=list(strip.along_m), nice=False, zero=False)
+    across: Spec = axis(title=None, tickCount=5, labelExpr=sides, minExtent=44, maxExtent=44)
     # Reversed, so that right of the line lies on the walker's right hand.
-    y_scale = alt.Scale(domain=list(strip.side_m), nice=False, zero=False, reverse=True)
-    return alt.X("x:Q", scale=x_scale, axis=along), alt.Y("y:Q", scale=y_scale, axis=across)
+    return (
+        position("x", strip.along_m, distances or axis(title=None, labels=False, tickCount=6)),
+        position("y", strip.side_m, across, reverse=True),
+    )

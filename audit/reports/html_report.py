@@ -5,22 +5,24 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from audit.debriefing.records import Debrief
-from audit.reports import digits, leg_facts, page_legs, page_parts
+from audit.measurement.passage import passage
+from audit.reports import digits, leg_facts, page_legs, page_parts, wording
 from audit.reports.angle_words import angle_sentences
 from audit.reports.cautions import CAUTIONS
-from audit.reports.figure_map import map_specification, map_tolerance_m
-from audit.reports.figure_strip import (
-    shows_own_line,
-    strip_specification,
-    strip_tolerance_m,
-)
-from audit.reports.picture import svg_picture
+from audit.reports.figure_map import map_tolerance_m
+from audit.reports.figure_strip import shows_own_line, strip_tolerance_m
+from audit.reports.page_coaching import to_keep, to_work_on
+from audit.reports.page_pictures import LegPictures, PagePictures, page_pictures
+from audit.reports.page_script import data_blocks, page_script
+from audit.reports.page_story import story_sentences
 from audit.reports.simulated import simulated_notes
 from audit.reports.verdict import verdict
 from audit.reports.version import program_version
+from audit.reports.walk_moments import moment_step_s
+from audit.settings import Settings
 
 if TYPE_CHECKING:
     import jinja2
@@ -30,12 +32,12 @@ _FIGURE_AND_UNIT = re.compile(r"(?<=\d) (?=(?:m|s|h|min|%|E|W|N|S)\b|%)")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LegSection:
-    """What the page says and draws of one leg; ``picture`` is "" for a leg not walked."""
+    """What the page says and draws of one leg; ``pictures`` is None for a leg not walked."""
 
     row: page_legs.LegRow
     planned: list[tuple[str, str]]
     walked: list[tuple[str, str]]
-    picture: str
+    pictures: LegPictures | None
     own_line: bool
     within_m: float
     causes: list[page_legs.CauseRow]
@@ -44,55 +46,72 @@ class LegSection:
 
 
 def render_html(debrief: Debrief) -> str:
-    """Give the whole page: no script, and nothing fetched from anywhere."""
+    """Give the whole page: it fetches nothing, and is whole on paper and without scripts."""
+    moved = passage(debrief.clean, Settings().measuring)
+    pictures = page_pictures(debrief, moved)
+    context = {**_walk(debrief, pictures), **_legs(debrief, pictures), **_grounds(debrief)}
     return (
         _environment()
         .get_template("debrief.html.j2")
         .render(
+            **context,
             course=debrief.card.name,
-            facts=page_parts.heading_facts(debrief),
-            simulated=simulated_notes(debrief),
-            verdict=verdict(debrief),
-            map_picture=_map_picture(debrief),
-            map_key=page_parts.map_key(debrief),
-            map_within_m=digits.whole(map_tolerance_m(debrief)),
-            legs=[_section(debrief, number) for number in range(len(debrief.legs))],
-            noise=f"{debrief.quality.noise_m:.1f} m",
-            ledger_parts=page_legs.LEDGER_PARTS,
-            ledger=page_legs.ledger_rows(debrief),
-            recording=page_parts.recording_facts(debrief),
-            recording_notes=debrief.quality.notes,
-            plan_findings=debrief.card.findings,
-            plan_notes=debrief.card.notes,
-            angle=angle_sentences(debrief.card),
-            cautions=CAUTIONS,
+            script=page_script(),
+            data_blocks=data_blocks(debrief, moved, pictures.moving()),
             version=program_version(),
         )
     )
 
 
-def _map_picture(debrief: Debrief) -> str:
-    said = " ".join(verdict(debrief))
-    return svg_picture(
-        map_specification(debrief), "map", f"Map of {debrief.card.name}, plan and walk", said
-    )
+def _walk(debrief: Debrief, pictures: PagePictures) -> dict[str, Any]:
+    """Give what is said and drawn of the walk as a whole."""
+    return {
+        "facts": page_parts.heading_facts(debrief),
+        "simulated": simulated_notes(debrief),
+        "verdict": verdict(debrief),
+        "story": story_sentences(debrief),
+        "pictures": pictures,
+        "map_key": page_parts.map_key(debrief),
+        "map_within_m": digits.whole(map_tolerance_m(debrief)),
+        "moment_step": wording.duration(max(1.0, moment_step_s(debrief))),
+        "window_s": digits.whole(Settings().measuring.passage_window_s),
+    }
 
 
-def _section(debrief: Debrief, number: int) -> LegSection:
+def _legs(debrief: Debrief, pictures: PagePictures) -> dict[str, Any]:
+    """Give what is said and drawn of the legs, and what to make of it."""
+    sections = [_section(debrief, number, one) for number, one in enumerate(pictures.legs)]
+    return {
+        "legs": sections,
+        "noise": f"{debrief.quality.noise_m:.1f} m",
+        "radius": f"{digits.whole(debrief.card.arrival_radius_m)} m",
+        "ledger_parts": page_legs.LEDGER_PARTS,
+        "ledger": page_legs.ledger_rows(debrief),
+        "to_keep": to_keep(debrief),
+        "to_work_on": to_work_on(debrief),
+    }
+
+
+def _grounds(debrief: Debrief) -> dict[str, Any]:
+    """Give what the figures rest on."""
+    return {
+        "recording": page_parts.recording_facts(debrief),
+        "recording_notes": debrief.quality.notes,
+        "plan_findings": debrief.card.findings,
+        "plan_notes": debrief.card.notes,
+        "angle": angle_sentences(debrief.card),
+        "cautions": CAUTIONS,
+    }
+
+
+def _section(debrief: Debrief, number: int, pictures: LegPictures | None) -> LegSection:
     leg = debrief.legs[number]
-    walked = leg_facts.walked_facts(leg)
-    drawing = strip_specification(debrief, number)
-    picture = ""
-    if drawing is not None:
-        said = "; ".join(f"{name}: {words}" for name, words in walked)
-        title = f"Leg {leg.name}: offset from the planned line along the leg"
-        picture = svg_picture(drawing, f"strip{number}", title, said)
     causes = page_legs.cause_rows(leg)
     return LegSection(
         row=page_legs.leg_row(leg, debrief.card.arrival_radius_m),
         planned=leg_facts.planned_facts(leg),
-        walked=walked,
-        picture=picture,
+        walked=leg_facts.walked_facts(leg),
+        pictures=pictures,
         own_line=shows_own_line(debrief, number),
         within_m=strip_tolerance_m(debrief, number),
         causes=causes,

@@ -97,14 +97,19 @@ def _off_own_line(measures: LegMeasures) -> str:
     return f"began {began} from the point; {side} at the claim"
 
 
-def _miss(measures: LegMeasures) -> str:
+def miss_along_and_across(measures: LegMeasures) -> str:
+    """Say where the claim lies from its point: "12 m beyond it, 40 m left"."""
     error_m = measures.miss_sd_m
     along = digits.metres(abs(measures.miss_along_m), error_m)
     beyond = "beyond" if measures.miss_along_m > 0 else "short of"
-    across = wording.offset(measures.miss_across_m, error_m)
+    return f"{along} {beyond} it, {wording.offset(measures.miss_across_m, error_m)}"
+
+
+def _miss(measures: LegMeasures) -> str:
+    error = digits.metres(measures.miss_sd_m, measures.miss_sd_m)
     return (
-        f"{wording.miss(measures)} of the point, ±{digits.metres(error_m, error_m)} each way "
-        f"(standard error): {along} {beyond} it, {across}"
+        f"{wording.miss(measures)} of the point, ±{error} each way (standard error): "
+        f"{miss_along_and_across(measures)}"
     )
 
 

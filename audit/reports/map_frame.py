@@ -1,8 +1,7 @@
-"""The frame of the map: what ground it shows, at what scale, with which grid lines."""
+"""The frame of the map: what ground it shows, at what scale, with how many grid lines."""
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
 import numpy as np
@@ -20,8 +19,8 @@ MARGIN_STRIP_PX = 44
 _EDGE_SHARE = 0.1
 _SMALLEST_GROUND_M = 120.0
 _FLATTEST, _TALLEST = 0.5, 1.05
-_MOST_LINES = 31
-_MOST_LABELS = 8
+MOST_LINES, MOST_LABELS = 31, 8
+"""Grid lines, and numbers on them, to a side."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,8 +31,6 @@ class MapFrame:
     ----------
     width_px : int
         Of the map alone, without the numbers beside it.
-    line_m, label_m : float
-        Spacing of the grid lines, and of those that carry a number.
     """
 
     width_px: int
@@ -43,8 +40,6 @@ class MapFrame:
     south_m: float
     north_m: float
     metres_per_pixel: float
-    line_m: float
-    label_m: float
 
     @property
     def height_px(self) -> float:
@@ -66,7 +61,6 @@ def map_frame(debrief: Debrief) -> MapFrame:
     size = np.maximum((high - low) * (1 + 2 * _EDGE_SHARE), _SMALLEST_GROUND_M)
     width = max(size[0], size[1] / _TALLEST)
     height = max(size[1], width * _FLATTEST)
-    spacing = _spacing(max(width, height))
     more_legs = len(debrief.legs) - _LEGS_IN_NARROWEST
     width_px = min(_WIDEST_PX, max(_NARROWEST_PX, _NARROWEST_PX + _PX_A_LEG * more_legs))
     return MapFrame(
@@ -76,22 +70,7 @@ def map_frame(debrief: Debrief) -> MapFrame:
         south_m=float(middle[1] - height / 2),
         north_m=float(middle[1] + height / 2),
         metres_per_pixel=float(width / width_px),
-        line_m=spacing,
-        label_m=_labelled(spacing, max(width, height)),
     )
-
-
-def lines_between(low_m: float, high_m: float, step_m: float) -> list[float]:
-    """Give the multiples of a step between two coordinates."""
-    first = math.ceil(low_m / step_m)
-    return [step_m * i for i in range(first, math.floor(high_m / step_m) + 1)]
-
-
-def bar_length_m(frame: MapFrame) -> float:
-    """Give the round length of a scale bar that takes a fifth to a half of the width."""
-    room_m = (frame.east_m - frame.west_m) * 0.45
-    power = 10.0 ** math.floor(math.log10(room_m))
-    return max(step * power for step in (1.0, 2.0, 5.0) if step * power <= room_m)
 
 
 def _shown(debrief: Debrief) -> FloatArray:
@@ -100,16 +79,3 @@ def _shown(debrief: Debrief) -> FloatArray:
     where = np.column_stack([debrief.clean.east_m, debrief.clean.north_m])
     parts += [where[s.first : s.last + 1] for s in debrief.spans if s.leg is not None]
     return np.vstack(parts)
-
-
-def _spacing(ground_m: float) -> float:
-    """Give the grid of the map in hand: 100 m or 1 km lines, wider only where they would crowd."""
-    spacing = 100.0
-    while ground_m / spacing > _MOST_LINES:
-        spacing *= 10.0
-    return spacing
-
-
-def _labelled(spacing_m: float, ground_m: float) -> float:
-    steps = (spacing_m * factor for factor in (1, 2, 5, 10, 20))
-    return next(step for step in steps if ground_m / step <= _MOST_LABELS)

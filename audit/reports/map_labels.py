@@ -8,7 +8,7 @@ import numpy as np
 
 from audit.debriefing.records import Debrief, LegDebrief
 from audit.reports import digits, ink
-from audit.reports.chart_layers import Layer
+from audit.reports.chart_layers import Layer, rimmed
 from audit.reports.display_lines import DisplayLine
 from audit.reports.label_places import Label, PlacedLabel, place_labels
 from audit.reports.map_frame import MapFrame
@@ -25,17 +25,17 @@ _STYLES = {
 
 
 def label_layers(debrief: Debrief, frame: MapFrame, lines: Sequence[DisplayLine]) -> list[Layer]:
-    """Give two layers a kind of label: a white rim, and the words on it."""
+    """Give one layer a kind of label."""
     labels = [*_points(debrief, frame), *_claims(debrief, frame), *_legs(debrief, frame)]
     placed = place_labels(labels, _sampled(lines, frame), frame.width_px, frame.height_px)
     layers = []
     for kind, style in _STYLES.items():
         rows = [_row(one, frame) for one in placed if one.label.kind == kind]
-        words = {"type": "text", "fontSize": ink.LABEL_PX, **style}
-        rim = {**words, "fill": "white", "stroke": "white", "strokeWidth": 3.5}
-        rim["strokeJoin"] = "round"
-        channels = {"text": "t:N"}
-        layers += [Layer(rows=rows, mark=mark, channels=channels) for mark in (rim, words)]
+        words = {"type": "text", "fontSize": ink.LABEL_PX, "clip": True, **style}
+        # Set off in pixels, so that words stay by their place while the map is zoomed.
+        words |= {"dx": {"expr": "datum.dx"}, "dy": {"expr": "datum.dy"}}
+        channels = {"text": {"value": {"expr": "datum.t"}}}
+        layers.append(Layer(rows=rows, mark=rimmed(words), channels=channels))
     return layers
 
 
@@ -91,10 +91,13 @@ def _to_pixels(points: FloatArray, frame: MapFrame) -> FloatArray:
 
 
 def _row(placed: PlacedLabel, frame: MapFrame) -> dict[str, object]:
+    label = placed.label
     return {
-        "x": frame.west_m + placed.right_px * frame.metres_per_pixel,
-        "y": frame.north_m - placed.down_px * frame.metres_per_pixel,
-        "t": placed.label.text,
+        "x": round(frame.west_m + label.right_px * frame.metres_per_pixel, 1),
+        "y": round(frame.north_m - label.down_px * frame.metres_per_pixel, 1),
+        "dx": round(placed.right_px - label.right_px, 1),
+        "dy": round(placed.down_px - label.down_px, 1),
+        "t": label.text,
     }
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from typing import Any
 
@@ -18,6 +17,8 @@ from audit.reports.map_frame import MapFrame
 _LETTER_ROOM_PX = 13.0
 """Letters and claims keep this far from each other."""
 
+HEXAGON = "M-1,0L-0.5,-0.87L0.5,-0.87L1,0L0.5,0.87L-0.5,0.87Z"
+
 _STROKES: dict[str, dict[str, Any]] = {
     "planned": {"stroke": ink.INK, "strokeWidth": 1.5, "strokeDash": ink.PLANNED_DASH},
     "other": {"stroke": ink.GREY, "strokeWidth": 1.2},
@@ -29,6 +30,7 @@ _STROKES: dict[str, dict[str, Any]] = {
         "strokeDash": ink.SEARCH_DASH,
         "strokeCap": "round",
     },
+    "bypass": {"stroke": ink.BLUE, "strokeWidth": 2.4, "strokeDash": ink.BYPASS_DASH},
     "miss": {"stroke": ink.ORANGE, "strokeWidth": 3},
 }
 
@@ -50,29 +52,30 @@ def line_layers(lines: Sequence[DisplayLine]) -> list[Layer]:
     ]
 
 
-def point_layers(debrief: Debrief, frame: MapFrame) -> list[Layer]:
+def point_layers(debrief: Debrief) -> list[Layer]:
     """Draw each point as a cross inside its arrival circle, which is true to scale."""
-    radius_px = debrief.card.arrival_radius_m / frame.metres_per_pixel
     rows = [_at(point.east_m, point.north_m) for point in debrief.points]
-    line = {"type": "point", "filled": False, "stroke": ink.INK, "opacity": 1}
-    circle = {**line, "shape": "circle", "size": math.pi * radius_px**2, "strokeWidth": 1}
+    line = {"type": "point", "filled": False, "stroke": ink.INK, "opacity": 1, "clip": True}
+    area = f"PI * pow({debrief.card.arrival_radius_m} / metres_per_px, 2)"
+    circle = {**line, "shape": "circle", "size": {"expr": area}, "strokeWidth": 1}
     cross = {**line, "shape": "M-1,0L1,0M0,-1L0,1", "size": 110, "strokeWidth": 2}
     return [Layer(rows=rows, mark=circle), Layer(rows=rows, mark=cross)]
 
 
 def letter_layers(debrief: Debrief, frame: MapFrame) -> list[Layer]:
-    """Draw an S in a circle on each leg's longest search, an H in a square at each halt.
+    """Draw S in a circle on each leg's longest search, H in a square on halts, B on bypasses.
 
-    A letter that would cover a claim, a point or another letter is left out.
+    The B stands in a hexagon. A letter that would cover a claim, a point or another
+    letter is left out.
     """
     claims = [leg.audit.measures.claim for leg in debrief.legs if leg.audit.measures is not None]
     taken = [np.array([point.east_m, point.north_m]) for point in debrief.points]
     taken += [np.array([claim.east_m, claim.north_m]) for claim in claims]
-    halts = [span for span in debrief.spans if span.kind == "halt"]
     layers = []
     for letter, shape, spans in (
         ("S", "circle", _longest_searches(debrief)),
-        ("H", "square", sorted(halts, key=lambda span: span.first - span.last)),
+        ("B", HEXAGON, _longest_first(debrief, "bypass")),
+        ("H", "square", _longest_first(debrief, "halt")),
     ):
         rows = []
         for span in spans:
@@ -98,11 +101,18 @@ def _longest_searches(debrief: Debrief) -> list[Span]:
     return list(longest.values())
 
 
+def _longest_first(debrief: Debrief, kind: str) -> list[Span]:
+    return sorted(
+        (span for span in debrief.spans if span.kind == kind),
+        key=lambda span: span.first - span.last,
+    )
+
+
 def letter_sign(rows: Sequence[dict[str, Any]], shape: str) -> list[Layer]:
     """Give a white sign of a shape with the letter ``t`` of each row in it."""
     sign = {"type": "point", "shape": shape, "size": 150, "fill": "white", "opacity": 1}
-    sign |= {"stroke": ink.BLUE, "strokeWidth": 1.3}
-    text = {"type": "text", "fontSize": 9, "fontWeight": "bold", "fill": ink.BLUE}
+    sign |= {"stroke": ink.BLUE, "strokeWidth": 1.3, "clip": True}
+    text = {"type": "text", "fontSize": 9, "fontWeight": "bold", "fill": ink.BLUE, "clip": True}
     return [Layer(rows=rows, mark=sign), Layer(rows=rows, mark=text, channels={"text": "t:N"})]
 
 
@@ -116,7 +126,7 @@ def claim_layers(debrief: Debrief) -> list[Layer]:
 def claim_sign(rows: Sequence[dict[str, Any]]) -> Layer:
     """Give the diamond of a claim at the place of each row."""
     mark = {"type": "point", "shape": "diamond", "size": 150, "fill": ink.ORANGE, "opacity": 1}
-    mark |= {"stroke": "white", "strokeWidth": 1.2}
+    mark |= {"stroke": "white", "strokeWidth": 1.2, "clip": True}
     return Layer(rows=rows, mark=mark)
 
 

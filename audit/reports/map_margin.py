@@ -1,101 +1,117 @@
-"""The foot of the map: scale bar, grid north and magnetic north."""
+"""The foot of the map: scale bar, grid north and magnetic north, kept right while zooming."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any
 
 from audit.debriefing.records import Debrief
 from audit.reports import ink
 from audit.reports.angle_words import east_or_west
 from audit.reports.chart_layers import Layer, as_given
-from audit.reports.map_frame import MapFrame, bar_length_m
+from audit.reports.map_frame import MARGIN_STRIP_PX
 from audit.units import unit_vector
+
+BAR_SHARE = 0.45
+"""The bar takes no more of the width than this."""
+MARGIN_PARAMS = (
+    {"name": "metres_per_px", "expr": "(domain('x')[1] - domain('x')[0]) / width"},
+    {"name": "bar_room_m", "expr": f"metres_per_px * width * {BAR_SHARE}"},
+    {"name": "bar_power", "expr": "pow(10, floor(log(bar_room_m) / LN10 + 1e-9))"},
+    {
+        "name": "bar_m",
+        "expr": "bar_power * (bar_room_m >= 5 * bar_power ? 5 : "
+        "bar_room_m >= 2 * bar_power ? 2 : 1)",
+    },
+)
+"""The longest of 1, 2 and 5 times a power of ten that the room holds."""
 
 _ARROW_PX = 26.0
 NARROWEST_DEG = 9.0
 """Norths nearer to each other than this are drawn this far apart, as in map margins."""
 
 _SMALL_TEXT = {"type": "text", "fontSize": ink.LABEL_PX - 1, "fill": ink.INK}
+_BAR_LEFT_PX = 8
+_ROOM_FOR_NOTE_PX = 420
+"""A narrower map says the angle only in its words below."""
+_LENGTH = (
+    "bar_m * datum.k / 2 === 0 ? '0' : bar_m * datum.k / 2 < 1000 ? "
+    "format(bar_m * datum.k / 2, '~f') + ' m' : format(bar_m * datum.k / 2000, '~f') + ' km'"
+)
 
 
-def margin_layers(debrief: Debrief, frame: MapFrame) -> list[Layer]:
+def margin_layers(debrief: Debrief) -> list[Layer]:
     """Give the layers of the strip below the map, over whatever would run into it."""
     angle_deg = debrief.card.angles.grid_magnetic_angle_deg
-    return [*_ground(frame), *_scale_bar(frame), *_norths(angle_deg, frame)]
+    return [*_ground(), *_scale_bar(), *_norths(angle_deg)]
 
 
-def _ground(frame: MapFrame) -> list[Layer]:
-    sides = {"x": frame.west_m, "x2": frame.east_m}
-    strip = {**sides, "y": _up(frame, -1.0), "y2": frame.south_m}
-    edge = {**sides, "y": frame.south_m, "y2": frame.north_m}
+def _ground() -> list[Layer]:
+    strip = {"x": 0, "x2": "width", "y": f"height - {MARGIN_STRIP_PX - 1}", "y2": "height + 1"}
+    edge = {"x": 0, "x2": "width", "y": 0, "y2": f"height - {MARGIN_STRIP_PX}"}
     line = {"type": "rect", "filled": False, "stroke": ink.INK, "strokeWidth": 1}
-    channels = {"x2": "x2", "y2": "y2"}
     return [
-        Layer(rows=[strip], mark={"type": "rect", "fill": "white"}, channels=channels),
-        Layer(rows=[edge], mark=line, channels=channels),
+        Layer(rows=[{}], mark={"type": "rect", "fill": "white"}, channels=_spots(strip)),
+        Layer(rows=[{}], mark=line, channels=_spots(edge)),
     ]
 
 
-def _scale_bar(frame: MapFrame) -> list[Layer]:
+def _scale_bar() -> list[Layer]:
     """Draw a bar of two halves, one filled, with its length."""
-    length_m = bar_length_m(frame)
-    half_m = length_m / 2
-    left = frame.west_m + 8 * frame.metres_per_pixel
-    level = {"y": _up(frame, 12.0), "y2": _up(frame, 18.0)}
-    halves = [
-        {**level, "x": left, "x2": left + half_m, "c": ink.INK},
-        {**level, "x": left + half_m, "x2": left + length_m, "c": "white"},
-    ]
+    along = f"{_BAR_LEFT_PX} + datum.k * bar_m / 2 / metres_per_px"
+    beyond = f"{_BAR_LEFT_PX} + (datum.k + 1) * bar_m / 2 / metres_per_px"
+    halves = _spots({"x": along, "x2": beyond, "y": "height - 12", "y2": "height - 18"})
+    numbers = _spots({"x": along, "y": "height - 29", "text": _LENGTH})
     bar = {"type": "rect", "stroke": ink.INK, "strokeWidth": 1}
-    ends = [(0.0, "0"), (half_m, _length(half_m)), (length_m, _length(length_m))]
-    numbers = [{"x": left + along, "y": _up(frame, 29.0), "t": text} for along, text in ends]
     return [
         Layer(
-            rows=halves,
+            rows=[{"k": 0, "c": ink.INK}, {"k": 1, "c": "white"}],
             mark=bar,
-            channels={"x2": "x2", "y2": "y2", "fill": as_given("c", "nominal")},
+            channels={**halves, "fill": as_given("c", "nominal")},
         ),
-        Layer(rows=numbers, mark=_SMALL_TEXT, channels={"text": "t:N"}),
+        Layer(rows=[{"k": k} for k in range(3)], mark=_SMALL_TEXT, channels=numbers),
     ]
 
 
-def _length(metres: float) -> str:
-    return f"{metres:.0f} m" if metres < 1000.0 else f"{metres / 1000.0:g} km"
-
-
-def _norths(angle_deg: float, frame: MapFrame) -> list[Layer]:
+def _norths(angle_deg: float) -> list[Layer]:
     """Draw both norths from one foot, magnetic north on its own side."""
     side = 1.0 if angle_deg >= 0.0 else -1.0
     shown_deg = side * max(abs(angle_deg), NARROWEST_DEG)
-    shafts: list[dict[str, Any]] = []
-    heads, letters = [], []
-    foot = (frame.width_px - 56.0, 4.0)
-    norths = ((0.0, "GN", -side), (shown_deg, "MN", side))
-    for number, (turn_deg, name, letter_side) in enumerate(norths):
+    foot_px = (56.0, 4.0)
+    shafts, letters = [], []
+    for turn_deg, name, letter_side in ((0.0, "GN", -side), (shown_deg, "MN", side)):
         right, up = unit_vector(turn_deg) * _ARROW_PX
-        tip = (foot[0] + right, foot[1] + up)
-        shafts.append({**_spot(frame, *foot), "s": number, "i": 0})
-        shafts.append({**_spot(frame, *tip), "s": number, "i": 1})
-        heads.append({**_spot(frame, *tip), "a": turn_deg})
-        letters.append({**_spot(frame, tip[0] + letter_side * 14.0, tip[1] + 2.0), "t": name})
-    line = {"type": "line", "stroke": ink.INK, "strokeWidth": 1.4}
+        tip = {"r": foot_px[0] - float(right), "u": foot_px[1] + float(up)}
+        shafts.append({"r0": foot_px[0], "u0": foot_px[1], **tip, "a": turn_deg})
+        letters.append({"r": tip["r"] - letter_side * 14.0, "u": tip["u"] + 2.0, "t": name})
+    words = f"grid-magnetic angle {east_or_west(angle_deg)}"
+    note = {"r": foot_px[0] + 32.0, "u": 15.0, "t": words}
+    return [*_arrows(shafts), *_words(letters, note)]
+
+
+def _arrows(shafts: Sequence[dict[str, Any]]) -> list[Layer]:
+    tip = {"x": "width - datum.r", "y": "height - datum.u"}
+    foot = {"x2": "width - datum.r0", "y2": "height - datum.u0"}
     head = {"type": "point", "shape": "triangle-up", "size": 24, "fill": ink.INK, "opacity": 1}
-    head |= {"strokeWidth": 0}
-    note = {**_spot(frame, foot[0] - 32.0, 15.0)}
-    note["t"] = f"grid-magnetic angle {east_or_west(angle_deg)}"
-    angle = {"angle": as_given("a", "quantitative")}
+    line = {"type": "rule", "stroke": ink.INK, "strokeWidth": 1.4}
+    angle = {**_spots(tip), "angle": as_given("a", "quantitative")}
     return [
-        Layer(rows=shafts, mark=line, channels={"order": "i:Q", "detail": "s:N"}),
-        Layer(rows=heads, mark=head, channels=angle),
-        Layer(rows=letters, mark=_SMALL_TEXT, channels={"text": "t:N"}),
-        Layer(rows=[note], mark={**_SMALL_TEXT, "align": "right"}, channels={"text": "t:N"}),
+        Layer(rows=shafts, mark=line, channels=_spots({**tip, **foot})),
+        Layer(rows=shafts, mark={**head, "strokeWidth": 0}, channels=angle),
     ]
 
 
-def _spot(frame: MapFrame, right_px: float, up_px: float) -> dict[str, Any]:
-    """Give the place of a spot of the strip, in pixels from its lower left corner."""
-    return {"x": frame.west_m + right_px * frame.metres_per_pixel, "y": _up(frame, up_px)}
+def _words(letters: Sequence[dict[str, Any]], note: dict[str, Any]) -> list[Layer]:
+    places = {"x": "width - datum.r", "y": "height - datum.u"}
+    spots = _spots({**places, "text": "datum.t"})
+    roomy = _spots({**places, "text": f"width > {_ROOM_FOR_NOTE_PX} ? datum.t : ''"})
+    right_aligned = {**_SMALL_TEXT, "align": "right"}
+    return [
+        Layer(rows=letters, mark=_SMALL_TEXT, channels=spots),
+        Layer(rows=[note], mark=right_aligned, channels=roomy),
+    ]
 
 
-def _up(frame: MapFrame, up_px: float) -> float:
-    return frame.foot_m + up_px * frame.metres_per_pixel
+def _spots(places: dict[str, Any]) -> dict[str, Any]:
+    """Give channels in pixels of the picture, each a sum that follows its size."""
+    return {name: {"value": {"expr": str(place)}} for name, place in places.items()}

@@ -28,6 +28,7 @@ def map_key(debrief: Debrief) -> list[tuple[str, str]]:
     entries = [
         ("planned", "planned leg", True),
         ("walked", "walked on a leg, from leaving to the claim", has_claim),
+        ("bypass", "bypass: round an obstacle and back to the line", "bypass" in kinds),
         ("search", "search for the point", "search" in kinds),
         ("other", "walked between or outside the legs", bool(kinds - {"walking"})),
         ("gap", "not recorded", "gap" in kinds),

@@ -51,7 +51,7 @@ def strip_of_leg(debrief: Debrief, leg: int) -> Strip | None:
     along, offset = measures.cross_track.along_m, measures.cross_track.offset_m
     noise_m, radius_m = debrief.quality.noise_m, debrief.card.arrival_radius_m
     side_m = max(_NARROWEST_SIDE_M, radius_m)
-    along_range = _with_room(
+    along_range = with_room(
         min(0.0, float(along.min())), max(card.distance_m, float(along.max())), _ALONG_ROOM
     )
     return Strip(
@@ -62,7 +62,7 @@ def strip_of_leg(debrief: Debrief, leg: int) -> Strip | None:
         noise_m=noise_m,
         radius_m=radius_m,
         along_m=along_range,
-        side_m=_with_room(
+        side_m=with_room(
             min(float(offset.min()) - noise_m, -side_m),
             max(float(offset.max()) + noise_m, side_m),
             _SIDE_ROOM,
@@ -71,6 +71,7 @@ def strip_of_leg(debrief: Debrief, leg: int) -> Strip | None:
     )
 
 
-def _with_room(low: float, high: float, share: float) -> tuple[float, float]:
+def with_room(low: float, high: float, share: float) -> tuple[float, float]:
+    """Widen a range by a share of it at each end."""
     room = share * (high - low)
     return low - room, high + room

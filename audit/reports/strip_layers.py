@@ -10,7 +10,8 @@ import numpy as np
 from audit.debriefing.records import Debrief
 from audit.measurement.leg_measures import LegMeasures
 from audit.reports import ink, wording
-from audit.reports.chart_layers import Layer
+from audit.reports.chart_layers import Layer, rimmed
+from audit.reports.cursor_layers import cursor_layers
 from audit.reports.display_lines import thinned
 from audit.reports.map_layers import claim_sign, letter_sign
 from audit.reports.strip_frame import Strip
@@ -28,6 +29,7 @@ def strip_layers(debrief: Debrief, strip: Strip) -> list[Layer]:
         *_halts(debrief, strip),
         *_claim(strip),
         *_side_words(strip),
+        *cursor_layers(),
     ]
 
 
@@ -117,12 +119,10 @@ def _claim(strip: Strip) -> list[Layer]:
     label = {**_TEXT, "fill": ink.ORANGE, "fontWeight": "bold", "align": "right", "dx": -12}
     label["dy"] = -12 if offset <= 0.0 else 14
     place = [{"x": along, "y": offset, "t": words}]
-    rim = {**label, "fill": "white", "stroke": "white", "strokeWidth": 3.5, "strokeJoin": "round"}
     channels = {"text": "t:N"}
     return [
         claim_sign(place),
-        Layer(rows=place, mark=rim, channels=channels),
-        Layer(rows=place, mark=label, channels=channels),
+        Layer(rows=place, mark=rimmed(label), channels=channels),
     ]
 
 
@@ -151,4 +151,6 @@ def _spans(debrief: Debrief, strip: Strip) -> Iterator[tuple[int, int, str]]:
 
 
 def _rows(points: list[tuple[float, float]], series: int = 0) -> list[dict[str, Any]]:
-    return [{"x": x, "y": y, "i": i, "s": series} for i, (x, y) in enumerate(points)]
+    return [
+        {"x": round(x, 1), "y": round(y, 2), "i": i, "s": series} for i, (x, y) in enumerate(points)
+    ]

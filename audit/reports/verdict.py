@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 
 from audit.debriefing.records import Debrief, LegDebrief
 from audit.measurement.leg_measures import LegMeasures
@@ -69,7 +68,9 @@ def _why(debrief: Debrief, worst: LegDebrief) -> str:
             return f"The cause is {said}."
         return f"That is consistent with {said}."
     also = [leg.name for leg in debrief.legs if leg is not worst and _same_cause(leg, named.cause)]
-    shared = f", and so {'is' if len(also) == 1 else 'are'} {_legs(also)}" if also else ""
+    shared = (
+        f", and so {'is' if len(also) == 1 else 'are'} {wording.leg_names(also)}" if also else ""
+    )
     return (
         f"That is consistent with {cause_words(named.cause)} "
         f"({digits.percent(named.probability)}){shared}."
@@ -91,15 +92,8 @@ def _count(debrief: Debrief) -> str:
     for status in ("skipped", "unfinished", "not-started"):
         names = [leg.name for leg in legs if leg.audit.status == status]
         if names:
-            text += f"; {_legs(names)} {wording.STATUS_WORDS[status]}"
+            text += f"; {wording.leg_names(names)} {wording.STATUS_WORDS[status]}"
     return f"{text}."
-
-
-def _legs(names: Sequence[str]) -> str:
-    """List legs: "leg 2", "legs 2, 3 and 5"."""
-    if len(names) == 1:
-        return f"leg {names[0]}"
-    return f"legs {', '.join(names[:-1])} and {names[-1]}"
 
 
 def _number(count: int, noun: str) -> str:

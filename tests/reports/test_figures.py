@@ -2,28 +2,33 @@
 
 from __future__ import annotations
 
+import json
 import math
+import re
 from itertools import combinations
 
 import altair as alt
 import numpy as np
 import pytest
 import shapely
+import vl_convert
 from defusedxml.ElementTree import fromstring
 from reports.sample_debrief import sample_debrief
 
+from audit.measurement.passage import passage
 from audit.reports import ink, map_margin
+from audit.reports.chart_compiler import chart_of
 from audit.reports.display_lines import thinned, tolerance_m, walked_lines
+from audit.reports.figure_dial import dial_specification
+from audit.reports.figure_ledger import ledger_specification
 from audit.reports.figure_map import map_specification
 from audit.reports.figure_strip import shows_own_line, strip_specification
+from audit.reports.figure_target import target_specification
+from audit.reports.figure_walk import walk_specification
 from audit.reports.label_places import Label, place_labels
-from audit.reports.map_frame import (
-    MARGIN_STRIP_PX,
-    bar_length_m,
-    lines_between,
-    map_frame,
-)
-from audit.reports.picture import prepare, svg_picture
+from audit.reports.map_frame import MARGIN_STRIP_PX, map_frame
+from audit.reports.picture import draw, prepare
+from audit.settings import Settings
 
 
 @pytest.fixture(scope="module")
@@ -36,24 +41,67 @@ def map_spec(debrief):
     return map_specification(debrief)
 
 
+@pytest.fixture(scope="module")
+def moved(debrief):
+    return passage(debrief.clean, Settings().measuring)
+
+
 def rows_of(specification, **mark):
     """Rows of the layers whose mark has these attributes."""
+    view = specification if "layer" in specification else specification["vconcat"][0]
     return [
         specification["datasets"][layer["data"]["name"]]
-        for layer in specification["layer"]
+        for layer in view["layer"]
         if mark.items() <= layer["mark"].items()
     ]
 
 
-def test_specifications_follow_the_vega_lite_schema(debrief, map_spec):
+def drawn(specification, kind) -> list:
+    """Items of a kind of mark as the library has placed them, in pixels of the picture."""
+    found = []
+
+    def gather(mark):
+        for item in mark["items"]:
+            if mark["marktype"] == kind:
+                found.append(item)
+            for inner in item.get("items", ()):
+                gather(inner)
+
+    scene = vl_convert.vega_to_scenegraph(chart_of(specification).vega())
+    gather(scene["scenegraph"])
+    return found
+
+
+def test_specifications_follow_the_vega_lite_schema(debrief, map_spec, moved):
     # Altair carries the published JSON Schema of Vega-Lite and validates against it.
-    for specification in (map_spec, *(strip_specification(debrief, leg) for leg in range(3))):
-        alt.LayerChart.from_dict(specification, validate=True)
-        alt.LayerChart.from_dict(specification).to_dict(validate=True)
+    walked = range(3)
+    stacked = [walk_specification(debrief, moved)]
+    stacked += [strip_specification(debrief, number, moved) for number in walked]
+    layered = [map_spec, target_specification(debrief)]
+    for make in (dial_specification, ledger_specification):
+        layered += [make(debrief.legs[number]) for number in walked]
+    for kind, charts in ((alt.VConcatChart, stacked), (alt.LayerChart, layered)):
+        for specification in charts:
+            kind.from_dict(json.loads(json.dumps(specification)), validate=True)
 
 
-def test_leg_not_walked_has_no_strip(debrief):
-    assert strip_specification(debrief, 3) is None
+def test_charts_of_one_shape_share_it_and_differ_in_rows_and_numbers(debrief):
+    charts = [chart_of(ledger_specification(leg)) for leg in debrief.legs[:3]]
+    assert len({id(chart.shape) for chart in charts}) < len(charts)
+    for chart, leg in zip(charts, debrief.legs, strict=False):
+        put_in = vl_convert.vega_to_svg(chart.vega())
+        directly = vl_convert.vegalite_to_svg(ledger_specification(leg))
+        assert texts(put_in) == texts(directly)
+
+
+def texts(svg) -> list[str]:
+    return re.findall(r"<text[^>]*>([^<]*)<", svg)
+
+
+def test_leg_not_walked_has_no_pictures(debrief, moved):
+    assert strip_specification(debrief, 3, moved) is None
+    assert dial_specification(debrief.legs[3]) is None
+    assert ledger_specification(debrief.legs[3]) is None
 
 
 @pytest.mark.parametrize("stretch", [0.2, 1.0, 7.0, 60.0])
@@ -69,11 +117,16 @@ def test_one_metre_is_one_metre_east_and_north(stretch):
     assert 0.45 <= frame.height_px / frame.width_px <= 1.1
     assert specification["height"] == pytest.approx(frame.height_px + MARGIN_STRIP_PX)
     # Lines of 100 m or whole powers of ten of it, as many as can be told apart.
-    assert math.log10(frame.line_m / 100.0).is_integer()
-    lines = lines_between(frame.west_m, frame.east_m, frame.line_m)
-    assert all(line % frame.line_m == 0 for line in lines)
-    assert len(lines) <= 32
-    assert frame.label_m % frame.line_m == 0
+    upright = [one for one in drawn(specification, "rule") if one.get("y2") == 0]
+    across_px = sorted({one["x"] for one in upright if "x2" not in one})
+    lines_m = [frame.west_m + x * frame.metres_per_pixel for x in across_px]
+    assert 1 <= len(lines_m) <= 32
+    spacing_m = np.diff(lines_m).mean() if len(lines_m) > 1 else 100.0
+    power = round(math.log10(spacing_m / 100.0))
+    assert spacing_m == pytest.approx(100.0 * 10**power, rel=0.03)
+    spacing_m = 100.0 * 10**power
+    px_m = frame.metres_per_pixel  # lines stand on whole pixels
+    assert all(abs(line - spacing_m * round(line / spacing_m)) <= px_m for line in lines_m)
 
 
 def test_whole_course_is_in_the_frame(debrief):
@@ -96,17 +149,18 @@ def test_way_to_the_course_does_not_shrink_the_map():
 
 def test_arrival_circle_is_true_to_scale(debrief, map_spec):
     frame = map_frame(debrief)
-    circle = next(layer for layer in map_spec["layer"] if layer["mark"].get("shape") == "circle")
-    radius_px = math.sqrt(circle["mark"]["size"] / math.pi)  # Vega: size is an area
-    assert radius_px * frame.metres_per_pixel == pytest.approx(30.0, abs=1e-6)  # metres
+    circles = [one for one in drawn(map_spec, "symbol") if one.get("shape") == "circle"]
+    radii_px = [math.sqrt(one["size"] / math.pi) for one in circles]  # Vega: size is an area
+    radii_m = [radius * frame.metres_per_pixel for radius in radii_px]
+    assert sum(radius == pytest.approx(30.0, abs=1e-3) for radius in radii_m) == len(debrief.points)
 
 
 def test_scale_bar_is_as_long_as_it_says(debrief, map_spec):
     frame = map_frame(debrief)
-    halves = next(rows for rows in rows_of(map_spec, type="rect") if len(rows) == 2)
-    length_m = halves[1]["x2"] - halves[0]["x"]
-    assert length_m == pytest.approx(bar_length_m(frame), abs=1e-6)
-    numbers = [row["t"] for rows in rows_of(map_spec, type="text") for row in rows]
+    bar = [one for one in drawn(map_spec, "rect") if one.get("height") == 6]
+    assert len(bar) == 2
+    length_m = sum(one["width"] for one in bar) * frame.metres_per_pixel
+    numbers = [one["text"] for one in drawn(map_spec, "text")]
     assert f"{length_m:.0f} m" in numbers
     assert 0.15 < length_m / (frame.east_m - frame.west_m) < 0.5
 
@@ -123,26 +177,27 @@ def test_magnetic_north_leans_to_its_side(debrief, angle_deg, shown_deg):
     turned = replace(debrief, card=replace(debrief.card, angles=angles))
     rows = rows_of(map_specification(turned), shape="triangle-up")[0]
     assert [row["a"] for row in rows] == [0.0, shown_deg]
-    assert math.copysign(1, rows[1]["x"] - rows[0]["x"]) == math.copysign(1, shown_deg)
+    # "r" counts from the right edge, so magnetic north to the right has less of it.
+    assert math.copysign(1, rows[0]["r"] - rows[1]["r"]) == math.copysign(1, shown_deg)
     assert abs(shown_deg) >= map_margin.NARROWEST_DEG
 
 
-def test_strip_has_left_up_and_right_down(debrief):
-    specification = strip_specification(debrief, 0)
-    assert specification["encoding"]["y"]["scale"]["reverse"] is True
+def test_strip_has_left_up_and_right_down(debrief, moved):
+    specification = strip_specification(debrief, 0, moved)
+    assert specification["vconcat"][0]["encoding"]["y"]["scale"]["reverse"] is True
     words = {row["t"]: row["y"] for rows in rows_of(specification, type="text") for row in rows}
     assert words["left of the planned line"] < 0 < words["right of the planned line"]
     assert words["109 m left"] == pytest.approx(-109.4, abs=0.1)  # metres
 
 
-def test_strip_breaks_where_the_recording_is_silent(debrief):
-    specification = strip_specification(debrief, 2)
+def test_strip_breaks_where_the_recording_is_silent(debrief, moved):
+    specification = strip_specification(debrief, 2, moved)
     walked = rows_of(specification, stroke=ink.BLUE, type="line")[0]
-    silent = rows_of(specification, stroke=ink.GREY, strokeDash=list(ink.GAP_DASH))[0]
+    silent = rows_of(specification, stroke=ink.GREY, strokeDash=ink.GAP_DASH)[0]
     assert {row["s"] for row in walked} == {0, 1}
     assert len(silent) == 2
     before = max(row["x"] for row in walked if row["s"] == 0)
-    assert silent[0]["x"] == pytest.approx(before, abs=1e-6)
+    assert silent[0]["x"] == pytest.approx(before, abs=0.1)  # rows are to a tenth of a metre
 
 
 def test_own_line_is_drawn_where_it_can_be_told_from_the_planned_one(debrief):
@@ -185,14 +240,14 @@ def test_labels_keep_off_each_other_and_inside():
 
 def test_control_character_in_a_name_does_not_end_the_drawing():
     spec = map_specification(sample_debrief(names={"Start": "St\x1bart"}))
-    picture = svg_picture(spec, "map", "", "")
+    picture = draw(spec, "map", "", "").svg
     fromstring(picture)
     assert "St art" in picture
 
 
-def test_svg_can_be_read_aloud_and_stands_beside_others(debrief, map_spec):
+def test_svg_can_be_read_aloud_and_stands_beside_others(debrief, map_spec, moved):
     thread = prepare()
-    first = svg_picture(map_spec, "map", "Plan & walk", "Where <it> went")
+    first = draw(map_spec, "map", "Plan & walk", "Where <it> went").svg
     thread.join()
     root = fromstring(first)
     names = {"svg": "http://www.w3.org/2000/svg"}
@@ -201,7 +256,7 @@ def test_svg_can_be_read_aloud_and_stands_beside_others(debrief, map_spec):
     assert root.find("svg:title", names).get("id") == title
     assert root.find("svg:title", names).text == "Plan & walk"
     assert root.find("svg:desc", names).get("id") == description
-    second = svg_picture(strip_specification(debrief, 0), "strip0", "Leg 1", "")
+    second = draw(strip_specification(debrief, 0, moved), "strip0", "Leg 1", "").svg
     ids = [node.get("id") for text in (first, second) for node in fromstring(text).iter()]
     ids = [one for one in ids if one]
     assert len(ids) == len(set(ids))
@@ -209,7 +264,7 @@ def test_svg_can_be_read_aloud_and_stands_beside_others(debrief, map_spec):
 
 
 def test_same_picture_twice_is_the_same_text(map_spec):
-    assert svg_picture(map_spec, "map", "", "") == svg_picture(map_spec, "map", "", "")
+    assert draw(map_spec, "map", "", "") == draw(map_spec, "map", "", "")
 
 
 def luminance(colour):
@@ -247,3 +302,33 @@ def test_letters_keep_off_claims_and_each_other(debrief, map_spec):
     places = [(row["x"], row["y"]) for row in [*letters, *claims]]
     for (x1, y1), (x2, y2) in combinations(places, 2):
         assert math.hypot(x1 - x2, y1 - y2) / frame.metres_per_pixel >= 12.9  # pixels
+
+
+def test_ledger_figure_closes_on_the_miss(debrief):
+    for leg in debrief.legs[:3]:
+        specification = ledger_specification(leg)
+        miss = rows_of(specification, type="rule", stroke=ink.ORANGE)[0][0]
+        vectors = rows_of(specification, type="rule", stroke=ink.BLUE)[0]
+        joints = [(0.0, 0.0), *((one["x2"], one["y2"]) for one in vectors)]
+        for before, one in zip(joints, vectors, strict=False):
+            assert (one["x"], one["y"]) == pytest.approx(
+                before, abs=0.2
+            )  # short ones are not drawn
+        assert joints[-1] == pytest.approx((miss["x2"], miss["y2"]), abs=0.2)  # metres
+
+
+def test_dial_turns_the_walked_arrow_by_the_error(debrief):
+    for leg in debrief.legs[:3]:
+        heads = rows_of(dial_specification(leg), shape="triangle-up")
+        assert [rows[0]["a"] for rows in heads] == [0.0, leg.audit.measures.azimuth_error_deg]
+
+
+def test_target_has_right_of_the_line_on_the_right_and_beyond_up(debrief):
+    claims = rows_of(target_specification(debrief), shape="diamond")[0]
+    first, measures = claims[0], debrief.legs[0].audit.measures
+    assert first["x"] == pytest.approx(measures.miss_across_m, abs=0.06)  # metres
+    assert first["y"] == pytest.approx(measures.miss_along_m, abs=0.06)
+
+
+def test_walk_without_times_has_no_strips_over_time(moved):
+    assert walk_specification(sample_debrief(timed=False), moved) is None

@@ -1,0 +1,130 @@
+"""Planned and walked azimuth of a leg as two arrows, with the interval of the walked one."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+from audit.debriefing.records import LegDebrief
+from audit.measurement.leg_measures import LegMeasures
+from audit.reports import digits, ink, wording
+from audit.reports.chart_layers import Layer, as_given, position, specification, view
+from audit.units import unit_vector, wrap_degrees
+
+WIDTH_PX, HEIGHT_PX = 230.0, 170.0
+_REACH_PX, _WHOLE_REACH_PX = 96.0, 62.0
+_DEPTH_PX = 104.0
+_WINDOWS = ((15.0, 5.0, 1.0), (30.0, 10.0, 5.0), (60.0, 20.0, 5.0))
+"""Degrees shown to either side, between numbers, between ticks; else the whole circle."""
+
+
+def dial_specification(leg: LegDebrief) -> dict[str, Any] | None:
+    """Give the Vega-Lite specification, the planned azimuth straight up; None if not walked."""
+    measures = leg.audit.measures
+    if measures is None:
+        return None
+    half_deg = wording.half_interval_deg(measures)
+    seen_deg = abs(measures.azimuth_error_deg) + half_deg
+    fitting = [one for one in _WINDOWS if seen_deg <= 0.9 * one[0]]
+    side_deg, number_deg, tick_deg = fitting[0] if fitting else (180.0, 45.0, 15.0)
+    whole = side_deg == 180.0
+    outer = _WHOLE_REACH_PX if whole else _REACH_PX / math.sin(math.radians(side_deg))
+    inner = 0.0 if whole else max(outer - _DEPTH_PX, 0.0)
+    dial = _Dial(inner, outer, leg.audit.card.azimuth.degrees)
+    layers = [
+        *dial.interval(measures.azimuth_error_deg, half_deg),
+        *dial.scale(side_deg, number_deg, tick_deg),
+        *dial.arrows(measures),
+        *dial.words(leg, measures, whole=whole),
+    ]
+    low_px = outer + 24.0 - HEIGHT_PX
+    if whole:
+        low_px = -HEIGHT_PX / 2
+    axes = (
+        position("x", [-WIDTH_PX / 2, WIDTH_PX / 2], None),
+        position("y", [low_px, low_px + HEIGHT_PX], None),
+    )
+    return specification(view(layers, axes, (WIDTH_PX, HEIGHT_PX), "dial"))
+
+
+class _Dial:
+    """Places on the dial: turns are from the planned azimuth, which points up."""
+
+    def __init__(self, inner_px: float, outer_px: float, planned_deg: float) -> None:
+        self.inner_px, self.outer_px, self.planned_deg = inner_px, outer_px, planned_deg
+
+    def at(self, turn_deg: float, reach_px: float) -> dict[str, Any]:
+        right, up = unit_vector(turn_deg) * reach_px
+        return {"x": round(float(right), 1), "y": round(float(up), 1)}
+
+    def interval(self, error_deg: float, half_deg: float) -> list[Layer]:
+        """Shade the 95 % interval of the walked azimuth."""
+        turns = [error_deg + half_deg * step / 6 for step in range(-6, 7)]
+        edge = [self.at(turn, self.outer_px) for turn in turns]
+        edge += [self.at(turn, self.inner_px) for turn in reversed(turns)]
+        mark = {"type": "line", "interpolate": "linear-closed", "strokeWidth": 0}
+        mark |= {"fill": ink.PALE_BLUE, "opacity": 1}
+        rows = [{**place, "i": i} for i, place in enumerate(edge)]
+        return [Layer(rows=rows, mark=mark, channels={"order": "i:Q"})]
+
+    def scale(self, side_deg: float, number_deg: float, tick_deg: float) -> list[Layer]:
+        """Draw the rim with its ticks, numbered by grid azimuth."""
+        rim = [self.at(side_deg * step / 40, self.outer_px) for step in range(-40, 41)]
+        ticks, numbers = [], []
+        first = math.ceil((self.planned_deg - side_deg) / tick_deg)
+        last = math.floor((self.planned_deg + side_deg) / tick_deg)
+        for value_deg in (tick_deg * step for step in range(first, last + 1)):
+            turn_deg = value_deg - self.planned_deg
+            if turn_deg <= -180.0:
+                continue
+            numbered = value_deg % number_deg == 0
+            tip = self.at(turn_deg, self.outer_px + (7.0 if numbered else 4.0))
+            ends = {"x2": tip["x"], "y2": tip["y"]}
+            ticks.append({**self.at(turn_deg, self.outer_px), **ends})
+            if numbered:
+                words = {"t": f"{wrap_degrees(value_deg):.0f}°"}
+                numbers.append({**self.at(turn_deg, self.outer_px + 16.0), **words})
+        line = {"type": "line", "stroke": ink.GREY, "strokeWidth": 1}
+        rule = {"type": "rule", "stroke": ink.GREY, "strokeWidth": 1}
+        text = {"type": "text", "fontSize": ink.LABEL_PX - 1, "fill": ink.INK}
+        rows = [{**place, "i": i} for i, place in enumerate(rim)]
+        return [
+            Layer(rows=rows, mark=line, channels={"order": "i:Q"}),
+            Layer(rows=ticks, mark=rule, channels={"x2": "x2", "y2": "y2"}),
+            Layer(rows=numbers, mark=text, channels={"text": "t:N"}),
+        ]
+
+    def arrows(self, measures: LegMeasures) -> list[Layer]:
+        """Draw the planned azimuth dashed and the walked one whole."""
+        styles = (
+            (0.0, {"stroke": ink.INK, "strokeWidth": 1.8, "strokeDash": ink.PLANNED_DASH}),
+            (measures.azimuth_error_deg, {"stroke": ink.BLUE, "strokeWidth": 3}),
+        )
+        layers = []
+        for turn_deg, style in styles:
+            tip = self.at(turn_deg, self.outer_px - 1.0)
+            rows = [{**self.at(turn_deg, self.inner_px), "x2": tip["x"], "y2": tip["y"]}]
+            head = {"type": "point", "shape": "triangle-up", "size": 70, "opacity": 1}
+            head |= {"fill": style["stroke"], "strokeWidth": 0}
+            place = [{**self.at(turn_deg, self.outer_px - 6.0), "a": turn_deg}]
+            angle = {"angle": as_given("a", "quantitative")}
+            line = {"type": "rule", **style}
+            layers.append(Layer(rows=rows, mark=line, channels={"x2": "x2", "y2": "y2"}))
+            layers.append(Layer(rows=place, mark=head, channels=angle))
+        return layers
+
+    def words(self, leg: LegDebrief, measures: LegMeasures, *, whole: bool) -> list[Layer]:
+        """Name the arrows, each on its own side."""
+        half_deg = wording.half_interval_deg(measures)
+        planned = f"planned {digits.card_azimuth(leg.audit.card.azimuth.degrees)}"
+        walked = f"walked {digits.azimuth(measures.heading.azimuth.degrees, half_deg)}"
+        side = 1.0 if measures.azimuth_error_deg >= 0.0 else -1.0
+        down = -(self.outer_px + 34.0) if whole else self.outer_px - _DEPTH_PX - 16.0
+        texts = ((walked, side, ink.BLUE, "bold"), (planned, -side, ink.INK, "normal"))
+        layers = []
+        for text, where, colour, weight in texts:
+            mark = {"type": "text", "fontSize": ink.LABEL_PX, "fill": colour, "fontWeight": weight}
+            mark |= {"align": "left" if where > 0 else "right", "dx": 4 * where}
+            rows = [{"x": 0.0, "y": down, "t": text}]
+            layers.append(Layer(rows=rows, mark=mark, channels={"text": "t:N"}))
+        return layers

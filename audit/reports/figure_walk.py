@@ -1,0 +1,125 @@
+"""The whole walk over time: offset from the planned line of the leg under way, speed, height."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+
+from audit.debriefing.records import Debrief
+from audit.measurement.passage import Passage
+from audit.reports import ink
+from audit.reports.chart_layers import Layer, Spec, axis, position, stacked, view
+from audit.reports.cursor_layers import cursor_layers, cursor_rule
+from audit.reports.curve_strip import STRIP_GAP_PX, CurveFrame, curve_view
+from audit.reports.strip_frame import with_room
+from audit.reports.walk_moments import legs_of_walk, offset_over_time
+from audit.units import FloatArray
+
+WIDTH_PX, _OFFSET_PX = 760, 110
+SIDE_PX = 78
+"""Room for the words beside the strips."""
+_NARROWEST_SIDE_M = 20.0
+_MOST_PLACES = 600
+
+
+def walk_specification(debrief: Debrief, moved: Passage) -> dict[str, Any] | None:
+    """Give the Vega-Lite specification, or None for a recording without times.
+
+    Along the strips run seconds since the start of the recording.
+    """
+    clean = debrief.clean
+    if not clean.timed:
+        return None
+    passed_s = clean.time_s - clean.time_s[0]
+    shown = (0.0, float(passed_s[-1]))
+    curves = {"height": clean.elevation_m, "speed": moved.speed_m_s}
+    curves = {name: values for name, values in curves.items() if np.isfinite(values).sum() > 1}
+    views = [_offset_view(debrief, passed_s, shown, with_times=not curves)]
+    for name, values in curves.items():
+        last = name == list(curves)[-1]
+        times = _time_axis(shown) if last else None
+        frame = CurveFrame(shown=shown, width_px=WIDTH_PX, side_px=SIDE_PX, along_axis=times)
+        views.append(curve_view(name, passed_s, values, frame))
+    return stacked(views, STRIP_GAP_PX)
+
+
+def _offset_view(
+    debrief: Debrief, passed_s: FloatArray, shown: tuple[float, float], *, with_times: bool
+) -> Spec:
+    offset_m = offset_over_time(debrief)
+    far_m = max(_NARROWEST_SIDE_M, float(np.nanmax(np.abs(offset_m), initial=0.0)))
+    low, high = with_room(-far_m, far_m, 0.1)
+    line = {"type": "line", "strokeJoin": "round", "clip": True}
+    walked = {**line, "stroke": ink.BLUE, "strokeWidth": 1.8}
+    planned = {**line, "stroke": ink.INK, "strokeWidth": 1.2, "strokeDash": ink.PLANNED_DASH}
+    band = {"type": "area", "fill": ink.PALE_BLUE, "opacity": 1, "clip": True}
+    rows = _rows(debrief, passed_s, offset_m)
+    zero = [{"x": shown[0], "y": 0.0}, {"x": shown[1], "y": 0.0}]
+    noise_m = round(debrief.quality.noise_m, 1)
+    edges = {"detail": "s:N", "y2": "y2"}
+    layers = [
+        Layer(rows=_band(rows, noise_m), mark=band, channels=edges),
+        Layer(rows=zero, mark=planned),
+        Layer(rows=rows, mark=walked, channels={"detail": "s:N"}),
+        *_leg_marks(debrief),
+        *cursor_rule(),
+        *cursor_layers(),
+    ]
+    sides = (
+        "datum.value === 0 ? 'on the line' : format(abs(datum.value), 'd') + "
+        "(datum.value < 0 ? ' m left' : ' m right')"
+    )
+    across = axis(title=None, tickCount=5, labelExpr=sides, minExtent=SIDE_PX, maxExtent=SIDE_PX)
+    along = _time_axis(shown) if with_times else axis(title=None, labels=False, tickCount=6)
+    axes = (position("x", shown, along), position("y", (low, high), across, reverse=True))
+    return view(layers, axes, (WIDTH_PX, _OFFSET_PX), "walk")
+
+
+def _rows(debrief: Debrief, passed_s: FloatArray, offset_m: FloatArray) -> list[dict[str, Any]]:
+    rows = []
+    for leg in legs_of_walk(debrief):
+        step = max(1, (leg.last - leg.first) * len(debrief.legs) // _MOST_PLACES)
+        for i in (*range(leg.first, leg.last, step), leg.last):
+            if np.isfinite(offset_m[i]):
+                at = {"x": round(float(passed_s[i]), 1), "y": round(float(offset_m[i]), 1)}
+                rows.append({**at, "s": leg.leg})
+    return rows
+
+
+def _band(rows: list[dict[str, Any]], noise_m: float) -> list[dict[str, Any]]:
+    """Give one standard deviation of the receiver to either side of the walk."""
+    low_high = ((round(row["y"] - noise_m, 1), round(row["y"] + noise_m, 1)) for row in rows)
+    return [{**row, "y": low, "y2": high} for row, (low, high) in zip(rows, low_high, strict=True)]
+
+
+def _leg_marks(debrief: Debrief) -> list[Layer]:
+    """Draw an upright line where each leg begins, with its name beside it, and the claims."""
+    start_s = float(debrief.clean.time_s[0])
+    begins, claims = [], []
+    for leg in legs_of_walk(debrief):
+        name = debrief.legs[leg.leg].name
+        begins.append({"x": float(debrief.clean.time_s[leg.first]) - start_s, "t": name})
+        claims.append({"x": float(debrief.clean.time_s[leg.last]) - start_s, "y": leg.end_m})
+    rule = {"type": "rule", "stroke": ink.INK, "strokeWidth": 1}
+    words = {"type": "text", "fontSize": ink.LABEL_PX, "fontWeight": "bold", "fill": ink.INK}
+    words |= {"align": "left", "baseline": "top", "dx": 4}
+    diamond = {"type": "point", "shape": "diamond", "size": 90, "fill": ink.ORANGE, "opacity": 1}
+    diamond |= {"stroke": "white", "strokeWidth": 1, "clip": True}
+    full: dict[str, Any] = {"y": {"value": 0}, "y2": {"value": "height"}}
+    return [
+        Layer(rows=begins, mark=rule, channels=full),
+        Layer(rows=begins, mark=words, channels={"text": "t:N", "y": {"value": 2}}),
+        Layer(rows=claims, mark=diamond),
+    ]
+
+
+def _time_axis(shown: tuple[float, float]) -> Spec:
+    """Give an axis of hours and minutes since the start."""
+    step_s = next(
+        step for step in (60, 300, 600, 1200, 1800, 3600, 7200, 14400, 86400, 864000, 1e9)
+        if (shown[1] - shown[0]) / step <= 8
+    )  # fmt: skip
+    label = "floor(datum.value / 3600) + ':' + format(floor(datum.value % 3600 / 60), '02d')"
+    values = [step_s * i for i in range(int((shown[1] - shown[0]) / step_s) + 1)]
+    return axis(title="hours and minutes since the start", values=values, labelExpr=label)

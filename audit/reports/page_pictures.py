@@ -1,0 +1,109 @@
+"""All pictures of the page, each with its words for people who have it read to them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from audit.debriefing.records import Debrief, LegDebrief
+from audit.measurement.passage import Passage
+from audit.reports import leg_facts, page_legs, wording
+from audit.reports.figure_dial import dial_specification
+from audit.reports.figure_ledger import ledger_specification
+from audit.reports.figure_map import map_specification
+from audit.reports.figure_strip import strip_specification
+from audit.reports.figure_target import target_specification
+from audit.reports.figure_walk import walk_specification
+from audit.reports.picture import Picture, draw
+from audit.reports.verdict import verdict
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LegPictures:
+    """Of one leg that was walked."""
+
+    strip: Picture
+    dial: Picture
+    ledger: Picture
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PagePictures:
+    """``walk`` is None without times, ``target`` where no leg was walked."""
+
+    map: Picture
+    walk: Picture | None
+    target: Picture | None
+    legs: tuple[LegPictures | None, ...]
+
+    def moving(self) -> list[Picture]:
+        """Give those that the cursor moves in, in the order of the page."""
+        whole = [self.map, self.walk, *(leg.strip for leg in self.legs if leg)]
+        return [one for one in whole if one is not None]
+
+
+def page_pictures(debrief: Debrief, moved: Passage) -> PagePictures:
+    """Draw them all."""
+    title = f"Map of {debrief.card.name}, plan and walk"
+    return PagePictures(
+        map=draw(map_specification(debrief), "map", title, " ".join(verdict(debrief))),
+        walk=_walk(debrief, moved),
+        target=_target(debrief),
+        legs=tuple(_of_leg(debrief, number, moved) for number in range(len(debrief.legs))),
+    )
+
+
+def _walk(debrief: Debrief, moved: Passage) -> Picture | None:
+    walk = walk_specification(debrief, moved)
+    return None if walk is None else draw(walk, "walk", "The walk over time", _walk_said(debrief))
+
+
+def _target(debrief: Debrief) -> Picture | None:
+    target, title = target_specification(debrief), "All claims about their points"
+    return None if target is None else draw(target, "target", title, _target_said(debrief))
+
+
+def _of_leg(debrief: Debrief, number: int, moved: Passage) -> LegPictures | None:
+    leg = debrief.legs[number]
+    strip = strip_specification(debrief, number, moved)
+    dial, ledger = dial_specification(leg), ledger_specification(leg)
+    if strip is None or dial is None or ledger is None:
+        return None
+    said = "; ".join(f"{name}: {words}" for name, words in leg_facts.walked_facts(leg))
+    over = f"Leg {leg.name}: offset from the planned line, height and speed along the leg"
+    turned = f"Leg {leg.name}: planned and walked azimuth"
+    came = f"Leg {leg.name}: where the miss came from"
+    return LegPictures(
+        strip=draw(strip, f"strip{number}", over, said),
+        dial=draw(dial, f"dial{number}", turned, _dial_said(leg)),
+        ledger=draw(ledger, f"ledger{number}", came, _ledger_said(leg)),
+    )
+
+
+def _walk_said(debrief: Debrief) -> str:
+    ends = [
+        f"leg {leg.name}: {wording.offset(measures.cross_track.end_m, measures.miss_sd_m)}"
+        for leg in debrief.legs
+        if (measures := leg.audit.measures) is not None
+    ]
+    said = "Offset from the planned line, height and speed against time."
+    return f"{said} At the claim of {', '.join(ends)}." if ends else said
+
+
+def _target_said(debrief: Debrief) -> str:
+    said = []
+    for leg in debrief.legs:
+        measures = leg.audit.measures
+        if measures is not None:
+            said.append(f"Leg {leg.name}: {leg_facts.miss_along_and_across(measures)}.")
+    return " ".join(said)
+
+
+def _dial_said(leg: LegDebrief) -> str:
+    planned, walked = leg_facts.planned_facts(leg), leg_facts.walked_facts(leg)
+    return f"{planned[0][1]}. Walked: {walked[0][1]}." if walked else ""
+
+
+def _ledger_said(leg: LegDebrief) -> str:
+    parts = page_legs.ledger_row(leg) or []
+    named = zip(page_legs.LEDGER_PARTS, parts, strict=True)
+    return "; ".join(f"{name}: {words}" for name, words in named)
