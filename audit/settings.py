@@ -412,8 +412,9 @@ class HeadingSettings:
     wander_correlations_s: tuple[float, ...] = (15.0, 50.0)
     """How long a walker keeps a wrong turn before the compass brings him back; chosen."""
     strength_deviates: tuple[float, ...] = (-1.8, -0.9, 0.0, 0.9, 1.8)
-    noise_log_sd: float = 0.5
-    """The noise of one leg lies within a factor of 1.6 of the whole walk's; chosen."""
+    noise_log_sd: float = 0.4
+    """The noise of one leg lies within a factor of 1.5 of the whole walk's; chosen. What the
+    halts leave open of the walk's own is added to it."""
     wander_sd_deg: float = 7.0
     wander_log_sd: float = 0.6
     """Headings wander 3 to 15 degrees about the one held; chosen."""
@@ -450,6 +451,77 @@ class MeasuringSettings:
     passage_standing_m_s: float = 0.25
     """Slower than this over the window has no direction; chosen: a receiver at rest wanders
     as fast."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NoiseSettings:
+    """How the receiver's error is measured, and what is taken where nothing shows it."""
+
+    usual_noise_m: float = 4.5
+    """Per axis. Phones in the open: 4.9 m radius (van Diggelen and Enge, ION 2015); standing
+    phones at hand wander 4 to 6 m; chosen between the two for a recording without halts."""
+    usual_log_sd: float = 0.5
+    """Receivers differ by a factor of 1.6 either way; chosen."""
+    usual_correlation_s: float = 60.0
+    """Receivers forget their error over about a minute (D. L. Wilson)."""
+    usual_correlation_log_sd: float = 0.8
+    correlations_s: tuple[float, ...] = (8.0, 15.0, 30.0, 60.0, 100.0, 160.0, 260.0, 420.0)
+    least_noise_m: float = 0.5
+    most_noise_m: float = 30.0
+    noise_steps: int = 42
+    """A tenth of the value from one strength to the next."""
+    white_share: float = 0.01
+    """Share of the variance that is forgotten at once: rounding of positions; chosen."""
+    shortest_halt_s: float = 25.0
+    halt_edge_s: float = 5.0
+    """Left out at either end of a halt: there he may still walk; chosen."""
+    spacing_s: float = 10.0
+    """No two fixes nearer than this: receivers smooth what they write; with 5 s the noise of
+    made walks comes out a sixth too small."""
+    most_fixes: int = 60
+    least_fixes: int = 3
+    model_log_sd: float = 0.2
+    """What a fit does not know of its own error: slow parts that short halts hide, and receivers
+    that smooth; chosen on made walks, where fits scatter by a quarter."""
+    most_hdop_ratio: float = 3.0
+    """Hdop says that a leg is worse than the halts by no more than this; chosen."""
+    gap_noise: float = 1.0
+    """A leg that lies all in gaps is taken as twice as noisy; chosen."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ClaimSettings:
+    """How the moment is found at which a walker turned to a point in sight.
+
+    Chosen on made walks of the development seeds.
+    """
+
+    share: float = 0.4
+    """Of the legs that end at their point, in a halt, so many turned to it at the end."""
+    least_turn_deg: float = 18.0
+    """A gentler turn is walking on."""
+    halt_reach_s: float = 8.0
+    least_bend_m: float = 4.0
+    most_bend_m: float = 42.0
+    """Points on foot come into sight within this."""
+    step_m: float = 2.0
+    window_m: float = 60.0
+    """Before the furthest bend, so much of the way shows the direction held until then."""
+    least_way_m: float = 30.0
+    least_fixes: int = 4
+    near_point_m: float = 25.0
+    """A halt further from its point (and its square) is no arrival at it."""
+    spacing_s: float = 3.0
+    halt_fixes: int = 5
+    wander_s: float = 25.0
+    wander_deg: float = 6.0
+    speed_sd: float = 0.12
+    slowing_mean: float = -0.35
+    slowing_sd: float = 0.35
+    sideways_sd: float = 0.65
+    """What a turn of 20 to 90 degrees takes off the speed ahead and gives to the side, as shares
+    of it."""
+    white_share: float = 0.02
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -540,3 +612,5 @@ class Settings:
     quality: QualitySettings = field(default_factory=QualitySettings)
     card: CardSettings = field(default_factory=CardSettings)
     reports: ReportSettings = field(default_factory=ReportSettings)
+    noise: NoiseSettings = field(default_factory=NoiseSettings)
+    claim: ClaimSettings = field(default_factory=ClaimSettings)

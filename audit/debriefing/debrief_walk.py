@@ -85,14 +85,19 @@ def debrief(
         LegDebrief(
             audit=leg,
             causes=findings.get(number, ()),
-            portion=match.legs[number],
+            portion=measured.match.legs[number],
             doubt=doubtful.get(number),
         )
         for number, leg in enumerate(measured.legs)
     )
-    quality = judge_quality(track, clean, outing, measured.legs, doubtful, settings.quality, log)
+    quality = judge_quality(track, clean, outing, measured, doubtful, settings.quality, log)
     return Debrief(
-        card=card, quality=quality, clean=clean, match=match, legs=legs, spans=measured.spans
+        card=card,
+        quality=quality,
+        clean=clean,
+        match=measured.match,
+        legs=legs,
+        spans=measured.spans,
     )
 
 

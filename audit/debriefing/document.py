@@ -82,7 +82,7 @@ def _points(debrief: Debrief) -> list[PointEntry]:
 
 
 def _track(debrief: Debrief) -> TrackEntry:
-    quality, clean = debrief.quality, debrief.clean
+    quality, clean, noise = debrief.quality, debrief.clean, debrief.quality.noise
     return {
         "source": quality.source,
         "fixes": int(quality.fixes),
@@ -92,6 +92,9 @@ def _track(debrief: Debrief) -> TrackEntry:
         "median_interval_s": quality.median_interval_s,
         "noise_m": float(quality.noise_m),
         "noise_from": quality.noise_from,
+        "noise_95_m": noise.interval_m if noise else None,
+        "noise_correlation_s": noise.correlation_s if noise else None,
+        "noise_correlation_95_s": noise.correlation_interval_s if noise else None,
         "gaps": [
             {"start": _time(debrief, gap.start_s), "end": _time(debrief, gap.end_s)}
             for gap in clean.gaps

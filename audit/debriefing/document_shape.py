@@ -16,6 +16,8 @@ FORMAT: Literal[1] = 1
 """Number of this shape. History: 1, the first."""
 
 EastNorth = Annotated[list[float], "[east, north] in metres"]
+MetresInterval = Annotated[list[float], "[low, high] in metres"]
+SecondsInterval = Annotated[list[float], "[low, high] in seconds"]
 Interval = Annotated[list[float], "[low, high] in degrees; straddles north where low > high"]
 
 
@@ -87,6 +89,11 @@ class TrackEntry(TypedDict):
     noise_m: float
     """Receiver noise, standard deviation per axis."""
     noise_from: str
+    noise_95_m: MetresInterval | None
+    """The 95 % interval of noise_m."""
+    noise_correlation_s: float | None
+    """Time over which the receiver forgets its error, to 1/e."""
+    noise_correlation_95_s: SecondsInterval | None
     gaps: list[GapEntry]
     cleaning: list[CleaningEntry]
     notes: list[str]

@@ -9,6 +9,8 @@ from audit.debriefing.records import TrackQuality
 from audit.matching.leg_match import CleanTrack
 from audit.matching.outings import MatchedOuting
 from audit.measurement.leg_measures import LegAudit
+from audit.measurement.measure_walk import WalkMeasures
+from audit.measurement.receiver_noise import ReceiverNoise
 from audit.settings import QualitySettings
 from audit.track import Track, utc_text
 from audit.walkers_log import WalkersLog
@@ -18,7 +20,7 @@ def judge_quality(
     track: Track,
     clean: CleanTrack,
     outing: MatchedOuting,
-    legs: tuple[LegAudit, ...],
+    measured: WalkMeasures,
     doubtful: Mapping[int, str],
     settings: QualitySettings,
     log: WalkersLog | None = None,
@@ -27,9 +29,9 @@ def judge_quality(
 
     ``doubtful`` holds, by number of leg, what is said of a portion that is not sure.
     """
-    movement, match = outing.laid_out.movement, outing.match
+    match, legs, noise = outing.match, measured.legs, measured.noise
     notes = [*track.notes, *(_log_notes(log, legs) if log else ())]
-    notes += _recording_notes(clean, outing, settings)
+    notes += _recording_notes(clean, outing, noise, settings)
     for leg, portion in zip(legs, match.legs, strict=True):
         if portion.under_way:
             notes.append(
@@ -39,29 +41,30 @@ def judge_quality(
         settled = pinned_note(leg.card.name, portion, clean)
         notes += [note for note in (settled, doubtful.get(portion.leg)) if note]
         notes += _gap_notes(leg, settings)
-    minutes = movement.noise_from_s / 60.0
-    noise_from = (
-        f"halts of {minutes:.0f} min in all, and a usual value of 5 m"
-        if minutes >= 1.0
-        else "a usual value, for want of halts"
-    )
     return TrackQuality(
         source=track.source,
         fixes=len(track),
         start_s=float(clean.time_s[0]) if clean.timed else None,
         end_s=float(clean.time_s[-1]) if clean.timed else None,
         median_interval_s=clean.median_interval_s,
-        noise_m=movement.noise_m,
-        noise_from=noise_from,
+        noise_m=noise.noise_m,
+        noise_from=_noise_from(noise),
+        noise=noise,
         notes=tuple(notes),
     )
 
 
+def _noise_from(noise: ReceiverNoise) -> str:
+    usual = f"a usual value of {noise.prior_m:.1f} m"
+    if noise.source != "halts":
+        return f"{usual}, for want of halts"
+    return f"halts of {max(noise.halted_s / 60.0, 1.0):.0f} min in all, and {usual}"
+
+
 def _recording_notes(
-    clean: CleanTrack, outing: MatchedOuting, settings: QualitySettings
+    clean: CleanTrack, outing: MatchedOuting, noise: ReceiverNoise, settings: QualitySettings
 ) -> list[str]:
     """Say what the recording as a whole cannot show."""
-    noise_m = outing.laid_out.movement.noise_m
     notes = []
     if outing.outings > 1:
         begun = utc_text(float(outing.laid_out.clean.time_s[0]))
@@ -79,9 +82,9 @@ def _recording_notes(
             f"A fix only every {clean.median_interval_s:.0f} s: corners are cut and short "
             "bypasses vanish."
         )
-    if noise_m > settings.noisy_m:
+    if noise.noise_m > settings.noisy_m:
         notes.append(
-            f"The receiver wandered by about {noise_m:.0f} m: short legs cannot be "
+            f"The receiver wandered by about {noise.noise_m:.0f} m: short legs cannot be "
             "judged on heading."
         )
     return notes

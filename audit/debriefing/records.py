@@ -11,6 +11,7 @@ from audit.diagnosis.finding import Finding
 from audit.leg_card import CardPoint, LegCard
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
 from audit.measurement.leg_measures import LegAudit, Span
+from audit.measurement.receiver_noise import ReceiverNoise
 
 if TYPE_CHECKING:
     import pandas as pd
@@ -32,6 +33,8 @@ class TrackQuality:
         What the noise was estimated from.
     notes : tuple of str
         Everything to know before trusting the figures, one sentence each.
+    noise : ReceiverNoise or None
+        The noise with its errors, and how long the receiver keeps an error.
     """
 
     source: str
@@ -42,6 +45,7 @@ class TrackQuality:
     noise_m: float
     noise_from: str
     notes: tuple[str, ...]
+    noise: ReceiverNoise | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

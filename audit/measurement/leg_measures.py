@@ -123,6 +123,8 @@ class LegMeasures:
         Share of the straight distance that fell into gaps of the recording.
     curve_time_s : float array or None
         When the places of the cross-track curves were passed, on the CleanTrack's axis.
+    noise_m : float or None
+        Receiver noise on this leg, standard deviation per axis.
     """
 
     start: Place
@@ -151,6 +153,7 @@ class LegMeasures:
     ledger: Ledger
     gap_share: float
     curve_time_s: FloatArray | None = None
+    noise_m: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

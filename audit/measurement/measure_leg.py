@@ -8,11 +8,12 @@ import numpy as np
 
 from audit.azimuths import GridAzimuth
 from audit.leg_card import CardLeg, LegCard
-from audit.matching.leg_match import CleanTrack, Match
+from audit.matching.leg_match import CleanTrack
 from audit.measurement.cross_track import measure_cross_track, straight_line
 from audit.measurement.ledger import make_ledger
 from audit.measurement.leg_measures import LegMeasures, Place
 from audit.measurement.places import Fixed
+from audit.measurement.receiver_noise import ReceiverNoise, noise_between
 from audit.measurement.walk_of_leg import WalkOfLeg
 from audit.measurement.walked_heading import measure_heading
 from audit.settings import Settings
@@ -24,7 +25,7 @@ def measure_leg(
     walk: WalkOfLeg,
     card: LegCard,
     leg: CardLeg,
-    match: Match,
+    noise: ReceiverNoise,
     settings: Settings,
     counted_paces: float | None,
 ) -> LegMeasures:
@@ -32,8 +33,10 @@ def measure_leg(
     start = np.array([walk.start.east_m, walk.start.north_m])
     claim = np.array([walk.claim.east_m, walk.claim.north_m])
     target = np.array([leg.end.east_m, leg.end.north_m])
-    heading = measure_heading(clean, walk.start, walk.claim, match.noise_m, settings.heading)
     straight = float(np.hypot(*(claim - start)))
+    gap_share = _gap_share(clean, walk, straight)
+    noise_m = noise_between(clean, noise, walk.times_s, gap_share, settings.noise)
+    heading = measure_heading(clean, walk.start, walk.claim, noise_m, settings.heading)
     bent = len(leg.line) > 2
     planned = leg.line if bent else straight_line(leg.line[0], leg.azimuth.degrees, leg.distance_m)
     own = (
@@ -73,7 +76,8 @@ def measure_leg(
         nearest_s=nearest_s if timed else None,
         found=nearest_m <= card.arrival_radius_m,
         ledger=make_ledger(leg, start, claim, heading.azimuth),
-        gap_share=_gap_share(clean, walk, straight),
+        gap_share=gap_share,
+        noise_m=noise_m,
         curve_time_s=walk.time_s,
     )
 

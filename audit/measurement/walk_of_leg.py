@@ -38,6 +38,11 @@ class WalkOfLeg:
     until_s: float
 
     @property
+    def times_s(self) -> tuple[float, float]:
+        """When the walker left, and when he claimed to be there."""
+        return self.start.time_s, self.claim.time_s
+
+    @property
     def chord_deg(self) -> float:
         """Direction from start to claim."""
         return direction_degrees(
@@ -50,6 +55,7 @@ def walk_of_leg(
     laid_out: WalkLaidOut,
     match: Match,
     leg: LegMatch,
+    noise_m: float,
     settings: MeasuringSettings,
 ) -> WalkOfLeg:
     """Cut a leg out of the walk and smooth it as much as its noise asks for."""
@@ -57,12 +63,12 @@ def walk_of_leg(
         message = "only a leg that was walked can be cut out"
         raise ValueError(message)
     samples, movement = laid_out.samples, laid_out.movement
-    start = fix_place(clean, match.halts, leg.start_s, match.noise_m, settings)
-    claim = fix_place(clean, match.halts, leg.claim_s, match.noise_m, settings)
+    start = fix_place(clean, match.halts, leg.start_s, noise_m, settings)
+    claim = fix_place(clean, match.halts, leg.claim_s, noise_m, settings)
     inside = np.flatnonzero((samples.time_s > leg.start_s) & (samples.time_s < leg.claim_s))
     width_s = float(
         np.clip(
-            settings.path_smoothing_s_per_m * match.noise_m,
+            settings.path_smoothing_s_per_m * noise_m,
             settings.path_smoothing_least_s,
             settings.path_smoothing_most_s,
         )

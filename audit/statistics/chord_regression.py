@@ -19,6 +19,7 @@ import numpy as np
 
 from audit.settings import HeadingSettings
 from audit.statistics.correlated_noise import covariance
+from audit.statistics.integrated_noise import integrated_covariance
 from audit.units import FloatArray
 
 _NORMAL_PLACES = np.array([NormalDist().inv_cdf((place + 0.5) / 201) for place in range(201)])
@@ -62,8 +63,8 @@ def chord_slope(
         settings.noise_correlations_s, settings.wander_correlations_s
     ):
         noise = covariance(time_s, tau_noise) + settings.white_share * np.eye(len(time_s))
-        wander = _wander(clock, clock, tau_wander)
-        to_end = _wander(clock, end, tau_wander)
+        wander = integrated_covariance(clock, clock, tau_wander)
+        to_end = integrated_covariance(clock, end, tau_wander)
         # A basis in which the noise is one everywhere and the wander a number for each axis.
         whiten = np.linalg.inv(np.linalg.cholesky(noise))
         share, basis = np.linalg.eigh(whiten @ wander @ whiten.T)
@@ -74,23 +75,10 @@ def chord_slope(
                 np.maximum(share, 0.0),
                 strengths,
                 log_det_noise=float(np.linalg.slogdet(noise)[1]),
-                at_end=float(_wander(end, end, tau_wander)[0, 0]),
+                at_end=float(integrated_covariance(end, end, tau_wander)[0, 0]),
             )
         )
     return _mixed(np.concatenate(answers, axis=1), length_m)
-
-
-def _wander(first_s: FloatArray, second_s: FloatArray, tau_s: float) -> FloatArray:
-    """Covariance of the integral from 0 of a unit-variance correlated process."""
-    a, b = first_s[:, None], second_s[None, :]
-    return np.asarray(
-        tau_s
-        * (
-            2.0 * np.minimum(a, b)
-            - tau_s
-            * (1.0 + np.exp(-np.abs(a - b) / tau_s) - np.exp(-a / tau_s) - np.exp(-b / tau_s))
-        )
-    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

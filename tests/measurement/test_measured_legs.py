@@ -64,12 +64,15 @@ def test_interval_of_a_heading_without_error_is_what_noise_and_length_leave(
     five_degrees_right,
 ) -> None:
     walk, card = five_degrees_right
-    found = only(measure(card, walk.clean(), [walk.portion()], walk.halts, noise_m=3.0))
-    # Two halts of a minute, the error forgotten over 100 s: the mean of each keeps 0.83 of the
-    # variance of 3 m (2/x (1 - (1 - exp(-x)) / x) with x = 0.6), both ends 3.86 m: 0.55 degrees.
-    # The fixes themselves show that this receiver is far better, so the interval is narrower.
-    assert found.straight_sd_m == pytest.approx(3.86, abs=0.02)
-    assert 0.1 < found.heading.sd_deg < 0.55
+    measures = measure(card, walk.clean(), [walk.portion()], walk.halts)
+    found, noise = only(measures), measures.noise
+    # Two halts of a minute: the mean of each keeps 2/x (1 - (1 - exp(-x)) / x) of the variance.
+    x = 60.0 / noise.correlation_s
+    kept = 2.0 / x * (1.0 - (1.0 - np.exp(-x)) / x)
+    sd_m = np.sqrt(2.0 * kept) * noise.noise_m
+    assert found.straight_sd_m == pytest.approx(sd_m, rel=1e-6)
+    assert sd_m < 1.0  # the halts show that this receiver has no error to speak of
+    assert 0.3 * sd_m < np.radians(found.heading.sd_deg) * 400.0 < 1.3 * sd_m
     assert found.heading.low_deg < 95.0 < found.heading.high_deg
 
 
