@@ -64,6 +64,8 @@ def find_sight_bends(
     """Look at every leg that ends in a halt near its point; by index of leg."""
     bends = {}
     for leg, card_leg in zip(match.legs, card_legs, strict=True):
+        if "claim" in leg.pinned:  # somebody has settled it
+            continue
         arrival = _arrival(clean, laid_out, match, leg, card_leg, settings)
         if arrival is not None:
             bend = _bend(clean, arrival, noise, settings)
@@ -93,8 +95,6 @@ def _arrival(
 ) -> _Arrival | None:
     """Find the halt at the claim, if it is near the point and the way up to it is known."""
     if leg.status != "walked" or leg.start_s is None or leg.claim_s is None or not clean.timed:
-        return None
-    if "claim" in leg.pinned:  # somebody has settled it
         return None
     halts = match.halts
     at_claim = np.flatnonzero(
