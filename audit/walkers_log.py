@@ -49,3 +49,15 @@ class WalkersLog:
     def entry(self, leg: str) -> LogEntry | None:
         """Give the entry of a leg by name, or None where the walker wrote none."""
         return next((entry for entry in self.entries if entry.leg == leg), None)
+
+    def counted_paces(self) -> dict[str, float]:
+        """Give, by name of leg, the paces that were counted."""
+        return {entry.leg: entry.paces for entry in self.entries if entry.paces}
+
+    def azimuths_set(self) -> dict[str, MagneticAzimuth]:
+        """Give, by name of leg, what was set on the compass."""
+        return {
+            entry.leg: entry.magnetic_azimuth
+            for entry in self.entries
+            if entry.magnetic_azimuth is not None
+        }

@@ -70,15 +70,12 @@ def debrief(
     pins = read_pins(starts or {}, claims or {}, card, clean, track.source, settings.matching)
     outing = match_outings(clean, card, settings.matching, pins)
     laid_out, match = outing.laid_out, outing.match
-    counted = {entry.leg: entry.paces for entry in log.entries if entry.paces} if log else {}
-    measured = measure_walk(clean, laid_out, match, card, settings, counted_paces=counted)
-    azimuths_set = {
-        entry.leg: entry.magnetic_azimuth
-        for entry in (log.entries if log else ())
-        if entry.magnetic_azimuth is not None
-    }
+    noted = log or WalkersLog(entries=())
+    measured = measure_walk(
+        clean, laid_out, match, card, settings, counted_paces=noted.counted_paces()
+    )
     under_way = frozenset(leg.leg for leg in match.legs if leg.under_way)
-    evidence = gather_evidence(measured.legs, card, azimuths_set, under_way)
+    evidence = gather_evidence(measured.legs, card, noted.azimuths_set(), under_way)
     findings = explain(evidence, settings.diagnosis)
     doubtful = doubts(card, match, clean, settings.quality)
     legs = tuple(
