@@ -325,6 +325,27 @@ class MatchingSettings:
     shortest_pinned_s: float = 10.0
     """A leg pinned at both ends lasts at least this long; chosen: the longest step of samples."""
 
+    # Several walks in one recording
+    pause_s: float = 300.0
+    """A silence or halt at least this long may part two walks; chosen: who walks a course anew
+    comes back, hands over and sets out again in no less."""
+    pauses_most: int = 4
+    """No more pauses than this, the longest, are tried; chosen: bounds the work."""
+    walk_comes_by_m: float = 200.0
+    walk_comes_by_share: float = 0.6
+    """A walk of the course comes this near to this share of its points; chosen: what a novice
+    misses by, with every third point left out."""
+    walk_alone_share: float = 0.75
+    """Of two walks of the course one alone fits at least this share as well as both together;
+    chosen: 0.8 to 0.97 on development walks, and a half where a rest parts the legs evenly."""
+    walk_better_nats: float = 3.0
+    """One side of a pause is taken alone where it fits better by this; chosen."""
+    passing_most: float = 8.0
+    """The worst that a point not passed, or a way much too long, can say against a walk."""
+    passing_detour: float = 0.4
+    """Spread of the logarithm of path over plan from point to point; chosen: a search makes a
+    way half as long again."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CardSettings:

@@ -8,15 +8,15 @@ from collections.abc import Mapping
 import numpy as np
 
 from audit.debriefing.doubts import doubts
+from audit.debriefing.far_walks import refuse_far_walk
 from audit.debriefing.pinned_moments import Moment, read_pins
 from audit.debriefing.quality import judge_quality
 from audit.debriefing.records import Debrief, LegDebrief
 from audit.diagnosis.evidence import gather_evidence
 from audit.diagnosis.explain import explain
 from audit.errors import refuse
-from audit.leg_card import LegCard, work_out_card
+from audit.leg_card import work_out_card
 from audit.matching.clean_track import clean_track
-from audit.matching.leg_match import CleanTrack
 from audit.matching.outings import match_outings
 from audit.measurement.measure_walk import measure_walk
 from audit.plan import Plan
@@ -66,7 +66,7 @@ def debrief(
             "is no walk",
             "Give the recording of a whole walk.",
         )
-    _refuse_far_walk(track, clean, card, settings)
+    refuse_far_walk(track, clean, card, settings.matching)
     pins = read_pins(starts or {}, claims or {}, card, clean, track.source, settings.matching)
     outing = match_outings(clean, card, settings.matching, pins)
     laid_out, match = outing.laid_out, outing.match
@@ -104,22 +104,3 @@ def track_date(track: Track) -> dt.date | None:
     if len(times) == 0:
         return None
     return dt.date.fromisoformat(utc_text(float(np.sort(times)[len(times) // 2]))[:10])
-
-
-def _refuse_far_walk(track: Track, clean: CleanTrack, card: LegCard, settings: Settings) -> None:
-    """Refuse a walk of some other place: nothing in it could be matched."""
-    nearest, name = np.inf, ""
-    for point in card.points:
-        distance = float(np.hypot(clean.east_m - point.east_m, clean.north_m - point.north_m).min())
-        if distance < nearest:
-            nearest, name = distance, point.name
-    if nearest > settings.matching.far_m:
-        raise refuse(
-            track.source,
-            "",
-            None,
-            f"this walk comes no nearer than {nearest / 1000.0:.1f} km to the course "
-            f"(nearest point: {name})",
-            "Give the recording of a walk of this course, or the plan of that walk; "
-            "if both are right, check the zone and the 100 km letters of the points.",
-        )

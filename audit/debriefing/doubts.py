@@ -1,11 +1,12 @@
-"""Where it is not sure which part of the walk a leg has: both readings, and how to settle it."""
+"""Where it is not sure which part of the recording a leg has, and how to settle it."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from audit.leg_card import LegCard
 from audit.matching.leg_match import CleanTrack, LegMatch, LegStatus, Match
+from audit.matching.outings import MatchedOuting
 from audit.settings import QualitySettings
 from audit.track import utc_text
 
@@ -31,6 +32,31 @@ def pinned_note(name: str, leg: LegMatch, clean: CleanTrack) -> str | None:
     words = {"from": ("start", leg.start_s), "claim": ("claim", leg.claim_s)}
     told = [f"its {words[end][0]} at {say(words[end][1] or 0.0)}" for end in leg.pinned if say]
     return f"Leg {name}: {' and '.join(told)} settled by hand." if told else None
+
+
+def other_walks(names: Sequence[str], outing: MatchedOuting, clean: CleanTrack) -> list[str]:
+    """Say which other walks of the course the recording holds, and how to choose one."""
+    say = _clock(clean)
+    if say is None or not outing.others:
+        return []
+    taken = _set_out(outing.match)
+    begun = "" if taken is None else f" (it set out at {say(taken[1])})"
+    told = f"The recording holds {len(outing.others) + 1} walks of this course; the one that "
+    told += f"fits it best is taken{begun}."
+    choices = [_set_out(match) for match in outing.others]
+    pins = [_pin("from", names[first[0]], say(first[1])) for first in choices if first]
+    return [f"{told} To take another, say when it set out: {' or '.join(pins)}."]
+
+
+def _set_out(match: Match) -> tuple[int, float] | None:
+    """Give the first leg that was walked, and when the walker left for it."""
+    begun = [(leg.start_s, leg.leg) for leg in match.legs if leg.start_s is not None]
+    return (min(begun)[1], min(begun)[0]) if begun else None
+
+
+def _pin(option: str, name: str, moment: str) -> str:
+    value = f"{name}={moment}"
+    return f"--{option} " + (f'"{value}"' if " " in value else value)
 
 
 def _clock(clean: CleanTrack) -> Say | None:
@@ -90,6 +116,5 @@ def _pins(
     pins = []
     for option, end_s, so_far_s in zip(("from", "claim"), ends_s, now_s, strict=True):
         if so_far_s is None or abs(end_s - so_far_s) > same_s:
-            value = f"{name}={say(end_s)}"
-            pins.append(f"--{option} " + (f'"{value}"' if " " in value else value))
+            pins.append(_pin(option, name, say(end_s)))
     return " ".join(pins)

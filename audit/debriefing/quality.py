@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from audit.debriefing.doubts import pinned_note
+from audit.debriefing.doubts import other_walks, pinned_note
 from audit.debriefing.records import TrackQuality
 from audit.matching.leg_match import CleanTrack
 from audit.matching.outings import MatchedOuting
@@ -32,6 +32,7 @@ def judge_quality(
     match, legs, noise = outing.match, measured.legs, measured.noise
     notes = [*track.notes, *(_log_notes(log, legs) if log else ())]
     notes += _recording_notes(clean, outing, noise, settings)
+    notes += other_walks([leg.card.name for leg in legs], outing, clean)
     for leg, portion in zip(legs, match.legs, strict=True):
         if portion.under_way:
             notes.append(

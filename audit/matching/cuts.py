@@ -59,7 +59,7 @@ def find_cuts(
     filler = np.arange(spacing, movement.path_m[-1], spacing)
     _mark(rank, np.searchsorted(movement.path_m, filler), _FILLER)
     for point in points:
-        _mark(rank, _nearest_approaches(samples, point, settings), _NEAREST)
+        _mark(rank, nearest_approaches(samples, point, settings), _NEAREST)
     tolerance = max(settings.bend_tolerance_m, settings.bend_tolerance_noise * movement.noise_m)
     _mark(rank, _bends(samples, tolerance), _BEND)
     _mark(rank, movement.halts.ravel(), _HALT)
@@ -76,7 +76,7 @@ def _mark(rank: NDArray[np.int8], index: NDArray[np.int64], value: int) -> None:
     rank[index] = np.maximum(rank[index], value)
 
 
-def _nearest_approaches(
+def nearest_approaches(
     samples: WalkSamples, point: FloatArray, settings: MatchingSettings
 ) -> NDArray[np.int64]:
     """Give the samples where the walk comes nearest to a point, nearest dozen at most."""

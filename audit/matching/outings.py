@@ -1,4 +1,4 @@
-"""A recording of several days: each outing apart, and the one that is the walk."""
+"""A recording of several walks: each apart, and the one that is the walk of the course."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ import numpy as np
 from audit.leg_card import LegCard
 from audit.matching.leg_match import CleanTrack, Match
 from audit.matching.match_walk import match_laid_out
+from audit.matching.passing import course_points, passing_cost
 from audit.matching.pins import Pin
 from audit.matching.walk_layout import WalkLaidOut, lay_out, near_course
 from audit.settings import MatchingSettings
@@ -18,32 +19,64 @@ from audit.settings import MatchingSettings
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class MatchedOuting:
-    """The outing that fits the course best, of how many, with its match."""
+    """The walk that fits the course best, with its match.
+
+    Attributes
+    ----------
+    outings : int
+        How many stretches near the course the recording holds, parted by long silences.
+    others : tuple of Match
+        Other walks of the same course, in order of time.
+    """
 
     laid_out: WalkLaidOut
     match: Match
     outings: int
+    others: tuple[Match, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Walk:
+    laid_out: WalkLaidOut
+    match: Match
+
+    @property
+    def legs(self) -> set[int]:
+        """The legs that were walked."""
+        return {leg.leg for leg in self.match.legs if leg.start_s is not None}
+
+    @property
+    def is_of_course(self) -> bool:
+        """Tell whether this is a walk of the course at all: half its legs were walked."""
+        return self.match.cost < 0.0 and 2 * len(self.legs) >= len(self.match.legs)
 
 
 def match_outings(
     clean: CleanTrack, card: LegCard, settings: MatchingSettings, pins: Sequence[Pin] = ()
 ) -> MatchedOuting:
-    """Match each outing of a recording by itself and give the one that fits best.
+    """Match each walk of a recording by itself and give the one that fits best.
 
     A silence of the recorder longer than a night's rest parts outings: no course is
-    walked on both sides of it. Pins choose the outing that holds them.
+    walked on both sides of it. A shorter one, or a long halt, parts walks if the course
+    was walked on either side. Pins choose the walk that holds them.
     """
     near = near_course(clean, card, settings, pins)
     parts = [part for part in split_outings(near, settings, pins) if len(part) >= 2] or [near]
     if pins:
-        first_s = min(pin.time_s for pin in pins)
-        parts = [part for part in parts if part.time_s[0] <= first_s <= part.time_s[-1]][:1]
-    matched = []
-    for part in parts:
-        laid_out = lay_out(part, card, settings, pins)
-        matched.append((laid_out, match_laid_out(laid_out, card, settings)))
-    best = min(range(len(matched)), key=lambda number: matched[number][1].cost)
-    return MatchedOuting(laid_out=matched[best][0], match=matched[best][1], outings=len(matched))
+        parts = [part for part in parts if _holds(part, pins)][:1]
+    walks = [walk for part in parts for walk in _walks_of(part, card, settings, pins)]
+    best = walks[0]
+    if len(walks) > 1:
+        best = min(
+            walks,
+            key=lambda walk: walk.match.cost + passing_cost(walk.laid_out, card, settings),
+        )
+    return MatchedOuting(
+        laid_out=best.laid_out,
+        match=best.match,
+        outings=len(parts),
+        others=tuple(walk.match for walk in walks if walk is not best and walk.is_of_course),
+    )
 
 
 def split_outings(
@@ -58,3 +91,74 @@ def split_outings(
         return [clean]
     edges = [0, *breaks.tolist(), len(clean)]
     return [clean.part(slice(first, last)) for first, last in pairwise(edges)]
+
+
+def _holds(part: CleanTrack, pins: Sequence[Pin]) -> bool:
+    return all(part.time_s[0] <= pin.time_s <= part.time_s[-1] for pin in pins)
+
+
+def _walks_of(
+    part: CleanTrack, card: LegCard, settings: MatchingSettings, pins: Sequence[Pin]
+) -> list[_Walk]:
+    """Give the walks of the course that a stretch holds, each matched; at least one."""
+    whole = _matched(part, card, settings, pins)
+    for at in _pauses(whole, settings):
+        here = part.index_at(at)
+        sides = [part.part(slice(None, here)), part.part(slice(here, None))]
+        if not all(_comes_by(side, card, settings) for side in sides):
+            continue
+        if pins:
+            sides = [side for side in sides if _holds(side, pins)]
+        walks = [_matched(side, card, settings, pins) for side in sides]
+        if walks and _apart(walks, whole, settings):
+            return [one for side in sides for one in _walks_of(side, card, settings, pins)]
+    return [whole]
+
+
+def _apart(walks: list[_Walk], whole: _Walk, settings: MatchingSettings) -> bool:
+    """Tell whether what lies on either side of a pause is better taken for walks apart.
+
+    It is if most legs were walked on either side, and one side alone fits nearly as well
+    as both together, where each leg takes the better of two; a rest on the way leaves
+    other legs on either side. Or if one side alone fits better.
+    """
+    best = min(walk.match.cost for walk in walks)
+    if best < whole.match.cost - settings.walk_better_nats:
+        return True
+    both = set.intersection(*(walk.legs for walk in walks))
+    most = 2 * len(both) >= len(whole.match.legs)
+    return most and best < 0.0 and best <= settings.walk_alone_share * whole.match.cost
+
+
+def _matched(
+    part: CleanTrack, card: LegCard, settings: MatchingSettings, pins: Sequence[Pin]
+) -> _Walk:
+    laid_out = lay_out(part, card, settings, pins)
+    return _Walk(laid_out=laid_out, match=match_laid_out(laid_out, card, settings))
+
+
+def _pauses(walk: _Walk, settings: MatchingSettings) -> list[float]:
+    """Give the moments amid the longest silences and halts, the longest first."""
+    time_s = walk.laid_out.clean.time_s
+    silences = np.column_stack([time_s[:-1], time_s[1:]])
+    stops = np.concatenate([silences, walk.match.halts])
+    length_s = stops[:, 1] - stops[:, 0]
+    longest = np.argsort(-length_s, kind="stable")[: settings.pauses_most]
+    return [
+        # In a silence, just before its end: the nearest fix is then the first after it.
+        float(stops[stop, 1]) if stop < len(silences) else float(stops[stop].mean())
+        for stop in longest
+        if length_s[stop] >= settings.pause_s
+    ]
+
+
+def _comes_by(part: CleanTrack, card: LegCard, settings: MatchingSettings) -> bool:
+    """Tell whether a stretch comes near most of the points: what does not need no matching."""
+    if len(part) < 2:
+        return False
+    place = np.column_stack([part.east_m, part.north_m])
+    near = [
+        float(np.hypot(*(place - point).T).min()) <= settings.walk_comes_by_m
+        for point in course_points(card)
+    ]
+    return sum(near) >= settings.walk_comes_by_share * len(near)

@@ -5,8 +5,12 @@ from __future__ import annotations
 import numpy as np
 import pytest
 from measurement.hand_made import SETTINGS, HandWalk, card_of, clean_of, receiver
+from walks import make_walk
 
+from audit.leg_card import work_out_card
+from audit.matching.clean_track import clean_track
 from audit.matching.outings import match_outings, split_outings
+from audit.matching.pins import Pin
 
 S = SETTINGS.matching
 HOUR_S = 3600.0
@@ -51,3 +55,57 @@ def test_the_outing_that_fits_is_taken(course_is_second) -> None:
     assert found.outings == 2
     assert [leg.status for leg in found.match.legs] == ["walked", "walked"]
     assert all((leg.start_s >= begun) is course_is_second for leg in found.match.legs)
+
+
+def made_twice(seed: int, family: str, apart_s: float, pause: str):
+    """Two walkers of one made course, one after the other in one recording."""
+    first, second = make_walk(seed, family, 0), make_walk(seed, family, 1)
+    card = work_out_card(first.plan)
+    one, two = (clean_track(w.track, card.grid, SETTINGS.cleaning) for w in (first, second))
+    if pause == "standing":
+        still = np.arange(1.0, apart_s, 2.0)
+        place = np.array([[one.east_m[-1], one.north_m[-1]]]) + receiver(5, 2.0)(len(still))
+        time_s = np.concatenate([one.time_s, one.time_s[-1] + still])
+        places = np.vstack([np.column_stack([one.east_m, one.north_m]), place])
+        one = clean_of(time_s, places, every_s=one.median_interval_s)
+        apart_s = 2.0
+    clean, begun = joined(one, two, apart_s)
+    return first, second, card, clean, begun
+
+
+@pytest.mark.parametrize(("seed", "pause"), [(100_003, "silence"), (100_005, "standing")])
+def test_two_walks_of_one_course_on_one_day_are_not_mixed(seed, pause) -> None:
+    _, second, card, clean, begun = made_twice(seed, "trained", 900.0, pause)
+    found = match_outings(clean, card, S)
+    late = {leg.start_s >= begun for leg in found.match.legs if leg.start_s is not None}
+    assert len(late) == 1
+    (other,) = found.others
+    others_late = {leg.start_s >= begun for leg in other.legs if leg.start_s is not None}
+    assert others_late == {not late.pop()}
+    # A pin takes whichever it is on.
+    truth = second.truth.legs[0]
+    start_s = truth.start_s + begun - second.track.time_s[0]
+    chosen = match_outings(clean, card, S, [Pin(leg=0, end="from", time_s=start_s)])
+    assert all(leg.start_s >= begun for leg in chosen.match.legs if leg.start_s is not None)
+
+
+def test_a_rest_on_the_way_does_not_part_a_walk() -> None:
+    """Out and back, with an hour's rest at the turn: the same points on either side of it."""
+    walk = HandWalk().halt(60).walk(90, 400).halt(30).walk(0, 300).halt(3600)
+    walk.walk(180, 300).halt(30).walk(270, 400).halt(60)
+    points = ((0, 0), (400, 0), (400, 300), (400, 0), (0, 0))
+    found = match_outings(walk.clean(1, receiver(1, 3.0)), card_of(*points), S)
+    assert [leg.status for leg in found.match.legs] == ["walked"] * 4
+    assert found.others == ()
+
+
+def test_two_rounds_that_are_planned_are_one_walk() -> None:
+    square = ((400, 0), (400, 300), (0, 300), (0, 0))
+    walk = HandWalk().halt(60)
+    for _ in range(2):
+        for azimuth, metres in ((90, 400), (0, 300), (270, 400), (180, 300)):
+            walk.walk(azimuth, metres).halt(30)
+        walk.halt(1200)
+    found = match_outings(walk.clean(1, receiver(1, 3.0)), card_of((0, 0), *square, *square), S)
+    assert [leg.status for leg in found.match.legs] == ["walked"] * 8
+    assert found.others == ()

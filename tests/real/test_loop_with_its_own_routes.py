@@ -48,6 +48,17 @@ def test_no_leg_lasts_from_one_ride_to_the_other(ride, route) -> None:
     assert all(leg.measures.duration_s < GAP_S for leg in walked(found))
 
 
+def test_each_loop_is_matched_on_its_own_ride(ride) -> None:
+    """Both rides pass the points of the short loop in order; the first one straight on."""
+    first_s = float(np.nanmin(ride[1].time_s))
+    for route, late in (("SHORT LOOP", False), ("LONG LOOP", True)):
+        found = debrief_route(ride, route)
+        begun = [leg.measures.start.time_s - first_s for leg in walked(found)]
+        assert {start_s > GAP_S for start_s in begun} == {late}
+    (note,) = [n for n in debrief_route(ride, "SHORT LOOP").quality.notes if "2 walks" in n]
+    assert "To take another, say when it set out: --from 1=2002-03-11T" in note
+
+
 def test_most_of_the_long_loop_is_found(ride) -> None:
     found = debrief_route(ride, "LONG LOOP")
     legs = walked(found)

@@ -1,0 +1,49 @@
+"""Walks of some other place, which no course can be matched to."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from audit.errors import refuse
+from audit.geodesy.geodesics import geodesic_between
+from audit.leg_card import LegCard
+from audit.matching.leg_match import CleanTrack
+from audit.settings import MatchingSettings
+from audit.track import Track
+
+
+def refuse_far_walk(
+    track: Track, clean: CleanTrack, card: LegCard, settings: MatchingSettings
+) -> None:
+    """Refuse a walk that never comes near the course, and say how far off it stays.
+
+    Raises
+    ------
+    InputRefusedError
+        With the distance from the nearest fix to the nearest point.
+    """
+    away_m = [
+        np.hypot(clean.east_m - point.east_m, clean.north_m - point.north_m)
+        for point in card.points
+    ]
+    nearest = min(range(len(away_m)), key=lambda number: float(away_m[number].min()))
+    fix, point = int(away_m[nearest].argmin()), card.points[nearest]
+    if float(away_m[nearest][fix]) <= settings.far_m:
+        return
+    # Far from its course a grid shows no true lengths.
+    way = geodesic_between(
+        float(track.longitude_deg[clean.fix[fix]]),
+        float(track.latitude_deg[clean.fix[fix]]),
+        point.longitude_deg,
+        point.latitude_deg,
+    )
+    distance_km = way.distance_m / 1000.0
+    told = f"{distance_km:.1f}" if distance_km < 100.0 else f"{distance_km:,.0f}"
+    raise refuse(
+        track.source,
+        "",
+        None,
+        f"this walk comes no nearer than {told} km to the course (nearest point: {point.name})",
+        "Give the recording of a walk of this course, or the plan of that walk; "
+        "if both are right, check the zone and the 100 km letters of the points.",
+    )
