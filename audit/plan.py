@@ -49,6 +49,10 @@ class Plan:
         Readers resolve "auto" to the UTM zone of the first point.
     grid_magnetic_angle_deg : float or None
         As printed on the map, east positive; None: to be computed.
+    grid_magnetic_angle_date : date or None
+        Of what day, or year, the map gives that angle.
+    sheet : tuple of Position or None
+        South-west and north-east corner of the map sheet.
     paces_per_100m : float or None
         In whichever pace the walker counts.
     arrival_radius_m : float
@@ -63,6 +67,8 @@ class Plan:
     legs: tuple[PlannedLeg, ...]
     date: dt.date | None = None
     grid_magnetic_angle_deg: float | None = None
+    grid_magnetic_angle_date: dt.date | None = None
+    sheet: tuple[Position, Position] | None = None
     paces_per_100m: float | None = None
     arrival_radius_m: float = 30.0
     notes: tuple[str, ...] = ()

@@ -387,6 +387,16 @@ class CardSettings:
     """A longer leg is a slip in a square's letters or in the zone, not a walk; chosen."""
     shortest_leg_m: float = 0.01
     """Points nearer than this are the same place and give no direction; chosen: rounding."""
+    long_leg_m: float = 20_000.0
+    """A leg longer than this has a wrong point; chosen: published legs reach 13 km (selection
+    courses), and half as much again."""
+    reference_azimuth_deg: float = 3.0
+    """References that leave a leg's azimuth more open than this are too coarse for it: what the
+    US Army standard wants of a sighted azimuth (STP 21-1-SMCT, compass to the cheek)."""
+    named_digit_deg: float = 3.0
+    named_hundred_m: float = 50.0
+    """With more room than this nearly any slip of a digit, or any hundred, would fit; chosen:
+    the step of a bezel, and half a hundred."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -10,6 +10,7 @@ from typing import Annotated
 import typer
 
 import audit
+from audit.cli.check_command import CHECK_EXAMPLE, check
 from audit.cli.debrief_command import DEBRIEF_EXAMPLE, debrief
 from audit.cli.demo_command import DEMO_EXAMPLE, demo
 from audit.cli.endings import guarded
@@ -23,7 +24,8 @@ and then, with your own plan and recording,
     leg-audit debrief plan.toml walk.gpx
 
 \b
-Exit status: 0 done, 2 wrong use, 3 input refused, 4 fault of the program.
+Exit status: 0 done, 1 done and there are findings (check only), 2 wrong use,
+3 input refused, 4 fault of the program.
 """
 
 app = typer.Typer(
@@ -37,6 +39,7 @@ app = typer.Typer(
     context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 88},
 )
 app.command(help=demo.__doc__, epilog=DEMO_EXAMPLE)(guarded(demo))
+app.command(help=check.__doc__, epilog=CHECK_EXAMPLE)(guarded(check))
 app.command(help=debrief.__doc__, epilog=DEBRIEF_EXAMPLE)(guarded(debrief))
 app.command(help=guide.__doc__, epilog=GUIDE_EXAMPLE)(guarded(guide))
 

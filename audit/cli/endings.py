@@ -17,9 +17,11 @@ P = ParamSpec("P")
 
 
 class ExitStatus(IntEnum):
-    """What the process ends with. 1 is kept for findings of a check."""
+    """What the process ends with."""
 
     DONE = 0
+    FINDINGS = 1
+    """Done, and a check found something to put right."""
     WRONG_USE = 2
     """Also for results that cannot be put where they were asked for."""
     INPUT_REFUSED = 3
@@ -33,7 +35,7 @@ class WrongUseError(AuditError):
     """The command line asks for something that makes no sense."""
 
 
-def guarded(command: Callable[P, None]) -> Callable[P, None]:
+def guarded(command: Callable[P, int | None]) -> Callable[P, None]:
     """Give the command so that whatever happens in it ends in sentences and an exit status."""
 
     @wraps(command)
@@ -44,9 +46,9 @@ def guarded(command: Callable[P, None]) -> Callable[P, None]:
     return run
 
 
-def _status(command: Callable[[], None], *, traceback: bool) -> ExitStatus:
+def _status(command: Callable[[], int | None], *, traceback: bool) -> ExitStatus:
     try:
-        command()
+        status = command()
     except AuditError as refused:
         return _say_refusal(refused)
     except BrokenPipeError:
@@ -56,7 +58,7 @@ def _status(command: Callable[[], None], *, traceback: bool) -> ExitStatus:
     except Exception as fault:  # noqa: BLE001 (whatever it is, no traceback unless asked for)
         _say_fault(fault, traceback=traceback)
         return ExitStatus.FAULT
-    return ExitStatus.DONE
+    return ExitStatus(status or ExitStatus.DONE)
 
 
 def _say_refusal(refused: AuditError) -> ExitStatus:

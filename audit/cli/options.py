@@ -63,6 +63,9 @@ Only = Annotated[
         help="Write this report and no other; give it again for a second one.",
     ),
 ]
+AsJson = Annotated[
+    bool, typer.Option("--json", help="Print a document for programs in place of text.")
+]
 GuideTopic = Annotated[
     str | None,
     typer.Argument(metavar="[TOPIC]", help="A page of the guide, or a cause.", show_default=False),

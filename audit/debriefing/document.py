@@ -5,12 +5,14 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+from audit.debriefing.course_entry import (
+    course_entry,
+    plan_finding_entries,
+    point_entries,
+)
 from audit.debriefing.document_shape import (
     FORMAT,
-    CourseEntry,
     DebriefDocument,
-    PlanFindingEntry,
-    PointEntry,
     SpanEntry,
     TrackEntry,
 )
@@ -34,51 +36,15 @@ def debrief_document(debrief: Debrief) -> DebriefDocument:
     """
     document: DebriefDocument = {
         "format": FORMAT,
-        "course": _course(debrief),
-        "points": _points(debrief),
+        "course": course_entry(debrief.card),
+        "points": point_entries(debrief.card),
         "track": _track(debrief),
-        "plan_findings": _plan_findings(debrief),
+        "plan_findings": plan_finding_entries(debrief.card.findings),
         "spans": _spans(debrief),
         "legs": [leg_entry(leg, timed=debrief.clean.timed) for leg in debrief.legs],
     }
     _refuse_not_finite(document, "debrief")
     return document
-
-
-def _course(debrief: Debrief) -> CourseEntry:
-    card = debrief.card
-    return {
-        "name": card.name,
-        "date": None if card.date is None else card.date.isoformat(),
-        "date_from": card.date_source,
-        "grid": card.grid.code,
-        "grid_name": card.grid.name,
-        "grid_magnetic_angle_deg": float(card.angles.grid_magnetic_angle_deg),
-        "grid_magnetic_angle_from": card.angle_source,
-        "declination_deg": card.declination_deg,
-        "declination_sd_deg": card.declination_sd_deg,
-        "grid_convergence_deg": float(card.angles.convergence_deg),
-        "model": card.model,
-        "model_grid_magnetic_angle_deg": card.model_grid_magnetic_angle_deg,
-        "paces_per_100m": card.paces_per_100m,
-        "arrival_radius_m": float(card.arrival_radius_m),
-        "notes": list(card.notes),
-    }
-
-
-def _points(debrief: Debrief) -> list[PointEntry]:
-    return [
-        {
-            "name": point.name,
-            "lon": float(point.longitude_deg),
-            "lat": float(point.latitude_deg),
-            "east_m": float(point.east_m),
-            "north_m": float(point.north_m),
-            "half_square_m": float(point.half_square_m),
-            "dead_reckoned": point.dead_reckoned,
-        }
-        for point in debrief.points
-    ]
 
 
 def _track(debrief: Debrief) -> TrackEntry:
@@ -105,19 +71,6 @@ def _track(debrief: Debrief) -> TrackEntry:
         ],
         "notes": list(quality.notes),
     }
-
-
-def _plan_findings(debrief: Debrief) -> list[PlanFindingEntry]:
-    return [
-        {
-            "leg": finding.leg,
-            "what": finding.what,
-            "given": finding.given,
-            "computed": finding.computed,
-            "message": finding.message,
-        }
-        for finding in debrief.card.findings
-    ]
 
 
 def _spans(debrief: Debrief) -> list[SpanEntry]:

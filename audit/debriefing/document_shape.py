@@ -107,6 +107,8 @@ class PlanFindingEntry(TypedDict):
     given: float | str | None
     computed: float | str | None
     message: str
+    slips: list[str]
+    """Names of the slips that fit, the likeliest first."""
 
 
 class SpanEntry(TypedDict):

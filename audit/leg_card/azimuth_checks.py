@@ -4,48 +4,94 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from audit.azimuths import GridAzimuth
 from audit.leg_card.leg_check import LegCheck
-from audit.leg_card.records import CardFinding
+from audit.leg_card.legs import PointsSay
+from audit.leg_card.records import CardFinding, CardLeg
 from audit.leg_card.rounding import azimuth_rounding_deg
-from audit.leg_card.slips import Slip, grid_slips, magnetic_slips, slip_sentence, true_slips
+from audit.leg_card.slips import (
+    KNOWN,
+    Slip,
+    azimuth_digit_slips,
+    fitting_slips,
+    grid_slips,
+    magnetic_slips,
+    neighbour_slips,
+    slip_names,
+    slip_sentence,
+    true_slips,
+)
 from audit.leg_card.wording import azimuth_text, east_or_west
 from audit.units import turn_degrees
 
 
-def azimuths_against_points(check: LegCheck) -> Iterator[CardFinding]:
-    """Hold the azimuth that leads the leg against the one between its points."""
-    leg, said = check.leg, check.said
-    if said is None or said.azimuth is None:
-        return
-    points_deg = said.azimuth.degrees
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StatedAzimuth:
+    """An azimuth that the plan gives beside the one that it should be.
+
+    ``north`` is "grid", "magnetic" or "true"; ``slips`` are those of that kind of azimuth.
+    """
+
+    north: str
+    given_deg: float
+    expected_deg: float
+    tolerance_deg: float
+    slips: Sequence[Slip]
+
+    @property
+    def off_deg(self) -> float:
+        """Given less expected, clockwise positive."""
+        return turn_degrees(self.expected_deg, self.given_deg)
+
+
+def leading_azimuth(check: LegCheck, said: PointsSay) -> StatedAzimuth | None:
+    """Give the azimuth that leads the leg beside the one that the points say; None without one."""
+    leg, angles, said_azimuth = check.leg, check.angles, said.azimuth
+    if said_azimuth is None:
+        return None
+    if leg.grid_azimuth is not None:
+        north, given_deg, expected_deg = "grid", leg.grid_azimuth.degrees, said_azimuth.degrees
+        slips: Sequence[Slip] = grid_slips(angles)
+    elif leg.magnetic_azimuth is not None:
+        north, given_deg = "magnetic", leg.magnetic_azimuth.degrees
+        expected_deg, slips = angles.magnetic(said_azimuth).degrees, magnetic_slips(angles)
+    elif leg.true_azimuth is not None:
+        north, given_deg = "true", leg.true_azimuth.degrees
+        expected_deg, slips = angles.true(said_azimuth).degrees, true_slips(angles)
+    else:
+        return None
+    if said.first_stretch is not None:
+        turn_deg = turn_degrees(said_azimuth.degrees, said.first_stretch.degrees)
+        what = "the way to the first via position"
+        slips = (*slips, Slip(name="via-azimuth", what=what, turn_deg=turn_deg))
     doubt_deg = check.settings.azimuth_slack_deg + math.degrees(
         math.asin(min(1.0, said.slack_m / said.chord_m))
     )
-    if leg.grid_azimuth is not None:
-        what, given_deg, expected_deg = "grid", leg.grid_azimuth.degrees, points_deg
-        slips: Sequence[Slip] = grid_slips(check.angles)
-    elif leg.magnetic_azimuth is not None:
-        what, given_deg = "magnetic", leg.magnetic_azimuth.degrees
-        expected_deg = check.angles.magnetic(said.azimuth).degrees
-        slips, doubt_deg = magnetic_slips(check.angles), doubt_deg + check.angle_doubt_deg
-    elif leg.true_azimuth is not None:
-        what, given_deg = "true", leg.true_azimuth.degrees
-        expected_deg = check.angles.true(said.azimuth).degrees
-        slips = true_slips(check.angles)
-    else:
-        return
-    if said.first_stretch is not None:
-        to_first_deg = turn_degrees(points_deg, said.first_stretch.degrees)
-        slips = (*slips, Slip(what="the way to the first via position", turn_deg=to_first_deg))
-    yield from _azimuth_finding(
-        check, what, given_deg, expected_deg, doubt_deg, slips, because="its points give"
+    if north == "magnetic":
+        doubt_deg += check.angle_doubt_deg
+    return StatedAzimuth(
+        north=north,
+        given_deg=given_deg,
+        expected_deg=expected_deg,
+        tolerance_deg=doubt_deg + azimuth_rounding_deg(given_deg),
+        slips=slips,
     )
 
 
-def azimuths_against_each_other(check: LegCheck) -> Iterator[CardFinding]:
-    """Hold magnetic and true azimuths against the one that leads the leg."""
+def azimuths_against_points(check: LegCheck) -> Iterator[CardFinding]:
+    """Hold the azimuth that leads the leg against the one between its points."""
+    stated = None if check.said is None else leading_azimuth(check, check.said)
+    if stated is not None:
+        yield from _finding(check, stated, because="its points give", explained=check.explained)
+
+
+def azimuths_against_each_other(check: LegCheck, angle_sentence: str = "") -> Iterator[CardFinding]:
+    """Hold magnetic and true azimuths against the one that leads the leg.
+
+    ``angle_sentence`` is said of a magnetic azimuth that no slip explains.
+    """
     leg, angles = check.leg, check.angles
     if leg.grid_azimuth is None:
         if leg.magnetic_azimuth is not None and leg.true_azimuth is not None:
@@ -56,19 +102,19 @@ def azimuths_against_each_other(check: LegCheck) -> Iterator[CardFinding]:
     doubt_deg = azimuth_rounding_deg(leg.grid_azimuth.degrees)
     grid_text = f"grid {azimuth_text(leg.grid_azimuth.degrees)}"
     if leg.magnetic_azimuth is not None:
+        given_deg = leg.magnetic_azimuth.degrees
+        stated = StatedAzimuth(
+            north="magnetic",
+            given_deg=given_deg,
+            expected_deg=angles.magnetic(leg.grid_azimuth).degrees,
+            tolerance_deg=doubt_deg + check.angle_doubt_deg + azimuth_rounding_deg(given_deg),
+            slips=magnetic_slips(angles),
+        )
         because = (
             f"{grid_text} with the grid-magnetic angle of "
             f"{east_or_west(angles.grid_magnetic_angle_deg)} gives"
         )
-        yield from _azimuth_finding(
-            check,
-            "magnetic",
-            leg.magnetic_azimuth.degrees,
-            angles.magnetic(leg.grid_azimuth).degrees,
-            doubt_deg + check.angle_doubt_deg,
-            magnetic_slips(angles),
-            because=because,
-        )
+        yield from _finding(check, stated, because=because, otherwise=angle_sentence)
     if leg.true_azimuth is not None:
         because = (
             f"{grid_text} with the convergence of {east_or_west(angles.convergence_deg)} gives"
@@ -81,40 +127,55 @@ def _true_finding(
 ) -> Iterator[CardFinding]:
     if check.leg.true_azimuth is None:
         return
-    yield from _azimuth_finding(
-        check,
-        "true",
-        check.leg.true_azimuth.degrees,
-        check.angles.true(grid).degrees,
-        doubt_deg,
-        true_slips(check.angles),
-        because=because,
+    given_deg = check.leg.true_azimuth.degrees
+    stated = StatedAzimuth(
+        north="true",
+        given_deg=given_deg,
+        expected_deg=check.angles.true(grid).degrees,
+        tolerance_deg=doubt_deg + azimuth_rounding_deg(given_deg),
+        slips=true_slips(check.angles),
     )
+    yield from _finding(check, stated, because=because)
 
 
-def _azimuth_finding(
+def _finding(
     check: LegCheck,
-    north: str,
-    given_deg: float,
-    expected_deg: float,
-    doubt_deg: float,
-    slips: Sequence[Slip],
+    stated: StatedAzimuth,
     *,
     because: str,
+    explained: str = "",
+    otherwise: str = "",
 ) -> Iterator[CardFinding]:
-    tolerance_deg = doubt_deg + azimuth_rounding_deg(given_deg)
-    off_deg = turn_degrees(expected_deg, given_deg)
-    if abs(off_deg) <= tolerance_deg:
+    off_deg = stated.off_deg
+    if abs(off_deg) <= stated.tolerance_deg:
         return
+    fitting = () if explained else _fitting(check, stated)
+    if otherwise:  # a sum that all legs share is no slip of the pen on each
+        fitting = tuple(slip for slip in fitting if slip.rank == KNOWN)
     message = (
-        f"Leg {check.leg.name}: the plan gives a {north} azimuth of {azimuth_text(given_deg)}; "
-        f"{because} {azimuth_text(expected_deg)}, {abs(off_deg):.1f} degrees away."
-        f"{slip_sentence(off_deg, slips, tolerance_deg)}"
+        f"Leg {check.leg.name}: the plan gives a {stated.north} azimuth of "
+        f"{azimuth_text(stated.given_deg)}; {because} {azimuth_text(stated.expected_deg)}, "
+        f"{abs(off_deg):.1f} degrees away.{slip_sentence(fitting) or otherwise}{explained}"
     )
     yield CardFinding(
         leg=check.leg.name,
-        what=f"{north}_azimuth_deg",
-        given=given_deg,
-        computed=expected_deg,
+        what=f"{stated.north}_azimuth_deg",
+        given=stated.given_deg,
+        computed=stated.expected_deg,
         message=message,
+        slips=slip_names(fitting),
     )
+
+
+def _fitting(check: LegCheck, stated: StatedAzimuth) -> tuple[Slip, ...]:
+    slips = [*stated.slips]
+    if stated.tolerance_deg <= check.settings.named_digit_deg:
+        others = ((leg.name, _same_north(leg, stated.north)) for leg in check.others)
+        slips += neighbour_slips(stated.expected_deg, others)
+        slips += azimuth_digit_slips(stated.given_deg)
+    return fitting_slips(stated.off_deg, slips, stated.tolerance_deg)
+
+
+def _same_north(leg: CardLeg, north: str) -> float:
+    azimuths = {"grid": leg.azimuth, "magnetic": leg.magnetic, "true": leg.true}
+    return azimuths[north].degrees

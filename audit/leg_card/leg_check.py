@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from audit.azimuths import NorthAngles
 from audit.leg_card.legs import PointsSay
+from audit.leg_card.records import CardLeg, CardPoint
 from audit.plan import PlannedLeg
 from audit.settings import CardSettings
 
@@ -16,12 +17,19 @@ class LegCheck:
 
     ``said`` is None where the leg itself decides where its end lies. ``angle_doubt_deg``
     is how far the card's grid-magnetic angle may be from the one the planner used.
+    ``others`` are the other legs of the card, whose numbers may have been copied.
+    ``explained`` is a sentence about a reference that explains the leg's numbers, with
+    a space before it; "" where none does.
     """
 
     leg: PlannedLeg
+    start: CardPoint
+    end: CardPoint
     said: PointsSay | None
     distance_m: float
     angles: NorthAngles
     angle_doubt_deg: float
     paces_per_100m: float | None
     settings: CardSettings
+    others: tuple[CardLeg, ...] = ()
+    explained: str = ""

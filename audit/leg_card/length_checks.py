@@ -2,33 +2,45 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.legs import PointsSay
 from audit.leg_card.records import CardFinding
-from audit.leg_card.rounding import length_rounding
+from audit.leg_card.rounding import is_whole, length_rounding
+from audit.leg_card.slips import Slip, slip_names, slip_sentence
+from audit.leg_card.written_digits import one_wrong, swapped
 
 _HUNDREDS = (1, 2, 3, 10)
 """Miscounts of hundreds worth naming, and the whole grid square."""
 
+Fits = Callable[[float], bool]
+"""Whether a slip that should have led to this number explains the one that is given."""
 
-def distance_against_points(check: LegCheck) -> Iterator[CardFinding]:
-    """Hold the distance against the points."""
-    given_m, said, settings = check.leg.distance_m, check.said, check.settings
-    if given_m is None or said is None:
-        return
-    tolerance_m = (
+
+def distance_tolerance_m(check: LegCheck, given_m: float, said: PointsSay) -> float:
+    """Give how far a distance may be from the one along the points."""
+    settings = check.settings
+    return (
         length_rounding(given_m, settings.distance_rounding_most_m)
         + settings.distance_slack * said.along_m
         + said.slack_m
     )
+
+
+def distance_against_points(check: LegCheck) -> Iterator[CardFinding]:
+    """Hold the distance against the points."""
+    given_m, said = check.leg.distance_m, check.said
+    if given_m is None or said is None:
+        return
+    tolerance_m = distance_tolerance_m(check, given_m, said)
     if abs(given_m - said.along_m) <= tolerance_m:
         return
+    slips = () if check.explained else _distance_slips(check, given_m, said, tolerance_m)
     way = "along its via positions" if check.leg.via else "between its points"
     message = (
         f"Leg {check.leg.name}: the plan gives {given_m:.0f} m; {way} it is "
-        f"{said.along_m:.0f} m.{_distance_slip(given_m, said, tolerance_m)}"
+        f"{said.along_m:.0f} m.{slip_sentence(slips)}{check.explained}"
     )
     yield CardFinding(
         leg=check.leg.name,
@@ -36,27 +48,40 @@ def distance_against_points(check: LegCheck) -> Iterator[CardFinding]:
         given=given_m,
         computed=said.along_m,
         message=message,
+        slips=slip_names(slips),
     )
 
 
-def _distance_slip(given_m: float, said: PointsSay, tolerance_m: float) -> str:
-    """Say which slip a wrong distance looks like; "" where none fits."""
+def _distance_slips(
+    check: LegCheck, given_m: float, said: PointsSay, tolerance_m: float
+) -> tuple[Slip, ...]:
+    """Give the slips that a wrong distance looks like."""
     off_m = given_m - said.along_m
     hundreds = round(off_m / 100.0)
+    fine = tolerance_m < check.settings.named_hundred_m
     fits = {
-        "the straight line, not the one through the via positions": (
+        ("via-distance", "the straight line, not the one through the via positions"): (
             said.first_stretch is not None and abs(given_m - said.chord_m) <= tolerance_m
         ),
-        "a ruler for maps of twice the scale": abs(given_m - said.along_m / 2.0) <= tolerance_m,
-        "a ruler for maps of half the scale": (
+        ("wrong-ruler", "a ruler for maps of twice the scale"): (
+            abs(given_m - said.along_m / 2.0) <= tolerance_m
+        ),
+        ("wrong-ruler", "a ruler for maps of half the scale"): (
             abs(given_m - said.along_m * 2.0) <= 2.0 * tolerance_m
         ),
-        f"{abs(hundreds)} hundred metres too {'much' if off_m > 0.0 else 'little'}": (
-            abs(hundreds) in _HUNDREDS and abs(off_m - 100.0 * hundreds) <= tolerance_m < 50.0
+        ("hundred-miscounted", _hundreds_words(hundreds, "metres")): (
+            abs(hundreds) in _HUNDREDS and abs(off_m - 100.0 * hundreds) <= tolerance_m and fine
         ),
     }
-    fitting = [what for what, so in fits.items() if so]
-    return f" It fits {', or '.join(fitting)}." if fitting else ""
+    known = [Slip(name=name, what=what) for (name, what), so in fits.items() if so]
+    if not fine:
+        return tuple(known)
+    others = ((leg.name, leg.distance_m) for leg in check.others)
+    return _told(
+        known,
+        _digit_slips(given_m, lambda meant: abs(meant - said.along_m) <= tolerance_m),
+        _borrowed(given_m, others, "distance"),
+    )
 
 
 def paces_against_distance(check: LegCheck) -> Iterator[CardFinding]:
@@ -73,15 +98,84 @@ def paces_against_distance(check: LegCheck) -> Iterator[CardFinding]:
     )
     if abs(given - expected) <= tolerance:
         return
-    slip = ""
-    if abs(given - 2.0 * expected) <= 2.0 * tolerance:
-        slip = " It fits single paces counted for double ones."
-    elif abs(given - expected / 2.0) <= tolerance:
-        slip = " It fits double paces counted for single ones."
+    slips = _pace_slips(check, given, expected, tolerance)
     message = (
         f"Leg {check.leg.name}: the plan gives {given:.0f} paces; {check.distance_m:.0f} m at "
-        f"{rate:g} paces per 100 m is {expected:.0f}.{slip}"
+        f"{rate:g} paces per 100 m is {expected:.0f}.{slip_sentence(slips)}"
     )
     yield CardFinding(
-        leg=check.leg.name, what="paces", given=given, computed=expected, message=message
+        leg=check.leg.name,
+        what="paces",
+        given=given,
+        computed=expected,
+        message=message,
+        slips=slip_names(slips),
     )
+
+
+def _pace_slips(
+    check: LegCheck, given: float, expected: float, tolerance: float
+) -> tuple[Slip, ...]:
+    """Give the slips that a wrong pace count looks like."""
+    rate = check.paces_per_100m or 0.0
+    hundreds = round((given - expected) / rate)
+    fine = tolerance < 0.5 * rate
+    fits = {
+        ("single-double-pace", "single paces counted for double ones"): (
+            abs(given - 2.0 * expected) <= 2.0 * tolerance
+        ),
+        ("single-double-pace", "double paces counted for single ones"): (
+            abs(given - expected / 2.0) <= tolerance
+        ),
+        ("paces-of-points", "the distance between its points"): (
+            check.said is not None and abs(given - check.said.along_m * rate / 100.0) <= tolerance
+        ),
+        ("hundred-miscounted", f"the paces of {_hundreds_words(hundreds, 'metres')}"): (
+            abs(hundreds) in _HUNDREDS
+            and abs(given - expected - hundreds * rate) <= tolerance
+            and fine
+        ),
+    }
+    known = [Slip(name=name, what=what) for (name, what), so in fits.items() if so]
+    if not fine:
+        return tuple(known)
+    others = ((leg.name, leg.distance_m * rate / 100.0) for leg in check.others)
+    return _told(
+        known,
+        _digit_slips(given, lambda meant: abs(meant - expected) <= tolerance),
+        _borrowed(given, others, "pace count"),
+    )
+
+
+def _hundreds_words(hundreds: int, unit: str) -> str:
+    count = "a" if abs(hundreds) == 1 else f"{abs(hundreds)}"
+    return f"{count} hundred {unit} too {'much' if hundreds > 0 else 'little'}"
+
+
+def _told(known: list[Slip], digits: list[Slip], borrowed: list[Slip]) -> tuple[Slip, ...]:
+    """Give the known slips with swapped digits, else another leg's number, else one wrong digit."""
+    swaps = [slip for slip in digits if "swapped" in slip.what]
+    return tuple([*known, *swaps] or borrowed or digits[:1])
+
+
+def _digit_slips(given: float, fits: Fits) -> list[Slip]:
+    """Give the slips of the pen that explain a whole number, swapped digits first."""
+    if not is_whole(given):
+        return []
+    written = f"{given:.0f}"
+    meant = [("two digits swapped", text) for text in swapped(written)]
+    meant += [("one digit wrong", text) for _, text in one_wrong(written)]
+    return [
+        Slip(name="digits", what=f"{what} ({written} for {text})")
+        for what, text in meant
+        if fits(float(text))
+    ]
+
+
+def _borrowed(given: float, others: Iterable[tuple[str, float]], what: str) -> list[Slip]:
+    """Give the slip of copying another leg's number, which would be the same to the unit."""
+    return [
+        Slip(name="neighbour-number", what=f"the {what} of leg {name}")
+        for name, number in others
+        if abs(number - given) <= 0.5
+    ]

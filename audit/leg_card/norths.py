@@ -8,8 +8,9 @@ from dataclasses import dataclass
 from audit.azimuths import NorthAngles
 from audit.errors import refuse
 from audit.geodesy.grids import CourseGrid
+from audit.leg_card.angle_age import angle_age
 from audit.leg_card.records import AngleSource, CardFinding
-from audit.leg_card.slips import angle_slips, slip_sentence
+from audit.leg_card.slips import angle_slips, fitting_slips, slip_names, slip_sentence
 from audit.leg_card.wording import east_or_west
 from audit.magnetics.declination import Declination, declination
 from audit.plan import Plan
@@ -76,7 +77,10 @@ def work_out_norths(
         source="model" if given_deg is None else "plan",
         declination=field,
         model_angle_deg=model_angle_deg,
-        findings=_check_angle(given_deg, model_angle_deg, convergence_deg, field, date, settings),
+        findings=(
+            *_check_angle(given_deg, model_angle_deg, convergence_deg, field, date, settings),
+            *angle_age(plan, field, date, settings),
+        ),
         notes=tuple(notes),
     )
 
@@ -153,12 +157,13 @@ def _check_angle(
     tolerance_deg = settings.model_sigmas * field.sd_deg + settings.angle_slack_deg
     if abs(off_deg) <= tolerance_deg:
         return ()
-    slips = angle_slips(model_angle_deg, convergence_deg)
+    slips = angle_slips(given_deg, model_angle_deg, convergence_deg)
+    fitting = fitting_slips(off_deg, slips, tolerance_deg)
     message = (
         f"The plan gives a grid-magnetic angle of {east_or_west(given_deg)}; for "
         f"{date.isoformat()} the magnetic model and the grid give "
         f"{east_or_west(model_angle_deg)} (standard error {field.sd_deg:.1f})."
-        f"{slip_sentence(off_deg, slips, tolerance_deg)}{_age_sentence(off_deg, field)} "
+        f"{slip_sentence(fitting)}{_age_sentence(off_deg, field)} "
         "Check the map in hand and its date."
     )
     return (
@@ -168,6 +173,7 @@ def _check_angle(
             given=given_deg,
             computed=model_angle_deg,
             message=message,
+            slips=slip_names(fitting),
         ),
     )
 

@@ -71,6 +71,9 @@ class CardFinding:
         In the unit of the field's name, azimuths always in degrees.
     message : str
         The whole of it in a sentence or two, with the slip that it looks like, if any.
+    slips : tuple of str
+        The names of the slips that fit, the likeliest first; those of the catalogue of
+        causes where the slip has a name there.
     """
 
     leg: str | None
@@ -78,6 +81,7 @@ class CardFinding:
     given: float | str | None
     computed: float | str | None
     message: str
+    slips: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -14,13 +14,13 @@ def azimuth_rounding_deg(azimuth_deg: float) -> float:
 
     Mils in whole tens count as rounded to ten.
     """
-    if _whole(azimuth_deg):
+    if is_whole(azimuth_deg):
         return 0.5
-    if _whole(azimuth_deg * 10.0):
+    if is_whole(azimuth_deg * 10.0):
         return 0.05
     mils = mils_from_degrees(azimuth_deg)
-    if _whole(mils):
-        step_mil = 10.0 if _whole(mils / 10.0) else 1.0
+    if is_whole(mils):
+        step_mil = 10.0 if is_whole(mils / 10.0) else 1.0
         return 0.5 * step_mil * 360.0 / 6400.0
     return 0.005
 
@@ -30,13 +30,14 @@ def length_rounding(value: float, most: float) -> float:
 
     ``most`` caps it: 1000 may well be known better than to 500.
     """
-    if not _whole(value):
+    if not is_whole(value):
         return 0.05
     half = 0.5
-    while half < most and value != 0.0 and _whole(value / (20.0 * half)):
+    while half < most and value != 0.0 and is_whole(value / (20.0 * half)):
         half *= 10.0
     return min(half, most)
 
 
-def _whole(value: float) -> bool:
+def is_whole(value: float) -> bool:
+    """Tell whether a number was written without decimals."""
     return math.isclose(value, round(value), rel_tol=0.0, abs_tol=_SAME)

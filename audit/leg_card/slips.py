@@ -2,36 +2,56 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from audit.azimuths import NorthAngles
-from audit.units import turn_degrees
+from audit.leg_card.rounding import is_whole
+from audit.leg_card.written_digits import one_wrong, swapped
+from audit.units import MILS_PER_CIRCLE, degrees_from_mils, mils_from_degrees, turn_degrees
 
 BACK = 180.0
+
+KNOWN, BORROWED, DIGIT = 0, 1, 2
+"""How much a slip needs to be believed: a known angle, another leg's number, any one digit."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Slip:
-    """A slip, said so that "It fits ..." goes before it, and how far it turns the number."""
+    """A slip, said so that "It fits ..." goes before it, and how far it turns the number.
 
+    ``name`` is that of the catalogue of causes where the slip has one there. A slip of a
+    higher ``rank`` is told only where none of a lower one fits.
+    """
+
+    name: str
     what: str
-    turn_deg: float
+    turn_deg: float = 0.0
+    rank: int = KNOWN
 
 
 def magnetic_slips(angles: NorthAngles) -> tuple[Slip, ...]:
     """Give the slips of turning grid into magnetic: given less right, which is grid - G."""
     g = angles.grid_magnetic_angle_deg
     return (
-        Slip(what="the grid-magnetic angle left out", turn_deg=g),
-        Slip(what="the grid-magnetic angle applied the wrong way", turn_deg=2.0 * g),
-        Slip(what="the grid-magnetic angle applied twice", turn_deg=-g),
+        Slip(name="gm-angle-omitted", what="the grid-magnetic angle left out", turn_deg=g),
         Slip(
+            name="gm-angle-reversed",
+            what="the grid-magnetic angle applied the wrong way",
+            turn_deg=2.0 * g,
+        ),
+        Slip(name="gm-angle-doubled", what="the grid-magnetic angle applied twice", turn_deg=-g),
+        Slip(
+            name="declination-for-gm-angle",
             what="the declination used for the grid-magnetic angle",
             turn_deg=-angles.convergence_deg,
         ),
-        Slip(what="the back azimuth", turn_deg=BACK),
-        Slip(what="the back azimuth with the grid-magnetic angle left out", turn_deg=BACK + g),
+        Slip(name="reciprocal", what="the back azimuth", turn_deg=BACK),
+        Slip(
+            name="reciprocal",
+            what="the back azimuth with the grid-magnetic angle left out",
+            turn_deg=BACK + g,
+        ),
     )
 
 
@@ -39,12 +59,24 @@ def grid_slips(angles: NorthAngles) -> tuple[Slip, ...]:
     """Give the slips of measuring a grid azimuth on the map."""
     g = angles.grid_magnetic_angle_deg
     return (
-        Slip(what="the magnetic azimuth written for the grid one", turn_deg=-g),
-        Slip(what="the grid-magnetic angle applied, and the wrong way", turn_deg=g),
-        Slip(what="the true azimuth written for the grid one", turn_deg=angles.convergence_deg),
-        Slip(what="the back azimuth", turn_deg=BACK),
-        Slip(what="the protractor laid a quarter turn round", turn_deg=90.0),
-        Slip(what="the protractor laid a quarter turn round", turn_deg=-90.0),
+        Slip(
+            name="magnetic-for-grid",
+            what="the magnetic azimuth written for the grid one",
+            turn_deg=-g,
+        ),
+        Slip(
+            name="gm-angle-reversed",
+            what="the grid-magnetic angle applied, and the wrong way",
+            turn_deg=g,
+        ),
+        Slip(
+            name="true-for-grid",
+            what="the true azimuth written for the grid one",
+            turn_deg=angles.convergence_deg,
+        ),
+        Slip(name="reciprocal", what="the back azimuth", turn_deg=BACK),
+        Slip(name="right-angle", what="the protractor laid a quarter turn round", turn_deg=90.0),
+        Slip(name="right-angle", what="the protractor laid a quarter turn round", turn_deg=-90.0),
     )
 
 
@@ -52,32 +84,114 @@ def true_slips(angles: NorthAngles) -> tuple[Slip, ...]:
     """Give the slips of turning grid into true: given less right, which is grid + C."""
     c = angles.convergence_deg
     return (
-        Slip(what="the convergence left out", turn_deg=-c),
-        Slip(what="the convergence applied the wrong way", turn_deg=-2.0 * c),
-        Slip(what="the back azimuth", turn_deg=BACK),
+        Slip(name="convergence-omitted", what="the convergence left out", turn_deg=-c),
+        Slip(
+            name="convergence-reversed",
+            what="the convergence applied the wrong way",
+            turn_deg=-2.0 * c,
+        ),
+        Slip(name="reciprocal", what="the back azimuth", turn_deg=BACK),
     )
 
 
-def angle_slips(model_angle_deg: float, convergence_deg: float) -> tuple[Slip, ...]:
+def angle_slips(
+    given_deg: float, model_angle_deg: float, convergence_deg: float
+) -> tuple[Slip, ...]:
     """Give the slips of taking the grid-magnetic angle from the map: given less D - C."""
-    return (
-        Slip(what="east written for west, or west for east", turn_deg=-2.0 * model_angle_deg),
-        Slip(what="the declination given for the grid-magnetic angle", turn_deg=convergence_deg),
-        Slip(what="the convergence applied the wrong way", turn_deg=2.0 * convergence_deg),
-    )
+    g, c = model_angle_deg, convergence_deg
+    slips = [
+        Slip(
+            name="east-for-west",
+            what="east written for west, or west for east",
+            turn_deg=-2.0 * g,
+        ),
+        Slip(
+            name="declination-for-gm-angle",
+            what="the declination given for the grid-magnetic angle",
+            turn_deg=c,
+        ),
+        Slip(
+            name="convergence-reversed",
+            what="the convergence applied the wrong way",
+            turn_deg=2.0 * c,
+        ),
+    ]
+    for meant_deg, what in (
+        (given_deg / 10.0, "a decimal point lost"),
+        (given_deg * 10.0, "a decimal point too many"),
+        (degrees_from_mils(given_deg), "mils written as degrees"),
+        (-given_deg / 10.0, "a decimal point lost and the side changed"),
+    ):
+        slips.append(
+            Slip(
+                name="mils-as-degrees" if "mils" in what else "decimal-point",
+                what=f"{what} ({given_deg:g} for {meant_deg:g})",
+                turn_deg=given_deg - meant_deg,
+            )
+        )
+    return tuple(slips)
 
 
-def slip_sentence(off_deg: float, slips: Sequence[Slip], tolerance_deg: float) -> str:
-    """Say which slips fit a disagreement, the nearest first; "" where none does.
+def azimuth_digit_slips(given_deg: float) -> Iterator[Slip]:
+    """Give the slips of writing an azimuth: digits swapped, a digit wrong, mils for degrees."""
+    mils = mils_from_degrees(given_deg)
+    in_mils = is_whole(mils) and not is_whole(given_deg * 10.0)
+    whole = round(mils) if in_mils else int(given_deg)
+    written = f"{whole:04d}" if in_mils else f"{whole:03d}"
+    rest_deg = 0.0 if in_mils else given_deg - whole
+    unit = degrees_from_mils(1.0) if in_mils else 1.0
+    circle = MILS_PER_CIRCLE if in_mils else 360.0
+
+    def slip(meant: str, what: str, rank: int) -> Iterator[Slip]:
+        if float(meant) < circle:
+            turn_deg = turn_degrees(float(meant) * unit + rest_deg, given_deg)
+            words = f"{what} ({written} for {meant})"
+            yield Slip(name="azimuth-digits", what=words, turn_deg=turn_deg, rank=rank)
+
+    for meant in swapped(written):
+        yield from slip(meant, "two digits swapped", KNOWN)
+    for _, meant in one_wrong(written):
+        yield from slip(meant, "one digit wrong", DIGIT)
+    if not in_mils:
+        meant_deg = degrees_from_mils(given_deg)
+        what = f"mils written as degrees ({given_deg:g} mil is {meant_deg:.1f} degrees)"
+        turn_deg = turn_degrees(meant_deg, given_deg)
+        yield Slip(name="mils-as-degrees", what=what, turn_deg=turn_deg, rank=BORROWED)
+
+
+def neighbour_slips(expected_deg: float, others: Iterable[tuple[str, float]]) -> Iterator[Slip]:
+    """Give the slips of copying the azimuth of another leg, from (name, azimuth) of each."""
+    for name, azimuth_deg in others:
+        yield Slip(
+            name="neighbour-azimuth",
+            what=f"the azimuth of leg {name}",
+            turn_deg=turn_degrees(expected_deg, azimuth_deg),
+            rank=BORROWED,
+        )
+
+
+def fitting_slips(off_deg: float, slips: Sequence[Slip], tolerance_deg: float) -> tuple[Slip, ...]:
+    """Give the slips that fit a disagreement, the nearest first, all of one rank.
 
     A slip that turns the number by no more than the tolerance explains nothing.
     """
     near = sorted(
-        (abs(turn_degrees(slip.turn_deg, off_deg)), number)
+        (slip.rank, abs(turn_degrees(slip.turn_deg, off_deg)), number)
         for number, slip in enumerate(slips)
         if abs(turn_degrees(0.0, slip.turn_deg)) > tolerance_deg
     )
-    fitting = [slips[number].what for distance, number in near if distance <= tolerance_deg]
-    if not fitting:
+    fitting = [slips[number] for _, distance, number in near if distance <= tolerance_deg]
+    told = [slip for slip in fitting if slip.rank == fitting[0].rank]
+    return tuple(told[:1] if told and told[0].rank == DIGIT else told)
+
+
+def slip_sentence(slips: Sequence[Slip]) -> str:
+    """Say which slips fit; "" where none does."""
+    if not slips:
         return ""
-    return f" It fits {', or '.join(dict.fromkeys(fitting))}."
+    return f" It fits {', or '.join(dict.fromkeys(slip.what for slip in slips))}."
+
+
+def slip_names(slips: Sequence[Slip]) -> tuple[str, ...]:
+    """Give the names of slips, each once."""
+    return tuple(dict.fromkeys(slip.name for slip in slips))

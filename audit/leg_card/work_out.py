@@ -8,14 +8,15 @@ from dataclasses import dataclass, field
 from audit.errors import InputRefusedError, Problem, refuse
 from audit.geodesy.grids import CourseGrid, course_grid
 from audit.leg_card.course_notes import course_notes
-from audit.leg_card.findings import leg_findings
+from audit.leg_card.findings import legs_findings
 from audit.leg_card.grid_fit import grid_fit
 from audit.leg_card.leg_check import LegCheck
-from audit.leg_card.legs import card_leg, leg_line, points_say, refusal
+from audit.leg_card.legs import PointsSay, card_leg, leg_line, points_say, refusal
 from audit.leg_card.norths import Norths, work_out_norths
 from audit.leg_card.points import PlacedPoints, end_name, place_given_points, reckon_ends
 from audit.leg_card.records import CardFinding, CardLeg, LegCard
-from audit.plan import Plan
+from audit.leg_card.sheet_fit import sheet_fit
+from audit.plan import Plan, PlannedLeg
 from audit.settings import CardSettings
 
 _DEFAULTS = CardSettings()
@@ -35,6 +36,19 @@ def work_out_card(
         a leg without place or direction, a leg of more than 100 km, no date to compute a
         declination for where the plan gives no grid-magnetic angle.
     """
+    return worked_out(plan, track_date=track_date, settings=settings)[0]
+
+
+def worked_out(
+    plan: Plan, *, track_date: dt.date | None = None, settings: CardSettings = _DEFAULTS
+) -> tuple[LegCard, tuple[LegCheck, ...]]:
+    """Give the leg card, and of each leg what its numbers were held against.
+
+    Raises
+    ------
+    InputRefusedError
+        As `work_out_card` does.
+    """
     grid = _grid(plan)
     if not plan.points or not plan.legs:
         what = "points" if not plan.points else "legs"
@@ -48,7 +62,9 @@ def work_out_card(
     problems = (*placed.problems, *built.problems)
     if problems:
         raise InputRefusedError(problems)
-    return _card(plan, grid, norths, placed, built, settings)
+    checks = built.checks(plan, norths, settings)
+    findings = legs_findings(checks, plan, grid)
+    return _card(plan, grid, norths, placed, built.legs, findings, settings), checks
 
 
 def _card(
@@ -56,7 +72,8 @@ def _card(
     grid: CourseGrid,
     norths: Norths,
     placed: PlacedPoints,
-    built: _BuiltLegs,
+    legs: list[CardLeg],
+    findings: tuple[CardFinding, ...],
     settings: CardSettings,
 ) -> LegCard:
     points = tuple(placed.points.values())
@@ -74,10 +91,10 @@ def _card(
         model_grid_magnetic_angle_deg=norths.model_angle_deg,
         model=declination.model if declination else "",
         points=points,
-        legs=tuple(built.legs),
+        legs=tuple(legs),
         paces_per_100m=plan.paces_per_100m,
         arrival_radius_m=plan.arrival_radius_m,
-        findings=(*grid_findings, *norths.findings, *built.findings),
+        findings=(*grid_findings, *norths.findings, *sheet_fit(plan, points, grid), *findings),
         notes=(
             *plan.notes,
             *grid_notes,
@@ -90,15 +107,35 @@ def _card(
 
 @dataclass(slots=True)
 class _BuiltLegs:
+    """Legs of the card, with their leg of the plan and what its points say, None if reckoned."""
+
     legs: list[CardLeg] = field(default_factory=list)
-    findings: list[CardFinding] = field(default_factory=list)
+    stated: list[tuple[PlannedLeg, PointsSay | None]] = field(default_factory=list)
     problems: list[Problem] = field(default_factory=list)
+
+    def checks(self, plan: Plan, norths: Norths, settings: CardSettings) -> tuple[LegCheck, ...]:
+        """Give every leg with all that its numbers are held against."""
+        return tuple(
+            LegCheck(
+                leg=leg,
+                start=worked.start,
+                end=worked.end,
+                said=said,
+                distance_m=worked.distance_m,
+                angles=norths.angles,
+                angle_doubt_deg=norths.angle_doubt_deg(settings),
+                paces_per_100m=plan.paces_per_100m,
+                settings=settings,
+                others=tuple(other for other in self.legs if other is not worked),
+            )
+            for worked, (leg, said) in zip(self.legs, self.stated, strict=True)
+        )
 
 
 def _build_legs(
     plan: Plan, grid: CourseGrid, norths: Norths, placed: PlacedPoints, settings: CardSettings
 ) -> _BuiltLegs:
-    """Build the legs whose ends are placed, and check each against its points."""
+    """Build the legs whose ends are placed."""
     built = _BuiltLegs()
     for number, leg in enumerate(plan.legs):
         start, end = placed.points.get(leg.start), placed.points.get(end_name(leg))
@@ -115,18 +152,8 @@ def _build_legs(
         if rule:
             built.problems.append(_leg_problem(plan, leg.name, rule, remedy))
             continue
-        worked = card_leg(leg, (start, end), line, said, plan, norths.angles)
-        built.legs.append(worked)
-        check = LegCheck(
-            leg=leg,
-            said=None if number in placed.reckoning else said,
-            distance_m=worked.distance_m,
-            angles=norths.angles,
-            angle_doubt_deg=norths.angle_doubt_deg(settings),
-            paces_per_100m=plan.paces_per_100m,
-            settings=settings,
-        )
-        built.findings.extend(leg_findings(check))
+        built.legs.append(card_leg(leg, (start, end), line, said, plan, norths.angles))
+        built.stated.append((leg, None if number in placed.reckoning else said))
     return built
 
 

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TypedDict
 
 from audit.geodesy.grids import course_grid
+from audit.positions import Position
 from audit.readers.plain_text import shown
 from audit.readers.problem_list import ProblemList
 from audit.readers.value_limits import LIMITS, checked_number
@@ -19,6 +20,8 @@ class CourseOptions(TypedDict, total=False):
     """What a caller may say beside the plan's file; None means nothing is said.
 
     ``date`` is a date or ISO text; ``grid`` "auto" or a code such as "EPSG:27700";
+    ``grid_magnetic_angle_date`` the day or the year of the map's angle; ``sheet`` the
+    positions of the map sheet's south-west and north-east corners;
     ``route`` the name or number of the one route to take from a GPX file.
     """
 
@@ -26,6 +29,8 @@ class CourseOptions(TypedDict, total=False):
     date: dt.date | str | None
     grid: str | int | None
     grid_magnetic_angle_deg: float | None
+    grid_magnetic_angle_date: dt.date | str | int | None
+    sheet: list[str] | None
     paces_per_100m: float | None
     arrival_radius_m: float | None
     route: str | int | None
@@ -45,6 +50,8 @@ class CourseSettings:
     date: dt.date | None
     grid: str | None
     grid_magnetic_angle_deg: float | None
+    grid_magnetic_angle_date: dt.date | None
+    sheet: tuple[Position, Position] | None
     paces_per_100m: float | None
     arrival_radius_m: float
 
@@ -65,7 +72,8 @@ def settle_settings(
                 )
         elif key in stated:
             values[key] = _checked(key, stated[key], f"course, {key}", problems)
-    return _with_defaults(values, problems)
+    sheet = _sheet(values.get("sheet"), values.get("grid"), problems)
+    return replace(_with_defaults(values, problems), sheet=sheet)
 
 
 def _with_defaults(values: dict[str, object], problems: ProblemList) -> CourseSettings:
@@ -78,11 +86,14 @@ def _with_defaults(values: dict[str, object], problems: ProblemList) -> CourseSe
         radius_m = ReadingSettings().arrival_radius_m
         problems.note(f"The plan gives no arrival_radius_m; {radius_m:g} m is used.")
     date, grid = values.get("date"), values.get("grid")
+    angle_date = values.get("grid_magnetic_angle_date")
     return CourseSettings(
         name=str(name),
         date=date if isinstance(date, dt.date) else None,
         grid=None if grid in (None, "auto") else str(grid),
         grid_magnetic_angle_deg=_number(values.get("grid_magnetic_angle_deg")),
+        grid_magnetic_angle_date=angle_date if isinstance(angle_date, dt.date) else None,
+        sheet=None,
         paces_per_100m=_number(values.get("paces_per_100m")),
         arrival_radius_m=radius_m,
     )
@@ -97,6 +108,10 @@ def _checked(key: str, value: object, place: str, problems: ProblemList) -> obje
         return checked_number(value, key, place, problems)
     if key == "date":
         return _date(value, place, problems)
+    if key == "grid_magnetic_angle_date":
+        return _date_or_year(value, place, problems)
+    if key == "sheet":
+        return value
     if key == "grid":
         return _grid(value, place, problems)
     return checked_name(value, place, problems)
@@ -131,6 +146,32 @@ def _date(value: object, place: str, problems: ProblemList) -> dt.date | None:
     except ValueError:
         problems.add(place, value, "is not a date as ISO 8601 writes it", remedy)
         return None
+
+
+def _date_or_year(value: object, place: str, problems: ProblemList) -> dt.date | None:
+    """Give a day; of a year alone its middle, which is what maps mean by it."""
+    text = str(value).strip()
+    if not isinstance(value, bool) and text.isdecimal():
+        if 1900 <= int(text) <= 2200:
+            return dt.date(int(text), 7, 1)
+        problems.add(place, value, "is not a year", "Write it like 2019, or as a date.")
+        return None
+    return _date(value, place, problems)
+
+
+def _sheet(value: object, grid: object, problems: ProblemList) -> tuple[Position, Position] | None:
+    """Give the corners of the map sheet."""
+    if value is None:
+        return None
+    if not isinstance(value, list | tuple) or len(value) != 2:
+        remedy = 'Write south-west and north-east: sheet = ["16S GF 40 50", "16S GF 54 64"].'
+        problems.add("course, sheet", None, "is not two positions", remedy)
+        return None
+    code = None if grid in (None, "auto") else str(grid)
+    corners = [problems.position(corner, "course, sheet", code) for corner in value]
+    if corners[0] is None or corners[1] is None:
+        return None
+    return corners[0].position, corners[1].position
 
 
 def _grid(value: object, place: str, problems: ProblemList) -> str | None:

@@ -121,18 +121,30 @@ def read_csv_table(text: str, columns: tuple[str, ...], problems: ProblemList) -
     return CsvTable(rows=tuple(rows), separator=separator)
 
 
+def csv_columns(text: str, columns: tuple[str, ...]) -> set[str]:
+    """Give the names of the columns of a CSV text, as they are compared with known ones."""
+    separator = _separator(text, columns)
+    if separator is None:
+        return set()
+    return {_column(cell) for cell in _first_line(text).split(separator)} - {""}
+
+
 def _separator(text: str, columns: tuple[str, ...]) -> str | None:
     """Give the separator that splits the first line into the most known names."""
-    lines = (line for line in text.splitlines() if line.strip())
-    first = next(lines, "")
-    if first.lower().startswith("sep="):
-        first = next(lines, "")
+    first = _first_line(text)
     known = {
         separator: sum(_column(cell) in columns for cell in first.split(separator))
         for separator in _SEPARATORS
     }
     best = max(known, key=lambda separator: known[separator])
     return best if known[best] else None
+
+
+def _first_line(text: str) -> str:
+    """Give the line of column names: the first that holds anything but a spreadsheet's "sep="."""
+    lines = (line for line in text.splitlines() if line.strip())
+    first = next(lines, "")
+    return next(lines, "") if first.lower().startswith("sep=") else first
 
 
 def _lines(text: str, separator: str, problems: ProblemList) -> Iterator[tuple[int, list[str]]]:

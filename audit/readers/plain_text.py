@@ -23,9 +23,15 @@ _UNWRITABLE = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]"
 """What no XML document may hold (XML 1.0, section 2.2); a page and its pictures are such."""
 
 
+_TURNS_THE_LINE = re.compile("[\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]")
+"""Signs that no one sees and that change the order in which the others are shown
+(Unicode Standard Annex 9, table 4)."""
+
+
 def writable(text: str) -> str:
-    """Put a space in place of each sign that no report can hold."""
-    return _UNWRITABLE.sub(" ", text)
+    """Put a space in place of each sign that no report can hold, and show what turns the line."""
+    escaped = _TURNS_THE_LINE.sub(lambda sign: f"\\u{ord(sign[0]):04x}", text)
+    return _UNWRITABLE.sub(" ", escaped)
 
 
 def plain_text(text: str) -> str:

@@ -16,6 +16,7 @@ from audit.readers.plan_geojson import read_plan_geojson
 from audit.readers.plan_gpx import read_plan_gpx
 from audit.readers.plan_toml import read_plan_toml
 from audit.readers.problem_list import ProblemList
+from audit.readers.walkers_log import is_log
 
 _KINDS = {
     ".toml": "TOML",
@@ -65,6 +66,9 @@ def read_plan(path: str | Path, **options: Unpack[CourseOptions]) -> Plan:
         rule = f"picks a route of a GPX file, but this plan is in {kind}"
         problems.add("option route", options.get("route"), rule, "Leave the option out.")
     text = decoded_text(data, problems)
+    if kind == "CSV" and is_log(text):
+        remedy = "Give it with --log, and the plan in its place."
+        raise refuse(path.name, "", None, "is a walker's log and no plan", remedy)
     readers = {"TOML": read_plan_toml, "CSV": read_plan_csv, "GeoJSON": read_plan_geojson}
     return readers[kind](text, options, problems)
 

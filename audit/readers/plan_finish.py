@@ -41,6 +41,8 @@ def finished_plan(
         legs=tuple(legs),
         date=settings.date,
         grid_magnetic_angle_deg=settings.grid_magnetic_angle_deg,
+        grid_magnetic_angle_date=settings.grid_magnetic_angle_date,
+        sheet=settings.sheet,
         paces_per_100m=settings.paces_per_100m,
         arrival_radius_m=settings.arrival_radius_m,
         notes=tuple(problems.notes),

@@ -61,11 +61,11 @@ class ProblemList:
         return reading
 
     def writable(self, text: str, place: str) -> str:
-        """Give the text with spaces where it held signs that no report can hold, noted."""
+        """Give the text without signs that no report can hold, noted; see `writable`."""
         clean = writable(text)
         if clean != text:
             where = place or "The name"
-            self.note(f"{where}: signs that cannot be printed were taken out of {shown(text)}.")
+            self.note(f"{where}: signs that cannot be printed were replaced in {shown(text)}.")
         return clean
 
     def unknown(self, place: str, what: str, name: str, known: tuple[str, ...]) -> None:

@@ -7,7 +7,7 @@ import re
 from pathlib import Path
 
 from audit.azimuths import MagneticAzimuth
-from audit.readers.csv_table import CsvRow, CsvTable, read_csv_table
+from audit.readers.csv_table import CsvRow, CsvTable, csv_columns, read_csv_table
 from audit.readers.file_bytes import decoded_text, file_bytes
 from audit.readers.leg_values import azimuth
 from audit.readers.plain_text import plain_text
@@ -49,6 +49,12 @@ def read_log(path: str | Path) -> WalkersLog:
     return WalkersLog(
         entries=tuple(entries.values()), notes=tuple(problems.notes), source=path.name
     )
+
+
+def is_log(text: str) -> bool:
+    """Tell whether a CSV text has the columns of a log, and none that only a plan has."""
+    columns = csv_columns(text, LOG_COLUMNS)
+    return "arrived" in columns or ({"leg"} < columns <= set(LOG_COLUMNS))
 
 
 def _entry(table: CsvTable, row: CsvRow, number: int, problems: ProblemList) -> LogEntry:

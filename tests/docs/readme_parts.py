@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+from plan_slips.table import lines, read_record
 from typer.testing import CliRunner
 
 from audit.cli.app import app
@@ -58,7 +59,16 @@ def accuracy_table() -> str:
     return "\n".join(lines) + "\n"
 
 
-PARTS = {"demo-output": demo_output, "accuracy": accuracy_table}
+def planted_slips_table() -> str:
+    """Give the table of what a check finds, from the figures on record."""
+    return "\n".join(lines(*read_record())) + "\n"
+
+
+PARTS = {
+    "demo-output": demo_output,
+    "accuracy": accuracy_table,
+    "planted-slips": planted_slips_table,
+}
 
 
 def part(name: str) -> str:

@@ -1,0 +1,30 @@
+"""From the file of a plan to its findings and worked sums."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from audit.cli.endings import ExitStatus
+from audit.cli.messages import say, tell
+from audit.leg_card.check_plan import check_plan
+from audit.readers.course_settings import CourseOptions
+from audit.readers.plan_file import read_plan
+from audit.reports.check_report import render_check, render_check_json
+
+
+def check_file(plan: Path, *, as_json: bool, options: CourseOptions) -> ExitStatus:
+    """Tell what is to be put right in a plan; the status says whether anything is.
+
+    Raises
+    ------
+    InputRefusedError
+        Where the plan cannot be read, or no card can be made of it.
+    """
+    checked = check_plan(read_plan(plan, **options))
+    if as_json:
+        tell(render_check_json(checked))
+    else:
+        tell(render_check(checked))
+        for note in checked.card.notes:
+            say(f"note: {note}")
+    return ExitStatus.FINDINGS if checked.findings else ExitStatus.DONE

@@ -1,0 +1,206 @@
+"""Which one slip in a point's reference would make the legs around it agree with the plan."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from audit.geodesy.grids import CourseGrid
+from audit.leg_card.azimuth_checks import azimuths_against_points, leading_azimuth
+from audit.leg_card.leg_check import LegCheck
+from audit.leg_card.legs import leg_line, points_say
+from audit.leg_card.length_checks import distance_against_points, distance_tolerance_m
+from audit.leg_card.records import CardFinding, CardPoint
+from audit.leg_card.written_reference import ReferenceSlip, WrittenReference, written_reference
+from audit.plan import Plan
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ExplainedLegs:
+    """A slip in the reference of a point, and the names of the legs that it explains."""
+
+    finding: CardFinding
+    point: str
+    legs: frozenset[str]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Candidate:
+    """A slip of a point that leaves nothing to object to; the best has the least ``key``."""
+
+    point: CardPoint
+    slip: ReferenceSlip
+    legs: frozenset[str]
+    key: tuple[float, ...]
+
+
+def reference_slips(
+    checks: Sequence[LegCheck], plan: Plan, grid: CourseGrid
+) -> tuple[ExplainedLegs, ...]:
+    """Give, point by point, the slip that explains all that is wrong around it.
+
+    A leg is explained once: the slip that clears most legs comes first.
+    """
+    found: list[_Candidate] = []
+    for point in plan.points:
+        around = [check for check in checks if point.name in {check.start.name, check.end.name}]
+        if not any(_wrong(check) for check in around):
+            continue
+        written = written_reference(point.position, grid)
+        if written is not None:
+            found += _candidates(around, point.name, written, grid)
+    explained: list[ExplainedLegs] = []
+    told: set[str] = set()
+    for best in sorted(found, key=lambda one: one.key):
+        if not best.legs & told:
+            told |= best.legs
+            rivals = [one for one in found if one.legs == best.legs and one is not best]
+            explained.append(_explained(best, _other_reading(best, rivals), plan))
+    return tuple(explained)
+
+
+def misfits(check: LegCheck) -> list[float]:
+    """Give how far each number of a leg is off its points, in tolerances."""
+    said = check.said
+    if said is None:
+        return []
+    off = []
+    azimuth = leading_azimuth(check, said)
+    if azimuth is not None:
+        off.append(abs(azimuth.off_deg) / azimuth.tolerance_deg)
+    given_m = check.leg.distance_m
+    if given_m is not None:
+        off.append(abs(given_m - said.along_m) / distance_tolerance_m(check, given_m, said))
+    return off
+
+
+def overlong(check: LegCheck) -> bool:
+    """Tell whether a leg is longer between its points than anyone walks in one."""
+    return check.said is not None and check.said.chord_m > check.settings.long_leg_m
+
+
+def _wrong(check: LegCheck) -> bool:
+    return overlong(check) or any(off > 1.0 for off in misfits(check))
+
+
+def _explains_itself(check: LegCheck) -> bool:
+    """Tell whether a slip in the leg's own numbers explains what is wrong with it."""
+    findings = (*azimuths_against_points(check), *distance_against_points(check))
+    return any(finding.slips for finding in findings)
+
+
+def _candidates(
+    around: Sequence[LegCheck],
+    name: str,
+    written: WrittenReference,
+    grid: CourseGrid,
+) -> Iterator[_Candidate]:
+    """Give the slips of one point after which every leg around it agrees with the plan."""
+    before = sum(off > 1.0 for check in around for off in misfits(check))
+    long_before = any(overlong(check) for check in around)
+    if not long_before and (before == 1 and any(map(_explains_itself, around))):
+        return
+    slips = [*written.slips()]
+    if long_before:
+        slips += _other_squares(around, name, written)
+    for slip in slips:
+        moved = [_moved(check, name, slip, grid) for check in around]
+        after = [check for check in moved if check is not None and not _wrong(check)]
+        if len(after) < len(around):
+            continue
+        offs = [off for check in after for off in misfits(check)]
+        length_m = sum(check.said.chord_m for check in after if check.said is not None)
+        misfit = math.sqrt(sum(off**2 for off in offs) / len(offs)) if offs else 0.0
+        yield _Candidate(
+            point=_placed(around[0], name, slip, grid),
+            slip=slip,
+            legs=frozenset(check.leg.name for check in around if _wrong(check)),
+            key=(-before, slip.rank + misfit, length_m if not offs else 0.0),
+        )
+
+
+def _other_squares(
+    around: Sequence[LegCheck], name: str, written: WrittenReference
+) -> Iterator[ReferenceSlip]:
+    for check in around:
+        other = check.end if check.start.name == name else check.start
+        yield from written.elsewhere(other.longitude_deg, other.latitude_deg)
+
+
+def _placed(check: LegCheck, name: str, slip: ReferenceSlip, grid: CourseGrid) -> CardPoint:
+    """Give the point where the reference without the slip has it.
+
+    Raises
+    ------
+    ValueError
+        Where the grid does not reach it.
+    """
+    point = check.start if check.start.name == name else check.end
+    east_m, north_m = grid.to_grid(slip.longitude_deg, slip.latitude_deg)
+    return replace(
+        point,
+        east_m=east_m,
+        north_m=north_m,
+        longitude_deg=slip.longitude_deg,
+        latitude_deg=slip.latitude_deg,
+    )
+
+
+def _moved(check: LegCheck, name: str, slip: ReferenceSlip, grid: CourseGrid) -> LegCheck | None:
+    """Give a leg with one of its points where the slip taken back has it."""
+    if check.said is None:
+        return check
+    try:
+        point = _placed(check, name, slip, grid)
+        ends = {"start": check.start, "end": check.end}
+        ends |= {end: point for end, at in ends.items() if at.name == name}
+        line = leg_line(check.leg, ends["start"], ends["end"], grid)
+    except ValueError:
+        return None
+    said = points_say(check.leg, ends["start"], ends["end"], line, check.settings)
+    if said.chord_m < check.settings.shortest_leg_m:
+        return None
+    return replace(check, start=ends["start"], end=ends["end"], said=said)
+
+
+def _other_reading(best: _Candidate, rivals: Sequence[_Candidate]) -> _Candidate | None:
+    """Give the next best slip of another kind or point that clears the same legs."""
+    others = [
+        one
+        for one in rivals
+        if (one.point.name, one.slip.name) != (best.point.name, best.slip.name)
+        and one.slip.rank == best.slip.rank
+    ]
+    return min(others, key=lambda one: one.key, default=None)
+
+
+def _explained(best: _Candidate, other: _Candidate | None, plan: Plan) -> ExplainedLegs:
+    position = plan.position(best.point.name)
+    given = "" if position is None else position.given
+    legs = sorted(best.legs, key=[leg.name for leg in plan.legs].index)
+    also = ""
+    if other is not None:
+        also = f" So would {other.slip.text} for {other.point.name}: {other.slip.what}."
+    message = (
+        f'The reference of {best.point.name}, "{given}", has {best.slip.what}, it seems: '
+        f"{best.slip.text} would make {_leg_words(legs)} right.{also}"
+    )
+    return ExplainedLegs(
+        finding=CardFinding(
+            leg=None,
+            what="position",
+            given=given,
+            computed=best.slip.text,
+            message=message,
+            slips=tuple(one.slip.name for one in (best, other) if one is not None),
+        ),
+        point=best.point.name,
+        legs=best.legs,
+    )
+
+
+def _leg_words(names: Sequence[str]) -> str:
+    if len(names) == 1:
+        return f"leg {names[0]}"
+    return f"legs {', '.join(names[:-1])} and {names[-1]}"

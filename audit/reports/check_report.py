@@ -1,0 +1,107 @@
+"""The check of a plan: for people, findings and worked sums; for programs, a document."""
+
+from __future__ import annotations
+
+import json
+
+from audit.debriefing.course_entry import course_entry, plan_finding_entries, point_entries
+from audit.leg_card.check_plan import PlanCheck
+from audit.leg_card.worked_sums import LegSums, SumLine
+from audit.reports import digits
+from audit.reports.angle_words import angle_sentences
+from audit.reports.cause_words import CAUSE_WORDS
+from audit.reports.printable import printable
+
+CHECK_FORMAT = 1
+"""Number of the shape of the document of a check."""
+
+_LINE_NAMES = {
+    "grid_azimuth_deg": "grid azimuth",
+    "magnetic_azimuth_deg": "magnetic azimuth",
+    "back_magnetic_azimuth_deg": "its back azimuth",
+    "true_azimuth_deg": "true azimuth",
+    "distance_m": "distance",
+    "paces": "paces",
+}
+
+
+def render_check(checked: PlanCheck) -> str:
+    """Give plain text that ends with a line feed: what to put right, then the worked sums."""
+    lines = [checked.card.name, *_verdict(checked), ""]
+    for number, finding in enumerate(checked.findings, start=1):
+        lines.append(f"{number:>2}. {finding.message}")
+    if checked.findings:
+        lines.append("")
+    lines += angle_sentences(checked.card)
+    width = max((len(line.working) for sums in checked.sums for line in sums.lines), default=0)
+    for sums in checked.sums:
+        lines += ["", f"Leg {sums.leg}: {sums.start} to {sums.end}"]
+        lines += [_line(line, width) for line in sums.lines]
+    return "\n".join(printable(line).rstrip() for line in lines) + "\n"
+
+
+def render_check_json(checked: PlanCheck) -> str:
+    """Give the document of a check: course, points, findings, worked sums."""
+    document = {
+        "format": CHECK_FORMAT,
+        "plan": checked.source,
+        "course": course_entry(checked.card),
+        "points": point_entries(checked.card),
+        "findings": plan_finding_entries(checked.findings),
+        "legs": [_leg_entry(sums) for sums in checked.sums],
+    }
+    return json.dumps(document, indent=1, ensure_ascii=False, allow_nan=False) + "\n"
+
+
+def _verdict(checked: PlanCheck) -> list[str]:
+    count = len(checked.findings)
+    if not count:
+        return ["Nothing to put right: the plan agrees with its own sums."]
+    things = "thing" if count == 1 else "things"
+    return [f"{count} {things} to put right.", *_shared(checked)]
+
+
+def _shared(checked: PlanCheck) -> list[str]:
+    """Name each slip that several legs share: a way of working, not a slip of the pen."""
+    legs: dict[str, dict[str, None]] = {}
+    for finding in checked.findings:
+        if finding.leg is not None and finding.slips:
+            legs.setdefault(finding.slips[0], {})[finding.leg] = None
+    shared = []
+    for slip, names in legs.items():
+        if len(names) > 1 and slip in CAUSE_WORDS:
+            words = CAUSE_WORDS[slip]
+            shared.append(f"{words[:1].upper()}{words[1:]}: legs {', '.join(names)}.")
+    return shared
+
+
+def _line(line: SumLine, width: int) -> str:
+    computed, given = _figure(line, line.computed), ""
+    if line.given is not None:
+        mark = "agrees" if line.agrees else "DIFFERS"
+        given = f"   plan {_figure(line, line.given):>7}  {mark}"
+    return f"  {_LINE_NAMES[line.what]:<16}  {line.working:<{width}}  = {computed:>7}{given}"
+
+
+def _figure(line: SumLine, value: float) -> str:
+    if line.what.endswith("_deg"):
+        return f"{digits.card_azimuth(value).removesuffix('°'):0>5}"
+    return f"{digits.whole(value)}{' m' if line.what == 'distance_m' else ''}"
+
+
+def _leg_entry(sums: LegSums) -> dict[str, object]:
+    return {
+        "name": sums.leg,
+        "from": sums.start,
+        "to": sums.end,
+        "sums": [
+            {
+                "what": line.what,
+                "working": line.working,
+                "computed": line.computed,
+                "given": line.given,
+                "agrees": line.agrees,
+            }
+            for line in sums.lines
+        ],
+    }

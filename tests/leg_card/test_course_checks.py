@@ -1,0 +1,126 @@
+"""What a check finds of the course as a whole: age of the angle, sheet, squares, one shared sum."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import replace
+
+import pytest
+from leg_card.plans import DAY, A, B, grid_point, leg, mgrs_point, plan
+
+from audit.azimuths import GridAzimuth, MagneticAzimuth
+from audit.geodesy.grids import course_grid
+from audit.leg_card import work_out_card
+from audit.leg_card.check_plan import check_plan
+from audit.leg_card.written_reference import written_reference
+from audit.magnetics.declination import declination
+from audit.positions import Position
+
+
+def found(checked, what):
+    return [one for one in checked.findings if one.what == what]
+
+
+def test_an_old_angle_is_brought_up_to_date():
+    # Cape Town: 0.23 degrees west a year by WMM2025 (tests/truth), so 1.2 in five years.
+    points = (grid_point("A", 261_000.0, 6_243_000.0, "EPSG:32734"),
+              grid_point("B", 262_000.0, 6_243_000.0, "EPSG:32734"))  # fmt: skip
+    today = work_out_card(plan(points)).angles.grid_magnetic_angle_deg
+    old = plan(points, grid_magnetic_angle_deg=round(today + 1.2, 1),
+               grid_magnetic_angle_date=dt.date(2021, 10, 3))  # fmt: skip
+    (one,) = found(check_plan(old), "grid_magnetic_angle_date")
+    assert one.computed == pytest.approx(today, abs=0.2)  # deg
+    assert "5.0 years before the walk" in one.message
+    assert one.slips == ("gm-angle-stale",)
+
+
+@pytest.mark.parametrize(("days", "count"), [(360, 0), (370, 1)])
+def test_an_angle_is_old_after_a_year(days, count):
+    aged = plan((A, B), grid_magnetic_angle_deg=-6.0,
+                grid_magnetic_angle_date=DAY - dt.timedelta(days=days))  # fmt: skip
+    assert len(found(check_plan(aged), "grid_magnetic_angle_date")) == count
+
+
+def test_the_yearly_change_is_the_models():
+    rate = declination(18.4, -33.9, date=DAY).yearly_change_deg
+    assert rate == pytest.approx(-0.231, abs=0.01)  # deg a year, WMM2025 at Cape Town
+
+
+def test_a_point_off_the_sheet_is_found_with_how_far():
+    corner, other = mgrs_point("", "16S GF 40 30").position, mgrs_point("", "16S GF 45 35").position
+    points = (mgrs_point("A", "16S GF 4110 3110"), mgrs_point("B", "16S GF 4650 3210"))
+    (one,) = found(check_plan(plan(points, sheet=(corner, other))), "sheet")
+    assert one.message.startswith("B lies 505 m east of the map sheet")
+    assert found(check_plan(plan(points)), "sheet") == []
+
+
+def test_a_wrong_square_is_named_where_the_plan_states_nothing_else():
+    points = (mgrs_point("A", "16S GF 4110 3110"), mgrs_point("B", "16S GG 4150 3170"))
+    checked = check_plan(plan(points))
+    one, length = found(checked, "position")
+    assert one.slips[0] == "wrong-100km-square"
+    assert one.computed in ("16S GF 4150 3170", "16S GG 4110 3110")
+    assert length.computed == pytest.approx(100_601.0, abs=2.0)  # m
+
+
+def test_legs_that_share_another_angle_say_so_once():
+    legs = tuple(
+        leg(str(n), end=f"C{n}", grid_azimuth=GridAzimuth(a),
+            magnetic_azimuth=MagneticAzimuth(a + 5.0), distance_m=500.0)
+        for n, a in enumerate((40.0, 140.0, 250.0), start=1)
+    )  # fmt: skip
+    card = work_out_card(plan((A,), legs, grid_magnetic_angle_deg=-8.0))
+    (one,) = [
+        found for found in card.findings if found.leg is None and "legs that give" in found.message
+    ]
+    assert one.computed == pytest.approx(-5.0)
+    assert all("Its own sum uses 5.0 degrees west" in f.message for f in card.findings if f.leg)
+
+
+def test_coarse_references_are_told_by_leg():
+    six = (mgrs_point("A", "16S GF 411 311"), mgrs_point("B", "16S GF 415 314"))
+    (one,) = found(check_plan(plan(six)), "reference_precision")
+    # 1.96 x sqrt(50² + 50²) / sqrt(3) = 80.0 m on 500 m: 9.1 degrees, by hand.
+    assert "±9 degrees" in one.message
+    assert "6 figures, squares of 100 m" in one.message
+    assert "50 m either way" in one.message
+    eight = (mgrs_point("A", "16S GF 4110 3110"), mgrs_point("B", "16S GF 4150 3140"))
+    assert found(check_plan(plan(eight)), "reference_precision") == []
+
+
+def test_a_lost_decimal_point_of_the_angle_is_named():
+    (one,) = found(
+        check_plan(plan((A, B), grid_magnetic_angle_deg=-60.0)), "grid_magnetic_angle_deg"
+    )
+    assert "a decimal point lost (-60 for -6)" in one.message
+    assert one.slips == ("decimal-point",)
+
+
+@pytest.mark.parametrize(
+    ("given", "half_m", "grid", "text"),
+    [
+        ("16sgf41824279", 5.0, "EPSG:32616", "16S GF 4182 4279"),
+        ("16S GF 418 427", 50.0, "EPSG:32616", "16S GF 418 427"),
+        ("SU 1234 5678", 5.0, "EPSG:27700", "SU 1234 5678"),
+    ],
+)
+def test_a_reference_is_taken_apart_as_it_was_written(given, half_m, grid, text):
+    from audit.readers.position_text import read_position
+
+    position = read_position(given, grid if grid == "EPSG:27700" else None).position
+    assert position.half_square_m == half_m
+    written = written_reference(position, course_grid(grid))
+    assert written is not None
+    assert written.text == text
+    longitude, latitude = written.place(written.halves)
+    assert (longitude, latitude) == pytest.approx(
+        (position.longitude_deg, position.latitude_deg),
+        abs=1e-6,  # deg, a decimetre
+    )
+
+
+def test_degrees_are_no_digits_of_a_grid():
+    position = replace(A.position, given="36.5123, -84.2311")
+    assert written_reference(position, course_grid("EPSG:32616")) is None
+    bare = Position(longitude_deg=-84.0, latitude_deg=36.0)
+    assert written_reference(bare, course_grid("EPSG:32616")) is None
