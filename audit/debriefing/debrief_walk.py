@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Mapping
+from dataclasses import replace
 
 import numpy as np
 
@@ -12,13 +13,15 @@ from audit.debriefing.far_walks import refuse_far_walk
 from audit.debriefing.pinned_moments import Moment, read_pins
 from audit.debriefing.quality import judge_quality
 from audit.debriefing.records import Debrief, LegDebrief
-from audit.diagnosis.evidence import gather_evidence
-from audit.diagnosis.explain import explain
+from audit.diagnosis.explain import Explanation, explain_walk
+from audit.diagnosis.gather_evidence import WalkFacts, gather_evidence
+from audit.diagnosis.ground import survey_ground
+from audit.diagnosis.left_out import explain_left_out
 from audit.errors import refuse
 from audit.leg_card import work_out_card
 from audit.matching.clean_track import clean_track
 from audit.matching.outings import match_outings
-from audit.measurement.measure_walk import measure_walk
+from audit.measurement.measure_walk import WalkMeasures, measure_walk
 from audit.plan import Plan
 from audit.settings import Settings
 from audit.track import Track, utc_text
@@ -74,14 +77,12 @@ def debrief(
     measured = measure_walk(
         clean, laid_out, match, card, settings, counted_paces=noted.counted_paces()
     )
-    under_way = frozenset(leg.leg for leg in match.legs if leg.under_way)
-    evidence = gather_evidence(measured.legs, card, noted.azimuths_set(), under_way)
-    findings = explain(evidence, settings.diagnosis)
+    explanation = _explained(clean, measured, card, noted, settings)
     doubtful = doubts(card, match, clean, settings.quality)
     legs = tuple(
         LegDebrief(
             audit=leg,
-            causes=findings.get(number, ()),
+            causes=explanation.findings.get(number, ()),
             portion=measured.match.legs[number],
             doubt=doubtful.get(number),
         )
@@ -95,7 +96,26 @@ def debrief(
         match=measured.match,
         legs=legs,
         spans=measured.spans,
+        stories=explanation.stories,
     )
+
+
+def _explained(
+    clean: CleanTrack, measured: WalkMeasures, card: LegCard, log: WalkersLog, settings: Settings
+) -> Explanation:
+    """Weigh the causes on what was measured, on the log, and on the ground as recorded."""
+    match = measured.match
+    facts = WalkFacts(
+        azimuths_set=log.azimuths_set(),
+        paces_counted=log.counted_paces(),
+        under_way=frozenset(leg.leg for leg in match.legs if leg.under_way),
+        noise_m=match.noise_m,
+        ground=survey_ground(clean, settings.diagnosis.cross_slope),
+    )
+    evidence = gather_evidence(measured.legs, card, facts, settings.diagnosis)
+    explanation = explain_walk(evidence, settings.diagnosis)
+    left_out = explain_left_out(measured.legs, card, clean, settings.diagnosis)
+    return replace(explanation, findings=explanation.findings | left_out)
 
 
 def track_date(track: Track) -> dt.date | None:

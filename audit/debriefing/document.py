@@ -14,6 +14,7 @@ from audit.debriefing.document_shape import (
     FORMAT,
     DebriefDocument,
     SpanEntry,
+    StoryEntry,
     TrackEntry,
 )
 from audit.debriefing.leg_entry import leg_entry
@@ -42,6 +43,7 @@ def debrief_document(debrief: Debrief) -> DebriefDocument:
         "plan_findings": plan_finding_entries(debrief.card.findings),
         "spans": _spans(debrief),
         "legs": [leg_entry(leg, timed=debrief.clean.timed) for leg in debrief.legs],
+        "stories": _stories(debrief),
     }
     _refuse_not_finite(document, "debrief")
     return document
@@ -85,6 +87,21 @@ def _spans(debrief: Debrief) -> list[SpanEntry]:
             "last_fix": int(clean.fix[span.last]),
         }
         for span in debrief.spans
+    ]
+
+
+def _stories(debrief: Debrief) -> list[StoryEntry]:
+    return [
+        {
+            "cause": story.cause,
+            "probability": float(story.probability),
+            "legs": [debrief.legs[leg].name for leg in story.legs],
+            "begins_later": story.begins_later,
+            "put_right": story.put_right,
+            "size": story.size,
+            "unit": story.unit,
+        }
+        for story in debrief.stories
     ]
 
 

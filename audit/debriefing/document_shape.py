@@ -205,7 +205,31 @@ class CauseEntry(TypedDict):
 
     cause: str
     probability: float
+    """That this is what chiefly put the leg out; over one leg they add up to 1."""
     evidence: str
+    predicted: float | None
+    """The number that the cause predicts, and the same number as it was seen."""
+    seen: float | None
+    unit: Literal["deg", "m", "ratio"] | None
+    made: float
+    """Probability that this mistake was made on the leg at all, be it beside a larger one."""
+    runner_up: str | None
+    settles: str
+    """What would tell it from its look-alikes."""
+
+
+class StoryEntry(TypedDict):
+    """A mistake that several legs share."""
+
+    cause: str
+    probability: float
+    legs: list[str]
+    begins_later: bool
+    """Legs were walked before it without the mistake."""
+    put_right: bool
+    """Legs were walked after it without the mistake."""
+    size: float | None
+    unit: Literal["deg", "m", "ratio"] | None
 
 
 class RunnerUpEntry(TypedDict):
@@ -267,3 +291,5 @@ class DebriefDocument(TypedDict):
     """The whole recording, in time order."""
     legs: list[LegEntry]
     """In the order of the plan."""
+    stories: list[StoryEntry]
+    """What several legs have in common, most probable first."""

@@ -162,6 +162,16 @@ def _causes(leg: LegDebrief) -> list[CauseEntry]:
             "cause": finding.cause,
             "probability": float(finding.probability),
             "evidence": finding.evidence,
+            "predicted": _number(finding.predicted),
+            "seen": _number(finding.seen),
+            "unit": finding.unit,
+            "made": float(finding.probability if finding.made is None else finding.made),
+            "runner_up": finding.runner_up,
+            "settles": finding.settles,
         }
         for finding in leg.causes
     ]
+
+
+def _number(value: float | None) -> float | None:
+    return None if value is None else float(value)

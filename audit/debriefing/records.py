@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from audit.debriefing.document import DebriefDocument, debrief_document
 from audit.debriefing.frames import cross_track_frame, legs_frame
-from audit.diagnosis.finding import Finding
+from audit.diagnosis.finding import Finding, WalkFinding
 from audit.leg_card import CardPoint, LegCard
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
 from audit.measurement.leg_measures import LegAudit, Span
@@ -87,6 +87,8 @@ class Debrief:
         The fixes that the figures are made from.
     points : tuple of CardPoint
         The points of the course.
+    stories : tuple of WalkFinding
+        What several legs have in common, the most probable first.
     """
 
     card: LegCard
@@ -95,6 +97,7 @@ class Debrief:
     match: Match
     legs: tuple[LegDebrief, ...]
     spans: tuple[Span, ...]
+    stories: tuple[WalkFinding, ...] = ()
 
     @property
     def points(self) -> tuple[CardPoint, ...]:

@@ -1,24 +1,78 @@
-"""What a cause is: a name of the catalogue and the number that it predicts."""
+"""What a cause is: a name of the catalogue, and what a leg would show had it been made."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Literal
 
 from audit.diagnosis.evidence import LegEvidence
+from audit.settings import DiagnosisSettings
+
+CauseKind = Literal["turn", "length", "place", "shape", "behaviour"]
+"""What a cause changes: the heading, the distance, where the walker made for, how the line
+was held, or which points were gone to."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class DirectionCause:
-    """A mistake that turns a leg by a known angle.
+class Expected:
+    """One way in which a leg would show a mistake.
+
+    Attributes
+    ----------
+    weight : float
+        How often the mistake shows in this way; all ways of a cause add up to 1, or to
+        less where some of them cannot be on this leg.
+    turn_deg, turn_sd_deg : float
+        r, clockwise positive, and its spread beyond the walker's own scatter.
+    log_ratio, log_ratio_sd : float
+        Logarithm of distance walked over planned, and its spread.
+    shift_m : (east, north) or None
+        The walker made for a place this far from the planned end.
+    shift_sd_m : float
+        How well that place is known, per axis.
+    odds : float
+        How much likelier the shape of the walked line is than without the mistake.
+    pace_follows : bool
+        The walker counted what he walked, so that the paces in his log are as far off
+        as the distance; False where he believed to have walked the planned distance.
+    logged : bool
+        The walker knew the azimuth that he set, so that his log shows the turn; False
+        where he believed to have set the right one.
+    """
+
+    weight: float = 1.0
+    turn_deg: float = 0.0
+    turn_sd_deg: float = 0.0
+    log_ratio: float = 0.0
+    log_ratio_sd: float = 0.0
+    shift_m: tuple[float, float] | None = None
+    shift_sd_m: float = 0.0
+    odds: float = 1.0
+    pace_follows: bool = False
+    logged: bool = True
+
+
+Expects = Callable[[LegEvidence, DiagnosisSettings], tuple[Expected, ...]]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cause:
+    """A mistake of the catalogue.
 
     Attributes
     ----------
     name : str
         As in the catalogue of causes.
-    predicts_deg : function
-        The turn that it predicts for a leg, clockwise positive.
+    kind : CauseKind
+    expects : function
+        Of a leg's evidence and the settings: every way in which the leg would show the
+        mistake; none where it would show nothing or is not defined.
+    settles : str
+        What would tell it from its look-alikes: one sentence.
     """
 
     name: str
-    predicts_deg: Callable[[LegEvidence], float]
+    kind: CauseKind
+    expects: Expects
+    settles: str

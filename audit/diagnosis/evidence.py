@@ -4,15 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-import numpy as np
+from audit.diagnosis.line_shape import LineShape
 
-from audit.azimuths import MagneticAzimuth
-from audit.leg_card import LegCard
-from audit.measurement.leg_measures import Heading, LegAudit
-from audit.units import turn_degrees, wrap_degrees
-
-_UNKNOWN = 1.0
-"""Standard error of a logarithm of distance of which nothing is known."""
+Metres2 = tuple[float, float]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,12 +23,43 @@ class LegEvidence:
         M: what the compass should have been set to.
     grid_magnetic_angle_deg, convergence_deg : float
         G and C, east positive.
+    stale_turn_deg : float or None
+        Turn that an out-of-date angle on the plan gives: the model's angle less the
+        plan's. None where the plan gives none.
     confidence : float
         That this portion of the walk is the leg's.
+    planned_deg, length_m : float
+        A and L: planned grid azimuth and distance.
+    bent : bool
+        The leg follows a line that is not straight: only its distance and its chord
+        can be judged.
+    end_m, half_square_m : (east, north) and float
+        Planned end on the course grid, and half the side of the square its reference
+        names (0 where it is given as a place).
+    start_off_m : (east, north)
+        Where the walker began, less the planned start.
+    under_way : bool
+        The recording began on this leg.
+    other_magnetic_deg : tuple of (magnetic azimuth, weight)
+        What the card says for the other legs; the neighbours weigh more.
+    other_points_m : tuple of (east, north)
+        The other known points, from the planned end.
+    passed_m : float or None
+        How far on the walker went after passing close to the point without a halt.
+    shape : LineShape or None
+        How the line was held; None where it cannot be seen.
+    grade, slope_ratio, downhill_right : float or None
+        Rise over distance; map over slope distance; the part of the fall line that
+        points to the right of travel, in [-1, 1]. None without elevations.
     set_turn_deg : float or None
         What the walker's log says was set on the compass, less what should have been.
+    log_count_ratio : float or None
+        Logarithm of paces counted by the log over paces planned.
     half_interval_deg : float or None
         Half the 95 % interval of the heading; None: 1.96 standard errors.
+    class_shift_m, course_shift_m : (east, north) or None
+        Mean miss of the other walkers of a class at this point, and at all points;
+        None until there is a class.
     """
 
     leg: int
@@ -46,47 +71,23 @@ class LegEvidence:
     grid_magnetic_angle_deg: float
     convergence_deg: float
     confidence: float
+    stale_turn_deg: float | None = None
+    planned_deg: float = 0.0
+    length_m: float = 500.0
+    bent: bool = False
+    end_m: Metres2 | None = None
+    half_square_m: float = 0.0
+    start_off_m: Metres2 = (0.0, 0.0)
+    under_way: bool = False
+    other_magnetic_deg: tuple[tuple[float, float], ...] = ()
+    other_points_m: tuple[Metres2, ...] = ()
+    passed_m: float | None = None
+    shape: LineShape | None = None
+    grade: float | None = None
+    slope_ratio: float | None = None
+    downhill_right: float | None = None
     set_turn_deg: float | None = None
+    log_count_ratio: float | None = None
     half_interval_deg: float | None = None
-
-
-def gather_evidence(
-    legs: tuple[LegAudit, ...],
-    card: LegCard,
-    azimuths_set: dict[str, MagneticAzimuth] | None = None,
-    under_way: frozenset[int] = frozenset(),
-) -> tuple[LegEvidence, ...]:
-    """Give the evidence of every leg that was walked, in the order of the plan.
-
-    ``azimuths_set`` holds, by name of leg, the azimuths that the walker's log gives.
-    The distance of the legs ``under_way`` when the recording began says nothing.
-    """
-    noted = azimuths_set or {}
-    evidence = []
-    for number, leg in enumerate(legs):
-        measures = leg.measures
-        if measures is None:
-            continue
-        straight = max(measures.straight_m, 1.0)
-        evidence.append(
-            LegEvidence(
-                leg=number,
-                turn_deg=measures.azimuth_error_deg,
-                turn_sd_deg=measures.heading.sd_deg,
-                log_ratio=float(np.log(max(measures.distance_ratio, 1e-3))),
-                log_ratio_sd=_UNKNOWN if number in under_way else measures.straight_sd_m / straight,
-                planned_magnetic_deg=leg.card.magnetic.degrees,
-                grid_magnetic_angle_deg=card.angles.grid_magnetic_angle_deg,
-                convergence_deg=card.angles.convergence_deg,
-                confidence=leg.confidence,
-                set_turn_deg=leg.card.magnetic.turn_to(noted[leg.card.name])
-                if leg.card.name in noted
-                else None,
-                half_interval_deg=_half_interval_deg(measures.heading),
-            )
-        )
-    return tuple(evidence)
-
-
-def _half_interval_deg(heading: Heading) -> float:
-    return wrap_degrees(turn_degrees(heading.low_deg, heading.high_deg)) / 2.0
+    class_shift_m: Metres2 | None = None
+    course_shift_m: Metres2 | None = None

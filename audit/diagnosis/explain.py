@@ -2,52 +2,136 @@
 
 from __future__ import annotations
 
-from audit.diagnosis.causes import DIRECTION_CAUSES
-from audit.diagnosis.direction_odds import direction_odds
-from audit.diagnosis.distance_odds import distance_odds
+import math
+from collections import defaultdict
+from dataclasses import dataclass, replace
+
+from audit.diagnosis.accounts import Account, accounts_of
+from audit.diagnosis.causes import CAUSES
 from audit.diagnosis.evidence import LegEvidence
-from audit.diagnosis.finding import Finding
+from audit.diagnosis.finding import Finding, WalkFinding
 from audit.diagnosis.finding_words import evidence_sentence
-from audit.diagnosis.walk_stories import WITHIN
+from audit.diagnosis.joint_stories import joint_stories
+from audit.diagnosis.leg_densities import STRAY, WITHIN
+from audit.diagnosis.predicted import predicted_for
+from audit.diagnosis.weigh_walk import States, Weighed, weigh_walk
 from audit.settings import DiagnosisSettings
+
+_BY_NAME = {cause.name: cause for cause in CAUSES}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Explanation:
+    """What a walk comes to: findings by leg, most probable first, and what legs share."""
+
+    findings: dict[int, tuple[Finding, ...]]
+    stories: tuple[WalkFinding, ...] = ()
 
 
 def explain(
     evidence: tuple[LegEvidence, ...], settings: DiagnosisSettings
 ) -> dict[int, tuple[Finding, ...]]:
-    """Give the findings of every walked leg, most probable first, adding up to 1.
+    """Give the findings of every walked leg, most probable first, adding up to 1."""
+    return explain_walk(evidence, settings).findings
+
+
+def explain_walk(evidence: tuple[LegEvidence, ...], settings: DiagnosisSettings) -> Explanation:
+    """Weigh the legs of a walk together, and say what each of them and all of them show.
 
     One leg proves little: whether the angle was left out on this walk at all, how
     much this walker turns off anyway and how much he scatters are weighed over all
     legs together. What the match itself may have got wrong goes to "cannot-tell".
     """
     if not evidence:
-        return {}
-    directions = direction_odds(evidence, settings)
-    good_distance = distance_odds(evidence, settings)
-    findings = {}
-    for number, leg in enumerate(evidence):
-        odds = directions.each[number]
-        within = float(odds[WITHIN] * good_distance[number])
-        named = dict(
-            zip([cause.name for cause in DIRECTION_CAUSES], odds[2:].tolist(), strict=True)
-        )
-        shares = {name: leg.confidence * share for name, share in named.items()}
-        shares["within-skill"] = leg.confidence * within
-        shares["cannot-tell"] = max(0.0, 1.0 - sum(shares.values()))
-        findings[leg.leg] = _sorted_findings(shares, leg, directions.bias_deg)
-    return findings
+        return Explanation(findings={})
+    weighed = weigh_walk(evidence, settings)
+    findings = {
+        leg.leg: _findings(leg, states, weighed, settings)
+        for leg, states in zip(evidence, weighed.states, strict=True)
+    }
+    return Explanation(findings=findings, stories=joint_stories(evidence, weighed, settings))
+
+
+def _findings(
+    leg: LegEvidence, states: States, weighed: Weighed, settings: DiagnosisSettings
+) -> tuple[Finding, ...]:
+    accounts = accounts_of(leg, settings)
+    chief: dict[str, float] = defaultdict(float)
+    made: dict[str, float] = defaultdict(float)
+    sure = _sureness(leg, settings)
+    for (number, turn, length), share in states.items():
+        account = accounts[number]
+        present = {name for name in (account.cause, turn, length) if name not in (None, WITHIN)}
+        chief[_chief(leg, account, turn, length)] += sure * share
+        for name in present - {STRAY}:
+            made[str(name)] += sure * share
+    told = {
+        name: chief[name]
+        for name in {**chief, **made}
+        if name != STRAY
+        and (chief[name] >= settings.least_share or made[name] >= settings.least_made)
+    }
+    told[WITHIN] = chief[WITHIN]
+    told[STRAY] = max(0.0, 1.0 - sum(told.values()))
+    return _sorted_findings(told, made, leg, weighed, settings)
+
+
+def _sureness(leg: LegEvidence, settings: DiagnosisSettings) -> float:
+    """Say how sure the match allows to be.
+
+    A small doubt is mostly about an end out by some tens of metres, which seldom makes a
+    mistake; a large one is about the whole portion.
+    """
+    doubt = 1.0 - leg.confidence
+    return 1.0 - doubt * (settings.match_doubt + (1.0 - settings.match_doubt) * doubt)
+
+
+def _chief(leg: LegEvidence, account: Account, turn: str, length: str) -> str:
+    """Name what moved the end of the leg most; a small rest that nothing names is left aside."""
+    off_m = 2.0 * leg.length_m * math.sin(math.radians(min(abs(account.turn_deg), 180.0) / 2.0))
+    sizes = [
+        (account.effect_m, account.cause),
+        (off_m, turn),
+        (leg.length_m * abs(math.expm1(min(account.log_ratio, 3.0))), length),
+    ]
+    named = [(size, name) for size, name in sizes if name not in (None, WITHIN)]
+    if not named:
+        return WITHIN
+    return str(max(named, key=lambda pair: pair[0])[1])
 
 
 def _sorted_findings(
-    shares: dict[str, float], leg: LegEvidence, bias_deg: float
+    chief: dict[str, float],
+    made: dict[str, float],
+    leg: LegEvidence,
+    weighed: Weighed,
+    settings: DiagnosisSettings,
 ) -> tuple[Finding, ...]:
-    order = sorted(shares, key=lambda name: (-shares[name], name))
-    return tuple(
-        Finding(
+    order = sorted(chief, key=lambda name: (-chief[name], name))
+    found = []
+    for name in order:
+        cause = _BY_NAME.get(name)
+        predicted = None if cause is None else predicted_for(cause, leg, settings)
+        rival = next((other for other in order if other not in (name, STRAY)), None)
+        finding = Finding(
             cause=name,
-            probability=shares[name],
-            evidence=evidence_sentence(name, leg, bias_deg),
+            probability=chief[name],
+            evidence=evidence_sentence(name, leg, weighed.bias_deg, predicted),
+            made=max(chief[name], made.get(name, 0.0)),
+            runner_up=rival,
+            settles=_settles(name, rival),
         )
-        for name in order
-    )
+        if predicted is not None:
+            finding = replace(
+                finding, predicted=predicted.number, seen=predicted.seen, unit=predicted.unit
+            )
+        found.append(finding)
+    return tuple(found)
+
+
+def _settles(name: str, rival: str | None) -> str:
+    """Say what would settle it: what the cause needs, or, for an undecided leg, its rival."""
+    for one in (name, rival):
+        if one in _BY_NAME:
+            return _BY_NAME[one].settles
+    return ""

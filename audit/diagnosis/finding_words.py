@@ -4,21 +4,56 @@ from __future__ import annotations
 
 import math
 
-from audit.diagnosis.causes import DIRECTION_CAUSES
 from audit.diagnosis.evidence import LegEvidence
+from audit.diagnosis.predicted import Predicted
+from audit.units import direction_degrees
+
+_EIGHTHS = (
+    "north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"
+)  # fmt: skip
 
 
-def evidence_sentence(cause: str, leg: LegEvidence, bias_deg: float) -> str:
+def evidence_sentence(
+    cause: str, leg: LegEvidence, bias_deg: float, predicted: Predicted | None = None
+) -> str:
     """Say what a cause predicts for a leg and what was seen there."""
     seen = _seen_words(leg)
-    for known in DIRECTION_CAUSES:
-        if known.name == cause:
-            predicted = turn_words(known.predicts_deg(leg), 1)
-            return f"Predicts {predicted}; {seen}{_log_words(leg)}."
+    logged = _log_words(leg)
+    if predicted is not None:
+        return f"Predicts {_predicted_words(predicted)}; {_what_was_seen(predicted, leg)}{logged}."
     seen = f"{seen[:1].upper()}{seen[1:]}, {_distance_words(leg)}"
     if cause == "within-skill":
         seen += f"; on all legs together about {turn_words(bias_deg, 1)}"
-    return f"{seen}{_log_words(leg)}."
+    return f"{seen}{logged}."
+
+
+def _predicted_words(predicted: Predicted) -> str:
+    if predicted.shift_m is not None:
+        return f"an end {place_words(predicted.shift_m)} of the point"
+    if predicted.unit == "deg":
+        return turn_words(predicted.number, 1)
+    if predicted.unit == "ratio":
+        return f"{predicted.number:.2f} of the distance"
+    return f"{abs(predicted.number):.0f} m {'too far' if predicted.number > 0.0 else 'short'}"
+
+
+def _what_was_seen(predicted: Predicted, leg: LegEvidence) -> str:
+    if predicted.shift_m is not None:
+        seen = predicted.seen_shift_m or (0.0, 0.0)
+        return f"ended {place_words(seen)} of it"
+    if predicted.unit == "deg":
+        return _seen_words(leg) if predicted.of_leg else f"seen {turn_words(predicted.seen, 1)}"
+    if predicted.unit == "ratio":
+        return f"walked {predicted.seen:.2f} of it"
+    far = "too far" if predicted.seen > 0.0 else "short"
+    error = 1.96 * leg.log_ratio_sd * leg.length_m
+    return f"walked {abs(predicted.seen):.0f} m {far}, give or take {error:.0f} m"
+
+
+def place_words(shift_m: tuple[float, float]) -> str:
+    """Write a vector: "100 m east"."""
+    eighth = math.floor(direction_degrees(*shift_m) / 45.0 + 0.5) % len(_EIGHTHS)
+    return f"{math.hypot(*shift_m):.0f} m {_EIGHTHS[eighth]}"
 
 
 def _seen_words(leg: LegEvidence) -> str:

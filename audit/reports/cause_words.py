@@ -100,6 +100,27 @@ ADVICE: dict[str, str] = {
 """One thing to do about it."""
 
 
+STORY_WORDS: dict[str, str] = {
+    "gm-angle-omitted": "The grid-magnetic angle was left out",
+    "gm-angle-reversed": "The grid-magnetic angle was applied the wrong way",
+    "gm-angle-doubled": "The grid-magnetic angle was applied twice",
+    "declination-for-gm-angle": "Declination was used in place of the grid-magnetic angle",
+    "gm-angle-stale": "An out-of-date grid-magnetic angle was used",
+    "steady-bias": "Compass or walker turned to one side, by no angle that is known,",
+    "reciprocal": "The back azimuth was walked",
+    "bezel-wrong-way": "The bezel was turned the wrong way",
+    "mils-as-degrees": "Mils and degrees were taken for each other",
+    "wrong-mil-circle": "The compass divides the circle into other mils than the card; so",
+    "sidehill": "The line slipped downhill",
+    "pace-long": "The pace count carried too far",
+    "pace-short": "The pace count fell short",
+    "single-double-pace": "Single and double paces were taken for each other",
+    "wrong-ruler": "Distances were measured with the ruler of another map scale",
+    "slope-paced": "Slope distance was paced as map distance",
+}
+"""Begins the sentence about a mistake that several legs share; "on legs 1 to 3" follows."""
+
+
 def cause_words(cause: str) -> str:
     """Give the words of a cause; a name without an entry is read out as it stands."""
     return CAUSE_WORDS.get(cause, cause.replace("-", " "))

@@ -8,10 +8,12 @@ from audit.debriefing.records import Debrief, LegDebrief
 from audit.measurement.leg_measures import LegMeasures
 from audit.reports import digits, wording
 from audit.reports.cause_words import CANNOT_TELL, cause_words
+from audit.reports.joint_story import joint_story
 
 
 def verdict(debrief: Debrief) -> tuple[str, ...]:
-    """Give the sentences: the worst leg, what it is consistent with, what became of the rest."""
+    """Give the sentences: what legs share, the worst leg and why, what became of the rest."""
+    shared = joint_story(debrief)
     walked = [(leg, leg.audit.measures) for leg in debrief.legs if leg.audit.measures is not None]
     if not walked:
         return ("No leg of the plan was found in this recording.", _count(debrief))
@@ -19,8 +21,8 @@ def verdict(debrief: Debrief) -> tuple[str, ...]:
     radius_m = debrief.card.arrival_radius_m
     if measures.miss_m <= radius_m:
         first = _all_arrived(worst, measures, radius_m)
-        return first, _count(debrief)
-    return _worst(worst, measures), _why(debrief, worst), _count(debrief)
+        return *shared, first, _count(debrief)
+    return *shared, _worst(worst, measures), _why(debrief, worst), _count(debrief)
 
 
 def _all_arrived(worst: LegDebrief, measures: LegMeasures, radius_m: float) -> str:
@@ -68,6 +70,8 @@ def _why(debrief: Debrief, worst: LegDebrief) -> str:
             return f"The cause is {said}."
         return f"That is consistent with {said}."
     also = [leg.name for leg in debrief.legs if leg is not worst and _same_cause(leg, named.cause)]
+    if any(story.cause == named.cause for story in debrief.stories):
+        also = []  # the story has told them
     shared = (
         f", and so {'is' if len(also) == 1 else 'are'} {wording.leg_names(also)}" if also else ""
     )

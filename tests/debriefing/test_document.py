@@ -35,7 +35,10 @@ CONTRACT = {
     "cross_track": {"end_m", "max_abs_m", "rms_m"},
     "miss": {"distance_m", "azimuth_deg", "along_m", "across_m"},
     "ledger": {"inherited", "plan", "heading", "distance", "detour", "total"},
-    "cause": {"cause", "probability", "evidence"},
+    "cause": {
+        "cause", "probability", "evidence", "predicted", "seen", "unit", "made", "runner_up",
+        "settles",
+    },
     "span": {"start", "end", "leg", "kind"},
     "finding": {"leg", "what", "given", "computed", "message"},
 }  # fmt: skip

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from measurement.hand_made import HandWalk, card_of, measure
 
-from audit.diagnosis.evidence import gather_evidence
+from audit.diagnosis.gather_evidence import gather_evidence
 
 
 def test_evidence_is_taken_from_measures_and_card() -> None:

@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from diagnosis.made_evidence import legs
 
+from audit.diagnosis.causes import CAUSES
 from audit.diagnosis.finding_words import evidence_sentence, turn_words
+from audit.diagnosis.predicted import predicted_for
+from audit.settings import DiagnosisSettings
 
 
 @pytest.mark.parametrize(
@@ -22,14 +27,38 @@ def test_turn_has_its_side_in_words(turn, digits, words) -> None:
     assert turn_words(turn, digits) == words
 
 
+def said(leg, name: str) -> str:
+    cause = next(cause for cause in CAUSES if cause.name == name)
+    return evidence_sentence(name, leg, 0.0, predicted_for(cause, leg, DiagnosisSettings()))
+
+
 def test_cause_says_what_it_predicts_and_what_was_seen() -> None:
     (leg,) = legs(-6.4, angle_deg=-7.0, sd_deg=1.0)
-    assert evidence_sentence("gm-angle-omitted", leg, 0.0) == (
+    assert said(leg, "gm-angle-omitted") == (
         "Predicts 7.0° left; walked 6.4° left of the card, give or take 2.0°."
     )
-    assert "14.0° left" in evidence_sentence("gm-angle-reversed", leg, 0.0)
-    assert "7.0° right" in evidence_sentence("gm-angle-doubled", leg, 0.0)
-    assert "1.6° left" in evidence_sentence("declination-for-gm-angle", leg, 0.0)
+    assert "14.0° left" in said(leg, "gm-angle-reversed")
+    assert "7.0° right" in said(leg, "gm-angle-doubled")
+    assert "1.6° left" in said(leg, "declination-for-gm-angle")
+
+
+def test_distance_cause_says_metres_and_a_ratio_says_a_share() -> None:
+    (leg,) = legs(0.0, ratios=(1.19,))  # 500 m: 95 m too far, 2 * 9.8 m either way
+    assert said(leg, "hundred-miscounted") == (
+        "Predicts 100 m too far; walked 95 m too far, give or take 10 m."
+    )
+    (half,) = legs(0.0, ratios=(0.52,))
+    assert said(half, "single-double-pace") == ("Predicts 0.50 of the distance; walked 0.52 of it.")
+
+
+def test_point_cause_says_where_the_leg_should_have_ended() -> None:
+    # Azimuth 90, 500 m; walked 11.3 degrees left of it for 510 m: 100 m north of the end.
+    (leg,) = legs(-11.31, ratios=(1.02,))
+    leg = replace(leg, planned_deg=90.0, end_m=(748_320.0, 4_058_280.0))
+    assert (
+        said(leg, "digit-wrong")
+        == "Predicts an end 100 m north of the point; ended 100 m north of it."
+    )
 
 
 def test_wide_interval_gets_no_tenths() -> None:

@@ -23,6 +23,12 @@ class Difficulty:
     marker_sd_m: float = 2.0
     misplaced: float = 0.0
     """Chance that the course has one marker 60 to 200 m off."""
+    slope: float = 0.0
+    """Fall over distance of the one slope that the course lies on; 0: no elevations."""
+    true_digits: bool = False
+    """Slips in a reference are slips among its own digits, not any multiple of 90 or 100 m."""
+    old_angle_on_plan: bool = False
+    """A stale angle stands on the plan; else it is the walker's alone."""
     # walker
     speed_m_s: Range = (0.8, 1.5)
     bias_sd_deg: float = 0.0

@@ -30,7 +30,7 @@ def draw_leg_intent(
     intent = LegIntent(azimuth_deg=course.card_azimuth_deg[leg], count_m=course.card_m[leg])
     drawn = [c for c, chance in difficulty.leg_mistakes.items() if rng.random() < chance]
     for cause in (c for c in drawn if c in PLOTTING_CAUSES):
-        plot_wrongly(rng, intent, cause, course, leg)
+        plot_wrongly(rng, intent, cause, course, leg, true_digits=difficulty.true_digits)
     if np.any(intent.plotted_shift_m) or np.any(shift_before_m):
         vector = course.points_m[leg + 1] - course.points_m[leg]
         vector = vector + intent.plotted_shift_m - shift_before_m

@@ -10,8 +10,8 @@ from audit.positions import Position
 from walks.courses import Course, to_geographic
 
 
-def plan_of(course: Course, day: dt.date) -> Plan:
-    """Write the course as the plan that its maker would hand out."""
+def plan_of(course: Course, day: dt.date, older_deg: float = 0.0) -> Plan:
+    """Write the plan that the maker of a course hands out, its angle out of date by so much."""
     transformer = to_geographic(course.grid)
     points, names = [], []
     for index, site in enumerate(course.site):
@@ -38,6 +38,6 @@ def plan_of(course: Course, day: dt.date) -> Plan:
         points=tuple(points),
         legs=tuple(legs),
         date=day,
-        grid_magnetic_angle_deg=course.grid_magnetic_angle_deg,
+        grid_magnetic_angle_deg=course.grid_magnetic_angle_deg - older_deg,
         paces_per_100m=65.0,
     )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -12,6 +12,8 @@ from audit.units import FloatArray, unit_vector
 from walks.courses import to_geographic
 from walks.difficulties import Difficulty
 from walks.random_drift import drift, smooth_drift
+from walks.seconds import Seconds
+from walks.walk_mistakes import WalkMistakes
 
 SLOW_S = 600.0
 
@@ -145,3 +147,13 @@ def record(
         source="made-walk.gpx",
     )
     return track, ~silent
+
+
+def with_elevations(
+    track: Track, seconds: Seconds, shared: WalkMistakes, rng: np.random.Generator
+) -> Track:
+    """Give the track its elevations on one even slope, off by a slow 3 m."""
+    fall = shared.slope * (seconds.places_m @ unit_vector(shared.downhill_deg))
+    level = np.interp(track.time_s, seconds.time_s, fall.max() + 100.0 - fall)
+    off = np.interp(track.time_s, seconds.time_s, drift(rng, len(fall), 3.0, 300.0))
+    return replace(track, elevation_m=np.round(level + off, 1))

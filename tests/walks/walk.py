@@ -16,7 +16,7 @@ from walks.families import DIFFICULTIES
 from walks.leg_truths import leg_truths, recording_window, seen_by_recording
 from walks.outings import Outing, begin_outing
 from walks.plans import plan_of
-from walks.receivers import Receiver, draw_receiver, record
+from walks.receivers import Receiver, draw_receiver, record, with_elevations
 from walks.seconds import Seconds, seconds_of
 from walks.trails import along
 from walks.truth import LegTruth, Planted, Truth
@@ -70,16 +70,24 @@ def make_walk(seed: int, difficulty: str | Difficulty, walker: int = 0) -> Walk:
     track, recorded = record(
         streams[2], family, receiver, course.grid, seconds.time_s, seconds.places_m
     )
+    if family.slope:
+        track = with_elevations(track, seconds, outing.shared, streams[2])
     truth = _truth(outing, seconds, legs, recorded, receiver)
     day = dt.datetime.fromtimestamp(first_s, dt.UTC).date()
     return Walk(
         seed=seed,
         difficulty=family.name,
         course=course,
-        plan=plan_of(course, day),
+        plan=plan_of(course, day, _older_deg(family, outing)),
         track=track,
         truth=truth,
     )
+
+
+def _older_deg(family: Difficulty, outing: Outing) -> float:
+    """Give how much the angle on the plan is out of date."""
+    stale = [one.size for one in outing.shared.planted if one.cause == "gm-angle-stale"]
+    return stale[0] if stale and family.old_angle_on_plan else 0.0
 
 
 def _first_second(rng: np.random.Generator) -> float:

@@ -22,15 +22,28 @@ class WalkMistakes:
     mil_circle: float = 0.0
     drift_m_per_m: float = 0.0
     downhill_deg: float = 0.0
+    slope: float = 0.0
+    slope_paced: bool = False
+    uphill_pace: float = 1.0
     start_shift_m: FloatArray = field(default_factory=lambda: np.zeros(2))
     planted: list[Planted] = field(default_factory=list)
+
+
+def pace_on_ground(shared: WalkMistakes, azimuth_deg: float) -> float:
+    """Give what the slope of a leg makes of every metre that is paced there."""
+    downhill = unit_vector(shared.downhill_deg)
+    rise = -shared.slope * float(downhill @ unit_vector(azimuth_deg))
+    ratio = float(1.0 / np.hypot(1.0, rise)) if shared.slope_paced else 1.0
+    return ratio * (shared.uphill_pace if rise > 0.06 else 1.0)
 
 
 def draw_walk_mistakes(
     rng: np.random.Generator, difficulty: Difficulty, course: Course
 ) -> WalkMistakes:
     """Draw what the whole walk shares; at most one mistake with the angle."""
-    shared = WalkMistakes()
+    shared = WalkMistakes(slope=difficulty.slope)
+    if difficulty.slope:
+        shared.downhill_deg = float(rng.uniform(0.0, 360.0))
     for cause, chance in difficulty.walk_mistakes.items():
         if rng.random() >= chance:
             continue
@@ -68,8 +81,15 @@ def _plant_on_walk(
         shared.planted.append(Planted(cause=cause, size=shared.mil_circle, unit="deg per deg"))
     elif cause == "sidehill":
         shared.drift_m_per_m = float(rng.uniform(0.04, 0.14))
-        shared.downhill_deg = float(rng.uniform(0.0, 360.0))
+        if not shared.slope:
+            shared.downhill_deg = float(rng.uniform(0.0, 360.0))
         shared.planted.append(Planted(cause=cause, size=shared.drift_m_per_m, unit="m per m"))
+    elif cause == "slope-paced":
+        shared.slope_paced = True
+        shared.planted.append(Planted(cause=cause, size=shared.slope, unit="m per m"))
+    elif cause == "pace-short-uphill":
+        shared.uphill_pace = float(rng.uniform(0.75, 0.9))
+        shared.planted.append(Planted(cause="pace-short", size=shared.uphill_pace, unit="ratio"))
     elif cause == "wrong-start":
         shared.start_shift_m = float(rng.uniform(80.0, 300.0)) * unit_vector(
             float(rng.uniform(0.0, 360.0))

@@ -20,6 +20,7 @@ from walks.mistakes import draw_leg_intent
 from walks.outings import LegRecord, Outing
 from walks.searches import search
 from walks.trails import Tag, along
+from walks.walk_mistakes import pace_on_ground
 
 
 def draw_order(outing: Outing) -> list[int]:
@@ -109,6 +110,7 @@ def walk_planned_leg(outing: Outing, leg: int, *, stops_short: bool = False) -> 
     intent = draw_leg_intent(rng, difficulty, outing.course, leg, outing.plotted_shift_m)
     setting, held = held_azimuth_deg(outing, intent)
     factor = outing.pace_factor * float(np.exp(rng.normal(0.0, difficulty.leg_pace_sd)))
+    factor *= pace_on_ground(outing.shared, outing.course.card_azimuth_deg[leg])
     path_m = max(intent.count_m * factor, 40.0)
     earlier = None
     if outing.chance(difficulty.repeats) and leg > 0:

@@ -2,16 +2,22 @@
 
 from __future__ import annotations
 
-from audit.diagnosis.cause import DirectionCause
+from audit.diagnosis.cause import Cause, Expected
 from audit.diagnosis.evidence import LegEvidence
+from audit.settings import DiagnosisSettings
 
 
-def predicts_deg(leg: LegEvidence) -> float:
-    """Give -C: the two angles differ by the grid convergence."""
-    return -leg.convergence_deg
+def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
+    """Expect r = -C: the two angles differ by the grid convergence."""
+    turn = -leg.convergence_deg
+    if abs(turn) < settings.least_turn_deg:
+        return ()
+    return (Expected(turn_deg=turn),)
 
 
-CAUSE = DirectionCause(
+CAUSE = Cause(
     name="declination-for-gm-angle",
-    predicts_deg=predicts_deg,
+    kind="turn",
+    expects=expects,
+    settles="Which of the two angles stands on the card.",
 )

@@ -2,16 +2,22 @@
 
 from __future__ import annotations
 
-from audit.diagnosis.cause import DirectionCause
+from audit.diagnosis.cause import Cause, Expected
 from audit.diagnosis.evidence import LegEvidence
+from audit.settings import DiagnosisSettings
 
 
-def predicts_deg(leg: LegEvidence) -> float:
-    """Give -G: one angle too many, on the other side from leaving it out."""
-    return -leg.grid_magnetic_angle_deg
+def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
+    """Expect r = -G: one angle too many, on the other side from leaving it out."""
+    turn = -leg.grid_magnetic_angle_deg
+    if abs(turn) < settings.least_turn_deg:
+        return ()
+    return (Expected(turn_deg=turn),)
 
 
-CAUSE = DirectionCause(
+CAUSE = Cause(
     name="gm-angle-doubled",
-    predicts_deg=predicts_deg,
+    kind="turn",
+    expects=expects,
+    settles="The set-off of the compass in use, and the sum on the walker's card.",
 )

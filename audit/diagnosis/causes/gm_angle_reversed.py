@@ -2,16 +2,22 @@
 
 from __future__ import annotations
 
-from audit.diagnosis.cause import DirectionCause
+from audit.diagnosis.cause import Cause, Expected
 from audit.diagnosis.evidence import LegEvidence
+from audit.settings import DiagnosisSettings
 
 
-def predicts_deg(leg: LegEvidence) -> float:
-    """Give +2G: once for leaving it out, once more for putting it in the wrong way."""
-    return 2.0 * leg.grid_magnetic_angle_deg
+def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
+    """Expect r = +2G: once for leaving it out, once more for putting it in the wrong way."""
+    turn = 2.0 * leg.grid_magnetic_angle_deg
+    if abs(turn) < settings.least_turn_deg:
+        return ()
+    return (Expected(turn_deg=turn),)
 
 
-CAUSE = DirectionCause(
+CAUSE = Cause(
     name="gm-angle-reversed",
-    predicts_deg=predicts_deg,
+    kind="turn",
+    expects=expects,
+    settles="The sum on the walker's own card.",
 )

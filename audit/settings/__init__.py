@@ -7,6 +7,21 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from audit.settings.diagnosis import DiagnosisSettings
+
+__all__ = [
+    "CardSettings",
+    "CleaningSettings",
+    "DiagnosisSettings",
+    "HeadingSettings",
+    "MatchingSettings",
+    "MeasuringSettings",
+    "QualitySettings",
+    "ReadingSettings",
+    "ReportSettings",
+    "Settings",
+]
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ReadingSettings:
@@ -410,6 +425,8 @@ class ReportSettings:
     """Less probable candidates are counted and not told; chosen: one in twenty."""
     shown_causes: int = 4
     """No more candidates than this are told of one leg; chosen: they must be weighed at a look."""
+    told_stories: int = 2
+    """So many mistakes that legs share are told at the head of the debrief; chosen."""
     thinning_m: float = 1.0
     """Drawn lines keep within this of the recording; chosen: below any receiver's noise."""
     thinning_px: float = 0.25
@@ -553,65 +570,6 @@ class ClaimSettings:
     """What a turn of 20 to 90 degrees takes off the speed ahead and gives to the side, as shares
     of it."""
     white_share: float = 0.02
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DiagnosisSettings:
-    """Priors of the causes, and when one may be named.
-
-    No public source says how often each mistake happens: all are chosen, and a school's
-    own counts can replace them.
-    """
-
-    walk_priors: tuple[tuple[str, float], ...] = (
-        ("gm-angle-omitted", 0.12),
-        ("gm-angle-reversed", 0.04),
-        ("gm-angle-doubled", 0.03),
-        ("declination-for-gm-angle", 0.03),
-    )
-    """That the walker did this on this walk at all."""
-    keeps_to_it: float = 0.92
-    """That a leg of such a walk shows it."""
-    one_leg_only: tuple[tuple[str, float], ...] = (
-        ("gm-angle-omitted", 0.02),
-        ("gm-angle-reversed", 0.01),
-        ("gm-angle-doubled", 0.01),
-        ("declination-for-gm-angle", 0.01),
-    )
-    """That one leg shows one of these on a walk that otherwise does not: leaving the angle out
-    is the slip that instructors name first."""
-    stray_direction: float = 0.06
-    """That something else turned the leg."""
-    stray_near_sd_deg: float = 20.0
-    stray_near_share: float = 0.6
-    """By how much it did: this share of such slips turn a leg by a few graduations, clicks or a
-    veer, the rest anywhere. Without it a turn of 12 degrees counts as ordinary error."""
-    steady_turn: float = 0.06
-    steady_turn_sd_deg: float = 10.0
-    """That all legs are turned alike by more than compasses and walkers usually have, and by
-    how much: without it any steady turn would be laid to the nearest known angle."""
-    log_setting_sd_deg: float = 1.5
-    """A setting is noted to half a click of a 3-degree bezel."""
-    log_wrong_share: float = 0.05
-    """That the log is wrong about what was set; chosen."""
-    stray_distance: float = 0.15
-    stray_distance_width: float = 3.0
-    """That something put the distance out by more than ordinary scatter, by a factor anywhere
-    in a span of this logarithm (20 fold)."""
-    scatter_deg: tuple[tuple[float, float], ...] = (
-        (1.2, 0.2),
-        (2.0, 0.25),
-        (3.5, 0.35),
-        (6.0, 0.2),
-    )
-    """Ordinary scatter of headings from leg to leg, with weights. The Army's task standard for
-    a sighted azimuth is 3 degrees (task 071-329-1003 as quoted in training notes)."""
-    own_bias_sd_deg: float = 2.0
-    """Compass and walker together, the same on all legs; a lensatic compass is specified to
-    2.25 degrees (MIL-PRF-10436, from memory)."""
-    distance_scatter: float = 0.06
-    own_pace_sd: float = 0.06
-    """Ordinary scatter of distance from leg to leg, and of the walker's pace count."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

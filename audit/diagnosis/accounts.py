@@ -1,0 +1,129 @@
+"""Every account of one leg: made for its end and held straight, made for a wrong place, bent."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from audit.diagnosis.cause import Cause, Expected
+from audit.diagnosis.causes import CAUSES
+from audit.diagnosis.evidence import LegEvidence
+from audit.settings import DiagnosisSettings
+from audit.units import direction_degrees, turn_degrees, unit_vector
+
+_MOST = 12
+"""Accounts of one leg that are weighed; the others are hopeless."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Account:
+    """One account of where a leg was aimed and how its line was held.
+
+    Attributes
+    ----------
+    cause : str or None
+        The mistake in it; None for a leg aimed and held as planned.
+    weight : float
+        How often a leg is of this kind, times how well the shape bears it out.
+    turn_deg, log_ratio : float
+        What the account leaves of r and of the logarithm of q: to be explained by
+        setting, compass and count.
+    turn_sd_deg, log_ratio_sd : float
+        Errors of measuring them, and of the account itself.
+    aimed_turn_deg, aimed_log_ratio : float
+        What a log of it would show: azimuth set and paces counted against the card.
+    effect_m : float
+        How far the account alone puts the end off.
+    """
+
+    cause: str | None
+    weight: float
+    turn_deg: float
+    turn_sd_deg: float
+    log_ratio: float
+    log_ratio_sd: float
+    aimed_turn_deg: float = 0.0
+    aimed_log_ratio: float = 0.0
+    effect_m: float = 0.0
+
+
+def accounts_of(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Account, ...]:
+    """Give the accounts that are worth weighing; the first has no mistake in it."""
+    priors = dict(settings.leg_priors)
+    told: list[Account] = []
+    used = 0.0
+    for cause in CAUSES:
+        if cause.kind not in ("place", "shape") or cause.name not in priors or leg.bent:
+            continue
+        ways = cause.expects(leg, settings)
+        if not ways:
+            continue
+        used += priors[cause.name]
+        told += [_account(leg, cause, way, priors[cause.name]) for way in ways]
+    if not leg.bent and leg.leg > 0 and math.hypot(*leg.start_off_m) >= settings.start_off_m:
+        told.append(_aimed_from_here(leg, settings))
+        used += settings.aims_from_here
+    plain = Account(
+        cause=None,
+        weight=1.0 - used,
+        turn_deg=leg.turn_deg,
+        turn_sd_deg=leg.turn_sd_deg,
+        log_ratio=leg.log_ratio,
+        log_ratio_sd=leg.log_ratio_sd,
+    )
+    hopeful = sorted((account for account in told if _fit(account) > -18.0), key=_fit, reverse=True)
+    return (plain, *hopeful[:_MOST])
+
+
+def _fit(account: Account) -> float:
+    """Say roughly how well an account explains a leg: nats, for sorting only."""
+    turn = account.turn_deg / math.hypot(4.0, account.turn_sd_deg)
+    length = account.log_ratio / math.hypot(0.08, account.log_ratio_sd)
+    return math.log(max(account.weight, 1e-12)) - min(0.5 * turn**2, 12.0) - 0.5 * length**2
+
+
+def _account(leg: LegEvidence, cause: Cause, way: Expected, prior: float) -> Account:
+    weight = prior * way.weight * way.odds
+    if way.shift_m is not None:
+        return _made_for(leg, way, cause.name, weight)
+    sideways = leg.length_m * math.sin(math.radians(abs(way.turn_deg)))
+    along = leg.length_m * math.expm1(way.log_ratio)
+    return Account(
+        cause=cause.name,
+        weight=weight,
+        turn_deg=turn_degrees(way.turn_deg, leg.turn_deg),
+        turn_sd_deg=math.hypot(leg.turn_sd_deg, way.turn_sd_deg),
+        log_ratio=leg.log_ratio - way.log_ratio,
+        log_ratio_sd=math.hypot(leg.log_ratio_sd, way.log_ratio_sd),
+        aimed_log_ratio=way.log_ratio if way.pace_follows else 0.0,
+        effect_m=math.hypot(sideways, along),
+    )
+
+
+def _made_for(leg: LegEvidence, way: Expected, cause: str | None, weight: float) -> Account:
+    """Take a leg as one that was made for another place than the planned end."""
+    shift = way.shift_m or (0.0, 0.0)
+    planned = leg.length_m * unit_vector(leg.planned_deg)
+    east, north = float(planned[0]) + shift[0], float(planned[1]) + shift[1]
+    length = max(math.hypot(east, north), 1.0)
+    aimed = turn_degrees(leg.planned_deg, direction_degrees(east, north))
+    ratio = math.log(length / leg.length_m)
+    spread = way.shift_sd_m / length
+    return Account(
+        cause=cause,
+        weight=weight,
+        turn_deg=turn_degrees(aimed, leg.turn_deg),
+        turn_sd_deg=math.hypot(leg.turn_sd_deg, math.degrees(spread)),
+        log_ratio=leg.log_ratio - ratio,
+        log_ratio_sd=math.hypot(leg.log_ratio_sd, spread),
+        aimed_turn_deg=aimed,
+        aimed_log_ratio=ratio,
+        effect_m=math.hypot(*shift),
+    )
+
+
+def _aimed_from_here(leg: LegEvidence, settings: DiagnosisSettings) -> Account:
+    """Take a leg begun off its start as aimed from there at its right end: no mistake."""
+    back = (-leg.start_off_m[0], -leg.start_off_m[1])
+    way = Expected(shift_m=back, shift_sd_m=settings.other_point_sd_m)
+    return _made_for(leg, way, None, settings.aims_from_here)

@@ -1,0 +1,24 @@
+"""The dial was read one graduation off."""
+
+from __future__ import annotations
+
+from audit.diagnosis.cause import Cause, Expected
+from audit.diagnosis.evidence import LegEvidence
+from audit.settings import DiagnosisSettings
+
+
+def expects(_leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
+    """Expect r = one graduation, of 5 or of 10 degrees, either way."""
+    return tuple(
+        Expected(weight=0.25, turn_deg=side * size, logged=False)
+        for size in settings.graduations_deg
+        for side in (-1.0, 1.0)
+    )
+
+
+CAUSE = Cause(
+    name="dial-misread",
+    kind="turn",
+    expects=expects,
+    settles="The azimuth that the walker wrote down.",
+)

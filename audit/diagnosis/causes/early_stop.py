@@ -1,0 +1,23 @@
+"""The walker stopped before the distance was out."""
+
+from __future__ import annotations
+
+import math
+
+from audit.diagnosis.cause import Cause, Expected
+from audit.diagnosis.evidence import LegEvidence
+from audit.settings import DiagnosisSettings
+
+
+def expects(_leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
+    """Expect short of nine tenths of the leg; the count, if kept, is as short."""
+    ratio, spread = settings.early_stop
+    return (Expected(log_ratio=math.log(ratio), log_ratio_sd=spread / ratio, pace_follows=True),)
+
+
+CAUSE = Cause(
+    name="early-stop",
+    kind="length",
+    expects=expects,
+    settles="The paces that the walker counted on this leg.",
+)

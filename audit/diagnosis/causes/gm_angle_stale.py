@@ -1,0 +1,23 @@
+"""The angle on the map was right when the map was printed."""
+
+from __future__ import annotations
+
+from audit.diagnosis.cause import Cause, Expected
+from audit.diagnosis.evidence import LegEvidence
+from audit.settings import DiagnosisSettings
+
+
+def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
+    """Expect r = years times annual change: the angle of the day less the angle on the plan."""
+    turn = leg.stale_turn_deg
+    if turn is None or abs(turn) < settings.least_stale_deg:
+        return ()
+    return (Expected(turn_deg=turn, turn_sd_deg=0.4),)
+
+
+CAUSE = Cause(
+    name="gm-angle-stale",
+    kind="turn",
+    expects=expects,
+    settles="The date of the map; the whole class would share the turn.",
+)

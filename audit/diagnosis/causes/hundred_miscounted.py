@@ -1,0 +1,26 @@
+"""A hundred was lost from the count, or one was added."""
+
+from __future__ import annotations
+
+import math
+
+from audit.diagnosis.cause import Cause, Expected
+from audit.diagnosis.evidence import LegEvidence
+from audit.settings import DiagnosisSettings
+
+
+def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
+    """Expect one or two hundreds of metres too far or too short, whatever the length of the leg."""
+    return tuple(
+        Expected(weight=weight, log_ratio=math.log1p(100.0 * number / leg.length_m))
+        for number, weight in settings.hundreds
+        if leg.length_m + 100.0 * number >= 50.0
+    )
+
+
+CAUSE = Cause(
+    name="hundred-miscounted",
+    kind="length",
+    expects=expects,
+    settles="Beads, knots or pebbles moved at every hundred.",
+)

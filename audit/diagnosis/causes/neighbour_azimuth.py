@@ -1,0 +1,25 @@
+"""The azimuth of another leg was set, or left on the compass."""
+
+from __future__ import annotations
+
+from audit.diagnosis.cause import Cause, Expected
+from audit.diagnosis.evidence import LegEvidence
+from audit.settings import DiagnosisSettings
+from audit.units import turn_degrees
+
+
+def expects(leg: LegEvidence, _settings: DiagnosisSettings) -> tuple[Expected, ...]:
+    """Expect r = the other leg's M less this one's; the legs before and after most often."""
+    return tuple(
+        Expected(weight=weight, turn_deg=turn_degrees(leg.planned_magnetic_deg, other))
+        for other, weight in leg.other_magnetic_deg
+        if abs(turn_degrees(leg.planned_magnetic_deg, other)) >= 4.0
+    )
+
+
+CAUSE = Cause(
+    name="neighbour-azimuth",
+    kind="turn",
+    expects=expects,
+    settles="Whether the compass was set anew at the start of the leg.",
+)

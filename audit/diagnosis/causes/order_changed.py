@@ -1,0 +1,20 @@
+"""The points were taken in another order."""
+
+from __future__ import annotations
+
+from audit.diagnosis.cause import Cause, Expected
+from audit.diagnosis.evidence import LegEvidence
+from audit.settings import DiagnosisSettings
+
+
+def expects(_leg: LegEvidence, _settings: DiagnosisSettings) -> tuple[Expected, ...]:
+    """Expect shows in which legs were walked, not in how."""
+    return ()
+
+
+CAUSE = Cause(
+    name="order-changed",
+    kind="behaviour",
+    expects=expects,
+    settles="The times at the points, and whether the order was free.",
+)

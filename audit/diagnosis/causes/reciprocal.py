@@ -1,0 +1,20 @@
+"""The back azimuth was walked, or the wrong end of the needle was followed."""
+
+from __future__ import annotations
+
+from audit.diagnosis.cause import Cause, Expected
+from audit.diagnosis.evidence import LegEvidence
+from audit.settings import DiagnosisSettings
+
+
+def expects(_leg: LegEvidence, _settings: DiagnosisSettings) -> tuple[Expected, ...]:
+    """Expect r = 180."""
+    return (Expected(turn_deg=180.0),)
+
+
+CAUSE = Cause(
+    name="reciprocal",
+    kind="turn",
+    expects=expects,
+    settles="Where the sun stood; if every later leg is turned about as well, it is the needle.",
+)

@@ -1,0 +1,20 @@
+"""The azimuth was taken off the wrong edge, a quarter of the circle out."""
+
+from __future__ import annotations
+
+from audit.diagnosis.cause import Cause, Expected
+from audit.diagnosis.evidence import LegEvidence
+from audit.settings import DiagnosisSettings
+
+
+def expects(_leg: LegEvidence, _settings: DiagnosisSettings) -> tuple[Expected, ...]:
+    """Expect r = +90 or -90."""
+    return (Expected(weight=0.5, turn_deg=90.0), Expected(weight=0.5, turn_deg=-90.0))
+
+
+CAUSE = Cause(
+    name="right-angle",
+    kind="turn",
+    expects=expects,
+    settles="The azimuth on the walker's own card.",
+)

@@ -1,0 +1,25 @@
+"""Single paces were counted against a number of double paces, or the other way."""
+
+from __future__ import annotations
+
+import math
+
+from audit.diagnosis.cause import Cause, Expected
+from audit.diagnosis.evidence import LegEvidence
+from audit.settings import DiagnosisSettings
+
+
+def expects(_leg: LegEvidence, _settings: DiagnosisSettings) -> tuple[Expected, ...]:
+    """Expect q = 0.5 or 2."""
+    return (
+        Expected(weight=0.5, log_ratio=math.log(0.5)),
+        Expected(weight=0.5, log_ratio=math.log(2.0)),
+    )
+
+
+CAUSE = Cause(
+    name="single-double-pace",
+    kind="length",
+    expects=expects,
+    settles="What the walker counts, one foot or both, and what the card means.",
+)

@@ -1,0 +1,24 @@
+"""Slope distance was paced as if it were map distance."""
+
+from __future__ import annotations
+
+import math
+
+from audit.diagnosis.cause import Cause, Expected
+from audit.diagnosis.evidence import LegEvidence
+from audit.settings import DiagnosisSettings
+
+
+def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
+    """Expect q = cos(slope), on sloping legs only; nothing where the ground is not known."""
+    if leg.slope_ratio is None or leg.slope_ratio > settings.least_slope_ratio:
+        return ()
+    return (Expected(log_ratio=math.log(leg.slope_ratio), log_ratio_sd=0.01),)
+
+
+CAUSE = Cause(
+    name="slope-paced",
+    kind="length",
+    expects=expects,
+    settles="A leg of the same length on the level.",
+)

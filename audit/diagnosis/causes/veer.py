@@ -1,0 +1,33 @@
+"""The line bends as it is walked, evenly from start to end."""
+
+from __future__ import annotations
+
+import math
+
+from audit.diagnosis.cause import Cause, Expected
+from audit.diagnosis.evidence import LegEvidence
+from audit.diagnosis.odds import normal
+from audit.settings import DiagnosisSettings
+
+
+def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
+    """Expect first and last third differ; the leg as a whole is turned by half the bend."""
+    shape = leg.shape
+    if shape is None or abs(shape.bend_deg) < settings.bend_least_deg:
+        return ()
+    spread = math.hypot(settings.bend_sd_deg, shape.bend_sd_deg)
+    ragged = math.hypot(0.6 * settings.bend_sd_deg, shape.bend_sd_deg)
+    ordinary = (1.0 - settings.shape_ragged) * normal(shape.bend_deg, shape.bend_sd_deg)
+    ordinary += settings.shape_ragged * normal(shape.bend_deg, ragged)
+    odds = normal(shape.bend_deg, spread) / ordinary
+    return (
+        Expected(turn_deg=shape.bend_deg / 2.0, turn_sd_deg=shape.bend_sd_deg / 3.0, odds=odds),
+    )
+
+
+CAUSE = Cause(
+    name="veer",
+    kind="shape",
+    expects=expects,
+    settles="The same leg walked from mark to mark.",
+)

@@ -1,0 +1,27 @@
+"""The point was plotted from the next grid line."""
+
+from __future__ import annotations
+
+from audit.diagnosis.cause import Cause, Expected
+from audit.diagnosis.evidence import LegEvidence
+from audit.settings import DiagnosisSettings
+
+_LINE_M = 1000.0
+"""Grid lines of a sheet 1:25 000 or 1:50 000 stand a kilometre apart."""
+
+
+def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
+    """Expect m = 1000 m along one grid axis."""
+    return tuple(
+        Expected(weight=0.25, shift_m=shift, shift_sd_m=settings.point_sd_m, pace_follows=True)
+        for shift in ((_LINE_M, 0.0), (-_LINE_M, 0.0), (0.0, _LINE_M), (0.0, -_LINE_M))
+        if 3.0 * leg.length_m >= _LINE_M
+    )
+
+
+CAUSE = Cause(
+    name="wrong-grid-line",
+    kind="place",
+    expects=expects,
+    settles="The plotted point on the walker's own map.",
+)

@@ -1,0 +1,33 @@
+"""Another known point was taken for this one."""
+
+from __future__ import annotations
+
+import math
+
+from audit.diagnosis.cause import Cause, Expected
+from audit.diagnosis.evidence import LegEvidence
+from audit.settings import DiagnosisSettings
+
+
+def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
+    """Expect the walker ended at another point of the course."""
+    near = [
+        point for point in leg.other_points_m if 40.0 <= math.hypot(*point) <= 2.0 * leg.length_m
+    ]
+    return tuple(
+        Expected(
+            weight=1.0 / len(near),
+            shift_m=point,
+            shift_sd_m=settings.other_point_sd_m,
+            pace_follows=True,
+        )
+        for point in near
+    )
+
+
+CAUSE = Cause(
+    name="wrong-point",
+    kind="place",
+    expects=expects,
+    settles="What the walker noted at the point: its code, its description.",
+)

@@ -1,0 +1,28 @@
+"""The leg was begun from another place than its start."""
+
+from __future__ import annotations
+
+import math
+
+from audit.diagnosis.cause import Cause, Expected
+from audit.diagnosis.evidence import LegEvidence
+from audit.settings import DiagnosisSettings
+
+_ODDS = 400.0
+"""A first leg that is matched right begins away from its start for no other reason; chosen."""
+
+
+def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
+    """Expect the whole leg is shifted from its first metre; r and q are as planned."""
+    off_m = math.hypot(*leg.start_off_m)
+    if leg.leg > 0 or leg.under_way or off_m < settings.start_off_m:
+        return ()
+    return (Expected(odds=_ODDS),)
+
+
+CAUSE = Cause(
+    name="wrong-start",
+    kind="shape",
+    expects=expects,
+    settles="Where the walker stood when he set out: what lay beside him there?",
+)

@@ -1,0 +1,163 @@
+"""From the measurements of a walk to the evidence of its legs."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+import numpy as np
+
+from audit.azimuths import MagneticAzimuth
+from audit.diagnosis.evidence import LegEvidence, Metres2
+from audit.diagnosis.ground import Ground
+from audit.diagnosis.line_shape import LineShape, line_shape
+from audit.leg_card import CardLeg, LegCard
+from audit.measurement.leg_measures import Heading, LegAudit, LegMeasures
+from audit.settings import DiagnosisSettings
+from audit.units import turn_degrees, unit_vector, wrap_degrees
+
+_UNKNOWN = 1.0
+"""Standard error of a logarithm of distance of which nothing is known."""
+_NEIGHBOUR, _FURTHER = 0.4, 0.2
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WalkFacts:
+    """What is known of a walk beside its measurements.
+
+    Attributes
+    ----------
+    azimuths_set, paces_counted : dict
+        By name of leg, from the walker's log.
+    under_way : frozenset of int
+        Legs that the recording began on.
+    noise_m : float
+        Receiver noise.
+    ground : Ground or None
+        Slopes, from the recording's elevations.
+    """
+
+    azimuths_set: dict[str, MagneticAzimuth] = field(default_factory=dict)
+    paces_counted: dict[str, float] = field(default_factory=dict)
+    under_way: frozenset[int] = frozenset()
+    noise_m: float = 4.0
+    ground: Ground | None = None
+
+
+def gather_evidence(
+    legs: tuple[LegAudit, ...],
+    card: LegCard,
+    facts: WalkFacts | None = None,
+    settings: DiagnosisSettings | None = None,
+) -> tuple[LegEvidence, ...]:
+    """Give the evidence of every leg that was walked, in the order of the plan."""
+    facts, settings = facts or WalkFacts(), settings or DiagnosisSettings()
+    return tuple(
+        _leg_evidence(number, leg, leg.measures, card, facts, settings)
+        for number, leg in enumerate(legs)
+        if leg.measures is not None
+    )
+
+
+def _leg_evidence(
+    number: int,
+    leg: LegAudit,
+    measures: LegMeasures,
+    card: LegCard,
+    facts: WalkFacts,
+    settings: DiagnosisSettings,
+) -> LegEvidence:
+    straight = max(measures.straight_m, 1.0)
+    under_way = number in facts.under_way
+    named, ground = leg.card.name, facts.ground
+    setting = facts.azimuths_set.get(named)
+    paces = facts.paces_counted.get(named)
+    planned = leg.card.paces
+    counted = np.log(paces / planned) if paces and planned else None
+    slope = None if ground is None else ground.of_leg(measures, leg.card)
+    return LegEvidence(
+        leg=number,
+        turn_deg=measures.azimuth_error_deg,
+        turn_sd_deg=measures.heading.sd_deg,
+        log_ratio=float(np.log(max(measures.distance_ratio, 1e-3))),
+        log_ratio_sd=_UNKNOWN if under_way else measures.straight_sd_m / straight,
+        planned_magnetic_deg=leg.card.magnetic.degrees,
+        grid_magnetic_angle_deg=card.angles.grid_magnetic_angle_deg,
+        convergence_deg=card.angles.convergence_deg,
+        confidence=leg.confidence,
+        stale_turn_deg=_stale_turn_deg(card),
+        planned_deg=leg.card.azimuth.degrees,
+        length_m=leg.card.distance_m,
+        bent=len(leg.card.line) > 2,
+        end_m=(leg.card.end.east_m, leg.card.end.north_m),
+        half_square_m=leg.card.end.half_square_m,
+        start_off_m=measures.ledger.inherited,
+        under_way=under_way,
+        other_magnetic_deg=_other_azimuths(card, number),
+        other_points_m=_other_points(card, leg.card),
+        passed_m=_passed_m(measures, leg.card, settings),
+        shape=_shape(measures, leg.card, facts.noise_m, settings),
+        grade=None if slope is None else slope.grade,
+        slope_ratio=None if slope is None else slope.ratio,
+        downhill_right=None if slope is None else slope.downhill_right,
+        set_turn_deg=None if setting is None else leg.card.magnetic.turn_to(setting),
+        log_count_ratio=None if counted is None else float(counted),
+        half_interval_deg=_half_interval_deg(measures.heading),
+    )
+
+
+def _half_interval_deg(heading: Heading) -> float:
+    return wrap_degrees(turn_degrees(heading.low_deg, heading.high_deg)) / 2.0
+
+
+def _stale_turn_deg(card: LegCard) -> float | None:
+    """Give the model's angle less the plan's: what an old angle on the map turns a leg by."""
+    if card.angle_source != "plan" or card.model_grid_magnetic_angle_deg is None:
+        return None
+    return card.model_grid_magnetic_angle_deg - card.angles.grid_magnetic_angle_deg
+
+
+def _other_azimuths(card: LegCard, number: int) -> tuple[tuple[float, float], ...]:
+    """Give what the card says for the other legs: the legs before and after weigh most."""
+    others = [n for n in range(len(card.legs)) if n != number]
+    near = [n for n in others if abs(n - number) == 1]
+    far = [n for n in others if abs(n - number) > 1]
+    weight = dict.fromkeys(near, _NEIGHBOUR) | {n: _FURTHER / len(far) for n in far}
+    return tuple((card.legs[n].magnetic.degrees, weight[n]) for n in others)
+
+
+def _other_points(card: LegCard, leg: CardLeg) -> tuple[Metres2, ...]:
+    """Give the other known points that a walker might take for the end, from the end."""
+    return tuple(
+        (point.east_m - leg.end.east_m, point.north_m - leg.end.north_m)
+        for point in card.points
+        if point is not leg.end and point is not leg.start and not point.dead_reckoned
+    )
+
+
+def _passed_m(measures: LegMeasures, leg: CardLeg, settings: DiagnosisSettings) -> float | None:
+    """Give how far the walker went on after passing close by the point; None if he did not."""
+    curve = measures.own_cross_track
+    forward = unit_vector(leg.azimuth.degrees)
+    ahead = np.array(
+        [leg.end.east_m - measures.start.east_m, leg.end.north_m - measures.start.north_m]
+    )
+    along = float(ahead @ forward)
+    right = float(ahead[0] * forward[1] - ahead[1] * forward[0])
+    away = np.hypot(curve.along_m - along, curve.offset_m - right)
+    nearest = int(np.argmin(away))
+    on = float(np.hypot(curve.along_m[-1] - along, curve.offset_m[-1] - right))
+    if away[nearest] > settings.passed_m or on < settings.passed_before_m:
+        return None
+    return on
+
+
+def _shape(
+    measures: LegMeasures, leg: CardLeg, noise_m: float, settings: DiagnosisSettings
+) -> LineShape | None:
+    """Describe how a straight leg was held; too much of it in gaps shows nothing."""
+    if len(leg.line) > 2 or measures.gap_share > 0.15:
+        return None
+    curve = measures.own_cross_track
+    # The curve's own frame will do: along is its north, right its east.
+    walk = np.column_stack([curve.offset_m, curve.along_m])
+    return line_shape(walk, noise_m, settings.least_step_m)

@@ -1,0 +1,50 @@
+"""The digits of a grid reference, and where slips among them put the point."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from audit.diagnosis.evidence import LegEvidence
+
+_SQUARE_M = 100_000.0
+_PLACES = (10.0, 100.0, 1000.0, 10_000.0)
+"""Digits of an 8-figure reference, last first: what one of each is worth in metres."""
+
+
+def within_square(leg: LegEvidence, side_m: float = _SQUARE_M) -> tuple[float, float] | None:
+    """Give the end's metres right and up inside its grid square of this side."""
+    if leg.end_m is None:
+        return None
+    return leg.end_m[0] % side_m, leg.end_m[1] % side_m
+
+
+def digit_values(metres: float) -> tuple[int, ...]:
+    """Give the digits of metres inside the 100 km square, tens of metres first."""
+    return tuple(int(metres // place) % 10 for place in _PLACES)
+
+
+def swapped_digits_m(metres: float) -> Iterator[float]:
+    """Give how far each swap of two neighbouring digits moves a coordinate: 9 times a power."""
+    digits = digit_values(metres)
+    for low in range(len(digits) - 1):
+        moved = (digits[low] - digits[low + 1]) * (_PLACES[low + 1] - _PLACES[low])
+        if moved:
+            yield moved
+
+
+def wrong_digits_m(metres: float) -> Iterator[float]:
+    """Give how far each wrong digit moves a coordinate."""
+    for place, digit in zip(_PLACES, digit_values(metres), strict=True):
+        for other in range(10):
+            if other != digit:
+                yield (other - digit) * place
+
+
+def along_one_axis(
+    leg: LegEvidence, moves: tuple[list[float], list[float]], most_m: float, least_m: float = 40.0
+) -> tuple[tuple[float, float], ...]:
+    """Give moves right and moves up as (east, north), those that a leg could show only."""
+    reach_m = min(most_m, 3.0 * leg.length_m)
+    east = [(move, 0.0) for move in moves[0] if least_m <= abs(move) <= reach_m]
+    north = [(0.0, move) for move in moves[1] if least_m <= abs(move) <= reach_m]
+    return (*east, *north)

@@ -1,0 +1,70 @@
+"""What several legs of a walk have in common: a mistake, on which legs, and how large."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from audit.diagnosis.cause import Cause
+from audit.diagnosis.causes import CAUSES
+from audit.diagnosis.evidence import LegEvidence
+from audit.diagnosis.finding import Unit, WalkFinding
+from audit.diagnosis.predicted import predicted_for
+from audit.diagnosis.weigh_walk import States, Weighed
+from audit.settings import DiagnosisSettings
+
+_UNEQUAL = frozenset(
+    {"bezel-wrong-way", "mils-as-degrees", "wrong-mil-circle", "sidehill", "slope-paced"}
+)
+"""Each leg shows these by another number."""
+_AS_SEEN = frozenset({"steady-bias", "pace-long", "pace-short"})
+
+
+def joint_stories(
+    evidence: Sequence[LegEvidence], weighed: Weighed, settings: DiagnosisSettings
+) -> tuple[WalkFinding, ...]:
+    """Give every mistake that is named over the walk, the most probable first."""
+    stories = []
+    for cause in CAUSES:
+        shares = weighed.on.get(cause.name)
+        if shares is None:
+            continue
+        shown = [
+            number
+            for number, share in enumerate(shares)
+            if share > 0.5 and _made_by(weighed.states[number], cause.name) > 0.5
+        ]
+        if len(shown) < 2 or weighed.walk_causes[cause.name] < settings.named:
+            continue
+        size, unit = _size(cause, [evidence[number] for number in shown], settings)
+        legs = tuple(evidence[number].leg for number in shown)
+        stories.append(
+            WalkFinding(
+                cause=cause.name,
+                probability=min(float(weighed.walk_causes[cause.name]), 1.0),
+                legs=legs,
+                begins_later=shown[0] > 0,
+                put_right=shown[-1] < len(evidence) - 1,
+                size=size,
+                unit=unit,
+            )
+        )
+    return tuple(sorted(stories, key=lambda story: -story.probability))
+
+
+def _size(
+    cause: Cause, legs: Sequence[LegEvidence], settings: DiagnosisSettings
+) -> tuple[float | None, Unit | None]:
+    """Give the size that all the legs share: predicted where it is known, else as seen."""
+    if cause.name in _UNEQUAL:
+        return None, None
+    numbers = [predicted_for(cause, leg, settings) for leg in legs]
+    known = [number for number in numbers if number is not None]
+    if not known:
+        return None, None
+    seen = cause.name in _AS_SEEN
+    sizes = [number.seen if seen else number.number for number in known]
+    return sum(sizes) / len(sizes), known[0].unit
+
+
+def _made_by(states: States, cause: str) -> float:
+    return sum(share for (_, turn, length), share in states.items() if cause in (turn, length))

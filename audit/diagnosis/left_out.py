@@ -1,0 +1,74 @@
+"""Legs that were not walked as planned: a point left out, or the points in another order."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from audit.diagnosis.causes import order_changed, point_skipped
+from audit.diagnosis.finding import Finding
+from audit.leg_card import LegCard
+from audit.matching.leg_match import CleanTrack
+from audit.measurement.leg_measures import LegAudit
+from audit.settings import DiagnosisSettings
+
+
+def explain_left_out(
+    legs: Sequence[LegAudit], card: LegCard, clean: CleanTrack, settings: DiagnosisSettings
+) -> dict[int, tuple[Finding, ...]]:
+    """Give the findings of every leg that was skipped, adding up to 1.
+
+    A leg is skipped because one of its two points was never gone to, or because they
+    were gone to in another order. Which of the two, the nearest approaches say.
+    """
+    away = _nearest_m(card, clean)
+    found: dict[int, tuple[Finding, ...]] = {}
+    for number, leg in enumerate(legs):
+        if leg.status != "skipped":
+            continue
+        ends = (leg.card.start.name, leg.card.end.name)
+        missed = max(ends, key=lambda name: away[name])
+        reached = away[missed] <= max(card.arrival_radius_m, settings.passed_m)
+        cause, other = (order_changed, point_skipped) if reached else (point_skipped, order_changed)
+        sure = settings.left_out_sure * leg.confidence
+        found[number] = (
+            Finding(
+                cause=cause.CAUSE.name,
+                probability=sure,
+                evidence=_sentence(missed, away[missed], reached=reached),
+                predicted=None,
+                seen=float(away[missed]),
+                unit="m",
+                made=sure,
+                runner_up=other.CAUSE.name,
+                settles=cause.CAUSE.settles,
+            ),
+            Finding(
+                cause="cannot-tell",
+                probability=1.0 - sure,
+                evidence="The leg may have been walked where the recording does not show it.",
+                made=1.0 - sure,
+                runner_up=cause.CAUSE.name,
+                settles=cause.CAUSE.settles,
+            ),
+        )
+        if sure < 0.5:
+            found[number] = found[number][::-1]
+    return found
+
+
+def _nearest_m(card: LegCard, clean: CleanTrack) -> dict[str, float]:
+    """Give how near the recording comes to each point."""
+    return {
+        point.name: float(
+            np.hypot(clean.east_m - point.east_m, clean.north_m - point.north_m).min()
+        )
+        for point in card.points
+    }
+
+
+def _sentence(missed: str, away_m: float, *, reached: bool) -> str:
+    if reached:
+        return f"Both its points were reached (within {away_m:.0f} m), but not one after the other."
+    return f"{missed} was never nearer than {away_m:.0f} m, and no part of the walk fits the leg."

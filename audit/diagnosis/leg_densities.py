@@ -1,0 +1,202 @@
+"""How likely a leg's heading and distance are under each of its accounts and each cause."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from audit.diagnosis.accounts import Account, accounts_of
+from audit.diagnosis.cause import CauseKind, Expected
+from audit.diagnosis.causes import CAUSES
+from audit.diagnosis.evidence import LegEvidence
+from audit.diagnosis.ordinary import Ordinary
+from audit.settings import DiagnosisSettings
+from audit.units import FloatArray, turn_degrees
+
+WITHIN, STRAY = "within-skill", "cannot-tell"
+_ROOT = math.sqrt(2.0 * math.pi)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class LegDensities:
+    """Densities of one leg; the first axis counts its accounts.
+
+    ``turns`` has shape (accounts, kinds, grid) with ``turn_names`` the kinds: within
+    skill, something else, then the causes of one leg; ``lengths`` the same for the
+    distance. ``weight`` is that of the accounts; ``stray_turn`` and ``stray_length``
+    are the densities where nothing is known of the leg.
+    """
+
+    leg: LegEvidence
+    accounts: tuple[Account, ...]
+    weight: FloatArray
+    turns: FloatArray
+    turn_names: tuple[str, ...]
+    lengths: FloatArray
+    length_names: tuple[str, ...]
+    stray_turn: float
+    stray_length: float
+
+
+def leg_densities(
+    leg: LegEvidence, turns: Ordinary, paces: Ordinary, settings: DiagnosisSettings
+) -> LegDensities:
+    """Weigh one leg on the grids of ordinary error."""
+    accounts = accounts_of(leg, settings)
+    turn_ways = _leg_ways(leg, "turn", settings)
+    length_ways = _leg_ways(leg, "length", settings)
+    return LegDensities(
+        leg=leg,
+        accounts=accounts,
+        weight=np.array([account.weight for account in accounts]),
+        turns=_mixture(
+            turn_ways,
+            settings.stray_direction,
+            stray_turn(leg, accounts, settings),
+            lambda way: turn_density(leg, accounts, way, turns, settings),
+        ),
+        turn_names=(WITHIN, STRAY, *turn_ways),
+        lengths=_mixture(
+            length_ways,
+            settings.stray_distance,
+            stray_length(leg, accounts, settings),
+            lambda way: length_density(leg, accounts, way, paces, settings),
+        ),
+        length_names=(WITHIN, STRAY, *length_ways),
+        stray_turn=float(stray_turn(leg, accounts[:1], settings)[0]),
+        stray_length=float(stray_length(leg, accounts[:1], settings)[0]),
+    )
+
+
+def _leg_ways(
+    leg: LegEvidence, kind: CauseKind, settings: DiagnosisSettings
+) -> dict[str, tuple[float, tuple[Expected, ...]]]:
+    """Give prior and ways of every cause of this kind that one leg may show by itself."""
+    priors = dict(settings.leg_priors)
+    found = {
+        cause.name: (priors[cause.name], cause.expects(leg, settings))
+        for cause in CAUSES
+        if cause.kind == kind and cause.name in priors
+    }
+    return {name: way for name, way in found.items() if way[1]}
+
+
+def _mixture(
+    ways: dict[str, tuple[float, tuple[Expected, ...]]],
+    share: float,
+    aside: FloatArray,
+    density: Callable[[Expected], FloatArray],
+) -> FloatArray:
+    """Give the densities of all kinds, shape (accounts, kinds, grid), shares included.
+
+    ``aside`` is the density, by account, of the ``share`` that something else explains.
+    """
+    ordinary = density(Expected())
+    astray = share * aside[:, None]
+    columns, used = [], share
+    for prior, expected in ways.values():
+        total = np.zeros_like(ordinary)
+        for way in expected:
+            used += prior * way.weight
+            total += prior * way.weight * density(way)
+        columns.append(total)
+    first = [(1.0 - used) * ordinary, np.broadcast_to(astray, ordinary.shape)]
+    return np.stack([*first, *columns], axis=1)
+
+
+def turn_density(
+    leg: LegEvidence,
+    accounts: Sequence[Account],
+    way: Expected,
+    grid: Ordinary,
+    settings: DiagnosisSettings,
+) -> FloatArray:
+    """Give the density of what is left of r, shape (accounts, grid), the log's say included."""
+    left = np.array([account.turn_deg for account in accounts])[:, None]
+    error = np.array([account.turn_sd_deg for account in accounts])[:, None]
+    extra = math.hypot(way.turn_sd_deg, settings.set_sd_deg if way.turn_deg else 0.0)
+    sd = np.sqrt(grid.scatter[None, :] ** 2 + error**2 + extra**2)
+    off = turn_degrees(np.asarray(grid.common[None, :] + way.turn_deg), left)
+    set_deg = way.turn_deg if way.logged else 0.0
+    said = np.array([_log_of_setting(leg, account, set_deg, settings) for account in accounts])
+    return np.asarray(np.exp(-0.5 * (off / sd) ** 2) / (sd * _ROOT) * said[:, None])
+
+
+def length_density(
+    leg: LegEvidence,
+    accounts: Sequence[Account],
+    way: Expected,
+    grid: Ordinary,
+    settings: DiagnosisSettings,
+) -> FloatArray:
+    """Give the density of what is left of the logarithm of q, shape (accounts, grid)."""
+    left = np.array([account.log_ratio for account in accounts])[:, None]
+    error = np.array([account.log_ratio_sd for account in accounts])[:, None]
+    sd = np.sqrt(grid.scatter[None, :] ** 2 + error**2 + way.log_ratio_sd**2)
+    off = left - grid.common[None, :] - way.log_ratio
+    said = np.array([_log_of_count(leg, account, way, settings) for account in accounts])
+    return np.asarray(np.exp(-0.5 * (off / sd) ** 2) / (sd * _ROOT) * said[:, None])
+
+
+def stray_turn(
+    leg: LegEvidence, accounts: Sequence[Account], settings: DiagnosisSettings
+) -> FloatArray:
+    """Give how likely each turn is where something else turned the leg, per degree.
+
+    Most such slips turn a leg by some 5 to 30 degrees, the rest by anything.
+    """
+    left = np.array([account.turn_deg for account in accounts])
+    sd = math.hypot(settings.stray_near_sd_deg, leg.turn_sd_deg)
+    near = np.exp(-0.5 * (left / sd) ** 2) / (sd * _ROOT)
+    share = settings.stray_near_share
+    said = 1.0
+    if leg.set_turn_deg is not None:
+        said = 0.5 * _near(leg.set_turn_deg, settings.log_setting_sd_deg) + 0.5 / 360.0
+    return np.asarray((share * near + (1.0 - share) / 360.0) * said)
+
+
+def stray_length(
+    leg: LegEvidence, accounts: Sequence[Account], settings: DiagnosisSettings
+) -> FloatArray:
+    """Give how likely any distance is where something else put it out, by logarithm."""
+    said = 1.0
+    if leg.log_count_ratio is not None:
+        said = 0.25 * _near(leg.log_count_ratio, settings.log_count_sd) + 0.5
+    return np.full(len(accounts), said / settings.stray_distance_width)
+
+
+def _near(off: float, sd: float) -> float:
+    return math.exp(-0.5 * (off / sd) ** 2) / (sd * _ROOT)
+
+
+def _log_of_setting(
+    leg: LegEvidence, account: Account, turn_deg: float, settings: DiagnosisSettings
+) -> float:
+    """Say how likely the azimuth that the log says was set is."""
+    if leg.set_turn_deg is None:
+        return 1.0
+    wrong = settings.log_wrong_share
+    off = turn_degrees(account.aimed_turn_deg + turn_deg, leg.set_turn_deg)
+    return (1.0 - wrong) * _near(off, settings.log_setting_sd_deg) + wrong / 360.0
+
+
+def _log_of_count(
+    leg: LegEvidence, account: Account, way: Expected, settings: DiagnosisSettings
+) -> float:
+    """Say how likely the paces that the log says were counted are."""
+    if leg.log_count_ratio is None:
+        return 1.0
+    wrong, sd = settings.log_wrong_share, settings.log_count_sd
+    walked = account.aimed_log_ratio + account.log_ratio
+    as_planned = _near(leg.log_count_ratio - account.aimed_log_ratio, sd)
+    followed = _near(leg.log_count_ratio - walked, math.hypot(sd, settings.own_pace_sd))
+    if way.pace_follows:
+        near = followed
+    elif way.log_ratio == 0.0:
+        near = 0.5 * as_planned + 0.5 * followed  # who sees the point stops before his count
+    else:
+        near = as_planned
+    return (1.0 - wrong) * near + wrong

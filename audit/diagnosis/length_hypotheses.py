@@ -1,0 +1,146 @@
+"""What a whole walk's distances may have in common, side by side on one grid of ordinary paces."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from audit.diagnosis.evidence import LegEvidence
+from audit.diagnosis.leg_densities import STRAY, LegDensities, length_density, stray_length
+from audit.diagnosis.ordinary import Ordinary
+from audit.diagnosis.walk_hypotheses import HOPELESS_NATS, WalkHypothesis, walk_hypotheses
+from audit.settings import DiagnosisSettings
+from audit.units import FloatArray
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class LengthHypothesis:
+    """One hypothesis of the distances of a walk.
+
+    Attributes
+    ----------
+    cause : str or None
+        None where the legs have nothing in common but the walker's ordinary pace.
+    names : one tuple of str a leg
+        What may have changed its distance.
+    density : one float array a leg, shape (accounts, names, grid)
+    shown : tuple of bool
+        Whether each leg would show the cause.
+    """
+
+    cause: str | None
+    log_prior: float
+    names: tuple[tuple[str, ...], ...]
+    density: tuple[FloatArray, ...]
+    shown: tuple[bool, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class LengthGrid:
+    """All hypotheses that are not hopeless, one after the other on one grid.
+
+    ``prior`` has shape (grid,); ``total`` one array a leg, shape (accounts, grid);
+    ``by_name`` the same split by what changed the distance, shape (accounts, names, grid),
+    with ``names`` one tuple a leg.
+    """
+
+    hypotheses: tuple[LengthHypothesis, ...]
+    paces: Ordinary
+    prior: FloatArray
+    total: tuple[FloatArray, ...]
+    by_name: tuple[FloatArray, ...]
+    names: tuple[tuple[str, ...], ...]
+
+    def part(self, number: int) -> slice:
+        """Give the stretch of the grid that a hypothesis has."""
+        size = len(self.paces.prior)
+        return slice(number * size, (number + 1) * size)
+
+
+def length_grid(
+    legs: Sequence[LegDensities],
+    evidence: Sequence[LegEvidence],
+    paces: Ordinary,
+    settings: DiagnosisSettings,
+) -> LengthGrid:
+    """Lay out the hypotheses of the distances that the distances alone leave some hope."""
+    shared = walk_hypotheses(evidence, "length", settings)
+    plain = LengthHypothesis(
+        cause=None,
+        log_prior=float(np.log(1.0 - sum(one.prior for one in shared))),
+        names=tuple(leg.length_names for leg in legs),
+        density=tuple(leg.lengths for leg in legs),
+        shown=(False,) * len(legs),
+    )
+    found = [plain, *(_lengthened(legs, one, paces, settings) for one in shared)]
+    scores = [_score(legs, one, paces) for one in found]
+    best = max(scores)
+    hopeful = tuple(
+        one
+        for one, score in zip(found, scores, strict=True)
+        if one is plain or score > best - HOPELESS_NATS
+    )
+    split = [_by_name(hopeful, leg, len(paces.prior)) for leg in range(len(legs))]
+    return LengthGrid(
+        by_name=tuple(density for density, _ in split),
+        names=tuple(names for _, names in split),
+        hypotheses=hopeful,
+        paces=paces,
+        prior=np.concatenate([np.exp(one.log_prior) * paces.prior for one in hopeful]),
+        total=tuple(density.sum(axis=1) for density, _ in split),
+    )
+
+
+def _by_name(
+    hypotheses: Sequence[LengthHypothesis], leg: int, size: int
+) -> tuple[FloatArray, tuple[str, ...]]:
+    """Put the densities of a leg side by side, each name once over all hypotheses."""
+    names = tuple(dict.fromkeys(name for one in hypotheses for name in one.names[leg]))
+    accounts = len(hypotheses[0].density[leg])
+    split = np.zeros((accounts, len(names), size * len(hypotheses)))
+    for number, one in enumerate(hypotheses):
+        part = slice(number * size, (number + 1) * size)
+        for column, name in enumerate(one.names[leg]):
+            split[:, names.index(name), part] += one.density[leg][:, column]
+    return split, names
+
+
+def _score(legs: Sequence[LegDensities], one: LengthHypothesis, paces: Ordinary) -> float:
+    """Say how well a hypothesis explains the distances at its best, headings left aside."""
+    total = np.log(paces.prior) + one.log_prior
+    for leg, density in zip(legs, one.density, strict=True):
+        sure = leg.leg.confidence
+        mixed = sure * (leg.weight @ density.sum(axis=1)) + (1.0 - sure) * leg.stray_length
+        total = total + np.log(mixed + 1e-300)
+    return float(total.max())
+
+
+def _lengthened(
+    legs: Sequence[LegDensities],
+    shared: WalkHypothesis,
+    paces: Ordinary,
+    settings: DiagnosisSettings,
+) -> LengthHypothesis:
+    """Give the densities of distances where the legs show a mistake, now and then one not."""
+    stray = settings.stray_distance
+    keeps = settings.keeps_to_it * (1.0 - stray)
+    densities, names = [], []
+    for leg, way in zip(legs, shared.expected, strict=True):
+        if way is None:
+            densities.append(leg.lengths)
+            names.append(leg.length_names)
+            continue
+        shown = keeps * length_density(leg.leg, leg.accounts, way, paces, settings)
+        aside = stray * stray_length(leg.leg, leg.accounts, settings)[:, None]
+        own = np.stack([np.broadcast_to(aside, shown.shape), shown], axis=1)
+        densities.append(np.concatenate([own, (1.0 - keeps - stray) * leg.lengths], axis=1))
+        names.append((STRAY, shared.cause, *leg.length_names))
+    return LengthHypothesis(
+        cause=shared.cause,
+        log_prior=float(np.log(shared.prior)),
+        names=tuple(names),
+        density=tuple(densities),
+        shown=tuple(way is not None for way in shared.expected),
+    )

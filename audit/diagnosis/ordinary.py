@@ -1,0 +1,50 @@
+"""Ordinary error: the grids of bias, pace and scatter that it is summed over."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from audit.settings import DiagnosisSettings
+from audit.units import FloatArray
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Ordinary:
+    """What a walker may have in common on all legs, and how he scatters; arrays of shape (n,).
+
+    Attributes
+    ----------
+    common : turn in degrees, or logarithm of the pace ratio.
+    scatter : standard deviation from leg to leg, in the same unit.
+    prior : adds up to 1.
+    """
+
+    common: FloatArray
+    scatter: FloatArray
+    prior: FloatArray
+
+
+def ordinary_turns(settings: DiagnosisSettings) -> Ordinary:
+    """Give the turns and scatters of headings, a degree or so apart."""
+    return _grid(settings.own_bias_sd_deg, settings.scatter_deg, 0.0, 9)
+
+
+def ordinary_paces(settings: DiagnosisSettings) -> Ordinary:
+    """Give the pace ratios and scatters of distances."""
+    return _grid(settings.own_pace_sd, settings.pace_scatter, settings.weave, 11)
+
+
+def _grid(
+    sd: float, scatter: tuple[tuple[float, float], ...], middle: float, count: int
+) -> Ordinary:
+    steps = np.linspace(-2.4, 2.4, count)
+    weight = np.exp(-0.5 * steps**2)
+    weight /= weight.sum()
+    sizes, shares = np.array(scatter).T
+    return Ordinary(
+        common=np.repeat(middle + sd * steps, len(sizes)),
+        scatter=np.tile(sizes, count),
+        prior=np.outer(weight, shares / shares.sum()).ravel(),
+    )

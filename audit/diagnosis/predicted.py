@@ -1,0 +1,99 @@
+"""The number that a cause predicts for a leg, and the same number as it was seen."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from audit.diagnosis.cause import Cause, Expected
+from audit.diagnosis.evidence import LegEvidence, Metres2
+from audit.diagnosis.finding import Unit
+from audit.settings import DiagnosisSettings
+from audit.units import turn_degrees, unit_vector
+
+_RATIOS = frozenset({"single-double-pace", "wrong-ruler", "pace-long", "pace-short", "slope-paced"})
+_SHAPES_OF_LENGTH = frozenset({"bypass-paced", "passed-unseen"})
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Predicted:
+    """A number predicted and seen, in ``unit``; vectors besides, for a wrong place.
+
+    ``of_leg`` says that the number is r of the whole leg.
+    """
+
+    number: float
+    seen: float
+    unit: Unit
+    of_leg: bool = True
+    shift_m: Metres2 | None = None
+    seen_shift_m: Metres2 | None = None
+
+
+def predicted_for(cause: Cause, leg: LegEvidence, settings: DiagnosisSettings) -> Predicted | None:
+    """Give the number of the way that comes nearest to what was seen; None without a number."""
+    ways = cause.expects(leg, settings)
+    if not ways:
+        return None
+    if cause.name == "wrong-start":
+        off_m = math.hypot(*leg.start_off_m)
+        return Predicted(
+            number=off_m,
+            seen=off_m,
+            unit="m",
+            shift_m=leg.start_off_m,
+            seen_shift_m=_seen_shift(leg, leg.start_off_m),
+        )
+    if cause.kind == "place":
+        return _place(ways, leg)
+    if cause.kind == "length" or cause.name in _SHAPES_OF_LENGTH:
+        return _length(cause, ways, leg)
+    if cause.kind == "turn":
+        way = min(ways, key=lambda one: abs(turn_degrees(one.turn_deg, leg.turn_deg)))
+        return Predicted(number=way.turn_deg, seen=leg.turn_deg, unit="deg")
+    return _shape(cause.name, ways[0], leg)
+
+
+def _place(ways: tuple[Expected, ...], leg: LegEvidence) -> Predicted:
+    seen = _seen_shift(leg, (0.0, 0.0))
+    shifts = [way.shift_m for way in ways if way.shift_m is not None]
+    shift = min(shifts, key=lambda one: math.hypot(one[0] - seen[0], one[1] - seen[1]))
+    return Predicted(
+        number=math.hypot(*shift),
+        seen=math.hypot(*seen),
+        unit="m",
+        shift_m=shift,
+        seen_shift_m=seen,
+    )
+
+
+def _seen_shift(leg: LegEvidence, start_off_m: Metres2) -> Metres2:
+    """Give where the leg ended against its planned end, its start taken as this far off."""
+    walked = leg.length_m * math.exp(leg.log_ratio) * unit_vector(leg.planned_deg + leg.turn_deg)
+    planned = leg.length_m * unit_vector(leg.planned_deg)
+    return (
+        float(walked[0] - planned[0]) + start_off_m[0],
+        float(walked[1] - planned[1]) + start_off_m[1],
+    )
+
+
+def _length(cause: Cause, ways: tuple[Expected, ...], leg: LegEvidence) -> Predicted:
+    way = min(ways, key=lambda one: abs(one.log_ratio - leg.log_ratio))
+    if cause.name in _RATIOS:
+        return Predicted(number=math.exp(way.log_ratio), seen=math.exp(leg.log_ratio), unit="ratio")
+    return Predicted(
+        number=leg.length_m * math.expm1(way.log_ratio),
+        seen=leg.length_m * math.expm1(leg.log_ratio),
+        unit="m",
+    )
+
+
+def _shape(name: str, way: Expected, leg: LegEvidence) -> Predicted | None:
+    shape = leg.shape
+    if shape is None:
+        return None
+    if name == "veer":
+        bend = shape.bend_deg
+        return Predicted(number=bend / 2.0, seen=leg.turn_deg, unit="deg")
+    # What the steps sideways come to, as a turn of the whole leg.
+    return Predicted(number=way.turn_deg, seen=leg.turn_deg, unit="deg")

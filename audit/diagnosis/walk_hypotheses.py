@@ -1,0 +1,59 @@
+"""Mistakes that a walker may make on more legs than one, each in every way that it may take."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from audit.diagnosis.cause import CauseKind, Expected
+from audit.diagnosis.causes import CAUSES
+from audit.diagnosis.evidence import LegEvidence
+from audit.settings import DiagnosisSettings
+
+HOPELESS_NATS = 8.5
+"""A hypothesis so much worse than the best has less than one chance in 4000."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WalkHypothesis:
+    """One way of one mistake, the same on all legs that show it.
+
+    ``expected`` has one entry a leg; None where the leg would show nothing of it.
+    """
+
+    cause: str
+    prior: float
+    expected: tuple[Expected | None, ...]
+
+
+def walk_hypotheses(
+    evidence: Sequence[LegEvidence], kind: CauseKind, settings: DiagnosisSettings
+) -> tuple[WalkHypothesis, ...]:
+    """Give the hypotheses of a kind that at least two legs, or the only one, would show."""
+    priors = dict(settings.walk_priors)
+    found = []
+    for cause in CAUSES:
+        if cause.kind != kind or cause.name not in priors:
+            continue
+        ways = [cause.expects(leg, settings) for leg in evidence]
+        count = max(len(of) for of in ways)
+        for number in range(count):
+            expected = tuple(
+                of[number] if len(of) > number and _shows(of[number], settings) else None
+                for of in ways
+            )
+            shown = [way for way in expected if way is not None]
+            if len(shown) < 2:
+                continue
+            found.append(
+                WalkHypothesis(
+                    cause=cause.name,
+                    prior=priors[cause.name] * shown[0].weight,
+                    expected=expected,
+                )
+            )
+    return tuple(found)
+
+
+def _shows(way: Expected, settings: DiagnosisSettings) -> bool:
+    return abs(way.turn_deg) >= settings.least_turn_deg or abs(way.log_ratio) >= 0.015

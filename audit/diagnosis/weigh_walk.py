@@ -1,0 +1,172 @@
+"""All legs of a walk weighed together: what they have in common, and what each shows besides."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+import numpy as np
+
+from audit.diagnosis.evidence import LegEvidence
+from audit.diagnosis.leg_densities import LegDensities, leg_densities
+from audit.diagnosis.length_hypotheses import LengthGrid, length_grid
+from audit.diagnosis.on_and_off import OnAndOff, sum_over_changes
+from audit.diagnosis.ordinary import Ordinary, ordinary_paces, ordinary_turns
+from audit.diagnosis.turn_hypotheses import TurnHypothesis, turn_hypotheses
+from audit.settings import DiagnosisSettings
+from audit.units import FloatArray
+
+State = tuple[int, str, str]
+"""Number of the account, what turned the leg, what changed its distance."""
+States = dict[State, float]
+_NOTHING = 1e-6
+"""Shares below this are dropped: they cost time and change no figure that is shown."""
+
+
+@dataclass(slots=True, kw_only=True, eq=False)
+class Weighed:
+    """What a walk comes to.
+
+    Attributes
+    ----------
+    states : one dict a leg
+        Probability of every state of it, adding up to 1.
+    on : dict
+        By mistake that legs share, the probability that each leg shows it.
+    walk_causes : dict
+        The probability of each such mistake.
+    bias_deg, pace : float
+        The turn and the logarithm of the pace ratio that this walker is reckoned to
+        have on all legs, mistakes left out.
+    scatter_deg, pace_scatter : float
+        His ordinary scatter from leg to leg.
+    """
+
+    states: list[States]
+    on: dict[str, FloatArray] = field(default_factory=dict)
+    walk_causes: dict[str, float] = field(default_factory=lambda: defaultdict(float))
+    bias_deg: float = 0.0
+    pace: float = 0.0
+    scatter_deg: float = 0.0
+    pace_scatter: float = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Candidate:
+    """A hypothesis on the whole grid: log weight (turn grid, length grid), and which legs."""
+
+    hypothesis: TurnHypothesis | None
+    log_weight: FloatArray
+    summed: OnAndOff | None = None
+    density: FloatArray | None = None
+
+
+def weigh_walk(evidence: Sequence[LegEvidence], settings: DiagnosisSettings) -> Weighed:
+    """Weigh all legs of a walk against all that it may have in common."""
+    turns, paces = ordinary_turns(settings), ordinary_paces(settings)
+    legs = [leg_densities(leg, turns, paces, settings) for leg in evidence]
+    grid = length_grid(legs, evidence, paces, settings)
+    prior = np.log(turns.prior[:, None] * grid.prior[None, :])
+    off = _pooled(legs, [leg.turns for leg in legs], grid)
+    alone, hypotheses = turn_hypotheses(legs, evidence, turns, settings)
+    nothing = np.log(off).sum(axis=0) + prior + np.log(alone)
+    candidates = [_Candidate(hypothesis=None, log_weight=nothing)]
+    for one in hypotheses:
+        on = _pooled(legs, one.density, grid)
+        summed = sum_over_changes(on, off, settings)
+        log_weight = summed.log_evidence + prior + one.log_prior
+        candidates.append(
+            _Candidate(hypothesis=one, log_weight=log_weight, summed=summed, density=on)
+        )
+    most = max(float(one.log_weight.max()) for one in candidates)
+    weights = [np.exp(one.log_weight - most) for one in candidates]
+    total = sum(float(weight.sum()) for weight in weights)
+    found = Weighed(states=[defaultdict(float) for _ in legs])
+    without = np.zeros_like(off)
+    for candidate, raw in zip(candidates, weights, strict=True):
+        without += _take(found, legs, candidate, raw / total, grid)
+    for number, leg in enumerate(legs):
+        ratio = without[number] / off[number]
+        _add_states(found.states[number], leg, leg.turns, leg.turn_names, ratio, grid, number)
+    _take_common(found, np.asarray(sum(weights) / total), turns, grid)
+    for states in found.states:
+        whole = sum(states.values())
+        for state in states:
+            states[state] /= whole
+    return found
+
+
+def _pooled(
+    legs: Sequence[LegDensities], turns: Sequence[FloatArray], grid: LengthGrid
+) -> FloatArray:
+    """Give how likely each leg is on the whole grid, shape (legs, turn grid, length grid).
+
+    A portion that may not be the leg's says the less about the walker.
+    """
+    pooled = np.empty((len(legs), turns[0].shape[2], len(grid.prior)))
+    for number, leg in enumerate(legs):
+        weighted = turns[number].sum(axis=1) * leg.weight[:, None]
+        sure = leg.leg.confidence
+        pooled[number] = sure * (weighted.T @ grid.total[number])
+        pooled[number] += (1.0 - sure) * leg.stray_turn * leg.stray_length + 1e-300
+    return pooled
+
+
+def _take(
+    found: Weighed,
+    legs: Sequence[LegDensities],
+    candidate: _Candidate,
+    weight: FloatArray,
+    grid: LengthGrid,
+) -> FloatArray:
+    """Add a candidate's share; give what of it falls on legs without its mistake."""
+    one, summed, density = candidate.hypothesis, candidate.summed, candidate.density
+    if one is None or summed is None or density is None:
+        return np.broadcast_to(weight, (len(legs), *weight.shape))
+    shown = np.where(one.shown, (weight[None] * summed.on).sum(axis=(1, 2)), 0.0)
+    found.on[one.cause] = found.on.get(one.cause, np.zeros(len(legs))) + shown
+    found.walk_causes[one.cause] += float(weight.sum())
+    if weight.sum() < _NOTHING:
+        return np.broadcast_to(weight, (len(legs), *weight.shape))
+    for number, leg in enumerate(legs):
+        ratio = weight * summed.on[number] / density[number]
+        states, names = found.states[number], one.names[number]
+        _add_states(states, leg, one.density[number], names, ratio, grid, number)
+    return np.asarray(weight[None] * (1.0 - summed.on))
+
+
+def _add_states(
+    states: States,
+    leg: LegDensities,
+    turns: FloatArray,
+    names: tuple[str, ...],
+    ratio: FloatArray,
+    grid: LengthGrid,
+    number: int,
+) -> None:
+    """Share out the probability of a leg, ``ratio`` over its density, among its states."""
+    for account, weight in enumerate(leg.weight):
+        left = weight * (turns[account] @ ratio)
+        if float(left.sum(axis=0) @ grid.total[number][account]) < _NOTHING:
+            continue
+        joint = left @ grid.by_name[number][account].T
+        for row, column in zip(*np.nonzero(joint > _NOTHING), strict=True):
+            states[account, names[row], grid.names[number][column]] += float(joint[row, column])
+
+
+def _take_common(found: Weighed, weight: FloatArray, turns: Ordinary, grid: LengthGrid) -> None:
+    """Add up the walker's own turn, pace and scatter, and what his distances have in common."""
+    by_turn, by_length = weight.sum(axis=1), weight.sum(axis=0)
+    copies = len(grid.hypotheses)
+    found.bias_deg = float(by_turn @ turns.common)
+    found.scatter_deg = float(by_turn @ turns.scatter)
+    found.pace = float(by_length @ np.tile(grid.paces.common, copies))
+    found.pace_scatter = float(by_length @ np.tile(grid.paces.scatter, copies))
+    for place, one in enumerate(grid.hypotheses):
+        if one.cause is None:
+            continue
+        share = float(by_length[grid.part(place)].sum())
+        shown = share * np.array(one.shown, dtype=np.float64)
+        found.on[one.cause] = found.on.get(one.cause, np.zeros(len(shown))) + shown
+        found.walk_causes[one.cause] += share

@@ -1,0 +1,190 @@
+"""Priors of the causes, and the sizes of ordinary error that they are weighed against."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+WALK_PRIORS: tuple[tuple[str, float], ...] = (
+    ("gm-angle-omitted", 0.12),
+    ("gm-angle-reversed", 0.05),
+    ("gm-angle-doubled", 0.03),
+    ("declination-for-gm-angle", 0.02),
+    ("gm-angle-stale", 0.02),
+    ("steady-bias", 0.035),
+    ("reciprocal", 0.004),
+    ("bezel-wrong-way", 0.003),
+    ("mils-as-degrees", 0.002),
+    ("wrong-mil-circle", 0.005),
+    ("sidehill", 0.03),
+    ("pace-long", 0.035),
+    ("pace-short", 0.035),
+    ("single-double-pace", 0.005),
+    ("wrong-ruler", 0.003),
+    ("slope-paced", 0.02),
+)
+"""That the walker did this on this walk, on more legs than one."""
+
+LEG_PRIORS: tuple[tuple[str, float], ...] = (
+    ("gm-angle-omitted", 0.012),
+    ("gm-angle-reversed", 0.006),
+    ("gm-angle-doubled", 0.004),
+    ("declination-for-gm-angle", 0.003),
+    ("reciprocal", 0.006),
+    ("right-angle", 0.003),
+    ("bezel-clicks", 0.012),
+    ("dial-misread", 0.012),
+    ("bezel-wrong-way", 0.003),
+    ("mils-as-degrees", 0.002),
+    ("azimuth-digits", 0.005),
+    ("neighbour-azimuth", 0.004),
+    ("hundred-miscounted", 0.033),
+    ("single-double-pace", 0.003),
+    ("early-stop", 0.005),
+    ("overshoot", 0.006),
+    ("digits-transposed", 0.004),
+    ("digit-wrong", 0.008),
+    ("easting-northing-swapped", 0.002),
+    ("wrong-grid-line", 0.002),
+    ("wrong-plotting-scale", 0.002),
+    ("wrong-point", 0.004),
+    ("point-misplaced", 0.02),
+    ("datum", 0.01),
+    ("wrong-start", 0.012),
+    ("veer", 0.016),
+    ("handrail", 0.008),
+    ("magnetic-disturbance", 0.004),
+    ("bypass-unequal", 0.008),
+    ("obstacle-one-side", 0.006),
+    ("bypass-paced", 0.005),
+    ("passed-unseen", 0.004),
+    ("point-skipped", 0.03),
+    ("order-changed", 0.01),
+)
+"""That one leg shows this, the walk otherwise not: leaving the angle out, and losing or adding
+a hundred, are the slips that instructors name first."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DiagnosisSettings:
+    """Priors of the causes, and when one may be named.
+
+    No public source says how often each mistake happens: all are chosen, and a school's
+    own counts can replace them.
+    """
+
+    walk_priors: tuple[tuple[str, float], ...] = WALK_PRIORS
+    leg_priors: tuple[tuple[str, float], ...] = LEG_PRIORS
+    keeps_to_it: float = 0.97
+    """That a leg shows a mistake which the walker is making just then."""
+    begins_with_it: float = 0.85
+    puts_right: float = 0.05
+    falls_into_it: float = 0.03
+    """Of a walk with such a mistake: that it begins with the first leg; that it is put right
+    between two legs; that it begins between two legs."""
+    named: float = 0.8
+    """A mistake is called named from here on; chosen: right four times in five at the least."""
+    least_share: float = 0.002
+    """Candidates below this are not listed; their share goes to "cannot-tell"."""
+    least_made: float = 0.05
+    """But a mistake beside a larger one is listed from here on."""
+
+    # Ordinary error of direction
+    scatter_deg: tuple[tuple[float, float], ...] = (
+        (1.2, 0.2),
+        (2.0, 0.25),
+        (3.5, 0.35),
+        (6.0, 0.2),
+    )
+    """Ordinary scatter of headings from leg to leg, with weights. The Army's task standard for
+    a sighted azimuth is 3 degrees (task 071-329-1003 as quoted in training notes)."""
+    own_bias_sd_deg: float = 2.0
+    """Compass and walker together, the same on all legs; a lensatic compass is specified to
+    2.25 degrees (MIL-PRF-10436, from memory)."""
+    steady_turns_deg: tuple[float, ...] = (4.5, 7.5, 10.5, 13.5)
+    """A steady turn is worth a name from 4 degrees on: a compass more than 3 degrees out on a
+    known line is not to be used (US Army, STP 21-1-SMCT)."""
+    stray_direction: float = 0.025
+    """That something else turned the leg."""
+    stray_near_sd_deg: float = 20.0
+    stray_near_share: float = 0.6
+    """By how much it did: this share of such slips turn a leg by a few graduations or a veer,
+    the rest anywhere. Without it a turn of 12 degrees counts as ordinary error."""
+    least_turn_deg: float = 1.5
+    """A cause that turns a leg by less is no cause of anything there."""
+    least_stale_deg: float = 0.75
+    """An old angle that differs by less from the model's is within the model's own error
+    (0.4 degrees in middle latitudes)."""
+    click_deg: float = 3.0
+    """Bezel of 120 clicks to the circle (FM 21-26, 1993, ch. 9)."""
+    graduations_deg: tuple[float, ...] = (5.0, 10.0)
+    """Numbered and plain graduations of a lensatic dial (common practice, no source)."""
+    set_sd_deg: float = 1.0
+    """A wrong value is set as carefully as a right one, to half a click or less."""
+
+    # Ordinary error of distance
+    pace_scatter: tuple[tuple[float, float], ...] = ((0.02, 0.35), (0.04, 0.4), (0.07, 0.25))
+    own_pace_sd: float = 0.05
+    """Ordinary scatter of the logarithm of distance from leg to leg, and of the walker's pace:
+    3 to 10 per cent (common practice, no source)."""
+    weave: float = -0.01
+    """A line walked with 8 degrees of wander is 1 per cent longer than it is straight."""
+    pace_ratios: tuple[float, ...] = (1.09, 1.16, 1.23, 1.3)
+    """A pace count that is off by a ratio: 116 against 148 paces is 1.28, 120 against 130 is
+    1.08 (US Army task manual; FM 21-26), and the other way round."""
+    stray_distance: float = 0.02
+    stray_distance_width: float = 3.0
+    """That something else put the distance out, by a factor anywhere in a span of this
+    logarithm (20 fold)."""
+    hundreds: tuple[tuple[int, float], ...] = ((1, 0.4), (-1, 0.4), (2, 0.1), (-2, 0.1))
+    """Hundreds too far walked (lost in the count) or too few, and how often."""
+    overshoot_m: tuple[float, ...] = (35.0, 65.0, 95.0, 125.0, 155.0)
+    overshoot_sd_m: float = 18.0
+    early_stop: tuple[float, float] = (0.8, 0.08)
+    """An early stop falls short of 0.9 of the leg (project's table of mistakes)."""
+    uphill_grade: float = 0.06
+    """Slopes of 6 per cent change step length only slightly (published, load carriage)."""
+    least_slope_ratio: float = 0.975
+    """Less than this between slope and map is hidden by scatter (cos 13 degrees)."""
+
+    # Points and places
+    digit_shift_most_m: float = 2000.0
+    point_sd_m: float = 8.0
+    """How well a wrong place is plotted: a roamer reads to 10 m or so."""
+    aims_from_here: float = 0.12
+    start_off_m: float = 45.0
+    """From a start this far off its point some walkers aim at the right end: how many."""
+    start_right_sd_m: float = 12.0
+    wrong_start_sd_m: float = 150.0
+    other_point_sd_m: float = 15.0
+    passed_m: float = 25.0
+    passed_before_m: float = 50.0
+    """Passed within sight this long before the count ended."""
+
+    # Holding the line
+    bend_sd_deg: float = 22.0
+    bend_least_deg: float = 10.0
+    bend_noise_deg: float = 7.0
+    """Wander of a careful walker over a leg, first third against last; grows with shortness."""
+    boxed_share: float = 0.1
+    shape_ragged: float = 0.25
+    """Share of legs that bend and swerve for reasons of the ground, and nothing follows."""
+    least_step_m: float = 12.0
+    off_line_deg: tuple[float, float] = (12.0, 60.0)
+    disturbed_m: tuple[float, float] = (20.0, 120.0)
+    """Iron and wires act within 55 m to either side at most (FM 21-26, 1993, 9-1)."""
+    led_m: tuple[float, float] = (80.0, 400.0)
+    cross_slope: float = 0.08
+    sidehill_deg: tuple[float, ...] = (2.5, 4.0, 5.5, 7.5)
+
+    left_out_sure: float = 0.9
+    """That a leg which nothing in the walk fits was left out, at full confidence of the match."""
+
+    # The walker's log, and the match
+    log_setting_sd_deg: float = 1.5
+    """A setting is noted to half a click of a 3-degree bezel."""
+    log_wrong_share: float = 0.05
+    """That the log is wrong about what was set; chosen."""
+    log_count_sd: float = 0.03
+    match_doubt: float = 0.6
+    """How much of the doubt about a leg's portion counts against a cause that turns the whole
+    of it: an end that is out by some metres does not turn a leg."""
