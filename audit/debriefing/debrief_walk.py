@@ -18,8 +18,9 @@ from audit.diagnosis.gather_evidence import WalkFacts, gather_evidence
 from audit.diagnosis.ground import survey_ground
 from audit.diagnosis.left_out import explain_left_out
 from audit.errors import refuse
-from audit.leg_card import work_out_card
+from audit.leg_card import LegCard, work_out_card
 from audit.matching.clean_track import clean_track
+from audit.matching.leg_match import CleanTrack
 from audit.matching.outings import match_outings
 from audit.measurement.measure_walk import WalkMeasures, measure_walk
 from audit.plan import Plan
