@@ -14,12 +14,15 @@ from itertools import pairwise
 import numpy as np
 from walks import DIFFICULTIES, make_walk
 
+from accuracy.figures import share_with_error
 from accuracy.project import match_of, portions_of
 from accuracy.scoring import score_walk
 from accuracy.seeds import SEEDS, first_seeds
 from accuracy.table import DEFAULT_DIFFICULTIES
 
-EDGES = (0.0, 0.3, 0.5, 0.7, 0.85, 0.95, 1.0)
+EDGES = tuple(tenth / 10.0 for tenth in range(11))
+AIM = 0.05
+"""Within this of what is said, in each tenth, is calibrated (the project's own aim)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,22 +34,35 @@ class Bin:
     legs: int
     said: float
     right: float
+    right_se: float
+    """Standard error of the share that is right; legs come in walks."""
 
 
-def bins(said: Sequence[float], right: Sequence[bool]) -> list[Bin]:
-    """Sort legs by what was said of them; a bin holds its lower edge, the last both."""
+def bins(
+    said: Sequence[float], right: Sequence[bool], walk: Sequence[int] | None = None
+) -> list[Bin]:
+    """Sort legs by what was said of them; a bin holds its lower edge, the last both.
+
+    ``walk`` numbers the walk of each leg; left out, each leg is one by itself.
+    """
     said_of, is_right = np.asarray(said, float), np.asarray(right, float)
+    walk_of = np.arange(len(said_of)) if walk is None else np.asarray(walk)
     result = []
     for low, high in pairwise(EDGES):
         within = (said_of >= low) & ((said_of < high) | (high == EDGES[-1]))
         count = int(within.sum())
+        in_walk = np.unique(walk_of[within], return_inverse=True)[1]
+        share, error = share_with_error(
+            np.bincount(in_walk, is_right[within]).tolist(), np.bincount(in_walk).tolist()
+        )
         result.append(
             Bin(
                 low=low,
                 high=high,
                 legs=count,
                 said=float(said_of[within].mean()) if count else float("nan"),
-                right=float(is_right[within].mean()) if count else float("nan"),
+                right=share,
+                right_se=error,
             )
         )
     return result
@@ -64,17 +80,41 @@ def area_under_curve(said: Sequence[float], right: Sequence[bool]) -> float:
     return float((below + not_above).sum() / 2.0 / (len(good) * len(bad)))
 
 
-def said_and_right(difficulty: str, seeds: Sequence[int]) -> tuple[list[float], list[bool]]:
-    """Match walks; give what was said of each leg and whether it was right."""
+def said_and_right(
+    difficulty: str, seeds: Sequence[int]
+) -> tuple[list[float], list[bool], list[int]]:
+    """Match walks; give what was said of each leg, whether it was right, and its walk."""
     said: list[float] = []
     right: list[bool] = []
+    walk_of: list[int] = []
     for seed in seeds:
         walk = make_walk(seed, difficulty)
         match = match_of(walk)
         scores = score_walk(walk, portions_of(match))
         said += [leg.confidence for leg in match.legs]
         right += [leg.right for leg in scores.legs]
-    return said, right
+        walk_of += [seed] * len(match.legs)
+    return said, right, walk_of
+
+
+def report(name: str, said: list[float], right: list[bool], walk_of: list[int]) -> str:
+    """Write one table: what was said, what was right with its chance error, and the verdict.
+
+    "off" is told where the two differ by more than the aim and by more than chance, two
+    standard errors, can explain; "?" where chance could hide that they do.
+    """
+    lines = [f"{name}: {len(said)} legs, area under curve {area_under_curve(said, right):.3f}"]
+    for of in bins(said, right, walk_of):
+        if not of.legs:
+            continue
+        differ = of.right - of.said
+        chance = 2.0 * of.right_se if np.isfinite(of.right_se) else 1.0
+        verdict = "off" if abs(differ) > AIM + chance else "?" if chance > AIM else "held"
+        lines.append(
+            f"  said {of.low:3.1f} to {of.high:3.1f}: {of.legs:5} legs, mean {of.said:.3f}, "
+            f"right {of.right:.3f} ± {of.right_se:.3f}  {differ:+.3f} {verdict}"
+        )
+    return "\n".join(lines)
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -84,17 +124,14 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser.add_argument("--walks", type=int, default=100, help="walks a difficulty")
     parser.add_argument("--difficulties", nargs="+", choices=list(DIFFICULTIES))
     chosen = parser.parse_args(arguments)
-    for difficulty in chosen.difficulties or DEFAULT_DIFFICULTIES:
-        said, right = said_and_right(difficulty, first_seeds(chosen.seeds, chosen.walks))
-        print(
-            f"{difficulty}: {len(said)} legs, area under curve {area_under_curve(said, right):.3f}"
-        )
-        for of in bins(said, right):
-            if of.legs:
-                print(
-                    f"  said {of.low:4.2f} to {of.high:4.2f}: {of.legs:5} legs, "
-                    f"mean {of.said:.3f}, right {of.right:.3f}"
-                )
+    every: tuple[list[float], list[bool], list[int]] = [], [], []
+    for number, difficulty in enumerate(chosen.difficulties or DEFAULT_DIFFICULTIES):
+        found = said_and_right(difficulty, first_seeds(chosen.seeds, chosen.walks))
+        print(report(difficulty, *found), flush=True)
+        every[0].extend(found[0])
+        every[1].extend(found[1])
+        every[2].extend(walk + 10_000_000 * number for walk in found[2])
+    print(report("all together", *every))
     return 0
 
 

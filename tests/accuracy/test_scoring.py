@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from walks import CLEAN, make_walk
 
-from accuracy.confidence import area_under_curve, bins
+from accuracy.confidence import area_under_curve, bins, report
 from accuracy.failures import what_is_wrong
 from accuracy.figures import figures, quantile, share_with_error
 from accuracy.nearest_points import nearest_points
@@ -151,12 +151,25 @@ def test_bins_and_the_area_under_the_curve():
     right = [False, True, True, True, True]
     filled = [of for of in bins(said, right) if of.legs]
     assert [(of.low, of.legs, of.right) for of in filled] == [
-        (0.0, 2, 0.5),
-        (0.5, 1, 1.0),
-        (0.95, 2, 1.0),
+        (0.2, 2, 0.5),
+        (0.6, 1, 1.0),
+        (0.9, 2, 1.0),
     ]
     # One tie (a half) and three wins of four pairs.
     assert area_under_curve(said, right) == pytest.approx(3.5 / 4.0)
+
+
+def test_the_chance_error_of_a_tenth_counts_walks_not_legs():
+    said, right = [0.85] * 40, [True, True, True, False] * 10
+    (alone,) = [of for of in bins(said, right) if of.legs]
+    # Binomial, with the cluster estimator's n / (n - 1): sqrt(0.75 x 0.25 / 39).
+    assert alone.right_se == pytest.approx(np.sqrt(0.75 * 0.25 / 39))
+    # Ten walks of four legs that are all right or all wrong: as good as ten legs.
+    right = [number // 4 < 8 for number in range(40)]
+    (clustered,) = [of for of in bins(said, right, [n // 4 for n in range(40)]) if of.legs]
+    assert clustered.right_se == pytest.approx(np.sqrt(0.8 * 0.2 / 9))
+    text = report("made", said, [False] * 40, list(range(40)))
+    assert "-0.850 off" in text
 
 
 # Rivals

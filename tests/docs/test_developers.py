@@ -36,7 +36,10 @@ def test_every_command_starts_a_program_that_is_there():
         words = [word for word in shlex.split(command) if "=" not in word]
         assert words[0].startswith(".venv/bin/")
         if words[0].endswith("python"):
-            program = f"tests/{words[2]}/__main__.py" if words[1] == "-m" else words[1]
+            program = words[1]
+            if program == "-m":  # a module, or a package that is run
+                module = words[2].replace(".", "/")
+                program = f"tests/{module}.py" if "/" in module else f"tests/{module}/__main__.py"
             assert (ROOT / program).is_file(), command
 
 
