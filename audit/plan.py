@@ -4,9 +4,12 @@ from __future__ import annotations
 
 import datetime as dt
 from dataclasses import dataclass, field
+from typing import Literal
 
 from audit.azimuths import GridAzimuth, MagneticAzimuth, TrueAzimuth
 from audit.positions import Position
+
+Order = Literal["planned", "free"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,6 +60,9 @@ class Plan:
         In whichever pace the walker counts.
     arrival_radius_m : float
         Within this of a point counts as arrived.
+    order : "planned" or "free"
+        "free": after the first point the others may be visited in any order. Then leg n
+        only stands for point n, whose name it has.
     notes : tuple of str
         Everything that reading assumed or defaulted, one sentence each.
     """
@@ -71,6 +77,7 @@ class Plan:
     sheet: tuple[Position, Position] | None = None
     paces_per_100m: float | None = None
     arrival_radius_m: float = 30.0
+    order: Order = "planned"
     notes: tuple[str, ...] = ()
     source: str = field(default="", compare=False)
 

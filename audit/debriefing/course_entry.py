@@ -25,6 +25,7 @@ def course_entry(card: LegCard) -> CourseEntry:
         "model_grid_magnetic_angle_deg": card.model_grid_magnetic_angle_deg,
         "paces_per_100m": card.paces_per_100m,
         "arrival_radius_m": float(card.arrival_radius_m),
+        "order": card.order,
         "notes": list(card.notes),
     }
 

@@ -10,6 +10,7 @@ import numpy as np
 
 from audit.debriefing.doubts import doubts
 from audit.debriefing.far_walks import refuse_far_walk
+from audit.debriefing.order_told import with_order_told
 from audit.debriefing.pinned_moments import Moment, read_pins
 from audit.debriefing.quality import judge_quality
 from audit.debriefing.records import Debrief, LegDebrief
@@ -20,8 +21,10 @@ from audit.diagnosis.left_out import explain_left_out
 from audit.errors import refuse
 from audit.leg_card import LegCard, work_out_card
 from audit.matching.clean_track import clean_track
+from audit.matching.free_order import match_free_order
 from audit.matching.leg_match import CleanTrack
-from audit.matching.outings import match_outings
+from audit.matching.outings import MatchedOuting, match_outings
+from audit.matching.pins import Pin
 from audit.measurement.measure_walk import WalkMeasures, measure_walk
 from audit.plan import Plan
 from audit.settings import Settings
@@ -72,7 +75,7 @@ def debrief(
         )
     refuse_far_walk(track, clean, card, settings.matching)
     pins = read_pins(starts or {}, claims or {}, card, clean, track.source, settings.matching)
-    outing = match_outings(clean, card, settings.matching, pins)
+    card, outing = _matched(clean, card, settings, pins, track.source)
     laid_out, match = outing.laid_out, outing.match
     noted = log or WalkersLog(entries=())
     measured = measure_walk(
@@ -117,6 +120,19 @@ def _explained(
     explanation = explain_walk(evidence, settings.diagnosis)
     left_out = explain_left_out(measured.legs, card, clean, settings.diagnosis)
     return replace(explanation, findings=explanation.findings | left_out)
+
+
+def _matched(
+    clean: CleanTrack, card: LegCard, settings: Settings, pins: tuple[Pin, ...], source: str
+) -> tuple[LegCard, MatchedOuting]:
+    """Match the walk; where the order is free, also give the card in the order walked."""
+    if card.order != "free":
+        return card, match_outings(clean, card, settings.matching, pins)
+    free = match_free_order(clean, card, settings.matching, pins)
+    if not {pin.leg for pin in pins} <= set(free.odds.order):
+        rule = "cannot be kept together with the others in any order of the points"
+        raise refuse(source, f"option {pins[0].end}", None, rule, "Look at the times again.")
+    return with_order_told(free, card, settings.quality), free.outing
 
 
 def track_date(track: Track) -> dt.date | None:

@@ -44,6 +44,8 @@ class CourseEntry(TypedDict):
     paces_per_100m: float | None
     arrival_radius_m: float
     """Within this of a point counts as arrived."""
+    order: Literal["planned", "free"]
+    """"free": the legs stand in the order that was walked, named after their points."""
     notes: list[str]
 
 

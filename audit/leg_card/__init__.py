@@ -1,5 +1,6 @@
 """The leg card: the plan worked out for one day, and where the plan disagrees with itself."""
 
+from audit.leg_card.in_order import card_in_order
 from audit.leg_card.records import (
     AngleSource,
     CardFinding,
@@ -9,4 +10,12 @@ from audit.leg_card.records import (
 )
 from audit.leg_card.work_out import work_out_card
 
-__all__ = ["AngleSource", "CardFinding", "CardLeg", "CardPoint", "LegCard", "work_out_card"]
+__all__ = [
+    "AngleSource",
+    "CardFinding",
+    "CardLeg",
+    "CardPoint",
+    "LegCard",
+    "card_in_order",
+    "work_out_card",
+]

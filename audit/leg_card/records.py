@@ -8,6 +8,7 @@ from typing import Literal
 
 from audit.azimuths import GridAzimuth, MagneticAzimuth, NorthAngles, TrueAzimuth
 from audit.geodesy.grids import CourseGrid
+from audit.plan import Order
 from audit.units import FloatArray
 
 AngleSource = Literal["plan", "model"]
@@ -102,6 +103,8 @@ class LegCard:
     declination_deg, declination_sd_deg, model_grid_magnetic_angle_deg : float or None
         From the magnetic model ``model`` for ``date``, at the first point; None (and
         ``model`` "") where no model covers the date and the plan gives the angle itself.
+    order : "planned" or "free"
+        "free": the legs stand in the order that was walked, once that is known.
     points : tuple of CardPoint
         In the order of the plan, then the dead-reckoned ends in the order of the legs.
     notes : tuple of str
@@ -122,5 +125,6 @@ class LegCard:
     legs: tuple[CardLeg, ...]
     paces_per_100m: float | None
     arrival_radius_m: float
+    order: Order = "planned"
     findings: tuple[CardFinding, ...] = ()
     notes: tuple[str, ...] = ()

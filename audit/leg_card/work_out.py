@@ -94,6 +94,7 @@ def _card(
         legs=tuple(legs),
         paces_per_100m=plan.paces_per_100m,
         arrival_radius_m=plan.arrival_radius_m,
+        order=plan.order,
         findings=(*grid_findings, *norths.findings, *sheet_fit(plan, points, grid), *findings),
         notes=(
             *plan.notes,

@@ -11,8 +11,9 @@ import numpy as np
 from audit.leg_card import LegCard
 from audit.matching.leg_match import CleanTrack, Match
 from audit.matching.match_walk import match_laid_out
-from audit.matching.passing import course_points, passing_cost
+from audit.matching.passing import passing_cost
 from audit.matching.pins import Pin
+from audit.matching.route import course_points
 from audit.matching.walk_layout import WalkLaidOut, lay_out, near_course
 from audit.settings import MatchingSettings
 

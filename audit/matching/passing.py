@@ -6,15 +6,9 @@ import numpy as np
 
 from audit.leg_card import LegCard
 from audit.matching.cuts import nearest_approaches
+from audit.matching.route import course_points
 from audit.matching.walk_layout import WalkLaidOut
 from audit.settings import MatchingSettings
-from audit.units import FloatArray
-
-
-def course_points(card: LegCard) -> FloatArray:
-    """Give the points in the order of the legs, shape (legs + 1, 2)."""
-    points = [card.legs[0].start, *(leg.end for leg in card.legs)]
-    return np.array([(point.east_m, point.north_m) for point in points])
 
 
 def passing_cost(laid_out: WalkLaidOut, card: LegCard, settings: MatchingSettings) -> float:

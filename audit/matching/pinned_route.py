@@ -5,9 +5,16 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import combinations
 
+from audit.leg_card import LegCard
 from audit.matching.pins import PINNED_GAIN, PinnedCuts
-from audit.matching.route import Edge, Route
+from audit.matching.route import Edge, Route, plan_route
 from audit.settings import MatchingSettings
+
+
+def planned_route(card: LegCard, settings: MatchingSettings, pins: PinnedCuts) -> Route:
+    """Lay out the ways in which the legs of a card may have been walked, as they are pinned."""
+    route = plan_route(card, settings)
+    return pinned_route(route, pins, settings) if pins else route
 
 
 def pinned_route(route: Route, pins: PinnedCuts, settings: MatchingSettings) -> Route:

@@ -64,6 +64,12 @@ class Route:
     legs: int
 
 
+def course_points(card: LegCard) -> FloatArray:
+    """Give the points in the order of the legs, shape (legs + 1, 2)."""
+    points = [card.legs[0].start, *(leg.end for leg in card.legs)]
+    return np.array([(point.east_m, point.north_m) for point in points])
+
+
 def plan_route(card: LegCard, settings: MatchingSettings) -> Route:
     """Lay out the ways in which the legs of a card may have been walked.
 
@@ -94,9 +100,7 @@ class _RouteBuilder:
         self.legs = len(card.legs)
         self.card = card
         self.settings = settings
-        places = [(card.legs[0].start.east_m, card.legs[0].start.north_m)]
-        places += [(leg.end.east_m, leg.end.north_m) for leg in card.legs]
-        self.position = [np.array(place) for place in places]
+        self.position = list(course_points(card))
         self.edges: list[Edge] = []
         self.asides: dict[int, list[int]] = {}
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -12,10 +12,10 @@ from audit.matching.cuts import Cuts, find_cuts
 from audit.matching.evidence import Evidence
 from audit.matching.halts import Movement, find_movement
 from audit.matching.leg_match import CleanTrack
-from audit.matching.pinned_route import pinned_route
+from audit.matching.pinned_route import planned_route
 from audit.matching.pins import Pin, PinnedCuts, nearest_samples
 from audit.matching.portions import find_portions
-from audit.matching.route import plan_route
+from audit.matching.route import Route, course_points
 from audit.matching.walk_samples import WalkSamples, sample_walk
 from audit.settings import MatchingSettings
 
@@ -33,9 +33,16 @@ class WalkLaidOut:
 
 
 def lay_out(
-    clean: CleanTrack, card: LegCard, settings: MatchingSettings, pins: Sequence[Pin] = ()
+    clean: CleanTrack,
+    card: LegCard,
+    settings: MatchingSettings,
+    pins: Sequence[Pin] = (),
+    plan: Callable[[LegCard, MatchingSettings, PinnedCuts], Route] = planned_route,
 ) -> WalkLaidOut:
-    """Resample the walk, find its halts and cuts, and prepare the evidence."""
+    """Resample the walk, find its halts and cuts, and prepare the evidence.
+
+    ``plan`` lays out the ways in which the course may have been walked.
+    """
     clean = near_course(clean, card, settings, pins)
     samples = sample_walk(clean, settings)
     movement = find_movement(samples, settings)
@@ -49,12 +56,10 @@ def lay_out(
     settings = _fitted_to_halts(
         settings, movement, len(card.legs), clean.median_interval_s or samples.step_s
     )
-    route = plan_route(card, settings)
-    points = route.position[: route.legs + 1]
-    cuts = find_cuts(samples, movement, points, settings, nearest_samples(samples.time_s, pins))
+    pinned_samples = nearest_samples(samples.time_s, pins)
+    cuts = find_cuts(samples, movement, course_points(card), settings, pinned_samples)
     pinned = PinnedCuts(pins, cuts.sample, samples.time_s)
-    if pinned:
-        route = pinned_route(route, pinned, settings)
+    route = plan(card, settings, pinned)
     longest = max(edge.distance_m for edge in route.edges if edge.leg is not None)
     longest = max(settings.longest_portion * longest, settings.longest_portion_least_m)
     portions = find_portions(samples, movement, cuts, longest, pinned.pairs())

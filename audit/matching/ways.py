@@ -56,6 +56,26 @@ class Stays:
             self._costs[node] = np.asarray(cost)
         return self._costs[node]
 
+    @staticmethod
+    def first_departure(evidence: Evidence, node: int) -> FloatArray:
+        """Cost of starting the course at a node: everything before is the approach."""
+        settings, route = evidence.settings, evidence.route
+        if node >= route.legs:
+            return np.full(len(evidence.cuts), IMPOSSIBLE)
+        near = -0.5 * (evidence.to_point_m[:, node] / settings.found_sd_m) ** 2
+        cost = -np.logaddexp(near, -settings.cost_start_elsewhere) + evidence.leave
+        if node > 0:
+            cost = cost + settings.cost_start_later + settings.cost_leg_left_out * (node - 1)
+        return np.asarray(cost)
+
+    @staticmethod
+    def far_departure(evidence: Evidence, node: int) -> FloatArray:
+        """Cost of leaving a node after any amount of walking since arriving there."""
+        settings = evidence.settings
+        near = -0.5 * (evidence.to_point_m[:, node] / settings.found_sd_m) ** 2
+        found = -np.logaddexp(near, -settings.cost_relocated_nowhere)
+        return np.asarray(found + evidence.leave + settings.cost_long_stay)
+
 
 class Ways:
     """Forward and backward costs over all ways, for one supposed walker."""
@@ -67,10 +87,10 @@ class Ways:
         self._route = evidence.route
         self._size = len(evidence.cuts)
         self._edges = [
-            _Jump(edge, self._size) if edge.kind == "jump" else _WeighedEdge(edge, evidence, walker)
+            _Jump(edge, self._size) if edge.kind == "jump" else WeighedEdge(edge, evidence, walker)
             for edge in self._route.edges
         ]
-        self._from: dict[int, list[_WeighedEdge | _Jump]] = {}
+        self._from: dict[int, list[WeighedEdge | _Jump]] = {}
         for weighed in self._edges:
             self._from.setdefault(weighed.edge.source, []).append(weighed)
         self.total = self._forward()
@@ -78,7 +98,7 @@ class Ways:
     def _forward(self) -> float:
         nodes = len(self._route.position)
         self._arrived = [np.full(self._size, IMPOSSIBLE) for _ in range(nodes)]
-        self._left = [self._first_departure(node) for node in range(nodes)]
+        self._left = [Stays.first_departure(self.evidence, node) for node in range(nodes)]
         for weighed in self._from.get(-1, []):
             self._arrive(weighed, np.zeros(self._size))
         ends = []
@@ -87,7 +107,7 @@ class Ways:
             if arrived.min() < IMPOSSIBLE / 2:
                 stays = arrived[self._stays.first] + self._stay_cost(node)
                 near = self._stays.at_second.combined(stays)
-                far = -np.logaddexp.accumulate(-arrived) + self._far_departure(node)
+                far = -np.logaddexp.accumulate(-arrived) + Stays.far_departure(self.evidence, node)
                 self._left[node] = combined(self._left[node], near, far)
                 ends.append(arrived + self._ending(node))
             for weighed in self._from.get(node, []):
@@ -97,7 +117,7 @@ class Ways:
                     self._arrive(weighed, self._left[node])
         return total_cost(np.concatenate(ends)) if ends else IMPOSSIBLE
 
-    def _arrive(self, weighed: _WeighedEdge | _Jump, left: FloatArray) -> None:
+    def _arrive(self, weighed: WeighedEdge | _Jump, left: FloatArray) -> None:
         target = weighed.edge.target
         costs = weighed.cost + left[weighed.first]
         self._arrived[target] = combined(self._arrived[target], weighed.at_second.combined(costs))
@@ -118,7 +138,7 @@ class Ways:
                 odds.append(self._odds(weighed, self._left[node][weighed.first] + costs))
             stays = to_come_left[self._stays.second] + self._stay_cost(node)
             near = self._stays.at_first.combined(stays[self._stays.by_first])
-            far = (to_come_left + self._far_departure(node))[::-1]
+            far = (to_come_left + Stays.far_departure(self.evidence, node))[::-1]
             far = -np.logaddexp.accumulate(-far)[::-1]
             ending = np.full(self._size, self._ending(node))
             to_come_arrived[node] = combined(near, far, ending)
@@ -127,7 +147,7 @@ class Ways:
             odds.append(self._odds(weighed, costs))
         return odds
 
-    def _odds(self, weighed: _WeighedEdge | _Jump, costs: FloatArray) -> EdgeOdds:
+    def _odds(self, weighed: WeighedEdge | _Jump, costs: FloatArray) -> EdgeOdds:
         return EdgeOdds(
             edge=weighed.edge,
             first=weighed.first,
@@ -137,24 +157,6 @@ class Ways:
 
     def _stay_cost(self, node: int) -> FloatArray:
         return self._stays.cost(self.evidence, node)
-
-    def _first_departure(self, node: int) -> FloatArray:
-        """Cost of starting the course at a node: everything before is the approach."""
-        settings = self.evidence.settings
-        if node >= self._route.legs:
-            return np.full(self._size, IMPOSSIBLE)
-        near = -0.5 * (self.evidence.to_point_m[:, node] / settings.found_sd_m) ** 2
-        cost = -np.logaddexp(near, -settings.cost_start_elsewhere) + self.evidence.leave
-        if node > 0:
-            cost = cost + settings.cost_start_later + settings.cost_leg_left_out * (node - 1)
-        return cost
-
-    def _far_departure(self, node: int) -> FloatArray:
-        """Cost of leaving a node after any amount of walking since arriving there."""
-        settings = self.evidence.settings
-        near = -0.5 * (self.evidence.to_point_m[:, node] / settings.found_sd_m) ** 2
-        found = -np.logaddexp(near, -settings.cost_relocated_nowhere)
-        return found + self.evidence.leave + settings.cost_long_stay
 
     def _ending(self, node: int) -> float:
         """Cost of ending the course after arriving at a node."""
@@ -166,7 +168,7 @@ class Ways:
         return settings.cost_ended_early + settings.cost_leg_left_out * (self._route.legs - node)
 
 
-class _WeighedEdge:
+class WeighedEdge:
     """An edge with the cost of every portion as a walk of it, arriving included."""
 
     def __init__(self, edge: Edge, evidence: Evidence, walker: Walker) -> None:

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TypedDict
 
 from audit.geodesy.grids import course_grid
+from audit.plan import Order
 from audit.positions import Position
 from audit.readers.plain_text import shown
 from audit.readers.problem_list import ProblemList
@@ -22,6 +23,7 @@ class CourseOptions(TypedDict, total=False):
     ``date`` is a date or ISO text; ``grid`` "auto" or a code such as "EPSG:27700";
     ``grid_magnetic_angle_date`` the day or the year of the map's angle; ``sheet`` the
     positions of the map sheet's south-west and north-east corners;
+    ``order`` "planned" or "free";
     ``route`` the name or number of the one route to take from a GPX file.
     """
 
@@ -33,6 +35,7 @@ class CourseOptions(TypedDict, total=False):
     sheet: list[str] | None
     paces_per_100m: float | None
     arrival_radius_m: float | None
+    order: str | None
     route: str | int | None
 
 
@@ -54,6 +57,7 @@ class CourseSettings:
     sheet: tuple[Position, Position] | None
     paces_per_100m: float | None
     arrival_radius_m: float
+    order: Order
 
 
 def settle_settings(
@@ -96,6 +100,7 @@ def _with_defaults(values: dict[str, object], problems: ProblemList) -> CourseSe
         sheet=None,
         paces_per_100m=_number(values.get("paces_per_100m")),
         arrival_radius_m=radius_m,
+        order="free" if values.get("order") == "free" else "planned",
     )
 
 
@@ -110,7 +115,9 @@ def _checked(key: str, value: object, place: str, problems: ProblemList) -> obje
         return _date(value, place, problems)
     if key == "grid_magnetic_angle_date":
         return _date_or_year(value, place, problems)
-    if key == "sheet":
+    if key == "order" and value not in ("planned", "free"):
+        problems.add(place, value, "is no order", 'Write "planned" or "free".')
+    if key in ("sheet", "order"):
         return value
     if key == "grid":
         return _grid(value, place, problems)

@@ -6,6 +6,7 @@ from audit.geodesy.grids import course_grid, utm_code
 from audit.plan import Plan, PlannedLeg, Point
 from audit.positions import Position
 from audit.readers.course_settings import CourseSettings
+from audit.readers.free_legs import free_legs
 from audit.readers.leg_joining import joined_legs
 from audit.readers.plan_draft import DraftLeg
 from audit.readers.point_book import PointBook
@@ -20,7 +21,8 @@ def finished_plan(
     settings: CourseSettings, book: PointBook, drafts: list[DraftLeg], problems: ProblemList
 ) -> Plan:
     """Give the plan with its legs joined and its grid known, or refuse with all problems."""
-    legs = joined_legs(drafts, book, problems)
+    free = settings.order == "free"
+    legs = free_legs(drafts, book, problems) if free else joined_legs(drafts, book, problems)
     problems.stop_if_any()
     if not legs:
         problems.stop(
@@ -45,6 +47,7 @@ def finished_plan(
         sheet=settings.sheet,
         paces_per_100m=settings.paces_per_100m,
         arrival_radius_m=settings.arrival_radius_m,
+        order=settings.order,
         notes=tuple(problems.notes),
         source=problems.file,
     )

@@ -44,14 +44,23 @@ def read_plan_toml(text: str, options: CourseOptions, problems: ProblemList) -> 
     settings = settle_settings(_course(document, problems), options, problems)
     book = PointBook(problems)
     _put_points(_tables(document, "point", problems), settings.grid, book, problems)
-    if "leg" in document:
+    if "leg" in document and settings.order == "free":
+        problems.add(
+            "leg",
+            None,
+            'has no place in a course with order = "free": its legs are found in the walk',
+            "Leave the leg tables out; give the points, the start first.",
+        )
+        drafts = []
+    elif "leg" in document:
         drafts = [
             _leg(table, number, settings.grid, problems)
             for number, table in _tables(document, "leg", problems)
         ]
     else:
         drafts = legs_in_order(book.readings)
-        problems.note("The plan has no leg tables; its points, in order, are the legs.")
+        if settings.order == "planned":
+            problems.note("The plan has no leg tables; its points, in order, are the legs.")
     return finished_plan(settings, book, drafts, problems)
 
 
@@ -76,14 +85,7 @@ def _course(document: Mapping[str, Any], problems: ProblemList) -> dict[str, obj
         return {}
     stated = {}
     for key, value in course.items():
-        if key == "order":
-            problems.add(
-                "course, order",
-                value,
-                "is no setting: points are taken in the order of the plan",
-                "Leave the line out, and give the points in the order in which they are walked.",
-            )
-        elif key not in SETTING_KEYS:
+        if key not in SETTING_KEYS:
             problems.unknown("course", "setting of a course", key, SETTING_KEYS)
         else:
             stated[key] = value

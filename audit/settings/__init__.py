@@ -55,6 +55,8 @@ class ReadingSettings:
     grid_scale_slack: float = 0.03
     """A grid that makes lengths at a point longer or shorter by more than this share is not
     the grid of the course; chosen: continental grids stay within 2 %, their own area."""
+    most_free_points: int = 15
+    """Of points in free order beside the start; chosen: all orders of so many can be weighed."""
     most_points: int = 1_000
     """Of points, and of legs, in a plan; chosen: ten times a long course, far below a track."""
     largest_plan_bytes: int = 64_000_000
@@ -331,14 +333,35 @@ class MatchingSettings:
     runner_up_least: float = 0.005
     """Other readings less probable than this are not worth a word; chosen: one in 200."""
     runner_up_candidates: int = 60
-    """Portions tried for the likeliest other one; chosen: twice as many found no likelier one
-    on 60 development walks."""
+    """Portions tried for the likeliest other one; chosen: bounds the work."""
 
     # Boundaries that somebody has settled
     cost_jump: float = 30.0
     """For legs that pins leave no room for; chosen: beyond what any walk of them costs."""
     shortest_pinned_s: float = 10.0
     """A leg pinned at both ends lasts at least this long; chosen: the longest step of samples."""
+
+    # Points in any order
+    cost_point_not_visited: float = 1.5
+    shortest_free_leg_m: float = 30.0
+    """Nearer points are visited together, and no way between them can be told; chosen."""
+    visit_most_cost: float = 3.0
+    visit_near_m: float = 60.0
+    """A claim that some way makes this likely, or this near its point, may be a visit."""
+    visit_reach_m: float = 30.0
+    visit_reach_share: float = 0.02
+    visit_gain_far: float = -3.0
+    visit_gain_near: float = 8.0
+    """What a way may gain by leading to its point, and where it ends further off than the reach:
+    among many points there is often one in the direction of somebody who walks home."""
+    visit_gain_here: float = 3.0
+    visit_presence: float = 6.0
+    """What being at the point says for a visit, and what being elsewhere says against it."""
+    visit_wandered: float = 2.5
+    """Against having come to a point by no straight way."""
+    visits_apart_s: float = 40.0
+    visits_most: int = 25
+    """Of one point; chosen: bounds the work."""
 
     # Several walks in one recording
     pause_s: float = 300.0
@@ -352,7 +375,8 @@ class MatchingSettings:
     misses by, with every third point left out."""
     walk_alone_share: float = 0.75
     """Of two walks of the course one alone fits at least this share as well as both together;
-    chosen: 0.8 to 0.97 on development walks, and a half where a rest parts the legs evenly."""
+    chosen: 0.88 and more on the development walks looked at, and a half where a rest parts the
+    legs evenly."""
     walk_better_nats: float = 3.0
     """One side of a pause is taken alone where it fits better by this; chosen."""
     passing_most: float = 8.0

@@ -275,9 +275,10 @@ def test_an_option_that_does_not_exist_is_a_programmers_error(tmp_path):
         ('[coarse]\nname = "x"\n' + POINTS, ['"coarse" is no table', '"course"']),
         ('[course]\nnane = "x"\n' + POINTS, ["course:", '"nane"', '"name"']),
         ('[course]\nwind = "x"\n' + POINTS, ['"wind"', "Known are: name, date, grid"]),
+        ('[course]\norder = "any"\n' + POINTS, ["course, order", 'Write "planned" or "free"']),
         (
-            '[course]\norder = "free"\n' + POINTS,
-            ["course, order", "in the order in which they are walked"],
+            '[course]\norder = "free"\n' + POINTS + '[[leg]]\nto = "Post 7"\n',
+            ["leg: has no place in a course with order", "Leave the leg tables out"],
         ),
         ('[course]\nname = "\\u0000"\n' + POINTS, ["course, name: is empty"]),
         (
@@ -397,7 +398,7 @@ def test_all_slips_are_told_at_once_in_the_order_of_a_plan(tmp_path):
 [course]
 nane = "x"
 date = "03/10/2026"
-order = "free"
+order = "any"
 [[point]]
 name = "Start"
 position = "16S GF 418 4279"
@@ -417,8 +418,8 @@ to = "Start"
     )
     assert [problem.split(": ")[0].removeprefix("lane.toml, ") for problem in problems] == [
         "course",
-        "course, order",
         "course, date",
+        "course, order",
         "point 1 (Start), position",
         "point 2 (B), position",
         "leg 1, grid_azimuth_deg",

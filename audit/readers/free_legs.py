@@ -1,0 +1,38 @@
+"""The legs of a course in free order: one for each point after the first, named after it."""
+
+from __future__ import annotations
+
+from itertools import combinations, pairwise
+
+from audit.plan import PlannedLeg
+from audit.readers.leg_values import LegValues
+from audit.readers.plan_draft import DraftLeg
+from audit.readers.point_book import PointBook, same_place
+from audit.readers.problem_list import ProblemList
+from audit.settings import ReadingSettings
+
+
+def free_legs(drafts: list[DraftLeg], book: PointBook, problems: ProblemList) -> list[PlannedLeg]:
+    """Give a leg for each point, in the order of the file; where they begin is found later.
+
+    Legs that the file draws may only name their points: an azimuth from one point to
+    another says nothing while it is not known that the one was visited after the other.
+    """
+    for draft in drafts:
+        if draft.values != LegValues() or draft.via:
+            rule = 'has values of its own, but with order = "free" the legs are found in the walk'
+            problems.add(draft.place, None, rule, "Leave them out: positions are enough.")
+    names = list(book.readings)
+    most = ReadingSettings().most_free_points
+    if len(names) - 1 > most:
+        rule = f"holds {len(names) - 1} points beside the start; in free order {most} are the most"
+        problems.add("", None, rule, 'Write order = "planned", or make two courses of it.')
+    for one, other in combinations(names, 2):
+        if same_place(book.readings[one].position, book.readings[other].position):
+            rule = f'is where "{one}" is, and a point is visited once in free order'
+            problems.add(f'point "{other}"', None, rule, "Leave one of them out.")
+    problems.note(
+        "The points after the first may be visited in any order; legs are named after the "
+        "points that they lead to."
+    )
+    return [PlannedLeg(name=there, start=here, end=there) for here, there in pairwise(names)]
