@@ -34,6 +34,9 @@ class Account:
         What a log of it would show: azimuth set and paces counted against the card.
     effect_m : float
         How far the account alone puts the end off.
+    wild : bool
+        Nothing is said of heading and distance: some legs are matched wrong, or go wrong
+        in both at once.
     """
 
     cause: str | None
@@ -45,6 +48,7 @@ class Account:
     aimed_turn_deg: float = 0.0
     aimed_log_ratio: float = 0.0
     effect_m: float = 0.0
+    wild: bool = False
 
 
 def accounts_of(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Account, ...]:
@@ -71,8 +75,18 @@ def accounts_of(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Account,
         log_ratio=leg.log_ratio,
         log_ratio_sd=leg.log_ratio_sd,
     )
+    wild = Account(
+        cause=None,
+        # Both its heading and its distance are strays, whose shares are counted in there.
+        weight=settings.wild / (settings.stray_direction * settings.stray_distance),
+        turn_deg=leg.turn_deg,
+        turn_sd_deg=leg.turn_sd_deg,
+        log_ratio=leg.log_ratio,
+        log_ratio_sd=leg.log_ratio_sd,
+        wild=True,
+    )
     hopeful = sorted((account for account in told if _fit(account) > -18.0), key=_fit, reverse=True)
-    return (plain, *hopeful[:_MOST])
+    return (plain, wild, *hopeful[:_MOST])
 
 
 def _fit(account: Account) -> float:

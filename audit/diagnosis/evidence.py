@@ -44,6 +44,9 @@ class LegEvidence:
         What the card says for the other legs; the neighbours weigh more.
     other_points_m : tuple of (east, north)
         The other known points, from the planned end.
+    went_on : bool or None
+        The walker set out on the next leg from where this one ended; False where he went
+        somewhere else first, None where the next leg was not walked.
     passed_m : float or None
         How far on the walker went after passing close to the point without a halt.
     shape : LineShape or None
@@ -81,6 +84,7 @@ class LegEvidence:
     under_way: bool = False
     other_magnetic_deg: tuple[tuple[float, float], ...] = ()
     other_points_m: tuple[Metres2, ...] = ()
+    went_on: bool | None = None
     passed_m: float | None = None
     shape: LineShape | None = None
     grade: float | None = None

@@ -62,7 +62,7 @@ def _findings(
     for (number, turn, length), share in states.items():
         account = accounts[number]
         present = {name for name in (account.cause, turn, length) if name not in (None, WITHIN)}
-        chief[_chief(leg, account, turn, length)] += sure * share
+        chief[_chief(leg, account, turn, length, settings)] += sure * share
         for name in present - {STRAY}:
             made[str(name)] += sure * share
     told = {
@@ -86,7 +86,9 @@ def _sureness(leg: LegEvidence, settings: DiagnosisSettings) -> float:
     return 1.0 - doubt * (settings.match_doubt + (1.0 - settings.match_doubt) * doubt)
 
 
-def _chief(leg: LegEvidence, account: Account, turn: str, length: str) -> str:
+def _chief(
+    leg: LegEvidence, account: Account, turn: str, length: str, settings: DiagnosisSettings
+) -> str:
     """Name what moved the end of the leg most; a small rest that nothing names is left aside."""
     off_m = 2.0 * leg.length_m * math.sin(math.radians(min(abs(account.turn_deg), 180.0) / 2.0))
     sizes = [
@@ -96,7 +98,9 @@ def _chief(leg: LegEvidence, account: Account, turn: str, length: str) -> str:
     ]
     named = [(size, name) for size, name in sizes if name not in (None, WITHIN)]
     if not named:
-        return WITHIN
+        far = abs(account.aimed_turn_deg) > settings.aims_far_deg
+        far |= abs(account.aimed_log_ratio) > settings.aims_far_ratio
+        return STRAY if far else WITHIN
     return str(max(named, key=lambda pair: pair[0])[1])
 
 

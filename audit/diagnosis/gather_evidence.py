@@ -52,7 +52,7 @@ def gather_evidence(
     """Give the evidence of every leg that was walked, in the order of the plan."""
     facts, settings = facts or WalkFacts(), settings or DiagnosisSettings()
     return tuple(
-        _leg_evidence(number, leg, leg.measures, card, facts, settings)
+        _leg_evidence(number, legs, card, facts, settings)
         for number, leg in enumerate(legs)
         if leg.measures is not None
     )
@@ -60,12 +60,16 @@ def gather_evidence(
 
 def _leg_evidence(
     number: int,
-    leg: LegAudit,
-    measures: LegMeasures,
+    legs: tuple[LegAudit, ...],
     card: LegCard,
     facts: WalkFacts,
     settings: DiagnosisSettings,
 ) -> LegEvidence:
+    leg = legs[number]
+    measures = leg.measures
+    if measures is None:
+        message = "only a leg that was walked has evidence"
+        raise ValueError(message)
     straight = max(measures.straight_m, 1.0)
     under_way = number in facts.under_way
     named, ground = leg.card.name, facts.ground
@@ -94,6 +98,7 @@ def _leg_evidence(
         under_way=under_way,
         other_magnetic_deg=_other_azimuths(card, number),
         other_points_m=_other_points(card, leg.card),
+        went_on=_went_on(number, legs, settings),
         passed_m=_passed_m(measures, leg.card, settings),
         shape=_shape(measures, leg.card, facts.noise_m, settings),
         grade=None if slope is None else slope.grade,
@@ -132,6 +137,17 @@ def _other_points(card: LegCard, leg: CardLeg) -> tuple[Metres2, ...]:
         for point in card.points
         if point is not leg.end and point is not leg.start and not point.dead_reckoned
     )
+
+
+def _went_on(number: int, legs: tuple[LegAudit, ...], settings: DiagnosisSettings) -> bool | None:
+    """Say whether the next leg begins where this one ended."""
+    here = legs[number].measures
+    ahead = legs[number + 1].measures if number + 1 < len(legs) else None
+    if here is None or ahead is None:
+        return None
+    east = ahead.start.east_m - here.claim.east_m
+    north = ahead.start.north_m - here.claim.north_m
+    return float(np.hypot(east, north)) <= settings.went_on_m
 
 
 def _passed_m(measures: LegMeasures, leg: CardLeg, settings: DiagnosisSettings) -> float | None:

@@ -32,6 +32,8 @@ def explain_left_out(
         reached = away[missed] <= max(card.arrival_radius_m, settings.passed_m)
         cause, other = (order_changed, point_skipped) if reached else (point_skipped, order_changed)
         sure = settings.left_out_sure * leg.confidence
+        if not _shown(number, legs, clean, settings):
+            sure *= settings.left_out_unseen
         found[number] = (
             Finding(
                 cause=cause.CAUSE.name,
@@ -56,6 +58,29 @@ def explain_left_out(
         if sure < 0.5:
             found[number] = found[number][::-1]
     return found
+
+
+def _shown(
+    number: int, legs: Sequence[LegAudit], clean: CleanTrack, settings: DiagnosisSettings
+) -> bool:
+    """Say whether the recording shows what the walker did in place of a leg.
+
+    It does where legs before and after it were walked, and most of the way from one to
+    the other was recorded.
+    """
+    before = [leg.measures for leg in legs[:number] if leg.measures is not None]
+    after = [leg.measures for leg in legs[number + 1 :] if leg.measures is not None]
+    if not before or not after:
+        return False
+    first, last = before[-1].claim.fix, after[0].start.fix
+    if last <= first:
+        return True
+    part = slice(first, last + 1)
+    steps = np.hypot(np.diff(clean.east_m[part]), np.diff(clean.north_m[part]))
+    unseen = sum(
+        float(steps[gap.before - first]) for gap in clean.gaps if first <= gap.before < last
+    )
+    return unseen <= settings.left_out_gaps * float(steps.sum())
 
 
 def _nearest_m(card: LegCard, clean: CleanTrack) -> dict[str, float]:

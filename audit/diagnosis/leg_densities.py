@@ -122,6 +122,7 @@ def turn_density(
     off = turn_degrees(np.asarray(grid.common[None, :] + way.turn_deg), left)
     set_deg = way.turn_deg if way.logged else 0.0
     said = np.array([_log_of_setting(leg, account, set_deg, settings) for account in accounts])
+    said = np.where([account.wild for account in accounts], 0.0, said)
     return np.asarray(np.exp(-0.5 * (off / sd) ** 2) / (sd * _ROOT) * said[:, None])
 
 
@@ -138,6 +139,7 @@ def length_density(
     sd = np.sqrt(grid.scatter[None, :] ** 2 + error**2 + way.log_ratio_sd**2)
     off = left - grid.common[None, :] - way.log_ratio
     said = np.array([_log_of_count(leg, account, way, settings) for account in accounts])
+    said = np.where([account.wild for account in accounts], 0.0, said)
     return np.asarray(np.exp(-0.5 * (off / sd) ** 2) / (sd * _ROOT) * said[:, None])
 
 

@@ -5,22 +5,22 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 WALK_PRIORS: tuple[tuple[str, float], ...] = (
-    ("gm-angle-omitted", 0.12),
+    ("gm-angle-omitted", 0.1),
     ("gm-angle-reversed", 0.05),
     ("gm-angle-doubled", 0.03),
     ("declination-for-gm-angle", 0.02),
     ("gm-angle-stale", 0.02),
-    ("steady-bias", 0.035),
+    ("steady-bias", 0.045),
     ("reciprocal", 0.004),
     ("bezel-wrong-way", 0.003),
     ("mils-as-degrees", 0.002),
     ("wrong-mil-circle", 0.005),
     ("sidehill", 0.03),
-    ("pace-long", 0.035),
-    ("pace-short", 0.035),
+    ("pace-long", 0.05),
+    ("pace-short", 0.05),
     ("single-double-pace", 0.005),
     ("wrong-ruler", 0.003),
-    ("slope-paced", 0.02),
+    ("slope-paced", 0.03),
 )
 """That the walker did this on this walk, on more legs than one."""
 
@@ -37,15 +37,15 @@ LEG_PRIORS: tuple[tuple[str, float], ...] = (
     ("mils-as-degrees", 0.002),
     ("azimuth-digits", 0.005),
     ("neighbour-azimuth", 0.004),
-    ("hundred-miscounted", 0.033),
+    ("hundred-miscounted", 0.024),
     ("single-double-pace", 0.003),
     ("early-stop", 0.005),
-    ("overshoot", 0.006),
+    ("overshoot", 0.007),
     ("digits-transposed", 0.004),
     ("digit-wrong", 0.008),
-    ("easting-northing-swapped", 0.002),
+    ("easting-northing-swapped", 0.0015),
     ("wrong-grid-line", 0.002),
-    ("wrong-plotting-scale", 0.002),
+    ("wrong-plotting-scale", 0.0015),
     ("wrong-point", 0.004),
     ("point-misplaced", 0.02),
     ("datum", 0.01),
@@ -105,6 +105,9 @@ class DiagnosisSettings:
     known line is not to be used (US Army, STP 21-1-SMCT)."""
     stray_direction: float = 0.025
     """That something else turned the leg."""
+    wild: float = 0.015
+    """That a leg is wild in heading and distance at once, or its portion another's; chosen: some
+    such legs come near one of the many places that a slip among digits leads to."""
     stray_near_sd_deg: float = 20.0
     stray_near_share: float = 0.6
     """By how much it did: this share of such slips turn a leg by a few graduations or a veer,
@@ -139,6 +142,11 @@ class DiagnosisSettings:
     """Hundreds too far walked (lost in the count) or too few, and how often."""
     overshoot_m: tuple[float, ...] = (35.0, 65.0, 95.0, 125.0, 155.0)
     overshoot_sd_m: float = 18.0
+    went_on_m: float = 30.0
+    knows_that_he_is_off: float = 0.5
+    """Who walks on past a point, or stops short of it, mostly knows it soon; who has lost a
+    hundred believes to be there. From where the count ended, the next leg is begun so much
+    less often by the first than by the second."""
     early_stop: tuple[float, float] = (0.8, 0.08)
     """An early stop falls short of 0.9 of the leg (project's table of mistakes)."""
     uphill_grade: float = 0.06
@@ -151,6 +159,9 @@ class DiagnosisSettings:
     point_sd_m: float = 8.0
     """How well a wrong place is plotted: a roamer reads to 10 m or so."""
     aims_from_here: float = 0.12
+    aims_far_deg: float = 6.0
+    aims_far_ratio: float = 0.1
+    """Aimed otherwise than the card says by more than this is not what was planned."""
     start_off_m: float = 45.0
     """From a start this far off its point some walkers aim at the right end: how many."""
     start_right_sd_m: float = 12.0
@@ -178,6 +189,11 @@ class DiagnosisSettings:
 
     left_out_sure: float = 0.9
     """That a leg which nothing in the walk fits was left out, at full confidence of the match."""
+
+    left_out_unseen: float = 0.5
+    left_out_gaps: float = 0.3
+    """By how much less sure, where no leg before or after was walked or more than this share of
+    the way between lies in gaps of the recording."""
 
     # The walker's log, and the match
     log_setting_sd_deg: float = 1.5

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+from confusion.table import readme_lines
 from plan_slips.table import lines, read_record
 from typer.testing import CliRunner
 
@@ -64,10 +65,16 @@ def planted_slips_table() -> str:
     return "\n".join(lines(*read_record())) + "\n"
 
 
+def confusion_table() -> str:
+    """Give the figures of naming causes, from those on record."""
+    return "\n".join(readme_lines()) + "\n"
+
+
 PARTS = {
     "demo-output": demo_output,
     "accuracy": accuracy_table,
     "planted-slips": planted_slips_table,
+    "confusion": confusion_table,
 }
 
 

@@ -9,10 +9,17 @@ from audit.diagnosis.evidence import LegEvidence
 from audit.settings import DiagnosisSettings
 
 
-def expects(_leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
+def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect short of nine tenths of the leg; the count, if kept, is as short."""
     ratio, spread = settings.early_stop
-    return (Expected(log_ratio=math.log(ratio), log_ratio_sd=spread / ratio, pace_follows=True),)
+    return (
+        Expected(
+            weight=settings.knows_that_he_is_off if leg.went_on else 1.0,
+            log_ratio=math.log(ratio),
+            log_ratio_sd=spread / ratio,
+            pace_follows=True,
+        ),
+    )
 
 
 CAUSE = Cause(

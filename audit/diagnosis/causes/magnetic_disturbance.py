@@ -8,7 +8,7 @@ from audit.diagnosis.cause import Cause, Expected
 from audit.diagnosis.evidence import LegEvidence
 from audit.settings import DiagnosisSettings
 
-_MOST_NATS, _RARE_NATS = 9.0, 4.0
+_MOST_NATS, _RARE_NATS = 8.0, 4.5
 """Ground makes people swerve: no swerve is better evidence than so much, nor less than so
 much is any. Chosen on made walks and on real ones."""
 

@@ -11,7 +11,7 @@ from audit.settings import DiagnosisSettings
 
 def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect some tens of metres to 150 too far; the count, if kept, is as long."""
-    weight = 1.0 / len(settings.overshoot_m)
+    weight = (settings.knows_that_he_is_off if leg.went_on else 1.0) / len(settings.overshoot_m)
     return tuple(
         Expected(
             weight=weight,

@@ -1,0 +1,1 @@
+"""How often a cause is named, and rightly: made walks with one kind of mistake each."""
