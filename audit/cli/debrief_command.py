@@ -7,14 +7,21 @@ from audit.cli.options import (
     Claim,
     Date,
     From,
+    Gpx,
     Grid,
     GridMagneticAngle,
+    Ground,
     LogFile,
     Name,
     Only,
     OutFolder,
+    OverlayScale,
     PacesPer100m,
+    PaperKind,
+    Pdf,
+    Pictures,
     PlanFile,
+    Private,
     Route,
     Traceback,
     TrackFile,
@@ -46,6 +53,13 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
     route: Route = None,
     from_: From = None,
     claim: Claim = None,
+    ground: Ground = None,
+    pdf: Pdf = False,
+    overlay: OverlayScale = None,
+    paper: PaperKind = "a4",
+    pictures: Pictures = False,
+    gpx: Gpx = False,
+    private: Private = False,
     traceback: Traceback = False,  # noqa: ARG001 (whoever guards the command reads it)
 ) -> None:
     """Set a recorded walk against its plan, leg by leg.
@@ -58,8 +72,13 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
 
     Where a leg was matched to the wrong part of the walk, --from and --claim settle it.
     """
-    from audit.cli.debrief_files import debrief_files  # noqa: PLC0415 (help stays quick)
+    from audit.cli.debrief_files import Extras, debrief_files  # noqa: PLC0415 (help stays quick)
+    from audit.reports.paper import PAPERS  # noqa: PLC0415
+    from audit.reports.write import Wishes  # noqa: PLC0415
 
+    sheet = next(one for one in PAPERS if one == paper)
+    scale = int(overlay) if overlay else None
+    wishes = Wishes(gpx=gpx, pdf=pdf, pictures=pictures, overlay_scale=scale, paper=sheet)
     debrief_files(
         plan,
         track,
@@ -76,4 +95,5 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
             "arrival_radius_m": arrival_radius,
             "route": route,
         },
+        extras=Extras(wishes=wishes, ground=ground, private=private),
     )

@@ -3,20 +3,35 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from audit.cli.endings import WrongUseError
 from audit.cli.input_files import read_inputs
 from audit.cli.messages import say, tell
 from audit.debriefing.debrief_walk import debrief
+from audit.debriefing.privacy import private_debrief
 from audit.debriefing.records import Debrief
 from audit.readers.course_settings import CourseOptions
+from audit.readers.ground_file import GroundFrame, read_ground
+from audit.reports.map_ground import ground_edges
+from audit.reports.picture import prepare
 from audit.reports.simulated import simulated_notes
 from audit.reports.terminal_report import render_terminal
-from audit.reports.write import REPORT_KINDS, write_reports
+from audit.reports.write import REPORT_KINDS, Wishes, write_reports
+from audit.settings import Settings
 
 
-def debrief_files(
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Extras:
+    """What a debrief can have beside the usual; ``ground`` is a file to be read."""
+
+    wishes: Wishes = field(default_factory=Wishes)
+    ground: Path | None = None
+    private: bool = False
+
+
+def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
     plan: Path,
     track: Path,
     *,
@@ -25,6 +40,7 @@ def debrief_files(
     only: Collection[str] | None,
     pins: Mapping[str, Sequence[str]],
     options: CourseOptions,
+    extras: Extras | None = None,
 ) -> None:
     """Debrief one walk, write the reports, tell the short debrief.
 
@@ -38,13 +54,45 @@ def debrief_files(
     starts, claims = (_one_a_leg(end, pins.get(end, ())) for end in ("from", "claim"))
     inputs = read_inputs(plan, track, log, options)
     kinds = [kind for kind in REPORT_KINDS if not only or kind in only]
+    extras = extras or Extras()
+    if "html" in kinds:
+        prepare()  # beside the matching, which takes as long
     finished = debrief(inputs.plan, inputs.track, log=inputs.log, starts=starts, claims=claims)
-    written = write_reports(finished, folder or _folder_for(track), kinds)
+    if extras.private:
+        finished = private_debrief(finished, Settings().privacy)
+    wishes = _with_ground(extras, finished)
+    usual = Path("private-debrief") if extras.private else _folder_for(track)
+    written = write_reports(finished, folder or usual, kinds, wishes)
     tell(render_terminal(finished))
     _say_notes(finished)
-    say(f"Written to {written[0].parent}: {', '.join(path.name for path in written)}")
+    say(f"Written to {written[0].parent}: {_listed(written)}")
     if "html" in kinds:
         say(f"Open the page in a browser: {written[-1]}")
+
+
+def _listed(written: Sequence[Path]) -> str:
+    """List the files, pictures only by their number."""
+    pictures = [path for path in written if path.suffix in {".svg", ".png"}]
+    named = [path.name for path in written if path not in pictures]
+    return ", ".join([*named, *([f"{len(pictures)} pictures"] if pictures else [])])
+
+
+def _with_ground(extras: Extras, finished: Debrief) -> Wishes:
+    """Read the picture of the ground, now that it is known which ground is shown."""
+    if extras.ground is None:
+        return extras.wishes
+    west_m, south_m, east_m, north_m = ground_edges(finished)
+    frame = GroundFrame(
+        grid=finished.card.grid.code,
+        west_m=west_m,
+        south_m=south_m,
+        east_m=east_m,
+        north_m=north_m,
+    )
+    ground = read_ground(extras.ground, frame)
+    if extras.private:
+        ground = replace(ground, source="")
+    return replace(extras.wishes, ground=ground)
 
 
 def _one_a_leg(end: str, pins: Sequence[str]) -> dict[str, str]:

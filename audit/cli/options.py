@@ -8,6 +8,8 @@ from typing import Annotated
 import typer
 
 REPORTS = ("json", "csv", "geojson", "html")
+PAPERS = ("a4", "letter")
+SCALES = (25_000, 50_000)
 
 
 def _report(word: str) -> str:
@@ -26,6 +28,24 @@ def _pin(text: str) -> str:
         message = f'"{text}" is not the name of a leg, "=" and a time, like 3=09:15:30'
         raise typer.BadParameter(message)
     return text
+
+
+def _scale(word: str) -> str:
+    """Give the scale that a word names: 25000, 1:25000 or 1:25 000."""
+    scale = word.removeprefix("1:").replace(" ", "").replace(",", "")
+    if scale not in {str(one) for one in SCALES}:
+        message = f'an overlay is made at 1:25000 or 1:50000, not at "{word}"'
+        raise typer.BadParameter(message)
+    return scale
+
+
+def _paper(word: str) -> str:
+    """Give the paper that a word names."""
+    name = word.strip().lower()
+    if name not in PAPERS:
+        message = f'there is no paper "{word}"; choose from {", ".join(PAPERS)}'
+        raise typer.BadParameter(message)
+    return name
 
 
 PlanFile = Annotated[
@@ -120,6 +140,41 @@ Claim = Annotated[
         metavar="NAME=TIME",
         parser=_pin,
         help="The end of leg NAME was claimed at TIME; else as --from.",
+    ),
+]
+Ground = Annotated[
+    Path | None,
+    typer.Option(
+        "--ground",
+        metavar="FILE",
+        help="A GeoTIFF to lie under the map: a picture, or elevation, which is shaded.",
+    ),
+]
+Pdf = Annotated[bool, typer.Option("--pdf", help="Write debrief.pdf too, for paper.")]
+OverlayScale = Annotated[
+    str | None,
+    typer.Option(
+        "--overlay",
+        metavar="|".join(str(scale) for scale in SCALES),
+        help="Write overlay.pdf too: plan and walk at 1 to this, to be laid on the map.",
+        parser=_scale,
+    ),
+]
+PaperKind = Annotated[
+    str,
+    typer.Option("--paper", metavar="|".join(PAPERS), help="What paper is.", parser=_paper),
+]
+Pictures = Annotated[
+    bool, typer.Option("--pictures", help="Write the pictures alone too, as SVG and PNG.")
+]
+Gpx = Annotated[
+    bool,
+    typer.Option("--gpx", help="Write debrief.gpx too: the plan, the portions, the claims."),
+]
+Private = Annotated[
+    bool,
+    typer.Option(
+        "--private", help="Leave out names and the way there and back; count times from the start."
     ),
 ]
 Traceback = Annotated[

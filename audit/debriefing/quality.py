@@ -15,6 +15,9 @@ from audit.settings import QualitySettings
 from audit.track import Track, utc_text
 from audit.walkers_log import WalkersLog
 
+_FEWEST_FIXES = 10
+"""Fewer show no leg with a start, a way and an end."""
+
 
 def judge_quality(
     track: Track,
@@ -33,6 +36,8 @@ def judge_quality(
     notes = [*track.notes, *(_log_notes(log, legs) if log else ())]
     notes += _recording_notes(clean, outing, noise, settings)
     notes += other_walks([leg.card.name for leg in legs], outing, clean)
+    if not any(leg.measures is not None for leg in legs):
+        notes.append(_nothing_walked(clean))
     for leg, portion in zip(legs, match.legs, strict=True):
         if portion.under_way:
             notes.append(
@@ -60,6 +65,19 @@ def _noise_from(noise: ReceiverNoise) -> str:
     if noise.source != "halts":
         return f"{usual}, for want of halts"
     return f"halts of {max(noise.halted_s / 60.0, 1.0):.0f} min in all, and {usual}"
+
+
+def _nothing_walked(clean: CleanTrack) -> str:
+    """Say why there is nothing to measure, as far as the recording shows it."""
+    if len(clean) < _FEWEST_FIXES:
+        return (
+            f"Only {len(clean)} fixes of the recording can be used: no leg can be recognised in "
+            "so few. Look for the whole recording."
+        )
+    return (
+        "No leg of the plan was recognised in this recording. Check that plan and recording are "
+        "of the same walk, and that its points are where they should be."
+    )
 
 
 def _recording_notes(

@@ -88,10 +88,10 @@ def specification(content: Spec, datasets: Mapping[str, Any] | None = None) -> S
 
 
 def stacked(views: Sequence[Spec], spacing_px: float) -> Spec:
-    """Give the specification of views one below the other."""
+    """Give the specification of views one below the other; only the lowest has words below it."""
     bare = [{key: value for key, value in one.items() if key != "datasets"} for one in views]
     datasets = {name: rows for one in views for name, rows in one["datasets"].items()}
-    return specification({"vconcat": bare, "spacing": spacing_px}, datasets)
+    return specification({"vconcat": bare, "spacing": spacing_px, "bounds": "flush"}, datasets)
 
 
 def axis(**more: Any) -> Spec:  # noqa: ANN401 (whatever Vega-Lite knows of an axis)

@@ -15,7 +15,7 @@ from audit.units import FloatArray
 
 STRIP_GAP_PX = 8
 _HEIGHT_PX = 54
-_MOST_PLACES = 240
+_MOST_PLACES = 120
 """Of the curve; more cannot be told apart on a strip."""
 
 CURVE_UNITS = {"height": "m", "speed": "km/h"}
@@ -31,7 +31,7 @@ class CurveFrame:
 
     shown: tuple[float, float]
     width_px: float
-    side_px: float = 44
+    side_px: float
     along_axis: Spec | None = None
 
 

@@ -3,8 +3,8 @@
 After the Guide to the Expression of Uncertainty in Measurement (JCGM 100:2008,
 7.2.6): an uncertainty is quoted with two significant digits at most, and the figure
 is rounded to the same place. On top of that, lengths are never finer than a metre,
-and directions never finer than the leading digit of their 95 % interval. Files for
-machines carry every digit.
+and directions never finer than the leading digit of their 95 % interval, nor coarser
+than a degree. Files for machines carry every digit.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ from audit.units import wrap_degrees
 _SIGNIFICANT_DIGITS = 2
 _FINEST_LENGTH_PLACE = 0  # whole metres
 _FINEST_ANGLE_PLACE = -1  # tenths of a degree
-_COARSEST_ANGLE_PLACE = 1  # tens of degrees
+_COARSEST_ANGLE_PLACE = 0  # whole degrees: tens would show 116 as 120
 
 
 def metres_place(standard_error_m: float) -> int:

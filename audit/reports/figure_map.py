@@ -7,18 +7,21 @@ from typing import Any
 import numpy as np
 
 from audit.debriefing.records import Debrief
+from audit.ground_picture import GroundPicture
 from audit.reports import ink, map_layers
 from audit.reports.chart_layers import Axes, axis, position, specification, view
 from audit.reports.cursor_layers import cursor_layers
 from audit.reports.display_lines import DisplayLine, tolerance_m, walked_lines
 from audit.reports.map_frame import MARGIN_STRIP_PX, MOST_LABELS, MOST_LINES, MapFrame, map_frame
-from audit.reports.map_labels import label_layers
+from audit.reports.map_ground import ground_layers
+from audit.reports.map_labels import label_layers, label_params
 from audit.reports.map_margin import MARGIN_PARAMS, margin_layers
 
 _ZOOM = {
     "name": "zoom",
     "select": {
         "type": "interval",
+        "clear": False,  # the page's script knows what the whole course is at the width there is
         # The wheel alone scrolls the page, and so does a finger.
         "zoom": "wheel![event.ctrlKey || event.metaKey]",
         "translate": "[pointerdown[event.pointerType === 'mouse'], window:pointerup]"
@@ -26,6 +29,7 @@ _ZOOM = {
     },
     "bind": "scales",
 }
+_OVER_OPACITY = 0.4
 _GRID_PARAMS = (
     {"name": "shown_m", "expr": "metres_per_px * max(width, height)"},
     {
@@ -44,11 +48,15 @@ _GRID_PARAMS = (
 """The grid of the map in hand: 100 m or 1 km lines, wider only where they would crowd."""
 
 
-def map_specification(debrief: Debrief) -> dict[str, Any]:
-    """Give the Vega-Lite specification: grid north up, one scale east and north."""
+def map_specification(debrief: Debrief, ground: GroundPicture | None = None) -> dict[str, Any]:
+    """Give the Vega-Lite specification: grid north up, one scale east and north.
+
+    ``ground`` lies below everything else.
+    """
     frame = map_frame(debrief)
     lines = map_lines(debrief, frame)
     layers = [
+        *ground_layers(ground),
         *map_layers.line_layers(lines),
         *map_layers.point_layers(debrief),
         *map_layers.letter_layers(debrief, frame),
@@ -58,9 +66,11 @@ def map_specification(debrief: Debrief) -> dict[str, Any]:
         *margin_layers(debrief),
     ]
     size = (frame.width_px, frame.height_px + MARGIN_STRIP_PX)
-    content = view(layers, _grid_axes(frame, debrief.card.grid.code), size, "map")
+    content = view(
+        layers, _grid_axes(frame, debrief.card.grid.code, over=ground is not None), size, "map"
+    )
     content["layer"][0]["params"] = [_ZOOM]
-    content["params"] = [*MARGIN_PARAMS, *_GRID_PARAMS]
+    content["params"] = [*MARGIN_PARAMS, *_GRID_PARAMS, *label_params(frame)]
     return specification(content)
 
 
@@ -85,8 +95,11 @@ def map_lines(debrief: Debrief, frame: MapFrame) -> list[DisplayLine]:
     return [*planned, *walked_lines(debrief, tolerance_m(frame.metres_per_pixel)), *misses]
 
 
-def _grid_axes(frame: MapFrame, grid: str) -> Axes:
-    """Give the two position channels; the lines of the course grid are their axes."""
+def _grid_axes(frame: MapFrame, grid: str, *, over: bool) -> Axes:
+    """Give the two position channels; the lines of the course grid are their axes.
+
+    ``over`` sets the lines over a picture of the ground, which would hide them.
+    """
     # Two figures of the kilometres, as they stand in the margin of a map sheet.
     label = (
         "abs(datum.value / label_m - round(datum.value / label_m)) < 1e-6 ? "
@@ -98,6 +111,8 @@ def _grid_axes(frame: MapFrame, grid: str) -> Axes:
         "gridColor": {"condition": kilometre, "value": ink.GRID_LINE},
         "labelExpr": label,
     }
+    if over:
+        style |= {"zindex": 1, "gridColor": ink.GREY, "gridOpacity": _OVER_OPACITY}
     # The foot of the map is taken by the scale bar, so the eastings stand at its head.
     words = f"km east on {grid}, hundreds left out"
     head = axis(values=_lines_of("x"), title=words, orient="top", **style)

@@ -14,7 +14,14 @@ from audit.debriefing.records import Debrief
 from audit.measurement.passage import Passage
 from audit.reports.chart_layers import Axes, Spec, axis, position, stacked, view
 from audit.reports.curve_strip import STRIP_GAP_PX, CurveFrame, curve_view
-from audit.reports.strip_frame import HEIGHT_PX, WIDTH_PX, Strip, strip_of_leg
+from audit.reports.strip_frame import (
+    HEIGHT_PX,
+    SIDE_PX,
+    SIDES,
+    WIDTH_PX,
+    Strip,
+    strip_of_leg,
+)
 from audit.reports.strip_layers import own_line, strip_layers
 from audit.units import FloatArray
 
@@ -24,14 +31,16 @@ def strip_specification(debrief: Debrief, leg: int, moved: Passage) -> dict[str,
     strip = strip_of_leg(debrief, leg)
     if strip is None:
         return None
-    distances = axis(title="metres along the planned line", tickCount=6)
+    distances = axis(title="metres along the planned line", tickCount=5)
     curves = _of_leg(debrief, strip, moved)
     axes = _axes(strip, None if curves else distances)
     views = [view(strip_layers(debrief, strip), axes, (WIDTH_PX, HEIGHT_PX), "strip")]
     along = strip.curve[:, 0]
     for number, (name, values) in enumerate(curves, start=1):
         below = distances if number == len(curves) else None
-        frame = CurveFrame(shown=strip.along_m, width_px=WIDTH_PX, along_axis=below)
+        frame = CurveFrame(
+            shown=strip.along_m, width_px=WIDTH_PX, side_px=SIDE_PX, along_axis=below
+        )
         views.append(curve_view(name, along, values, frame))
     return stacked(views, STRIP_GAP_PX)
 
@@ -62,10 +71,10 @@ def _of_leg(debrief: Debrief, strip: Strip, moved: Passage) -> list[tuple[str, F
 
 
 def _axes(strip: Strip, distances: Spec | None) -> Axes:
-    sides = "datum.value === 0 ? '0' : format(abs(datum.value), 'd') + ' m'"
-    across: Spec = axis(title=None, tickCount=5, labelExpr=sides, minExtent=44, maxExtent=44)
+    across: Spec = axis(title=None, tickCount=4, labelExpr=SIDES, minExtent=SIDE_PX,
+                        maxExtent=SIDE_PX)  # fmt: skip
     # Reversed, so that right of the line lies on the walker's right hand.
     return (
-        position("x", strip.along_m, distances or axis(title=None, labels=False, tickCount=6)),
+        position("x", strip.along_m, distances or axis(title=None, labels=False, tickCount=5)),
         position("y", strip.side_m, across, reverse=True),
     )

@@ -12,13 +12,11 @@ from audit.reports import ink
 from audit.reports.chart_layers import Layer, Spec, axis, position, stacked, view
 from audit.reports.cursor_layers import cursor_layers, cursor_rule
 from audit.reports.curve_strip import STRIP_GAP_PX, CurveFrame, curve_view
-from audit.reports.strip_frame import with_room
+from audit.reports.strip_frame import SIDE_PX, SIDES, with_room
 from audit.reports.walk_moments import legs_of_walk, offset_over_time
 from audit.units import FloatArray
 
 WIDTH_PX, _OFFSET_PX = 760, 110
-SIDE_PX = 78
-"""Room for the words beside the strips."""
 _NARROWEST_SIDE_M = 20.0
 _MOST_PLACES = 600
 
@@ -66,11 +64,7 @@ def _offset_view(
         *cursor_rule(),
         *cursor_layers(),
     ]
-    sides = (
-        "datum.value === 0 ? 'on the line' : format(abs(datum.value), 'd') + "
-        "(datum.value < 0 ? ' m left' : ' m right')"
-    )
-    across = axis(title=None, tickCount=5, labelExpr=sides, minExtent=SIDE_PX, maxExtent=SIDE_PX)
+    across = axis(title=None, tickCount=5, labelExpr=SIDES, minExtent=SIDE_PX, maxExtent=SIDE_PX)
     along = _time_axis(shown) if with_times else axis(title=None, labels=False, tickCount=6)
     axes = (position("x", shown, along), position("y", (low, high), across, reverse=True))
     return view(layers, axes, (WIDTH_PX, _OFFSET_PX), "walk")

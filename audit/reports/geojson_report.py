@@ -49,7 +49,13 @@ def _features(debrief: Debrief) -> Iterator[Feature]:
 
 
 def _planned(debrief: Debrief, line: FloatArray, entry: LegEntry) -> Feature:
-    properties: dict[str, Any] = {"leg": entry["name"], "from": entry["from"], "to": entry["to"]}
+    name = f"Leg {entry['name']}, planned"
+    properties: dict[str, Any] = {
+        "name": name,
+        "leg": entry["name"],
+        "from": entry["from"],
+        "to": entry["to"],
+    }
     properties |= {"status": entry["status"], **entry["planned"]}
     return _feature("planned-leg", _line(debrief, line), properties)
 
@@ -60,11 +66,15 @@ def _walked(
     claim = measures.claim
     where = _portion(debrief, measures)
     leg = {"leg": entry["name"]}
+    titles = {
+        kind: {"name": f"Leg {entry['name']}, {kind}"} for kind in ("walked", "claim", "miss")
+    }
     start, end = entry["start"], entry["end"]
     yield _feature(
         "walked-portion",
         _line(debrief, where),
         {
+            **titles["walked"],
             **leg,
             "start": start and start["time"],
             "end": end and end["time"],
@@ -79,6 +89,7 @@ def _walked(
         "claim",
         at,
         {
+            **titles["claim"],
             **leg,
             "time": end and end["time"],
             "found": entry["found"],
@@ -87,7 +98,9 @@ def _walked(
         },
     )
     vector = np.array([target, [claim.east_m, claim.north_m]])
-    yield _feature("miss", _line(debrief, vector), {**leg, **(entry["miss"] or {})})
+    yield _feature(
+        "miss", _line(debrief, vector), {**titles["miss"], **leg, **(entry["miss"] or {})}
+    )
 
 
 def _portion(debrief: Debrief, measures: LegMeasures) -> FloatArray:

@@ -8,12 +8,14 @@ from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
 from audit.debriefing.records import Debrief
+from audit.ground_picture import GroundPicture
 from audit.measurement.passage import passage
 from audit.reports import digits, leg_facts, page_legs, page_parts, wording
 from audit.reports.angle_words import angle_sentences
 from audit.reports.cautions import CAUTIONS
 from audit.reports.figure_map import map_tolerance_m
 from audit.reports.figure_strip import shows_own_line, strip_tolerance_m
+from audit.reports.map_ground import ground_words
 from audit.reports.page_coaching import to_keep, to_work_on
 from audit.reports.page_pictures import LegPictures, PagePictures, page_pictures
 from audit.reports.page_script import data_blocks, page_script
@@ -43,18 +45,23 @@ class LegSection:
     causes: list[page_legs.CauseRow]
     causes_left: int
     advice: str
+    doubt: str
 
 
-def render_html(debrief: Debrief) -> str:
-    """Give the whole page: it fetches nothing, and is whole on paper and without scripts."""
+def render_html(debrief: Debrief, ground: GroundPicture | None = None) -> str:
+    """Give the whole page: it fetches nothing, and is whole on paper and without scripts.
+
+    ``ground`` lies under the map.
+    """
     moved = passage(debrief.clean, Settings().measuring)
-    pictures = page_pictures(debrief, moved)
+    pictures = page_pictures(debrief, moved, ground)
     context = {**_walk(debrief, pictures), **_legs(debrief, pictures), **_grounds(debrief)}
     return (
         _environment()
         .get_template("debrief.html.j2")
         .render(
             **context,
+            ground=ground_words(ground),
             course=debrief.card.name,
             script=page_script(),
             data_blocks=data_blocks(debrief, moved, pictures.moving()),
@@ -117,7 +124,15 @@ def _section(debrief: Debrief, number: int, pictures: LegPictures | None) -> Leg
         causes=causes,
         causes_left=len(leg.causes) - len(causes),
         advice=page_legs.advice(leg),
+        doubt=leg.doubt or "",
     )
+
+
+def sign_svg(name: str) -> str:
+    """Give the sample of a sign of the map as a drawing of its own."""
+    signs = _environment().get_template("signs.html.j2").module
+    drawn = str(signs.sign(name)).strip()  # type: ignore[attr-defined]
+    return drawn.replace("<svg ", '<svg xmlns="http://www.w3.org/2000/svg" fill="none" ', 1)
 
 
 @lru_cache(maxsize=1)

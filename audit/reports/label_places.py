@@ -24,6 +24,7 @@ class Label:
     down_px: float
     clear_px: float
     kind: str
+    may_go: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,7 +39,10 @@ class PlacedLabel:
 def place_labels(
     labels: Sequence[Label], drawn_px: FloatArray, width_px: float, height_px: float
 ) -> list[PlacedLabel]:
-    """Place each label in turn where it covers least; ``drawn_px`` (n, 2) samples the lines."""
+    """Place each label in turn where it covers least; ``drawn_px`` (n, 2) samples the lines.
+
+    One that ``may_go`` is left out where it would hide another.
+    """
     placed: list[PlacedLabel] = []
     boxes: list[FloatArray] = []
     for label in labels:
@@ -48,6 +52,8 @@ def place_labels(
             for order, choice in enumerate(choices)
         ]
         best = choices[int(np.argmin(costs))]
+        if label.may_go and min(costs) >= _OVER_LABEL:
+            continue
         placed.append(best)
         boxes.append(_box(best))
     return placed

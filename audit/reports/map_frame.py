@@ -33,7 +33,7 @@ class MapFrame:
         Of the map alone, without the numbers beside it.
     """
 
-    width_px: int
+    width_px: float
 
     west_m: float
     east_m: float
@@ -54,7 +54,7 @@ class MapFrame:
 
 def map_frame(debrief: Debrief) -> MapFrame:
     """Frame the course and the legs walked on it, but not the way there and back."""
-    shown = _shown(debrief)
+    shown = shown_ground(debrief)
     radius_m = debrief.card.arrival_radius_m
     low, high = shown.min(axis=0) - radius_m, shown.max(axis=0) + radius_m
     middle = (low + high) / 2
@@ -73,7 +73,8 @@ def map_frame(debrief: Debrief) -> MapFrame:
     )
 
 
-def _shown(debrief: Debrief) -> FloatArray:
+def shown_ground(debrief: Debrief) -> FloatArray:
+    """Give every place of the course and of the legs walked on it; shape (n, 2)."""
     parts = [np.array([[point.east_m, point.north_m] for point in debrief.points])]
     parts += [leg.audit.card.line for leg in debrief.legs]
     where = np.column_stack([debrief.clean.east_m, debrief.clean.north_m])

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 import numpy as np
 
@@ -17,6 +17,8 @@ from audit.units import FloatArray
 
 _LONGEST = 18
 _SAMPLE_PX = 4.0
+_SMALLEST_SHARE = 0.75
+"""Words on a map narrower than its own width become no smaller than this."""
 _STYLES = {
     "point": {"fontWeight": "bold", "fill": ink.INK},
     "leg": {"fontStyle": "italic", "fill": ink.INK},
@@ -24,16 +26,28 @@ _STYLES = {
 }
 
 
-def label_layers(debrief: Debrief, frame: MapFrame, lines: Sequence[DisplayLine]) -> list[Layer]:
+def label_params(frame: MapFrame) -> list[dict[str, str]]:
+    """Give what the labels need: how much narrower the map is shown than it was laid out."""
+    return [{"name": "shrunk", "expr": f"min(1, width / {frame.width_px:.2f})"}]
+
+
+def label_layers(
+    debrief: Debrief,
+    frame: MapFrame,
+    lines: Sequence[DisplayLine],
+    kinds: Collection[str] = tuple(_STYLES),
+) -> list[Layer]:
     """Give one layer a kind of label."""
-    labels = [*_points(debrief, frame), *_claims(debrief, frame), *_legs(debrief, frame)]
+    every = [*_points(debrief, frame), *_claims(debrief, frame), *_legs(debrief, frame)]
+    labels = [label for label in every if label.kind in kinds]
     placed = place_labels(labels, _sampled(lines, frame), frame.width_px, frame.height_px)
     layers = []
     for kind, style in _STYLES.items():
         rows = [_row(one, frame) for one in placed if one.label.kind == kind]
-        words = {"type": "text", "fontSize": ink.LABEL_PX, "clip": True, **style}
+        size = {"expr": f"{ink.LABEL_PX} * max({_SMALLEST_SHARE}, shrunk)"}
+        words = {"type": "text", "fontSize": size, "clip": True, **style}
         # Set off in pixels, so that words stay by their place while the map is zoomed.
-        words |= {"dx": {"expr": "datum.dx"}, "dy": {"expr": "datum.dy"}}
+        words |= {"dx": {"expr": "datum.dx * shrunk"}, "dy": {"expr": "datum.dy * shrunk"}}
         channels = {"text": {"value": {"expr": "datum.t"}}}
         layers.append(Layer(rows=rows, mark=rimmed(words), channels=channels))
     return layers
@@ -80,7 +94,7 @@ def _label(
     short = text if len(text) <= _LONGEST else f"{text[: _LONGEST - 1]}…"
     right, down = _to_pixels(np.array([at]), frame)[0]
     return Label(text=short, right_px=float(right), down_px=float(down), clear_px=clear_px,
-                 kind=kind)  # fmt: skip
+                 kind=kind, may_go=kind == "leg")  # fmt: skip
 
 
 def _to_pixels(points: FloatArray, frame: MapFrame) -> FloatArray:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from audit.debriefing.records import Debrief, LegDebrief
+from audit.ground_picture import GroundPicture
 from audit.measurement.passage import Passage
 from audit.reports import leg_facts, page_legs, wording
 from audit.reports.figure_dial import dial_specification
@@ -41,11 +42,13 @@ class PagePictures:
         return [one for one in whole if one is not None]
 
 
-def page_pictures(debrief: Debrief, moved: Passage) -> PagePictures:
-    """Draw them all."""
+def page_pictures(
+    debrief: Debrief, moved: Passage, ground: GroundPicture | None = None
+) -> PagePictures:
+    """Draw them all; ``ground`` lies under the map."""
     title = f"Map of {debrief.card.name}, plan and walk"
     return PagePictures(
-        map=draw(map_specification(debrief), "map", title, " ".join(verdict(debrief))),
+        map=draw(map_specification(debrief, ground), "map", title, " ".join(verdict(debrief))),
         walk=_walk(debrief, moved),
         target=_target(debrief),
         legs=tuple(_of_leg(debrief, number, moved) for number in range(len(debrief.legs))),

@@ -14,6 +14,7 @@ from typing import Any
 
 from audit.debriefing.records import Debrief
 from audit.measurement.passage import Passage
+from audit.reports.map_frame import MARGIN_STRIP_PX
 from audit.reports.page_words import SCRIPT_WORDS
 from audit.reports.picture import Picture
 from audit.reports.walk_moments import moments
@@ -72,8 +73,9 @@ def data_blocks(
     walk: dict[str, Any] = {
         **moments(debrief, moved),
         "timed": debrief.clean.timed,
-        "start_s": float(debrief.clean.time_s[0]) if debrief.clean.timed else None,
+        "start_s": _start_of_clock(debrief),
         "legs": [leg.name for leg in debrief.legs],
+        "map_strip_px": MARGIN_STRIP_PX,
     }
     shapes: dict[int, dict[str, Any]] = {}
     charts = {}
@@ -89,6 +91,12 @@ def data_blocks(
         ("charts", charts),
     ]
     return [(ident, _json(content)) for ident, content in contents]
+
+
+def _start_of_clock(debrief: Debrief) -> float | None:
+    """Give the first moment, or None where times count from the start of the recording."""
+    begin_s = float(debrief.clean.time_s[0])
+    return begin_s if debrief.clean.timed and begin_s > 0.0 else None
 
 
 def _json(content: object) -> str:

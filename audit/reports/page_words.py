@@ -12,5 +12,5 @@ SCRIPT_WORDS = {
     "right": "{metres} m right of the planned line",
     "on_line": "on the planned line",
     "speed": "{speed} km/h",
-    "height": "{metres} m high",
+    "height": "height {metres} m",
 }

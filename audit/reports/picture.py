@@ -83,6 +83,7 @@ def as_element(drawn: str, ident: str, title: str, description: str) -> str:
     view_box = box.group(1) if box else "0 0 100 100"
     for pattern, less in _SPARE:
         body = pattern.sub(less, body)
+    body = body.replace("xlink:href=", "href=")
     # Rims go below their words; the drawer cannot say so.
     body = body.replace(_RIM, f'{_RIM} paint-order="stroke"')
     # The drawer numbers its names through its whole life; here they start anew.

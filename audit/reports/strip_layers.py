@@ -28,7 +28,6 @@ def strip_layers(debrief: Debrief, strip: Strip) -> list[Layer]:
         *_point(strip),
         *_halts(debrief, strip),
         *_claim(strip),
-        *_side_words(strip),
         *cursor_layers(),
     ]
 
@@ -123,19 +122,6 @@ def _claim(strip: Strip) -> list[Layer]:
     return [
         claim_sign(place),
         Layer(rows=place, mark=rimmed(label), channels=channels),
-    ]
-
-
-def _side_words(strip: Strip) -> list[Layer]:
-    rows = [
-        {"x": strip.along_m[0], "y": strip.side_m[0], "t": "left of the planned line"},
-        {"x": strip.along_m[0], "y": strip.side_m[1], "t": "right of the planned line"},
-    ]
-    style = {**_TEXT, "fontStyle": "italic", "align": "left", "dx": 6}
-    channels = {"text": "t:N"}
-    return [
-        Layer(rows=rows[:1], mark={**style, "dy": 10}, channels=channels),
-        Layer(rows=rows[1:], mark={**style, "dy": -8}, channels=channels),
     ]
 
 

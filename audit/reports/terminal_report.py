@@ -11,30 +11,35 @@ from audit.reports.verdict import verdict
 
 def render_terminal(debrief: Debrief) -> str:
     """Give plain text that ends with a line feed; no colour, no control characters."""
-    radius_m = debrief.card.arrival_radius_m
-    rows = [_row(leg, radius_m) for leg in debrief.legs]
     lines = [debrief.card.name, *(f"SIMULATED: {note}" for note in simulated_notes(debrief))]
-    lines += [*verdict(debrief), "", *_aligned(rows)]
+    lines += [*verdict(debrief), "", *_aligned(debrief)]
     lines += [f"plan: {finding.message}" for finding in debrief.card.findings]
     return "\n".join(printable(line) for line in lines) + "\n"
 
 
-def _row(leg: LegDebrief, radius_m: float) -> tuple[str, str, str]:
-    """Give name, status and the rest of a leg's line, the worst error first."""
-    status = wording.STATUS_WORDS[leg.audit.status]
-    parts = wording.errors_worst_first(leg.audit)
+def _row(leg: LegDebrief, radius_m: float) -> tuple[list[str], list[str]]:
+    """Give the errors of a leg, the worst first, and what stands after them."""
+    ending = []
     if leg.audit.measures is not None:
-        parts.append(wording.arrival(leg.audit.measures, radius_m))
+        ending.append(wording.arrival(leg.audit.measures, radius_m))
     said = wording.cause(leg)
     if said:
-        parts.append(said)
-    return leg.name, status, "  ".join(parts)
+        ending.append(said)
+    return wording.errors_worst_first(leg.audit), ending
 
 
-def _aligned(rows: list[tuple[str, str, str]]) -> list[str]:
-    name_width = max((len(row[0]) for row in rows), default=0)
-    status_width = max((len(row[1]) for row in rows), default=0)
+def _aligned(debrief: Debrief) -> list[str]:
+    """Give one line a leg, its words in columns that stand below each other."""
+    rows = [_row(leg, debrief.card.arrival_radius_m) for leg in debrief.legs]
+    most_errors = max((len(errors) for errors, _ in rows), default=0)
+    cells = [
+        [leg.name, wording.STATUS_WORDS[leg.audit.status],
+         *errors, *[""] * (most_errors - len(errors)), *ending]
+        for leg, (errors, ending) in zip(debrief.legs, rows, strict=True)
+    ]  # fmt: skip
+    columns = max((len(row) for row in cells), default=0)
+    widths = [max(len(row[i]) for row in cells if i < len(row)) for i in range(columns)]
     return [
-        f"{name:<{name_width}}  {status:<{status_width}}  {rest}".rstrip()
-        for name, status, rest in rows
+        "  ".join(f"{cell:<{width}}" for cell, width in zip(row, widths, strict=False)).rstrip()
+        for row in cells
     ]

@@ -5,32 +5,65 @@ from __future__ import annotations
 import contextlib
 import os
 import secrets
-from collections.abc import Callable, Collection, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal, get_args
 
 from audit.debriefing.records import Debrief
 from audit.errors import OutputRefusedError
+from audit.ground_picture import GroundPicture
 from audit.reports.csv_report import render_csv
 from audit.reports.geojson_report import render_geojson
+from audit.reports.gpx_report import render_gpx
 from audit.reports.html_report import render_html
 from audit.reports.json_report import render_json
+from audit.reports.paper import Paper
+from audit.reports.paper_report import render_overlay, render_pdf
 from audit.reports.picture import prepare
+from audit.reports.picture_files import picture_files
 
 ReportKind = Literal["json", "csv", "geojson", "html"]
 REPORT_KINDS: tuple[ReportKind, ...] = get_args(ReportKind)
 
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wishes:
+    """What else is wanted beside the usual reports.
+
+    Attributes
+    ----------
+    ground : GroundPicture or None
+        To lie under the map.
+    gpx, pdf, pictures : bool
+        Write debrief.gpx, debrief.pdf, and the pictures alone.
+    overlay_scale : int or None
+        Write overlay.pdf at 1 to this.
+    paper : "a4" or "letter"
+    """
+
+    ground: GroundPicture | None = None
+    gpx: bool = False
+    pdf: bool = False
+    pictures: bool = False
+    overlay_scale: int | None = None
+    paper: Paper = "a4"
+
+
 # The page comes last: the drawing engine loads while the others are made.
-_WRITERS: dict[ReportKind, tuple[str, Callable[[Debrief], str]]] = {
-    "json": ("debrief.json", render_json),
-    "csv": ("legs.csv", render_csv),
-    "geojson": ("debrief.geojson", render_geojson),
-    "html": ("debrief.html", render_html),
+_WRITERS: dict[ReportKind, tuple[str, Callable[[Debrief, Wishes], str]]] = {
+    "json": ("debrief.json", lambda debrief, _: render_json(debrief)),
+    "csv": ("legs.csv", lambda debrief, _: render_csv(debrief)),
+    "geojson": ("debrief.geojson", lambda debrief, _: render_geojson(debrief)),
+    "html": ("debrief.html", lambda debrief, wishes: render_html(debrief, wishes.ground)),
 }
 
 
 def write_reports(
-    debrief: Debrief, folder: Path, only: Collection[ReportKind] | None = None
+    debrief: Debrief,
+    folder: Path,
+    only: Collection[ReportKind] | None = None,
+    wishes: Wishes | None = None,
 ) -> list[Path]:
     """Write the reports into a folder, made where needed, and give their paths.
 
@@ -42,11 +75,24 @@ def write_reports(
     OutputRefusedError
         Where the folder cannot be made or written, or the disk is full.
     """
+    wishes = wishes or Wishes()
     wanted = [kind for kind in REPORT_KINDS if only is None or kind in only]
     if "html" in wanted:
         prepare()
-    texts = {_WRITERS[kind][0]: _WRITERS[kind][1](debrief) for kind in wanted}
+    texts: dict[str, str | bytes] = dict(_extra_files(debrief, wishes))
+    texts |= {_WRITERS[kind][0]: _WRITERS[kind][1](debrief, wishes) for kind in wanted}
     return write_texts(folder, texts)
+
+
+def _extra_files(debrief: Debrief, wishes: Wishes) -> Iterator[tuple[str, str | bytes]]:
+    if wishes.gpx:
+        yield "debrief.gpx", render_gpx(debrief)
+    if wishes.pdf:
+        yield "debrief.pdf", render_pdf(debrief, wishes.paper, wishes.ground)
+    if wishes.overlay_scale is not None:
+        yield "overlay.pdf", render_overlay(debrief, wishes.overlay_scale, wishes.paper)
+    if wishes.pictures:
+        yield from picture_files(debrief, wishes.ground).items()
 
 
 def write_texts(folder: Path, texts: Mapping[str, str | bytes]) -> list[Path]:

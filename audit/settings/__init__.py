@@ -65,6 +65,14 @@ class ReadingSettings:
     """Of a recording once unpacked; chosen: some 100 days at one fix a second."""
     deepest_element: int = 100
     """XML nested deeper wants to fill the memory; chosen: recordings nest up to 8 deep."""
+    ground_px: int = 1100
+    """Longer side of the picture under the map; chosen: sharp on a phone and on paper, and some
+    hundred kilobytes."""
+    ground_strength: float = 0.55
+    """Share of its own colour that the picture keeps, the rest is white; chosen: the plan's
+    black and the walker's blue stay readable on it."""
+    ground_jpeg_quality: int = 60
+    """Chosen: no smear that hides a contour, half the size of 80."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -613,6 +621,15 @@ class QualitySettings:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PrivacySettings:
+    """What a private debrief keeps."""
+
+    margin_m: float = 150.0
+    """The recording is kept this far round the planned legs, before the first leg and after the
+    last; chosen: wide enough to see how the start was found, too narrow to show a way home."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Settings:
     """All thresholds of the package, by stage."""
 
@@ -624,6 +641,7 @@ class Settings:
     diagnosis: DiagnosisSettings = field(default_factory=DiagnosisSettings)
     quality: QualitySettings = field(default_factory=QualitySettings)
     card: CardSettings = field(default_factory=CardSettings)
+    privacy: PrivacySettings = field(default_factory=PrivacySettings)
     reports: ReportSettings = field(default_factory=ReportSettings)
     noise: NoiseSettings = field(default_factory=NoiseSettings)
     claim: ClaimSettings = field(default_factory=ClaimSettings)

@@ -57,6 +57,44 @@ def test_the_command_knows_the_reports_that_the_writers_know():
     assert REPORTS == REPORT_KINDS
 
 
+def test_everything_on_request(leg_audit, course):
+    done = leg_audit(
+        "debrief", "plan.toml", "walk.gpx", "--only", "json", "--out", "all",
+        "--pdf", "--paper", "Letter", "--overlay", "1:25 000", "--gpx", "--pictures", "--private",
+    )  # fmt: skip
+    assert done.status == 0, done.err
+    made = names(course / "all")
+    assert {"debrief.json", "debrief.pdf", "overlay.pdf", "debrief.gpx", "map.svg"} <= made
+    assert f"{sum(name.endswith(('.svg', '.png')) for name in made)} pictures" in done.err
+    track = document(course / "all")["track"]
+    assert track["source"] == ""
+    assert track["start"] == "1970-01-01T00:00:00Z"
+    assert "note: Private: " in done.err
+
+
+def test_private_results_are_not_named_after_the_recording(leg_audit, course):
+    (course / "jo-bloggs.gpx").write_bytes((course / "walk.gpx").read_bytes())
+    done = leg_audit("debrief", "plan.toml", "jo-bloggs.gpx", "--only", "json", "--private")
+    assert done.status == 0
+    assert names(course / "private-debrief") == {"debrief.json"}
+    assert "bloggs" not in (course / "private-debrief" / "debrief.json").read_text().lower()
+
+
+@pytest.mark.parametrize(
+    ("words", "status", "said"),
+    [
+        (("--overlay", "10000"), 2, "25000 or 1:50000"),
+        (("--paper", "papyrus"), 2, "choose from a4, letter"),
+        (("--ground", "no-such.tif"), 3, "no raster that can be read"),
+    ],
+)
+def test_what_cannot_be_had_on_request_is_refused(leg_audit, course, words, status, said):
+    done = leg_audit("debrief", "plan.toml", "walk.gpx", "--only", "json", *words)
+    assert done.status == status
+    assert said in " ".join(done.err.replace("\u2502", " ").split())
+    assert not (course / "walk-debrief").exists()
+
+
 def test_settings_of_the_course_come_from_options_where_a_plan_cannot_carry_them(leg_audit, course):
     rows = [
         "leg,from,to,from_position,to_position,distance_m",

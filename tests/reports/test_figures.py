@@ -186,7 +186,14 @@ def test_strip_has_left_up_and_right_down(debrief, moved):
     specification = strip_specification(debrief, 0, moved)
     assert specification["vconcat"][0]["encoding"]["y"]["scale"]["reverse"] is True
     words = {row["t"]: row["y"] for rows in rows_of(specification, type="text") for row in rows}
-    assert words["left of the planned line"] < 0 < words["right of the planned line"]
+    sides = {
+        one["text"]: one["y"] for one in drawn(specification, "text") if "line" not in one["text"]
+    }
+    left, right = (
+        min(y for text, y in sides.items() if text.endswith(f" m {side}"))
+        for side in ("left", "right")
+    )
+    assert left < right  # up is less, in pixels
     assert words["109 m left"] == pytest.approx(-109.4, abs=0.1)  # metres
 
 

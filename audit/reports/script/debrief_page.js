@@ -24,6 +24,10 @@
   }
 
   const library = unpacked("library");
+  library.catch(() => {
+    // A browser that cannot unpack it keeps the still pictures, which no control moves.
+    for (const one of document.querySelectorAll(".controls")) one.hidden = true;
+  });
 
   function specification(chart) {
     const shape = shapes[chart.shape];
@@ -164,6 +168,10 @@
 
   // Zoom and pan of the map ----------------------------------------------------
 
+  function showGround(map, [x, y]) {
+    return map.view.signal("zoom_x", x).signal("zoom_y", y).runAsync();
+  }
+
   function zoomBy(factor, right = 0, up = 0) {
     const map = live.get("map");
     if (!map) return;
@@ -177,13 +185,14 @@
       const half = ((high - low) / 2) * factor;
       return [middle - half, middle + half];
     });
-    map.view.signal("zoom_x", next[0]).signal("zoom_y", next[1]).runAsync();
+    showGround(map, next);
     map.element.dataset.shown = next.flat().map(Math.round).join(" ");
   }
 
   function zoomOut() {
     const map = live.get("map");
-    map.view.signal("zoom_x", null).signal("zoom_y", null).runAsync();
+    if (!map) return;
+    showGround(map, map.home);
     map.element.dataset.shown = "whole";
   }
 
@@ -201,8 +210,14 @@
     const view = picture.view;
     const beside = picture.element.querySelector("svg").viewBox.baseVal.width - view.width();
     const width = Math.max(240, picture.element.clientWidth - beside);
-    const height = (view.height() * width) / view.width();
-    return view.width(width).height(height).runAsync();
+    const [west, east] = view.scale("x").domain();
+    const [foot, north] = view.scale("y").domain();
+    const strip = walk.map_strip_px;
+    const south = foot + (strip * (east - west)) / view.width();
+    const metres = (east - west) / width;
+    picture.home = [[west, east], [south - strip * metres, north]];
+    view.width(width).height((north - south) / metres + strip);
+    return showGround(picture, picture.home);
   }
 
   async function bring(element) {
@@ -213,7 +228,12 @@
     place.className = "live";
     place.setAttribute("aria-hidden", "true");
     element.append(place);
-    await library;
+    try {
+      await library;
+    } catch {
+      place.remove();
+      return;
+    }
     const made = await window.vegaEmbed(place, specification(charts[ident]), {
       mode: "vega", renderer: "svg", ast: true, actions: false, tooltip: false,
       defaultStyle: false, hover: false,

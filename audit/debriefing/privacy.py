@@ -1,0 +1,149 @@
+"""A debrief that tells no more of a person than the training needs."""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+from dataclasses import fields, is_dataclass, replace
+from typing import Any, TypeVar
+
+import numpy as np
+
+from audit.debriefing.records import Debrief
+from audit.matching.leg_match import CleanTrack
+from audit.settings import PrivacySettings
+from audit.track import utc_text
+from audit.units import FloatArray
+
+Record = TypeVar("Record")
+
+_MOMENT = re.compile(
+    r"(?P<whole>\b\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(?:\.\d+)?Z)"
+    r"|(?<!\d)(?P<clock>\d\d:\d\d:\d\d)(?!\d)"
+)
+_SETTLE = re.compile(r" If [^.]*, settle it: .*$")
+_CALLED = re.compile(r" is called '")
+_DAY_S = 86400
+_NOTE = (
+    "Private: names of files and tracks are left out, the recording is cropped to {margin_m:.0f} m "
+    "round the course, and times count from its start."
+)
+_A_MOMENT_S = 1e8
+"""Seconds since 1970 are more than this for any recording after March 1973, and no duration is."""
+
+
+def private_debrief(debrief: Debrief, settings: PrivacySettings) -> Debrief:
+    """Give the debrief without names of files and tracks, cropped, with times from the start.
+
+    Kept is what was walked on the legs and whatever lies within ``margin_m`` of the course
+    just before and after. All times count from the first fix that is kept, which becomes
+    1970-01-01T00:00:00Z; the day of the course stays, since the declination is for it.
+    """
+    first, last = _kept(debrief, settings.margin_m)
+    start_s = float(debrief.clean.time_s[first]) if debrief.clean.timed else 0.0
+    clean = _cropped(debrief.clean, first, last)
+    spans = tuple(
+        replace(span, first=max(span.first, first) - first, last=min(span.last, last) - first)
+        for span in debrief.spans
+        if span.last > first and span.first < last
+    )
+    cropped = replace(
+        debrief,
+        clean=clean,
+        spans=spans,
+        legs=tuple(_earlier_fixes(leg, first) for leg in debrief.legs),
+        quality=replace(
+            debrief.quality,
+            source="",
+            fixes=len(clean),
+            start_s=float(clean.time_s[0]) if clean.timed else None,
+            end_s=float(clean.time_s[-1]) if clean.timed else None,
+            notes=(
+                *(note for note in debrief.quality.notes if not _CALLED.search(note)),
+                _NOTE.format(margin_m=settings.margin_m),
+            ),
+        ),
+    )
+    shifted: Debrief = _shifted(cropped, start_s)
+    return shifted
+
+
+def _kept(debrief: Debrief, margin_m: float) -> tuple[int, int]:
+    """Give the first and the last kept fix: all legs, and what lies near before and after."""
+    import shapely  # noqa: PLC0415
+
+    clean = debrief.clean
+    course = shapely.MultiLineString([leg.audit.card.line for leg in debrief.legs])
+    apart_m = np.asarray(shapely.distance(shapely.points(clean.east_m, clean.north_m), course))
+    near = np.flatnonzero(apart_m <= margin_m)
+    of_legs = [place for span in debrief.spans if span.leg is not None
+               for place in (span.first, span.last)]  # fmt: skip
+    begin = min(of_legs, default=int(near[0]) if len(near) else 0)
+    end = max(of_legs, default=int(near[-1]) if len(near) else len(clean) - 1)
+    while begin > 0 and apart_m[begin - 1] <= margin_m:
+        begin -= 1
+    while end < len(clean) - 1 and apart_m[end + 1] <= margin_m:
+        end += 1
+    return begin, max(end, begin + 1)
+
+
+def _cropped(clean: CleanTrack, first: int, last: int) -> CleanTrack:
+    kept = clean.part(slice(first, last + 1))
+    gaps = tuple(
+        replace(gap, before=gap.before - first) for gap in clean.gaps if first <= gap.before < last
+    )
+    return replace(kept, gaps=gaps, fix=np.arange(len(kept), dtype=np.int64))
+
+
+def _earlier_fixes(leg: Record, by: int) -> Record:
+    """Give the record with the fixes of its places counted from the first that is kept."""
+
+    def moved(part: Any) -> Any:  # noqa: ANN401 (any part of a record)
+        if isinstance(part, tuple):
+            return tuple(moved(one) for one in part)
+        if not is_dataclass(part) or isinstance(part, type):
+            return part
+        changes = {one.name: moved(getattr(part, one.name)) for one in fields(part)}
+        if isinstance(changes.get("fix"), int):
+            changes["fix"] -= by
+        return replace(part, **changes)
+
+    made: Record = moved(leg)
+    return made
+
+
+def _shifted(part: Any, by_s: float) -> Any:  # noqa: ANN401 (any part of the tree)
+    """Count every moment in a tree of records from another start; durations stay."""
+    if isinstance(part, str):
+        return _said_from_start(part, by_s)
+    if isinstance(part, float):
+        return part - by_s if part > _A_MOMENT_S else part
+    if isinstance(part, np.ndarray):
+        return _shifted_array(part, by_s)
+    if isinstance(part, tuple):
+        return tuple(_shifted(one, by_s) for one in part)
+    if not is_dataclass(part) or isinstance(part, type):
+        return part
+    return replace(part, **{one.name: _shifted(getattr(part, one.name), by_s)
+                            for one in fields(part) if one.init})  # fmt: skip
+
+
+def _said_from_start(words: str, by_s: float) -> str:
+    """Count the moments in a sentence from another start, and give no advice with a clock in it."""
+    words = _SETTLE.sub("", words)
+
+    def moved(found: re.Match[str]) -> str:
+        if found["whole"]:
+            return utc_text(dt.datetime.fromisoformat(found["whole"]).timestamp() - by_s)
+        hours, minutes, seconds = (int(part) for part in found["clock"].split(":"))
+        return utc_text((hours * 3600 + minutes * 60 + seconds - round(by_s)) % _DAY_S)[11:19]
+
+    return _MOMENT.sub(moved, words)
+
+
+def _shifted_array(values: FloatArray, by_s: float) -> FloatArray:
+    if values.dtype.kind != "f" or not np.any(values > _A_MOMENT_S):
+        return values
+    shifted = np.where(values > _A_MOMENT_S, values - by_s, values)
+    shifted.flags.writeable = False
+    return shifted

@@ -1,0 +1,102 @@
+"""A private debrief: no name, no clock, nothing beyond the course, and the same figures."""
+
+from __future__ import annotations
+
+import json
+import re
+from dataclasses import replace
+
+import numpy as np
+import pytest
+import shapely
+from reports.sample_debrief import sample_debrief
+
+from audit.debriefing.privacy import private_debrief
+from audit.reports.csv_report import render_csv
+from audit.reports.geojson_report import render_geojson
+from audit.reports.gpx_report import render_gpx
+from audit.reports.html_report import render_html
+from audit.reports.json_report import render_json
+from audit.settings import PrivacySettings
+
+SETTINGS = PrivacySettings()
+NAME = "jo-bloggs-2026.gpx"
+
+
+@pytest.fixture(scope="module")
+def plain():
+    debrief = sample_debrief(
+        notes=(
+            "The track that begins at point 1 is called 'Jo Bloggs'.",
+            "Begun 2026-10-03T09:15:30Z.",
+        )
+    )
+    east = debrief.clean.east_m.copy()
+    east[:5] -= 3_000.0  # the way from home
+    quality = replace(debrief.quality, source=NAME)
+    return replace(debrief, clean=replace(debrief.clean, east_m=east), quality=quality)
+
+
+@pytest.fixture(scope="module")
+def private(plain):
+    return private_debrief(plain, SETTINGS)
+
+
+def test_no_report_tells_name_or_clock(plain, private):
+    start = json.loads(render_json(plain))["track"]["start"]
+    assert start[:4] != "1970"
+    for render in (render_json, render_csv, render_geojson, render_gpx, render_html):
+        told = render(private)
+        told = re.sub(r'<script type="text/plain".*?</script>', "", told, flags=re.DOTALL)
+        assert NAME not in told
+        assert "Bloggs" not in told
+        moments = re.findall(r"\d{4}-\d\d-\d\dT[\d:.]+Z", told)
+        assert all(moment.startswith("1970-01-01T0") for moment in moments)
+        assert f"{start[:10]}T" not in told
+
+
+def test_recording_is_cropped_to_the_course(plain, private):
+    course = shapely.MultiLineString([leg.audit.card.line for leg in plain.legs])
+    places = shapely.points(private.clean.east_m, private.clean.north_m)
+    walked = {i for span in private.spans if span.leg is not None
+              for i in range(span.first, span.last + 1)}  # fmt: skip
+    for i, place in enumerate(places):
+        assert i in walked or shapely.distance(place, course) <= SETTINGS.margin_m
+    assert len(private.clean) <= len(plain.clean) - 5
+    assert private.spans[0].first == 0
+    assert private.spans[-1].last == len(private.clean) - 1
+    assert private.quality.fixes == len(private.clean)
+    assert list(private.clean.fix) == list(range(len(private.clean)))
+
+
+def test_figures_stay(plain, private):
+    for before, after in zip(plain.legs, private.legs, strict=True):
+        first, second = before.audit.measures, after.audit.measures
+        if first is None:
+            assert second is None
+            continue
+        assert second.miss_m == first.miss_m
+        assert second.duration_s == first.duration_s
+        assert second.heading == first.heading
+        shift_s = first.start.time_s - second.start.time_s
+        assert first.claim.time_s - second.claim.time_s == shift_s
+        assert shift_s > 1e8
+        fixes = slice(second.start.fix, second.claim.fix + 1)
+        old = slice(first.start.fix, first.claim.fix + 1)
+        assert np.array_equal(private.clean.east_m[fixes], plain.clean.east_m[old])
+
+
+def test_it_says_that_it_is_private(private):
+    assert any(note.startswith("Private: ") for note in private.quality.notes)
+    assert "Private: names of files and tracks are left out" in render_html(private)
+
+
+def test_advice_with_a_clock_in_it_is_left_out(plain):
+    leg = replace(plain.legs[0], doubt="Leg 1: 60 % sure. If so, settle it: --claim 1=09:15:30Z.")
+    private = private_debrief(replace(plain, legs=(leg, *plain.legs[1:])), SETTINGS)
+    assert private.legs[0].doubt == "Leg 1: 60 % sure."
+
+
+def test_recording_without_times():
+    private = private_debrief(sample_debrief(timed=False), SETTINGS)
+    assert private.quality.start_s is None

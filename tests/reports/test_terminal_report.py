@@ -1,0 +1,35 @@
+"""The short debrief on the terminal: columns stand below each other."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from reports.sample_debrief import sample_debrief
+
+from audit.reports.terminal_report import render_terminal
+
+
+def rows(debrief) -> list[str]:
+    lines = render_terminal(debrief).splitlines()
+    begin = lines.index("") + 1
+    return lines[begin : begin + len(debrief.legs)]
+
+
+def starts_of_words(line: str) -> set[int]:
+    """Where something begins after two blanks or more."""
+    return {i for i in range(2, len(line)) if line[i] != " " and line[i - 2 : i] == "  "}
+
+
+def test_columns_are_aligned():
+    legs = rows(sample_debrief())
+    assert legs[0].startswith("1  walked")
+    shared = set.intersection(*(starts_of_words(line) for line in legs[:3]))
+    # Status, two errors, arrival and cause.
+    assert len(shared) >= 5
+
+
+def test_leg_not_walked_ends_its_line():
+    debrief = sample_debrief()
+    fourth = replace(debrief.legs[3], causes=())
+    line = rows(replace(debrief, legs=(*debrief.legs[:3], fourth)))[3]
+    assert line == "4  skipped"
