@@ -108,7 +108,9 @@ def report(name: str, said: list[float], right: list[bool], walk_of: list[int]) 
         if not of.legs:
             continue
         differ = of.right - of.said
-        chance = 2.0 * of.right_se if np.isfinite(of.right_se) else 1.0
+        # A few legs that are all right show no spread; what was said of them has one.
+        by_said = float(np.sqrt(of.said * (1.0 - of.said) / of.legs))
+        chance = 2.0 * max(of.right_se, by_said) if np.isfinite(of.right_se) else 1.0
         verdict = "off" if abs(differ) > AIM + chance else "?" if chance > AIM else "held"
         lines.append(
             f"  said {of.low:3.1f} to {of.high:3.1f}: {of.legs:5} legs, mean {of.said:.3f}, "

@@ -170,6 +170,8 @@ def test_the_chance_error_of_a_tenth_counts_walks_not_legs():
     assert clustered.right_se == pytest.approx(np.sqrt(0.8 * 0.2 / 9))
     text = report("made", said, [False] * 40, list(range(40)))
     assert "-0.850 off" in text
+    # Two legs of 0.85 that are both right are no proof that 0.85 was too little.
+    assert "+0.150 ?" in report("made", [0.85] * 2, [True] * 2, [0, 1])
 
 
 # Rivals
