@@ -64,22 +64,19 @@ def debrief(
     """
     settings = settings or Settings()
     card = work_out_card(plan, track_date=track_date(track))
-    clean = clean_track(track, card.grid, settings.cleaning)
-    if len(clean) < 2:
-        raise refuse(
-            track.source,
-            "",
-            f"{len(clean)} usable fix",
-            "is no walk",
-            "Give the recording of a whole walk.",
-        )
-    refuse_far_walk(track, clean, card, settings.matching)
+    clean = _cleaned(track, card, settings)
     pins = read_pins(starts or {}, claims or {}, card, clean, track.source, settings.matching)
     card, outing = _matched(clean, card, settings, pins, track.source)
     laid_out, match = outing.laid_out, outing.match
     noted = log or WalkersLog(entries=())
     measured = measure_walk(
-        clean, laid_out, match, card, settings, counted_paces=noted.counted_paces()
+        clean,
+        laid_out,
+        match,
+        card,
+        settings,
+        log=log,
+        cadence_per_min=track.cadence_per_min[clean.fix],
     )
     explanation = _explained(clean, measured, card, noted, settings)
     doubtful = doubts(card, match, clean, settings.quality)
@@ -101,6 +98,7 @@ def debrief(
         legs=legs,
         spans=measured.spans,
         stories=explanation.stories,
+        paces=measured.paces,
     )
 
 
@@ -133,6 +131,21 @@ def _matched(
         rule = "cannot be kept together with the others in any order of the points"
         raise refuse(source, f"option {pins[0].end}", None, rule, "Look at the times again.")
     return with_order_told(free, card, settings.quality), free.outing
+
+
+def _cleaned(track: Track, card: LegCard, settings: Settings) -> CleanTrack:
+    """Clean a track, and refuse what holds no walk of this course."""
+    clean = clean_track(track, card.grid, settings.cleaning)
+    if len(clean) < 2:
+        raise refuse(
+            track.source,
+            "",
+            f"{len(clean)} usable fix",
+            "is no walk",
+            "Give the recording of a whole walk.",
+        )
+    refuse_far_walk(track, clean, card, settings.matching)
+    return clean
 
 
 def track_date(track: Track) -> dt.date | None:

@@ -10,6 +10,7 @@ from audit.debriefing.course_entry import (
     plan_finding_entries,
     point_entries,
 )
+from audit.debriefing.detail_entries import paces_entry
 from audit.debriefing.document_shape import (
     FORMAT,
     DebriefDocument,
@@ -44,6 +45,7 @@ def debrief_document(debrief: Debrief) -> DebriefDocument:
         "spans": _spans(debrief),
         "legs": [leg_entry(leg, timed=debrief.clean.timed) for leg in debrief.legs],
         "stories": _stories(debrief),
+        "paces": None if debrief.paces is None else paces_entry(debrief.paces),
     }
     _refuse_not_finite(document, "debrief")
     return document

@@ -12,6 +12,46 @@ from typing import Annotated, Literal
 # The standard library's own TypedDict cannot be read by schema makers before Python 3.12.
 from typing_extensions import TypedDict
 
+from audit.debriefing.detail_shape import (
+    BandLeftEntry,
+    BypassEntry,
+    CutEntry,
+    DetailsEntry,
+    GroundEntry,
+    LedgerErrorsEntry,
+    LegPacesEntry,
+    LineKeptEntry,
+    PaceRateEntry,
+    PacesByGroundEntry,
+    PacesEntry,
+    PointEntryOfLeg,
+    SearchEntry,
+    SettingEntry,
+    SightingStopEntry,
+    StretchHeadingEntry,
+    ThirdsEntry,
+)
+
+__all__ = [
+    "BandLeftEntry",
+    "BypassEntry",
+    "CutEntry",
+    "DetailsEntry",
+    "GroundEntry",
+    "LedgerErrorsEntry",
+    "LegPacesEntry",
+    "LineKeptEntry",
+    "PaceRateEntry",
+    "PacesByGroundEntry",
+    "PacesEntry",
+    "PointEntryOfLeg",
+    "SearchEntry",
+    "SettingEntry",
+    "SightingStopEntry",
+    "StretchHeadingEntry",
+    "ThirdsEntry",
+]
+
 FORMAT: Literal[1] = 1
 """Number of this shape. History: 1, the first."""
 
@@ -154,8 +194,13 @@ class WalkedEntry(TypedDict):
     grid_azimuth_sd_deg: float
     straight_m: float
     straight_sd_m: float
+    along_planned_m: float | None
+    """From start to claim along the planned azimuth; its error is straight_sd_m."""
+    along_heading_m: float | None
+    """The same along the walked heading."""
     path_m: float
     """Over the ground, receiver noise smoothed out."""
+    path_sd_m: float | None
     paces: float | None
     paces_from: Literal["log", "pace count"] | None
     duration_s: float | None
@@ -277,6 +322,8 @@ class LegEntry(_LegEnds):
     found: bool | None
     nearest_approach: NearestApproachEntry | None
     ledger: LedgerEntry | None
+    details: DetailsEntry | None
+    """Drift, line, ground, paces, point, errors, search, bypasses and stops."""
     causes: list[CauseEntry]
     """Most probable first."""
 
@@ -295,3 +342,5 @@ class DebriefDocument(TypedDict):
     """In the order of the plan."""
     stories: list[StoryEntry]
     """What several legs have in common, most probable first."""
+    paces: PacesEntry | None
+    """Pace counts of the whole course."""

@@ -43,6 +43,19 @@ def legs_frame(debrief: Debrief) -> pd.DataFrame:
     nearest_m, nearest_time, found                  nearest approach to the point
     ledger_<part>_east_m, ledger_<part>_north_m     inherited, plan, heading, distance,
                                                     detour, total
+    along_planned_m, along_heading_m                start to claim along the planned azimuth, and
+                                                    along the walked one; error straight_sd_m
+    path_sd_m                                       standard error of path_m
+    drift_deg, drift_sd_deg                         turn from first to last third, with error
+    band_m, in_band_share, corridor_share           95 % band of the planned line (half width),
+                                                    share of the way in it and in the corridor
+    climb_m, descent_m, slope_m                     by trusted elevations; missing otherwise
+    paces_per_100m, paces_per_100m_sd               counted over the ground, with standard error
+    paces_by_cadence                                from the recording's cadence
+    point_verdict, point_probability                found, missed, too close to call; that the
+                                                    walker came within the radius
+    claim_marked_by, claim_time_sd_s,               what shows the claim, and its standard
+    claim_along_sd_m                                errors in time and along the walk
     cause, cause_probability, evidence,             first and second of the causes
     runner_up, runner_up_probability
     ==============================================  =======================================
@@ -134,6 +147,7 @@ def _row(entry: LegEntry) -> dict[str, object]:
         "halted_s": walked and walked["halted_s"],
         **_offset_columns(entry),
         **_ledger_columns(entry),
+        **_detail_columns(entry),
         **_cause_columns(entry),
     }
 
@@ -179,6 +193,33 @@ def _ledger_columns(entry: LegEntry) -> dict[str, object]:
         columns[f"ledger_{part}_east_m"] = vector and vector[0]
         columns[f"ledger_{part}_north_m"] = vector and vector[1]
     return columns
+
+
+def _detail_columns(entry: LegEntry) -> dict[str, object]:
+    walked, details = entry["walked"], entry["details"]
+    thirds = details and details["thirds"]
+    line = details and details["planned_line"]
+    return {
+        "along_planned_m": walked and walked["along_planned_m"],
+        "along_heading_m": walked and walked["along_heading_m"],
+        "path_sd_m": walked and walked["path_sd_m"],
+        "drift_deg": thirds and thirds["drift_deg"],
+        "drift_sd_deg": thirds and thirds["drift_sd_deg"],
+        "band_m": line and line["band_m"],
+        "in_band_share": line and line["in_band_share"],
+        "corridor_share": line and line["corridor_share"],
+        "climb_m": details and details["ground"]["climb_m"],
+        "descent_m": details and details["ground"]["descent_m"],
+        "slope_m": details and details["ground"]["slope_m"],
+        "paces_per_100m": details and details["leg_paces"]["per_100m"],
+        "paces_per_100m_sd": details and details["leg_paces"]["per_100m_sd"],
+        "paces_by_cadence": details and details["leg_paces"]["by_cadence"],
+        "point_verdict": details and details["point"]["verdict"],
+        "point_probability": details and details["point"]["probability"],
+        "claim_marked_by": details and details["claim_cut"]["marked_by"],
+        "claim_time_sd_s": details and details["claim_cut"]["time_sd_s"],
+        "claim_along_sd_m": details and details["claim_cut"]["along_sd_m"],
+    }
 
 
 def _cause_columns(entry: LegEntry) -> dict[str, object]:

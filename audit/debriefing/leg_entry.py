@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from audit.debriefing.detail_entries import details_entry
 from audit.debriefing.document_shape import (
     CauseEntry,
     CrossTrackEntry,
@@ -48,14 +49,15 @@ def leg_entry(leg: LegDebrief, *, timed: bool) -> LegEntry:
         "found": None,
         "nearest_approach": None,
         "ledger": None,
+        "details": None,
         "causes": _causes(leg),
     }
     if measures is not None:
-        _fill(entry, measures)
+        _fill(entry, measures, timed=timed)
     return entry
 
 
-def _fill(entry: LegEntry, measures: LegMeasures) -> None:
+def _fill(entry: LegEntry, measures: LegMeasures, *, timed: bool) -> None:
     """Put the measurements into the entry of a walked leg."""
     entry["start"] = _place(measures.start)
     entry["end"] = _place(measures.claim)
@@ -79,6 +81,8 @@ def _fill(entry: LegEntry, measures: LegMeasures) -> None:
         "time": None if nearest_s is None else utc_text(nearest_s),
     }
     entry["ledger"] = _ledger(measures.ledger)
+    if measures.details is not None:
+        entry["details"] = details_entry(measures.details, timed=timed)
 
 
 def _runner_up(portion: LegMatch, *, timed: bool) -> RunnerUpEntry | None:
@@ -116,7 +120,10 @@ def _walked(measures: LegMeasures) -> WalkedEntry:
         "grid_azimuth_sd_deg": float(heading.sd_deg),
         "straight_m": float(measures.straight_m),
         "straight_sd_m": float(measures.straight_sd_m),
+        "along_planned_m": measures.along_planned_m,
+        "along_heading_m": measures.along_heading_m,
         "path_m": float(measures.path_m),
+        "path_sd_m": measures.path_sd_m,
         "paces": measures.paces,
         "paces_from": measures.paces_from,
         "duration_s": measures.duration_s,

@@ -11,6 +11,7 @@ from audit.diagnosis.finding import Finding, WalkFinding
 from audit.leg_card import CardPoint, LegCard
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
 from audit.measurement.leg_measures import LegAudit, Span
+from audit.measurement.pace_counts import WalkPaces
 from audit.measurement.receiver_noise import ReceiverNoise
 
 if TYPE_CHECKING:
@@ -89,6 +90,8 @@ class Debrief:
         The points of the course.
     stories : tuple of WalkFinding
         What several legs have in common, the most probable first.
+    paces : WalkPaces or None
+        Pace counts of the whole course: from the log, and by the recording's cadence.
     """
 
     card: LegCard
@@ -98,6 +101,7 @@ class Debrief:
     legs: tuple[LegDebrief, ...]
     spans: tuple[Span, ...]
     stories: tuple[WalkFinding, ...] = ()
+    paces: WalkPaces | None = None
 
     @property
     def points(self) -> tuple[CardPoint, ...]:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import numpy as np
 
+from audit.measurement.leg_details import Bypass
 from audit.settings import MeasuringSettings
-from audit.units import FloatArray, direction_degrees, turn_degrees
+from audit.units import FloatArray, direction_degrees, turn_degrees, unit_vector
 
 
 def find_bypasses(
@@ -17,7 +18,7 @@ def find_bypasses(
     in on the other hand, each longer than the receiver's wander could feign.
     """
     sides = _sideways(walk, heading_deg, max(settings.bypass_side_m, 2.0 * noise_m), settings)
-    path = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(walk, axis=0).T))])
+    path = _path(walk)
     bypasses: list[tuple[int, int]] = []
     waiting: tuple[int, int, int] | None = None
     for first, last, hand in sides:
@@ -28,6 +29,52 @@ def find_bypasses(
         else:
             waiting = (first, last, hand)
     return bypasses
+
+
+def describe_bypass(
+    time_s: FloatArray,
+    walk: FloatArray,
+    heading_deg: float,
+    ends: tuple[int, int],
+    noise_m: float,
+    correlation_s: float,
+    settings: MeasuringSettings,
+) -> Bypass:
+    """Measure the sides of a bypass that `find_bypasses` found.
+
+    Out and back are from the line walked before to the furthest, and from there to the
+    line walked after; the receiver keeps part of its error from one to the other.
+    """
+    first, last = ends
+    ahead = unit_vector(heading_deg)
+    along = (walk - walk[0]) @ ahead
+    across = (walk - walk[0]) @ np.array([ahead[1], -ahead[0]])
+    path = _path(walk)
+    reach = settings.bypass_level_m
+    before = (path >= path[first] - reach) & (path <= path[first])
+    after = (path >= path[last]) & (path <= path[last] + reach)
+    level_before, level_after = float(across[before].mean()), float(across[after].mean())
+    inside = across[first : last + 1]
+    furthest = int(np.argmax(np.abs(inside - (level_before + level_after) / 2.0)))
+    out, back = (abs(float(inside[furthest]) - level) for level in (level_before, level_after))
+    lasted_s = float(time_s[last] - time_s[first])
+    kept = float(np.exp(-lasted_s / correlation_s))
+    sd_m = noise_m * float(np.sqrt(2.0 * (1.0 - kept)))
+    usual = settings.bypass_equal_share * max(out, back)
+    return Bypass(
+        start_s=float(time_s[first]),
+        end_s=float(time_s[last]),
+        side="right" if inside[furthest] > level_before else "left",
+        out_m=out,
+        ahead_m=float(along[last] - along[first]),
+        back_m=back,
+        side_sd_m=sd_m,
+        equal=abs(out - back) <= 1.96 * float(np.hypot(sd_m, usual)),
+    )
+
+
+def _path(walk: FloatArray) -> FloatArray:
+    return np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(walk, axis=0).T))])
 
 
 def _sideways(

@@ -50,6 +50,7 @@ class _Arrival:
     leg: LegMatch
     arrived_s: float
     left_s: float
+    since_s: float
     speed_m_s: float
 
 
@@ -115,7 +116,10 @@ def _arrival(
         return None
     samples, path_m = laid_out.samples, laid_out.movement.path_m
     usual = laid_out.movement.walking_m_s
-    since = max(leg.start_s, arrived_s - (settings.most_bend_m + settings.window_m) / usual)
+    # A halt on the way would make the speed before the arrival look slow.
+    rested = halts[halts[:, 1] < arrived_s - settings.halt_reach_s, 1]
+    reach_s = (settings.most_bend_m + settings.window_m) / usual
+    since = max(leg.start_s, arrived_s - reach_s, float(rested.max(initial=-np.inf)))
     way = np.diff(np.interp([since, arrived_s], samples.time_s, path_m))[0]
     if way < settings.least_way_m:
         return None
@@ -123,6 +127,7 @@ def _arrival(
         leg=leg,
         arrived_s=arrived_s,
         left_s=float(left_s),
+        since_s=since,
         speed_m_s=float(way / (arrived_s - since)),
     )
 
@@ -131,8 +136,7 @@ def _bend(
     clean: CleanTrack, arrival: _Arrival, noise: ReceiverNoise, settings: ClaimSettings
 ) -> SightBend | None:
     start_s, speed = arrival.leg.start_s or 0.0, arrival.speed_m_s
-    reach_s = (settings.most_bend_m + settings.window_m) / speed
-    index = _fixes(clean, max(start_s, arrival.arrived_s - reach_s), arrival, settings)
+    index = _fixes(clean, arrival, settings)
     if len(index) < settings.least_fixes:
         return None
     held = _held_direction(clean, start_s, arrival.arrived_s - settings.most_bend_m / speed)
@@ -140,7 +144,9 @@ def _bend(
     place = place - place[0]
     ahead = unit_vector(held)
     right = np.array([ahead[1], -ahead[0]])
-    back_m = np.arange(settings.least_bend_m, settings.most_bend_m + 0.1, settings.step_m)
+    walked_m = (arrival.arrived_s - arrival.since_s) * speed
+    most_m = min(settings.most_bend_m, 0.8 * walked_m)
+    back_m = np.arange(settings.least_bend_m, most_m + 0.1, settings.step_m)
     candidates_s = arrival.arrived_s - back_m / speed
     bends = weigh_bends(
         clean.time_s[index],
@@ -177,11 +183,9 @@ def _held_direction(clean: CleanTrack, start_s: float, until_s: float) -> float:
     return direction_degrees(float(east), float(north))
 
 
-def _fixes(
-    clean: CleanTrack, from_s: float, arrival: _Arrival, settings: ClaimSettings
-) -> NDArray[np.int64]:
+def _fixes(clean: CleanTrack, arrival: _Arrival, settings: ClaimSettings) -> NDArray[np.int64]:
     """Choose fixes of the way up to the halt, not too close to each other, and some of the halt."""
-    way = np.flatnonzero((clean.time_s >= from_s) & (clean.time_s <= arrival.arrived_s))
+    way = np.flatnonzero((clean.time_s >= arrival.since_s) & (clean.time_s <= arrival.arrived_s))
     every = max(int(settings.spacing_s / (clean.median_interval_s or settings.spacing_s)), 1)
     standing = np.flatnonzero((clean.time_s > arrival.arrived_s) & (clean.time_s <= arrival.left_s))
     some = np.linspace(0, len(standing) - 1, min(len(standing), settings.halt_fixes))

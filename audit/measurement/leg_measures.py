@@ -8,7 +8,13 @@ from typing import Literal
 from audit.azimuths import GridAzimuth
 from audit.leg_card import CardLeg
 from audit.matching.leg_match import LegStatus
+from audit.measurement.leg_details import LegDetails
+from audit.measurement.places_and_headings import Heading, Place
 from audit.units import FloatArray
+
+__all__ = [
+    "CrossTrack", "Heading", "Ledger", "LegAudit", "LegMeasures", "Place", "Span", "SpanKind",
+]  # fmt: skip
 
 SpanKind = Literal["approach", "walking", "halt", "at-point", "bypass", "search", "gap", "walk-off"]
 
@@ -28,18 +34,6 @@ class Span:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Place:
-    """Where the walker was at one moment. ``time_s`` is None in a recording without times."""
-
-    fix: int
-    time_s: float | None
-    east_m: float
-    north_m: float
-    longitude_deg: float
-    latitude_deg: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class CrossTrack:
     """Distance to the right of a line, along it. Arrays have shape (n,), read-only.
 
@@ -56,20 +50,6 @@ class CrossTrack:
     end_m: float
     max_abs_m: float
     rms_m: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Heading:
-    """The direction of a leg's walking with its 95 % interval.
-
-    ``low_deg`` and ``high_deg`` are in [0, 360) and may straddle north.
-    ``sd_deg`` is the standard error that the interval stands for.
-    """
-
-    azimuth: GridAzimuth
-    low_deg: float
-    high_deg: float
-    sd_deg: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -125,6 +105,13 @@ class LegMeasures:
         When the places of the cross-track curves were passed, on the CleanTrack's axis.
     noise_m : float or None
         Receiver noise on this leg, standard deviation per axis.
+    along_planned_m, along_heading_m : float or None
+        From start to claim along the planned azimuth, and along the walked heading;
+        both with the standard error ``straight_sd_m``.
+    path_sd_m : float or None
+        Standard error of ``path_m``.
+    details : LegDetails or None
+        Drift, line, ground, paces, point, errors of the ledger, search and halts.
     """
 
     start: Place
@@ -154,6 +141,10 @@ class LegMeasures:
     gap_share: float
     curve_time_s: FloatArray | None = None
     noise_m: float | None = None
+    along_planned_m: float | None = None
+    along_heading_m: float | None = None
+    path_sd_m: float | None = None
+    details: LegDetails | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

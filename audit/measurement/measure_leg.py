@@ -7,79 +7,80 @@ from typing import Literal
 import numpy as np
 
 from audit.azimuths import GridAzimuth
-from audit.leg_card import CardLeg, LegCard
+from audit.leg_card import CardLeg
 from audit.matching.leg_match import CleanTrack
 from audit.measurement.cross_track import measure_cross_track, straight_line
 from audit.measurement.ledger import make_ledger
-from audit.measurement.leg_measures import LegMeasures, Place
-from audit.measurement.places import Fixed
-from audit.measurement.receiver_noise import ReceiverNoise, noise_between
+from audit.measurement.leg_details import Bypass
+from audit.measurement.leg_measures import LegMeasures
+from audit.measurement.receiver_noise import noise_between
+from audit.measurement.walk_context import WalkContext, placed
 from audit.measurement.walk_of_leg import WalkOfLeg
-from audit.measurement.walked_heading import measure_heading
-from audit.settings import Settings
+from audit.measurement.walked_heading import walked_heading
 from audit.units import FloatArray, direction_degrees, unit_vector
 
 
 def measure_leg(
-    clean: CleanTrack,
-    walk: WalkOfLeg,
-    card: LegCard,
-    leg: CardLeg,
-    noise: ReceiverNoise,
-    settings: Settings,
-    counted_paces: float | None,
+    context: WalkContext, walk: WalkOfLeg, leg: CardLeg, bypasses: tuple[Bypass, ...]
 ) -> LegMeasures:
     """Measure a leg that was walked, against its card."""
-    start = np.array([walk.start.east_m, walk.start.north_m])
-    claim = np.array([walk.claim.east_m, walk.claim.north_m])
+    clean, card, settings = context.clean, context.card, context.settings
+    start, claim = walk.start.place, walk.claim.place
     target = np.array([leg.end.east_m, leg.end.north_m])
     straight = float(np.hypot(*(claim - start)))
     gap_share = _gap_share(clean, walk, straight)
-    noise_m = noise_between(clean, noise, walk.times_s, gap_share, settings.noise)
-    heading = measure_heading(clean, walk.start, walk.claim, noise_m, settings.heading)
-    bent = len(leg.line) > 2
-    planned = leg.line if bent else straight_line(leg.line[0], leg.azimuth.degrees, leg.distance_m)
-    own = (
-        leg.line - leg.line[0] + start
-        if bent
-        else straight_line(start, leg.azimuth.degrees, leg.distance_m)
-    )
+    noise_m = noise_between(clean, context.noise, walk.times_s, gap_share, settings.noise)
+    heading = walked_heading(context, walk, noise_m, bypasses)
+    planned, own = _lines(leg, start)
+    cross_track = measure_cross_track(planned, walk.position)
+    own_cross_track = measure_cross_track(own, walk.position)
     miss = claim - target
     along, across = _along_across(miss, leg)
     nearest_m, nearest_s = _nearest(clean, walk, target)
-    # A leg along a bent line is walked along it: its path counts, not its chord.
-    made = walk.path_m if bent else straight
-    paces, paces_from = _paces(counted_paces, card.paces_per_100m, made)
-    timed = clean.timed
+    # A leg along a bent line is walked along it: not its chord counts.
+    made = float(own_cross_track.along_m[-1]) if len(leg.line) > 2 else straight
+    paces, paces_from = _paces(context.counted_paces.get(leg.name), card.paces_per_100m, made)
+    straight_sd = _straight_sd(walk)
     return LegMeasures(
-        start=_place(clean, walk.start, card),
-        claim=_place(clean, walk.claim, card),
+        start=placed(context, walk.start),
+        claim=placed(context, walk.claim),
         heading=heading,
         straight_m=straight,
-        straight_sd_m=_straight_sd(walk, clean),
+        straight_sd_m=straight_sd,
         path_m=walk.path_m,
         paces=paces,
         paces_from=paces_from,
-        duration_s=walk.claim.time_s - walk.start.time_s if timed else None,
-        halted_s=walk.halted_s if timed else None,
+        duration_s=walk.claim.time_s - walk.start.time_s if clean.timed else None,
+        halted_s=walk.halted_s if clean.timed else None,
         azimuth_error_deg=_planned_direction(leg).turn_to(heading.azimuth),
         distance_error_m=made - leg.distance_m,
         distance_ratio=made / leg.distance_m,
-        cross_track=measure_cross_track(planned, walk.position),
-        own_cross_track=measure_cross_track(own, walk.position),
+        cross_track=cross_track,
+        own_cross_track=own_cross_track,
         miss_m=float(np.hypot(*miss)),
         miss_azimuth=GridAzimuth(direction_degrees(float(miss[0]), float(miss[1]))),
         miss_along_m=along,
         miss_across_m=across,
-        miss_sd_m=_miss_sd(walk, leg, clean),
+        miss_sd_m=_miss_sd(walk, leg),
         nearest_m=nearest_m,
-        nearest_s=nearest_s if timed else None,
+        nearest_s=nearest_s if clean.timed else None,
         found=nearest_m <= card.arrival_radius_m,
         ledger=make_ledger(leg, start, claim, heading.azimuth),
         gap_share=gap_share,
-        noise_m=noise_m,
         curve_time_s=walk.time_s,
+        noise_m=noise_m,
+        along_planned_m=float((claim - start) @ unit_vector(_planned_direction(leg).degrees)),
+        along_heading_m=float((claim - start) @ unit_vector(heading.azimuth.degrees)),
+        path_sd_m=float(np.hypot(straight_sd, settings.measuring.path_sd * walk.path_m)),
     )
+
+
+def _lines(leg: CardLeg, start: FloatArray) -> tuple[FloatArray, FloatArray]:
+    """Give the planned line, and the same drawn from where the walker really began."""
+    if len(leg.line) > 2:
+        return leg.line, leg.line - leg.line[0] + start
+    azimuth, length = leg.azimuth.degrees, leg.distance_m
+    return straight_line(leg.line[0], azimuth, length), straight_line(start, azimuth, length)
 
 
 def _planned_direction(leg: CardLeg) -> GridAzimuth:
@@ -103,18 +104,6 @@ def _paces(
     if per_100m is not None:
         return made_m * per_100m / 100.0, "pace count"
     return None, None
-
-
-def _place(clean: CleanTrack, fixed: Fixed, card: LegCard) -> Place:
-    longitude, latitude = card.grid.to_geographic(fixed.east_m, fixed.north_m)
-    return Place(
-        fix=clean.index_at(fixed.time_s),
-        time_s=fixed.time_s if clean.timed else None,
-        east_m=fixed.east_m,
-        north_m=fixed.north_m,
-        longitude_deg=float(longitude),
-        latitude_deg=float(latitude),
-    )
 
 
 def _nearest(clean: CleanTrack, walk: WalkOfLeg, target: FloatArray) -> tuple[float, float]:
@@ -143,30 +132,20 @@ def _to_origin(time_s: FloatArray, east: FloatArray, north: FloatArray) -> tuple
     return float(distance[nearest]), float(moment)
 
 
-def _straight_sd(walk: WalkOfLeg, clean: CleanTrack) -> float:
-    """Add up the places of both ends and, where no halt marks one, half a logging interval."""
-    logging = _logging_sd(walk, clean)
-    square = sum(
-        end.sd_m**2 + (logging**2 if end.halt_s[0] == end.halt_s[1] else 0.0)
-        for end in (walk.start, walk.claim)
-    )
-    return float(np.sqrt(square))
+def _straight_sd(walk: WalkOfLeg) -> float:
+    """Add up the places of both ends, and how well their moments are known."""
+    return float(np.sqrt(sum(end.sd_m**2 + end.along_sd_m**2 for end in (walk.start, walk.claim))))
 
 
-def _miss_sd(walk: WalkOfLeg, leg: CardLeg, clean: CleanTrack) -> float:
-    """Add up, per axis: the place of the claim, half a logging interval's walk, the reference.
+def _miss_sd(walk: WalkOfLeg, leg: CardLeg) -> float:
+    """Add up, per axis: the place of the claim, its moment, the precision of the reference.
 
-    A place anywhere in a square of half side a scatters by a / sqrt(3) per axis.
+    A place anywhere in a square of half side a scatters by a / sqrt(3) per axis; an
+    error along the walk has half its square on each of two axes.
     """
     square = leg.end.half_square_m / np.sqrt(3.0)
-    return float(np.sqrt(walk.claim.sd_m**2 + _logging_sd(walk, clean) ** 2 + square**2))
-
-
-def _logging_sd(walk: WalkOfLeg, clean: CleanTrack) -> float:
-    """Give the scatter of a moment somewhere between two fixes, in metres walked."""
-    interval = clean.median_interval_s or 0.0
-    pace = walk.path_m / max(walk.claim.time_s - walk.start.time_s, 1.0)
-    return float(interval * pace / 2.0 / np.sqrt(3.0))
+    moment = walk.claim.along_sd_m / np.sqrt(2.0)
+    return float(np.sqrt(walk.claim.sd_m**2 + moment**2 + square**2))
 
 
 def _gap_share(clean: CleanTrack, walk: WalkOfLeg, straight: float) -> float:

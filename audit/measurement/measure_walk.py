@@ -6,30 +6,45 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from audit.leg_card import LegCard
-from audit.matching.leg_match import CleanTrack, Match
+from audit.leg_card import CardLeg, LegCard
+from audit.matching.leg_match import CleanTrack, LegMatch, Match
 from audit.matching.walk_layout import WalkLaidOut
-from audit.measurement.bypasses import find_bypasses
+from audit.measurement.bypasses import describe_bypass, find_bypasses
 from audit.measurement.claims import claims_at_bends, find_sight_bends
-from audit.measurement.leg_measures import LegAudit, Span
+from audit.measurement.ground_walked import judge_elevation
+from audit.measurement.leg_details import Bypass
+from audit.measurement.leg_measures import LegAudit, LegMeasures, Span
+from audit.measurement.measure_details import measure_details
 from audit.measurement.measure_leg import measure_leg
+from audit.measurement.pace_counts import WalkPaces, pace_unit, read_cadence, walk_paces
 from audit.measurement.receiver_noise import ReceiverNoise, measure_noise
+from audit.measurement.searches import with_search_ends
 from audit.measurement.spans import divide_walk
-from audit.measurement.walk_of_leg import WalkOfLeg, walk_of_leg
+from audit.measurement.walk_context import WalkContext
+from audit.measurement.walk_of_leg import WalkOfLeg, walk_of_leg, with_corners
 from audit.settings import Settings
+from audit.units import FloatArray
+from audit.walkers_log import WalkersLog
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WalkMeasures:
-    """All legs measured, the recording divided, and the receiver's error that all rests on.
+    """All legs measured, the recording divided, and what all of it rests on.
 
-    ``match`` is the match with its claims put where the walker turned to a point in sight.
+    Attributes
+    ----------
+    match : Match
+        With its claims put where the walker turned to a point in sight, and the ends of
+        searches where measuring found them.
+    paces : WalkPaces
+        Pace counts of the course as a whole.
     """
 
     legs: tuple[LegAudit, ...]
     spans: tuple[Span, ...]
     noise: ReceiverNoise
     match: Match
+    paces: WalkPaces
 
 
 def measure_walk(
@@ -39,37 +54,116 @@ def measure_walk(
     card: LegCard,
     settings: Settings,
     *,
-    counted_paces: dict[str, float] | None = None,
+    log: WalkersLog | None = None,
+    cadence_per_min: FloatArray | None = None,
 ) -> WalkMeasures:
     """Measure every leg that was walked.
 
-    ``counted_paces`` holds, by name of leg, the paces that the walker's log gives.
+    ``cadence_per_min`` holds the cadence at each fix of ``clean``, shape (n,).
     """
-    counted = counted_paces or {}
-    noise = measure_noise(clean, match.halts, settings.noise)
-    settings = _fitted_to_noise(settings, noise)
-    bends = find_sight_bends(clean, laid_out, match, card.legs, noise, settings.claim)
-    match = claims_at_bends(match, bends)
+    noted = log or WalkersLog(entries=())
+    context = _context(clean, laid_out, match, card, settings, cadence_per_min, noted)
     legs: list[LegAudit] = []
     bypasses: dict[int, list[tuple[float, float]]] = {}
-    for leg_match, card_leg in zip(match.legs, card.legs, strict=True):
+    for portion, card_leg in zip(context.match.legs, card.legs, strict=True):
         measures = None
-        if leg_match.status == "walked":
-            walk = walk_of_leg(clean, laid_out, match, leg_match, noise.noise_m, settings.measuring)
-            bypasses[leg_match.leg] = _bypass_times(walk, noise, settings)
-            measures = measure_leg(
-                clean, walk, card, card_leg, noise, settings, counted.get(card_leg.name)
-            )
+        if portion.status == "walked":
+            measures, found = _measure(context, portion, card_leg)
+            bypasses[portion.leg] = [(bypass.start_s, bypass.end_s) for bypass in found]
         legs.append(
             LegAudit(
                 card=card_leg,
-                status=leg_match.status,
-                confidence=leg_match.confidence,
+                status=portion.status,
+                confidence=portion.confidence,
                 measures=measures,
             )
         )
-    spans = divide_walk(clean, match, bypasses, settings.measuring)
-    return WalkMeasures(legs=tuple(legs), spans=spans, noise=noise, match=match)
+    return WalkMeasures(
+        legs=tuple(legs),
+        spans=divide_walk(clean, context.match, bypasses, settings.measuring),
+        noise=context.noise,
+        match=context.match,
+        paces=_walk_paces(context, legs),
+    )
+
+
+def _context(
+    clean: CleanTrack,
+    laid_out: WalkLaidOut,
+    match: Match,
+    card: LegCard,
+    settings: Settings,
+    cadence_per_min: FloatArray | None,
+    log: WalkersLog,
+) -> WalkContext:
+    """Look at the recording as a whole: its noise, claims, searches, elevations, cadence."""
+    noise = measure_noise(clean, match.halts, settings.noise)
+    settings = _fitted_to_noise(settings, noise)
+    bends = find_sight_bends(clean, laid_out, match, card.legs, noise, settings.claim)
+    match = with_search_ends(clean, claims_at_bends(match, bends), card, settings)
+    unit = pace_unit(card.paces_per_100m, settings.paces)
+    return WalkContext(
+        clean=clean,
+        laid_out=laid_out,
+        match=match,
+        card=card,
+        noise=noise,
+        bends=bends,
+        elevation=judge_elevation(clean, match.halts, settings.ground),
+        cadence=read_cadence(cadence_per_min, unit, settings.paces) if clean.timed else None,
+        counted_paces=log.counted_paces(),
+        azimuths_set=log.azimuths_set(),
+        settings=settings,
+    )
+
+
+def _measure(
+    context: WalkContext, portion: LegMatch, card_leg: CardLeg
+) -> tuple[LegMeasures, tuple[Bypass, ...]]:
+    settings = context.settings
+    walk = walk_of_leg(
+        context.clean,
+        context.laid_out,
+        context.match,
+        portion,
+        context.noise.noise_m,
+        context.bends.get(portion.leg),
+        settings,
+    )
+    bypasses = _bypasses(walk, context.noise, settings)
+    walk = with_corners(walk, bypasses)
+    measures = measure_leg(context, walk, card_leg, bypasses)
+    details = measure_details(context, walk, card_leg, portion, measures, bypasses)
+    return replace(measures, details=details), bypasses
+
+
+def _bypasses(walk: WalkOfLeg, noise: ReceiverNoise, settings: Settings) -> tuple[Bypass, ...]:
+    chord = walk.position[-1] - walk.position[0]
+    if float(np.hypot(*chord)) == 0.0:
+        return ()
+    found = find_bypasses(walk.position, walk.chord_deg, noise.noise_m, settings.measuring)
+    return tuple(
+        describe_bypass(
+            walk.time_s,
+            walk.position,
+            walk.chord_deg,
+            ends,
+            noise.noise_m,
+            noise.correlation_s,
+            settings.measuring,
+        )
+        for ends in found
+    )
+
+
+def _walk_paces(context: WalkContext, legs: list[LegAudit]) -> WalkPaces:
+    known = [
+        (leg.measures.details.paces, leg.measures.details.ground, leg.measures.path_m)
+        for leg in legs
+        if leg.measures is not None and leg.measures.details is not None
+    ]
+    settings = context.settings.paces
+    return walk_paces(known, pace_unit(context.card.paces_per_100m, settings), settings)
 
 
 def _fitted_to_noise(settings: Settings, noise: ReceiverNoise) -> Settings:
@@ -78,17 +172,12 @@ def _fitted_to_noise(settings: Settings, noise: ReceiverNoise) -> Settings:
     return replace(
         settings,
         heading=replace(
-            heading, noise_log_sd=float(np.hypot(heading.noise_log_sd, noise.noise_log_sd))
+            heading,
+            noise_log_sd=float(np.hypot(heading.noise_log_sd, noise.noise_log_sd)),
+            usual_correlation_s=noise.correlation_s,
+            usual_correlation_log_sd=float(
+                np.hypot(heading.leg_correlation_log_sd, noise.correlation_log_sd)
+            ),
         ),
         measuring=replace(measuring, noise_correlation_s=noise.correlation_s),
     )
-
-
-def _bypass_times(
-    walk: WalkOfLeg, noise: ReceiverNoise, settings: Settings
-) -> list[tuple[float, float]]:
-    chord = walk.position[-1] - walk.position[0]
-    if float(np.hypot(*chord)) == 0.0:
-        return []
-    found = find_bypasses(walk.position, walk.chord_deg, noise.noise_m, settings.measuring)
-    return [(float(walk.time_s[first]), float(walk.time_s[last])) for first, last in found]

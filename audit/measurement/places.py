@@ -22,6 +22,8 @@ class Fixed:
     halt_s : (float, float)
         Start and end of the part of a halt that it was averaged over; ``time_s`` twice
         where the walker did not halt. Fixes outside it show the walker somewhere else.
+    along_sd_m : float
+        Standard error along the walk for want of knowing the moment better.
     """
 
     time_s: float
@@ -29,6 +31,12 @@ class Fixed:
     north_m: float
     sd_m: float
     halt_s: tuple[float, float]
+    along_sd_m: float = 0.0
+
+    @property
+    def place(self) -> FloatArray:
+        """(east, north), shape (2,)."""
+        return np.array([self.east_m, self.north_m])
 
 
 def fix_place(
@@ -59,10 +67,19 @@ def fix_place(
         east, north = fit_meeting(clean.time_s[inside], position, time_s).position.tolist()
         sd_m = _standard_error(noise_m, 2.0 * reach, settings)
     else:
-        east = float(np.interp(time_s, clean.time_s, clean.east_m))
-        north = float(np.interp(time_s, clean.time_s, clean.north_m))
-        sd_m = noise_m
+        return place_between(clean, time_s, noise_m)
     return Fixed(time_s=time_s, east_m=east, north_m=north, sd_m=sd_m, halt_s=(time_s, time_s))
+
+
+def place_between(clean: CleanTrack, time_s: float, noise_m: float) -> Fixed:
+    """Give the place at a moment on the way, straight between the fixes around it."""
+    return Fixed(
+        time_s=time_s,
+        east_m=float(np.interp(time_s, clean.time_s, clean.east_m)),
+        north_m=float(np.interp(time_s, clean.time_s, clean.north_m)),
+        sd_m=noise_m,
+        halt_s=(time_s, time_s),
+    )
 
 
 def _halt_at(halts: FloatArray, time_s: float, reach_s: float) -> tuple[float, float] | None:

@@ -8,6 +8,7 @@ import numpy as np
 
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
 from audit.measurement.leg_measures import Span, SpanKind
+from audit.measurement.searches import settled_since
 from audit.settings import MeasuringSettings
 
 
@@ -60,7 +61,7 @@ def _stages(clean: CleanTrack, match: Match, settings: MeasuringSettings) -> lis
 def _before(
     clean: CleanTrack, begin: float, start: float, settings: MeasuringSettings
 ) -> list[Stage]:
-    settled = _settled(clean, begin, start, settings)
+    settled = settled_since(clean, begin, start, settings.at_point_m)
     return [
         Stage(start_s=begin, end_s=settled, leg=None, kind="approach"),
         Stage(start_s=settled, end_s=start, leg=None, kind="at-point"),
@@ -72,11 +73,12 @@ def _between(
 ) -> list[Stage]:
     """Give what lies between a claim and the next departure: a search, a rest at the point."""
     claim, start = leg.claim_s or 0.0, following.start_s or 0.0
-    settled = _settled(clean, claim, start, settings)
     searched: Stage
     if following.leg == leg.leg + 1:
+        settled = min(max(leg.search_end_s or claim, claim), start)
         searched = Stage(start_s=claim, end_s=settled, leg=leg.leg, kind="search")
     else:  # a way that no leg plans
+        settled = settled_since(clean, claim, start, settings.at_point_m)
         searched = Stage(start_s=claim, end_s=settled, leg=None, kind="walking")
     return [searched, Stage(start_s=settled, end_s=start, leg=None, kind="at-point")]
 
@@ -99,23 +101,6 @@ def _after(
     stages.append(Stage(start_s=found, end_s=gone, leg=None, kind="at-point"))
     stages.append(Stage(start_s=gone, end_s=end, leg=None, kind="walk-off"))
     return stages
-
-
-def _settled(
-    clean: CleanTrack, from_s: float, leaves_s: float, settings: MeasuringSettings
-) -> float:
-    """Give the moment after which the walker stayed where he then left from."""
-    first = clean.index_at(from_s)
-    # The last fix before he leaves: with few fixes, the one after may be far on the way.
-    last = max(int(np.searchsorted(clean.time_s, leaves_s, side="right")) - 1, first)
-    away = np.hypot(
-        clean.east_m[first : last + 1] - clean.east_m[last],
-        clean.north_m[first : last + 1] - clean.north_m[last],
-    )
-    outside = np.flatnonzero(away > settings.at_point_m)
-    if len(outside) == 0:
-        return from_s
-    return min(float(clean.time_s[min(first + outside[-1] + 1, last)]), leaves_s)
 
 
 def _paint(

@@ -2,16 +2,24 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
 from audit.matching.walk_layout import WalkLaidOut
 from audit.matching.walk_samples import smoothed
+from audit.measurement.claims import SightBend
+from audit.measurement.cut_errors import cut_error
+from audit.measurement.leg_details import Bypass, CutError
 from audit.measurement.places import Fixed, fix_place
-from audit.settings import MeasuringSettings
+from audit.settings import MeasuringSettings, Settings
 from audit.units import FloatArray, direction_degrees
+
+_CORNER_CUT = 0.6278
+"""What smoothing by a Gaussian cuts off the way round a right angle, in widths of the
+Gaussian: the integral of 1 - sqrt(1 - 2 P (1 - P)) with P the normal distribution."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -20,7 +28,11 @@ class WalkOfLeg:
 
     Attributes
     ----------
+    start_error, claim_error : CutError
+        How well the moments of leaving and claim are known.
     time_s, position : float arrays, shapes (n,) and (n, 2), n >= 2
+    smoothing_s : float
+        Width of the Gaussian by which the positions are smoothed.
     path_m : float
         Over the ground, nothing added while halted.
     halted_s : float
@@ -31,11 +43,19 @@ class WalkOfLeg:
     leg: int
     start: Fixed
     claim: Fixed
+    start_error: CutError
+    claim_error: CutError
     time_s: FloatArray
     position: FloatArray
+    smoothing_s: float
     path_m: float
     halted_s: float
     until_s: float
+
+    @property
+    def speed_m_s(self) -> float:
+        """Speed while walking."""
+        return walking_speed(self.path_m, self.times_s, self.halted_s)
 
     @property
     def times_s(self) -> tuple[float, float]:
@@ -56,42 +76,81 @@ def walk_of_leg(
     match: Match,
     leg: LegMatch,
     noise_m: float,
-    settings: MeasuringSettings,
+    bend: SightBend | None,
+    settings: Settings,
 ) -> WalkOfLeg:
     """Cut a leg out of the walk and smooth it as much as its noise asks for."""
     if leg.start_s is None or leg.claim_s is None:
         message = "only a leg that was walked can be cut out"
         raise ValueError(message)
-    samples, movement = laid_out.samples, laid_out.movement
-    start = fix_place(clean, match.halts, leg.start_s, noise_m, settings)
-    claim = fix_place(clean, match.halts, leg.claim_s, noise_m, settings)
+    samples, movement, measuring = laid_out.samples, laid_out.movement, settings.measuring
+    ends = [
+        fix_place(clean, match.halts, time_s, noise_m, measuring)
+        for time_s in (leg.start_s, leg.claim_s)
+    ]
     inside = np.flatnonzero((samples.time_s > leg.start_s) & (samples.time_s < leg.claim_s))
-    width_s = float(
+    width_s = _smoothing_s(noise_m, measuring)
+    rough = np.vstack([ends[0].place, samples.raw[inside], ends[1].place])
+    position = smoothed(rough, width_s / samples.step_s)
+    halted = np.concatenate([[False], movement.halted[inside], [False]])
+    step, still = np.hypot(*np.diff(position, axis=0).T), halted[1:] & halted[:-1]
+    # What smoothing cuts off corners never makes a way shorter than the straight one.
+    path_m = max(float(step[~still].sum()), float(np.hypot(*(rough[-1] - rough[0]))))
+    halted_s = _halted_within(match.halts, leg.start_s, leg.claim_s)
+    speed = walking_speed(path_m, (leg.start_s, leg.claim_s), halted_s)
+    errors = [
+        cut_error(
+            end,
+            of_bend,
+            speed_m_s=speed,
+            interval_s=clean.median_interval_s or 0.0,
+            settings=settings.claim,
+        )
+        for end, of_bend in zip(ends, (None, bend), strict=True)
+    ]
+    return WalkOfLeg(
+        leg=leg.leg,
+        start=replace(ends[0], along_sd_m=errors[0].along_sd_m),
+        claim=replace(ends[1], along_sd_m=errors[1].along_sd_m),
+        start_error=errors[0],
+        claim_error=errors[1],
+        time_s=np.concatenate([[leg.start_s], samples.time_s[inside], [leg.claim_s]]),
+        position=position,
+        smoothing_s=width_s,
+        path_m=path_m,
+        halted_s=halted_s,
+        until_s=_until(match, leg, float(clean.time_s[-1])),
+    )
+
+
+def _smoothing_s(noise_m: float, settings: MeasuringSettings) -> float:
+    """Give the width that the noise asks for."""
+    return float(
         np.clip(
             settings.path_smoothing_s_per_m * noise_m,
             settings.path_smoothing_least_s,
             settings.path_smoothing_most_s,
         )
     )
-    ends = np.array([[start.east_m, start.north_m], [claim.east_m, claim.north_m]])
-    rough = np.vstack([ends[:1], samples.raw[inside], ends[1:]])
-    position = smoothed(rough, width_s / samples.step_s)
-    time_s = np.concatenate([[leg.start_s], samples.time_s[inside], [leg.claim_s]])
-    halted = np.concatenate([[False], movement.halted[inside], [False]])
-    step = np.hypot(*np.diff(position, axis=0).T)
-    still = halted[1:] & halted[:-1]
-    straight = float(np.hypot(*(ends[1] - ends[0])))
-    return WalkOfLeg(
-        leg=leg.leg,
-        start=start,
-        claim=claim,
-        time_s=time_s,
-        position=position,
-        # What smoothing cuts off corners never makes a way shorter than the straight one.
-        path_m=max(float(step[~still].sum()), straight),
-        halted_s=_halted_within(match.halts, leg.start_s, leg.claim_s),
-        until_s=_until(match, leg, float(clean.time_s[-1])),
-    )
+
+
+def with_corners(walk: WalkOfLeg, bypasses: Sequence[Bypass]) -> WalkOfLeg:
+    """Give back to the path what smoothing cut off the corners of its bypasses.
+
+    A bypass has four right angles, two at the way out and two at the way back.
+    """
+    width_m = walk.speed_m_s * walk.smoothing_s
+    longer = 0.0
+    for bypass in bypasses:
+        for side in (bypass.out_m, bypass.back_m):
+            # Corners near each other are cut together, by less.
+            longer += 2.0 * _CORNER_CUT * width_m * min(1.0, side / (2.5 * width_m))
+    return replace(walk, path_m=walk.path_m + longer)
+
+
+def walking_speed(path_m: float, times_s: tuple[float, float], halted_s: float) -> float:
+    """Give metres a second while walking."""
+    return path_m / max(times_s[1] - times_s[0] - halted_s, 1.0)
 
 
 def _halted_within(halts: FloatArray, start_s: float, claim_s: float) -> float:

@@ -7,15 +7,96 @@ from numpy.typing import NDArray
 
 from audit.azimuths import GridAzimuth
 from audit.matching.leg_match import CleanTrack
-from audit.measurement.leg_measures import Heading
-from audit.measurement.places import Fixed
+from audit.measurement.leg_details import Bypass
+from audit.measurement.places import Fixed, place_between
+from audit.measurement.places_and_headings import Heading
+from audit.measurement.walk_context import WalkContext
+from audit.measurement.walk_of_leg import WalkOfLeg
 from audit.settings import HeadingSettings
-from audit.statistics.chord_regression import chord_slope
-from audit.units import direction_degrees, unit_vector, wrap_degrees
+from audit.statistics.chord_regression import Asides, chord_slope
+from audit.units import direction_degrees, turn_degrees, unit_vector, wrap_degrees
+
+
+def walked_heading(
+    context: WalkContext, walk: WalkOfLeg, noise_m: float, bypasses: tuple[Bypass, ...]
+) -> Heading:
+    """Measure the direction of a leg's straight walking, its bypasses left out.
+
+    Where the walker may have turned to a point in sight, or may not, the interval counts
+    both.
+    """
+    # Smoothing hides the first and last seconds of a bypass.
+    begun_s, wide_s = walk.start.time_s, walk.smoothing_s
+    steps = tuple(
+        (bypass.start_s - wide_s - begun_s, bypass.end_s + wide_s - begun_s, bypass.out_m)
+        for bypass in bypasses
+    )
+    asides = Asides(
+        steps=steps, other_ends=_other_ends(context, walk), ends_sd_m=_ends_sd(context, walk)
+    )
+    return measure_heading(
+        context.clean, walk.start, walk.claim, noise_m, context.settings.heading, asides
+    )
+
+
+def _ends_sd(context: WalkContext, walk: WalkOfLeg) -> float:
+    """Give how far across the leg its ends may lie for want of knowing their moments.
+
+    The walk itself shows it: its places so much earlier and later that three of them,
+    weighted 1, 4 and 1, stand for a normal error (Simpson's weights).
+    """
+    samples = context.laid_out.samples
+    ahead = unit_vector(walk.chord_deg)
+    square = 0.0
+    for end, error in ((walk.start, walk.start_error), (walk.claim, walk.claim_error)):
+        if error.marked_by == "halt":
+            continue
+        apart_s = np.sqrt(3.0) * error.time_sd_s
+        here, *there = (
+            np.array([np.interp(time_s, samples.time_s, axis) for axis in samples.smooth.T])
+            for time_s in (end.time_s, end.time_s - apart_s, end.time_s + apart_s)
+        )
+        for place in there:
+            way = place - here
+            square += float(way[0] * ahead[1] - way[1] * ahead[0]) ** 2 / 6.0
+    return float(np.sqrt(square))
+
+
+def _other_ends(context: WalkContext, walk: WalkOfLeg) -> tuple[tuple[float, float], ...]:
+    """Give probability and shift across of the other readings of where a leg began and ended.
+
+    They are the turn to a point in sight that is less probable, or the lack of one; and
+    the match's runner-up.
+    """
+    others: list[tuple[float, float, float]] = []
+    start_s = walk.start.time_s
+    bend = context.bends.get(walk.leg)
+    if bend is not None:
+        turned = bend.probability > 0.5
+        chance = 1.0 - bend.probability if turned else bend.probability
+        others.append((chance, start_s, bend.arrived_s if turned else bend.turned_s))
+    other = context.match.legs[walk.leg].runner_up
+    if other is not None and other.start_s is not None and other.claim_s is not None:
+        others.append((min(other.probability, 0.5), other.start_s, other.claim_s))
+    least = context.settings.heading.least_other_end
+    chord = float(np.hypot(*(walk.claim.place - walk.start.place)))
+    ends = []
+    for chance, from_s, to_s in others:
+        way = np.diff([place_between(context.clean, t, 0.0).place for t in (from_s, to_s)], axis=0)
+        if chance >= least and np.any(way):
+            turn = turn_degrees(walk.chord_deg, direction_degrees(*way[0].tolist()))
+            # Beyond a right angle a shift has no meaning: it stands for "anywhere on that side".
+            ends.append((chance, chord * float(np.tan(np.radians(np.clip(turn, -80.0, 80.0))))))
+    return tuple(ends)
 
 
 def measure_heading(
-    clean: CleanTrack, start: Fixed, claim: Fixed, noise_m: float, settings: HeadingSettings
+    clean: CleanTrack,
+    start: Fixed,
+    claim: Fixed,
+    noise_m: float,
+    settings: HeadingSettings,
+    asides: Asides | None = None,
 ) -> Heading:
     """Measure the direction from where the walker left to where he claimed to be.
 
@@ -23,6 +104,7 @@ def measure_heading(
     receiver's error as correlated in time; a leg too short for its noise has an
     interval of the whole circle.
     """
+    asides = asides or Asides()
     chord_e, chord_n = claim.east_m - start.east_m, claim.north_m - start.north_m
     length = float(np.hypot(chord_e, chord_n))
     duration = claim.time_s - start.time_s
@@ -34,7 +116,7 @@ def measure_heading(
             high_deg=wrap_degrees(-1e-9),
             sd_deg=settings.unknown_sd_deg,
         )
-    index = _fixes(clean, start, claim, settings)
+    index = _outside(clean, _fixes(clean, start, claim, settings), start.time_s, asides)
     clock = np.clip(clean.time_s[index] - start.time_s, 0.0, duration)
     if len(index) < settings.least_fixes or np.ptp(clock) < duration / 2.0:
         return _from_ends(chord_deg, length, start, claim)
@@ -49,6 +131,7 @@ def measure_heading(
         length_m=length,
         noise_m=noise_m,
         settings=settings,
+        asides=asides,
     )
     # Right of the chord is clockwise of it: a positive slope turns the heading on.
     centre, low, high = (
@@ -60,6 +143,17 @@ def measure_heading(
         high_deg=wrap_degrees(chord_deg + high),
         sd_deg=float(np.degrees(slope.sd)),
     )
+
+
+def _outside(
+    clean: CleanTrack, index: NDArray[np.int64], start_s: float, asides: Asides
+) -> NDArray[np.int64]:
+    """Leave out the fixes within bypasses: they show another direction."""
+    since = clean.time_s[index] - start_s
+    keep = np.ones(len(index), dtype=bool)
+    for begin, after, _ in asides.steps:
+        keep &= (since <= begin) | (since >= after)
+    return index[keep]
 
 
 def _from_ends(chord_deg: float, length_m: float, start: Fixed, claim: Fixed) -> Heading:

@@ -8,17 +8,31 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from audit.settings.diagnosis import DiagnosisSettings
+from audit.settings.measuring import (
+    ClaimSettings,
+    GroundSettings,
+    HeadingSettings,
+    MeasuringSettings,
+    NoiseSettings,
+    PaceSettings,
+    SearchSettings,
+)
 
 __all__ = [
     "CardSettings",
+    "ClaimSettings",
     "CleaningSettings",
     "DiagnosisSettings",
+    "GroundSettings",
     "HeadingSettings",
     "MatchingSettings",
     "MeasuringSettings",
+    "NoiseSettings",
+    "PaceSettings",
     "QualitySettings",
     "ReadingSettings",
     "ReportSettings",
+    "SearchSettings",
     "Settings",
 ]
 
@@ -469,142 +483,6 @@ class ReportSettings:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class HeadingSettings:
-    """How the walked heading and its interval are found."""
-
-    shortest_m: float = 10.0
-    """Below this start and claim are one place and a heading has no meaning; chosen."""
-    unknown_sd_deg: float = 104.0
-    """Standard deviation of a direction of which nothing is known: 180 / sqrt(3)."""
-    least_fixes: int = 5
-    """With fewer, only the two ends are used; chosen."""
-    halt_fixes: int = 14
-    leg_fixes: int = 40
-    """Fixes used of each halt and of the leg, spread evenly; chosen: more of them, correlated
-    as they are, narrow the interval by less than a hundredth."""
-    spacing_s: float = 15.0
-    """And none nearer than this to the one before: receivers smooth what they write, and fixes
-    a second apart make their error look small. Chosen on made walks: with all fixes the interval
-    holds the truth 88 times in 100, with these 96 times, and the error is the same."""
-    noise_correlations_s: tuple[float, ...] = (40.0, 120.0, 400.0)
-    """Receivers forget over a minute or two, with a slow tail: about a minute (D. L. Wilson,
-    gpscorr); a still receiver at hand keeps 0.9 of its error over 10 s, which is 95 s."""
-    wander_correlations_s: tuple[float, ...] = (15.0, 50.0)
-    """How long a walker keeps a wrong turn before the compass brings him back; chosen."""
-    strength_deviates: tuple[float, ...] = (-1.8, -0.9, 0.0, 0.9, 1.8)
-    noise_log_sd: float = 0.4
-    """The noise of one leg lies within a factor of 1.5 of the whole walk's; chosen. What the
-    halts leave open of the walk's own is added to it."""
-    wander_sd_deg: float = 7.0
-    wander_log_sd: float = 0.6
-    """Headings wander 3 to 15 degrees about the one held; chosen."""
-    white_share: float = 0.01
-    """Share of the noise variance that is forgotten at once: rounding of positions; chosen."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class MeasuringSettings:
-    """How places, paths, bypasses and spans are measured."""
-
-    noise_correlation_s: float = 100.0
-    """For the standard error of a place averaged over a halt: a still receiver at hand keeps
-    0.9 of its error over 10 s."""
-    halt_reach_s: float = 6.0
-    halt_window_s: float = 120.0
-    """A halt is averaged over at most this long: receivers drift over more."""
-    line_window_s: float = 12.0
-    path_smoothing_s_per_m: float = 2.5
-    path_smoothing_least_s: float = 5.0
-    path_smoothing_most_s: float = 25.0
-    """Seconds of smoothing for each metre of noise: less leaves noise in the path, more cuts
-    the corners of a bypass; chosen on walks of known length."""
-    at_point_m: float = 25.0
-    """Within this of where the walker then left from counts as being there; chosen."""
-    bypass_side_m: float = 12.0
-    bypass_turn_deg: float = 40.0
-    """A side of a bypass runs within this of a right angle to the leg; chosen."""
-    bypass_ahead_m: float = 300.0
-    """Further on than this, the way back belongs to something else; chosen."""
-    passage_window_s: float = 30.0
-    """Speed and direction at a moment are those of the chord over this long; chosen: some forty
-    metres of walking, several times what a receiver wanders meanwhile."""
-    passage_standing_m_s: float = 0.25
-    """Slower than this over the window has no direction; chosen: a receiver at rest wanders
-    as fast."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class NoiseSettings:
-    """How the receiver's error is measured, and what is taken where nothing shows it."""
-
-    usual_noise_m: float = 4.5
-    """Per axis. Phones in the open: 4.9 m radius (van Diggelen and Enge, ION 2015); standing
-    phones at hand wander 4 to 6 m; chosen between the two for a recording without halts."""
-    usual_log_sd: float = 0.5
-    """Receivers differ by a factor of 1.6 either way; chosen."""
-    usual_correlation_s: float = 60.0
-    """Receivers forget their error over about a minute (D. L. Wilson)."""
-    usual_correlation_log_sd: float = 0.8
-    correlations_s: tuple[float, ...] = (8.0, 15.0, 30.0, 60.0, 100.0, 160.0, 260.0, 420.0)
-    least_noise_m: float = 0.5
-    most_noise_m: float = 30.0
-    noise_steps: int = 42
-    """A tenth of the value from one strength to the next."""
-    white_share: float = 0.01
-    """Share of the variance that is forgotten at once: rounding of positions; chosen."""
-    shortest_halt_s: float = 25.0
-    halt_edge_s: float = 5.0
-    """Left out at either end of a halt: there he may still walk; chosen."""
-    spacing_s: float = 10.0
-    """No two fixes nearer than this: receivers smooth what they write; with 5 s the noise of
-    made walks comes out a sixth too small."""
-    most_fixes: int = 60
-    least_fixes: int = 3
-    model_log_sd: float = 0.2
-    """What a fit does not know of its own error: slow parts that short halts hide, and receivers
-    that smooth; chosen on made walks, where fits scatter by a quarter."""
-    most_hdop_ratio: float = 3.0
-    """Hdop says that a leg is worse than the halts by no more than this; chosen."""
-    gap_noise: float = 1.0
-    """A leg that lies all in gaps is taken as twice as noisy; chosen."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ClaimSettings:
-    """How the moment is found at which a walker turned to a point in sight.
-
-    Chosen on made walks of the development seeds.
-    """
-
-    share: float = 0.4
-    """Of the legs that end at their point, in a halt, so many turned to it at the end."""
-    least_turn_deg: float = 18.0
-    """A gentler turn is walking on."""
-    halt_reach_s: float = 8.0
-    least_bend_m: float = 4.0
-    most_bend_m: float = 42.0
-    """Points on foot come into sight within this."""
-    step_m: float = 2.0
-    window_m: float = 60.0
-    """Before the furthest bend, so much of the way shows the direction held until then."""
-    least_way_m: float = 30.0
-    least_fixes: int = 4
-    near_point_m: float = 25.0
-    """A halt further from its point (and its square) is no arrival at it."""
-    spacing_s: float = 3.0
-    halt_fixes: int = 5
-    wander_s: float = 25.0
-    wander_deg: float = 6.0
-    speed_sd: float = 0.12
-    slowing_mean: float = -0.35
-    slowing_sd: float = 0.35
-    sideways_sd: float = 0.65
-    """What a turn of 20 to 90 degrees takes off the speed ahead and gives to the side, as shares
-    of it."""
-    white_share: float = 0.02
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class QualitySettings:
     """When the recording is worth a word of warning; all chosen."""
 
@@ -645,3 +523,6 @@ class Settings:
     reports: ReportSettings = field(default_factory=ReportSettings)
     noise: NoiseSettings = field(default_factory=NoiseSettings)
     claim: ClaimSettings = field(default_factory=ClaimSettings)
+    search: SearchSettings = field(default_factory=SearchSettings)
+    ground: GroundSettings = field(default_factory=GroundSettings)
+    paces: PaceSettings = field(default_factory=PaceSettings)

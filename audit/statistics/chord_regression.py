@@ -35,6 +35,30 @@ class Slope:
     sd: float
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Asides:
+    """What moved the walker sideways that is no part of his heading.
+
+    Attributes
+    ----------
+    steps : tuple of (begin_s, end_s, out_m)
+        Times of bypasses and how far they went out: after each the walk may go on
+        beside the line that it left. No fix within them may be given.
+    other_ends : tuple of (share, shift_m)
+        Probabilities that the leg began or ended otherwise, and how much further right
+        each would put its end.
+    ends_sd_m : float
+        Standard error across the leg for want of knowing when it began and ended.
+    """
+
+    steps: tuple[tuple[float, float, float], ...] = ()
+    other_ends: tuple[tuple[float, float], ...] = ()
+    ends_sd_m: float = 0.0
+
+
+_NO_ASIDES = Asides()
+
+
 def chord_slope(
     time_s: FloatArray,
     across_m: FloatArray,
@@ -43,8 +67,11 @@ def chord_slope(
     length_m: float,
     noise_m: float,
     settings: HeadingSettings,
+    asides: Asides = _NO_ASIDES,
 ) -> Slope:
     """Estimate (true place at the end - true place at the start) / length, across.
+
+    What bypasses added sideways is left out of it.
 
     Parameters
     ----------
@@ -56,7 +83,12 @@ def chord_slope(
     """
     clock = np.clip(time_s, 0.0, duration_s)
     end = np.array([duration_s])
-    design = np.column_stack([np.ones_like(clock), clock / duration_s])
+    stepped = [
+        np.clip((time_s - begin) / max(after - begin, 1e-9), 0.0, 1.0)
+        for begin, after, _ in asides.steps
+    ]
+    design = np.column_stack([np.ones_like(clock), clock / duration_s, *stepped])
+    out_m = np.array([out for _, _, out in asides.steps])
     strengths = _strengths(noise_m, length_m / duration_s, settings)
     answers = []
     for tau_noise, tau_wander in product(
@@ -69,16 +101,22 @@ def chord_slope(
         whiten = np.linalg.inv(np.linalg.cholesky(noise))
         share, basis = np.linalg.eigh(whiten @ wander @ whiten.T)
         rotated = basis.T @ whiten @ np.column_stack([design, across_m, to_end])
-        answers.append(
-            _weigh_strengths(
-                rotated,
-                np.maximum(share, 0.0),
-                strengths,
-                log_det_noise=float(np.linalg.slogdet(noise)[1]),
-                at_end=float(integrated_covariance(end, end, tau_wander)[0, 0]),
-            )
+        spread = _Spread(
+            share=np.maximum(share, 0.0),
+            log_det_noise=float(np.linalg.slogdet(noise)[1]),
+            at_end=float(integrated_covariance(end, end, tau_wander)[0, 0]),
         )
-    return _mixed(np.concatenate(answers, axis=1), length_m)
+        for step_sd, chance in settings.step_sds if len(out_m) else ((1.0, 1.0),):
+            answer = _weigh_strengths(rotated, spread, strengths, (step_sd * out_m) ** 2)
+            answer[0] += np.log(chance) + _log_prior_of_memory(tau_noise, settings)
+            answers.append(answer)
+    return _mixed(np.concatenate(answers, axis=1), length_m, asides)
+
+
+def _log_prior_of_memory(tau_s: float, settings: HeadingSettings) -> float:
+    """Give what speaks beforehand for a time over which the receiver forgets its error."""
+    off = np.log(tau_s / settings.usual_correlation_s) / settings.usual_correlation_log_sd
+    return float(-0.5 * off**2)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -105,49 +143,73 @@ def _strengths(noise_m: float, speed_m_s: float, settings: HeadingSettings) -> _
     )
 
 
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Spread:
+    """The wander in the basis in which the noise is one everywhere.
+
+    ``share`` has shape (n,); ``at_end`` is its variance at the end of the leg.
+    """
+
+    share: FloatArray
+    log_det_noise: float
+    at_end: float
+
+
 def _weigh_strengths(
-    rotated: FloatArray,
-    share: FloatArray,
-    strengths: _Strengths,
-    *,
-    log_det_noise: float,
-    at_end: float,
+    rotated: FloatArray, spread: _Spread, strengths: _Strengths, step_variance: FloatArray
 ) -> FloatArray:
     """Give log weight, mean and variance of the answer for each strength; shape (3, s).
 
-    ``rotated`` holds, for each axis of the basis, the design (2), the offset across and
-    the covariance with the wander at the end. There every covariance is diagonal, so a
-    strength costs a few sums over the axes.
+    ``rotated`` holds, for each axis of the basis, the design (2, and one for each step
+    aside), the offset across and the covariance with the wander at the end. There every
+    covariance is diagonal, so a strength costs a few sums over the axes. What is known
+    of the steps, shape (k,), comes in as one more observation each: none, to within
+    its variance.
     """
-    design, across, to_end = rotated[:, :2], rotated[:, 2], rotated[:, 3]
+    steps = len(step_variance)
+    known = np.zeros((steps, rotated.shape[1]))
+    known[:, 2 : 2 + steps] = np.eye(steps)
+    rotated = np.vstack([rotated, known])
+    design, across, to_end = rotated[:, : 2 + steps], rotated[:, -2], rotated[:, -1]
     drift = strengths.drift_m_s[:, None] ** 2
-    variance = strengths.noise_m[:, None] ** 2 + drift * share
+    variance = strengths.noise_m[:, None] ** 2 + drift * spread.share
+    variance = np.hstack([variance, np.tile(step_variance, (len(variance), 1))])
     scaled = design / variance[:, :, None]
     information = np.einsum("ni,snj->sij", design, scaled)
     inverse = np.linalg.inv(information)
     coefficient = np.einsum("sij,snj,n->si", inverse, scaled, across)
     residual = across - coefficient @ design.T
     log_weight = strengths.log_prior - 0.5 * (
-        log_det_noise
+        spread.log_det_noise
         + np.log(variance).sum(axis=1)
         + np.linalg.slogdet(information)[1]
         + (residual**2 / variance).sum(axis=1)
     )
     pull = drift * to_end
     mean = coefficient[:, 1] + (pull * residual / variance).sum(axis=1)
-    wanting = np.array([0.0, 1.0]) - np.einsum("snj,sn->sj", scaled, pull)
-    left = drift[:, 0] * at_end - (pull**2 / variance).sum(axis=1)
-    spread = left + np.einsum("si,sij,sj->s", wanting, inverse, wanting)
-    return np.array([log_weight, mean, spread])
+    wanted = np.zeros(2 + steps)
+    wanted[1] = 1.0
+    wanting = wanted - np.einsum("snj,sn->sj", scaled, pull)
+    left = drift[:, 0] * spread.at_end - (pull**2 / variance).sum(axis=1)
+    square = left + np.einsum("si,sij,sj->s", wanting, inverse, wanting)
+    return np.array([log_weight, mean, square])
 
 
-def _mixed(answers: FloatArray, length_m: float) -> Slope:
-    """Mix normal answers, shape (3, k), by their log weights; the interval is of the mixture."""
+def _mixed(answers: FloatArray, length_m: float, asides: Asides) -> Slope:
+    """Mix normal answers, shape (3, k), by their log weights; the interval is of the mixture.
+
+    Where the leg may have ended otherwise, the centre is still that of the likelier end.
+    """
     log_weight, mean, variance = answers
     weight = np.exp(log_weight - log_weight.max())
     weight /= weight.sum()
-    sd = np.sqrt(np.maximum(variance, 1e-9))
+    sd = np.sqrt(np.maximum(variance, 1e-9) + asides.ends_sd_m**2)
     centre = float(weight @ mean)
+    if asides.other_ends:
+        chances, shifts = np.array(((1.0, 0.0), *asides.other_ends)).T
+        chances[0] -= chances[1:].sum()
+        weight = np.outer(chances, weight).ravel()
+        mean, sd = (mean + shifts[:, None]).ravel(), np.tile(sd, len(chances))
     spread = float(np.sqrt(weight @ (sd**2 + (mean - centre) ** 2)))
     # Each answer stands as equally likely places of its normal curve, all put in one order.
     places = (mean[:, None] + sd[:, None] * _NORMAL_PLACES).ravel()

@@ -19,6 +19,7 @@ from audit.matching.walk_layout import lay_out
 from audit.measurement.measure_walk import WalkMeasures, measure_walk
 from audit.plan import Plan, PlannedLeg
 from audit.settings import Settings
+from audit.walkers_log import LogEntry, WalkersLog
 
 ORIGIN = np.array([700_000.0, 3_580_000.0])
 BEGIN = 1_791_014_400.0  # 2026-10-03T08:00:00Z
@@ -151,12 +152,15 @@ def match_of(card: LegCard, portions, halts=(), noise_m: float = 3.0) -> Match:
 
 
 def measure(
-    card: LegCard, clean: CleanTrack, portions, halts=(), noise_m=3.0, paces=None
+    card: LegCard, clean: CleanTrack, portions, halts=(), noise_m=3.0, paces=None, **known
 ) -> WalkMeasures:
     """Measure a walk whose portions are given by hand."""
     laid_out = lay_out(clean, card, SETTINGS.matching)
     match = match_of(card, portions, halts, noise_m)
-    return measure_walk(clean, laid_out, match, card, SETTINGS, counted_paces=paces)
+    log = WalkersLog(
+        entries=tuple(LogEntry(leg=leg, paces=count) for leg, count in (paces or {}).items())
+    )
+    return measure_walk(clean, laid_out, match, card, SETTINGS, **({"log": log} | known))
 
 
 def kinds(measures: WalkMeasures) -> list[tuple[str, int | None]]:

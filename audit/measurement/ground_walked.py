@@ -1,0 +1,143 @@
+"""Climb, slope and kind of ground along a leg, by the recording's own elevations."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from audit.matching.leg_match import CleanTrack
+from audit.measurement.leg_details import GroundWalked
+from audit.measurement.walk_of_leg import WalkOfLeg
+from audit.settings import GroundSettings
+from audit.units import FloatArray
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ElevationQuality:
+    """Whether the elevations of a recording can be trusted, and how far.
+
+    ``sd_m`` is how much they scatter about their own mean while the walker stands.
+    """
+
+    trusted: bool
+    why_not: str
+    sd_m: float
+
+
+def judge_elevation(
+    clean: CleanTrack, halts: FloatArray, settings: GroundSettings
+) -> ElevationQuality:
+    """Judge the elevations of a whole recording by its halts and by how steep they make it."""
+    known = np.isfinite(clean.elevation_m)
+    if not clean.timed or known.mean() < settings.least_known_share:
+        return ElevationQuality(trusted=False, why_not="too few elevations", sd_m=np.inf)
+    time_s, elevation = clean.time_s[known], clean.elevation_m[known]
+    square, count = settings.usual_sd_m**2, 1.0
+    for start_s, end_s in halts:
+        still = elevation[(time_s >= start_s) & (time_s <= end_s)]
+        if len(still) >= 3:
+            looks = max((end_s - start_s) / settings.memory_s, 0.2)
+            square += looks * float(still.var(ddof=1))
+            count += looks
+    sd_m = float(np.sqrt(square / count))
+    if sd_m > settings.most_sd_m:
+        why = f"elevations scatter by {sd_m:.0f} m at halts"
+        return ElevationQuality(trusted=False, why_not=why, sd_m=sd_m)
+    steep = _steep_share(clean, known, settings)
+    if steep > settings.most_steep_share:
+        why = f"{steep:.0%} of the way would be steeper than anybody walks"
+        return ElevationQuality(trusted=False, why_not=why, sd_m=sd_m)
+    return ElevationQuality(trusted=True, why_not="", sd_m=sd_m)
+
+
+def measure_ground(
+    clean: CleanTrack, walk: WalkOfLeg, quality: ElevationQuality, settings: GroundSettings
+) -> GroundWalked:
+    """Measure climb, slope distance and kinds of ground of one leg."""
+    nothing = np.empty(0)
+    begin, end = walk.times_s
+    on_leg = (clean.time_s >= begin) & (clean.time_s <= end)
+    known = on_leg & np.isfinite(clean.elevation_m)
+    why = quality.why_not
+    if not why and known.sum() < max(settings.least_known_share * on_leg.sum(), 2):
+        why = "too few elevations on this leg"
+    if why:
+        return GroundWalked(trusted=False, why_not=why, along_m=nothing, elevation_m=nothing)
+    along = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(walk.position, axis=0).T))])
+    stretches = max(int(np.ceil(along[-1] / settings.stretch_m)), 1)
+    marks = np.linspace(0.0, along[-1], stretches + 1)
+    moments = np.interp(marks, along, walk.time_s)
+    height = _smoothed_at(clean.time_s[known], clean.elevation_m[known], moments, settings)
+    rise, run = np.diff(height), np.diff(marks)
+    climb, descent = _climb(height, settings.climb_sds * quality.sd_m)
+    kind = _kinds(rise, run, settings)
+    # The path is what its own rule says; the curve of places may be a little shorter.
+    scale = walk.path_m / along[-1] if along[-1] > 0.0 else 1.0
+    by_kind = {
+        name: float(run[kind == name].sum() * scale) for name in ("uphill", "level", "downhill")
+    }
+    return GroundWalked(
+        trusted=True,
+        why_not="",
+        along_m=marks,
+        elevation_m=height,
+        climb_m=climb,
+        descent_m=descent,
+        elevation_sd_m=float(np.sqrt(2.0) * quality.sd_m),
+        slope_m=float(np.hypot(run * scale, rise).sum()),
+        uphill_m=by_kind["uphill"],
+        level_m=by_kind["level"],
+        downhill_m=by_kind["downhill"],
+    )
+
+
+def _kinds(rise: FloatArray, run: FloatArray, settings: GroundSettings) -> np.ndarray:
+    slope = np.divide(rise, run, out=np.zeros_like(rise), where=run > 0.0)
+    return np.where(
+        slope > settings.level_slope,
+        "uphill",
+        np.where(slope < -settings.level_slope, "downhill", "level"),
+    )
+
+
+def _climb(height: FloatArray, least_m: float) -> tuple[float, float]:
+    """Add up rises and falls, each counted once it is more than error can feign."""
+    climb = descent = 0.0
+    low = high = from_m = float(height[0])
+    for here in height.tolist():
+        low, high = min(low, here), max(high, here)
+        if here - low >= least_m:
+            descent += max(from_m - low, 0.0)
+            climb += here - low
+            low = high = from_m = here
+        elif high - here >= least_m:
+            climb += max(high - from_m, 0.0)
+            descent += high - here
+            low = high = from_m = here
+    return climb, descent
+
+
+def _smoothed_at(
+    time_s: FloatArray, elevation: FloatArray, moments: FloatArray, settings: GroundSettings
+) -> FloatArray:
+    """Give elevations at moments: means of the known ones, weighted by a Gaussian in time."""
+    apart = (moments[:, None] - time_s[None, :]) / settings.smoothing_s
+    weight = np.exp(-0.5 * np.minimum(apart**2, 400.0))
+    total = weight.sum(axis=1)
+    smooth = weight @ elevation / np.maximum(total, 1e-300)
+    between = np.interp(moments, time_s, elevation)
+    return np.where(total > 1e-3, smooth, between)
+
+
+def _steep_share(clean: CleanTrack, known: np.ndarray, settings: GroundSettings) -> float:
+    """Give the share of the way that the elevations make steeper than anybody walks."""
+    east, north = clean.east_m[known], clean.north_m[known]
+    path = np.concatenate([[0.0], np.cumsum(np.hypot(np.diff(east), np.diff(north)))])
+    if path[-1] < settings.stretch_m:
+        return 0.0
+    marks = np.arange(0.0, path[-1], settings.stretch_m)
+    moments = np.interp(marks, path, clean.time_s[known])
+    height = np.interp(moments, clean.time_s[known], clean.elevation_m[known])
+    steep = np.abs(np.diff(height)) > settings.steepest_slope * settings.stretch_m
+    return float(steep.mean()) if len(steep) else 0.0

@@ -1,0 +1,131 @@
+"""What is told of a leg beyond its main figures, gathered."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from audit.leg_card import CardLeg
+from audit.matching.leg_match import LegMatch
+from audit.matching.walk_samples import smoothed
+from audit.measurement.ground_walked import measure_ground
+from audit.measurement.ledger_errors import ledger_errors, split_setting
+from audit.measurement.leg_details import (
+    Bypass,
+    LegDetails,
+    LineKept,
+    PointReached,
+    Search,
+    Setting,
+)
+from audit.measurement.leg_measures import CrossTrack, LegMeasures
+from audit.measurement.line_kept import measure_line_kept
+from audit.measurement.pace_counts import leg_paces
+from audit.measurement.places import place_between
+from audit.measurement.places_and_headings import Place
+from audit.measurement.point_reached import judge_point, unseen_approach
+from audit.measurement.searches import describe_search
+from audit.measurement.sighting_stops import find_sighting_stops
+from audit.measurement.thirds import measure_thirds
+from audit.measurement.walk_context import WalkContext, placed
+from audit.measurement.walk_of_leg import WalkOfLeg
+
+
+def measure_details(
+    context: WalkContext,
+    walk: WalkOfLeg,
+    leg: CardLeg,
+    portion: LegMatch,
+    measures: LegMeasures,
+    bypasses: tuple[Bypass, ...],
+) -> LegDetails:
+    """Gather drift, line, ground, paces, point, errors, search and halts of a measured leg."""
+    clean, settings = context.clean, context.settings
+    noise_m = measures.noise_m or context.noise.noise_m
+    ground = measure_ground(clean, walk, context.elevation, settings.ground)
+    return LegDetails(
+        thirds=measure_thirds(clean, walk, noise_m, settings.heading),
+        planned_line=_line_kept(context, walk, leg, measures.cross_track, noise_m, planned=True),
+        own_line=_line_kept(context, walk, leg, measures.own_cross_track, noise_m, planned=False),
+        ground=ground,
+        paces=leg_paces(
+            clean,
+            walk,
+            predicted=leg.paces,
+            counted=context.counted_paces.get(leg.name),
+            path_sd_m=measures.path_sd_m or 0.0,
+            cadence=context.cadence,
+            settings=settings.paces,
+        ),
+        point=_point(context, walk, leg, measures),
+        ledger_errors=ledger_errors(leg, measures, walk.start.sd_m, walk.claim.sd_m),
+        setting=_setting(context, leg, measures),
+        start_error=walk.start_error,
+        claim_error=walk.claim_error,
+        search=_search(context, walk, portion, measures),
+        bypasses=bypasses,
+        sighting_stops=find_sighting_stops(
+            clean, context.match.halts, walk.times_s, bypasses, noise_m, settings
+        ),
+    )
+
+
+def _line_kept(
+    context: WalkContext,
+    walk: WalkOfLeg,
+    leg: CardLeg,
+    curve: CrossTrack,
+    noise_m: float,
+    *,
+    planned: bool,
+) -> LineKept:
+    """Judge a line by receiver noise, and by the squares of its points where it is the plan's."""
+    squares = (leg.start.half_square_m**2 + leg.end.half_square_m**2) / 2.0 / 3.0
+    sd_m = float(np.sqrt(noise_m**2 + (squares if planned else walk.start.sd_m**2)))
+
+    def place_at(index: int) -> Place:
+        return placed(context, place_between(context.clean, float(walk.time_s[index]), noise_m))
+
+    return measure_line_kept(curve, walk.position, sd_m, place_at, context.settings.measuring)
+
+
+def _point(
+    context: WalkContext, walk: WalkOfLeg, leg: CardLeg, measures: LegMeasures
+) -> PointReached:
+    measuring = context.settings.measuring
+    interval_s = context.clean.median_interval_s or 0.0
+    logging_m = interval_s * walk.speed_m_s / np.sqrt(12.0)
+    square = leg.end.half_square_m / np.sqrt(3.0)
+    sd_m = float(np.sqrt((measures.noise_m or 0.0) ** 2 + logging_m**2 + square**2))
+    target = np.array([leg.end.east_m, leg.end.north_m])
+    speed = measuring.gap_speed * context.laid_out.movement.walking_m_s
+    unseen_m = unseen_approach(
+        context.clean, (walk.start.time_s, walk.until_s), target, measures.nearest_m, speed
+    )
+    radius_m = context.card.arrival_radius_m
+    return judge_point(measures.nearest_m, unseen_m, radius_m, sd_m, measuring)
+
+
+def _setting(context: WalkContext, leg: CardLeg, measures: LegMeasures) -> Setting | None:
+    """Split setting from holding where the log says what was set on a straight leg."""
+    noted = context.azimuths_set.get(leg.name)
+    if noted is None or len(leg.line) > 2 or measures.along_heading_m is None:
+        return None
+    set_to = context.card.angles.grid_from_magnetic(noted)
+    return split_setting(leg, measures.heading.azimuth, measures.along_heading_m, set_to)
+
+
+def _search(
+    context: WalkContext, walk: WalkOfLeg, portion: LegMatch, measures: LegMeasures
+) -> Search | None:
+    """Describe what lies between the claim and the end of the search."""
+    end_s = portion.search_end_s
+    samples = context.laid_out.samples
+    if end_s is None or end_s <= walk.claim.time_s:
+        return None
+    inside = (samples.time_s > walk.claim.time_s) & (samples.time_s <= end_s)
+    if inside.sum() < 2:
+        return None
+    place = np.vstack([walk.claim.place, samples.raw[inside]])
+    time_s = np.concatenate([[walk.claim.time_s], samples.time_s[inside]])
+    place = smoothed(place, walk.smoothing_s / samples.step_s)
+    return describe_search(time_s, place, measures.heading.azimuth.degrees, context.settings.search)

@@ -1,0 +1,70 @@
+"""Searches: their shapes as drawn, and where the last one ended."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+from measurement.hand_made import HandWalk, card_of, kinds, measure
+
+from audit.measurement.searches import search_shape
+from audit.settings import SearchSettings
+
+S = SearchSettings()
+
+
+def drawn(*steps) -> np.ndarray:
+    """Walk (azimuth, metres) steps, a place every metre."""
+    places = [np.zeros(2)]
+    for azimuth, metres in steps:
+        way = np.array([np.sin(np.radians(azimuth)), np.cos(np.radians(azimuth))])
+        places += [places[-1] + way * m for m in range(1, metres + 1)]
+    return np.array(places)
+
+
+@pytest.mark.parametrize(
+    ("walk", "shape"),
+    [
+        (drawn((0, 20), (90, 20), (180, 40), (270, 40), (0, 60), (90, 60)), "square"),
+        (drawn((0, 20), (270, 20), (180, 40), (90, 40), (0, 60)), "square"),
+        (drawn((60, 60), (240, 60), (120, 60), (300, 60), (0, 50), (180, 50)), "fan"),
+        (drawn((90, 80)), "straight on"),
+        (drawn((80, 80), (265, 75)), "straight on"),
+        (drawn((200, 50), (100, 30), (170, 60), (300, 80), (40, 50)), "wandering"),
+    ],
+)
+def test_shapes(walk, shape) -> None:
+    """The leg was walked due east."""
+    assert search_shape(walk, 90.0, S) == shape
+
+
+def last_leg() -> HandWalk:
+    """Claims 80 m short of the point at (400, 0), in mid-course, after a halt."""
+    return HandWalk().halt(60).mark("start").walk(90, 320).mark("claim").halt(30)
+
+
+def test_search_for_the_last_point_ends_where_it_is_found() -> None:
+    walk = last_leg().walk(0, 60).walk(90, 80).walk(180, 60).mark("found").halt(60).walk(200, 600)
+    found = measure(card_of((0, 0), (400, 0)), walk.clean(5), [walk.portion()], walk.halts)
+    assert found.match.legs[0].search_end_s == pytest.approx(walk.marks["found"], abs=30.0)
+    search = found.legs[0].measures.details.search
+    assert search.path_m == pytest.approx(200.0, rel=0.15)
+    assert ("search", 0) in kinds(found)
+    assert ("walk-off", None) in kinds(found)
+
+
+def test_who_walks_off_from_his_claim_has_not_searched() -> None:
+    walk = last_leg().walk(250, 700)
+    found = measure(card_of((0, 0), (400, 0)), walk.clean(5), [walk.portion()], walk.halts)
+    assert found.match.legs[0].search_end_s == walk.marks["claim"]
+    assert found.legs[0].measures.details.search is None
+
+
+def test_search_given_up_ends_where_he_sets_off() -> None:
+    # Round about for 400 m, never near the point 200 m on, then away for good.
+    walk = last_leg().walk(180, 50).walk(270, 100).walk(0, 100).walk(90, 100).walk(180, 50)
+    walk.mark("gave up").walk(225, 600)
+    card = card_of((0, 0), (520, 0))
+    found = measure(card, walk.clean(5), [walk.portion()], walk.halts)
+    end_s = found.match.legs[0].search_end_s
+    assert end_s == pytest.approx(walk.marks["gave up"], abs=60.0)
+    assert end_s > walk.marks["claim"] + 200.0
