@@ -90,7 +90,7 @@ class MeasuringSettings:
     corridor_m: float = 25.0
     """Either side of the planned line. Nine tenths of the well-defined points of a 1:50 000 sheet
     lie within 1/50 inch, 25 m on the ground (United States National Map Accuracy Standards)."""
-    path_sd: float = 0.01
+    path_sd: float = 0.02
     """Standard error of a smoothed path as a share, beside that of its ends; chosen."""
     certain_miss: float = 0.025
     """A miss is certain where this little speaks for having been there; one side of 95 in 100."""

@@ -70,7 +70,35 @@ def confusion_table() -> str:
     return "\n".join(readme_lines()) + "\n"
 
 
+def coverage_table() -> str:
+    """Give the table of how often 95 % intervals hold the truth, from the figures on record."""
+    record = json.loads((ROOT / "tests" / "honesty" / "recorded.json").read_text())["figures"]
+    columns = {
+        "heading": "walked azimuth",
+        "straight distance": "straight distance",
+        "claim": "place of the claim",
+        "ledger: heading": "heading in the ledger",
+    }
+    lines = [f"| walker and sky | {' | '.join(columns.values())} | legs |", "|---" * 6 + "|"]
+    words = {
+        "all legs": "all, rightly matched or not",
+        "legs matched rightly": "matched rightly",
+        "trained": "trained walker, open sky",
+        "ordinary": "ordinary walker",
+        "novice": "novice, under trees",
+    }
+    for group, said in words.items():
+        of = record[group]
+        cells = [
+            f"{100.0 * of[name]['held']:.1f} % ± {100.0 * of[name]['held_se']:.1f}"
+            for name in columns
+        ]
+        lines.append(f"| {said} | {' | '.join(cells)} | {of['legs']} |")
+    return "\n".join(lines) + "\n"
+
+
 PARTS = {
+    "coverage": coverage_table,
     "demo-output": demo_output,
     "accuracy": accuracy_table,
     "planted-slips": planted_slips_table,

@@ -1,0 +1,1 @@
+"""How often the intervals of the measurements hold the truth on made walks."""

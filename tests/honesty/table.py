@@ -1,0 +1,143 @@
+"""The coverage table: how often 95 % intervals hold the truth of made walks.
+
+Run with the repository and its tests folder on the path:
+
+    PYTHONPATH=.:tests python -m honesty --seeds development --walks 60
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+from collections.abc import Callable, Sequence
+from concurrent.futures import ProcessPoolExecutor
+from pathlib import Path
+
+import numpy as np
+from accuracy.figures import share_with_error
+from accuracy.seeds import SEEDS, first_seeds
+from walks import make_walk
+
+from honesty.measured_legs import LegRow, measured_legs
+
+RECORD = Path(__file__).with_name("recorded.json")
+FAMILIES = ("trained", "ordinary", "novice")
+LENGTHS_M = ((80, 200), (200, 400), (400, 800), (800, 2000))
+INTERVALS_S = ((0.5, 1.5), (1.5, 6.5), (6.5, 12.5), (12.5, 60.5))
+HELD = {
+    "heading": "held",
+    "by end points": "ends_held",
+    "by independent noise": "noise_held",
+    "straight distance": "straight_held",
+    "path": "path_held",
+    "claim": "claim_held",
+    "ledger: heading": "heading_part_held",
+    "ledger: distance": "distance_part_held",
+}
+HALVES = {
+    "heading": "half_deg",
+    "by end points": "ends_half_deg",
+    "by independent noise": "noise_half_deg",
+}
+
+
+def rows_of(task: tuple[str, int]) -> list[LegRow]:
+    """Make one walk and measure it."""
+    family, seed = task
+    return measured_legs(make_walk(seed, family))
+
+
+def run(purpose: str, walks: int, jobs: int) -> list[LegRow]:
+    """Measure the first walks of a purpose, all families."""
+    tasks = [(family, seed) for family in FAMILIES for seed in first_seeds(purpose, walks)]
+    if jobs == 1:
+        found = [rows_of(task) for task in tasks]
+    else:
+        with ProcessPoolExecutor(max_workers=jobs) as pool:
+            found = list(pool.map(rows_of, tasks))
+    return [row for rows in found for row in rows]
+
+
+def groups(rows: Sequence[LegRow]) -> dict[str, list[LegRow]]:
+    """Give the groups that are told apart: legs matched rightly, unless the name says all."""
+    chosen: dict[str, Callable[[LegRow], bool]] = {"all legs": lambda _: True}
+    chosen["legs matched rightly"] = lambda row: row.right
+    for family in FAMILIES:
+        chosen[family] = lambda row, family=family: row.right and row.family == family
+    for low, high in LENGTHS_M:
+        chosen[f"{low} to {high} m"] = lambda row, low=low, high=high: (
+            row.right and low <= row.length_m < high
+        )
+    for low, high in INTERVALS_S:
+        chosen[f"{low:.0f} to {high:.0f} s"] = lambda row, low=low, high=high: (
+            row.right and low <= row.interval_s < high
+        )
+    return {name: [row for row in rows if wanted(row)] for name, wanted in chosen.items()}
+
+
+def figures(rows: Sequence[LegRow]) -> dict[str, dict[str, float]]:
+    """Give coverage with standard error (legs clustered in walks) and middle half width."""
+    walks = sorted({(row.family, row.seed) for row in rows})
+    by_walk = {walk: [row for row in rows if (row.family, row.seed) == walk] for walk in walks}
+    table = {}
+    for name, field in HELD.items():
+        share, error = share_with_error(
+            [sum(getattr(row, field) for row in by_walk[walk]) for walk in walks],
+            [len(by_walk[walk]) for walk in walks],
+        )
+        table[name] = {"held": share, "held_se": error}
+        if name in HALVES and rows:
+            table[name]["half_deg"] = float(np.median([getattr(r, HALVES[name]) for r in rows]))
+    return table
+
+
+def as_text(rows: Sequence[LegRow]) -> str:
+    """Write the table to be read."""
+    lines = [f"{'legs':22} {'n':>5}  " + "  ".join(f"{name:>20}" for name in HELD)]
+    for group, chosen in groups(rows).items():
+        if not chosen:
+            continue
+        cells = []
+        for of in figures(chosen).values():
+            half = f" ±{of['half_deg']:.2f}°" if "half_deg" in of else ""
+            cells.append(f"{100 * of['held']:.1f} ± {100 * of['held_se']:.1f}{half}")
+        lines.append(f"{group:22} {len(chosen):5}  " + "  ".join(f"{cell:>20}" for cell in cells))
+    ratio = np.array([row.path_ratio for row in rows if row.right])
+    lines.append(
+        f"path measured over path walked: middle {np.median(ratio):.3f}, "
+        f"ninety in a hundred from {np.quantile(ratio, 0.05):.3f} to {np.quantile(ratio, 0.95):.3f}"
+    )
+    lines.append(f"ledgers add up to within {max(row.ledger_gap_m for row in rows):.1e} m")
+    return "\n".join(lines)
+
+
+def write_record(purpose: str, walks: int, rows: Sequence[LegRow], path: Path = RECORD) -> None:
+    """Write the coverage that the guard and README.md keep to."""
+    kept = {
+        group: {
+            "legs": len(chosen),
+            **{
+                name: {key: round(value, 4) for key, value in of.items()}
+                for name, of in figures(chosen).items()
+            },
+        }
+        for group, chosen in groups(rows).items()
+        if chosen
+    }
+    document = {"seeds": purpose, "walks": walks, "figures": kept}
+    path.write_text(json.dumps(document, indent=1, allow_nan=False) + "\n", encoding="utf-8")
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run the table."""
+    parser = argparse.ArgumentParser(prog="python -m honesty", description=__doc__)
+    parser.add_argument("--seeds", choices=sorted(SEEDS), default="development")
+    parser.add_argument("--walks", type=int, default=40, help="of each family")
+    parser.add_argument("--jobs", type=int, default=1)
+    parser.add_argument("--record", action="store_true", help="keep the figures for the guard")
+    asked = parser.parse_args(arguments)
+    rows = run(asked.seeds, asked.walks, asked.jobs)
+    print(as_text(rows))
+    if asked.record:
+        write_record(asked.seeds, asked.walks, rows)
+    return 0

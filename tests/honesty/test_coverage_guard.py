@@ -1,0 +1,106 @@
+"""The intervals still hold the truth as often as they did when their coverage was recorded."""
+
+from __future__ import annotations
+
+import json
+
+import numpy as np
+import pytest
+from accuracy.figures import share_with_error
+from accuracy.seeds import first_seeds
+from walks import make_walk
+
+from audit.settings import Settings
+from audit.units import wrap_degrees
+from honesty.measured_legs import holds, measured_legs
+from honesty.table import HELD, RECORD, figures, groups
+
+WALKS = 4
+"""Of each family: some 80 legs, in some ten seconds."""
+SIGMAS = 3.0
+
+
+@pytest.fixture(scope="module")
+def recorded() -> dict:
+    return json.loads(RECORD.read_text(encoding="utf-8"))["figures"]
+
+
+@pytest.fixture(scope="module")
+def rows():
+    return [
+        row
+        for family in ("trained", "ordinary", "novice")
+        for seed in first_seeds("guard", WALKS)
+        for row in measured_legs(make_walk(seed, family))
+    ]
+
+
+def test_recorded_coverage_of_headings_is_what_is_promised(recorded) -> None:
+    """Between 0.93 and 0.985 over all families, and no family far below."""
+    heading = recorded["legs matched rightly"]["heading"]
+    assert 0.93 <= heading["held"] <= 0.985
+    for family in ("trained", "ordinary", "novice"):
+        assert 0.89 <= recorded[family]["heading"]["held"] <= 0.985
+
+
+def test_usual_intervals_are_worse(recorded) -> None:
+    of = recorded["legs matched rightly"]
+    assert of["by independent noise"]["held"] < 0.6
+    assert of["by end points"]["held"] < of["heading"]["held"]
+
+
+@pytest.mark.parametrize("name", ["heading", "straight distance", "claim", "ledger: heading"])
+def test_coverage_has_not_fallen(recorded, rows, name) -> None:
+    """The guard's walks are others than those of the record; chance is allowed for."""
+    chosen = groups(rows)["legs matched rightly"]
+    found = figures(chosen)[name]["held"]
+    of = recorded["legs matched rightly"]
+    spread = np.hypot(of[name]["held_se"] * np.sqrt(of["legs"] / len(chosen)), of[name]["held_se"])
+    assert found >= of[name]["held"] - SIGMAS * max(spread, 0.01)
+
+
+def test_ledgers_add_up(rows) -> None:
+    assert max(row.ledger_gap_m for row in rows) < 1e-6
+
+
+def test_an_interval_made_half_as_wide_is_found_out(rows) -> None:
+    """The table can fail: half the width would hold far less than 0.93."""
+    from dataclasses import replace
+
+    narrow = [
+        replace(row, held=abs(row.error_deg) <= 0.5 * row.half_deg) for row in rows if row.right
+    ]
+    share, _ = share_with_error([row.held for row in narrow], [1] * len(narrow))
+    assert share < 0.93
+
+
+def test_every_figure_of_the_table_is_one_of_a_row(rows) -> None:
+    assert all(isinstance(bool(getattr(rows[0], field)), bool) for field in HELD.values())
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "azimuth", "inside"),
+    [(350, 10, 0, True), (350, 10, 20, False), (80, 100, 90, True), (80, 100, 79, False)],
+)
+def test_intervals_may_straddle_north(low, high, azimuth, inside) -> None:
+    assert holds(low, high, azimuth) is inside
+    assert wrap_degrees(high - low) == 20.0
+
+
+def test_more_noise_than_is_told_is_found_out() -> None:
+    """A measuring that trusts the receiver too much covers less."""
+    from dataclasses import replace
+
+    settings = Settings()
+    trusting = replace(
+        settings,
+        noise=replace(settings.noise, usual_noise_m=1.0, usual_log_sd=0.05, model_log_sd=0.01),
+        heading=replace(settings.heading, noise_log_sd=0.05, wander_sd_deg=1.0),
+    )
+    rows = [
+        row
+        for seed in first_seeds("guard", 3)
+        for row in measured_legs(make_walk(seed, "ordinary"), trusting)
+        if row.right
+    ]
+    assert np.mean([row.held for row in rows]) < 0.85
