@@ -15,7 +15,7 @@ from scipy import integrate, stats
 from scipy.signal import lfilter
 
 from audit.settings import HeadingSettings
-from audit.statistics.chord_regression import chord_slope
+from audit.statistics.chord_regression import Asides, chord_slope
 
 S = HeadingSettings()
 ONE_STRENGTH = replace(
@@ -209,3 +209,42 @@ def test_interval_holds_the_truth_nineteen_times_in_twenty() -> None:
     # The standard error of a share of 0.95 of 500 legs is 0.01.
     assert 0.93 <= np.mean(held) <= 0.985
     assert abs(np.mean(standard)) < 0.15
+
+
+def test_step_aside_is_left_out_as_full_matrices_leave_it_out(leg) -> None:
+    """A bypass as one more regressor of known spread: by full matrices with its covariance."""
+    time_s, across_m, known = leg
+    outside = (time_s <= 90.0) | (time_s >= 140.0)
+    time_s, across_m = time_s[outside], across_m[outside] + 12.0 * (time_s[outside] > 100.0)
+    one = replace(ONE_STRENGTH, step_sds=((0.5, 1.0),))
+    asides = Asides(steps=((90.0, 140.0, 30.0),))
+    found = chord_slope(time_s, across_m, settings=one, asides=asides, **known)
+    clock, drift = np.clip(time_s, 0.0, 300.0), 1.2 * np.radians(one.wander_sd_deg)
+    step = np.clip((time_s - 90.0) / 50.0, 0.0, 1.0)
+    apart = np.abs(time_s[:, None] - time_s[None, :])
+    wander = np.array([[numeric_wander(a, b, 50.0) for b in clock] for a in clock])
+    to_end = np.array([numeric_wander(a, 300.0, 50.0) for a in clock]) * drift**2
+    whole = 16.0 * (np.exp(-apart / 60.0) + one.white_share * np.eye(len(clock)))
+    weight = np.linalg.inv(whole + drift**2 * wander + 15.0**2 * np.outer(step, step))
+    x = np.column_stack([np.ones(len(clock)), clock / 300.0])
+    inverse = np.linalg.inv(x.T @ weight @ x)
+    coefficient = inverse @ x.T @ weight @ across_m
+    mean = coefficient[1] + to_end @ weight @ (across_m - x @ coefficient)
+    wanting = np.array([0.0, 1.0]) - x.T @ weight @ to_end
+    at_end = numeric_wander(300.0, 300.0, 50.0) * drift**2
+    variance = at_end - to_end @ weight @ to_end + wanting @ inverse @ wanting
+    assert found.centre == pytest.approx(mean / 360.0, abs=1e-6)
+    assert found.sd == pytest.approx(np.sqrt(variance) / 360.0, rel=1e-5)
+
+
+def test_another_end_widens_the_interval_and_leaves_the_centre(leg) -> None:
+    time_s, across_m, known = leg
+    plain = chord_slope(time_s, across_m, settings=S, **known)
+    asides = Asides(other_ends=((0.2, 60.0),))
+    doubtful = chord_slope(time_s, across_m, settings=S, asides=asides, **known)
+    assert doubtful.centre == plain.centre
+    assert doubtful.high > plain.high + 30.0 / 360.0  # a fifth of it lies 60 m further right
+    assert doubtful.low == pytest.approx(plain.low, abs=3.0 / 360.0)
+    # Errors of the ends add to the variance.
+    uncertain = chord_slope(time_s, across_m, settings=S, asides=Asides(ends_sd_m=9.0), **known)
+    assert uncertain.sd == pytest.approx(np.hypot(plain.sd, 9.0 / 360.0), rel=1e-6)
