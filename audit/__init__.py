@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from audit.debriefing.debrief_walk import debrief
     from audit.debriefing.records import Debrief, LegDebrief
     from audit.errors import AuditError, InputRefusedError, Problem
+    from audit.leg_card.check_plan import PlanCheck, check_plan
     from audit.plan import Plan, PlannedLeg, Point
     from audit.readers.gpx_track import read_track
     from audit.readers.plan_file import read_plan
@@ -28,11 +29,13 @@ __all__ = [
     "InputRefusedError",
     "LegDebrief",
     "Plan",
+    "PlanCheck",
     "PlannedLeg",
     "Point",
     "Problem",
     "Settings",
     "Track",
+    "check_plan",
     "debrief",
     "read_log",
     "read_plan",
@@ -47,11 +50,13 @@ _WHERE = {
     "InputRefusedError": "audit.errors",
     "LegDebrief": "audit.debriefing.records",
     "Plan": "audit.plan",
+    "PlanCheck": "audit.leg_card.check_plan",
     "PlannedLeg": "audit.plan",
     "Point": "audit.plan",
     "Problem": "audit.errors",
     "Settings": "audit.settings",
     "Track": "audit.track",
+    "check_plan": "audit.leg_card.check_plan",
     "debrief": "audit.debriefing.debrief_walk",
     "read_log": "audit.readers.walkers_log",
     "read_plan": "audit.readers.plan_file",

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from audit.cli.options import (
     ArrivalRadius,
+    CardFile,
     Claim,
     Date,
     From,
@@ -27,6 +30,9 @@ from audit.cli.options import (
     TrackFile,
 )
 
+if TYPE_CHECKING:
+    from audit.reports.write import Wishes
+
 DEBRIEF_EXAMPLE = """\b
 Example:
     leg-audit debrief plan.toml walk.gpx --log log.csv --out debrief
@@ -42,6 +48,7 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
     track: TrackFile,
     *,
     log: LogFile = None,
+    card: CardFile = None,
     out: OutFolder = None,
     only: Only = None,
     name: Name = None,
@@ -73,16 +80,13 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
     Where a leg was matched to the wrong part of the walk, --from and --claim settle it.
     """
     from audit.cli.debrief_files import Extras, debrief_files  # noqa: PLC0415 (help stays quick)
-    from audit.reports.paper import PAPERS  # noqa: PLC0415
-    from audit.reports.write import Wishes  # noqa: PLC0415
 
-    sheet = next(one for one in PAPERS if one == paper)
-    scale = int(overlay) if overlay else None
-    wishes = Wishes(gpx=gpx, pdf=pdf, pictures=pictures, overlay_scale=scale, paper=sheet)
+    wishes = _wishes(paper, overlay, gpx=gpx, pdf=pdf, pictures=pictures)
     debrief_files(
         plan,
         track,
         log=log,
+        card=card,
         folder=out,
         only=only,
         pins={"from": from_ or [], "claim": claim or []},
@@ -97,3 +101,13 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
         },
         extras=Extras(wishes=wishes, ground=ground, private=private),
     )
+
+
+def _wishes(paper: str, overlay: str | None, *, gpx: bool, pdf: bool, pictures: bool) -> Wishes:
+    """Give what is to be written beside the usual reports."""
+    from audit.reports.paper import PAPERS  # noqa: PLC0415 (help stays quick)
+    from audit.reports.write import Wishes  # noqa: PLC0415
+
+    sheet = next(one for one in PAPERS if one == paper)
+    scale = int(overlay) if overlay else None
+    return Wishes(gpx=gpx, pdf=pdf, pictures=pictures, overlay_scale=scale, paper=sheet)

@@ -36,6 +36,7 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
     track: Path,
     *,
     log: Path | None,
+    card: Path | None = None,
     folder: Path | None,
     only: Collection[str] | None,
     pins: Mapping[str, Sequence[str]],
@@ -52,12 +53,19 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
         Where an input is refused or the reports cannot be written.
     """
     starts, claims = (_one_a_leg(end, pins.get(end, ())) for end in ("from", "claim"))
-    inputs = read_inputs(plan, track, log, options)
+    inputs = read_inputs(plan, track, log, options, card)
     kinds = [kind for kind in REPORT_KINDS if not only or kind in only]
     extras = extras or Extras()
     if "html" in kinds:
         prepare()  # beside the matching, which takes as long
-    finished = debrief(inputs.plan, inputs.track, log=inputs.log, starts=starts, claims=claims)
+    finished = debrief(
+        inputs.plan,
+        inputs.track,
+        log=inputs.log,
+        own_card=inputs.card,
+        starts=starts,
+        claims=claims,
+    )
     if extras.private:
         finished = private_debrief(finished, Settings().privacy)
     wishes = _with_ground(extras, finished)

@@ -27,9 +27,12 @@ class Inputs:
     plan: Plan
     track: Track
     log: WalkersLog | None
+    card: Plan | None = None
 
 
-def read_inputs(plan: Path, track: Path, log: Path | None, options: CourseOptions) -> Inputs:
+def read_inputs(
+    plan: Path, track: Path, log: Path | None, options: CourseOptions, card: Path | None = None
+) -> Inputs:
     """Give what the files hold.
 
     Raises
@@ -43,8 +46,11 @@ def read_inputs(plan: Path, track: Path, log: Path | None, options: CourseOption
     planned = _attempt(lambda: read_plan(plan, **options), refusals)
     walked = _attempt(lambda: read_track(track), refusals)
     noted = _attempt(lambda: read_log(log), refusals) if log else None
+    own = None
+    if card is not None and planned is not None:
+        own = _attempt(lambda: read_plan(card, points=planned.points, grid=planned.grid), refusals)
     if planned is not None and walked is not None and not refusals:
-        return Inputs(plan=planned, track=walked, log=noted)
+        return Inputs(plan=planned, track=walked, log=noted, card=own)
     if planned is None or walked is None:
         _refuse_swapped(plan, track)
     raise InputRefusedError([problem for refused in refusals for problem in refused.problems])

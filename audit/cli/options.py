@@ -64,6 +64,14 @@ LogFile = Annotated[
         "--log", metavar="LOG", help="The walker's own log of azimuths, paces, times: CSV."
     ),
 ]
+CardFile = Annotated[
+    Path | None,
+    typer.Option(
+        "--card",
+        metavar="CARD",
+        help="The plan as the walker wrote it, in any form: says which step went wrong.",
+    ),
+]
 OutFolder = Annotated[
     Path | None,
     typer.Option(

@@ -8,6 +8,8 @@ from dataclasses import replace
 
 import numpy as np
 
+from audit.coaching.talk_over import TalkedOver, talk_over
+from audit.coaching.what_if import what_if
 from audit.debriefing.doubts import doubts
 from audit.debriefing.far_walks import refuse_far_walk
 from audit.debriefing.order_told import with_order_told
@@ -37,6 +39,7 @@ def debrief(
     track: Track,
     *,
     log: WalkersLog | None = None,
+    own_card: Plan | None = None,
     starts: Mapping[str, Moment] | None = None,
     claims: Mapping[str, Moment] | None = None,
     settings: Settings | None = None,
@@ -49,6 +52,8 @@ def debrief(
         As `read_plan` and `read_track` give them.
     log
         What the walker noted: azimuths set, paces counted.
+    own_card
+        The plan as the walker wrote it, where that is known: which step went wrong.
     starts, claims
         By name of leg, when the walker left for it and when he claimed its end, where
         somebody knows: clock times of that day in UTC ("09:15"), ISO 8601, or datetimes.
@@ -79,26 +84,47 @@ def debrief(
         cadence_per_min=track.cadence_per_min[clean.fix],
     )
     explanation = _explained(clean, measured, card, noted, settings)
+    talk = talk_over(
+        plan,
+        card,
+        measured.legs,
+        explanation.findings,
+        log=log,
+        own_card=own_card,
+        settings=settings.coaching,
+    )
     doubtful = doubts(card, match, clean, settings.quality)
-    legs = tuple(
+    quality = judge_quality(track, clean, outing, measured, doubtful, settings.quality, log)
+    return Debrief(
+        card=card,
+        quality=replace(quality, notes=(*quality.notes, *talk.notes)),
+        clean=clean,
+        match=measured.match,
+        legs=_legs(measured, explanation, doubtful, talk),
+        spans=measured.spans,
+        stories=explanation.stories,
+        paces=measured.paces,
+        coaching=talk.coaching,
+    )
+
+
+def _legs(
+    measured: WalkMeasures,
+    explanation: Explanation,
+    doubtful: Mapping[int, str],
+    talk: TalkedOver,
+) -> tuple[LegDebrief, ...]:
+    """Put together what is known of each leg, in the order of the plan."""
+    return tuple(
         LegDebrief(
             audit=leg,
             causes=explanation.findings.get(number, ()),
             portion=measured.match.legs[number],
             doubt=doubtful.get(number),
+            steps=talk.steps.get(leg.card.name),
+            what_if=None if leg.measures is None else what_if(leg.card, leg.measures),
         )
         for number, leg in enumerate(measured.legs)
-    )
-    quality = judge_quality(track, clean, outing, measured, doubtful, settings.quality, log)
-    return Debrief(
-        card=card,
-        quality=quality,
-        clean=clean,
-        match=measured.match,
-        legs=legs,
-        spans=measured.spans,
-        stories=explanation.stories,
-        paces=measured.paces,
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+from audit.debriefing.coaching_entry import coaching_entry
 from audit.debriefing.course_entry import (
     course_entry,
     plan_finding_entries,
@@ -43,6 +44,7 @@ def debrief_document(debrief: Debrief) -> DebriefDocument:
         "track": _track(debrief),
         "plan_findings": plan_finding_entries(debrief.card.findings),
         "spans": _spans(debrief),
+        "coaching": coaching_entry(debrief.coaching),
         "legs": [leg_entry(leg, timed=debrief.clean.timed) for leg in debrief.legs],
         "stories": _stories(debrief),
         "paces": None if debrief.paces is None else paces_entry(debrief.paces),

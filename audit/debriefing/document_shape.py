@@ -12,6 +12,15 @@ from typing import Annotated, Literal
 # The standard library's own TypedDict cannot be read by schema makers before Python 3.12.
 from typing_extensions import TypedDict
 
+from audit.debriefing.coaching_shape import (
+    CoachingEntry,
+    HopEntry,
+    KeepEntry,
+    OtherEndEntry,
+    StepsEntry,
+    WhatIfEntry,
+    WorkOnEntry,
+)
 from audit.debriefing.detail_shape import (
     BandLeftEntry,
     BypassEntry,
@@ -35,12 +44,16 @@ from audit.debriefing.detail_shape import (
 __all__ = [
     "BandLeftEntry",
     "BypassEntry",
+    "CoachingEntry",
     "CutEntry",
     "DetailsEntry",
     "GroundEntry",
+    "HopEntry",
+    "KeepEntry",
     "LedgerErrorsEntry",
     "LegPacesEntry",
     "LineKeptEntry",
+    "OtherEndEntry",
     "PaceRateEntry",
     "PacesByGroundEntry",
     "PacesEntry",
@@ -48,8 +61,11 @@ __all__ = [
     "SearchEntry",
     "SettingEntry",
     "SightingStopEntry",
+    "StepsEntry",
     "StretchHeadingEntry",
     "ThirdsEntry",
+    "WhatIfEntry",
+    "WorkOnEntry",
 ]
 
 FORMAT: Literal[1] = 1
@@ -324,6 +340,9 @@ class LegEntry(_LegEnds):
     ledger: LedgerEntry | None
     details: DetailsEntry | None
     """Drift, line, ground, paces, point, errors, search, bypasses and stops."""
+    steps: StepsEntry | None
+    """Null where neither log nor card of the walker's own speaks of the leg."""
+    what_if: WhatIfEntry | None
     causes: list[CauseEntry]
     """Most probable first."""
 
@@ -338,6 +357,7 @@ class DebriefDocument(TypedDict):
     plan_findings: list[PlanFindingEntry]
     spans: list[SpanEntry]
     """The whole recording, in time order."""
+    coaching: CoachingEntry
     legs: list[LegEntry]
     """In the order of the plan."""
     stories: list[StoryEntry]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from audit.debriefing.coaching_entry import steps_entry, what_if_entry
 from audit.debriefing.detail_entries import details_entry
 from audit.debriefing.document_shape import (
     CauseEntry,
@@ -50,6 +51,8 @@ def leg_entry(leg: LegDebrief, *, timed: bool) -> LegEntry:
         "nearest_approach": None,
         "ledger": None,
         "details": None,
+        "steps": steps_entry(leg.steps),
+        "what_if": what_if_entry(leg.what_if),
         "causes": _causes(leg),
     }
     if measures is not None:

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from audit.coaching.steps import LegSteps
+from audit.coaching.talk import Coaching
+from audit.coaching.what_if import WhatIf
 from audit.debriefing.document import DebriefDocument, debrief_document
 from audit.debriefing.frames import cross_track_frame, legs_frame
 from audit.diagnosis.finding import Finding, WalkFinding
@@ -65,6 +68,8 @@ class LegDebrief:
     causes: tuple[Finding, ...]
     portion: LegMatch | None = None
     doubt: str | None = None
+    steps: LegSteps | None = None
+    what_if: WhatIf | None = None
 
     @property
     def name(self) -> str:
@@ -102,6 +107,7 @@ class Debrief:
     spans: tuple[Span, ...]
     stories: tuple[WalkFinding, ...] = ()
     paces: WalkPaces | None = None
+    coaching: Coaching = field(default_factory=Coaching)
 
     @property
     def points(self) -> tuple[CardPoint, ...]:

@@ -11,6 +11,7 @@ from audit.geodesy.grids import CourseGrid
 from audit.leg_card.angle_age import angle_age
 from audit.leg_card.records import AngleSource, CardFinding
 from audit.leg_card.slips import angle_slips, fitting_slips, slip_names, slip_sentence
+from audit.leg_card.undated_angle import undated_angle
 from audit.leg_card.wording import east_or_west
 from audit.magnetics.declination import Declination, declination
 from audit.plan import Plan
@@ -80,6 +81,7 @@ def work_out_norths(
         findings=(
             *_check_angle(given_deg, model_angle_deg, convergence_deg, field, date, settings),
             *angle_age(plan, field, date, settings),
+            *(undated_angle(given_deg, first, convergence_deg, settings) if date is None else ()),
         ),
         notes=tuple(notes),
     )

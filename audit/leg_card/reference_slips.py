@@ -12,6 +12,7 @@ from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.legs import leg_line, points_say
 from audit.leg_card.length_checks import distance_against_points, distance_tolerance_m
 from audit.leg_card.records import CardFinding, CardPoint
+from audit.leg_card.wording import leg_names
 from audit.leg_card.written_reference import ReferenceSlip, WrittenReference, written_reference
 from audit.plan import Plan
 
@@ -184,7 +185,7 @@ def _explained(best: _Candidate, other: _Candidate | None, plan: Plan) -> Explai
         also = f" So would {other.slip.text} for {other.point.name}: {other.slip.what}."
     message = (
         f'The reference of {best.point.name}, "{given}", has {best.slip.what}, it seems: '
-        f"{best.slip.text} would make {_leg_words(legs)} right.{also}"
+        f"{best.slip.text} would make {leg_names(legs)} right.{also}"
     )
     return ExplainedLegs(
         finding=CardFinding(
@@ -198,9 +199,3 @@ def _explained(best: _Candidate, other: _Candidate | None, plan: Plan) -> Explai
         point=best.point.name,
         legs=best.legs,
     )
-
-
-def _leg_words(names: Sequence[str]) -> str:
-    if len(names) == 1:
-        return f"leg {names[0]}"
-    return f"legs {', '.join(names[:-1])} and {names[-1]}"

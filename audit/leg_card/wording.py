@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 
 def east_or_west(angle_deg: float, decimals: int = 1) -> str:
     """Write a signed angle as "7.0 degrees west"."""
@@ -15,3 +17,10 @@ def azimuth_text(azimuth_deg: float) -> str:
     """Write an azimuth as "068.3", so that no digit can get lost."""
     text = f"{azimuth_deg:05.1f}"
     return "000.0" if text == "360.0" else text
+
+
+def leg_names(names: Sequence[str]) -> str:
+    """List legs: "leg 2", "legs 2, 3 and 5"."""
+    if len(names) == 1:
+        return f"leg {names[0]}"
+    return f"legs {', '.join(names[:-1])} and {names[-1]}"

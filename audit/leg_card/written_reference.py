@@ -13,6 +13,7 @@ from audit.leg_card.written_digits import one_wrong, swapped
 from audit.positions import Position
 
 _SQUARE_M = 100_000.0
+_GRID_LINE_M = 1_000.0
 _MGRS = re.compile(r"\W*(\d{1,2}) ?([C-X]) ?([A-Z]) ?([A-Z])[\d ]*", re.IGNORECASE)
 _UTM = re.compile(r"\W*(\d{1,2}) ?([C-X])[ ,;:]", re.IGNORECASE)
 _NATIONAL = re.compile(r"\W*([A-Z]{1,2})[\d ]+", re.IGNORECASE)
@@ -107,9 +108,13 @@ class WrittenReference:
             for other in swapped(half):
                 what = f"two digits of its {axis} swapped"
                 yield from self.with_slip("digits-transposed", what, self._with(axis, other))
+            for other in self._next_lines(half):
+                what = f"its {axis} taken from the next grid line"
+                yield from self.with_slip("wrong-grid-line", what, self._with(axis, other), rank=1)
             for place, other in one_wrong(half):
-                name, what = self._digit_words(axis, half, other, place)
-                yield from self.with_slip(name, what, self._with(axis, other), rank=1)
+                what = f"one wrong digit in its {axis} ({half[place]} for {other[place]})"
+                if other not in self._next_lines(half):
+                    yield from self.with_slip("digit-wrong", what, self._with(axis, other), rank=1)
 
     def elsewhere(self, longitude_deg: float, latitude_deg: float) -> Iterator[ReferenceSlip]:
         """Give the same digits in the squares of 100 km, or the zone, around a place."""
@@ -151,11 +156,11 @@ class WrittenReference:
     def _with(self, axis: str, half: str) -> tuple[str, str]:
         return (half, self.halves[1]) if axis == "easting" else (self.halves[0], half)
 
-    def _digit_words(self, axis: str, half: str, other: str, place: int) -> tuple[str, str]:
-        off_m = (int(half) - int(other)) * self.step_m
-        if abs(off_m) == 1000.0:
-            return "wrong-grid-line", f"its {axis} taken from the next grid line"
-        return "digit-wrong", f"one wrong digit in its {axis} ({half[place]} for {other[place]})"
+    def _next_lines(self, half: str) -> list[str]:
+        """Give the digits one grid line of a kilometre to either side."""
+        line = round(_GRID_LINE_M / self.step_m)
+        numbers = (int(half) - line, int(half) + line) if line else ()
+        return [f"{number:0{len(half)}d}" for number in numbers if 0 <= number < 10 ** len(half)]
 
     def with_slip(
         self, name: str, what: str, halves: tuple[str, str], rank: int = 0

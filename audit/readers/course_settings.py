@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TypedDict
 
 from audit.geodesy.grids import course_grid
-from audit.plan import Order
+from audit.plan import Order, Point
 from audit.positions import Position
 from audit.readers.plain_text import shown
 from audit.readers.problem_list import ProblemList
@@ -24,7 +24,8 @@ class CourseOptions(TypedDict, total=False):
     ``grid_magnetic_angle_date`` the day or the year of the map's angle; ``sheet`` the
     positions of the map sheet's south-west and north-east corners;
     ``order`` "planned" or "free";
-    ``route`` the name or number of the one route to take from a GPX file.
+    ``route`` the name or number of the one route to take from a GPX file; ``points`` are
+    those that the file may name without giving them a position.
     """
 
     name: str | None
@@ -37,9 +38,10 @@ class CourseOptions(TypedDict, total=False):
     arrival_radius_m: float | None
     order: str | None
     route: str | int | None
+    points: tuple[Point, ...] | None
 
 
-SETTING_KEYS = tuple(key for key in CourseOptions.__annotations__ if key != "route")
+SETTING_KEYS = tuple(key for key in CourseOptions.__annotations__ if key not in ("route", "points"))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -33,10 +33,10 @@ def read_plan_csv(text: str, options: CourseOptions, problems: ProblemList) -> P
     """
     table = read_csv_table(text, PLAN_COLUMNS, problems)
     settings = settle_settings({}, options, problems)
-    book = PointBook(problems)
+    book = PointBook(problems, options.get("points"))
     check_count(len(table.rows), problems)
     drafts = [_leg(table, row, settings.grid, book, problems) for row in table.rows]
-    if drafts and drafts[0].start is None and not drafts[0].spoilt:
+    if drafts and drafts[0].start is None and not drafts[0].spoilt and not book.lent:
         remedy = "Give the first row a from_position."
         problems.add(f"{drafts[0].place}, from", None, "has no start", remedy)
         drafts[0] = replace(drafts[0], spoilt=True)
@@ -58,26 +58,26 @@ def _leg(
     values = leg_values(numbers, place, problems)
     return DraftLeg(
         place=place,
-        name=_name(row, "leg"),
+        name=_name(row, "leg", problems),
         start=start,
         end=end,
         values=values,
-        note=row.cells.get("note", ""),
+        note=problems.writable(row.cells.get("note", ""), row.place("note")),
         open_end=True,
         spoilt=len(problems.problems) > before,
     )
 
 
-def _name(row: CsvRow, column: str) -> str | None:
+def _name(row: CsvRow, column: str, problems: ProblemList) -> str | None:
     cell = row.cells.get(column)
-    return None if cell is None else " ".join(cell.split())
+    return None if cell is None else " ".join(problems.writable(cell, row.place(column)).split())
 
 
 def _point(
     row: CsvRow, column: str, grid: str | None, book: PointBook, problems: ProblemList
 ) -> str | None:
     """Give the name of a row's start or end, entering its position in the book."""
-    name = _name(row, column)
+    name = _name(row, column, problems)
     text = row.cells.get(f"{column}_position")
     if text is None:
         return name

@@ -23,6 +23,7 @@ def finished_plan(
     """Give the plan with its legs joined and its grid known, or refuse with all problems."""
     free = settings.order == "free"
     legs = free_legs(drafts, book, problems) if free else joined_legs(drafts, book, problems)
+    book.borrow(name for leg in legs for name in (leg.start, leg.end))
     problems.stop_if_any()
     if not legs:
         problems.stop(

@@ -31,7 +31,10 @@ def read_plan_gpx(data: bytes, options: CourseOptions, problems: ProblemList) ->
     if tracked:
         problems.note("The file also holds a recorded track, which is no part of the plan.")
     settings = settle_settings({"name": name} if name else {}, options, problems)
-    stops = [(point.name or None, _reading(point)) for point in points]
+    stops = [
+        (problems.writable(point.name or "", f"{kind} {number}, name") or None, _reading(point))
+        for number, point in enumerate(points, start=1)
+    ]
     book, drafts = put_stops(stops, kind, problems)
     return finished_plan(settings, book, drafts, problems)
 

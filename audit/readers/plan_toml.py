@@ -42,7 +42,7 @@ def read_plan_toml(text: str, options: CourseOptions, problems: ProblemList) -> 
         if key not in _TABLES:
             problems.unknown("", "table of a plan", key, _TABLES)
     settings = settle_settings(_course(document, problems), options, problems)
-    book = PointBook(problems)
+    book = PointBook(problems, options.get("points"))
     _put_points(_tables(document, "point", problems), settings.grid, book, problems)
     if "leg" in document and settings.order == "free":
         problems.add(

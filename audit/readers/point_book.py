@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 
 from audit.plan import Point
 from audit.positions import Position
@@ -32,11 +33,14 @@ class PointBook:
     ----------
     readings : dict of str to PositionReading
         By name, in order.
+    lent : dict of str to Position
+        Known from elsewhere, for names that the file gives no position.
     unread : set of str
         Names whose positions could not be read: known, so that one slip is told once.
     """
 
-    def __init__(self, problems: ProblemList) -> None:
+    def __init__(self, problems: ProblemList, lent: Iterable[Point] | None = None) -> None:
+        self.lent = {point.name: point.position for point in lent or ()}
         self.readings: dict[str, PositionReading] = {}
         self.unread: set[str] = set()
         self._problems = problems
@@ -68,7 +72,14 @@ class PointBook:
 
     def names(self) -> list[str]:
         """Give the names of all points, those that could not be read last."""
-        return [*self.readings, *sorted(self.unread - self.readings.keys())]
+        own = [*self.readings, *sorted(self.unread - self.readings.keys())]
+        return [*own, *(name for name in self.lent if name not in own)]
+
+    def borrow(self, names: Iterable[str]) -> None:
+        """Enter the points of some names that are known from elsewhere only."""
+        for name in names:
+            if name in self.lent and name not in self.readings:
+                self.readings[name] = PositionReading(position=self.lent[name])
 
     def points(self) -> tuple[Point, ...]:
         """Give the points of the plan."""

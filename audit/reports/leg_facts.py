@@ -6,7 +6,7 @@ import math
 
 from audit.debriefing.records import LegDebrief
 from audit.measurement.leg_measures import LegMeasures
-from audit.reports import digits, wording
+from audit.reports import digits, page_coaching, wording
 from audit.track import utc_text
 
 
@@ -42,6 +42,9 @@ def walked_facts(leg: LegDebrief) -> list[tuple[str, str]]:
     if measures.gap_share > 0.0:
         share = digits.percent(measures.gap_share)
         facts.append(("Gaps", f"{share} of the distance was not recorded"))
+    facts += [("Step", words) for words in page_coaching.step_sentences(leg)]
+    if leg.what_if is not None:
+        facts.append(("What if", page_coaching.what_if_sentence(leg)))
     return facts
 
 

@@ -1,37 +1,66 @@
-"""What to keep and what to work on, as sentences."""
+"""What to keep and what to work on, where each error entered, and what would have been."""
 
 from __future__ import annotations
 
-from audit.debriefing.records import Debrief
-from audit.reports import page_legs, wording
+from audit.coaching.what_if import OtherEnd
+from audit.debriefing.records import Debrief, LegDebrief
+from audit.reports import digits
 
-_MOST = 2
+_STEPS_TOLD = 2
+"""Of one leg on the terminal, those that lead furthest off; page and debrief.json have all."""
 
 
 def to_keep(debrief: Debrief) -> list[str]:
-    """Give what went well, at most two sentences."""
-    walked = [(leg, leg.audit.measures) for leg in debrief.legs if leg.audit.measures is not None]
-    held = [leg.name for leg, one in walked if wording.azimuth_error(one) == wording.AS_PLANNED]
-    counted = [leg.name for leg, one in walked if wording.distance_error(one) == wording.AS_PLANNED]
-    said = []
-    if held:
-        said.append(f"The azimuth was held as planned on {wording.leg_names(held)}.")
-    if counted:
-        said.append(f"The distance was walked as planned on {wording.leg_names(counted)}.")
-    return said[:_MOST]
+    """Give what went well, a sentence each with its evidence."""
+    return [f"{one.what}. {one.evidence}" for one in debrief.coaching.keep]
 
 
 def to_work_on(debrief: Debrief) -> list[str]:
-    """Give what to practise, the worst leg first, at most two sentences."""
-    legs = sorted(
-        (leg for leg in debrief.legs if leg.audit.measures is not None),
-        key=lambda leg: -(leg.audit.measures.miss_m if leg.audit.measures else 0.0),
-    )
-    advised: dict[str, list[str]] = {}
-    for leg in legs:
-        advice = page_legs.advice(leg)
-        if advice:
-            advised.setdefault(advice, []).append(leg.name)
-    return [f"{advice} ({wording.leg_names(sorted(names))})" for advice, names in advised.items()][
-        :_MOST
+    """Give what to practise: evidence, and the exercise that would prove or clear it."""
+    said = []
+    for one in debrief.coaching.work_on:
+        what = f"{one.what[:1].upper()}{one.what[1:]}" if one.certain else "To look at next"
+        said.append(f"{what}. {one.evidence} Five minutes: {one.exercise}")
+    return said
+
+
+def coaching_lines(debrief: Debrief) -> list[str]:
+    """Give the talk for a terminal, a line each; the guide has the exercises."""
+    keep = [f"keep: {one.what}. {one.evidence}" for one in debrief.coaching.keep]
+    work_on = [
+        f"work on: {one.what if one.certain else 'what remains'}. {one.evidence} "
+        f"Exercise: leg-audit guide {one.cause}"
+        for one in debrief.coaching.work_on
     ]
+    return [*keep, *work_on]
+
+
+def step_lines(debrief: Debrief) -> list[str]:
+    """Give the steps at which errors entered, for a terminal."""
+    return [
+        f"leg {leg.name}: {words}"
+        for leg in debrief.legs
+        if leg.steps is not None and any(hop.entered for hop in leg.steps.hops)
+        for words in leg.steps.sentences[:_STEPS_TOLD]
+    ]
+
+
+def step_sentences(leg: LegDebrief) -> tuple[str, ...]:
+    """Say at which steps the errors of a leg entered; nothing where no card or log tells."""
+    return () if leg.steps is None else leg.steps.sentences
+
+
+def what_if_sentence(leg: LegDebrief) -> str:
+    """Say where the leg would have ended with one thing done right; "" for a leg not walked."""
+    if leg.what_if is None:
+        return ""
+    azimuth, distance = leg.what_if.planned_azimuth, leg.what_if.planned_distance
+    return (
+        f"with the planned azimuth the count would have ended {_from_the_point(azimuth)}, with "
+        f"the planned distance {_from_the_point(distance)}"
+    )
+
+
+def _from_the_point(end: OtherEnd) -> str:
+    size = digits.metres(end.miss_m, end.sd_m)
+    return f"{size} from the point (±{digits.metres(end.sd_m, end.sd_m)} each way)"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from audit.debriefing.records import Debrief, LegDebrief
-from audit.reports.wording import leg_names
+from audit.leg_card.wording import leg_names
 from audit.settings import Settings
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from audit.debriefing.records import Debrief, LegDebrief
 from audit.reports import wording
+from audit.reports.page_coaching import coaching_lines, step_lines
 from audit.reports.printable import printable
 from audit.reports.simulated import simulated_notes
 from audit.reports.verdict import verdict
@@ -14,6 +15,7 @@ def render_terminal(debrief: Debrief) -> str:
     lines = [debrief.card.name, *(f"SIMULATED: {note}" for note in simulated_notes(debrief))]
     lines += [*verdict(debrief), "", *_aligned(debrief)]
     lines += [f"plan: {finding.message}" for finding in debrief.card.findings]
+    lines += ["", *step_lines(debrief), *coaching_lines(debrief)]
     return "\n".join(printable(line) for line in lines) + "\n"
 
 

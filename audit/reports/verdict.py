@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from audit.debriefing.records import Debrief, LegDebrief
+from audit.leg_card.wording import leg_names
 from audit.measurement.leg_measures import LegMeasures
 from audit.reports import digits, wording
 from audit.reports.cause_words import CANNOT_TELL, cause_words
@@ -72,9 +73,7 @@ def _why(debrief: Debrief, worst: LegDebrief) -> str:
     also = [leg.name for leg in debrief.legs if leg is not worst and _same_cause(leg, named.cause)]
     if any(story.cause == named.cause for story in debrief.stories):
         also = []  # the story has told them
-    shared = (
-        f", and so {'is' if len(also) == 1 else 'are'} {wording.leg_names(also)}" if also else ""
-    )
+    shared = f", and so {'is' if len(also) == 1 else 'are'} {leg_names(also)}" if also else ""
     return (
         f"That is consistent with {cause_words(named.cause)} "
         f"({digits.percent(named.probability)}){shared}."
@@ -96,7 +95,7 @@ def _count(debrief: Debrief) -> str:
     for status in ("skipped", "unfinished", "not-started"):
         names = [leg.name for leg in legs if leg.audit.status == status]
         if names:
-            text += f"; {wording.leg_names(names)} {wording.STATUS_WORDS[status]}"
+            text += f"; {leg_names(names)} {wording.STATUS_WORDS[status]}"
     return f"{text}."
 
 

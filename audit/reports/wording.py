@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 
 from audit.debriefing.records import LegDebrief
 from audit.diagnosis.finding import Finding
@@ -149,13 +148,6 @@ def cause(leg: LegDebrief) -> str:
     if first.cause == CANNOT_TELL:
         return f"undecided: no cause stands out ({digits.percent(first.probability)})"
     return f"{cause_words(first.cause)} ({digits.percent(first.probability)})"
-
-
-def leg_names(names: Sequence[str]) -> str:
-    """List legs: "leg 2", "legs 2, 3 and 5"."""
-    if len(names) == 1:
-        return f"leg {names[0]}"
-    return f"legs {', '.join(names[:-1])} and {names[-1]}"
 
 
 def errors_worst_first(audit: LegAudit) -> list[str]:

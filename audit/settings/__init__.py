@@ -440,6 +440,9 @@ class CardSettings:
     outside_grid_finding_deg: float = 3.0
     """This far outside, the grid is a slip; chosen: half a UTM zone, which is also how far the
     widened zones of Norway and Svalbard reach beyond their own."""
+    undated_slack_deg: float = 10.0
+    """Without a date the angle may be this far from that of 2025: where it moves fastest on land
+    in use, Cape Town, 0.23 degrees a year over some 40 years; chosen."""
     weak_field_nt: float = 6000.0
     """Horizontal field under which a compass is sluggish (WMM technical report, caution zone)."""
     stale_days: int = 366
@@ -508,6 +511,37 @@ class PrivacySettings:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CoachingSettings:
+    """What is ordinary at each step from a point given to a point recognised."""
+
+    measured_azimuth_deg: float = 1.0
+    """A protractor azimuth (US Army map-reading standard, STP 21-1-SMCT: 1 degree)."""
+    converted_deg: float = 0.5
+    """The sum is to be made without error (same standard); the angle may be rounded to the half
+    degree that maps print."""
+    set_azimuth_deg: float = 1.5
+    """Half a click of a bezel of 120 clicks (FM 3-25.26, 9-2b)."""
+    held_azimuth_deg: float = 3.0
+    """A sighted azimuth (STP 21-1-SMCT, compass to the cheek)."""
+    measured_distance_share: float = 0.03
+    """Of a straight distance; chosen: between a careful ruler (1 in 100) and the 5 in 100 that
+    the US Army map-reading standard allows."""
+    turned_share: float = 0.02
+    """Of a pace count, for a rate rounded to whole paces; chosen."""
+    counted_share: float = 0.03
+    """Of a count that is kept to; chosen: 15 paces in 500."""
+    pace_length_share: float = 0.1
+    """Of the distance that a count carries, from day to day and ground to ground; chosen: above
+    the ordinary scatter of 6 in 100."""
+    good_distance_share: float = 0.05
+    """A distance within this of the card's is praised; chosen."""
+    named_probability: float = 0.5
+    """A mistake is put before the walker from here on; chosen: more likely than not."""
+    things: int = 2
+    """To keep, and to work on: enough for one day (common practice of reviews after action)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Settings:
     """All thresholds of the package, by stage."""
 
@@ -520,6 +554,7 @@ class Settings:
     quality: QualitySettings = field(default_factory=QualitySettings)
     card: CardSettings = field(default_factory=CardSettings)
     privacy: PrivacySettings = field(default_factory=PrivacySettings)
+    coaching: CoachingSettings = field(default_factory=CoachingSettings)
     reports: ReportSettings = field(default_factory=ReportSettings)
     noise: NoiseSettings = field(default_factory=NoiseSettings)
     claim: ClaimSettings = field(default_factory=ClaimSettings)

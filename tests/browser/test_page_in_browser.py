@@ -28,8 +28,12 @@ def test_page_loads_whole(chrome, page):
     context.close()
     assert shown.count('role="img"') == 12
     assert shown.rstrip().endswith("</html>")
-    # What the parser had to repair would add or drop elements.
-    written = page.read_text(encoding="utf-8")
+    # What the parser had to repair would add or drop elements. The text of scripts is none of
+    # it: the library, once unpacked, holds the names of elements too.
+    shown, written = (
+        re.sub(r"<script.*?</script>", "", text, flags=re.DOTALL)
+        for text in (shown, page.read_text(encoding="utf-8"))
+    )
     for tag in ("section", "article", "tr", "td", "th", "svg", "li", "dd"):
         assert len(re.findall(rf"<{tag}[ >]", shown)) == len(re.findall(rf"<{tag}[ >]", written))
 

@@ -77,6 +77,24 @@ def test_several_legs_with_one_slip_are_told_at_the_head(leg_audit, course):
     assert "The grid-magnetic angle left out: legs 1, 2, 3." in done.out.splitlines()
 
 
+def test_a_hidden_turn_of_the_line_is_shown_in_every_form_of_a_plan(leg_audit, tmp_path):
+    (tmp_path / "turned.csv").write_text(
+        "leg,from,to,from_position,to_position\n"
+        "1,Ga\u202ete,Knoll,16S GF 4832 5828,16S GF 4865 5865\n",
+        encoding="utf-8",
+    )
+    (tmp_path / "turned.gpx").write_text(
+        '<gpx version="1.1" creator="hand" xmlns="http://www.topografix.com/GPX/1/1"><rte>'
+        '<rtept lat="36.6377" lon="-84.2225"><name>Ga\u202ete</name></rtept>'
+        '<rtept lat="36.6400" lon="-84.2187"><name>Knoll</name></rtept></rte></gpx>',
+        encoding="utf-8",
+    )
+    for name in ("turned.csv", "turned.gpx"):
+        done = leg_audit("check", tmp_path / name, "--date", "2026-10-03")
+        assert "Leg 1: Ga\\u202ete to Knoll" in done.out
+        assert "\u202e" not in done.out + done.err
+
+
 def test_a_hidden_turn_of_the_line_is_shown(leg_audit, course):
     text = (course / "plan.toml").read_text().replace("Gate", "Ga\u202ete")
     (course / "turned.toml").write_text(text, encoding="utf-8")

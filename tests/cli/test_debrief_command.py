@@ -29,7 +29,7 @@ def test_a_debrief_writes_its_files_and_tells_the_short_debrief(leg_audit, cours
     assert done.out.startswith("Fernbank Plateau, compass afternoon\n")
     assert "7 of 7 legs walked" in done.out
     assert "here/debrief.html" in done.err
-    assert "here" not in done.out
+    assert "here/" not in done.out
     assert document(course / "here")["legs"][0]["walked"]["paces_from"] == "log"
 
 
@@ -256,3 +256,26 @@ def test_control_characters_of_files_never_reach_the_terminal(leg_audit, course)
     assert refused.status == 3
     for text in (done.out, done.err, refused.out, refused.err):
         assert all(letter.isprintable() for line in text.splitlines() for letter in line)
+
+
+def test_the_walkers_own_card_says_which_step_went_wrong(leg_audit, course):
+    # Without references, and with one leg converted the wrong way.
+    rows = "leg,magnetic_azimuth_deg,distance_m,paces\n1,34,500,325\n2,48,660,429\n"
+    (course / "own.csv").write_text(rows)
+    done = leg_audit("debrief", "plan.toml", "walk.gpx", "--card", "own.csv", "--only", "json")
+    assert done.status == 0
+    assert "leg 1: Converted: the card's magnetic azimuth 034.0" in done.out
+    assert "says nothing of: leg 3, 4, 5, 6, 7" in done.err
+    assert "names no" not in done.err
+    document = json.loads((course / "walk-debrief" / "debrief.json").read_text())
+    first, *_, last = document["legs"]
+    assert "converted" in first["steps"]["entered"]
+    assert "gm-angle-reversed" in first["steps"]["hops"][1]["slips"]
+    assert last["steps"] is None
+
+
+def test_a_card_that_cannot_be_read_is_refused_by_its_name(leg_audit, course):
+    (course / "own.csv").write_text("leg,distance_m\n1,many\n")
+    done = leg_audit("debrief", "plan.toml", "walk.gpx", "--card", "own.csv")
+    assert done.status == 3
+    assert "own.csv, line 2, distance_m" in done.err

@@ -96,6 +96,15 @@ def test_a_lost_decimal_point_of_the_angle_is_named():
     assert one.slips == ("decimal-point",)
 
 
+@pytest.mark.parametrize(("given_deg", "count"), [(-70.0, 1), (-7.0, 0), (2.0, 0), (14.0, 1)])
+def test_without_a_date_only_what_no_year_can_give_is_found(given_deg, count):
+    undated = plan((A, B), date=None, grid_magnetic_angle_deg=given_deg)
+    said = found(check_plan(undated), "grid_magnetic_angle_deg")
+    assert len(said) == count
+    if given_deg == -70.0:
+        assert "a decimal point lost (-70 for -7)" in said[0].message
+
+
 @pytest.mark.parametrize(
     ("given", "half_m", "grid", "text"),
     [

@@ -15,6 +15,7 @@ from itertools import pairwise
 import numpy as np
 
 from audit.azimuths import GridAzimuth, NorthAngles
+from audit.coaching.talk import Coaching, Keep, WorkOn
 from audit.debriefing.records import Debrief, LegDebrief, TrackQuality
 from audit.diagnosis.finding import Finding
 from audit.geodesy.grids import CourseGrid, course_grid
@@ -155,6 +156,19 @@ def sample_debrief(
             cost=-14.0,
         ),
         legs=tuple(LegDebrief(audit=one, causes=causes[i]) for i, one in enumerate(audits)),
+        coaching=Coaching(
+            keep=(Keep(what="The distance counted", evidence="Within 2% of the card's."),),
+            work_on=(
+                WorkOn(
+                    cause="veer",
+                    certain=False,
+                    what="a line that bends as it is walked",
+                    evidence="40 m a leg on average.",
+                    exercise="Walk 100 steps & look up.",
+                    legs=("1",),
+                ),
+            ),
+        ),
         spans=tuple(Span(first=a, last=b, leg=leg, kind=kind) for a, b, leg, kind in spans),
     )
 

@@ -1,0 +1,1 @@
+"""What to say to the walker: where each error entered, what would have been, what to practise."""

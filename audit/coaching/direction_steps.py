@@ -1,0 +1,268 @@
+"""The azimuth of a leg, step by step: given, plotted, measured, converted, set, walked."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from audit.azimuths import MagneticAzimuth, NorthAngles
+from audit.coaching.steps import Hop, Step
+from audit.coaching.walkers_card import OwnLeg
+from audit.leg_card import CardLeg
+from audit.leg_card.rounding import azimuth_rounding_deg
+from audit.leg_card.slips import (
+    BORROWED,
+    Slip,
+    azimuth_digit_slips,
+    fitting_slips,
+    grid_slips,
+    magnetic_slips,
+    slip_names,
+)
+from audit.leg_card.wording import azimuth_text
+from audit.measurement.leg_measures import LegMeasures
+from audit.settings import CoachingSettings
+from audit.units import direction_degrees, turn_degrees, wrap_degrees
+
+_STEPS: tuple[Step, ...] = ("given", "plotted", "measured", "converted", "set", "walked")
+
+
+_MADE_AT: dict[str, Step] = {
+    "gm-angle-omitted": "converted",
+    "gm-angle-reversed": "converted",
+    "gm-angle-doubled": "converted",
+    "declination-for-gm-angle": "converted",
+    "magnetic-for-grid": "measured",
+    "true-for-grid": "measured",
+    "right-angle": "measured",
+}
+"""Slips that are made at one step only, whatever else lies between two known numbers."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AzimuthStage:
+    """An azimuth on its way from map to ground.
+
+    Attributes
+    ----------
+    reached : int
+        How many of the steps lie behind it.
+    grid_deg : float
+        As a grid azimuth by the right grid-magnetic angle.
+    tolerance_deg : float
+        What is ordinary on the steps that led here.
+    words : str
+        What it is, with its figure.
+    slips : tuple of Slip
+        Those of the steps that led here, turning the number by what they say.
+    copied : tuple of str
+        Other legs that have this azimuth.
+    """
+
+    reached: int
+    grid_deg: float
+    tolerance_deg: float
+    words: str
+    slips: tuple[Slip, ...] = ()
+    copied: tuple[str, ...] = ()
+
+
+def direction_hops(
+    card: CardLeg,
+    own: OwnLeg | None,
+    set_to: MagneticAzimuth | None,
+    measures: LegMeasures,
+    angles: NorthAngles,
+    settings: CoachingSettings,
+    others: Sequence[CardLeg],
+) -> list[Hop]:
+    """Give the hops of a leg's azimuth, from the course's own to the one walked."""
+    stages = [
+        AzimuthStage(
+            reached=3 if own is None else 0,
+            grid_deg=card.azimuth.degrees,
+            tolerance_deg=0.0,
+            words=f"the course's grid azimuth {azimuth_text(card.azimuth.degrees)}",
+        ),
+        *_card_stages(card, own, angles, settings, others),
+    ]
+    if set_to is not None:
+        stages.append(_set_stage(set_to, angles, settings, others))
+    stages.append(_walked_stage(measures, settings))
+    return [_hop(before, after, card.distance_m) for before, after in pairwise(stages)]
+
+
+def _card_stages(
+    card: CardLeg,
+    own: OwnLeg | None,
+    angles: NorthAngles,
+    settings: CoachingSettings,
+    others: Sequence[CardLeg],
+) -> list[AzimuthStage]:
+    """Give the azimuths of the card that was carried: the walker's own, or the course's."""
+    if own is None:
+        return [
+            AzimuthStage(
+                reached=4,
+                grid_deg=angles.grid_from_magnetic(card.magnetic).degrees,
+                tolerance_deg=_rounding(card.azimuth.degrees, card.magnetic.degrees),
+                words=f"the card's magnetic azimuth {azimuth_text(card.magnetic.degrees)}",
+                slips=magnetic_slips(angles),
+            )
+        ]
+    stages = []
+    if own.start is not None and own.end is not None:
+        stages.append(_reference_stage(own, card))
+    stated = own.stated
+    if stated.grid_azimuth is not None:
+        given_deg = stated.grid_azimuth.degrees
+        stages.append(
+            AzimuthStage(
+                reached=3,
+                grid_deg=given_deg,
+                tolerance_deg=settings.measured_azimuth_deg + azimuth_rounding_deg(given_deg),
+                words=f"the card's grid azimuth {azimuth_text(given_deg)}",
+                slips=(*grid_slips(angles), *azimuth_digit_slips(given_deg)),
+                copied=_copied(given_deg, "grid", others),
+            )
+        )
+    if stated.magnetic_azimuth is not None:
+        given_deg = stated.magnetic_azimuth.degrees
+        stages.append(
+            AzimuthStage(
+                reached=4,
+                grid_deg=angles.grid_from_magnetic(stated.magnetic_azimuth).degrees,
+                tolerance_deg=settings.converted_deg + azimuth_rounding_deg(given_deg),
+                words=f"the card's magnetic azimuth {azimuth_text(given_deg)}",
+                slips=(*magnetic_slips(angles), *azimuth_digit_slips(given_deg)),
+                copied=_copied(given_deg, "magnetic", others),
+            )
+        )
+    return stages
+
+
+def _reference_stage(own: OwnLeg, card: CardLeg) -> AzimuthStage:
+    """Give the azimuth between the walker's own references."""
+    start, end = own.start, own.end
+    if start is None or end is None:
+        message = "both references are needed"
+        raise ValueError(message)
+    east_m, north_m = end.east_m - start.east_m, end.north_m - start.north_m
+    room_m = start.half_square_m + end.half_square_m + card.start.half_square_m
+    room_m += card.end.half_square_m
+    room_deg = math.degrees(math.asin(min(1.0, room_m / max(1.0, card.distance_m))))
+    grid_deg = direction_degrees(east_m, north_m)
+    return AzimuthStage(
+        reached=1,
+        grid_deg=grid_deg,
+        tolerance_deg=room_deg,
+        words=f"its own references' {azimuth_text(grid_deg)}",
+    )
+
+
+def _set_stage(
+    set_to: MagneticAzimuth,
+    angles: NorthAngles,
+    settings: CoachingSettings,
+    others: Sequence[CardLeg],
+) -> AzimuthStage:
+    unturned = Slip(
+        name="gm-angle-omitted",
+        what="the grid azimuth set as it stood",
+        turn_deg=angles.grid_magnetic_angle_deg,
+    )
+    back = Slip(name="reciprocal", what="the back azimuth", turn_deg=180.0)
+    clicks = [
+        Slip(
+            name="bezel-clicks",
+            what=f"{abs(n)} clicks of a bezel",
+            turn_deg=3.0 * n,
+            rank=BORROWED,
+        )
+        for n in (-4, -3, -2, 2, 3, 4)
+    ]
+    return AzimuthStage(
+        reached=5,
+        grid_deg=angles.grid_from_magnetic(set_to).degrees,
+        tolerance_deg=settings.set_azimuth_deg,
+        words=f"the azimuth set by the log ({azimuth_text(set_to.degrees)} magnetic)",
+        slips=(unturned, back, *clicks, *azimuth_digit_slips(set_to.degrees)),
+        copied=_copied(set_to.degrees, "magnetic", others),
+    )
+
+
+def _walked_stage(measures: LegMeasures, settings: CoachingSettings) -> AzimuthStage:
+    heading = measures.heading
+    half_deg = wrap_degrees(turn_degrees(heading.low_deg, heading.high_deg)) / 2.0
+    return AzimuthStage(
+        reached=6,
+        grid_deg=heading.azimuth.degrees,
+        tolerance_deg=math.hypot(half_deg, settings.held_azimuth_deg),
+        words=f"the azimuth walked ({azimuth_text(heading.azimuth.degrees)} grid)",
+    )
+
+
+def _copied(given_deg: float, north: str, others: Sequence[CardLeg]) -> tuple[str, ...]:
+    """Name the other legs whose azimuth is the one given."""
+    azimuths = {leg.name: leg.azimuth if north == "grid" else leg.magnetic for leg in others}
+    return tuple(
+        name
+        for name, azimuth in azimuths.items()
+        if abs(turn_degrees(azimuth.degrees, given_deg)) <= azimuth_rounding_deg(given_deg)
+    )
+
+
+def _rounding(*azimuths_deg: float) -> float:
+    return sum(azimuth_rounding_deg(azimuth_deg) for azimuth_deg in azimuths_deg)
+
+
+def _hop(before: AzimuthStage, after: AzimuthStage, distance_m: float) -> Hop:
+    """Give the hop between two stages."""
+    error_deg = turn_degrees(before.grid_deg, after.grid_deg)
+    slips = _fitting(after, error_deg)
+    off_m = 2.0 * distance_m * math.sin(math.radians(abs(error_deg)) / 2.0)
+    side = "right" if error_deg > 0.0 else "left"
+    told = {slip.name: slip.what for slip in reversed(slips)}  # the nearest of each name
+    words = " or ".join(told[name] for name in slip_names(slips)[:2])
+    fits = f" It fits {words}." if slips else ""
+    sentence = (
+        f"{after.words} is {abs(error_deg):.1f}° {side} of {before.words}, "
+        f"which leads {off_m:.0f} m off.{fits}"
+    )
+    steps = _STEPS[before.reached : after.reached]
+    return Hop(
+        steps=_decided(steps, slips, after.reached),
+        kind="direction",
+        error=error_deg,
+        tolerance=after.tolerance_deg,
+        off_m=off_m,
+        slips=slip_names(slips),
+        sentence=sentence,
+    )
+
+
+def _fitting(after: AzimuthStage, error_deg: float) -> tuple[Slip, ...]:
+    """Give the slips that fit an error, none where it is ordinary."""
+    if abs(error_deg) <= after.tolerance_deg:
+        return ()
+    copied = [
+        Slip(
+            name="neighbour-azimuth",
+            what=f"the azimuth of leg {name}",
+            turn_deg=error_deg,
+            rank=BORROWED,
+        )
+        for name in after.copied
+    ]
+    return fitting_slips(error_deg, (*after.slips, *copied), after.tolerance_deg)
+
+
+def _decided(steps: tuple[Step, ...], slips: Sequence[Slip], reached: int) -> tuple[Step, ...]:
+    """Give the one step at which the slips that fit are made, where that is one."""
+    # A slip of the pen, or the back azimuth, on a grid azimuth is made in measuring it.
+    otherwise: Step | None = "measured" if reached == _STEPS.index("measured") + 1 else None
+    made = {_MADE_AT.get(slip.name, otherwise) for slip in slips}
+    at = made.pop() if len(made) == 1 else None
+    return (at,) if at is not None and at in steps else steps

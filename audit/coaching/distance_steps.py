@@ -1,0 +1,161 @@
+"""The distance of a leg, step by step: given, measured, turned into paces, paced."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from itertools import pairwise
+
+from audit.coaching.steps import Hop, Step
+from audit.coaching.walkers_card import OwnLeg
+from audit.leg_card import CardLeg
+from audit.leg_card.rounding import length_rounding
+from audit.measurement.leg_measures import LegMeasures
+from audit.settings import CardSettings, CoachingSettings
+
+_STEPS: tuple[Step, ...] = (
+    "given",
+    "plotted",
+    "distance measured",
+    "turned into paces",
+    "paced",
+    "paced",
+)
+_COUNTED, _WALKED = 5, 6
+_HUNDREDS = (1, 2, 3)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DistanceStage:
+    """A distance on its way from map to ground; ``reached`` steps lie behind it."""
+
+    reached: int
+    metres: float
+    tolerance_m: float
+    words: str
+
+
+def distance_hops(
+    card: CardLeg,
+    own: OwnLeg | None,
+    counted: float | None,
+    rate: float | None,
+    measures: LegMeasures,
+    settings: CoachingSettings,
+) -> list[Hop]:
+    """Give the hops of a leg's distance; ``rate`` is the paces to 100 m."""
+    own_rate = rate if own is None else own.paces_per_100m
+    stages = [
+        DistanceStage(
+            reached=3 if own is None else 0,
+            metres=card.distance_m,
+            tolerance_m=0.0,
+            words=f"the course's {card.distance_m:.0f} m",
+        ),
+        *(_own_stages(card, own, settings) if own is not None else ()),
+    ]
+    if own_rate:
+        paces = card.paces if own is None else own.stated.paces
+        stages += _pace_stages(paces, counted, own_rate, settings)
+    walked_m = measures.straight_m
+    room_m = math.hypot(1.96 * measures.straight_sd_m, settings.pace_length_share * walked_m)
+    stages.append(
+        DistanceStage(
+            reached=_WALKED,
+            metres=walked_m,
+            tolerance_m=room_m,
+            words=f"the {walked_m:.0f} m walked",
+        )
+    )
+    return [_hop(before, after) for before, after in pairwise(stages)]
+
+
+def _pace_stages(
+    paces: float | None, counted: float | None, rate: float, settings: CoachingSettings
+) -> list[DistanceStage]:
+    """Give the paces of the card, and those counted, as the distances they stand for."""
+    stages = []
+    if paces is not None:
+        metres = paces * 100.0 / rate
+        room = length_rounding(paces, CardSettings().pace_rounding_most) * 100.0 / rate
+        stages.append(
+            DistanceStage(
+                reached=4,
+                metres=metres,
+                tolerance_m=room + settings.turned_share * metres,
+                words=f"the card's {paces:.0f} paces ({metres:.0f} m)",
+            )
+        )
+    if counted is not None:
+        metres = counted * 100.0 / rate
+        stages.append(
+            DistanceStage(
+                reached=_COUNTED,
+                metres=metres,
+                tolerance_m=settings.counted_share * metres,
+                words=f"the {counted:.0f} paces counted ({metres:.0f} m)",
+            )
+        )
+    return stages
+
+
+def _own_stages(card: CardLeg, own: OwnLeg, settings: CoachingSettings) -> list[DistanceStage]:
+    stages = []
+    if own.start is not None and own.end is not None and len(card.line) == 2:
+        metres = math.hypot(own.end.east_m - own.start.east_m, own.end.north_m - own.start.north_m)
+        room_m = own.start.half_square_m + own.end.half_square_m
+        room_m += card.start.half_square_m + card.end.half_square_m
+        words = f"{metres:.0f} m between its own references"
+        stages.append(DistanceStage(reached=1, metres=metres, tolerance_m=room_m, words=words))
+    given_m = own.stated.distance_m
+    if given_m is not None:
+        room_m = length_rounding(given_m, CardSettings().distance_rounding_most_m)
+        stages.append(
+            DistanceStage(
+                reached=3,
+                metres=given_m,
+                tolerance_m=room_m + settings.measured_distance_share * given_m,
+                words=f"the card's {given_m:.0f} m",
+            )
+        )
+    return stages
+
+
+def _hop(before: DistanceStage, after: DistanceStage) -> Hop:
+    error_m = after.metres - before.metres
+    slips = _slips(before, after, error_m) if abs(error_m) > after.tolerance_m else {}
+    more = "more" if error_m > 0.0 else "less"
+    fits = f" It fits {' or '.join(slips.values())}." if slips else ""
+    steps = tuple(dict.fromkeys(_STEPS[before.reached : after.reached]))
+    if "distance measured" in steps and "wrong-ruler" in slips:
+        steps = ("distance measured",)
+    return Hop(
+        steps=steps,
+        kind="distance",
+        error=error_m,
+        tolerance=after.tolerance_m,
+        off_m=abs(error_m),
+        slips=tuple(slips),
+        sentence=f"{after.words} are {abs(error_m):.0f} m {more} than {before.words}.{fits}",
+    )
+
+
+def _slips(before: DistanceStage, after: DistanceStage, error_m: float) -> dict[str, str]:
+    """Give the slips that fit, in words by their names."""
+    ratio = after.metres / max(before.metres, 1.0)
+    room = after.tolerance_m
+    hundreds = round(error_m / 100.0)
+    slips = {}
+    doubled = any(abs(after.metres - factor * before.metres) <= room for factor in (0.5, 2.0))
+    if doubled and after.reached == 3:
+        slips["wrong-ruler"] = "the ruler of another scale"
+    elif doubled:
+        slips["single-double-pace"] = "single and double paces taken for each other"
+    elif abs(hundreds) in _HUNDREDS and abs(error_m - 100.0 * hundreds) <= min(room, 30.0):
+        count = "a hundred" if abs(hundreds) == 1 else f"{abs(hundreds)} hundred"
+        way = "too many" if hundreds > 0 else "lost"
+        slips["hundred-miscounted"] = f"{count} metres {way}"
+    if not doubled and before.reached >= _COUNTED:
+        name = "pace-long" if ratio > 1.0 else "pace-short"
+        slips[name] = f"a pace count that carries {'too far' if ratio > 1.0 else 'too short'}"
+    return slips

@@ -1,0 +1,111 @@
+"""At which step each leg's error entered, from card, log and recording together."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from audit.coaching.direction_steps import direction_hops
+from audit.coaching.distance_steps import distance_hops
+from audit.coaching.point_steps import given_hop, plotted_hop, recognised_hop
+from audit.coaching.steps import Hop, LegSteps, Step
+from audit.coaching.walkers_card import OwnLeg
+from audit.leg_card import CardLeg, LegCard
+from audit.measurement.leg_measures import LegAudit, LegMeasures
+from audit.settings import CoachingSettings
+from audit.walkers_log import LogEntry, WalkersLog
+
+_READ: set[Step] = {"plotted", "measured", "distance measured"}
+"""Steps at which the map is read."""
+
+
+def walk_steps(
+    legs: Sequence[LegAudit],
+    card: LegCard,
+    own: Mapping[str, OwnLeg],
+    log: WalkersLog | None,
+    settings: CoachingSettings,
+) -> dict[str, LegSteps]:
+    """Give the steps of every walked leg that a card of the walker's own or a log speaks of."""
+    entries = {entry.leg: entry for entry in log.entries} if log else {}
+    return {
+        leg.card.name: _steps(leg.card, leg.measures, card, own.get(leg.card.name),
+                              entries.get(leg.card.name), settings)
+        for leg in legs
+        if leg.measures is not None and (leg.card.name in own or leg.card.name in entries)
+    }  # fmt: skip
+
+
+def _steps(
+    leg: CardLeg,
+    measures: LegMeasures,
+    card: LegCard,
+    own: OwnLeg | None,
+    entry: LogEntry | None,
+    settings: CoachingSettings,
+) -> LegSteps:
+    others = tuple(other for other in card.legs if other is not leg)
+    points: list[Hop | None] = []
+    if own is not None:
+        start = given_hop(own.start, leg.start, card.grid)
+        points = [start, given_hop(own.end, leg.end, card.grid)]
+        if start is None or not start.entered:
+            points.append(plotted_hop(own, card.grid, settings))
+    points.append(recognised_hop(leg, measures, card.points, card.arrival_radius_m))
+    directions = direction_hops(
+        leg,
+        own,
+        None if entry is None else entry.magnetic_azimuth,
+        measures,
+        card.angles,
+        settings,
+        others,
+    )
+    distances = distance_hops(
+        leg,
+        own,
+        None if entry is None else entry.paces,
+        card.paces_per_100m,
+        measures,
+        settings,
+    )
+    known = [hop for hop in points if hop is not None]
+    hops = tuple(_settled(known, [*directions, *distances]))
+    return LegSteps(leg=leg.name, hops=hops, sentences=_sentences(hops))
+
+
+def _settled(points: Sequence[Hop], hops: Sequence[Hop]) -> list[Hop]:
+    """Tell each error once: as the point's, or as that of measuring, whichever explains more.
+
+    A wrong reference turns and stretches a leg, so what lies between two references is
+    not told again. A slip of plotting that accounts for azimuth and distance together
+    comes before slips of measuring; where only one of them is off, a slip of measuring
+    that fits comes before.
+    """
+    referred = any(hop.steps == ("given",) and hop.entered for hop in points)
+    plotted = [hop for hop in points if hop.steps == ("plotted",)]
+    read = [
+        hop
+        for hop in hops
+        if hop.entered and _READ & set(hop.steps) and set(hop.steps) <= _READ | {"given"}
+    ]
+    if plotted and len(read) == 1 and read[0].slips:
+        points, plotted = [hop for hop in points if hop not in plotted], []
+    dropped = read if plotted else []
+    kept = [hop for hop in hops if hop not in dropped]
+    return [*points, *(hop for hop in kept if not (referred and hop.steps == ("given",)))]
+
+
+def _sentences(hops: Sequence[Hop]) -> tuple[str, ...]:
+    """Say at which steps an error entered, the one that leads furthest off first."""
+    entered = sorted((hop for hop in hops if hop.entered), key=lambda hop: -hop.off_m)
+    if not entered:
+        return ("No step stands out: card, log and walk agree within ordinary error.",)
+    return tuple(_sentence(hop) for hop in entered)
+
+
+def _sentence(hop: Hop) -> str:
+    what = hop.sentence
+    if len(hop.steps) == 1:
+        return f"{hop.steps[0][:1].upper()}{hop.steps[0][1:]}: {what}"
+    listed = f"{', '.join(hop.steps[:-1])} or {hop.steps[-1]}"
+    return f"Cannot tell which of {listed}: {what}"

@@ -1,0 +1,74 @@
+"""The ten steps from a point given to a point recognised, and what each did on one leg."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+Step = Literal[
+    "given",
+    "plotted",
+    "measured",
+    "converted",
+    "set",
+    "walked",
+    "distance measured",
+    "turned into paces",
+    "paced",
+    "recognised",
+]
+"""In the order in which a leg is worked: the ten gates of common practice."""
+
+Kind = Literal["direction", "distance", "point"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hop:
+    """From one known number to the next one known, and the steps that lie between.
+
+    Attributes
+    ----------
+    steps : tuple of Step
+        More than one where the numbers between them are not known.
+    kind : "direction", "distance" or "point"
+    error : float
+        What was added on the way: degrees clockwise, or metres.
+    tolerance : float
+        What is ordinary there, in the same unit.
+    off_m : float
+        How far off the error alone leads at the end of the leg.
+    slips : tuple of str
+        Names of the slips that fit.
+    sentence : str
+        The numbers, the error and what it fits.
+    """
+
+    steps: tuple[Step, ...]
+    kind: Kind
+    error: float
+    tolerance: float
+    off_m: float
+    slips: tuple[str, ...]
+    sentence: str
+
+    @property
+    def entered(self) -> bool:
+        """Whether an error entered here: more than is ordinary."""
+        return abs(self.error) > self.tolerance
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LegSteps:
+    """The steps of one leg, as far as card, log and recording show them.
+
+    ``sentences`` say where an error entered, the one that leads furthest off first.
+    """
+
+    leg: str
+    hops: tuple[Hop, ...]
+    sentences: tuple[str, ...]
+
+    @property
+    def entered(self) -> tuple[Step, ...]:
+        """Give the steps at which an error entered, where the step can be told."""
+        return tuple(hop.steps[0] for hop in self.hops if hop.entered and len(hop.steps) == 1)

@@ -1,0 +1,45 @@
+"""Two things to keep and two to work on, each with its evidence: the talk after the walk."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Keep:
+    """Something that went well; ``evidence`` is a sentence with figures."""
+
+    what: str
+    evidence: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WorkOn:
+    """Something to practise.
+
+    Attributes
+    ----------
+    cause : str
+        Name of the cause that the exercise would prove or clear.
+    certain : bool
+        Whether a mistake is named; otherwise it is only the largest part of what remains.
+    what, evidence, exercise : str
+        A title, a sentence with figures, and five minutes with map, compass and a road.
+    legs : tuple of str
+        The legs that show it.
+    """
+
+    cause: str
+    certain: bool
+    what: str
+    evidence: str
+    exercise: str
+    legs: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Coaching:
+    """Two of each at most; empty for a walk of which no leg was found."""
+
+    keep: tuple[Keep, ...] = ()
+    work_on: tuple[WorkOn, ...] = ()

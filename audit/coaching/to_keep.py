@@ -1,0 +1,116 @@
+"""What went well on a walk, with the figures that show it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from audit.coaching.talk import Keep
+from audit.leg_card.wording import leg_names
+from audit.measurement.leg_measures import LegAudit, LegMeasures
+from audit.settings import CoachingSettings
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Praise:
+    """A candidate; ``weight`` is the share of legs that show it, and how much that says."""
+
+    weight: float
+    keep: Keep
+
+
+def to_keep(
+    legs: Sequence[LegAudit], radius_m: float, *, logged: bool, settings: CoachingSettings
+) -> tuple[Keep, ...]:
+    """Give the two things that the figures praise most; one where there are no two."""
+    walked = {leg.card.name: leg.measures for leg in legs if leg.measures is not None}
+    if not walked:
+        return ()
+    praises = [
+        *_azimuths(walked, settings),
+        *_distances(walked, settings),
+        *_points(legs, walked, radius_m),
+        *_recoveries(walked, radius_m),
+        *_habits(legs, walked, logged=logged),
+    ]
+    best = sorted(praises, key=lambda praise: -praise.weight)
+    return tuple(praise.keep for praise in best[: settings.things])
+
+
+def _azimuths(walked: dict[str, LegMeasures], settings: CoachingSettings) -> Iterator[_Praise]:
+    errors = {name: abs(one.azimuth_error_deg) for name, one in walked.items()}
+    good = _half_within(errors, settings.held_azimuth_deg)
+    if good:
+        worst = max(errors[name] for name in good)
+        evidence = (
+            f"On {leg_names(good)} the azimuth walked was within {worst:.1f}° of the card's; "
+            f"the standard for a sighted azimuth is {settings.held_azimuth_deg:g}°."
+        )
+        keep = Keep(what="The azimuth held", evidence=evidence)
+        yield _Praise(weight=1.0 + len(good) / len(walked), keep=keep)
+
+
+def _distances(walked: dict[str, LegMeasures], settings: CoachingSettings) -> Iterator[_Praise]:
+    errors = {name: abs(one.distance_ratio - 1.0) for name, one in walked.items()}
+    good = _half_within(errors, settings.good_distance_share)
+    if good:
+        worst = max(errors[name] for name in good)
+        evidence = f"On {leg_names(good)} the distance walked was within {worst:.1%} of the card's."
+        keep = Keep(what="The distance counted", evidence=evidence)
+        yield _Praise(weight=0.95 + len(good) / len(walked), keep=keep)
+
+
+def _half_within(errors: dict[str, float], most: float) -> list[str]:
+    """Give the legs within a limit, where they are half of all at least."""
+    good = [name for name, error in errors.items() if error <= most]
+    return good if 2 * len(good) >= len(errors) else []
+
+
+def _points(
+    legs: Sequence[LegAudit], walked: dict[str, LegMeasures], radius_m: float
+) -> Iterator[_Praise]:
+    straight = [name for name, one in walked.items() if one.miss_m <= radius_m]
+    if 2 * len(straight) < len(legs) or not straight:
+        return
+    mean_m = sum(walked[name].miss_m for name in straight) / len(straight)
+    yield _Praise(
+        weight=0.9 + len(straight) / len(legs),
+        keep=Keep(
+            what="Arriving where the count said so",
+            evidence=(
+                f"On {leg_names(straight)} the count ended at the point, {mean_m:.0f} m from it "
+                "on average."
+            ),
+        ),
+    )
+
+
+def _recoveries(walked: dict[str, LegMeasures], radius_m: float) -> Iterator[_Praise]:
+    found = [name for name, one in walked.items() if one.found and one.miss_m > radius_m]
+    if found:
+        farthest_m = max(walked[name].miss_m for name in found)
+        yield _Praise(
+            weight=1.2 + 0.5 * len(found) / len(walked),
+            keep=Keep(
+                what="Finding the point after a miss",
+                evidence=(
+                    f"On {leg_names(found)} the count ended up to {farthest_m:.0f} m off, and the "
+                    "point was found all the same."
+                ),
+            ),
+        )
+
+
+def _habits(
+    legs: Sequence[LegAudit], walked: dict[str, LegMeasures], *, logged: bool
+) -> Iterator[_Praise]:
+    """Give what can be said of nearly any walk that was finished; it comes last."""
+    if len(walked) == len(legs):
+        text = f"All {len(legs)} legs were walked, in the order of the plan."
+        yield _Praise(weight=0.6, keep=Keep(what="Seeing it through", evidence=text))
+    if logged:
+        text = "The log says what was set and counted, which decides what the track cannot."
+        yield _Praise(weight=0.5, keep=Keep(what="Keeping a log", evidence=text))
+    words = "leg was" if len(walked) == 1 else "legs were"
+    text = f"{len(walked)} {words} recorded well enough to be measured."
+    yield _Praise(weight=0.1, keep=Keep(what="Recording the walk", evidence=text))
