@@ -25,8 +25,11 @@ class Cuts:
         Index of the sample that each cut stands at.
     begins_halt, ends_halt : bool array
         The walker came to rest here, or set off here.
-    bends : bool array
-        The direction before and after differ by more than a wander.
+    turn_deg : float array
+        Turn from the direction before to the direction after, 0 to 180; 180 at the ends
+        of the walk.
+    rest_s : float array
+        How long the halt lasted at whose edge the cut stands; 0 at none.
     """
 
     sample: NDArray[np.int64]
@@ -36,7 +39,8 @@ class Cuts:
     halted_s: FloatArray
     begins_halt: NDArray[np.bool_]
     ends_halt: NDArray[np.bool_]
-    bends: NDArray[np.bool_]
+    turn_deg: FloatArray
+    rest_s: FloatArray
 
     def __len__(self) -> int:
         return len(self.sample)
@@ -162,8 +166,25 @@ def _describe(
         halted_s=movement.halted_s[index],
         begins_halt=_near(index, movement.halts[:, 0], reach),
         ends_halt=_near(index, movement.halts[:, 1], reach),
-        bends=(turn > settings.bend_deg) | ends_of_walk,
+        turn_deg=np.where(ends_of_walk, 180.0, turn),
+        rest_s=_rest(index, samples, movement, reach),
     )
+
+
+def _rest(
+    index: NDArray[np.int64], samples: WalkSamples, movement: Movement, reach: float
+) -> FloatArray:
+    """Give how long the halt lasted at whose edge each of the sorted indices stands."""
+    rest = np.zeros(len(index))
+    if len(movement.halts) == 0:
+        return rest
+    lasted = samples.time_s[movement.halts[:, 1]] - samples.time_s[movement.halts[:, 0]]
+    for edge in movement.halts.T:
+        after = np.clip(np.searchsorted(edge, index), 0, len(edge) - 1)
+        for halt in (after, np.maximum(after - 1, 0)):
+            here = np.where(np.abs(edge[halt] - index) <= reach, lasted[halt], 0.0)
+            rest = np.maximum(rest, here)
+    return rest
 
 
 def _near(index: NDArray[np.int64], marks: NDArray[np.int64], reach: float) -> NDArray[np.bool_]:

@@ -30,6 +30,8 @@ class EdgeEvidence:
         Likelihood of ending here when the point is found, against an even one.
     directly : float array
         1 for a way that leads straight to its end, falling to 0 with detours.
+    bent_cost : float array
+        Detours, in nats: none for a straight way, whatever its direction.
     standing_cost : float array
         Halts and wavering, in nats: the same for every walker.
     reach : pair of int
@@ -47,6 +49,7 @@ class EdgeEvidence:
     chord_sd_deg: FloatArray
     at_target: FloatArray
     directly: FloatArray
+    bent_cost: FloatArray
     standing_cost: FloatArray
     reach: tuple[int, int]
 
@@ -80,6 +83,7 @@ def lay_out_edge(
         chord_sd_deg=np.degrees(place_sd / np.maximum(chord, 20.0)),
         at_target=_at_target(chord, target_m[second], noise_m, settings),
         directly=_directly(portions.path_m[index], chord, noise_m, settings),
+        bent_cost=_bent_cost(portions.path_m[index], chord, noise_m, settings),
         standing_cost=_standing_cost(edge, portions, index, noise_m, settings),
         reach=_reach(first, second, len(cuts)),
     )
@@ -159,6 +163,14 @@ def _directly(
     """
     slack = settings.found_detour_share * chord_m + 2.0 * noise_m
     return np.asarray(np.exp(-(((path_m - chord_m) / slack) ** 2)))
+
+
+def _bent_cost(
+    path_m: FloatArray, chord_m: FloatArray, noise_m: float, settings: MatchingSettings
+) -> FloatArray:
+    slack = settings.astray_detour_share * chord_m + 2.0 * noise_m
+    bent = 0.5 * (np.maximum(path_m - chord_m, 0.0) / slack) ** 2
+    return np.asarray(np.minimum(bent, settings.astray_bent_most))
 
 
 def _standing_cost(

@@ -83,8 +83,8 @@ class Evidence:
         ] = {}
         offset = cuts.position[:, None, :] - route.position[None, :, :]
         self.to_point_m = np.hypot(offset[..., 0], offset[..., 1])
-        self.arrive = self._edge_of_walking(cuts.begins_halt)
-        self.leave = self._edge_of_walking(cuts.ends_halt)
+        self.arrive = self._edge_of_walking(cuts.begins_halt, settings.gain_rest_arriving)
+        self.leave = self._edge_of_walking(cuts.ends_halt, settings.gain_rest_leaving)
         self.give_up = self.arrive.copy()
         near = np.exp(-0.5 * (self.to_point_m / settings.arrival_sd_m) ** 2)
         self.at_point = -np.log(near + np.exp(-settings.cost_arrive_elsewhere))
@@ -127,7 +127,18 @@ class Evidence:
             cost = -np.log(likelihood + found)
         cost += self._direction_cost(edge, at, expected_deg, walker)
         cost += self._chance_price(edge, walker)
+        if edge.kind == "leg":
+            cost = -np.logaddexp(-cost, -self._astray_cost(edge, at, walker))
         return cost + at.standing_cost
+
+    def _astray_cost(self, edge: Edge, at: EdgeEvidence, walker: Walker) -> FloatArray:
+        """Cost of having walked a leg straight, but in a direction that nothing explains.
+
+        Who plotted the point wrongly walks a leg as well as any other, elsewhere. Its
+        directions bring nothing, as straight ways lead everywhere; its length does.
+        """
+        length = -np.log(self._distance_likelihood(edge, at, walker))
+        return at.bent_cost + length - float(np.log(self.settings.astray_share))
 
     def _chance_price(self, edge: Edge, walker: Walker) -> float:
         """Price of a leg, for the long straight ways that lead the right way by chance.
@@ -139,12 +150,19 @@ class Evidence:
         price = self.settings.chance_price_share * self._most_gain(edge, walker)
         return min(price, self.settings.chance_price_most)
 
-    def _edge_of_walking(self, halt_edge: np.ndarray) -> FloatArray:
-        """Cost of leaving or arriving at each cut: rest is likely, mid-stride is not."""
-        settings = self.settings
-        return np.where(
-            halt_edge, -settings.gain_halt, np.where(self.cuts.bends, 0.0, settings.cost_mid_stride)
-        )
+    def _edge_of_walking(self, halt_edge: np.ndarray, gain_rest: float) -> FloatArray:
+        """Cost of leaving or arriving at each cut: rest or a sharp turn is likely.
+
+        Mid-stride is not; and who rests long has reached a point and plans the next leg,
+        while a short halt may as well be a look at the compass.
+        """
+        settings, turn = self.settings, self.cuts.turn_deg
+        straight = _falling(turn, settings.bend_deg, settings.bend_soft_deg)
+        sharp = 1.0 - _falling(turn, settings.sharp_bend_deg, settings.sharp_bend_soft_deg)
+        walking = settings.cost_mid_stride * straight - settings.gain_sharp_bend * sharp
+        longer = np.tanh((self.cuts.rest_s - settings.rest_usual_s) / settings.rest_range_s)
+        resting = -settings.gain_halt - gain_rest * longer
+        return np.asarray(np.where(halt_edge, np.minimum(resting, walking), walking))
 
     def _heading_likelihood(
         self, at: EdgeEvidence, expected_deg: float, walker: Walker
@@ -245,3 +263,8 @@ class Evidence:
             ]
             self._directions[key] = sums[0], sums[1]
         return self._directions[key]
+
+
+def _falling(value: FloatArray, middle: float, width: float) -> FloatArray:
+    """Fall smoothly from 1 well below the middle to 0 well above it."""
+    return np.asarray(0.5 - 0.5 * np.tanh((value - middle) / (2.0 * width)))

@@ -215,7 +215,11 @@ class MatchingSettings:
     bend_tolerance_m: float = 8.0
     bend_tolerance_noise: float = 1.8
     bend_arm_m: float = 35.0
-    bend_deg: float = 22.0
+    bend_deg: float = 24.0
+    bend_soft_deg: float = 6.0
+    """A turn is told from a wander over about this much either way."""
+    sharp_bend_deg: float = 90.0
+    sharp_bend_soft_deg: float = 15.0
 
     # What a leg is expected to look like
     longest_portion: float = 3.0
@@ -269,11 +273,21 @@ class MatchingSettings:
     cost_silence: float = 4.0
     """For a leg walked across a break of the recording (stretch_gap_s)."""
     gain_halt: float = 0.6
-    cost_mid_stride: float = 2.0
+    gain_rest_arriving: float = 0.2
+    gain_rest_leaving: float = 0.5
+    rest_usual_s: float = 45.0
+    rest_range_s: float = 30.0
+    """A halt longer or shorter than usual says more, or less, than gain_halt."""
+    gain_sharp_bend: float = 0.4
+    cost_mid_stride: float = 2.4
     bends_seen_s: float = 6.0
     """Fixes further apart than this show the fewer bends and halts."""
     cost_recording_ends: float = 8.0
     """For a claim at the very end of the recording, in mid-stride."""
+    astray_share: float = 0.001
+    """Legs walked in a direction that neither card nor points nor habit explain."""
+    astray_detour_share: float = 0.1
+    astray_bent_most: float = 8.0
     shortest_partial_m: float = 40.0
     cost_partial_distance: float = 0.7
     cost_impossible: float = 50.0

@@ -87,7 +87,7 @@ def test_cuts_stand_at_halts_bends_and_points(laid_out) -> None:
         assert np.abs(cuts.time_s[cuts.begins_halt] - begun).min() < 10.0
         assert np.abs(cuts.time_s[cuts.ends_halt] - ended).min() < 10.0
     bend_s = walk.halts[1][1] + 200.0  # 250 m at 1.25 m/s after the second halt
-    assert np.abs(cuts.time_s[cuts.bends] - bend_s).min() < 10.0
+    assert np.abs(cuts.time_s[cuts.turn_deg > 45.0] - bend_s).min() < 10.0
 
 
 def test_long_straight_walk_has_fillers() -> None:
