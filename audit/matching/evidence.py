@@ -111,11 +111,30 @@ class Evidence:
     def portion_costs(self, edge: Edge, walker: Walker) -> FloatArray:
         """Give the cost of each of an edge's portions as this walker's walk of it."""
         at = self.of_edge(edge)
+        as_usual = self._cost_turned(edge, at, walker, 0.0)
+        if edge.kind != "leg":
+            return as_usual + at.standing_cost
+        share, turn = self.settings.turned_leg_share, self.settings.turned_leg_deg
+        odds = np.log1p(-2.0 * share) - as_usual
+        for turned in (-turn, turn):
+            odds = np.logaddexp(odds, np.log(share) - self._cost_turned(edge, at, walker, turned))
+        odds = np.logaddexp(odds, -self._astray_cost(edge, at, walker))
+        return at.standing_cost - odds
+
+    def _cost_turned(
+        self, edge: Edge, at: EdgeEvidence, walker: Walker, turn_deg: float
+    ) -> FloatArray:
+        """Cost of having walked an edge turned off this walker's usual direction all along.
+
+        Chord and metres then share the turn: to charge each metre for it again would
+        make a leg on a misread dial look like no leg at all.
+        """
         settings = self.settings
-        expected_deg = edge.azimuth_deg + walker.bias_deg
+        off_deg = walker.bias_deg + turn_deg
+        expected_deg = edge.azimuth_deg + off_deg
         likelihood = self._heading_likelihood(at, expected_deg, walker)
         if edge.points_azimuth_deg is not None:
-            by_points_deg = edge.points_azimuth_deg + walker.bias_deg
+            by_points_deg = edge.points_azimuth_deg + off_deg
             likelihood = (likelihood + self._heading_likelihood(at, by_points_deg, walker)) / 2.0
         if edge.kind in ("late-start", "given-up"):
             shorter = at.log_ratio < np.log(walker.pace_scale * 0.95)
@@ -126,10 +145,7 @@ class Evidence:
             found = (settings.found_share + walker.finds * at.directly) * at.at_target
             cost = -np.log(likelihood + found)
         cost += self._direction_cost(edge, at, expected_deg, walker)
-        cost += self._chance_price(edge, walker)
-        if edge.kind == "leg":
-            cost = -np.logaddexp(-cost, -self._astray_cost(edge, at, walker))
-        return cost + at.standing_cost
+        return cost + self._chance_price(edge, walker)
 
     def _astray_cost(self, edge: Edge, at: EdgeEvidence, walker: Walker) -> FloatArray:
         """Cost of having walked a leg straight, but in a direction that nothing explains.

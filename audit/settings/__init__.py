@@ -284,6 +284,9 @@ class MatchingSettings:
     """Fixes further apart than this show the fewer bends and halts."""
     cost_recording_ends: float = 8.0
     """For a claim at the very end of the recording, in mid-stride."""
+    turned_leg_share: float = 0.05
+    turned_leg_deg: float = 15.0
+    """As many legs are walked turned by about this to the left, and to the right, all along."""
     astray_share: float = 0.001
     """Legs walked in a direction that neither card nor points nor habit explain."""
     astray_detour_share: float = 0.1
@@ -359,8 +362,8 @@ class MatchingSettings:
     far_m: float = 2500.0
     """A walk that comes no nearer than this to any point is of another course; chosen: beyond
     the longest leg of published courses (1,200 m) and as much again."""
-    confidence_slope: float = 0.8
-    confidence_offset: float = -0.35
+    confidence_slope: float = 0.7
+    confidence_offset: float = -0.15
     """Log odds of being right against the log odds weighed: fitted on development walks."""
     nearly_best: float = 0.9
     right_within_s: float = 30.0
