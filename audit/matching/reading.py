@@ -105,7 +105,7 @@ def read_leg(
     nothing = LegReading(
         kind="none", first=None, second=None, share=1.0 - walked, right=1.0 - walked, reversed=0.0
     )
-    if walked < 0.5:
+    if walked < settings.walked_least:
         return nothing
     kind = max(odds, key=lambda name: odds[name].share)
     chosen = odds[kind]

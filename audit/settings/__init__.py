@@ -362,6 +362,9 @@ class MatchingSettings:
     far_m: float = 2500.0
     """A walk that comes no nearer than this to any point is of another course; chosen: beyond
     the longest leg of published courses (1,200 m) and as much again."""
+    walked_least: float = 0.6
+    """Less sure than this of any portion, a leg is not called walked: to be told of a leg that
+    one never walked is worse than to be asked about one."""
     confidence_slope: float = 0.7
     confidence_offset: float = -0.15
     """Log odds of being right against the log odds weighed: fitted on development walks."""

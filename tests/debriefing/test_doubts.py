@@ -67,8 +67,9 @@ def test_no_moments_are_told_of_a_recording_without_times() -> None:
 
 
 def test_what_is_proposed_settles_it() -> None:
-    """Planned 400 m, with halts at 350 and at 450: given back, the proposal is what is taken."""
-    walk = HandWalk().halt(60).walk(90, 350).halt(60).walk(90, 100).halt(60).walk(0, 300).halt(60)
+    """Planned 400 m, with halts at 350 and at 450 and then back: the proposal is what is taken."""
+    walk = HandWalk().halt(60).walk(90, 350).halt(60).walk(90, 100).halt(60)
+    walk = walk.walk(270, 100).halt(60).walk(0, 300).halt(60)
     places = walk.places + receiver(1, 3.0)(len(walk.places))
     track = track_of([BEGIN + second for second in range(len(places))], places)
     plan = plan_of((0.0, 0.0), (400.0, 0.0), (400.0, 300.0))
