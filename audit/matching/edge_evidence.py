@@ -5,33 +5,33 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from audit.matching.cuts import Cuts
-from audit.matching.portions import IndexArray, Portions
+from audit.matching.portions import IndexArray, Portions, SmallFloat
 from audit.matching.route import Edge
 from audit.matching.soft_minimum import Runs
 from audit.settings import MatchingSettings
 from audit.units import FloatArray, turn_degrees
+
+SmallIndex = NDArray[np.int32]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class EdgeEvidence:
     """The portions that may be a walk of an edge, sorted by their later cut; shape (p,).
 
+    Kept for every edge while the walk is weighed, and so kept small: what a portion looks
+    like whatever the edge is looked up with ``index`` (`PortionLooks`).
+
     Attributes
     ----------
+    index, first, second : int arrays
+        The portions' places among all, and their two cuts.
     by_first : int array
         Order that sorts these portions by their earlier cut.
-    log_ratio : float array
-        Logarithm of chord over the edge's distance.
-    chord_sd_deg : float array
-        Error of the chord's direction from the places of its ends.
     at_target : float array
         Likelihood of ending here when the point is found, against an even one.
-    directly : float array
-        1 for a way that leads straight to its end, falling to 0 with detours.
-    bent_cost : float array
-        Detours, in nats: none for a straight way, whatever its direction.
     standing_cost : float array
         Halts and wavering, in nats: the same for every walker.
     reach : pair of int
@@ -39,19 +39,63 @@ class EdgeEvidence:
         touch most of it, so that edges of one direction share their sums.
     """
 
-    first: IndexArray
-    second: IndexArray
-    by_first: IndexArray
+    index: SmallIndex
+    first: SmallIndex
+    second: SmallIndex
+    by_first: SmallIndex
     at_first: Runs
     at_second: Runs
-    chord_deg: FloatArray
-    log_ratio: FloatArray
-    chord_sd_deg: FloatArray
-    at_target: FloatArray
-    directly: FloatArray
-    bent_cost: FloatArray
-    standing_cost: FloatArray
+    at_target: SmallFloat
+    standing_cost: SmallFloat
     reach: tuple[int, int]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class PortionLooks:
+    """What portions look like, whatever edge they are weighed as; shape (p,).
+
+    Attributes
+    ----------
+    chord_deg, log_chord : float arrays
+        Grid azimuth and logarithm of the straight distance in metres.
+    chord_sd_deg : float array
+        Error of the chord's direction from the places of its ends.
+    directly : float array
+        1 for a way that leads straight to its end, falling to 0 with detours.
+    bent_cost : float array
+        Detours, in nats: none for a straight way, whatever its direction.
+    """
+
+    chord_deg: FloatArray
+    log_chord: FloatArray
+    chord_sd_deg: SmallFloat
+    directly: SmallFloat
+    bent_cost: SmallFloat
+
+    def of(self, index: SmallIndex) -> PortionLooks:
+        """Give those of some portions."""
+        return PortionLooks(
+            chord_deg=self.chord_deg[index],
+            log_chord=self.log_chord[index],
+            chord_sd_deg=self.chord_sd_deg[index],
+            directly=self.directly[index],
+            bent_cost=self.bent_cost[index],
+        )
+
+
+def look_at_portions(
+    portions: Portions, noise_m: float, settings: MatchingSettings
+) -> PortionLooks:
+    """Work out what portions look like, once for all edges."""
+    chord = portions.chord_m
+    place_sd = float(np.hypot(1.4 * noise_m, settings.place_sd_m))
+    return PortionLooks(
+        chord_deg=portions.chord_deg,
+        log_chord=np.log(np.maximum(chord, 1.0)),
+        chord_sd_deg=np.degrees(place_sd / np.maximum(chord, 20.0)).astype(np.float32),
+        directly=_directly(portions.path_m, chord, noise_m, settings).astype(np.float32),
+        bent_cost=_bent_cost(portions.path_m, chord, noise_m, settings).astype(np.float32),
+    )
 
 
 def lay_out_edge(
@@ -71,20 +115,15 @@ def lay_out_edge(
     first, second = portions.first[index], portions.second[index]
     by_first = np.argsort(first, kind="stable")
     chord = portions.chord_m[index]
-    place_sd = float(np.hypot(1.4 * noise_m, settings.place_sd_m))
     return EdgeEvidence(
-        first=first,
-        second=second,
-        by_first=by_first,
+        index=index.astype(np.int32),
+        first=first.astype(np.int32),
+        second=second.astype(np.int32),
+        by_first=by_first.astype(np.int32),
         at_first=Runs(first[by_first], len(cuts)),
         at_second=Runs(second, len(cuts)),
-        chord_deg=portions.chord_deg[index],
-        log_ratio=np.log(np.maximum(chord, 1.0) / edge.distance_m),
-        chord_sd_deg=np.degrees(place_sd / np.maximum(chord, 20.0)),
-        at_target=_at_target(chord, target_m[second], noise_m, settings),
-        directly=_directly(portions.path_m[index], chord, noise_m, settings),
-        bent_cost=_bent_cost(portions.path_m[index], chord, noise_m, settings),
-        standing_cost=_standing_cost(edge, portions, index, noise_m, settings),
+        at_target=_at_target(chord, target_m[second], noise_m, settings).astype(np.float32),
+        standing_cost=_standing_cost(edge, portions, index, noise_m, settings).astype(np.float32),
         reach=_reach(first, second, len(cuts)),
     )
 

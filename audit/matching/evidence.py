@@ -8,7 +8,12 @@ import numpy as np
 
 from audit.matching.boxes import find_boxes
 from audit.matching.cuts import Cuts
-from audit.matching.edge_evidence import EdgeEvidence, lay_out_edge
+from audit.matching.edge_evidence import (
+    EdgeEvidence,
+    PortionLooks,
+    lay_out_edge,
+    look_at_portions,
+)
 from audit.matching.halts import Movement
 from audit.matching.planned_line import direction_of_nearest_piece
 from audit.matching.portions import Portions
@@ -41,6 +46,20 @@ class Walker:
     heading_sd_deg: float
     distance_sd: float
     finds: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Seen:
+    """An edge's portions with what does not hang on the direction expected.
+
+    ``length`` is the likelihood of their lengths, ``found`` that of their ends where the
+    point was found.
+    """
+
+    at: EdgeEvidence
+    looks: PortionLooks
+    length: FloatArray
+    found: FloatArray
 
 
 class Evidence:
@@ -77,6 +96,7 @@ class Evidence:
         step_m = np.concatenate([[0.0], np.diff(movement.path_m)])
         self._step_m = np.where(samples.in_gap, 0.0, step_m)
         self._step_m[np.flatnonzero(np.diff(samples.stretch)) + 1] = 0.0
+        self._looks = look_at_portions(portions, movement.noise_m, settings)
         self._edges: dict[tuple[float, float, str, int, int], EdgeEvidence] = {}
         self._directions: dict[
             tuple[float, tuple[int, int], int | None], tuple[FloatArray, FloatArray]
@@ -111,50 +131,51 @@ class Evidence:
     def portion_costs(self, edge: Edge, walker: Walker) -> FloatArray:
         """Give the cost of each of an edge's portions as this walker's walk of it."""
         at = self.of_edge(edge)
-        as_usual = self._cost_turned(edge, at, walker, 0.0)
+        looks = self._looks.of(at.index)
+        found = (self.settings.found_share + walker.finds * looks.directly) * at.at_target
+        seen = _Seen(
+            at=at, looks=looks, length=self._distance_likelihood(edge, looks, walker), found=found
+        )
+        as_usual = self._cost_turned(edge, seen, walker, 0.0)
         if edge.kind != "leg":
             return as_usual + at.standing_cost
         share, turn = self.settings.turned_leg_share, self.settings.turned_leg_deg
         odds = np.log1p(-2.0 * share) - as_usual
         for turned in (-turn, turn):
-            odds = np.logaddexp(odds, np.log(share) - self._cost_turned(edge, at, walker, turned))
-        odds = np.logaddexp(odds, -self._astray_cost(edge, at, walker))
-        return at.standing_cost - odds
+            odds = np.logaddexp(odds, np.log(share) - self._cost_turned(edge, seen, walker, turned))
+        odds = np.logaddexp(odds, -self._astray_cost(seen))
+        return np.asarray(at.standing_cost - odds)
 
-    def _cost_turned(
-        self, edge: Edge, at: EdgeEvidence, walker: Walker, turn_deg: float
-    ) -> FloatArray:
+    def _cost_turned(self, edge: Edge, seen: _Seen, walker: Walker, turn_deg: float) -> FloatArray:
         """Cost of having walked an edge turned off this walker's usual direction all along.
 
         Chord and metres then share the turn: to charge each metre for it again would
         make a leg on a misread dial look like no leg at all.
         """
-        settings = self.settings
+        settings, looks = self.settings, seen.looks
         off_deg = walker.bias_deg + turn_deg
         expected_deg = edge.azimuth_deg + off_deg
-        likelihood = self._heading_likelihood(at, expected_deg, walker)
+        likelihood = self._heading_likelihood(looks, expected_deg, walker)
         if edge.points_azimuth_deg is not None:
             by_points_deg = edge.points_azimuth_deg + off_deg
-            likelihood = (likelihood + self._heading_likelihood(at, by_points_deg, walker)) / 2.0
+            likelihood = (likelihood + self._heading_likelihood(looks, by_points_deg, walker)) / 2.0
         if edge.kind in ("late-start", "given-up"):
-            shorter = at.log_ratio < np.log(walker.pace_scale * 0.95)
+            shorter = looks.log_chord < np.log(edge.distance_m * walker.pace_scale * 0.95)
             cost = -np.log(likelihood)
             cost += np.where(shorter, settings.cost_partial_distance, settings.cost_impossible)
         else:
-            likelihood *= self._distance_likelihood(edge, at, walker)
-            found = (settings.found_share + walker.finds * at.directly) * at.at_target
-            cost = -np.log(likelihood + found)
-        cost += self._direction_cost(edge, at, expected_deg, walker)
+            cost = -np.log(likelihood * seen.length + seen.found)
+        cost += self._direction_cost(edge, seen.at, expected_deg, walker)
         return cost + self._chance_price(edge, walker)
 
-    def _astray_cost(self, edge: Edge, at: EdgeEvidence, walker: Walker) -> FloatArray:
+    def _astray_cost(self, seen: _Seen) -> FloatArray:
         """Cost of having walked a leg straight, but in a direction that nothing explains.
 
         Who plotted the point wrongly walks a leg as well as any other, elsewhere. Its
         directions bring nothing, as straight ways lead everywhere; its length does.
         """
-        length = -np.log(self._distance_likelihood(edge, at, walker))
-        return at.bent_cost + length - float(np.log(self.settings.astray_share))
+        likelihood = self.settings.astray_share * seen.length
+        return np.asarray(seen.looks.bent_cost - np.log(likelihood))
 
     def _chance_price(self, edge: Edge, walker: Walker) -> float:
         """Price of a leg, for the long straight ways that lead the right way by chance.
@@ -181,26 +202,25 @@ class Evidence:
         return np.asarray(np.where(halt_edge, np.minimum(resting, walking), walking))
 
     def _heading_likelihood(
-        self, at: EdgeEvidence, expected_deg: float, walker: Walker
+        self, looks: PortionLooks, expected_deg: float, walker: Walker
     ) -> FloatArray:
         """Likelihood of each chord's direction, against an even one."""
         share = self.settings.stray_heading_share
-        turn = turn_degrees(expected_deg, at.chord_deg)
-        sd = np.hypot(walker.heading_sd_deg, at.chord_sd_deg)
+        turn = turn_degrees(expected_deg, looks.chord_deg)
+        sd = np.hypot(walker.heading_sd_deg, looks.chord_sd_deg)
         density = np.exp(-0.5 * (turn / sd) ** 2) / (sd * _ROOT_TAU)
         return np.asarray((1.0 - share) * 360.0 * density + share)
 
-    def _distance_likelihood(self, edge: Edge, at: EdgeEvidence, walker: Walker) -> FloatArray:
+    def _distance_likelihood(self, edge: Edge, looks: PortionLooks, walker: Walker) -> FloatArray:
         """Likelihood of each chord's length, by the card and by the points where they differ."""
-        by_card = self._length_likelihood(at.log_ratio, edge.distance_m, walker)
+        by_card = self._length_likelihood(looks.log_chord, edge.distance_m, walker)
         if edge.points_distance_m is None:
             return by_card
-        log_ratio = at.log_ratio + np.log(edge.distance_m / edge.points_distance_m)
-        by_points = self._length_likelihood(log_ratio, edge.points_distance_m, walker)
+        by_points = self._length_likelihood(looks.log_chord, edge.points_distance_m, walker)
         return np.asarray((by_card + by_points) / 2.0)
 
     def _length_likelihood(
-        self, log_ratio: FloatArray, planned_m: float, walker: Walker
+        self, log_chord: FloatArray, planned_m: float, walker: Walker
     ) -> FloatArray:
         """Likelihood of a length, lost hundreds and single for double paces among the likely."""
         settings = self.settings
@@ -212,9 +232,10 @@ class Evidence:
                 ratios[scale + hundred / planned_m] = settings.hundred_share
         for factor in (0.5, 2.0):
             ratios[scale * factor] = settings.factor_two_share
-        density = np.zeros(len(log_ratio))
+        density = np.zeros(len(log_chord))
         for ratio, share in ratios.items():
-            density += share * np.exp(-0.5 * ((log_ratio - np.log(ratio)) / sd) ** 2)
+            expected = float(np.log(ratio * planned_m))
+            density += share * np.exp(-0.5 * ((log_chord - expected) / sd) ** 2)
         return np.asarray(density * (3.0 / (sd * _ROOT_TAU)) + settings.stray_distance_share)
 
     def _direction_cost(

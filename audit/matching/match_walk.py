@@ -73,17 +73,22 @@ def weigh(
         for ways in best_first
         if ways.total + prior(ways.walker) - least < settings.fan_keep_nats
     ]
-    worked: list[tuple[float, Ways, list[EdgeOdds]]] = []
-    for start in kept:
-        ways, odds = start, start.edge_odds()
+    best_first.clear()
+    worked: list[tuple[float, Walker, list[EdgeOdds]]] = []
+    while kept:
+        ways = kept.pop(0)
+        odds = ways.edge_odds()
         for _ in range(settings.rounds):
-            ways = Ways(evidence, stays, known_better(ways.walker, odds, evidence, settings))
+            walker = known_better(ways.walker, odds, evidence, settings)
+            del ways  # before the next ones take as much memory again
+            ways = Ways(evidence, stays, walker)
             odds = ways.edge_odds()
-        worked.append((ways.total + prior(ways.walker), ways, odds))
+        worked.append((ways.total + prior(ways.walker), ways.walker, odds))
+        del ways
     costs = np.array([cost for cost, _, _ in worked])
     weights = np.exp(costs.min() - costs)
     weights /= weights.sum()
-    best = worked[int(np.argmin(costs))][1].walker
+    best = worked[int(np.argmin(costs))][1]
     weighted = [(float(w), odds) for w, (_, _, odds) in zip(weights, worked, strict=True)]
     return weighted, best, float(costs.min())
 

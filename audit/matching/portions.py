@@ -13,6 +13,8 @@ from audit.matching.walk_samples import WalkSamples
 from audit.units import FloatArray, direction_degrees
 
 IndexArray = NDArray[np.int64]
+SmallFloat = NDArray[np.float32]
+"""Seven digits, for the many figures that are kept for every portion."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -38,10 +40,10 @@ class Portions:
     chord_m: FloatArray
     chord_deg: FloatArray
     path_m: FloatArray
-    halted_s: FloatArray
-    halts: FloatArray
-    deviation_m: FloatArray
-    silence_s: FloatArray
+    halted_s: SmallFloat
+    halts: SmallFloat
+    deviation_m: SmallFloat
+    silence_s: SmallFloat
 
     def __len__(self) -> int:
         return len(self.first)
@@ -87,10 +89,10 @@ def find_portions(
         chord_m=np.hypot(*chord.T),
         chord_deg=direction_degrees(chord[:, 0], chord[:, 1]),
         path_m=cuts.path_m[second] - cuts.path_m[first],
-        halted_s=cuts.halted_s[second] - cuts.halted_s[first],
-        halts=np.maximum(ended[second] - begun[first], 0).astype(np.float64),
-        deviation_m=_deviation(samples.smooth, cuts, first, second),
-        silence_s=silent_s[cuts.sample[second]] - silent_s[cuts.sample[first]],
+        halted_s=(cuts.halted_s[second] - cuts.halted_s[first]).astype(np.float32),
+        halts=np.maximum(ended[second] - begun[first], 0).astype(np.float32),
+        deviation_m=_deviation(samples.smooth, cuts, first, second).astype(np.float32),
+        silence_s=(silent_s[cuts.sample[second]] - silent_s[cuts.sample[first]]).astype(np.float32),
     )
 
 

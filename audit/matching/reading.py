@@ -76,7 +76,7 @@ def gather_leg_odds(
             if edge.edge.kind == "reversed":
                 on_back_azimuth += float(probability.sum())
             seen = probability > 1e-9
-            key = edge.first[seen] * size + edge.second[seen]
+            key = edge.first[seen].astype(np.int64) * size + edge.second[seen]
             kind = _KIND_OF_EDGE[edge.edge.kind]
             parts.setdefault(kind, []).append((key, probability[seen]))
     gathered = {}

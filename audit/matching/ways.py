@@ -6,20 +6,27 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from audit.matching.edge_evidence import SmallIndex
 from audit.matching.evidence import Evidence, Walker
-from audit.matching.portions import IndexArray, near_pairs
+from audit.matching.portions import IndexArray, SmallFloat, near_pairs
 from audit.matching.route import Edge
 from audit.matching.soft_minimum import IMPOSSIBLE, Runs, combined, total_cost
 from audit.units import FloatArray
 
+_NEVER = -25.0
+"""Log probability of what never happens: all of it together is less than a rounding error."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class EdgeOdds:
-    """For one edge: the log probability that it was walked over each portion, shape (p,)."""
+    """For one edge: the log probability that it was walked over each portion, shape (p,).
+
+    Only portions are kept that have any probability to speak of.
+    """
 
     edge: Edge
-    first: IndexArray
-    second: IndexArray
+    first: IndexArray | SmallIndex
+    second: IndexArray | SmallIndex
     log_odds: FloatArray
 
 
@@ -45,15 +52,15 @@ class Stays:
             np.log(settings.wander_share) - moved_m / settings.wander_m,
         )
         self.stayed = np.logaddexp(self.stayed, -settings.cost_relocated_nowhere)
-        self._costs: dict[int, FloatArray] = {}
+        self._costs: dict[int, SmallFloat] = {}
 
-    def cost(self, evidence: Evidence, node: int) -> FloatArray:
+    def cost(self, evidence: Evidence, node: int) -> SmallFloat:
         """Cost of each stay at a node; the walker may also have found the point itself."""
         if node not in self._costs:
             to_point = evidence.to_point_m[self.second, node]
             found = -0.5 * (to_point / evidence.settings.found_sd_m) ** 2
             cost = -np.logaddexp(self.stayed, found) + evidence.leave[self.second]
-            self._costs[node] = np.asarray(cost)
+            self._costs[node] = cost.astype(np.float32)
         return self._costs[node]
 
     @staticmethod
@@ -148,15 +155,17 @@ class Ways:
         return odds
 
     def _odds(self, weighed: WeighedEdge | _Jump, costs: FloatArray) -> EdgeOdds:
+        log_odds = self.total - costs
+        likely = log_odds > _NEVER
         return EdgeOdds(
             edge=weighed.edge,
-            first=weighed.first,
-            second=weighed.second,
-            log_odds=self.total - costs,
+            first=weighed.first[likely],
+            second=weighed.second[likely],
+            log_odds=log_odds[likely],
         )
 
     def _stay_cost(self, node: int) -> FloatArray:
-        return self._stays.cost(self.evidence, node)
+        return self._stays.cost(self.evidence, node).astype(np.float64)
 
     def _ending(self, node: int) -> float:
         """Cost of ending the course after arriving at a node."""
