@@ -132,7 +132,8 @@ class Evidence:
         """Give the cost of each of an edge's portions as this walker's walk of it."""
         at = self.of_edge(edge)
         looks = self._looks.of(at.index)
-        found = (self.settings.found_share + walker.finds * looks.directly) * at.at_target
+        sights = self.settings.found_share + walker.finds * looks.directly
+        found = np.asarray(sights * at.at_target, dtype=np.float64)
         seen = _Seen(
             at=at, looks=looks, length=self._distance_likelihood(edge, looks, walker), found=found
         )
