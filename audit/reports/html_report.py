@@ -13,6 +13,7 @@ from audit.measurement.passage import passage
 from audit.reports import digits, leg_facts, page_legs, page_parts, wording
 from audit.reports.angle_words import angle_sentences
 from audit.reports.cautions import CAUTIONS
+from audit.reports.detail_facts import detail_facts
 from audit.reports.figure_map import map_tolerance_m
 from audit.reports.figure_strip import shows_own_line, strip_tolerance_m
 from audit.reports.map_ground import ground_words
@@ -117,7 +118,7 @@ def _section(debrief: Debrief, number: int, pictures: LegPictures | None) -> Leg
     return LegSection(
         row=page_legs.leg_row(leg, debrief.card.arrival_radius_m),
         planned=leg_facts.planned_facts(leg),
-        walked=leg_facts.walked_facts(leg),
+        walked=[*leg_facts.walked_facts(leg), *detail_facts(leg)],
         pictures=pictures,
         own_line=shows_own_line(debrief, number),
         within_m=strip_tolerance_m(debrief, number),

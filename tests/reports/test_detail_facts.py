@@ -1,0 +1,41 @@
+"""What else was measured of a leg, in words, on the demo's walk."""
+
+from __future__ import annotations
+
+from importlib.resources import as_file, files
+
+import pytest
+
+import audit
+from audit.reports.detail_facts import detail_facts
+
+
+@pytest.fixture(scope="module")
+def debrief():
+    with as_file(files("audit").joinpath("demo_course")) as folder:
+        plan, track = audit.read_plan(folder / "plan.toml"), audit.read_track(folder / "walk.gpx")
+        return audit.debrief(plan, track, log=audit.read_log(folder / "log.csv"))
+
+
+def test_every_walked_leg_tells_of_line_and_point(debrief):
+    for leg in debrief.legs:
+        facts = dict(detail_facts(leg))
+        assert facts["Line kept"].startswith("on the planned line for ")
+        assert facts["Point"].split(";")[0] in {"found", "missed", "too close to call"}
+
+
+def test_what_was_planted_in_the_demo_is_told(debrief):
+    # tests/demo/story.py: a marsh stepped round on leg 3, searches after legs 4 and 6.
+    facts = [dict(detail_facts(leg)) for leg in debrief.legs]
+    assert "m out" in facts[2]["Bypass"]
+    assert "Search" in facts[5]
+    assert "Bypass" not in facts[0]
+    assert "off it for good from" in facts[5]["Line kept"]
+    assert "to the left" in facts[5]["Line kept"]
+
+
+def test_leg_not_walked_tells_nothing(debrief):
+    from dataclasses import replace
+
+    leg = debrief.legs[0]
+    assert detail_facts(replace(leg, audit=replace(leg.audit, measures=None))) == []
