@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import math
+from collections.abc import Callable, Iterator
 
+from audit.diagnosis.cause import Expected
 from audit.diagnosis.evidence import LegEvidence
+from audit.settings import DiagnosisSettings
 
 _SQUARE_M = 100_000.0
 _PLACES = (10.0, 100.0, 1000.0, 10_000.0)
@@ -48,3 +51,19 @@ def along_one_axis(
     east = [(move, 0.0) for move in moves[0] if least_m <= abs(move) <= reach_m]
     north = [(0.0, move) for move in moves[1] if least_m <= abs(move) <= reach_m]
     return (*east, *north)
+
+
+def expect_moved_digits(
+    leg: LegEvidence, settings: DiagnosisSettings, moves_m: Callable[[float], Iterator[float]]
+) -> tuple[Expected, ...]:
+    """Expect m along one grid axis: each move that a slip makes of the easting or northing."""
+    inside = within_square(leg)
+    if inside is None:
+        return ()
+    moves = (list(moves_m(inside[0])), list(moves_m(inside[1])))
+    shifts = along_one_axis(leg, moves, settings.digit_shift_most_m)
+    spread_m = math.hypot(settings.point_sd_m, leg.half_square_m)
+    return tuple(
+        Expected(weight=1.0 / len(shifts), shift_m=shift, shift_sd_m=spread_m, pace_follows=True)
+        for shift in shifts
+    )

@@ -50,11 +50,6 @@ def as_given(name: str, kind: str) -> Spec:
     return {"field": name, "type": kind, "scale": None}
 
 
-def in_pixels(name: str) -> Spec:
-    """Give a position channel in pixels from the upper left corner of the picture."""
-    return {**as_given(name, "quantitative"), "axis": None}
-
-
 def view(layers: Sequence[Layer], axes: Axes, size_px: tuple[float, float], prefix: str) -> Spec:
     """Give one view: its layers over each other on common axes, and the rows they name.
 

@@ -2,26 +2,15 @@
 
 from __future__ import annotations
 
-import math
-
 from audit.diagnosis.cause import Cause, Expected
 from audit.diagnosis.evidence import LegEvidence
-from audit.diagnosis.grid_digits import along_one_axis, within_square, wrong_digits_m
+from audit.diagnosis.grid_digits import expect_moved_digits, wrong_digits_m
 from audit.settings import DiagnosisSettings
 
 
 def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect m along one grid axis: that digit's place times the difference."""
-    inside = within_square(leg)
-    if inside is None:
-        return ()
-    moves = (list(wrong_digits_m(inside[0])), list(wrong_digits_m(inside[1])))
-    shifts = along_one_axis(leg, moves, settings.digit_shift_most_m)
-    spread_m = math.hypot(settings.point_sd_m, leg.half_square_m)
-    return tuple(
-        Expected(weight=1.0 / len(shifts), shift_m=shift, shift_sd_m=spread_m, pace_follows=True)
-        for shift in shifts
-    )
+    return expect_moved_digits(leg, settings, wrong_digits_m)
 
 
 CAUSE = Cause(
