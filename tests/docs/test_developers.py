@@ -23,7 +23,14 @@ def test_the_picture_of_the_house_is_the_contract():
     picture = re.search(r"```text\n(cli .*?)```", TEXT, re.DOTALL)
     assert picture
     drawn = [re.split(r"\s{2,}", line)[0] for line in picture[1].splitlines()]
-    assert drawn == layers
+    assert drawn == [there for there in map(_what_is_there, layers) if there]
+
+
+def _what_is_there(layer: str) -> str:
+    """Give a layer without the modules in brackets, which may come, that have not come yet."""
+    names = [name.strip(" ()") for name in layer.split("|")]
+    there = [n for n in names if (ROOT / "audit" / n).exists() or (ROOT / f"audit/{n}.py").exists()]
+    return " | ".join(there)
 
 
 def test_every_command_starts_a_program_that_is_there():
