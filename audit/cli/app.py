@@ -14,6 +14,7 @@ from audit.cli.check_command import CHECK_EXAMPLE, check
 from audit.cli.debrief_command import DEBRIEF_EXAMPLE, debrief
 from audit.cli.demo_command import DEMO_EXAMPLE, demo
 from audit.cli.endings import guarded
+from audit.cli.forecast_command import FORECAST_EXAMPLE, forecast
 from audit.cli.guide_command import GUIDE_EXAMPLE, guide
 
 _ABOUT = "Sets a recorded walk against its planned legs: what was walked, and why it differed."
@@ -41,6 +42,7 @@ app = typer.Typer(
 app.command(help=demo.__doc__, epilog=DEMO_EXAMPLE)(guarded(demo))
 app.command(help=check.__doc__, epilog=CHECK_EXAMPLE)(guarded(check))
 app.command(help=debrief.__doc__, epilog=DEBRIEF_EXAMPLE)(guarded(debrief))
+app.command(help=forecast.__doc__, epilog=FORECAST_EXAMPLE)(guarded(forecast))
 app.command(help=guide.__doc__, epilog=GUIDE_EXAMPLE)(guarded(guide))
 
 

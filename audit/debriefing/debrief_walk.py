@@ -12,6 +12,7 @@ from audit.coaching.talk_over import TalkedOver, talk_over
 from audit.coaching.what_if import what_if
 from audit.debriefing.doubts import doubts
 from audit.debriefing.far_walks import refuse_far_walk
+from audit.debriefing.forecast_of_leg import forecast_of_leg
 from audit.debriefing.order_told import with_order_told
 from audit.debriefing.pinned_moments import Moment, read_pins
 from audit.debriefing.quality import judge_quality
@@ -21,6 +22,7 @@ from audit.diagnosis.gather_evidence import WalkFacts, gather_evidence
 from audit.diagnosis.ground import survey_ground
 from audit.diagnosis.left_out import explain_left_out
 from audit.errors import refuse
+from audit.forecast.place_of_miss import MissInForecast
 from audit.leg_card import LegCard, work_out_card
 from audit.matching.clean_track import clean_track
 from audit.matching.free_order import match_free_order
@@ -100,7 +102,7 @@ def debrief(
         quality=replace(quality, notes=(*quality.notes, *talk.notes)),
         clean=clean,
         match=measured.match,
-        legs=_legs(measured, explanation, doubtful, talk),
+        legs=_legs(measured, explanation, doubtful, talk, _forecasts(measured, card, settings)),
         spans=measured.spans,
         stories=explanation.stories,
         paces=measured.paces,
@@ -113,6 +115,7 @@ def _legs(
     explanation: Explanation,
     doubtful: Mapping[int, str],
     talk: TalkedOver,
+    forecasts: Mapping[int, MissInForecast],
 ) -> tuple[LegDebrief, ...]:
     """Put together what is known of each leg, in the order of the plan."""
     return tuple(
@@ -123,9 +126,22 @@ def _legs(
             doubt=doubtful.get(number),
             steps=talk.steps.get(leg.card.name),
             what_if=None if leg.measures is None else what_if(leg.card, leg.measures),
+            forecast=forecasts.get(number),
         )
         for number, leg in enumerate(measured.legs)
     )
+
+
+def _forecasts(
+    measured: WalkMeasures, card: LegCard, settings: Settings
+) -> dict[int, MissInForecast]:
+    """Hold each miss against the forecast of its leg; one begun before the recording has none."""
+    begun = {leg.leg for leg in measured.match.legs if leg.under_way}
+    return {
+        number: forecast_of_leg(leg.card, leg.measures, card.arrival_radius_m, settings.forecast)
+        for number, leg in enumerate(measured.legs)
+        if leg.measures is not None and number not in begun
+    }
 
 
 def _explained(

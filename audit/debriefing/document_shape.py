@@ -40,6 +40,7 @@ from audit.debriefing.detail_shape import (
     StretchHeadingEntry,
     ThirdsEntry,
 )
+from audit.debriefing.forecast_shape import EllipseEntry, ForecastEntry
 
 __all__ = [
     "BandLeftEntry",
@@ -47,6 +48,8 @@ __all__ = [
     "CoachingEntry",
     "CutEntry",
     "DetailsEntry",
+    "EllipseEntry",
+    "ForecastEntry",
     "GroundEntry",
     "HopEntry",
     "KeepEntry",
@@ -343,6 +346,8 @@ class LegEntry(_LegEnds):
     steps: StepsEntry | None
     """Null where neither log nor card of the walker's own speaks of the leg."""
     what_if: WhatIfEntry | None
+    forecast: ForecastEntry | None
+    """Null also where the recording began on the way."""
     causes: list[CauseEntry]
     """Most probable first."""
 

@@ -56,6 +56,8 @@ def legs_frame(debrief: Debrief) -> pd.DataFrame:
                                                     walker came within the radius
     claim_marked_by, claim_time_sd_s,               what shows the claim, and its standard
     claim_along_sd_m                                errors in time and along the walk
+    forecast_quantile, forecast_whole_quantile,     share of ordinary walks that end nearer: begun
+    forecast_where                                  where this one was, and at the start
     cause, cause_probability, evidence,             first and second of the causes
     runner_up, runner_up_probability
     ==============================================  =======================================
@@ -148,6 +150,7 @@ def _row(entry: LegEntry) -> dict[str, object]:
         **_offset_columns(entry),
         **_ledger_columns(entry),
         **_detail_columns(entry),
+        **_forecast_columns(entry),
         **_cause_columns(entry),
     }
 
@@ -219,6 +222,15 @@ def _detail_columns(entry: LegEntry) -> dict[str, object]:
         "claim_marked_by": details and details["claim_cut"]["marked_by"],
         "claim_time_sd_s": details and details["claim_cut"]["time_sd_s"],
         "claim_along_sd_m": details and details["claim_cut"]["along_sd_m"],
+    }
+
+
+def _forecast_columns(entry: LegEntry) -> dict[str, object]:
+    forecast = entry["forecast"]
+    return {
+        "forecast_quantile": forecast and forecast["quantile"],
+        "forecast_whole_quantile": forecast and forecast["whole_quantile"],
+        "forecast_where": forecast and forecast["where"],
     }
 
 

@@ -16,6 +16,7 @@ from audit.debriefing.document_shape import (
     RunnerUpEntry,
     WalkedEntry,
 )
+from audit.debriefing.forecast_of_leg import forecast_entry
 from audit.leg_card import CardLeg
 from audit.matching.leg_match import LegMatch
 from audit.measurement.leg_measures import CrossTrack, Ledger, LegMeasures, Place
@@ -53,6 +54,7 @@ def leg_entry(leg: LegDebrief, *, timed: bool) -> LegEntry:
         "details": None,
         "steps": steps_entry(leg.steps),
         "what_if": what_if_entry(leg.what_if),
+        "forecast": forecast_entry(leg.forecast),
         "causes": _causes(leg),
     }
     if measures is not None:

@@ -11,6 +11,7 @@ from audit.coaching.what_if import WhatIf
 from audit.debriefing.document import DebriefDocument, debrief_document
 from audit.debriefing.frames import cross_track_frame, legs_frame
 from audit.diagnosis.finding import Finding, WalkFinding
+from audit.forecast.place_of_miss import MissInForecast
 from audit.leg_card import CardPoint, LegCard
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
 from audit.measurement.leg_measures import LegAudit, Span
@@ -62,6 +63,9 @@ class LegDebrief:
         Which part of the walk it has, and the likeliest other one.
     doubt : str or None
         Both readings in words, and how to settle it, where the first is not sure.
+    forecast : MissInForecast or None
+        Where in the forecast of an ordinary walker the miss lies; None unless walked, and
+        where the recording began on the way.
     """
 
     audit: LegAudit
@@ -70,6 +74,7 @@ class LegDebrief:
     doubt: str | None = None
     steps: LegSteps | None = None
     what_if: WhatIf | None = None
+    forecast: MissInForecast | None = None
 
     @property
     def name(self) -> str:

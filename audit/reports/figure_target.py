@@ -12,10 +12,12 @@ from audit.reports import ink
 from audit.reports.chart_layers import Layer, as_given, axis, position, rimmed, specification, view
 from audit.reports.label_places import Label, place_labels
 from audit.reports.map_layers import claim_sign
+from audit.units import turn_degrees
 
 SIDE_PX = 340.0
 _RING_STEPS_M = (10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0, 10000.0)
 _LEAST_RADII = 1.5
+_ELLIPSE_CORNERS = 48
 
 
 def target_specification(debrief: Debrief) -> dict[str, Any] | None:
@@ -32,6 +34,7 @@ def target_specification(debrief: Debrief) -> dict[str, Any] | None:
     layers = [
         *_circles([ring * px_a_metre for ring in rings], ink.GRID_LINE, 1.0),
         *_circles([radius_m * px_a_metre], ink.INK, 1.5),
+        *_forecasts(debrief),
         *_cross_and_rings(rings),
         *_errors(rows),
         claim_sign(rows),
@@ -57,6 +60,27 @@ def _claims(debrief: Debrief) -> list[dict[str, Any]]:
         for leg in debrief.legs
         if (measures := leg.audit.measures) is not None
     ]
+
+
+def _forecasts(debrief: Debrief) -> list[Layer]:
+    """Draw the ellipse that holds 95 of 100 ordinary walks: of the smallest and the largest."""
+    told = [leg.forecast.forecast for leg in debrief.legs if leg.forecast is not None]
+    told.sort(key=lambda forecast: forecast.far.major_m)
+    rows = []
+    for forecast in {id(one): one for one in (told[:1] + told[-1:])}.values():
+        far = forecast.far
+        turn = math.radians(turn_degrees(forecast.toward_deg, far.major_deg))
+        round_it = np.radians(np.linspace(0.0, 360.0, _ELLIPSE_CORNERS + 1))
+        major, minor = far.major_m * np.cos(round_it), far.minor_m * np.sin(round_it)
+        across = forecast.across_m + major * math.sin(turn) + minor * math.cos(turn)
+        along = forecast.along_m + major * math.cos(turn) - minor * math.sin(turn)
+        rows += [
+            {"x": round(float(x), 1), "y": round(float(y), 1), "k": place, "leg": forecast.leg}
+            for place, (x, y) in enumerate(zip(across, along, strict=True))
+        ]
+    line = {"type": "line", "stroke": ink.GREY, "strokeWidth": 0.8, "strokeDash": [2, 2]}
+    channels = {"order": "k:Q", "detail": "leg:N"}
+    return [Layer(rows=rows, mark={**line, "clip": True}, channels=channels)]
 
 
 def _circles(radii_px: list[float], stroke: str, width: float) -> list[Layer]:

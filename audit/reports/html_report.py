@@ -16,6 +16,7 @@ from audit.reports.cautions import CAUTIONS
 from audit.reports.detail_facts import detail_facts
 from audit.reports.figure_map import map_tolerance_m
 from audit.reports.figure_strip import shows_own_line, strip_tolerance_m
+from audit.reports.forecast_words import forecast_facts
 from audit.reports.map_ground import ground_words
 from audit.reports.page_coaching import to_keep, to_work_on
 from audit.reports.page_pictures import LegPictures, PagePictures, page_pictures
@@ -118,7 +119,7 @@ def _section(debrief: Debrief, number: int, pictures: LegPictures | None) -> Leg
     return LegSection(
         row=page_legs.leg_row(leg, debrief.card.arrival_radius_m),
         planned=leg_facts.planned_facts(leg),
-        walked=[*leg_facts.walked_facts(leg), *detail_facts(leg)],
+        walked=[*leg_facts.walked_facts(leg), *forecast_facts(leg), *detail_facts(leg)],
         pictures=pictures,
         own_line=shows_own_line(debrief, number),
         within_m=strip_tolerance_m(debrief, number),

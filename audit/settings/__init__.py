@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from audit.settings.diagnosis import DiagnosisSettings
+from audit.settings.forecast import ForecastSettings
 from audit.settings.measuring import (
     ClaimSettings,
     GroundSettings,
@@ -23,6 +24,7 @@ __all__ = [
     "ClaimSettings",
     "CleaningSettings",
     "DiagnosisSettings",
+    "ForecastSettings",
     "GroundSettings",
     "HeadingSettings",
     "MatchingSettings",
@@ -581,3 +583,4 @@ class Settings:
     search: SearchSettings = field(default_factory=SearchSettings)
     ground: GroundSettings = field(default_factory=GroundSettings)
     paces: PaceSettings = field(default_factory=PaceSettings)
+    forecast: ForecastSettings = field(default_factory=ForecastSettings)

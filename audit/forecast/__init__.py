@@ -1,0 +1,1 @@
+"""Before the walk: how far from each point an ordinary walk of the leg ends."""

@@ -1,0 +1,235 @@
+"""Where walks of a leg end: closed formulae for the mean, the spread, and the chance of sight."""
+
+from __future__ import annotations
+
+import cmath
+import math
+from dataclasses import dataclass
+
+import numpy as np
+
+from audit.forecast.normal_in_disk import chance_in_disk, normal_below, normal_deviate
+from audit.forecast.walker_scatter import WalkerScatter
+from audit.leg_card import CardLeg
+from audit.settings import ForecastSettings
+from audit.units import FloatArray, direction_degrees, turn_degrees, unit_vector, wrap_degrees
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ellipse:
+    """An ellipse of equal density that holds ``share`` of all walks.
+
+    ``major_deg`` is the grid azimuth of its longer axis, in [0, 180).
+    """
+
+    share: float
+    major_m: float
+    minor_m: float
+    major_deg: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AimedOff:
+    """What becomes of a leg that is aimed off its point on purpose.
+
+    Attributes
+    ----------
+    offset_m : float
+        Right positive.
+    offset_deg : float
+        The same as a turn of the leg.
+    chance_in_sight : float
+        That the walk ends within sight all the same.
+    chance_of_side : float
+        That it ends on the side that was meant, so that the turn at the line feature is
+        to the right hand.
+    """
+
+    offset_m: float
+    offset_deg: float
+    chance_in_sight: float
+    chance_of_side: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class LegForecast:
+    """Where walks of one leg end, as seen from its point.
+
+    Attributes
+    ----------
+    toward_deg : float
+        Direction of travel at the end: grid azimuth of the axis "along".
+    along_m, across_m : float
+        Middle of the ends from the point: beyond it, and right of it.
+    along_sd_m, across_sd_m : float
+    walk_sd_m : (along, across)
+        The part of it that is the walker's own: azimuth, paces, clicks.
+    near, far : Ellipse
+        The inner and the outer one, about the middle.
+    sight_m, chance_in_sight : float
+        That a walk ends within sight of the point.
+    sure_offset_m : float
+        Offset from which on nearly all walks end on the side that was meant.
+    covariance_m2, walk_covariance_m2 : float arrays, shape (2, 2)
+        Of (east, north): all of it, and the walker's own part.
+    walk_mean_m : (east, north)
+        Mean of what the walker does, less what the card says.
+    """
+
+    leg: str
+    toward_deg: float
+    along_m: float
+    across_m: float
+    along_sd_m: float
+    across_sd_m: float
+    walk_sd_m: tuple[float, float]
+    near: Ellipse
+    far: Ellipse
+    sight_m: float
+    chance_in_sight: float
+    sure_offset_m: float
+    aimed_off: AimedOff | None
+    covariance_m2: FloatArray
+    walk_covariance_m2: FloatArray
+    walk_mean_m: tuple[float, float]
+
+
+def forecast_leg(
+    leg: CardLeg,
+    scatter: WalkerScatter,
+    sight_m: float,
+    *,
+    aim_off_m: float = 0.0,
+    settings: ForecastSettings | None = None,
+) -> LegForecast:
+    """Forecast where walks of a leg end that begin at its start.
+
+    Beside the walker's own error the references count: a point lies anywhere in its
+    square alike, which is a standard deviation of half the side over the root of 3.
+    """
+    chosen = settings or ForecastSettings()
+    steps = _steps(leg)
+    mean, walk = walk_moments(steps, scatter, clicked_turn_deg(leg, scatter))
+    squares = (leg.start.half_square_m**2 + leg.end.half_square_m**2) / 3.0
+    covariance = walk + squares * np.eye(2)
+    toward = _toward_deg(leg)
+    axes = np.array([unit_vector(toward), unit_vector(toward + 90.0)])
+    start = np.array([leg.start.east_m, leg.start.north_m])
+    end = np.array([leg.end.east_m, leg.end.north_m])
+    middle = start + mean - end
+    along_sd, across_sd = np.sqrt(np.diag(axes @ covariance @ axes.T))
+    along_m, across_m = axes @ middle
+    return LegForecast(
+        leg=leg.name,
+        toward_deg=toward,
+        along_m=float(along_m),
+        across_m=float(across_m),
+        along_sd_m=float(along_sd),
+        across_sd_m=float(across_sd),
+        walk_sd_m=_pair(np.sqrt(np.diag(axes @ walk @ axes.T))),
+        near=ellipse_of(covariance, chosen.near_share),
+        far=ellipse_of(covariance, chosen.far_share),
+        sight_m=sight_m,
+        chance_in_sight=chance_in_disk(middle, covariance, sight_m),
+        sure_offset_m=float(across_sd) * normal_deviate(chosen.sure_side) + abs(float(across_m)),
+        aimed_off=_aimed_off(leg, middle, covariance, sight_m, aim_off_m) if aim_off_m else None,
+        covariance_m2=_read_only(covariance),
+        walk_covariance_m2=_read_only(walk),
+        walk_mean_m=_pair(mean - steps.sum(axis=0)),
+    )
+
+
+def walk_moments(
+    steps_m: FloatArray, scatter: WalkerScatter, set_turn_deg: float | None = None
+) -> tuple[FloatArray, FloatArray]:
+    """Give mean, shape (2,), and covariance, shape (2, 2), of where the steps of a leg lead.
+
+    Exact moments, not a linear approximation. A walk is q times the sum of steps, each
+    turned by its own angle h; q is lognormal and h normal, or normal and even over a click.
+    With north + i east for a step, E[z], E[z z] and E[z conj(z)] need no more than the
+    characteristic function of h at 1 and 2 and the moments of q.
+
+    ``steps_m`` holds (east, north), one row a straight piece; ``set_turn_deg`` is what
+    rounding to a click turns the leg by, where that is known, else any of a click alike.
+    """
+    step = steps_m[:, 1] + 1j * steps_m[:, 0]
+    turn = math.radians(scatter.turn_deg + (set_turn_deg or 0.0))
+    click = scatter.click_deg if set_turn_deg is None else 0.0
+    once, twice = (_characteristic(k, scatter.turn_sd_deg, click) for k in (1, 2))
+    first = math.exp(scatter.log_ratio + 0.5 * scatter.log_ratio_sd**2)
+    second = math.exp(2.0 * scatter.log_ratio + 2.0 * scatter.log_ratio_sd**2)
+    total, squared = step.sum(), (step**2).sum()
+    mean = first * once * cmath.exp(1j * turn) * total
+    size = float((np.abs(step) ** 2).sum())
+    product = second * (size + once**2 * (abs(total) ** 2 - size))
+    pseudo = second * cmath.exp(2j * turn) * (twice * squared + once**2 * (total**2 - squared))
+    spread, skew = product - abs(mean) ** 2, pseudo - mean**2
+    north, east = (spread + skew.real) / 2.0, (spread - skew.real) / 2.0
+    both = skew.imag / 2.0
+    return np.array([mean.imag, mean.real]), np.array([[east, both], [both, north]])
+
+
+def ellipse_of(covariance_m2: FloatArray, share: float) -> Ellipse:
+    """Give the ellipse of equal density that holds this share of a normal scatter."""
+    variances, axes = np.linalg.eigh(covariance_m2)
+    radius = math.sqrt(-2.0 * math.log(1.0 - share))
+    minor, major = (radius * math.sqrt(max(float(one), 0.0)) for one in variances)
+    direction = direction_degrees(float(axes[0, 1]), float(axes[1, 1]))
+    return Ellipse(
+        share=share, major_m=major, minor_m=minor, major_deg=wrap_degrees(2.0 * direction) / 2.0
+    )
+
+
+def clicked_turn_deg(leg: CardLeg, scatter: WalkerScatter) -> float | None:
+    """Give what rounding the magnetic azimuth to a click turns a straight leg by."""
+    if not scatter.click_deg or len(leg.line) > 2:
+        return None
+    wanted = leg.magnetic.degrees
+    return turn_degrees(wanted, round(wanted / scatter.click_deg) * scatter.click_deg)
+
+
+def _steps(leg: CardLeg) -> FloatArray:
+    """Give the straight pieces that the card has the walker walk; one where the leg is straight."""
+    if len(leg.line) == 2:
+        return leg.distance_m * unit_vector(leg.azimuth.degrees)[None, :]
+    steps = np.diff(leg.line, axis=0)
+    return np.asarray(steps * leg.distance_m / np.hypot(*steps.T).sum())
+
+
+def _toward_deg(leg: CardLeg) -> float:
+    if len(leg.line) == 2:
+        return leg.azimuth.degrees
+    last = leg.line[-1] - leg.line[-2]
+    return direction_degrees(float(last[0]), float(last[1]))
+
+
+def _aimed_off(
+    leg: CardLeg, middle: FloatArray, covariance: FloatArray, sight_m: float, offset_m: float
+) -> AimedOff:
+    toward = _toward_deg(leg)
+    right = unit_vector(toward + 90.0)
+    across_sd = math.sqrt(float(right @ covariance @ right))
+    moved = middle + offset_m * right
+    side = math.copysign(1.0, offset_m)
+    return AimedOff(
+        offset_m=offset_m,
+        offset_deg=math.degrees(math.atan(offset_m / leg.distance_m)),
+        chance_in_sight=chance_in_disk(moved, covariance, sight_m),
+        chance_of_side=normal_below(side * float(right @ moved) / max(across_sd, 1e-9)),
+    )
+
+
+def _characteristic(times: int, sd_deg: float, click_deg: float) -> float:
+    """Give E[cos(k h)] of a turn that is normal, and even over a click beside."""
+    normal = math.exp(-0.5 * (times * math.radians(sd_deg)) ** 2)
+    half = times * math.radians(click_deg) / 2.0
+    return normal * (math.sin(half) / half if half else 1.0)
+
+
+def _pair(vector: FloatArray) -> tuple[float, float]:
+    return float(vector[0]), float(vector[1])
+
+
+def _read_only(array: FloatArray) -> FloatArray:
+    array.setflags(write=False)
+    return array
