@@ -13,6 +13,9 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
+from audit.reports.cursor_layers import CURSOR
+from audit.reports.lean_chart import lean, without_marks_of
+
 Spec = dict[str, Any]
 _KEPT_SHAPES = 128
 
@@ -34,9 +37,9 @@ class Chart:
     numbers: Mapping[str, Any]
 
     def vega(self) -> Spec:
-        """Give the whole specification."""
+        """Give the whole specification, as it stands still: without the time cursor."""
         return {
-            **self.shape,
+            **without_marks_of(self.shape, {CURSOR}),
             "data": [_filled(one, "values", self.rows) for one in self.shape["data"]],
             "signals": [_filled(one, "value", self.numbers) for one in self.shape["signals"]],
         }
@@ -88,4 +91,4 @@ def _compiled(shape: str) -> Spec:
     import vl_convert  # noqa: PLC0415
 
     made: Spec = vl_convert.vegalite_to_vega(json.loads(shape))
-    return {"data": [], "signals": [], **made}
+    return {"data": [], "signals": [], **lean(made)}

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -15,6 +15,8 @@ _CONFIG = {
     "aria": False,
     "padding": 2,
     "view": {"stroke": None},
+    # A place without x and y breaks a line; a data set a part would double the time of drawing.
+    "mark": {"invalid": "break-paths-show-domains"},
     # A limit would have every word measured once more, which is what drawing takes longest over.
     "axis": {"labelLimit": 0, "titleLimit": 0},
 }
@@ -43,6 +45,16 @@ class Layer:
     mark: Mapping[str, Any]
     channels: Mapping[str, str | Mapping[str, Any]] = field(default_factory=dict)
     name: str = ""
+
+
+def in_parts(parts: Iterable[Sequence[Mapping[str, Any]]]) -> list[Mapping[str, Any]]:
+    """Give the rows of a line in several parts, with a break between each two."""
+    rows: list[Mapping[str, Any]] = []
+    for part in parts:
+        if rows and part:
+            rows.append({"x": None, "y": None})
+        rows += part
+    return rows
 
 
 def as_given(name: str, kind: str) -> Spec:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 
 from audit.reports import ink
-from audit.reports.chart_layers import Layer, Spec, axis, position, view
+from audit.reports.chart_layers import Layer, Spec, axis, in_parts, position, view
 from audit.reports.cursor_layers import cursor_rule
 from audit.units import FloatArray
 
@@ -46,7 +47,7 @@ def curve_view(name: str, along: FloatArray, values: FloatArray, frame: CurveFra
     words = {"type": "text", "fontSize": ink.LABEL_PX, "fontStyle": "italic", "fill": ink.INK}
     words |= {"align": "left", "baseline": "top", "x": 6, "y": 3}
     layers = [
-        Layer(rows=_rows(along, scaled), mark=line, channels={"order": "i:Q", "detail": "s:N"}),
+        Layer(rows=_rows(along, scaled), mark=line),
         Layer(
             rows=[{"t": f"{name}, {CURVE_UNITS[name]}"}],
             mark=words,
@@ -65,17 +66,14 @@ def curve_view(name: str, along: FloatArray, values: FloatArray, frame: CurveFra
     return view(layers, axes, (frame.width_px, _HEIGHT_PX), name)
 
 
-def _rows(along: FloatArray, values: FloatArray) -> list[dict[str, Any]]:
-    rows, series, broken = [], 0, True
+def _rows(along: FloatArray, values: FloatArray) -> list[Mapping[str, Any]]:
+    parts: list[list[dict[str, Any]]] = [[]]
     for i in range(0, len(along), math.ceil(len(along) / _MOST_PLACES)):
-        if not np.isfinite(values[i]):
-            series, broken = series + (not broken), True
-            continue
-        broken = False
-        rows.append(
-            {"x": round(float(along[i]), 1), "y": round(float(values[i]), 2), "i": i, "s": series}
-        )
-    return rows
+        if np.isfinite(values[i]):
+            parts[-1].append({"x": round(float(along[i]), 1), "y": round(float(values[i]), 2)})
+        elif parts[-1]:
+            parts.append([])
+    return in_parts(parts)
 
 
 def _range(values: FloatArray, name: str) -> tuple[float, float]:

@@ -64,8 +64,7 @@ class _Dial:
         edge += [self.at(turn, self.inner_px) for turn in reversed(turns)]
         mark = {"type": "line", "interpolate": "linear-closed", "strokeWidth": 0}
         mark |= {"fill": ink.PALE_BLUE, "opacity": 1}
-        rows = [{**place, "i": i} for i, place in enumerate(edge)]
-        return [Layer(rows=rows, mark=mark, channels={"order": "i:Q"})]
+        return [Layer(rows=edge, mark=mark)]
 
     def scale(self, side_deg: float, number_deg: float, tick_deg: float) -> list[Layer]:
         """Draw the rim with its ticks, numbered by grid azimuth."""
@@ -87,9 +86,8 @@ class _Dial:
         line = {"type": "line", "stroke": ink.GREY, "strokeWidth": 1}
         rule = {"type": "rule", "stroke": ink.GREY, "strokeWidth": 1}
         text = {"type": "text", "fontSize": ink.LABEL_PX - 1, "fill": ink.INK}
-        rows = [{**place, "i": i} for i, place in enumerate(rim)]
         return [
-            Layer(rows=rows, mark=line, channels={"order": "i:Q"}),
+            Layer(rows=rim, mark=line),
             Layer(rows=ticks, mark=rule, channels={"x2": "x2", "y2": "y2"}),
             Layer(rows=numbers, mark=text, channels={"text": "t:N"}),
         ]

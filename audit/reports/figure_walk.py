@@ -9,7 +9,7 @@ import numpy as np
 from audit.debriefing.records import Debrief
 from audit.measurement.passage import Passage
 from audit.reports import ink
-from audit.reports.chart_layers import Layer, Spec, axis, position, stacked, view
+from audit.reports.chart_layers import Layer, Spec, axis, in_parts, position, stacked, view
 from audit.reports.cursor_layers import cursor_layers, cursor_rule
 from audit.reports.curve_strip import STRIP_GAP_PX, CurveFrame, curve_view
 from audit.reports.strip_frame import SIDE_PX, SIDES, with_room
@@ -52,14 +52,14 @@ def _offset_view(
     walked = {**line, "stroke": ink.BLUE, "strokeWidth": 1.8}
     planned = {**line, "stroke": ink.INK, "strokeWidth": 1.2, "strokeDash": ink.PLANNED_DASH}
     band = {"type": "area", "fill": ink.PALE_BLUE, "opacity": 1, "clip": True}
-    rows = _rows(debrief, passed_s, offset_m)
+    parts = _parts(debrief, passed_s, offset_m)
     zero = [{"x": shown[0], "y": 0.0}, {"x": shown[1], "y": 0.0}]
     noise_m = round(debrief.quality.noise_m, 1)
-    edges = {"detail": "s:N", "y2": "y2"}
+    band_rows = in_parts(_band(part, noise_m) for part in parts)
     layers = [
-        Layer(rows=_band(rows, noise_m), mark=band, channels=edges),
+        Layer(rows=band_rows, mark=band, channels={"y2": "y2"}),
         Layer(rows=zero, mark=planned),
-        Layer(rows=rows, mark=walked, channels={"detail": "s:N"}),
+        Layer(rows=in_parts(parts), mark=walked),
         *_leg_marks(debrief),
         *cursor_rule(),
         *cursor_layers(),
@@ -70,15 +70,22 @@ def _offset_view(
     return view(layers, axes, (WIDTH_PX, _OFFSET_PX), "walk")
 
 
-def _rows(debrief: Debrief, passed_s: FloatArray, offset_m: FloatArray) -> list[dict[str, Any]]:
-    rows = []
+def _parts(
+    debrief: Debrief, passed_s: FloatArray, offset_m: FloatArray
+) -> list[list[dict[str, Any]]]:
+    """Give the rows of each leg."""
+    parts = []
     for leg in legs_of_walk(debrief):
         step = max(1, (leg.last - leg.first) * len(debrief.legs) // _MOST_PLACES)
-        for i in (*range(leg.first, leg.last, step), leg.last):
-            if np.isfinite(offset_m[i]):
-                at = {"x": round(float(passed_s[i]), 1), "y": round(float(offset_m[i]), 1)}
-                rows.append({**at, "s": leg.leg})
-    return rows
+        places = [*range(leg.first, leg.last, step), leg.last]
+        parts.append(
+            [
+                {"x": round(float(passed_s[i]), 1), "y": round(float(offset_m[i]), 1)}
+                for i in places
+                if np.isfinite(offset_m[i])
+            ]
+        )
+    return parts
 
 
 def _band(rows: list[dict[str, Any]], noise_m: float) -> list[dict[str, Any]]:

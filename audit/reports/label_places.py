@@ -13,6 +13,8 @@ _LETTER_PX, _LINE_PX = 7.5, 14.0
 _DIRECTIONS_DEG = (90, 270, 45, 135, 315, 225, 0, 180)
 _REACHES = (1.0, 1.7, 2.6)
 _OVER_LABEL, _OUTSIDE = 60.0, 400.0
+_ORDER = 0.3 * np.arange(len(_REACHES) * len(_DIRECTIONS_DEG))
+"""Of two places that cover as much, the earlier."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,18 +46,16 @@ def place_labels(
     One that ``may_go`` is left out where it would hide another.
     """
     placed: list[PlacedLabel] = []
-    boxes: list[FloatArray] = []
+    boxes = np.empty((0, 4))
     for label in labels:
         choices = [_at(label, bearing, reach) for reach in _REACHES for bearing in _DIRECTIONS_DEG]
-        costs = [
-            _cost(_box(choice), drawn_px, boxes, (width_px, height_px)) + 0.3 * order
-            for order, choice in enumerate(choices)
-        ]
-        best = choices[int(np.argmin(costs))]
-        if label.may_go and min(costs) >= _OVER_LABEL:
+        around = np.array([_box(choice) for choice in choices])
+        costs = _costs(around, drawn_px, boxes, (width_px, height_px)) + _ORDER
+        best = int(np.argmin(costs))
+        if label.may_go and costs[best] >= _OVER_LABEL:
             continue
-        placed.append(best)
-        boxes.append(_box(best))
+        placed.append(choices[best])
+        boxes = np.vstack([boxes, around[best]])
     return placed
 
 
@@ -77,10 +77,18 @@ def _box(placed: PlacedLabel) -> FloatArray:
     return np.concatenate([middle - half, middle + half])
 
 
-def _cost(
-    box: FloatArray, drawn_px: FloatArray, boxes: list[FloatArray], size: tuple[float, float]
-) -> float:
-    inside = np.all((drawn_px >= box[:2]) & (drawn_px <= box[2:]), axis=1)
-    over = sum(bool(np.all(box[:2] < other[2:]) and np.all(other[:2] < box[2:])) for other in boxes)
-    outside = bool(np.any(box[:2] < 0) or np.any(box[2:] > np.array(size)))
-    return float(inside.sum()) + _OVER_LABEL * over + _OUTSIDE * outside
+def _costs(
+    around: FloatArray, drawn_px: FloatArray, boxes: FloatArray, size: tuple[float, float]
+) -> FloatArray:
+    """Give what each choice of box would cover: dots of lines, other labels, the edge."""
+    low, high = around[:, :2], around[:, 2:]
+    near = drawn_px[np.all((drawn_px >= low.min(axis=0)) & (drawn_px <= high.max(axis=0)), axis=1)]
+    inside = (near >= low[:, None]) & (near <= high[:, None])
+    over = (low[:, None] < boxes[:, 2:]) & (boxes[:, :2] < high[:, None])
+    outside = (low < 0).any(axis=1) | (high > np.array(size)).any(axis=1)
+    costs: FloatArray = (
+        inside.all(axis=2).sum(axis=1)
+        + _OVER_LABEL * over.all(axis=2).sum(axis=1)
+        + _OUTSIDE * outside
+    )
+    return costs

@@ -10,7 +10,7 @@ import numpy as np
 from audit.debriefing.records import Debrief
 from audit.measurement.leg_measures import Span
 from audit.reports import ink
-from audit.reports.chart_layers import Layer
+from audit.reports.chart_layers import Layer, in_parts
 from audit.reports.display_lines import DisplayLine
 from audit.reports.map_frame import MapFrame
 
@@ -39,14 +39,12 @@ def line_layers(lines: Sequence[DisplayLine]) -> list[Layer]:
     """Give one layer a kind of line."""
     return [
         Layer(
-            rows=[
-                {**_at(*point), "i": i, "s": number}
-                for number, line in enumerate(lines)
+            rows=in_parts(
+                [_at(*point) for point in line.points.tolist()]
+                for line in lines
                 if line.kind == kind
-                for i, point in enumerate(line.points.tolist())
-            ],
+            ),
             mark={"type": "line", "clip": True, "strokeJoin": "round", **stroke},
-            channels={"order": "i:Q", "detail": "s:N"},
         )
         for kind, stroke in _STROKES.items()
     ]

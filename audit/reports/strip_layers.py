@@ -10,7 +10,7 @@ import numpy as np
 from audit.debriefing.records import Debrief
 from audit.measurement.leg_measures import LegMeasures
 from audit.reports import ink, wording
-from audit.reports.chart_layers import Layer, rimmed
+from audit.reports.chart_layers import Layer, in_parts, rimmed
 from audit.reports.cursor_layers import cursor_layers
 from audit.reports.display_lines import thinned
 from audit.reports.map_layers import claim_sign, letter_sign
@@ -53,7 +53,7 @@ def _noise_band(strip: Strip) -> list[Layer]:
     band = np.vstack([curve + noise, curve[::-1] - noise])
     mark: dict[str, Any] = {"type": "line", "interpolate": "linear-closed", "strokeWidth": 0}
     mark |= {"fill": ink.PALE_BLUE, "opacity": 1}
-    return [Layer(rows=_rows(band.tolist()), mark=mark, channels={"order": "i:Q"})]
+    return [Layer(rows=_rows(band.tolist()), mark=mark)]
 
 
 def _planned_and_own_lines(strip: Strip) -> list[Layer]:
@@ -63,30 +63,27 @@ def _planned_and_own_lines(strip: Strip) -> list[Layer]:
     own = {"type": "line", "stroke": ink.GREY, "strokeWidth": 1.8}
     own["strokeDash"] = ink.OWN_LINE_DASH
     line = [(0.0, 0.0), (strip.card.distance_m, 0.0)]
-    channels = {"order": "i:Q"}
     return [
-        Layer(rows=_rows(line), mark=planned, channels=channels),
-        Layer(rows=_rows(own_line(strip.measures, strip.noise_m)), mark=own, channels=channels),
+        Layer(rows=_rows(line), mark=planned),
+        Layer(rows=_rows(own_line(strip.measures, strip.noise_m)), mark=own),
     ]
 
 
 def _curve(debrief: Debrief, strip: Strip) -> list[Layer]:
     """Draw the walk itself, broken where the recording is silent."""
     cuts = [(first, last) for first, last, kind in _spans(debrief, strip) if kind == "gap"]
-    walked: list[dict[str, Any]] = []
-    silent: list[dict[str, Any]] = []
-    begin = 0
-    for number, (first, last) in enumerate([*cuts, (len(strip.curve) - 1, None)]):
-        walked += _rows(thinned(strip.curve[begin : first + 1], strip.within_m).tolist(), number)
-        if last is not None:
-            silent += _rows(strip.curve[[first, last]].tolist(), number)
-            begin = last
+    begins = [0, *(last for _, last in cuts)]
+    ends = [*(first for first, _ in cuts), len(strip.curve) - 1]
+    walked = (
+        thinned(strip.curve[begin : end + 1], strip.within_m)
+        for begin, end in zip(begins, ends, strict=True)
+    )
+    silent = (strip.curve[list(cut)] for cut in cuts)
     line = {"type": "line", "stroke": ink.BLUE, "strokeWidth": 2.4, "strokeJoin": "round"}
     gap = {"type": "line", "stroke": ink.GREY, "strokeWidth": 1.6, "strokeDash": ink.GAP_DASH}
-    channels = {"order": "i:Q", "detail": "s:N"}
     return [
-        Layer(rows=walked, mark=line, channels=channels),
-        Layer(rows=silent, mark=gap, channels=channels),
+        Layer(rows=in_parts(_rows(part.tolist()) for part in parts), mark=mark)
+        for parts, mark in ((walked, line), (silent, gap))
     ]
 
 
@@ -136,7 +133,5 @@ def _spans(debrief: Debrief, strip: Strip) -> Iterator[tuple[int, int, str]]:
             yield int(first), min(int(last), len(passed_s) - 1), span.kind
 
 
-def _rows(points: list[tuple[float, float]], series: int = 0) -> list[dict[str, Any]]:
-    return [
-        {"x": round(x, 1), "y": round(y, 2), "i": i, "s": series} for i, (x, y) in enumerate(points)
-    ]
+def _rows(points: list[tuple[float, float]]) -> list[dict[str, Any]]:
+    return [{"x": round(x, 1), "y": round(y, 2)} for x, y in points]
