@@ -33,7 +33,8 @@ def without_marks_of(vega: Spec, names: Collection[str]) -> Spec:
 
 
 def _axes(axes: list[Spec]) -> list[Spec]:
-    bare, numbered = [], []
+    bare: list[Spec] = []
+    numbered: list[Spec] = []
     for one in axes:
         (bare if one.get("gridScale") else numbered).append(one)
     merged = []
