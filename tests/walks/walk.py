@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -49,29 +50,49 @@ def make_walk(seed: int, difficulty: str | Difficulty, walker: int = 0) -> Walk:
     roots = np.random.SeedSequence(seed).spawn(1 + 3 * (walker + 1))
     streams = [np.random.default_rng(root) for root in (roots[0], *roots[-3:])]
     course = make_course(streams[0], family)
+    return walk_on(course, family, streams[1:], seed=seed)
+
+
+def walk_on(
+    course: Course,
+    family: Difficulty,
+    streams: Sequence[np.random.Generator],
+    *,
+    seed: int,
+    first_s: float | None = None,
+    turn_deg: float = 0.0,
+) -> Walk:
+    """Walk a course: one stream each for the walker, the receiver and the recording.
+
+    ``first_s`` is when the recording begins, drawn where it is left out; ``turn_deg``
+    is what the compass in hand adds to every azimuth.
+    """
+    rng, receiving, recording = streams
     car_m = course.points_m[0] + along(
-        float(streams[1].uniform(0.0, 360.0)), float(streams[1].uniform(*family.approach_m))
+        float(rng.uniform(0.0, 360.0)), float(rng.uniform(*family.approach_m))
     )
-    outing = begin_outing(streams[1], family, course, car_m)
+    outing = begin_outing(rng, family, course, car_m)
+    outing.bias_deg += turn_deg
     come_to_start(outing)
     walk_course(outing)
     walk_off(outing, car_m)
-    first_s = _first_second(streams[1])
+    drawn_s = _first_second(rng)
+    first_s = drawn_s if first_s is None else first_s
     seconds = seconds_of(outing.trail, first_s)
     legs = leg_truths(outing, seconds)
-    window = recording_window(streams[2], family, seconds, legs, outing)
+    window = recording_window(receiving, family, seconds, legs, outing)
     seconds = seconds.cut((seconds.time_s >= window[0]) & (seconds.time_s <= window[1]))
     # A second belongs to the leg that was walked during it; before the first nothing was.
     seconds.label[0] = seconds.other_label[0] = -1
     legs = tuple(seen_by_recording(leg, window) for leg in legs)
-    if streams[3].random() < family.two_walks:
-        seconds = with_another_walk(streams[3], seconds, outing)
-    receiver = draw_receiver(streams[2], family)
+    if recording.random() < family.two_walks:
+        seconds = with_another_walk(recording, seconds, outing)
+    receiver = draw_receiver(receiving, family)
     track, recorded = record(
-        streams[2], family, receiver, course.grid, seconds.time_s, seconds.places_m
+        receiving, family, receiver, course.grid, seconds.time_s, seconds.places_m
     )
     if family.slope:
-        track = with_elevations(track, seconds, outing.shared, streams[2])
+        track = with_elevations(track, seconds, outing.shared, receiving)
     truth = _truth(outing, seconds, legs, recorded, receiver)
     day = dt.datetime.fromtimestamp(first_s, dt.UTC).date()
     return Walk(
