@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 
 from audit.settings.diagnosis import DiagnosisSettings
 from audit.settings.forecast import ForecastSettings
+from audit.settings.grading import GradingSettings
 from audit.settings.measuring import (
     ClaimSettings,
     GroundSettings,
@@ -25,6 +26,7 @@ __all__ = [
     "CleaningSettings",
     "DiagnosisSettings",
     "ForecastSettings",
+    "GradingSettings",
     "GroundSettings",
     "HeadingSettings",
     "MatchingSettings",
@@ -584,3 +586,4 @@ class Settings:
     ground: GroundSettings = field(default_factory=GroundSettings)
     paces: PaceSettings = field(default_factory=PaceSettings)
     forecast: ForecastSettings = field(default_factory=ForecastSettings)
+    grading: GradingSettings = field(default_factory=GradingSettings)

@@ -1,0 +1,1 @@
+"""A standard as data, and what it makes of a point and of a walk."""

@@ -1,0 +1,110 @@
+"""The verdict of a point: proof from the marker first, then the track, with its whole error."""
+
+from __future__ import annotations
+
+import math
+
+from audit.grading.standard import Standard
+from audit.grading.verdicts import Approach, PointGrade, PointVerdict, Proof, Punch
+from audit.settings import GradingSettings
+
+
+def judge_point(
+    approach: Approach | None,
+    punch: Punch | None,
+    standard: Standard,
+    radius_m: float,
+    settings: GradingSettings,
+) -> PointVerdict:
+    """Judge whether a point was found, with the benefit of the doubt.
+
+    By the track it is found where the nearest approach lies within the radius, missed
+    only where it lies outside by more than the whole error, and doubtful between. A
+    right code is proof before the track; a wrong one makes found doubtful, for the
+    walker was at some other marker. Nothing at all is no evidence, never a miss.
+    """
+    radius_m = standard.radius_m if standard.radius_m is not None else radius_m
+    error_m = _whole_error_m(approach, standard, settings)
+    speaks_for: list[str] = []
+    against: list[str] = []
+    grade: PointGrade = "no-evidence"
+    proof: Proof | None = None
+    if approach is not None:
+        grade, proof = _by_track(approach, radius_m, error_m), "track"
+        if standard.order == "planned" and not approach.in_turn and grade == "found":
+            grade = "doubtful"
+        _tell_track(approach, radius_m, error_m, (speaks_for, against))
+        if not approach.in_turn:
+            against.append(
+                "That was not on the way to this point, but at another time of the walk."
+            )
+    if punch is not None:
+        grade, proof = _with_punch(punch, grade, proof, (speaks_for, against))
+    if grade == "no-evidence":
+        proof = None
+    return PointVerdict(
+        grade=grade,
+        proof=proof,
+        radius_m=radius_m,
+        error_m=error_m,
+        approach=approach,
+        punch=punch,
+        evidence_for=tuple(speaks_for),
+        evidence_against=tuple(against),
+    )
+
+
+def _whole_error_m(
+    approach: Approach | None, standard: Standard, settings: GradingSettings
+) -> float:
+    """Give what a nearest approach may be off: receiver, logging, reference, survey, silences."""
+    if approach is None:
+        return 0.0
+    sd_m = math.hypot(approach.sd_m, standard.survey_sd_m)
+    return settings.coverage_factor * sd_m + approach.unseen_m
+
+
+def _by_track(approach: Approach, radius_m: float, error_m: float) -> PointGrade:
+    if approach.distance_m <= radius_m:
+        return "found"
+    return "missed" if approach.distance_m > radius_m + error_m else "doubtful"
+
+
+def _tell_track(
+    approach: Approach, radius_m: float, error_m: float, told: tuple[list[str], list[str]]
+) -> None:
+    """Put the nearest approach to what speaks for the walker, and to what speaks against."""
+    speaks_for, against = told
+    seen = f"The recording comes within {approach.distance_m:.0f} m of the point"
+    if approach.distance_m <= radius_m:
+        speaks_for.append(f"{seen}, inside the radius of {radius_m:.0f} m.")
+        return
+    outside_m = approach.distance_m - radius_m
+    against.append(
+        f"{seen} and no nearer: {outside_m:.0f} m outside the radius of {radius_m:.0f} m."
+    )
+    speaks_for.append(
+        f"Its whole error is {error_m:.0f} m"
+        + (" and reaches that far." if error_m >= outside_m else ", which does not reach that far.")
+    )
+    if approach.unseen_m >= 1.0:
+        nearer = f"the walker may have come {approach.unseen_m:.0f} m nearer"
+        speaks_for.append(f"In a silence of the recording {nearer}; that is counted in the error.")
+
+
+def _with_punch(
+    punch: Punch, grade: PointGrade, proof: Proof | None, told: tuple[list[str], list[str]]
+) -> tuple[PointGrade, Proof | None]:
+    speaks_for, against = told
+    if punch.right is False:
+        against.append(f'The code brought back, "{punch.code}", is not that of this point.')
+        if grade == "found":
+            return "doubtful", "track"
+        return (grade, proof) if grade != "no-evidence" else ("doubtful", "punch")
+    key = (
+        "is that of this point"
+        if punch.right
+        else "was brought back; no key tells whether it is right"
+    )
+    speaks_for.append(f'The code "{punch.code}" {key}.')
+    return "found", "punch"

@@ -1,0 +1,67 @@
+"""The benefit of the doubt, on paper: inside, outside by more than the error, between."""
+
+from __future__ import annotations
+
+import pytest
+
+from audit.grading.judge_point import judge_point
+from audit.grading.standard import Standard
+from audit.grading.verdicts import Approach, Punch
+from audit.settings import GradingSettings
+
+PLAIN = Standard(name="plain", radius_m=30.0)
+
+
+def judged(distance_m=None, punch=None, standard=PLAIN, **about):
+    near = None if distance_m is None else Approach(distance_m=distance_m, **{"sd_m": 5.0, **about})
+    return judge_point(near, punch, standard, 50.0, GradingSettings())
+
+
+@pytest.mark.parametrize(
+    ("distance_m", "grade"),
+    # Radius 30 m, error twice 5 m (JCGM 100:2008, 6.3.3): doubtful from 30 m to 40 m.
+    [(0.0, "found"), (30.0, "found"), (30.1, "doubtful"), (40.0, "doubtful"), (40.1, "missed")],
+)
+def test_found_inside_missed_only_beyond_the_whole_error(distance_m, grade):
+    assert judged(distance_m).grade == grade
+
+
+def test_every_part_of_the_error_widens_the_doubt():
+    assert judged(44.0).grade == "missed"
+    assert judged(44.0, unseen_m=5.0).grade == "doubtful"
+    assert judged(44.0, sd_m=8.0).grade == "doubtful"
+    surveyed = Standard(name="plotted", radius_m=30.0, survey_sd_m=12.0)
+    found = judged(44.0, standard=surveyed)
+    assert found.grade == "doubtful"
+    assert found.error_m == pytest.approx(26.0)  # m: twice the hypotenuse of 5 and 12
+
+
+def test_the_radius_of_the_plan_holds_where_the_standard_has_none():
+    assert judged(49.0, standard=Standard(name="open")).grade == "found"
+    assert judged(49.0).grade == "missed"
+
+
+def test_nothing_is_no_evidence_and_never_a_miss():
+    nothing = judged()
+    assert (nothing.grade, nothing.proof) == ("no-evidence", None)
+
+
+def test_a_code_is_proof_before_the_track():
+    far = judged(500.0, Punch(code="KT", right=True))
+    assert (far.grade, far.proof) == ("found", "punch")
+    assert far.evidence_against  # what the track says is kept
+    assert judged(None, Punch(code="KT", right=True)).grade == "found"
+    assert judged(500.0, Punch(code="KT", right=None)).grade == "found"
+
+
+def test_a_wrong_code_makes_found_doubtful_and_helps_nobody():
+    wrong = Punch(code="ZZ", right=False)
+    assert judged(10.0, wrong).grade == "doubtful"
+    assert judged(500.0, wrong).grade == "missed"
+    assert judged(None, wrong).grade == "doubtful"
+
+
+def test_a_point_passed_at_another_time_is_doubtful_unless_the_order_is_free():
+    assert judged(10.0, in_turn=False).grade == "doubtful"
+    free = Standard(name="free", radius_m=30.0, order="free")
+    assert judged(10.0, in_turn=False, standard=free).grade == "found"
