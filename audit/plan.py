@@ -10,6 +10,7 @@ from audit.azimuths import GridAzimuth, MagneticAzimuth, TrueAzimuth
 from audit.positions import Position
 
 Order = Literal["planned", "free"]
+AnyAzimuth = GridAzimuth | MagneticAzimuth | TrueAzimuth
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,6 +64,10 @@ class Plan:
     order : "planned" or "free"
         "free": after the first point the others may be visited in any order. Then leg n
         only stands for point n, whose name it has.
+    safety_azimuth : azimuth from any north, or None
+        The direction that leads out of the course's ground from anywhere on it.
+    safety_note : str
+        Where it leads, and what to do there.
     notes : tuple of str
         Everything that reading assumed or defaulted, one sentence each.
     """
@@ -78,6 +83,8 @@ class Plan:
     paces_per_100m: float | None = None
     arrival_radius_m: float = 30.0
     order: Order = "planned"
+    safety_azimuth: AnyAzimuth | None = None
+    safety_note: str = ""
     notes: tuple[str, ...] = ()
     source: str = field(default="", compare=False)
 

@@ -7,6 +7,7 @@ from audit.leg_card.records import (
     CardLeg,
     CardPoint,
     LegCard,
+    SafetyBearing,
 )
 from audit.leg_card.work_out import work_out_card
 
@@ -16,6 +17,7 @@ __all__ = [
     "CardLeg",
     "CardPoint",
     "LegCard",
+    "SafetyBearing",
     "card_in_order",
     "work_out_card",
 ]

@@ -86,6 +86,24 @@ class CardFinding:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SafetyBearing:
+    """The direction that leads out of the course's ground, worked out for the day.
+
+    Attributes
+    ----------
+    given : "grid", "magnetic" or "true"
+        The north from which the plan gives it.
+    note : str
+        Where it leads, and what to do there.
+    """
+
+    grid: GridAzimuth
+    magnetic: MagneticAzimuth
+    given: Literal["grid", "magnetic", "true"]
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class LegCard:
     """The course worked out for one day.
 
@@ -103,6 +121,7 @@ class LegCard:
     declination_deg, declination_sd_deg, model_grid_magnetic_angle_deg : float or None
         From the magnetic model ``model`` for ``date``, at the first point; None (and
         ``model`` "") where no model covers the date and the plan gives the angle itself.
+    safety : SafetyBearing or None
     order : "planned" or "free"
         "free": the legs stand in the order that was walked, once that is known.
     points : tuple of CardPoint
@@ -126,5 +145,6 @@ class LegCard:
     paces_per_100m: float | None
     arrival_radius_m: float
     order: Order = "planned"
+    safety: SafetyBearing | None = None
     findings: tuple[CardFinding, ...] = ()
     notes: tuple[str, ...] = ()

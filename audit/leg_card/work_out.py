@@ -15,6 +15,7 @@ from audit.leg_card.legs import PointsSay, card_leg, leg_line, points_say, refus
 from audit.leg_card.norths import Norths, work_out_norths
 from audit.leg_card.points import PlacedPoints, end_name, place_given_points, reckon_ends
 from audit.leg_card.records import CardFinding, CardLeg, LegCard
+from audit.leg_card.safety_bearing import safety_bearing
 from audit.leg_card.sheet_fit import sheet_fit
 from audit.plan import Plan, PlannedLeg
 from audit.settings import CardSettings
@@ -95,6 +96,7 @@ def _card(
         paces_per_100m=plan.paces_per_100m,
         arrival_radius_m=plan.arrival_radius_m,
         order=plan.order,
+        safety=safety_bearing(plan, norths.angles),
         findings=(*grid_findings, *norths.findings, *sheet_fit(plan, points, grid), *findings),
         notes=(
             *plan.notes,

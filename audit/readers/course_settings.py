@@ -9,10 +9,11 @@ from pathlib import Path
 from typing import TypedDict
 
 from audit.geodesy.grids import course_grid
-from audit.plan import Order, Point
+from audit.plan import AnyAzimuth, Order, Point
 from audit.positions import Position
 from audit.readers.plain_text import shown
 from audit.readers.problem_list import ProblemList
+from audit.readers.safety_setting import settle_safety_bearing
 from audit.readers.value_limits import LIMITS, checked_number
 from audit.settings import ReadingSettings
 
@@ -23,7 +24,7 @@ class CourseOptions(TypedDict, total=False):
     ``date`` is a date or ISO text; ``grid`` "auto" or a code such as "EPSG:27700";
     ``grid_magnetic_angle_date`` the day or the year of the map's angle; ``sheet`` the
     positions of the map sheet's south-west and north-east corners;
-    ``order`` "planned" or "free";
+    ``order`` "planned" or "free"; the safety bearing comes from one north, in degrees or mils;
     ``route`` the name or number of the one route to take from a GPX file; ``points`` are
     those that the file may name without giving them a position.
     """
@@ -37,6 +38,13 @@ class CourseOptions(TypedDict, total=False):
     paces_per_100m: float | None
     arrival_radius_m: float | None
     order: str | None
+    safety_grid_azimuth_deg: float | None
+    safety_grid_azimuth_mil: float | None
+    safety_magnetic_azimuth_deg: float | None
+    safety_magnetic_azimuth_mil: float | None
+    safety_true_azimuth_deg: float | None
+    safety_true_azimuth_mil: float | None
+    safety_note: str | None
     route: str | int | None
     points: tuple[Point, ...] | None
 
@@ -60,6 +68,8 @@ class CourseSettings:
     paces_per_100m: float | None
     arrival_radius_m: float
     order: Order
+    safety_azimuth: AnyAzimuth | None = None
+    safety_note: str = ""
 
 
 def settle_settings(
@@ -79,7 +89,8 @@ def settle_settings(
         elif key in stated:
             values[key] = _checked(key, stated[key], f"course, {key}", problems)
     sheet = _sheet(values.get("sheet"), values.get("grid"), problems)
-    return replace(_with_defaults(values, problems), sheet=sheet)
+    safety = settle_safety_bearing(values, problems)
+    return replace(_with_defaults(values, problems), sheet=sheet, safety_azimuth=safety)
 
 
 def _with_defaults(values: dict[str, object], problems: ProblemList) -> CourseSettings:
@@ -103,6 +114,7 @@ def _with_defaults(values: dict[str, object], problems: ProblemList) -> CourseSe
         paces_per_100m=_number(values.get("paces_per_100m")),
         arrival_radius_m=radius_m,
         order="free" if values.get("order") == "free" else "planned",
+        safety_note=str(values.get("safety_note") or ""),
     )
 
 

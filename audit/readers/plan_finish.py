@@ -49,6 +49,8 @@ def finished_plan(
         paces_per_100m=settings.paces_per_100m,
         arrival_radius_m=settings.arrival_radius_m,
         order=settings.order,
+        safety_azimuth=settings.safety_azimuth,
+        safety_note=settings.safety_note,
         notes=tuple(problems.notes),
         source=problems.file,
     )

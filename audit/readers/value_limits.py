@@ -45,7 +45,11 @@ _MILS = Limits(
 NORTHS = ("grid", "magnetic", "true")
 AZIMUTH_KEYS = tuple(f"{north}_azimuth_{unit}" for north in NORTHS for unit in ("deg", "mil"))
 
-LIMITS = {key: _DEGREES if key.endswith("_deg") else _MILS for key in AZIMUTH_KEYS} | {
+SAFETY_KEYS = tuple(f"safety_{key}" for key in AZIMUTH_KEYS)
+
+LIMITS = {
+    key: _DEGREES if key.endswith("_deg") else _MILS for key in (*AZIMUTH_KEYS, *SAFETY_KEYS)
+} | {
     "distance_m": Limits(
         low=0.0,
         high=_SETTINGS.longest_leg_m,

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from audit.settings.carrying import CarriedCardSettings
 from audit.settings.diagnosis import DiagnosisSettings
 from audit.settings.forecast import ForecastSettings
 from audit.settings.grading import GradingSettings
@@ -22,6 +23,7 @@ from audit.settings.measuring import (
 
 __all__ = [
     "CardSettings",
+    "CarriedCardSettings",
     "ClaimSettings",
     "CleaningSettings",
     "DiagnosisSettings",
@@ -587,3 +589,4 @@ class Settings:
     paces: PaceSettings = field(default_factory=PaceSettings)
     forecast: ForecastSettings = field(default_factory=ForecastSettings)
     grading: GradingSettings = field(default_factory=GradingSettings)
+    carried_card: CarriedCardSettings = field(default_factory=CarriedCardSettings)

@@ -6,7 +6,9 @@ import datetime as dt
 
 import pytest
 
+from audit.azimuths import TrueAzimuth
 from audit.errors import InputRefusedError
+from audit.leg_card import work_out_card
 from audit.readers.plan_file import read_plan
 
 PLAN = """
@@ -62,3 +64,49 @@ def test_the_corners_of_the_sheet(tmp_path):
 def test_a_sheet_without_two_corners_is_refused(tmp_path, written):
     with pytest.raises(InputRefusedError, match="sheet"):
         read(tmp_path, f"sheet = {written}")
+
+
+@pytest.mark.parametrize(
+    ("line", "given", "magnetic_deg"),
+    [
+        ("safety_grid_azimuth_deg = 180", "grid", 186.0),  # 6 west is added
+        ("safety_magnetic_azimuth_deg = 180", "magnetic", 180.0),
+        ("safety_magnetic_azimuth_mil = 3200", "magnetic", 180.0),
+        ("safety_grid_azimuth_mil = 3200", "grid", 186.0),
+    ],
+)
+def test_the_safety_bearing_comes_from_either_north_and_gets_the_angle(
+    tmp_path, line, given, magnetic_deg
+):
+    # Magnetic = grid - angle (TC 3-25.26, 6-13).
+    plan = read(tmp_path, line + '\nsafety_note = "to the road, then east"')
+    safety = work_out_card(plan).safety
+    assert safety.given == given
+    assert safety.magnetic.degrees == pytest.approx(magnetic_deg)
+    assert safety.grid.degrees == pytest.approx(magnetic_deg - 6.0)
+    assert safety.note == "to the road, then east"
+
+
+def test_a_true_safety_bearing_goes_by_the_convergence(tmp_path):
+    card = work_out_card(read(tmp_path, "safety_true_azimuth_deg = 90"))
+    grid = card.angles.grid_from_true(TrueAzimuth(90.0))
+    assert (card.safety.given, card.safety.grid) == ("true", grid)
+    assert card.safety.magnetic == card.angles.magnetic(grid)
+
+
+@pytest.mark.parametrize(
+    ("line", "match"),
+    [
+        ("safety_grid_azimuth_deg = 180\nsafety_magnetic_azimuth_deg = 186", "more than one north"),
+        ('safety_note = "to the road"', "without a safety bearing"),
+        ("safety_grid_azimuth_deg = 361", "out of range"),
+        ("safety_azimuth_deg = 180", "no setting of a course"),
+    ],
+)
+def test_a_safety_bearing_that_cannot_be_meant_is_refused(tmp_path, line, match):
+    with pytest.raises(InputRefusedError, match=match):
+        read(tmp_path, line)
+
+
+def test_a_course_without_a_safety_bearing_has_none(tmp_path):
+    assert work_out_card(read(tmp_path, "")).safety is None
