@@ -10,6 +10,7 @@ from typing import Annotated
 import typer
 
 import audit
+from audit.cli.card_command import CARD_EXAMPLE, card
 from audit.cli.check_command import CHECK_EXAMPLE, check
 from audit.cli.debrief_command import DEBRIEF_EXAMPLE, debrief
 from audit.cli.demo_command import DEMO_EXAMPLE, demo
@@ -41,6 +42,7 @@ app = typer.Typer(
 )
 app.command(help=demo.__doc__, epilog=DEMO_EXAMPLE)(guarded(demo))
 app.command(help=check.__doc__, epilog=CHECK_EXAMPLE)(guarded(check))
+app.command(help=card.__doc__, epilog=CARD_EXAMPLE)(guarded(card))
 app.command(help=debrief.__doc__, epilog=DEBRIEF_EXAMPLE)(guarded(debrief))
 app.command(help=forecast.__doc__, epilog=FORECAST_EXAMPLE)(guarded(forecast))
 app.command(help=guide.__doc__, epilog=GUIDE_EXAMPLE)(guarded(guide))

@@ -9,6 +9,7 @@ import typer
 
 REPORTS = ("json", "csv", "geojson", "html")
 PAPERS = ("a4", "letter")
+CARD_PAPERS = ("a6", "a5", "a4", "letter")
 SCALES = (25_000, 50_000)
 
 
@@ -41,9 +42,23 @@ def _scale(word: str) -> str:
 
 def _paper(word: str) -> str:
     """Give the paper that a word names."""
+    return _one_of(word, "paper", PAPERS)
+
+
+def _card_paper(word: str) -> str:
+    """Give the paper of a card that a word names."""
+    return _one_of(word, "paper", CARD_PAPERS)
+
+
+def _pace(word: str) -> str:
+    """Give the pace that a word names."""
+    return _one_of(word, "pace", ("single", "double"))
+
+
+def _one_of(word: str, what: str, known: tuple[str, ...]) -> str:
     name = word.strip().lower()
-    if name not in PAPERS:
-        message = f'there is no paper "{word}"; choose from {", ".join(PAPERS)}'
+    if name not in known:
+        message = f'there is no {what} "{word}"; choose from {", ".join(known)}'
         raise typer.BadParameter(message)
     return name
 
@@ -184,6 +199,53 @@ Private = Annotated[
     typer.Option(
         "--private", help="Leave out names and the way there and back; count times from the start."
     ),
+]
+OutFile = Annotated[
+    Path | None,
+    typer.Option("--out", metavar="FILE", help="Where it goes. Left out: to standard output."),
+]
+CardPaperKind = Annotated[
+    str,
+    typer.Option(
+        "--paper", metavar="|".join(CARD_PAPERS), help="What paper is.", parser=_card_paper
+    ),
+]
+Heights = Annotated[
+    Path | None,
+    typer.Option(
+        "--ground", metavar="FILE", help="A GeoTIFF of elevation, for climb and walking times."
+    ),
+]
+BezelClick = Annotated[
+    float | None,
+    typer.Option("--bezel-click", metavar="DEGREES", help="One click of the bezel; usually 3."),
+]
+Pace = Annotated[
+    str | None,
+    typer.Option(
+        "--pace",
+        metavar="single|double",
+        help="Which pace is counted, every step or every second one. Left out: by the count.",
+        parser=_pace,
+    ),
+]
+SafetyGridAzimuth = Annotated[
+    float | None,
+    typer.Option(
+        "--safety-grid-azimuth", metavar="DEGREES", help="The safety bearing, from grid north."
+    ),
+]
+SafetyMagneticAzimuth = Annotated[
+    float | None,
+    typer.Option(
+        "--safety-magnetic-azimuth",
+        metavar="DEGREES",
+        help="The safety bearing, from magnetic north.",
+    ),
+]
+SafetyNote = Annotated[
+    str | None,
+    typer.Option("--safety-note", metavar="TEXT", help="Where it leads, and what to do there."),
 ]
 Traceback = Annotated[
     bool,

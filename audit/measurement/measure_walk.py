@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from audit.leg_card import CardLeg, LegCard
+from audit.leg_card.pace_kind import pace_unit
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
 from audit.matching.walk_layout import WalkLaidOut
 from audit.measurement.bypasses import describe_bypass, find_bypasses
@@ -16,7 +17,7 @@ from audit.measurement.leg_details import Bypass
 from audit.measurement.leg_measures import LegAudit, LegMeasures, Span
 from audit.measurement.measure_details import measure_details
 from audit.measurement.measure_leg import measure_leg
-from audit.measurement.pace_counts import WalkPaces, pace_unit, read_cadence, walk_paces
+from audit.measurement.pace_counts import WalkPaces, read_cadence, walk_paces
 from audit.measurement.receiver_noise import ReceiverNoise, measure_noise
 from audit.measurement.searches import with_search_ends
 from audit.measurement.spans import divide_walk

@@ -55,13 +55,6 @@ class Cadence:
     per_min: FloatArray
 
 
-def pace_unit(paces_per_100m: float | None, settings: PaceSettings) -> Literal["double", "single"]:
-    """Tell whether the walker counts every step or every second one."""
-    if paces_per_100m is None or paces_per_100m < settings.single_from_per_100m:
-        return "double"
-    return "single"
-
-
 def read_cadence(
     cadence_per_min: FloatArray | None,
     unit: Literal["double", "single"],

@@ -59,7 +59,7 @@ def render_html(debrief: Debrief, ground: GroundPicture | None = None) -> str:
     pictures = page_pictures(debrief, moved, ground)
     context = {**_walk(debrief, pictures), **_legs(debrief, pictures), **_grounds(debrief)}
     return (
-        _environment()
+        page_templates()
         .get_template("debrief.html.j2")
         .render(
             **context,
@@ -132,13 +132,14 @@ def _section(debrief: Debrief, number: int, pictures: LegPictures | None) -> Leg
 
 def sign_svg(name: str) -> str:
     """Give the sample of a sign of the map as a drawing of its own."""
-    signs = _environment().get_template("signs.html.j2").module
+    signs = page_templates().get_template("signs.html.j2").module
     drawn = str(signs.sign(name)).strip()  # type: ignore[attr-defined]
     return drawn.replace("<svg ", '<svg xmlns="http://www.w3.org/2000/svg" fill="none" ', 1)
 
 
 @lru_cache(maxsize=1)
-def _environment() -> jinja2.Environment:
+def page_templates() -> jinja2.Environment:
+    """Give the templates of all pages; what stands in a name is never taken for a tag."""
     import jinja2  # noqa: PLC0415
 
     environment = jinja2.Environment(

@@ -7,6 +7,8 @@ from typing import Literal, get_args
 
 Paper = Literal["a4", "letter"]
 PAPERS: tuple[Paper, ...] = get_args(Paper)
+CardPaper = Literal["a6", "a5", "a4", "letter"]
+CARD_PAPERS: tuple[CardPaper, ...] = get_args(CardPaper)
 MARGIN_MM = 12.0
 """What printers leave white at each edge, and a little more."""
 
@@ -23,6 +25,21 @@ class Sheet:
 
     width_mm: float
     height_mm: float
+
+
+# ISO 216 A6 and A5: pages of a notebook.
+_CARD_MM: dict[CardPaper, tuple[float, float]] = {
+    "a6": (105.0, 148.0),
+    "a5": (148.0, 210.0),
+    "a4": _SIZES_MM["a4"][0],
+    "letter": _SIZES_MM["letter"][0],
+}
+
+
+def card_sheet(paper: CardPaper) -> Sheet:
+    """Give the sheet of a card, upright."""
+    width_mm, height_mm = _CARD_MM[paper]
+    return Sheet(width_mm=width_mm, height_mm=height_mm)
 
 
 def sheets(paper: Paper) -> list[Sheet]:

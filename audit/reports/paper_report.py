@@ -19,7 +19,7 @@ from audit.reports.paper_words import paper_words
 from audit.reports.picture import draw
 from audit.settings import Settings
 
-_FONTS = ["DejaVu Sans", "Liberation Sans", "Libertinus Serif"]
+FONTS = ["DejaVu Sans", "Liberation Sans", "Libertinus Serif"]
 """The last one comes with the typesetter."""
 _RULER_MM = 50
 
@@ -45,7 +45,7 @@ def render_pdf(debrief: Debrief, paper: Paper = "a4", ground: GroundPicture | No
     sheet = sheets(paper)[0]
     data = paper_words(debrief, pictures, ground)
     data |= _setting(sheet.width_mm, sheet.height_mm)
-    return _typeset("paper.typ", data, drawn)
+    return typeset("paper.typ", data, drawn)
 
 
 def render_overlay(debrief: Debrief, scale: int, paper: Paper = "a4") -> bytes:
@@ -74,19 +74,19 @@ def render_overlay(debrief: Debrief, scale: int, paper: Paper = "a4") -> bytes:
         "alt": f"Plan and walk at {shown_scale}",
         **_setting(made.sheet.width_mm, made.sheet.height_mm),
     }
-    return _typeset("overlay.typ", data, {"map.svg": drawn.svg})
+    return typeset("overlay.typ", data, {"map.svg": drawn.svg})
 
 
 def _setting(width_mm: float, height_mm: float) -> dict[str, Any]:
     return {
         "sheet": {"width": width_mm, "height": height_mm},
         "margin": MARGIN_MM,
-        "fonts": _FONTS,
+        "fonts": FONTS,
         "language": "en",
     }
 
 
-def _typeset(template: str, data: Mapping[str, Any], drawn: Mapping[str, str]) -> bytes:
+def typeset(template: str, data: Mapping[str, Any], drawn: Mapping[str, str]) -> bytes:
     """Give the PDF of a template, its data and its pictures; the same bytes every time."""
     try:
         import typst  # noqa: PLC0415

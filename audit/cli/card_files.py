@@ -1,0 +1,105 @@
+"""From the file of a plan to the card to carry, on the terminal or in a file."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+from audit.cli.endings import WrongUseError
+from audit.cli.leg_profiles import leg_profiles
+from audit.cli.messages import say, tell
+from audit.leg_card.bezel import is_whole_bezel
+from audit.leg_card.carried_card import CarriedCard, carried_card
+from audit.leg_card.check_plan import check_plan
+from audit.leg_card.profiles import Profile
+from audit.plan import Plan
+from audit.readers.course_settings import CourseOptions
+from audit.readers.plan_file import read_plan
+from audit.reports.card_page import render_card_page
+from audit.reports.card_paper import render_card_pdf
+from audit.reports.card_text import render_card_text
+from audit.reports.paper import CARD_PAPERS, CardPaper
+from audit.reports.write import write_texts
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CardWishes:
+    """What the card is to be: its file and paper, and what the walker has at hand."""
+
+    out: Path | None = None
+    paper: str = "a6"
+    ground: Path | None = None
+    click_deg: float | None = None
+    pace: str | None = None
+
+
+_WRITERS: dict[str, Callable[[CarriedCard, CardPaper], str | bytes]] = {
+    ".txt": lambda carried, _: render_card_text(carried),
+    ".html": render_card_page,
+    ".pdf": render_card_pdf,
+}
+
+
+def card_file(plan: Path, wishes: CardWishes, *, options: CourseOptions) -> None:
+    """Make the card of a plan and put it where it is wanted.
+
+    Raises
+    ------
+    AuditError
+        Where an input is refused or the card cannot be written.
+    """
+    _check(wishes)
+    carried = _carried(read_plan(plan, **options), wishes)
+    paper = next(one for one in CARD_PAPERS if one == wishes.paper)
+    if wishes.out is None:
+        tell(render_card_text(carried))
+    else:
+        made = _WRITERS[wishes.out.suffix.lower()](carried, paper)
+        write_texts(wishes.out.parent, {wishes.out.name: made})
+        say(f"Written to {wishes.out}")
+    _say(carried)
+
+
+def _check(wishes: CardWishes) -> None:
+    if wishes.out is not None and wishes.out.suffix.lower() not in _WRITERS:
+        message = (
+            f"--out: {wishes.out.name} does not say what to make. Name it .html (for paper), .pdf "
+            "or .txt."
+        )
+        raise WrongUseError(message)
+    if wishes.click_deg is not None and not is_whole_bezel(wishes.click_deg):
+        message = (
+            f"--bezel-click: clicks of {wishes.click_deg:g} degrees do not go round a bezel "
+            "evenly. Give what one click turns it by, such as 3 for 120 clicks."
+        )
+        raise WrongUseError(message)
+
+
+def _carried(plan: Plan, wishes: CardWishes) -> CarriedCard:
+    grounds: dict[str, Profile | None] = {}
+    if wishes.ground is not None:
+        grounds = leg_profiles(check_plan(plan).card, wishes.ground)
+    return carried_card(
+        plan,
+        grounds=grounds,
+        heights_from=wishes.ground.name if wishes.ground else "",
+        click_deg=wishes.click_deg,
+        pace="single" if wishes.pace == "single" else "double" if wishes.pace else None,
+    )
+
+
+def _say(carried: CarriedCard) -> None:
+    """Say what was assumed, and that a card of a plan with findings is not to be carried yet."""
+    if carried.findings:
+        count = len(carried.findings)
+        things = "thing" if count == 1 else "things"
+        say(f"{count} {things} to put right in the plan: see leg-audit check.")
+    if carried.heights_from:
+        missing = [leg.card.name for leg in carried.legs if leg.ground is None]
+        if missing:
+            say(
+                f"note: {carried.heights_from} has no heights for part of leg {', '.join(missing)}."
+            )
+    for note in carried.card.notes:
+        say(f"note: {note}")

@@ -1,0 +1,179 @@
+"""The card to carry: what the walker sets and counts on each leg, and what rounding costs him."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+import numpy as np
+
+from audit.azimuths import MagneticAzimuth
+from audit.geodesy.shown_references import shown_reference
+from audit.leg_card.bezel import Clicks, clicks_for_angle, clicks_to_set
+from audit.leg_card.check_plan import check_plan
+from audit.leg_card.pace_kind import PaceKind, pace_unit
+from audit.leg_card.profiles import Profile, way_of
+from audit.leg_card.records import CardFinding, CardLeg, CardPoint, LegCard
+from audit.plan import Plan
+from audit.settings import CarriedCardSettings, PaceSettings
+from audit.units import FloatArray
+from audit.walking_times import WALKING_RULES, Way
+
+_DAYS_A_YEAR = 365.25
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LegTime:
+    """The time of a leg, or of all, by one of the named rules."""
+
+    rule: str
+    seconds: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CarriedLeg:
+    """One leg of the card to carry.
+
+    Attributes
+    ----------
+    start_reference, end_reference : str
+        As the map in hand is lettered.
+    back : MagneticAzimuth
+        To set for the way back.
+    ground : Profile or None
+        Heights along the leg; None where they are not known.
+    times : tuple of LegTime
+        By every rule, without rests.
+    clicks : tuple of Clicks
+        The nearest setting of the bezel, both where two are equally near.
+    """
+
+    card: CardLeg
+    start_reference: str
+    end_reference: str
+    back: MagneticAzimuth
+    ground: Profile | None
+    times: tuple[LegTime, ...]
+    clicks: tuple[Clicks, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CarriedCard:
+    """The card to carry.
+
+    Attributes
+    ----------
+    card : LegCard
+    findings : tuple of CardFinding
+        What a check of the plan finds: with any of them the card should not be carried yet.
+    pace : "single" or "double"
+    click_deg : float
+        A click of the bezel.
+    angle_clicks : tuple of Clicks
+        The grid-magnetic angle alone, from the first leg's grid azimuth as set.
+    safety_clicks : tuple of Clicks
+    angle_date : date or None
+        Of what day the angle is: the map's, or the day of the walk where it is computed.
+    angle_age_years : float or None
+        On the day of the walk.
+    heights_from : str
+        The file of the heights; "" where there is none.
+    distance_m, climb_m, descent_m : float
+        Of all legs; climb and descent None unless the heights of all are known.
+    times : tuple of LegTime
+        Of all legs.
+    """
+
+    card: LegCard
+    findings: tuple[CardFinding, ...]
+    pace: PaceKind
+    click_deg: float
+    legs: tuple[CarriedLeg, ...]
+    angle_clicks: tuple[Clicks, ...]
+    safety_clicks: tuple[Clicks, ...]
+    angle_date: dt.date | None
+    angle_age_years: float | None
+    heights_from: str
+    distance_m: float
+    climb_m: float | None
+    descent_m: float | None
+    times: tuple[LegTime, ...]
+
+
+def carried_card(
+    plan: Plan,
+    *,
+    grounds: Mapping[str, Profile | None] | None = None,
+    heights_from: str = "",
+    click_deg: float | None = None,
+    pace: PaceKind | None = None,
+    settings: CarriedCardSettings | None = None,
+) -> CarriedCard:
+    """Give the card to carry of a plan.
+
+    ``grounds`` holds the profile of each leg by its name; ``pace`` says which pace is
+    counted where the pace count itself leaves it open.
+
+    Raises
+    ------
+    InputRefusedError
+        Where no card can be made of the plan.
+    """
+    settings = settings or CarriedCardSettings()
+    click = settings.click_deg if click_deg is None else click_deg
+    checked = check_plan(plan)
+    card, known = checked.card, grounds or {}
+    legs = tuple(_carried_leg(card, leg, known.get(leg.name), click) for leg in card.legs)
+    profiles = [leg.ground for leg in legs]
+    all_known = all(profile is not None for profile in profiles)
+    date = plan.grid_magnetic_angle_date if card.angle_source == "plan" else card.date
+    age = (card.date - date).days / _DAYS_A_YEAR if date and card.date else None
+    safety = card.safety
+    return CarriedCard(
+        card=card,
+        findings=checked.findings,
+        pace=pace or pace_unit(card.paces_per_100m, PaceSettings()),
+        click_deg=click,
+        legs=legs,
+        angle_clicks=clicks_for_angle(
+            card.legs[0].azimuth.degrees, card.angles.magnetic(card.legs[0].azimuth), click
+        ),
+        safety_clicks=() if safety is None else clicks_to_set(safety.magnetic, click),
+        angle_date=date,
+        angle_age_years=age,
+        heights_from=heights_from,
+        distance_m=sum(leg.card.distance_m for leg in legs),
+        climb_m=sum(one.climb_m for one in profiles if one) if all_known else None,
+        descent_m=sum(one.descent_m for one in profiles if one) if all_known else None,
+        times=tuple(
+            LegTime(rule=rule.name, seconds=sum(leg.times[number].seconds for leg in legs))
+            for number, rule in enumerate(WALKING_RULES)
+        ),
+    )
+
+
+def _carried_leg(
+    card: LegCard, leg: CardLeg, ground: Profile | None, click_deg: float
+) -> CarriedLeg:
+    way = _scaled(way_of(leg.line, ground), leg.distance_m)
+    return CarriedLeg(
+        card=leg,
+        start_reference=_reference(card, leg.start),
+        end_reference=_reference(card, leg.end),
+        back=leg.magnetic.back(),
+        ground=ground,
+        times=tuple(LegTime(rule=rule.name, seconds=rule.seconds(way)) for rule in WALKING_RULES),
+        clicks=clicks_to_set(leg.magnetic, click_deg),
+    )
+
+
+def _scaled(way: Way, distance_m: float) -> Way:
+    """Give the way with the distance that the card states, which may differ from the points'."""
+    run_m: FloatArray = way.run_m * (distance_m / float(np.sum(way.run_m)))
+    return Way(run_m=run_m, rise_m=way.rise_m)
+
+
+def _reference(card: LegCard, point: CardPoint) -> str:
+    half_m = 0.0 if point.dead_reckoned else point.half_square_m
+    return shown_reference(point.longitude_deg, point.latitude_deg, half_m, card.grid)

@@ -1,0 +1,63 @@
+"""The card to carry as plain text, for a terminal or a notebook."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterable
+
+from audit.leg_card.carried_card import CarriedCard
+from audit.reports.card_words import CardWords, LegWords, card_words
+from audit.reports.printable import printable
+
+_WIDTH = 78
+_BLANK = "________"
+
+
+def render_card_text(carried: CarriedCard) -> str:
+    """Give plain text that ends with a line feed, no line longer than a terminal is wide."""
+    words = card_words(carried)
+    lines = [line for part in _parts(words) for line in (*part, "")]
+    return "\n".join(printable(line).rstrip() for line in lines[:-1]) + "\n"
+
+
+def _parts(words: CardWords) -> Iterable[list[str]]:
+    yield [f"{words.title}: leg card", *_listed(words.facts, "  ")]
+    if words.warnings:
+        yield _listed(words.warnings, "! ")
+    yield ["Safety bearing", *_listed(words.safety, "  ")]
+    for leg in words.legs:
+        yield _leg(leg)
+    yield ["All legs", *_listed(words.whole, "  ")]
+    yield ["Grid-magnetic angle", *_listed(words.angle, "  ")]
+    yield ["Bezel", *_listed(words.bezel, "  ")]
+    yield ["Times, without rests", *_listed(words.rules, "  ")]
+    yield _listed(words.cautions, "")
+
+
+def _leg(leg: LegWords) -> list[str]:
+    figures = [f"{cell.label} {cell.value or _BLANK}" for cell in leg.cells]
+    return [
+        f"Leg {leg.title}",
+        *_wrapped(leg.references, "  "),
+        *_wrapped("   ".join(one.replace(" ", "\N{NO-BREAK SPACE}") for one in figures), "  "),
+        *(line for one in leg.bezel for line in _wrapped(one, "  ")),
+        *_wrapped(f"time: {leg.times}", "  "),
+        *(_wrapped(f"note: {leg.note}", "  ") if leg.note else []),
+        "  " + "   ".join(f"{name} {_BLANK}" for name in leg.blanks),
+    ]
+
+
+def _listed(sentences: Iterable[str], before: str) -> list[str]:
+    return [line for sentence in sentences for line in _wrapped(sentence, before)]
+
+
+def _wrapped(sentence: str, before: str) -> list[str]:
+    lines = textwrap.wrap(
+        printable(sentence),
+        _WIDTH,
+        initial_indent=before,
+        subsequent_indent=" " * (len(before) + 1),
+        break_long_words=False,
+        break_on_hyphens=False,
+    )
+    return [line.replace("\N{NO-BREAK SPACE}", " ") for line in lines]

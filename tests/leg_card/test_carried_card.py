@@ -1,0 +1,99 @@
+"""The card to carry: its figures against sums done by hand, and what it warns of."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+import numpy as np
+import pytest
+from leg_card.plans import DAY, A, B, grid_point, leg, plan
+
+from audit.azimuths import GridAzimuth, MagneticAzimuth
+from audit.geodesy.grids import course_grid
+from audit.geodesy.mgrs_references import decode_mgrs
+from audit.geodesy.national_letters import decode_national
+from audit.leg_card.carried_card import carried_card
+from audit.leg_card.profiles import profile, stations
+from audit.walking_times import WALKING_RULES
+
+
+def test_a_leg_has_what_the_sums_give():
+    # 1000 m on grid 060, angle 10 west: 070 magnetic, back 250 (TC 3-25.26, 6-13); 65 paces.
+    carried = carried_card(plan((A, B), grid_magnetic_angle_deg=-10.0, paces_per_100m=65.0))
+    (one,) = carried.legs
+    assert one.card.azimuth.degrees == pytest.approx(60.0, abs=1e-4)
+    assert one.card.magnetic.degrees == pytest.approx(70.0, abs=1e-4)
+    assert one.back.degrees == pytest.approx(250.0, abs=1e-4)
+    assert one.card.paces == pytest.approx(650.0, abs=0.01)
+    assert carried.pace == "double"
+    # 70 lies between 69 and 72: 23 clicks left, a degree left, 17.5 m at 1000 m.
+    (clicks,) = one.clicks
+    assert (clicks.count, clicks.hand, clicks.azimuth.degrees) == (23, "left", 69.0)
+    assert clicks.off_line_m(one.card.distance_m) == pytest.approx(-17.45, abs=0.01)
+
+
+@pytest.mark.parametrize(("rate", "pace"), [(65.0, "double"), (116.0, "single"), (None, "double")])
+def test_the_pace_is_said(rate, pace):
+    # 116 single paces to 100 m (STP 21-1-SMCT); 60 to 70 double ones (common practice).
+    assert carried_card(plan((A, B), paces_per_100m=rate)).pace == pace
+    assert carried_card(plan((A, B), paces_per_100m=rate), pace="single").pace == "single"
+
+
+def test_times_are_by_every_rule_and_add_up():
+    three = plan((A, B, grid_point("C", 701_500.0, 3_580_500.0)), (leg(), leg("2", "B", "C")))
+    carried = carried_card(three)
+    assert [one.rule for one in carried.times] == [rule.name for rule in WALKING_RULES]
+    for number, total in enumerate(carried.times):
+        each = [one.times[number].seconds for one in carried.legs]
+        assert total.seconds == pytest.approx(sum(each))
+    # A kilometre on the level: 12 min by Naismith, 20 min at 3 km/h.
+    minutes = {one.rule: one.seconds / 60.0 for one in carried.legs[0].times}
+    assert minutes["Naismith"] == pytest.approx(12.0, abs=0.001)
+    assert minutes["3 km/h"] == pytest.approx(20.0, abs=0.001)
+
+
+def test_heights_make_climb_and_time():
+    one = carried_card(plan((A, B))).card.legs[0]
+    along, _ = stations(one.line, 25.0)
+    hill = profile(along, 300.0 + 0.1 * along, 2.0)
+    carried = carried_card(plan((A, B)), grounds={"1": hill}, heights_from="hill.tif")
+    assert (carried.climb_m, carried.descent_m) == pytest.approx((100.0, 0.0), abs=0.01)
+    minutes = {each.rule: each.seconds / 60.0 for each in carried.times}
+    assert minutes["Naismith"] == pytest.approx(12.0 + 10.0, abs=0.01)
+    assert minutes["Tobler"] == pytest.approx(60.0 / 3.5493, abs=0.01)  # 3.5493 km/h at 1 in 10
+
+
+def test_a_stated_distance_is_what_is_walked():
+    carried = carried_card(plan((A, B), (leg(distance_m=1000.0, grid_azimuth=GridAzimuth(60.0)),)))
+    assert carried.distance_m == 1000.0
+    minutes = {one.rule: one.seconds / 60.0 for one in carried.times}
+    assert minutes["3 km/h"] == pytest.approx(20.0)
+
+
+def test_the_angles_age_is_known_where_the_plan_gives_its_date():
+    old = plan((A, B), grid_magnetic_angle_deg=-5.0, grid_magnetic_angle_date=dt.date(2019, 10, 3))
+    assert carried_card(old).angle_age_years == pytest.approx(7.0, abs=0.01)
+    assert carried_card(plan((A, B), grid_magnetic_angle_deg=-5.0)).angle_age_years is None
+    computed = carried_card(plan((A, B)))
+    assert (computed.angle_date, computed.angle_age_years) == (DAY, 0.0)
+
+
+def test_the_safety_bearing_gets_clicks_too():
+    bound = plan((A, B), grid_magnetic_angle_deg=10.5, safety_azimuth=GridAzimuth(300.0))
+    carried = carried_card(bound)
+    assert carried.card.safety.magnetic == MagneticAzimuth(289.5)
+    assert {one.azimuth.degrees for one in carried.safety_clicks} == {291.0, 288.0}
+
+
+def test_references_are_those_of_the_map():
+    (one,) = carried_card(plan((A, B))).legs
+    grid = course_grid("EPSG:32616")
+    for text, point in ((one.start_reference, one.card.start), (one.end_reference, one.card.end)):
+        square = decode_mgrs(text)
+        east, north = grid.to_grid(square.longitude_deg, square.latitude_deg)
+        assert np.hypot(east - point.east_m, north - point.north_m) < 10.0  # within 10 m
+    moor = (grid_point("A", 404_123.4, 412_731.9, "EPSG:27700"),
+            grid_point("B", 404_900.0, 413_000.0, "EPSG:27700"))  # fmt: skip
+    british = carried_card(plan(moor, grid="EPSG:27700")).legs[0]
+    square = decode_national(british.start_reference, "EPSG:27700")
+    assert (square.east_m, square.north_m) == (404_125.0, 412_735.0)

@@ -1,0 +1,112 @@
+"""The card on paper, as a page and as text: all it must say, in black on white."""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+
+import pytest
+from leg_card.plans import A, B, leg, plan
+
+from audit.azimuths import GridAzimuth, MagneticAzimuth
+from audit.leg_card.carried_card import carried_card
+from audit.reports.card_page import render_card_page
+from audit.reports.card_paper import render_card_pdf
+from audit.reports.card_text import render_card_text
+from audit.reports.cautions import CAUTIONS
+from audit.reports.paper import CARD_PAPERS, card_sheet
+
+MIRE = plan(
+    (A, B),
+    (leg(note="wall on the left"),),
+    grid_magnetic_angle_deg=-6.5,
+    grid_magnetic_angle_date=dt.date(2026, 1, 1),
+    paces_per_100m=65.0,
+    safety_azimuth=GridAzimuth(180.0),
+    safety_note="to the boundary road, then east",
+)
+
+
+def flat(text: str) -> str:
+    return " ".join(text.replace("\N{NO-BREAK SPACE}", " ").split())
+
+
+def test_the_text_says_all_that_is_set_and_counted():
+    text = flat(render_card_text(carried_card(MIRE)))
+    for said in (
+        "magnetic 066.5°", "grid 060.0°", "back magnetic 246.5°", "distance 1000 m",
+        "double paces 650", "bezel clicks 22 left", "climb ________", "note: wall on the left",
+        "paces walked ________", "22 clicks left set 066.0°, 0.5° left: ends 9 m left of B; look right",
+        "186.5° magnetic (grid 180.0° − (−6.50°) = 186.5°)",
+        "to the boundary road, then east", "Leg 1: 60.00° − (−6.50°) = 66.50°", "of 2026-01-01",
+        "The ground is taken for level",
+    ):  # fmt: skip
+        assert said in text, said
+    assert all(caution in text for caution in CAUTIONS[:4])
+
+
+def test_no_line_of_the_text_is_wider_than_a_terminal():
+    lines = render_card_text(carried_card(MIRE)).splitlines()
+    assert max(map(len, lines)) <= 80
+    assert all(line.isprintable() for line in lines)
+
+
+def test_an_angle_without_a_year_and_a_plan_with_findings_are_warned_of():
+    bad = plan((A, B), (leg(magnetic_azimuth=MagneticAzimuth(55.0)),), grid_magnetic_angle_deg=-5.0)
+    text = flat(render_card_text(carried_card(bad)))
+    assert "does not say of what year the angle is" in text
+    assert "Not to be carried yet: " in text
+    assert "055.0" in text
+    old = plan((A, B), grid_magnetic_angle_deg=-5.0, grid_magnetic_angle_date=dt.date(2016, 6, 1))
+    text = flat(render_card_text(carried_card(old)))
+    assert "10 years old: do not go by it" in text
+    fine = flat(render_card_text(carried_card(MIRE)))
+    assert "Not to be carried" not in fine
+    assert "!" not in fine
+
+
+def test_a_plan_without_a_safety_bearing_leaves_room_for_one():
+    assert "none in the plan. Ask for it: ______" in render_card_text(carried_card(plan((A, B))))
+
+
+@pytest.mark.parametrize("paper", CARD_PAPERS)
+def test_the_page_has_its_paper_and_no_colour(paper):
+    page = render_card_page(carried_card(MIRE), paper)
+    sheet = card_sheet(paper)
+    assert f"size: {sheet.width_mm}mm {sheet.height_mm}mm" in page
+    # By red light and on grey paper only black on white carries meaning.
+    assert set(re.findall(r"#[0-9a-fA-F]{3,6}\b", page)) <= {"#000", "#fff"}
+    assert not re.search(r"\b(?:rgb|hsl|red|orange|grey|gray|blue)\b\s*[(;]", page)
+    assert not re.search(r"(?:src|href)=", page)
+    for said in ("066.5°", "186.5° magnetic", "wall on the left", "paces walked"):
+        assert said in page
+
+
+def test_sizes_are_those_of_iso_216_and_ansi():
+    # ISO 216: A4 210 by 297 mm, A5 148 by 210, A6 105 by 148; ANSI/ASME Y14.1 A: 8.5 by 11 inch.
+    sizes = {paper: (card_sheet(paper).width_mm, card_sheet(paper).height_mm)
+             for paper in CARD_PAPERS}  # fmt: skip
+    wanted = {"a6": (105.0, 148.0), "a5": (148.0, 210.0), "a4": (210.0, 297.0),
+                     "letter": (8.5 * 25.4, 11 * 25.4)}  # fmt: skip
+    assert sizes.keys() == wanted.keys()
+    for paper, size in wanted.items():
+        assert sizes[paper] == pytest.approx(size)
+
+
+@pytest.mark.parametrize("paper", CARD_PAPERS)
+def test_the_pdf_is_of_that_size_and_comes_out_the_same_twice(paper):
+    carried = carried_card(MIRE)
+    made = render_card_pdf(carried, paper)
+    assert made.startswith(b"%PDF")
+    assert made == render_card_pdf(carried, paper)
+    box = re.search(rb"/MediaBox ?\[ ?0 0 ([\d.]+) ([\d.]+) ?\]", made)
+    sheet = card_sheet(paper)
+    points = [float(one) for one in box.groups()]
+    assert points == pytest.approx([sheet.width_mm / 25.4 * 72, sheet.height_mm / 25.4 * 72], abs=1)
+
+
+def test_a_name_that_hides_tags_is_shown_as_it_stands():
+    from dataclasses import replace
+
+    page = render_card_page(carried_card(replace(MIRE, name="<b>Mire</b>")), "a6")
+    assert "&lt;b&gt;Mire" in page
