@@ -17,6 +17,7 @@ from audit.cli.demo_command import DEMO_EXAMPLE, demo
 from audit.cli.endings import guarded
 from audit.cli.forecast_command import FORECAST_EXAMPLE, forecast
 from audit.cli.guide_command import GUIDE_EXAMPLE, guide
+from audit.cli.pace_command import PACE_EXAMPLE, pace
 
 _ABOUT = "Sets a recorded walk against its planned legs: what was walked, and why it differed."
 _EXAMPLE = """\b
@@ -45,6 +46,7 @@ app.command(help=check.__doc__, epilog=CHECK_EXAMPLE)(guarded(check))
 app.command(help=card.__doc__, epilog=CARD_EXAMPLE)(guarded(card))
 app.command(help=debrief.__doc__, epilog=DEBRIEF_EXAMPLE)(guarded(debrief))
 app.command(help=forecast.__doc__, epilog=FORECAST_EXAMPLE)(guarded(forecast))
+app.command(help=pace.__doc__, epilog=PACE_EXAMPLE)(guarded(pace))
 app.command(help=guide.__doc__, epilog=GUIDE_EXAMPLE)(guarded(guide))
 
 

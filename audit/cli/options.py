@@ -216,6 +216,23 @@ Heights = Annotated[
         "--ground", metavar="FILE", help="A GeoTIFF of elevation, for climb and walking times."
     ),
 ]
+TrackFiles = Annotated[
+    list[Path],
+    typer.Argument(
+        metavar="TRACK...", help="Recordings of walked strips: GPX.", show_default=False
+    ),
+]
+CountedPaces = Annotated[
+    list[float] | None,
+    typer.Option("--paces", metavar="N", help="Paces counted; again for the next recording."),
+]
+EachStrip = Annotated[
+    bool, typer.Option("--each", help="The one count of --paces holds for each recording.")
+]
+StripLengthGiven = Annotated[
+    float | None,
+    typer.Option("--strip", metavar="METRES", help="Length of each strip, if it was measured."),
+]
 BezelClick = Annotated[
     float | None,
     typer.Option("--bezel-click", metavar="DEGREES", help="One click of the bezel; usually 3."),

@@ -68,10 +68,10 @@ def measure_ground(
     stretches = max(int(np.ceil(along[-1] / settings.stretch_m)), 1)
     marks = np.linspace(0.0, along[-1], stretches + 1)
     moments = np.interp(marks, along, walk.time_s)
-    height = _smoothed_at(clean.time_s[known], clean.elevation_m[known], moments, settings)
+    height = smoothed_heights(clean.time_s[known], clean.elevation_m[known], moments, settings)
     rise, run = np.diff(height), np.diff(marks)
     climb, descent = _climb(height, settings.climb_sds * quality.sd_m)
-    kind = _kinds(rise, run, settings)
+    kind = kinds_of_ground(rise, run, settings)
     # The path is what its own rule says; the curve of places may be a little shorter.
     scale = walk.path_m / along[-1] if along[-1] > 0.0 else 1.0
     by_kind = {
@@ -92,7 +92,8 @@ def measure_ground(
     )
 
 
-def _kinds(rise: FloatArray, run: FloatArray, settings: GroundSettings) -> np.ndarray:
+def kinds_of_ground(rise: FloatArray, run: FloatArray, settings: GroundSettings) -> np.ndarray:
+    """Call each stretch "uphill", "level" or "downhill" by its slope."""
     slope = np.divide(rise, run, out=np.zeros_like(rise), where=run > 0.0)
     return np.where(
         slope > settings.level_slope,
@@ -118,7 +119,7 @@ def _climb(height: FloatArray, least_m: float) -> tuple[float, float]:
     return climb, descent
 
 
-def _smoothed_at(
+def smoothed_heights(
     time_s: FloatArray, elevation: FloatArray, moments: FloatArray, settings: GroundSettings
 ) -> FloatArray:
     """Give elevations at moments: means of the known ones, weighted by a Gaussian in time."""

@@ -127,9 +127,9 @@ def walk_paces(
     return WalkPaces(
         unit=unit,
         counted=_pooled(counted, settings),
-        counted_on=_by_ground(counted, settings),
+        counted_on=rates_by_ground(counted, settings),
         by_cadence=_pooled(cadence, settings),
-        by_cadence_on=_by_ground(cadence, settings),
+        by_cadence_on=rates_by_ground(cadence, settings),
     )
 
 
@@ -150,7 +150,7 @@ def _pooled(
     )
 
 
-def _by_ground(
+def rates_by_ground(
     legs: list[tuple[float, GroundWalked, float]], settings: PaceSettings
 ) -> dict[Ground, PaceRate]:
     """Fit one rate for each kind of ground to the counts of whole legs.

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from audit.settings.carrying import CarriedCardSettings
+from audit.settings.carrying import CarriedCardSettings, PacingSettings
 from audit.settings.diagnosis import DiagnosisSettings
 from audit.settings.forecast import ForecastSettings
 from audit.settings.grading import GradingSettings
@@ -35,6 +35,7 @@ __all__ = [
     "MeasuringSettings",
     "NoiseSettings",
     "PaceSettings",
+    "PacingSettings",
     "QualitySettings",
     "ReadingSettings",
     "ReportSettings",
@@ -590,3 +591,4 @@ class Settings:
     forecast: ForecastSettings = field(default_factory=ForecastSettings)
     grading: GradingSettings = field(default_factory=GradingSettings)
     carried_card: CarriedCardSettings = field(default_factory=CarriedCardSettings)
+    pacing: PacingSettings = field(default_factory=PacingSettings)

@@ -119,8 +119,7 @@ def test_letters_that_the_terminal_lacks_do_not_stop_it():
 
 
 def test_an_unknown_command_is_wrong_use():
-    # The commands of later versions are not there as stubs.
-    for name in ("grade", "card", "pace", "rehearse"):
+    for name in ("steer", "navigate"):
         done = run(name)
         assert done.returncode == 2
         assert f"No such command '{name}'" in done.stderr

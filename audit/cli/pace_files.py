@@ -1,0 +1,82 @@
+"""From recordings of walked strips to the pace count."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+
+from audit.cli.endings import WrongUseError
+from audit.cli.messages import say, tell
+from audit.errors import InputRefusedError, Problem
+from audit.pacing.pace_count import pace_count
+from audit.readers.gpx_track import read_track
+from audit.reports.pace_report import render_pace, render_pace_json
+from audit.track import Track
+
+_MOST_PACES = 250_000.0
+
+
+def pace_files(
+    paths: Sequence[Path],
+    *,
+    paces: Sequence[float],
+    each: bool,
+    strip_m: float | None,
+    pace: str | None,
+    as_json: bool,
+) -> None:
+    """Tell the pace count of some recordings.
+
+    Raises
+    ------
+    AuditError
+        Where an input is refused, or the counts do not fit the recordings.
+    """
+    _check(paths, paces, strip_m, each=each)
+    by_track = [*paces] * len(paths) if each else [*paces] if len(paces) == len(paths) else None
+    count = pace_count(
+        _tracks(paths),
+        each=by_track or None,
+        together=paces[0] if paces and not by_track else None,
+        strip_m=strip_m,
+        pace="single" if pace == "single" else "double" if pace else None,
+    )
+    tell(render_pace_json(count) if as_json else render_pace(count))
+    for strip in count.strips:
+        for note in strip.notes:
+            say(f"note: {strip.source}: {note}")
+
+
+def _check(
+    paths: Sequence[Path], paces: Sequence[float], strip_m: float | None, *, each: bool
+) -> None:
+    message = ""
+    if each and len(paces) != 1:
+        message = "--each holds for one --paces. Give --paces once."
+    elif len(paces) not in (0, 1, len(paths)):
+        message = (
+            f"--paces: {len(paces)} counts for {len(paths)} recordings. Give one for each, in "
+            "their order, or one for all of them together."
+        )
+    elif any(not 0.0 < one <= _MOST_PACES for one in paces):
+        message = f"--paces: a count lies above 0, up to {_MOST_PACES:.0f}. Give what was counted."
+    elif strip_m is not None and not 0.0 < strip_m <= 100_000.0:
+        message = "--strip: a length lies above 0, up to 100000 m. Give metres."
+    elif strip_m is not None and not paces:
+        message = "--strip says how long the counted strip is. Give --paces with it."
+    if message:
+        raise WrongUseError(message)
+
+
+def _tracks(paths: Sequence[Path]) -> list[Track]:
+    """Read all recordings, and tell the problems of all."""
+    tracks: list[Track] = []
+    problems: list[Problem] = []
+    for path in paths:
+        try:
+            tracks.append(read_track(path))
+        except InputRefusedError as refused:
+            problems += refused.problems
+    if problems:
+        raise InputRefusedError(problems)
+    return tracks

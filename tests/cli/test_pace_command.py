@@ -1,0 +1,104 @@
+"""`leg-audit pace` as somebody meets it who has walked a strip."""
+
+from __future__ import annotations
+
+import json
+import re
+import tomllib
+from pathlib import Path
+
+import gpxpy.gpx
+import numpy as np
+import pytest
+from pacing.made_strips import recording, straight
+
+from audit.track import utc_text
+
+
+def write_strip(path: Path, length_m: float, seed: int, cadence: float | None = None) -> Path:
+    track = recording(straight(length_m), np.random.default_rng(seed))
+    points = "".join(
+        f'<trkpt lat="{lat:.7f}" lon="{lon:.7f}"><time>{utc_text(moment)}</time>'
+        + (f"<extensions><cadence>{cadence}</cadence></extensions>" if cadence else "")
+        + "</trkpt>"
+        for lat, lon, moment in zip(
+            track.latitude_deg, track.longitude_deg, track.time_s, strict=True
+        )
+    )
+    head = '<gpx version="1.1" creator="t" xmlns="http://www.topografix.com/GPX/1/1">'
+    path.write_text(f"{head}<trk><trkseg>{points}</trkseg></trk></gpx>")
+    assert gpxpy.parse(path.read_text()).tracks
+    return path
+
+
+@pytest.fixture
+def strips(tmp_path, monkeypatch) -> Path:
+    for number in (1, 2):
+        write_strip(tmp_path / f"strip{number}.gpx", 600.0, number)
+    write_strip(tmp_path / "cadence.gpx", 600.0, 3, cadence=47.0)
+    (tmp_path / "broken.gpx").write_text("<gpx")
+    monkeypatch.chdir(tmp_path)
+    return tmp_path
+
+
+def rate_of(out: str) -> float:
+    """Read the last line as a plan would."""
+    return tomllib.loads(out.splitlines()[-1])["paces_per_100m"]
+
+
+@pytest.mark.usefixtures("strips")
+def test_the_last_line_goes_into_a_plan(leg_audit):
+    done = leg_audit("pace", "strip1.gpx", "--paces", 390)
+    assert done.status == 0
+    assert rate_of(done.out) == pytest.approx(65.0, abs=2.0)
+    assert "390 double paces counted" in done.out
+    assert re.search(r"Counted: 6\d(?:\.\d)? ±\d", done.out)
+
+
+@pytest.mark.usefixtures("strips")
+def test_counts_one_each_all_together_or_the_same_on_each(leg_audit):
+    each = leg_audit("pace", "strip1.gpx", "strip2.gpx", "--paces", 390, "--paces", 390)
+    together = leg_audit("pace", "strip1.gpx", "strip2.gpx", "--paces", 780)
+    same = leg_audit("pace", "strip1.gpx", "strip2.gpx", "--paces", 390, "--each")
+    assert each.out == same.out
+    assert rate_of(together.out) == rate_of(each.out)
+
+
+@pytest.mark.usefixtures("strips")
+def test_a_measured_strip_leaves_the_receiver_out(leg_audit):
+    done = leg_audit("pace", "strip1.gpx", "--paces", 390, "--strip", 600, "--json")
+    document = json.loads(done.out)
+    assert document["paces_per_100m"] == 65.0
+    assert document["strips"][0]["length_by"] == "given"
+    assert document["counted"]["metres"] == 600.0
+
+
+@pytest.mark.usefixtures("strips")
+def test_without_a_count_the_cadence_is_gone_by(leg_audit):
+    # 47 double paces a minute at 1.2 m/s: 65.3 to 100 m.
+    done = leg_audit("pace", "cadence.gpx")
+    assert "By cadence" in done.out
+    assert rate_of(done.out) == pytest.approx(65.3, abs=3.0)
+    none = leg_audit("pace", "strip1.gpx")
+    assert none.status == 0
+    assert "No pace count: nothing was counted" in none.out
+
+
+@pytest.mark.usefixtures("strips")
+@pytest.mark.parametrize(
+    ("arguments", "status", "said"),
+    [
+        (("strip1.gpx", "--paces", "0"), 2, "a count lies above 0"),
+        (("strip1.gpx", "--paces", "nan"), 2, "a count lies above 0"),
+        (("strip1.gpx", "--paces", "9", "--paces", "9"), 2, "2 counts for 1 recordings"),
+        (("strip1.gpx", "--each"), 2, "--each holds for one --paces"),
+        (("strip1.gpx", "--strip", "100"), 2, "Give --paces with it"),
+        (("strip1.gpx", "--paces", "9", "--strip", "-1"), 2, "a length lies above 0"),
+        (("broken.gpx", "no.gpx", "--paces", "9"), 3, "no.gpx: does not exist"),
+    ],
+)  # fmt: skip
+def test_what_cannot_be_is_told(leg_audit, arguments, status, said):
+    done = leg_audit("pace", *arguments)
+    assert done.status == status
+    assert said in done.err
+    assert "Traceback" not in done.err

@@ -1,0 +1,152 @@
+"""The pace count of strips whose truth is planted, and how honest its error is."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+from pacing.made_strips import recording, straight, winding
+
+from audit.pacing.pace_count import pace_count
+from audit.pacing.recorded_walk import recorded_walk
+from audit.settings import Settings
+
+SEEDS = range(40)
+_Z95 = 1.96
+
+
+def test_a_clean_strip_gives_its_pace():
+    # 300 m in 195 double paces: 65 to 100 m (exercise on TC 3-25.26).
+    count = pace_count([recording(straight(300.0))], each=[195.0])
+    assert count.pace == "double"
+    assert count.strips[0].length.by == "ends"
+    assert count.counted.per_100m == pytest.approx(65.0, abs=0.3)
+
+
+def test_single_paces_are_known_by_their_number():
+    # 116 single paces to 100 m on the level (STP 21-1-SMCT 071-329-1006).
+    assert pace_count([recording(straight(600.0))], each=[696.0]).pace == "single"
+    assert pace_count([recording(straight(600.0))], each=[390.0]).pace == "double"
+    assert pace_count([recording(straight(600.0))], each=[390.0], pace="single").pace == "single"
+
+
+@pytest.mark.parametrize("length_m", [150.0, 600.0])
+def test_the_length_of_a_straight_strip_is_as_good_as_it_says(length_m):
+    off, said = [], []
+    for seed in SEEDS:
+        track = recording(straight(length_m), np.random.default_rng(seed))
+        (strip,) = pace_count([track], each=[100.0]).strips
+        assert strip.length.by == "ends"
+        off.append(strip.length.metres - length_m)
+        said.append(strip.length.sd_m)
+    held = np.abs(off) <= _Z95 * np.array(said)
+    # 95 in 100, less twice the chance error of 40 strips (a binomial law).
+    assert held.mean() >= 0.95 - 2.0 * np.sqrt(0.95 * 0.05 / len(SEEDS))
+    assert np.mean(said) < 2.0 * np.std(off)  # and no wider than it need be
+    assert abs(np.mean(off)) < 2.0 * np.std(off) / np.sqrt(len(SEEDS)) + 0.5
+
+
+def test_a_longer_strip_is_worth_more_and_a_measured_one_most():
+    rng = np.random.default_rng(5)
+    short = pace_count([recording(straight(100.0), rng)], each=[65.0]).counted
+    long = pace_count([recording(straight(600.0), rng)], each=[390.0]).counted
+    measured = pace_count([recording(straight(100.0), rng)], each=[65.0], strip_m=100.0)
+    assert long.sd < 0.6 * short.sd
+    assert measured.counted.per_100m == 65.0
+    assert measured.counted.sd < 0.5 * short.sd
+    assert measured.strips[0].length.by == "given"
+
+
+def test_one_length_of_a_winding_way_is_that_of_its_path():
+    errors = []
+    for seed in range(12):
+        track = recording(winding(2000.0), np.random.default_rng(seed))
+        (strip,) = pace_count([track], each=[1300.0]).strips
+        assert strip.length.by == "path"
+        errors.append((strip.length.metres - 2000.0) / strip.length.sd_m)
+    assert np.abs(errors).max() < 3.0
+    assert np.abs(np.mean(errors)) < 1.0
+
+
+def test_several_strips_pool_and_their_differences_count():
+    tracks = [recording(straight(600.0), np.random.default_rng(seed)) for seed in (1, 2, 3)]
+    even = pace_count(tracks, each=[390.0, 392.0, 389.0]).counted
+    uneven = pace_count(tracks, each=[350.0, 430.0, 391.0]).counted
+    one = pace_count(tracks[:1], each=[390.0]).counted
+    assert even.sd < one.sd
+    assert uneven.sd > 2.0 * even.sd
+    assert even.metres == pytest.approx(1800.0, abs=40.0)
+    together = pace_count(tracks, together=1171.0)
+    assert together.counted.per_100m == pytest.approx(even.per_100m)
+    assert together.strips[0].counted is None
+
+
+def test_standing_about_adds_nothing_to_the_way():
+    # A receiver that wanders for ten minutes at either end walks no metre.
+    places = straight(400.0, stand_s=600.0)
+    walk = recorded_walk(recording(places, np.random.default_rng(8)), Settings())
+    assert walk.walked_m == pytest.approx(400.0, abs=25.0)
+
+
+def made_hill(cadences: dict[str, float]) -> dict[str, np.ndarray]:
+    """Give 3 km up at 1 in 10, 3 km level, 3 km down, with its own speed and cadence on each."""
+    speeds = {"uphill": 0.9, "level": 1.3, "downhill": 1.2}
+    speed = np.concatenate([np.full(int(3000.0 / v), v) for v in speeds.values()])
+    slope = np.concatenate(
+        [
+            np.full(int(3000.0 / v), s)
+            for v, s in zip(speeds.values(), (0.1, 0.0, -0.1), strict=True)
+        ]
+    )
+    per_min = np.concatenate(
+        [np.full(int(3000.0 / v), cadences[name] / 100.0 * v * 60.0) for name, v in speeds.items()]
+    )
+    along = np.concatenate([[0.0], np.cumsum(speed)])
+    height = 300.0 + np.concatenate([[0.0], np.cumsum(speed * slope)])
+    return {
+        "places": np.column_stack([along, np.zeros_like(along)]),
+        "height_m": height,
+        "cadence_per_min": np.concatenate([[0.0], per_min]),
+    }
+
+
+@pytest.mark.parametrize("factor", [1.0, 2.0])
+def test_cadence_tells_uphill_level_and_downhill_apart(factor):
+    # Some devices write one foot a minute, some both.
+    planted = {"uphill": 72.0, "level": 62.0, "downhill": 65.0}
+    hill = made_hill(planted)
+    hill["cadence_per_min"] *= factor
+    track = recording(hill.pop("places"), np.random.default_rng(2), **hill)
+    count = pace_count([track])
+    assert count.counted is None
+    assert set(count.by_cadence_on) == set(planted)
+    for name, per_100m in planted.items():
+        rate = count.by_cadence_on[name]
+        assert rate.per_100m == pytest.approx(per_100m, abs=_Z95 * rate.sd)
+        assert rate.sd < 0.04 * per_100m
+    single = pace_count([track], pace="single").by_cadence.per_100m
+    assert single == pytest.approx(2.0 * count.by_cadence.per_100m)
+
+
+def test_a_device_that_loses_count_makes_no_rate_smaller():
+    hill = made_hill({"uphill": 65.0, "level": 65.0, "downhill": 65.0})
+    hill["cadence_per_min"][1000:1600] = 0.0
+    track = recording(hill.pop("places"), np.random.default_rng(3), **hill)
+    count = pace_count([track])
+    assert count.by_cadence.per_100m == pytest.approx(65.0, abs=_Z95 * count.by_cadence.sd)
+    assert count.strips[0].cadence.left_out_m > 400.0
+
+
+def test_counts_on_three_grounds_tell_them_apart():
+    tracks, counts = [], []
+    for slope, per_100m in ((0.1, 75.0), (0.0, 65.0), (-0.1, 66.0)) * 2:
+        places = straight(800.0, 1.1)
+        height = 300.0 + slope * np.hypot(*places.T)
+        tracks.append(recording(places, np.random.default_rng(len(tracks)), height_m=height))
+        counts.append(8.0 * per_100m)
+    told = pace_count(tracks, each=counts).counted_on
+    assert told["uphill"].per_100m == pytest.approx(75.0, abs=_Z95 * told["uphill"].sd)
+    assert told["uphill"].per_100m > told["level"].per_100m + 5.0
+
+
+def test_without_counts_or_cadence_there_is_no_pace_count():
+    assert pace_count([recording(straight(300.0))]).best is None
