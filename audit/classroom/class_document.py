@@ -9,7 +9,7 @@ from audit.classroom.walker_entry import walker_entry
 
 if TYPE_CHECKING:
     from audit.classroom.records import ClassResult, LaneResult
-    from audit.grading.standard import Standard
+    from audit.standard import Standard
 
 
 def class_document(result: ClassResult) -> ClassDocument:
@@ -19,7 +19,6 @@ def class_document(result: ClassResult) -> ClassDocument:
         "name": result.name,
         "version": result.version,
         "fingerprint": result.fingerprint,
-        "complete": result.complete,
         "private": result.private,
         "shift_s": float(result.shift_s),
         "shift_from": result.shift_from,

@@ -148,9 +148,10 @@ class WalkerEntry(TypedDict):
     lane: str
     attempt: int
     device: str
+    compass: str
     track: str
     tracks: list[str]
-    state: Literal["graded", "no-track", "refused", "interrupted"]
+    state: Literal["graded", "no-track", "refused"]
     problem: str | None
     verdict: Literal["pass", "fail", "doubtful", "no-evidence"]
     reasons: list[str]
@@ -214,7 +215,6 @@ class ClassDocument(TypedDict):
     name: str
     version: str
     fingerprint: str
-    complete: bool
     private: bool
     shift_s: float
     shift_from: str

@@ -7,12 +7,12 @@ from typing import Literal
 
 from audit.classroom.class_document import class_document
 from audit.classroom.class_shape import ClassDocument
-from audit.grading.standard import Standard
 from audit.grading.verdicts import PointVerdict, WalkTime, WalkVerdict
 from audit.matching.leg_match import LegStatus
+from audit.standard import Standard
 
-WalkerState = Literal["graded", "no-track", "refused", "interrupted"]
-"""Debriefed; nothing handed in; a file that could not be used; not reached before the stop."""
+WalkerState = Literal["graded", "no-track", "refused"]
+"""Debriefed; nothing handed in; a recording that could not be used."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -192,8 +192,8 @@ class WalkerResult:
     ident : str
         Safe as the name of a file, unique in the class; the folder of the debrief is
         ``debriefs/<ident>``.
-    name, device : str
-        As the roster has them, else from the name of the file; ``device`` may be "".
+    name, device, compass : str
+        As the roster has them, else the name of the file and "".
     tracks : tuple of str
         Names of the files, in order of time.
     state
@@ -223,6 +223,7 @@ class WalkerResult:
     verdict: WalkVerdict
     time: WalkTime
     problem: str | None = None
+    compass: str = ""
     start_s: float | None = None
     moving_s: float | None = None
     searching_s: float | None = None
@@ -324,7 +325,6 @@ class ClassResult:
     shift_s: float = 0.0
     shift_from: str = ""
     private: bool = False
-    complete: bool = True
     notes: tuple[str, ...] = field(default=())
 
     def to_dict(self) -> ClassDocument:

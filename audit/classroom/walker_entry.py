@@ -21,6 +21,7 @@ def walker_entry(walker: WalkerResult, lane: LaneResult) -> WalkerEntry:
         "lane": walker.lane,
         "attempt": walker.attempt,
         "device": walker.device,
+        "compass": walker.compass,
         "track": walker.tracks[0] if walker.tracks else "",
         "tracks": list(walker.tracks),
         "state": walker.state,

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 
-from audit.grading.standard import Standard
 from audit.grading.verdicts import Approach, PointGrade, PointVerdict, Proof, Punch
 from audit.settings import GradingSettings
+from audit.standard import Standard
 
 
 def judge_point(

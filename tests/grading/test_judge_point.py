@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from audit.grading.judge_point import judge_point
-from audit.grading.standard import Standard
 from audit.grading.verdicts import Approach, Punch
 from audit.settings import GradingSettings
+from audit.standard import Standard
 
 PLAIN = Standard(name="plain", radius_m=30.0)
 
