@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from audit.settings.carrying import CarriedCardSettings, PacingSettings
+from audit.settings.class_shows import ClassShowsSettings
 from audit.settings.diagnosis import DiagnosisSettings
 from audit.settings.forecast import ForecastSettings
 from audit.settings.grading import GradingSettings
@@ -25,6 +26,7 @@ __all__ = [
     "CardSettings",
     "CarriedCardSettings",
     "ClaimSettings",
+    "ClassShowsSettings",
     "CleaningSettings",
     "DiagnosisSettings",
     "ForecastSettings",
@@ -592,3 +594,4 @@ class Settings:
     grading: GradingSettings = field(default_factory=GradingSettings)
     carried_card: CarriedCardSettings = field(default_factory=CarriedCardSettings)
     pacing: PacingSettings = field(default_factory=PacingSettings)
+    class_shows: ClassShowsSettings = field(default_factory=ClassShowsSettings)

@@ -1,0 +1,63 @@
+"""When a class shows something of its course, its compasses, its legs or its company."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ClassShowsSettings:
+    """Thresholds; chosen on made classes of the development seeds unless a source is named."""
+
+    able_share: float = 0.6
+    """Who found this share of the other points is able; chosen: below it a walker's misses say
+    more of him than of the course."""
+    least_walkers: int = 5
+    """Of able walkers at a point; chosen: of fewer, chance alone lets all miss to one side."""
+    gathered_m: float = 15.0
+    gathered_sds: float = 3.0
+    """Walkers stand at one place within this, or within so many of their standard errors;
+    chosen: a marker is seen from farther, but left from nearer."""
+    gathered_share: float = 0.6
+    """Of the able walkers; chosen: a few never find the marker, most do."""
+    shift_sds: float = 4.0
+    """The place where claims lie on average is off by so many standard errors; chosen: once in
+    some 3000 points by chance."""
+    alike_share: float = 0.8
+    """Of the able walkers do not find a point that all miss alike; chosen."""
+    least_carriers: int = 3
+    """Different people with one compass; chosen: two may make the same mistake."""
+    least_turn_deg: float = 2.25
+    """A smaller turn lies within what a lensatic compass is specified to (MIL-PRF-10436, from
+    memory)."""
+    chance_of_turn: float = 0.02
+    """Of a turn as large with any of the compasses by chance; chosen: a question to a person,
+    asked in vain in one class of fifty."""
+    shuffles: int = 2000
+    """Of who carried what; chosen: gives a chance of 0.02 to a sixth of itself."""
+    clip_sds: float = 2.5
+    """A walker further off than this from the middle counts as far as this; chosen."""
+    least_legs: int = 3
+    least_leg_walkers: int = 6
+    """Legs, and walkers of a leg, for the legs to be compared; chosen."""
+    chance_of_leg: float = 0.05
+    """That a leg no harder than the rest is called harder, over all legs together."""
+    harder_by: float = 1.5
+    """A leg whose misses are less than this many times the others' is not spoken of; chosen."""
+    step_s: float = 10.0
+    together_m: float = 20.0
+    lag_s: float = 40.0
+    """Within this of where the other is, was or will be, so much earlier or later: in his
+    steps; chosen: voices carry farther, receivers err by half as much."""
+    about_point_m: float = 60.0
+    """Nearer to a point than this everybody of a lane comes together; chosen."""
+    least_together_s: float = 480.0
+    """Shorter company is a talk on the way; chosen."""
+    chance_quantile: float = 0.95
+    more_than_chance: float = 1.5
+    """Times the company that so many of other pairs stay below, had they set off as far apart;
+    chosen: a few other pairs who did walk together do not hide these."""
+    least_share: float = 0.6
+    """Of the shorter walk, points left out; chosen: on made classes others reach a quarter."""
+    least_pairs: int = 6
+    """Others to compare with; chosen: with fewer they say little."""
