@@ -12,6 +12,7 @@ import typer
 import audit
 from audit.cli.card_command import CARD_EXAMPLE, card
 from audit.cli.check_command import CHECK_EXAMPLE, check
+from audit.cli.copy_command import COPY_EXAMPLE, copy
 from audit.cli.debrief_command import DEBRIEF_EXAMPLE, debrief
 from audit.cli.demo_command import DEMO_EXAMPLE, demo
 from audit.cli.endings import guarded
@@ -44,6 +45,7 @@ app = typer.Typer(
 app.command(help=demo.__doc__, epilog=DEMO_EXAMPLE)(guarded(demo))
 app.command(help=check.__doc__, epilog=CHECK_EXAMPLE)(guarded(check))
 app.command(help=card.__doc__, epilog=CARD_EXAMPLE)(guarded(card))
+app.command(help=copy.__doc__, epilog=COPY_EXAMPLE)(guarded(copy))
 app.command(help=debrief.__doc__, epilog=DEBRIEF_EXAMPLE)(guarded(debrief))
 app.command(help=forecast.__doc__, epilog=FORECAST_EXAMPLE)(guarded(forecast))
 app.command(help=pace.__doc__, epilog=PACE_EXAMPLE)(guarded(pace))

@@ -216,6 +216,14 @@ Heights = Annotated[
         "--ground", metavar="FILE", help="A GeoTIFF of elevation, for climb and walking times."
     ),
 ]
+CopyFile = Annotated[
+    Path,
+    typer.Option("--out", metavar="FILE", help="The copy; its name says the form."),
+]
+Onto = Annotated[
+    str | None,
+    typer.Option("--onto", metavar="GRID", help="A code such as EPSG:27700: the other map's."),
+]
 TrackFiles = Annotated[
     list[Path],
     typer.Argument(

@@ -7,8 +7,8 @@ import re
 from audit.geodesy.grids import CourseGrid
 from audit.geodesy.mgrs_references import decode_mgrs, encode_mgrs
 from audit.geodesy.national_letters import LETTERED_GRIDS, decode_national, encode_national
+from audit.geodesy.utm_zones import utm_code
 
-_LETTERED_BY_MGRS = re.compile(r"EPSG:(?:32[67]\d\d|32[67]61|504[12])")
 _DIGITS = {0.5: 10, 5.0: 8, 50.0: 6, 500.0: 4}
 """Of a reference, by half the side of the square that it names."""
 _USUAL_DIGITS = 8
@@ -27,7 +27,7 @@ def shown_reference(
     try:
         if grid.code in LETTERED_GRIDS:
             return encode_national(east_m, north_m, grid.code, digits=digits)
-        if _LETTERED_BY_MGRS.fullmatch(grid.code):
+        if grid.code == utm_code(longitude_deg, latitude_deg):
             return encode_mgrs(longitude_deg, latitude_deg, digits=digits)
     except ValueError:
         pass  # a place off the lettered squares has its metres still

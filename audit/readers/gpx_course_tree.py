@@ -62,6 +62,7 @@ def _keep_point(point: Element, parent: Element, place: str, problems: ProblemLi
     copy = point.makeelement(local_name(point), {})
     parent.append(copy)
     name = _keep_name(point, copy)
+    _keep_type(point, copy)
     place = f"{place} ({name})" if name else place
     for key, what, most in (("lat", "latitude", 90.0), ("lon", "longitude", 180.0)):
         value = _degrees(point.get(key), key, what, most, place, problems)
@@ -78,6 +79,16 @@ def _keep_name(element: Element, copy: Element) -> str:
             copy.append(name)
             return name.text
     return ""
+
+
+def _keep_type(point: Element, copy: Element) -> None:
+    """Copy what sort of point it is, which sets points of the course apart from via positions."""
+    for child in point:
+        if local_name(child) == "type" and child.text:
+            sort = copy.makeelement("type", {})
+            sort.text = child.text
+            copy.append(sort)
+            return
 
 
 def _degrees(

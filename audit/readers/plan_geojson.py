@@ -3,15 +3,20 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
 from typing import Any, NoReturn
 
 from audit.plan import Plan
 from audit.positions import Position
-from audit.readers.course_settings import CourseOptions, settle_settings
+from audit.readers.course_settings import SETTING_KEYS, CourseOptions, settle_settings
+from audit.readers.half_square import with_half_square
+from audit.readers.leg_table import draft_leg
+from audit.readers.plain_text import shown
+from audit.readers.plan_draft import DraftLeg, check_count
 from audit.readers.plan_finish import finished_plan
-from audit.readers.plan_stops import put_stops
+from audit.readers.plan_stops import VIA, Stop, put_stops
+from audit.readers.point_book import PointBook
 from audit.readers.position_reading import PositionReading
 from audit.readers.problem_list import ProblemList
 
@@ -27,6 +32,17 @@ class _Shape:
     name: str | None
     kind: str
     coordinates: Any
+    properties: Mapping[str, Any] = field(default_factory=dict)
+
+    @property
+    def via(self) -> bool:
+        """Tell whether it only shapes a leg."""
+        return self.properties.get("type") == VIA
+
+    @property
+    def is_point(self) -> bool:
+        """Tell whether it is a point of the course."""
+        return self.properties.get("type") not in (VIA, "reckoned")
 
 
 def read_plan_geojson(text: str, options: CourseOptions, problems: ProblemList) -> Plan:
@@ -42,21 +58,55 @@ def read_plan_geojson(text: str, options: CourseOptions, problems: ProblemList) 
     shapes = list(_shapes(document, problems))
     problems.stop_if_any()
     kinds = {shape.kind for shape in shapes}
+    named = _text(document.get("name"), "name", problems)
     if kinds == {"Point"}:
-        stops = [
-            (shape.name, _reading(shape.coordinates, shape.place, problems)) for shape in shapes
-        ]
-        named = _text(document.get("name"), "name", problems)
+        stops = [(shape, _point(shape, problems)) for shape in shapes]
     elif kinds == {"LineString"} and len(shapes) == 1:
         stops = _line(shapes[0], problems)
-        named = _text(document.get("name"), "name", problems) or shapes[0].name
+        named = named or shapes[0].name
     else:
         _refuse_mixture(shapes, problems)
-    settings = settle_settings({"name": named} if named else {}, options, problems)
+    stated = {"name": named} if named else {}
+    settings = settle_settings(stated | _course(document, problems), options, problems)
     problems.stop_if_any()
-    read = [(name, reading) for name, reading in stops if reading is not None]
-    book, drafts = put_stops(read, "point", problems)
+    read = [
+        Stop(name=shape.name, reading=reading, via=shape.via)
+        for shape, reading in stops
+        if reading is not None and (shape.via or shape.is_point)
+    ]
+    legs = document.get("leg")
+    if kinds == {"Point"} and isinstance(legs, list) and legs:
+        book = PointBook(problems, options.get("points"))
+        for stop in read:
+            if not stop.via:
+                book.put(stop.name, stop.reading)
+        drafts = _legs(legs, settings.grid, problems)
+    else:
+        book, drafts = put_stops(read, "point", problems)
     return finished_plan(settings, book, drafts, problems)
+
+
+def _course(document: dict[str, Any], problems: ProblemList) -> dict[str, object]:
+    """Give the settings that stand beside the features, as a copy of a plan has them."""
+    course = document.get("course")
+    if not isinstance(course, dict):
+        return {}
+    for key in course:
+        if key not in SETTING_KEYS:
+            problems.note(f'course: "{shown(key)}" is no setting of a course and was left out.')
+    return {key: value for key, value in course.items() if key in SETTING_KEYS}
+
+
+def _legs(legs: list[Any], grid: str | None, problems: ProblemList) -> list[DraftLeg]:
+    """Give the legs that stand beside the features."""
+    check_count(len(legs), problems)
+    drafts = []
+    for number, table in enumerate(legs, start=1):
+        if isinstance(table, dict):
+            drafts.append(draft_leg(table, number, grid, problems))
+        else:
+            problems.add(f"leg {number}", None, "is no leg", "Give an object with from and to.")
+    return drafts
 
 
 def _document(text: str, problems: ProblemList) -> dict[str, Any]:
@@ -97,11 +147,12 @@ def _shapes(document: dict[str, Any], problems: ProblemList) -> Iterable[_Shape]
 
 
 def _feature(feature: object, place: str, problems: ProblemList) -> Iterable[_Shape]:
-    geometry, name = feature, None
+    geometry, name, own = feature, None, {}
     if isinstance(feature, dict) and feature.get("type") == "Feature":
         geometry = feature.get("geometry")
         properties = feature.get("properties")
         named = properties.get("name") if isinstance(properties, dict) else None
+        own = properties if isinstance(properties, dict) else {}
         name = _text(named, place, problems) or _text(feature.get("id"), place, problems)
     if not isinstance(geometry, dict) or not isinstance(geometry.get("type"), str):
         problems.add(place, None, "has no geometry", _WANTED)
@@ -109,7 +160,11 @@ def _feature(feature: object, place: str, problems: ProblemList) -> Iterable[_Sh
     if name is not None:
         place = f"{place} ({name})" if place else name
     yield _Shape(
-        place=place, name=name, kind=geometry["type"], coordinates=geometry.get("coordinates")
+        place=place,
+        name=name,
+        kind=geometry["type"],
+        coordinates=geometry.get("coordinates"),
+        properties=own,
     )
 
 
@@ -120,13 +175,19 @@ def _text(value: object, place: str, problems: ProblemList) -> str | None:
     return " ".join(problems.writable(str(value), place).split()) or None
 
 
-def _line(shape: _Shape, problems: ProblemList) -> list[tuple[str | None, PositionReading | None]]:
+def _line(shape: _Shape, problems: ProblemList) -> list[tuple[_Shape, PositionReading | None]]:
     if not isinstance(shape.coordinates, list):
         problems.stop(shape.place, None, "has no list of coordinates", _WANTED)
+    corner = _Shape(place=shape.place, name=None, kind="Point", coordinates=None)
     return [
-        (None, _reading(pair, f"{shape.place or 'line'}, position {number}", problems))
+        (corner, _reading(pair, f"{shape.place or 'line'}, position {number}", problems))
         for number, pair in enumerate(shape.coordinates, start=1)
     ]
+
+
+def _point(shape: _Shape, problems: ProblemList) -> PositionReading | None:
+    reading = _reading(shape.coordinates, shape.place, problems)
+    return with_half_square(shape.properties, reading, shape.place, problems)
 
 
 def _reading(pair: object, place: str, problems: ProblemList) -> PositionReading | None:

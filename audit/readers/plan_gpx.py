@@ -10,7 +10,7 @@ from audit.readers.course_settings import CourseOptions, settle_settings
 from audit.readers.gpx_course_tree import course_document
 from audit.readers.gpx_tree import gpx_root, local_name
 from audit.readers.plan_finish import finished_plan
-from audit.readers.plan_stops import put_stops
+from audit.readers.plan_stops import VIA, Stop, put_stops
 from audit.readers.position_reading import PositionReading
 from audit.readers.problem_list import ProblemList
 
@@ -32,7 +32,11 @@ def read_plan_gpx(data: bytes, options: CourseOptions, problems: ProblemList) ->
         problems.note("The file also holds a recorded track, which is no part of the plan.")
     settings = settle_settings({"name": name} if name else {}, options, problems)
     stops = [
-        (problems.writable(point.name or "", f"{kind} {number}, name") or None, _reading(point))
+        Stop(
+            name=problems.writable(point.name or "", f"{kind} {number}, name") or None,
+            reading=_reading(point),
+            via=(point.type or "").strip().lower() == VIA,
+        )
         for number, point in enumerate(points, start=1)
     ]
     book, drafts = put_stops(stops, kind, problems)

@@ -3,15 +3,29 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
+from audit.positions import Position
 from audit.readers.plan_draft import DraftLeg, check_count, legs_in_order
 from audit.readers.point_book import PointBook, same_place
 from audit.readers.position_reading import PositionReading
 from audit.readers.problem_list import ProblemList
 
+VIA = "via"
+"""The type of a point that a leg only passes, and that is none of the course."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stop:
+    """A place in the order of a walk; one that is ``via`` shapes the leg and ends none."""
+
+    name: str | None
+    reading: PositionReading
+    via: bool = False
+
 
 def put_stops(
-    stops: Sequence[tuple[str | None, PositionReading]], kind: str, problems: ProblemList
+    stops: Sequence[Stop], kind: str, problems: ProblemList
 ) -> tuple[PointBook, list[DraftLeg]]:
     """Give the book of points and the legs between them, in order.
 
@@ -21,8 +35,13 @@ def put_stops(
     check_count(len(stops), problems)
     book = PointBook(problems)
     visits: list[str] = []
+    vias: dict[int, list[Position]] = {}
     last: PositionReading | None = None
-    for number, (name, reading) in enumerate(stops, start=1):
+    for number, stop in enumerate(stops, start=1):
+        name, reading = stop.name, stop.reading
+        if stop.via:
+            vias.setdefault(len(visits), []).append(reading.position)
+            continue
         if last is not None and same_place(last.position, reading.position):
             problems.note(
                 f'{kind} {number}{f" ({name})" if name else ""} lies where "{visits[-1]}" '
@@ -31,4 +50,7 @@ def put_stops(
             continue
         visits.append(book.put(name, reading))
         last = reading
-    return book, legs_in_order(visits)
+    if vias.pop(0, None) or vias.pop(len(visits), None):
+        problems.note(f'A {kind} of the type "{VIA}" on no leg was left out.')
+    legs = legs_in_order(visits)
+    return book, [replace(leg, via=tuple(vias.get(n, ()))) for n, leg in enumerate(legs, 1)]

@@ -8,24 +8,21 @@ from collections.abc import Mapping
 from typing import Any
 
 from audit.plan import Plan
-from audit.positions import Position
 from audit.readers.course_settings import (
     SETTING_KEYS,
     CourseOptions,
     checked_name,
     settle_settings,
 )
-from audit.readers.leg_values import leg_values
-from audit.readers.plan_draft import DraftLeg, check_count, legs_in_order
+from audit.readers.half_square import with_half_square
+from audit.readers.leg_table import draft_leg
+from audit.readers.plan_draft import check_count, legs_in_order
 from audit.readers.plan_finish import finished_plan
 from audit.readers.point_book import PointBook
 from audit.readers.problem_list import ProblemList
-from audit.readers.value_limits import AZIMUTH_KEYS, checked_number
 
 _TABLES = ("course", "point", "leg")
-_POINT_KEYS = ("name", "position")
-_NUMBER_KEYS = (*AZIMUTH_KEYS, "distance_m", "paces")
-_LEG_KEYS = ("name", "from", "to", *_NUMBER_KEYS, "via", "note")
+_POINT_KEYS = ("name", "position", "half_square_m")
 _WHERE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)$")
 
 
@@ -54,7 +51,7 @@ def read_plan_toml(text: str, options: CourseOptions, problems: ProblemList) -> 
         drafts = []
     elif "leg" in document:
         drafts = [
-            _leg(table, number, settings.grid, problems)
+            draft_leg(table, number, settings.grid, problems)
             for number, table in _tables(document, "leg", problems)
         ]
     else:
@@ -124,6 +121,7 @@ def _put_points(
         reading = None
         if "position" in table:
             reading = problems.position(table["position"], f"{place}, position", grid)
+            reading = with_half_square(table, reading, place, problems)
         elif not table.keys() - set(_POINT_KEYS):  # a misspelt key is one problem, not two
             remedy = 'Give it one: position = "16S GF 4182 4279".'
             problems.add(place, None, "has no position", remedy)
@@ -149,53 +147,3 @@ def _point_name(table: Mapping[str, Any], place: str, problems: ProblemList) -> 
         problems.add(place, None, "has no name", 'Give it one: name = "Start".')
         return None
     return checked_name(table["name"], f"{place}, name", problems)
-
-
-def _leg(
-    table: Mapping[str, Any], number: int, grid: str | None, problems: ProblemList
-) -> DraftLeg:
-    place, before = f"leg {number}", len(problems.problems)
-    names: dict[str, str | None] = {"name": None, "from": None, "to": None}
-    numbers: dict[str, float] = {}
-    note = ""
-    for key, value in table.items():
-        where = f"{place}, {key}"
-        if key in names:
-            names[key] = checked_name(value, where, problems)
-        elif key in _NUMBER_KEYS:
-            checked = checked_number(value, key, where, problems)
-            if checked is not None:
-                numbers[key] = checked
-        elif key == "note":
-            if isinstance(value, str):
-                note = problems.writable(value, where).strip()
-            else:
-                problems.add(where, value, "is not text", "Write it in quotation marks.")
-        elif key != "via":
-            problems.unknown(place, "key of a leg", key, _LEG_KEYS)
-    values = leg_values(numbers, place, problems)
-    via = _via(table.get("via", []), place, grid, problems)
-    return DraftLeg(
-        place=place,
-        name=names["name"],
-        start=names["from"],
-        end=names["to"],
-        values=values,
-        via=via,
-        note=note,
-        spoilt=len(problems.problems) > before,
-    )
-
-
-def _via(
-    value: object, place: str, grid: str | None, problems: ProblemList
-) -> tuple[Position, ...]:
-    if not isinstance(value, list):
-        remedy = 'Write positions in brackets: via = ["16S GF 4210 4290"].'
-        problems.add(f"{place}, via", value, "is not a list", remedy)
-        return ()
-    readings = [
-        problems.position(text, f"{place}, via {number}", grid)
-        for number, text in enumerate(value, start=1)
-    ]
-    return tuple(reading.position for reading in readings if reading is not None)

@@ -64,6 +64,12 @@ LIMITS = {
         remedy="Write the paces of the whole leg.",
         above_low=True,
     ),
+    "half_square_m": Limits(
+        low=0.0,
+        high=_SETTINGS.largest_half_square_m,
+        unit="metres",
+        remedy="Write within how many metres, east and north, the place is known.",
+    ),
     "grid_magnetic_angle_deg": Limits(
         low=-180.0,
         high=180.0,

@@ -31,8 +31,8 @@ def render_gpx(debrief: Debrief) -> str:
 
     gpx = GPX()
     gpx.creator = "leg-audit"
-    gpx.name = _text(debrief.card.name)
-    route = GPXRoute(name=_text(debrief.card.name))
+    gpx.name = gpx_text(debrief.card.name)
+    route = GPXRoute(name=gpx_text(debrief.card.name))
     route.points = _planned(debrief)
     gpx.routes.append(route)
     gpx.waypoints = [*_points(debrief), *_claims(debrief)]
@@ -59,7 +59,10 @@ def _planned(debrief: Debrief) -> list[gpxpy.gpx.GPXRoutePoint]:
         for place in range(begin, len(card.line)):
             point = GPXRoutePoint(*_at(latitude[place], longitude[place]))
             name = names[place]
-            point.name = None if name is None else _text(name)
+            if name is None:
+                point.type = "via"
+            else:
+                point.name = gpx_text(name)
             points.append(point)
     return points
 
@@ -70,7 +73,7 @@ def _points(debrief: Debrief) -> list[gpxpy.gpx.GPXWaypoint]:
     made = []
     for point in debrief.points:
         one = GPXWaypoint(*_at(point.latitude_deg, point.longitude_deg))
-        one.name, one.type = _text(point.name), "point"
+        one.name, one.type = gpx_text(point.name), "point"
         made.append(one)
     return made
 
@@ -85,9 +88,9 @@ def _claims(debrief: Debrief) -> list[gpxpy.gpx.GPXWaypoint]:
             continue
         claim = measures.claim
         one = GPXWaypoint(*_at(claim.latitude_deg, claim.longitude_deg), time=_time(debrief, claim))
-        one.name, one.type = _text(f"Claim of leg {leg.name}"), "claim"
+        one.name, one.type = gpx_text(f"Claim of leg {leg.name}"), "claim"
         end = leg.audit.card.end.name
-        one.description = _text(f"Miss: {wording.miss(measures)} of {end}. {_why(leg)}".strip())
+        one.description = gpx_text(f"Miss: {wording.miss(measures)} of {end}. {_why(leg)}".strip())
         made.append(one)
     return made
 
@@ -101,9 +104,9 @@ def _walked(debrief: Debrief, leg: LegDebrief, measures: LegMeasures) -> gpxpy.g
     from gpxpy.gpx import GPXTrack, GPXTrackPoint, GPXTrackSegment  # noqa: PLC0415
 
     clean = debrief.clean
-    track = GPXTrack(name=_text(f"Leg {leg.name}"))
+    track = GPXTrack(name=gpx_text(f"Leg {leg.name}"))
     half_deg = wording.half_interval_deg(measures)
-    track.description = _text(
+    track.description = gpx_text(
         f"Walked {digits.azimuth(measures.heading.azimuth.degrees, half_deg)} grid, "
         f"{wording.azimuth_error(measures)}; {wording.distance_error(measures)}"
     )
@@ -145,6 +148,6 @@ def _moment(time_s: float) -> dt.datetime:
     return start + dt.timedelta(milliseconds=round(time_s * 1000.0))
 
 
-def _text(words: str) -> str:
-    """Leave out what XML cannot hold, and control characters."""
+def gpx_text(words: str) -> str:
+    """Leave out of a name what XML cannot hold, and control characters."""
     return _NOT_XML.sub(" ", printable(words))

@@ -1,0 +1,95 @@
+"""From the file of a plan to its copy in another form, read back before it is written."""
+
+from __future__ import annotations
+
+import shlex
+from collections.abc import Callable
+from pathlib import Path
+from tempfile import TemporaryDirectory
+from typing import cast
+
+from audit.cli.endings import WrongUseError
+from audit.cli.messages import say
+from audit.errors import OutputRefusedError
+from audit.leg_card.check_plan import check_plan
+from audit.leg_card.onto_grid import plan_onto_grid
+from audit.leg_card.plan_differences import plan_differences
+from audit.plan import Plan
+from audit.readers.course_settings import CourseOptions
+from audit.readers.plan_file import read_plan
+from audit.reports.plan_copy import PlanCopy
+from audit.reports.plan_csv_copy import copy_as_csv
+from audit.reports.plan_geojson_copy import copy_as_geojson
+from audit.reports.plan_gpx_copy import copy_as_gpx
+from audit.reports.plan_toml_copy import copy_as_toml
+from audit.reports.write import write_texts
+
+_FORMS: dict[str, tuple[str, Callable[[Plan], PlanCopy]]] = {
+    ".toml": ("TOML", copy_as_toml),
+    ".csv": ("CSV", copy_as_csv),
+    ".gpx": ("GPX", lambda plan: copy_as_gpx(plan, check_plan(plan).card)),
+    ".geojson": ("GeoJSON", lambda plan: copy_as_geojson(plan, check_plan(plan).card)),
+    ".json": ("GeoJSON", lambda plan: copy_as_geojson(plan, check_plan(plan).card)),
+}
+_OPTIONS = {
+    "name": "--name",
+    "date": "--date",
+    "grid": "--grid",
+    "grid_magnetic_angle_deg": "--grid-magnetic-angle",
+    "paces_per_100m": "--paces-per-100m",
+    "arrival_radius_m": "--arrival-radius",
+}
+
+
+def copy_file(path: Path, out: Path, *, onto: str | None, options: CourseOptions) -> None:
+    """Copy a plan into the form that the name of ``out`` says.
+
+    Raises
+    ------
+    AuditError
+        Where the plan is refused, the grid does not suit it, or the copy cannot be written.
+    """
+    form = _FORMS.get(out.suffix.lower())
+    if form is None:
+        message = (
+            f"--out: {out.name} does not say in which form. Name it .toml, .csv, .gpx or .geojson."
+        )
+        raise WrongUseError(message)
+    plan = read_plan(path, **options)
+    if onto is not None:
+        plan = plan_onto_grid(plan, onto)
+    name, copied = form
+    copy = copied(plan)
+    _check_read_back(copy, out.name, plan)
+    write_texts(out.parent, {out.name: copy.text})
+    say(f"Written to {out}")
+    if copy.lost:
+        say(f"note: {name} does not carry {'; '.join(lost.words for lost in copy.lost)}.")
+    if copy.options:
+        said = " ".join(
+            f"{_OPTIONS[option]} {shlex.quote(_value(value))}"
+            for option, value in copy.options.items()
+        )
+        say(f"To read it: leg-audit check {shlex.quote(str(out))} {said}")
+
+
+def _check_read_back(copy: PlanCopy, name: str, plan: Plan) -> None:
+    """Read the copy as anybody would, and refuse one that is another plan than it says."""
+    with TemporaryDirectory() as folder:
+        draft = Path(folder) / name
+        draft.write_text(copy.text, encoding="utf-8", newline="")
+        back = read_plan(draft, **cast("CourseOptions", copy.options))
+    explained = [words for lost in copy.lost for words in lost.differs]
+    other = [
+        one for one in plan_differences(plan, back) if not any(words in one for words in explained)
+    ]
+    if other:
+        message = (
+            f"{name}: the copy would not read back to the same plan ({', '.join(other)} would "
+            "differ), so nothing was written. Choose the form .toml."
+        )
+        raise OutputRefusedError(message)
+
+
+def _value(value: str | float) -> str:
+    return value if isinstance(value, str) else f"{value:.12g}"

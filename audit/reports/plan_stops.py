@@ -1,0 +1,105 @@
+"""A plan as places in the order of the walk, for forms that hold nothing else."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import pairwise
+
+from audit.leg_card.records import CardLeg, CardPoint, LegCard
+from audit.plan import Plan
+from audit.reports import digits
+from audit.reports.card_words import azimuth
+from audit.reports.plan_copy import (
+    Lost,
+    PlanCopy,
+    is_reckoned,
+    legs_with,
+    lost_points,
+    lost_settings,
+    setting_options,
+)
+
+DECIMALS = 9
+"""Of degrees: a tenth of a millimetre."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanStop:
+    """A place of the walk; one without a name only shapes the leg.
+
+    ``words`` say what leads there, for who reads it on a receiver.
+    """
+
+    name: str | None
+    longitude_deg: float
+    latitude_deg: float
+    words: str = ""
+
+
+def plan_stops(plan: Plan, card: LegCard) -> Iterator[PlanStop]:
+    """Give the places in order; ``card`` has the ends that are only dead reckoned."""
+    here: CardPoint | None = None
+    for leg, worked in zip(plan.legs, card.legs, strict=True):
+        if here is None or here.name != worked.start.name:
+            yield _stop(worked.start)
+        for via in leg.via:
+            yield PlanStop(
+                name=None, longitude_deg=via.longitude_deg, latitude_deg=via.latitude_deg
+            )
+        yield _stop(worked.end, _leg_words(worked))
+        here = worked.end
+
+
+def _stop(point: CardPoint, words: str = "") -> PlanStop:
+    return PlanStop(
+        name=point.name,
+        longitude_deg=point.longitude_deg,
+        latitude_deg=point.latitude_deg,
+        words=words,
+    )
+
+
+def _leg_words(leg: CardLeg) -> str:
+    said = f"Leg {leg.name}: {azimuth(leg.magnetic.degrees)} magnetic"
+    said += f", {digits.whole(leg.distance_m)} m"
+    return f"{said}. {leg.note}" if leg.note else said
+
+
+def stops_copy(text: str, plan: Plan) -> PlanCopy:
+    """Give the copy with all that places in order do not say."""
+    options = setting_options(plan)
+    del options["name"]  # both forms have a place for it
+    return PlanCopy(text=text, lost=tuple(_lost(plan)), options=options)
+
+
+def _lost(plan: Plan) -> Iterator[Lost]:
+    yield from lost_settings(plan)
+    yield from lost_points(plan)
+    for what, words in (
+        ("grid_azimuth", "the grid azimuths"),
+        ("magnetic_azimuth", "the magnetic azimuths"),
+        ("true_azimuth", "the true azimuths"),
+        ("distance_m", "the distances"),
+        ("paces", "the paces"),
+        ("note", "the notes"),
+    ):
+        legs = legs_with(plan, what)
+        if legs:
+            yield Lost(words=f"{words} stated for {legs}", differs=(f": {what}",))
+    if any(point.position.half_square_m for point in plan.points):
+        yield Lost(words="how well the points are known", differs=("precision of",))
+    reckoned = [leg.name for leg in plan.legs if is_reckoned(plan, leg)]
+    if reckoned:
+        words = f"that the end of leg {', '.join(reckoned)} is dead reckoned and no point"
+        yield Lost(words=words, differs=("points",))
+    yield from _lost_order(plan)
+
+
+def _lost_order(plan: Plan) -> Iterator[Lost]:
+    if any(leg.name != str(number) for number, leg in enumerate(plan.legs, start=1)):
+        yield Lost(words="the names of the legs", differs=(": name",))
+    jumps = [after.name for before, after in pairwise(plan.legs) if before.end != after.start]
+    if jumps:
+        words = f"that leg {', '.join(jumps)} does not begin where the one before ends"
+        yield Lost(words=words, differs=("number of legs",))
