@@ -1,0 +1,64 @@
+"""The commands that README.md shows for the time before a walk run as they stand."""
+
+from __future__ import annotations
+
+import shlex
+from pathlib import Path
+
+import numpy as np
+import pytest
+from docs.readme_parts import blocks
+from pacing.made_strips import recording, straight
+from typer.testing import CliRunner
+
+from audit.cli.app import app
+from audit.track import utc_text
+
+COMMANDS = ("card", "copy", "pace")
+LINES = [
+    line
+    for block in blocks("sh")
+    for line in block.text.splitlines()
+    if line.split()[:1] == ["leg-audit"] and line.split()[1] in COMMANDS
+]
+
+
+def strip(path: Path, cadence: float | None = None) -> None:
+    track = recording(straight(600.0), np.random.default_rng(1))
+    points = "".join(
+        f'<trkpt lat="{lat:.7f}" lon="{lon:.7f}"><time>{utc_text(moment)}</time>'
+        + (f"<extensions><cadence>{cadence}</cadence></extensions>" if cadence else "")
+        + "</trkpt>"
+        for lat, lon, moment in zip(
+            track.latitude_deg, track.longitude_deg, track.time_s, strict=True
+        )
+    )
+    head = '<gpx version="1.1" creator="t" xmlns="http://www.topografix.com/GPX/1/1">'
+    path.write_text(f"{head}<trk><trkseg>{points}</trkseg></trk></gpx>")
+
+
+@pytest.fixture
+def folder(tmp_path: Path, monkeypatch) -> Path:
+    for block in blocks():
+        if block.file:
+            (tmp_path / block.file).write_text(block.text, encoding="utf-8")
+    for name in ("strip", "out", "back"):
+        strip(tmp_path / f"{name}.gpx")
+    strip(tmp_path / "hike-with-cadence.gpx", 47.0)
+    monkeypatch.chdir(tmp_path)
+    return tmp_path
+
+
+def test_each_of_them_is_shown():
+    assert {line.split()[1] for line in LINES} == set(COMMANDS)
+
+
+@pytest.mark.parametrize("line", LINES)
+def test_it_runs(line, folder):
+    words = shlex.split(line)[1:]
+    done = CliRunner().invoke(app, words, prog_name="leg-audit")
+    assert done.exit_code == 0, done.stderr
+    if "--out" in words:
+        assert (folder / words[words.index("--out") + 1]).stat().st_size > 100
+    else:
+        assert len(done.stdout.splitlines()) > 5
