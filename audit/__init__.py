@@ -15,7 +15,10 @@ if TYPE_CHECKING:
     from audit.debriefing.debrief_walk import debrief
     from audit.debriefing.records import Debrief, LegDebrief
     from audit.errors import AuditError, InputRefusedError, Problem
+    from audit.leg_card.carried_card import CarriedCard, carried_card
     from audit.leg_card.check_plan import PlanCheck, check_plan
+    from audit.leg_card.onto_grid import plan_onto_grid
+    from audit.pacing.pace_count import PaceCount, pace_count
     from audit.plan import Plan, PlannedLeg, Point
     from audit.readers.gpx_track import read_track
     from audit.readers.plan_file import read_plan
@@ -25,9 +28,11 @@ if TYPE_CHECKING:
 
 __all__ = [
     "AuditError",
+    "CarriedCard",
     "Debrief",
     "InputRefusedError",
     "LegDebrief",
+    "PaceCount",
     "Plan",
     "PlanCheck",
     "PlannedLeg",
@@ -35,8 +40,11 @@ __all__ = [
     "Problem",
     "Settings",
     "Track",
+    "carried_card",
     "check_plan",
     "debrief",
+    "pace_count",
+    "plan_onto_grid",
     "read_log",
     "read_plan",
     "read_track",
@@ -46,9 +54,11 @@ __version__ = "0.1.0"
 
 _WHERE = {
     "AuditError": "audit.errors",
+    "CarriedCard": "audit.leg_card.carried_card",
     "Debrief": "audit.debriefing.records",
     "InputRefusedError": "audit.errors",
     "LegDebrief": "audit.debriefing.records",
+    "PaceCount": "audit.pacing.pace_count",
     "Plan": "audit.plan",
     "PlanCheck": "audit.leg_card.check_plan",
     "PlannedLeg": "audit.plan",
@@ -56,8 +66,11 @@ _WHERE = {
     "Problem": "audit.errors",
     "Settings": "audit.settings",
     "Track": "audit.track",
+    "carried_card": "audit.leg_card.carried_card",
     "check_plan": "audit.leg_card.check_plan",
     "debrief": "audit.debriefing.debrief_walk",
+    "pace_count": "audit.pacing.pace_count",
+    "plan_onto_grid": "audit.leg_card.onto_grid",
     "read_log": "audit.readers.walkers_log",
     "read_plan": "audit.readers.plan_file",
     "read_track": "audit.readers.gpx_track",

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from audit.errors import InputRefusedError, Problem
 from audit.leg_card.pace_kind import PaceKind, pace_unit
 from audit.measurement.leg_details import Ground, GroundWalked
 from audit.measurement.pace_counts import GROUNDS, PaceRate, rates_by_ground
@@ -90,13 +91,14 @@ def pace_count(
     Raises
     ------
     InputRefusedError
-        Where a recording holds no place that can be used.
+        Where a recording shows nobody walking, or a count that nobody has.
     """
     settings = settings or Settings()
     walks = [recorded_walk(track, settings) for track in tracks]
     lengths = [strip_length(walk, strip_m, settings, settings.pacing) for walk in walks]
     counts = list(each) if each is not None else None
     counted = _counted(lengths, counts, together, settings)
+    _check_strips(walks, lengths, counts, counted, settings)
     kind = pace or pace_unit(None if counted is None else counted.per_100m, settings.paces)
     cadences = [
         cadence_rates(track, walk, kind, settings, settings.pacing)
@@ -129,6 +131,37 @@ def pace_count(
             if (rate := _pooled([one.on[name] for one in known if name in one.on], settings))
         },
     )
+
+
+def _check_strips(
+    walks: Sequence[RecordedWalk],
+    lengths: Sequence[StripLength],
+    counts: Sequence[float] | None,
+    counted: PaceRate | None,
+    settings: Settings,
+) -> None:
+    """Refuse recordings without a walk, and counts beyond what a plan takes."""
+    low, high = settings.reading.paces_per_100m_low, settings.reading.paces_per_100m_high
+    problems = []
+    for number, (walk, length) in enumerate(zip(walks, lengths, strict=True)):
+        rule = remedy = ""
+        rate = None if counted is None else counted.per_100m
+        if counts is not None:
+            rate = 100.0 * counts[number] / max(length.metres, 1e-9)
+        if walk.walked_m < settings.pacing.shortest_strip_m:
+            rule = f"shows nobody walking as far as {settings.pacing.shortest_strip_m:g} m"
+            remedy = "Record a strip as you walk it, 600 m or more."
+        elif rate is not None and not low <= rate <= high:
+            rule = (
+                f"is {length.metres:.0f} m long, and the count makes {rate:.3g} paces to 100 m of "
+                f"it; pace counts run from {low:g} to {high:g}"
+            )
+            remedy = "Record the strip alone, and give the paces that were counted on it."
+        if rule:
+            file = walk.source or "track"
+            problems.append(Problem(file=file, place="", value="", rule=rule, remedy=remedy))
+    if problems:
+        raise InputRefusedError(problems)
 
 
 def _counted(

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from audit.errors import refuse
 from audit.geodesy.grids import course_grid, utm_code
 from audit.matching.clean_track import clean_track
 from audit.matching.halts import Movement, find_movement
@@ -67,13 +68,16 @@ def recorded_walk(track: Track, settings: Settings) -> RecordedWalk:
     Raises
     ------
     InputRefusedError
-        Where it holds no place that can be used.
+        Where it holds no two places that can be used.
     """
     longitude, latitude = (
         float(one[np.isfinite(one)][0]) for one in (track.longitude_deg, track.latitude_deg)
     )
     grid = course_grid(utm_code(longitude, latitude))
     clean = clean_track(track, grid, settings.cleaning)
+    if len(clean) < 2:
+        rule = "holds fewer than two places that can be used, so it shows no walk"
+        raise refuse(track.source or "track", "", None, rule, "Record a strip as you walk it.")
     samples = sample_walk(clean, settings.matching)
     movement = find_movement(samples, settings.matching)
     halts = samples.time_s[movement.halts]

@@ -56,7 +56,7 @@ def strip_length(
     shared = math.exp(-(end_s - begin_s) / walk.noise.correlation_s) if timed else 0.0
     one, other = ends[0].sd_m, ends[1].sd_m
     ends_sd_m = math.sqrt(max(one**2 + other**2 - 2.0 * one * other * shared, 0.0))
-    path_m = float(walk.step_m[walk.first : walk.last].sum())
+    path_m = float(walk.step_m[walk.first : walk.last].sum()) - walk.ridden_m
     if _is_straight(walk, ends[0].place, chord, path_m, pacing):
         return StripLength(metres=chord_m, sd_m=ends_sd_m, by="ends", duration_s=duration_s)
     path_sd_m = math.hypot(ends_sd_m, settings.measuring.path_sd * path_m)

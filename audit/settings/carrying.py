@@ -31,6 +31,8 @@ class PacingSettings:
     given_strip_sd: float = 0.002
     """Standard error of a strip that somebody measured, as a share; chosen: 20 cm in 100 m, a tape
     laid over rough ground."""
+    shortest_strip_m: float = 20.0
+    """Less than this is no strip, but a receiver at rest; chosen: several times its error."""
     count_end_sd: float = 0.5
     """Paces: a strip seldom ends with a whole one; chosen: half a pace for both ends together."""
     straight_longer: float = 0.03

@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 from pacing.made_strips import recording, straight, winding
 
+from audit.errors import InputRefusedError
 from audit.pacing.pace_count import pace_count
 from audit.pacing.recorded_walk import recorded_walk
 from audit.settings import Settings
@@ -34,7 +35,7 @@ def test_the_length_of_a_straight_strip_is_as_good_as_it_says(length_m):
     off, said = [], []
     for seed in SEEDS:
         track = recording(straight(length_m), np.random.default_rng(seed))
-        (strip,) = pace_count([track], each=[100.0]).strips
+        (strip,) = pace_count([track], each=[0.65 * length_m]).strips
         assert strip.length.by == "ends"
         off.append(strip.length.metres - length_m)
         said.append(strip.length.sd_m)
@@ -146,6 +147,30 @@ def test_counts_on_three_grounds_tell_them_apart():
     told = pace_count(tracks, each=counts).counted_on
     assert told["uphill"].per_100m == pytest.approx(75.0, abs=_Z95 * told["uphill"].sd)
     assert told["uphill"].per_100m > told["level"].per_100m + 5.0
+
+
+@pytest.mark.parametrize(
+    ("places", "paces", "match"),
+    [
+        (straight(600.0), 3900.0, r"64\d paces to 100 m of it; pace counts run from 30 to 250"),
+        (straight(600.0), 39.0, r"6\.4\d paces to 100 m"),
+        (np.zeros((300, 2)), 65.0, "nobody walking as far as 20 m"),
+        (np.zeros((1, 2)), 65.0, "fewer than two places"),
+    ],
+)
+def test_what_is_no_strip_is_refused(places, paces, match):
+    track = recording(places, np.random.default_rng(4) if places.any() else None)
+    with pytest.raises(InputRefusedError, match=match) as refused:
+        pace_count([track], each=[paces])
+    assert refused.value.problems[0].file == "strip.gpx"
+
+
+def test_a_ride_to_the_strip_is_no_part_of_it():
+    ride = np.column_stack([np.linspace(-3000.0, 0.0, 250), np.zeros(250)])
+    places = np.vstack([ride[:-1], winding(1500.0)])
+    (strip,) = pace_count([recording(places)], each=[980.0]).strips
+    assert strip.length.metres == pytest.approx(1500.0, abs=60.0)
+    assert strip.ridden_m == pytest.approx(3000.0, abs=60.0)
 
 
 def test_without_counts_or_cadence_there_is_no_pace_count():
