@@ -21,7 +21,7 @@ def render_card_text(carried: CarriedCard) -> str:
 
 
 def _parts(words: CardWords) -> Iterable[list[str]]:
-    yield [f"{words.title}: leg card", *_listed(words.facts, "  ")]
+    yield [*_wrapped(f"{words.title}: leg card", ""), *_listed(words.facts, "  ")]
     if words.warnings:
         yield _listed(words.warnings, "! ")
     yield ["Safety bearing", *_listed(words.safety, "  ")]
@@ -37,7 +37,7 @@ def _parts(words: CardWords) -> Iterable[list[str]]:
 def _leg(leg: LegWords) -> list[str]:
     figures = [f"{cell.label} {cell.value or _BLANK}" for cell in leg.cells]
     return [
-        f"Leg {leg.title}",
+        *_wrapped(f"Leg {leg.title}", ""),
         *_wrapped(leg.references, "  "),
         *_wrapped("   ".join(one.replace(" ", "\N{NO-BREAK SPACE}") for one in figures), "  "),
         *(line for one in leg.bezel for line in _wrapped(one, "  ")),
@@ -59,5 +59,6 @@ def _wrapped(sentence: str, before: str) -> list[str]:
         subsequent_indent=" " * (len(before) + 1),
         break_long_words=False,
         break_on_hyphens=False,
+        drop_whitespace=True,
     )
     return [line.replace("\N{NO-BREAK SPACE}", " ") for line in lines]

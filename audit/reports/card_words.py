@@ -161,7 +161,7 @@ def _leg(carried: CarriedCard, leg: CarriedLeg) -> LegWords:
     hand = f" {first.hand}" if first.hand else ""
     reckoned = " (where azimuth and distance lead)" if card.end.dead_reckoned else ""
     return LegWords(
-        title=f"{card.name}   {card.start.name} to {card.end.name}",
+        title=f"{card.name}: {card.start.name} to {card.end.name}",
         references=f"{leg.start_reference} to {leg.end_reference}{reckoned}",
         cells=(
             Cell(label="magnetic", value=azimuth(card.magnetic.degrees), main=True),

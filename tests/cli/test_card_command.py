@@ -24,7 +24,7 @@ def hill(course: Path) -> Path:
 def test_the_card_is_text_where_no_file_is_named(leg_audit):
     done = leg_audit("card", "plan.toml")
     assert done.status == 0
-    assert "Leg 1   Gate to Beech Knoll" in done.out
+    assert "Leg 1: Gate to Beech Knoll" in done.out
     assert "magnetic 049.0°" in done.out
     assert "climb ________" in done.out
 

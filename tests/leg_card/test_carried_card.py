@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import datetime as dt
+import re
 
 import numpy as np
 import pytest
 from leg_card.plans import DAY, A, B, grid_point, leg, plan
+from truth.check_values import CheckValue, check_values
 
 from audit.azimuths import GridAzimuth, MagneticAzimuth
 from audit.geodesy.grids import course_grid
@@ -30,6 +32,49 @@ def test_a_leg_has_what_the_sums_give():
     (clicks,) = one.clicks
     assert (clicks.count, clicks.hand, clicks.azimuth.degrees) == (23, "left", 69.0)
     assert clicks.off_line_m(one.card.distance_m) == pytest.approx(-17.45, abs=0.01)
+
+
+def doctrine(pattern: str) -> list[CheckValue]:
+    return [row for row in check_values("doctrine") if re.match(pattern, row.inputs)]
+
+
+def signed_angle(row: CheckValue) -> tuple[float, float]:
+    """Give the azimuth and the angle, east positive, of a worked example of the manuals."""
+    azimuth, size = map(float, re.findall(r"\d+", row.inputs)[:2])
+    west = "W" in row.inputs or "westerly" in row.inputs
+    return azimuth, -size if west else size
+
+
+@pytest.mark.parametrize("row", doctrine("grid "), ids=lambda row: row.inputs)
+def test_the_card_converts_as_the_manuals_do(row):
+    # TC 3-25.26 chapter 6, both signs, one through north.
+    azimuth, angle = signed_angle(row)
+    stated = leg(end="end", grid_azimuth=GridAzimuth(azimuth), distance_m=500.0)
+    (one,) = carried_card(plan((A,), (stated,), grid_magnetic_angle_deg=angle)).legs
+    assert one.card.magnetic.degrees == float(row.expected)
+
+
+@pytest.mark.parametrize("row", doctrine("mag "), ids=lambda row: row.inputs)
+def test_the_card_converts_back_as_the_manuals_do(row):
+    azimuth, angle = signed_angle(row)
+    stated = leg(end="end", magnetic_azimuth=MagneticAzimuth(azimuth), distance_m=500.0)
+    (one,) = carried_card(plan((A,), (stated,), grid_magnetic_angle_deg=angle)).legs
+    assert one.card.azimuth.degrees == float(row.expected)
+
+
+@pytest.mark.parametrize("row", doctrine("azimuth "), ids=lambda row: row.inputs)
+def test_the_cards_back_azimuth_is_that_of_the_manuals(row):
+    azimuth = float(row.inputs.split()[1])
+    stated = leg(end="end", magnetic_azimuth=MagneticAzimuth(azimuth), distance_m=500.0)
+    (one,) = carried_card(plan((A,), (stated,), grid_magnetic_angle_deg=-6.0)).legs
+    assert one.back.degrees == float(row.expected)
+
+
+def test_paces_are_those_of_the_exercise():
+    (row,) = doctrine("195 paces")
+    stated = leg(end="end", grid_azimuth=GridAzimuth(10.0), distance_m=float(row.expected))
+    (one,) = carried_card(plan((A,), (stated,), paces_per_100m=65.0)).legs
+    assert one.card.paces == 195.0
 
 
 @pytest.mark.parametrize(("rate", "pace"), [(65.0, "double"), (116.0, "single"), (None, "double")])

@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 from pacing.made_strips import recording, straight, winding
+from truth.check_values import check_values
 
 from audit.errors import InputRefusedError
 from audit.pacing.pace_count import pace_count
@@ -88,14 +89,26 @@ def test_standing_about_adds_nothing_to_the_way():
     assert walk.walked_m == pytest.approx(400.0, abs=25.0)
 
 
-def made_hill(cadences: dict[str, float]) -> dict[str, np.ndarray]:
-    """Give 3 km up at 1 in 10, 3 km level, 3 km down, with its own speed and cadence on each."""
+def moss(slope_deg: int) -> dict[str, float]:
+    """Give single paces to 100 m from Moss's steps on a slope, up, level and down."""
+    steps = {row.given("slope"): row for row in check_values("step_length")}
+    inches = {
+        "uphill": float(steps[str(slope_deg)].wanted("up")),
+        "level": float(steps["0"].wanted("up")),
+        "downhill": float(steps[str(slope_deg)].wanted("down")),
+    }
+    return {name: 100.0 / (0.0254 * step) for name, step in inches.items()}
+
+
+def made_hill(cadences: dict[str, float], slope_deg: float = 5.7) -> dict[str, np.ndarray]:
+    """Give 3 km up, 3 km level, 3 km down, with its own speed and cadence on each."""
+    rise = np.tan(np.radians(slope_deg))
     speeds = {"uphill": 0.9, "level": 1.3, "downhill": 1.2}
     speed = np.concatenate([np.full(int(3000.0 / v), v) for v in speeds.values()])
     slope = np.concatenate(
         [
             np.full(int(3000.0 / v), s)
-            for v, s in zip(speeds.values(), (0.1, 0.0, -0.1), strict=True)
+            for v, s in zip(speeds.values(), (rise, 0.0, -rise), strict=True)
         ]
     )
     per_min = np.concatenate(
@@ -110,11 +123,12 @@ def made_hill(cadences: dict[str, float]) -> dict[str, np.ndarray]:
     }
 
 
+@pytest.mark.parametrize("slope_deg", [5, 10])
 @pytest.mark.parametrize("factor", [1.0, 2.0])
-def test_cadence_tells_uphill_level_and_downhill_apart(factor):
+def test_cadence_tells_uphill_level_and_downhill_apart(factor, slope_deg):
     # Some devices write one foot a minute, some both.
-    planted = {"uphill": 72.0, "level": 62.0, "downhill": 65.0}
-    hill = made_hill(planted)
+    planted = {name: single / 2.0 for name, single in moss(slope_deg).items()}
+    hill = made_hill(planted, slope_deg)
     hill["cadence_per_min"] *= factor
     track = recording(hill.pop("places"), np.random.default_rng(2), **hill)
     count = pace_count([track])

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import re
+from dataclasses import replace
 
 import pytest
 from leg_card.plans import A, B, leg, plan
@@ -45,8 +46,9 @@ def test_the_text_says_all_that_is_set_and_counted():
     assert all(caution in text for caution in CAUTIONS[:4])
 
 
-def test_no_line_of_the_text_is_wider_than_a_terminal():
-    lines = render_card_text(carried_card(MIRE)).splitlines()
+@pytest.mark.parametrize("name", ["Mire", "A name that goes on and on " * 5])
+def test_no_line_of_the_text_is_wider_than_a_terminal(name):
+    lines = render_card_text(carried_card(replace(MIRE, name=name))).splitlines()
     assert max(map(len, lines)) <= 80
     assert all(line.isprintable() for line in lines)
 
@@ -106,7 +108,5 @@ def test_the_pdf_is_of_that_size_and_comes_out_the_same_twice(paper):
 
 
 def test_a_name_that_hides_tags_is_shown_as_it_stands():
-    from dataclasses import replace
-
     page = render_card_page(carried_card(replace(MIRE, name="<b>Mire</b>")), "a6")
     assert "&lt;b&gt;Mire" in page
