@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from audit.settings.class_shows import ClassShowsSettings
 from audit.units import FloatArray
@@ -49,34 +50,47 @@ def carried_alike(
     """
     pairs, turns = _one_a_person(people, compasses, turns_deg)
     held = np.array([compass for _, compass in pairs])
-    names = [str(name) for name in np.unique(held) if name]
-    if not names:
-        return []
-    carried = np.array([held == name for name in names], dtype=float)
-    counts = carried.sum(axis=1)
-    tested = (counts >= settings.least_carriers) & (len(turns) - counts >= settings.least_carriers)
+    found: list[CarriedTurn] = []
+    while (surest := _surest(held, turns, settings)) is not None:
+        found.append(surest)
+        # Its carriers would make the others look turned the other way.
+        left = held != surest.compass
+        held, turns = held[left], turns[left]
+    return found
+
+
+def _surest(
+    held: NDArray[np.str_], turns: FloatArray, settings: ClassShowsSettings
+) -> CarriedTurn | None:
+    """Give the compass that most surely reads differently from the rest, if one does."""
+    names, counts = np.unique(held, return_counts=True)
+    tested = (names != "") & (counts >= settings.least_carriers)
+    tested &= len(turns) - counts >= settings.least_carriers
     if not tested.any():
-        return []
+        return None
+    names, counts = names[tested], counts[tested].astype(float)
+    carried = (held[None] == names[:, None]).astype(float)
     clipped = _clipped(turns, settings.clip_sds)
-    carried, counts = carried[tested], counts[tested]
-    names = [name for name, wanted in zip(names, tested, strict=True) if wanted]
     seen, errors = _against_rest(carried, counts, clipped[:, None])
     shuffled = np.random.default_rng(0).permuted(
         np.repeat(clipped[:, None], settings.shuffles, axis=1), axis=0
     )
     by_chance, their_errors = _against_rest(carried, counts, shuffled)
     largest = np.abs(by_chance / their_errors).max(axis=0)
-    found = []
-    for number, name in enumerate(names):
-        turn, error = float(seen[number, 0]), float(errors[number, 0])
-        as_large = int((largest >= abs(turn / error)).sum())
-        chance = (1 + as_large) / (1 + settings.shuffles)
-        if chance <= settings.chance_of_turn and abs(turn) >= settings.least_turn_deg:
-            carriers = int(counts[number])
-            others = len(turns) - carriers
-            found.append(CarriedTurn(compass=name, turn_deg=turn, error_deg=error, chance=chance,
-                                     carriers=carriers, others=others))  # fmt: skip
-    return sorted(found, key=lambda one: (one.chance, -abs(one.turn_deg)))
+    best = int(np.argmax(np.abs(seen / errors)))
+    turn, error = float(seen[best, 0]), float(errors[best, 0])
+    as_large = int((largest >= abs(turn / error)).sum())
+    chance = (1 + as_large) / (1 + settings.shuffles)
+    if chance > settings.chance_of_turn or abs(turn) < settings.least_turn_deg:
+        return None
+    return CarriedTurn(
+        compass=str(names[best]),
+        turn_deg=turn,
+        error_deg=error,
+        chance=chance,
+        carriers=int(counts[best]),
+        others=len(turns) - int(counts[best]),
+    )
 
 
 def _one_a_person(

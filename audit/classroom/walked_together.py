@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from itertools import combinations
 
 import numpy as np
+from numpy.typing import NDArray
 
 from audit.settings.class_shows import ClassShowsSettings
 from audit.units import FloatArray
@@ -98,24 +99,26 @@ def walked_together(
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Even:
-    """A walk at even steps of time, from ``first`` steps since 1970; ``free`` of all points."""
+    """A walk at even steps of time, from ``first`` steps since 1970; ``free`` of all points.
+
+    ``places`` are complex: east, and north times the imaginary unit.
+    """
 
     ident: str
     lane: str
     begun_s: float
     first: int
-    places: FloatArray
-    free: np.ndarray[tuple[int], np.dtype[np.bool_]]
+    places: NDArray[np.complex128]
+    free: NDArray[np.bool_]
 
 
 def _even(walk: WalkOnClock, points_m: FloatArray, settings: ClassShowsSettings) -> _Even:
     step = settings.step_s
     first, last = int(np.ceil(walk.time_s[0] / step)), int(walk.time_s[-1] // step)
     times = step * np.arange(first, last + 1)
-    places = np.column_stack(
-        [np.interp(times, walk.time_s, axis) for axis in (walk.east_m, walk.north_m)]
-    )
-    away = np.hypot(*(places[:, None] - points_m[None]).transpose(2, 0, 1))
+    places = np.interp(times, walk.time_s, walk.east_m).astype(complex)
+    places += 1j * np.interp(times, walk.time_s, walk.north_m)
+    away = np.abs(places[:, None] - (points_m[None, :, 0] + 1j * points_m[None, :, 1]))
     free = (away > settings.about_point_m).all(axis=1) & (times >= walk.begun_s)
     return _Even(
         ident=walk.ident,
@@ -136,19 +139,22 @@ def _in_steps(
     """
     step = settings.step_s
     moved = other.first + round(shift_s / step)
-    lags = range(-round(settings.lag_s / step), round(settings.lag_s / step) + 1)
-    near = np.full(len(one.places), np.inf)
-    behind = np.zeros(len(one.places))
-    for lag in sorted(lags, key=abs):
-        at = np.arange(len(one.places)) + one.first + lag - moved
-        there = (at >= 0) & (at < len(other.places))
-        if not there.any():
-            continue
-        away = np.hypot(*(one.places[there] - other.places[at[there]]).T)
-        nearer = np.flatnonzero(there)[away < near[there]]
+    when = np.flatnonzero(one.free)
+    most = round(settings.lag_s / step)
+    # Only while both are out, the lag allowed.
+    at = when + one.first - moved
+    out = (at >= -most) & (at < len(other.places) + most)
+    when, at = when[out], at[out]
+    near = np.full(len(when), np.inf)
+    behind = np.zeros(len(when))
+    for lag in sorted(range(-most, most + 1), key=abs):
+        there = np.clip(at + lag, 0, len(other.places) - 1)
+        away = np.abs(one.places[when] - other.places[there])
+        away[there != at + lag] = np.inf
+        nearer = away < near
         behind[nearer] = lag * step
-        near[there] = np.minimum(near[there], away)
-    together = (near <= settings.together_m) & one.free
+        near = np.minimum(near, away)
+    together = near <= settings.together_m
     if not together.any():
         return 0.0, 0.0
     return step * float(together.sum()), float(behind[together].mean())

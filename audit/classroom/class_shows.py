@@ -1,0 +1,180 @@
+"""What only a class can show beside its course: compasses, harder legs, and company."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from audit.classroom.carried_alike import CarriedTurn, carried_alike
+from audit.classroom.harder_legs import HarderLeg, LegComparison, harder_legs
+from audit.classroom.places_left import usual_turn_deg
+from audit.classroom.records import ClassFinding, LaneResult, WalkerResult
+from audit.classroom.walked_together import Company, WalkOnClock, walked_together
+from audit.settings.class_shows import ClassShowsSettings
+
+_LIKE_THE_ANGLE_DEG = 1.5
+_TWO_AXES = 2**0.5
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ClassShows:
+    """Findings, and notes about what could not be told."""
+
+    findings: tuple[ClassFinding, ...]
+    notes: tuple[str, ...] = ()
+
+
+def class_shows(
+    lanes: Sequence[LaneResult],
+    walkers: Sequence[WalkerResult],
+    faults: Sequence[ClassFinding],
+    settings: ClassShowsSettings,
+) -> ClassShows:
+    """Give what the class shows, ``faults`` of the course first."""
+    graded = [walker for walker in walkers if walker.state == "graded"]
+    compared = _compared(lanes, graded, faults, settings)
+    return ClassShows(
+        findings=(
+            *faults,
+            *_compasses(lanes, graded, settings),
+            *(_harder(lanes, leg) for leg in compared.legs),
+            *_company(lanes, graded, settings),
+        ),
+        notes=(compared.why_not,) if compared.why_not else (),
+    )
+
+
+def _compasses(
+    lanes: Sequence[LaneResult], walkers: Sequence[WalkerResult], settings: ClassShowsSettings
+) -> list[ClassFinding]:
+    """Look at compasses where the roster numbers them, else at devices."""
+    by_compass = any(walker.compass for walker in walkers)
+    thing = "Compass" if by_compass else "Device"
+    held = [walker.compass if by_compass else walker.device for walker in walkers]
+    turns = np.array([usual_turn_deg(walker) for walker in walkers])
+    found = carried_alike([walker.name for walker in walkers], held, turns, settings)
+    angles = [lane.grid_magnetic_angle_deg for lane in lanes]
+    return [
+        ClassFinding(
+            what="compass-reads-wrong",
+            message=_compass_words(thing, turn, angles),
+            walkers=tuple(
+                walker.ident
+                for walker, one in zip(walkers, held, strict=True)
+                if one == turn.compass
+            ),
+            question=True,
+            probability=1.0 - turn.chance,
+        )
+        for turn in found
+    ]
+
+
+def _compass_words(thing: str, turn: CarriedTurn, angles_deg: Sequence[float]) -> str:
+    side, reads = ("right", "low") if turn.turn_deg > 0 else ("left", "high")
+    size, half = abs(turn.turn_deg), 2.0 * turn.error_deg
+    words = (
+        f"{thing} {turn.compass}: the {turn.carriers} who carried it walked {size:.1f}° {side} of "
+        f"their azimuths, compared with the {turn.others} others (95 % interval "
+        f"{max(size - half, 0.0):.1f}° to {size + half:.1f}°). Is the compass {size:.0f}° out, "
+        f"reading {reads}? Hold it against another on a known line before it goes out again."
+    )
+    if any(abs(turn.turn_deg - angle) < _LIKE_THE_ANGLE_DEG for angle in angles_deg):
+        words += (
+            " It is as much as the grid-magnetic angle left out would give: ask first whether "
+            "these walkers left it out."
+        )
+    return words
+
+
+def _compared(
+    lanes: Sequence[LaneResult],
+    walkers: Sequence[WalkerResult],
+    faults: Sequence[ClassFinding],
+    settings: ClassShowsSettings,
+) -> LegComparison:
+    """Compare the legs, but those to and from a point that the course got wrong."""
+    wrong = {(fault.lane, fault.leg) for fault in faults}
+    legs, who, misses, lengths = [], [], [], []
+    for lane in lanes:
+        names = [leg.name for leg in lane.legs]
+        spoilt = {n for n, name in enumerate(names) if (lane.name, name) in wrong}
+        spoilt |= {n + 1 for n in spoilt}
+        for walker in (one for one in walkers if one.lane == lane.name):
+            for number, leg in enumerate(walker.legs):
+                if leg.miss is None or number in spoilt:
+                    continue
+                legs.append((lane.name, leg.name))
+                who.append(walker.name)
+                misses.append(max(leg.miss.distance_m, _TWO_AXES * leg.miss.sd_m, 1.0))
+                lengths.append(lane.legs[number].distance_m)
+    return harder_legs(legs, who, np.array(misses), np.array(lengths), settings)
+
+
+def _harder(lanes: Sequence[LaneResult], leg: HarderLeg) -> ClassFinding:
+    lane = next(lane for lane in lanes if lane.name == leg.leg[0])
+    planned = next(one for one in lane.legs if one.name == leg.leg[1])
+    return ClassFinding(
+        what="harder-leg",
+        message=(
+            f"{lane.name}, leg {planned.name} ({planned.start} to {planned.end}): its misses are "
+            f"{leg.ratio:.1f} times those of the other legs once the skill of the walkers is taken "
+            f"out (95 % interval {leg.low:.1f} to {leg.high:.1f}, {leg.walkers} walkers). Its "
+            f"length alone would make them {leg.by_length:.1f} times as large."
+        ),
+        lane=lane.name,
+        leg=planned.name,
+        probability=1.0 - leg.chance,
+    )
+
+
+def _company(
+    lanes: Sequence[LaneResult], walkers: Sequence[WalkerResult], settings: ClassShowsSettings
+) -> list[ClassFinding]:
+    points = {
+        lane.name: np.array([[point.east_m, point.north_m] for point in lane.points])
+        for lane in lanes
+    }
+    walks = [walk for walker in walkers if (walk := _on_clock(walker)) is not None]
+    by_ident = {walker.ident: walker for walker in walkers}
+    return [
+        ClassFinding(
+            what="walked-together",
+            message=_company_words(one, by_ident, settings),
+            lane=by_ident[one.first].lane,
+            walkers=(one.first, one.second),
+            question=True,
+        )
+        for one in walked_together(walks, points, settings)
+    ]
+
+
+def _on_clock(walker: WalkerResult) -> WalkOnClock | None:
+    trace = walker.trace
+    begun = [leg.started_s for leg in walker.legs if leg.started_s is not None]
+    if trace is None or trace.time_s is None or len(trace.time_s) < 2 or not begun:
+        return None
+    return WalkOnClock(
+        ident=walker.ident,
+        lane=walker.lane,
+        begun_s=min(begun),
+        time_s=np.array(trace.time_s),
+        east_m=np.array(trace.east_m),
+        north_m=np.array(trace.north_m),
+    )
+
+
+def _company_words(
+    one: Company, by_ident: dict[str, WalkerResult], settings: ClassShowsSettings
+) -> str:
+    first, second = by_ident[one.first].name, by_ident[one.second].name
+    together, usual = round(one.together_s / 60), max(round(one.usual_s / 60), 1)
+    return (
+        f"Did {second} walk with {first}? Away from the points, {second} was within "
+        f"{settings.together_m:.0f} m of where {first} had been {one.apart_s:.0f} s before for "
+        f"{together} min, {100 * one.share:.0f} % of the way. Of other pairs of the lane, set off "
+        f"as far apart, 95 in 100 would have been so for under {usual} min. A pair that was sent "
+        "out together, or a path that all took, looks the same: ask both."
+    )
