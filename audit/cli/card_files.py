@@ -9,6 +9,7 @@ from pathlib import Path
 from audit.cli.endings import WrongUseError
 from audit.cli.leg_profiles import leg_profiles
 from audit.cli.messages import say, tell
+from audit.cli.own_input import keep_apart
 from audit.leg_card.bezel import is_whole_bezel
 from audit.leg_card.carried_card import CarriedCard, carried_card
 from audit.leg_card.check_plan import check_plan
@@ -50,6 +51,8 @@ def card_file(plan: Path, wishes: CardWishes, *, options: CourseOptions) -> None
         Where an input is refused or the card cannot be written.
     """
     _check(wishes)
+    if wishes.out is not None:
+        keep_apart(plan, wishes.out)
     carried = _carried(read_plan(plan, **options), wishes)
     paper = next(one for one in CARD_PAPERS if one == wishes.paper)
     if wishes.out is None:

@@ -10,6 +10,7 @@ from typing import cast
 
 from audit.cli.endings import WrongUseError
 from audit.cli.messages import say
+from audit.cli.own_input import keep_apart
 from audit.errors import OutputRefusedError
 from audit.leg_card.check_plan import check_plan
 from audit.leg_card.onto_grid import plan_onto_grid
@@ -55,6 +56,7 @@ def copy_file(path: Path, out: Path, *, onto: str | None, options: CourseOptions
             f"--out: {out.name} does not say in which form. Name it .toml, .csv, .gpx or .geojson."
         )
         raise WrongUseError(message)
+    keep_apart(path, out)
     plan = read_plan(path, **options)
     if onto is not None:
         plan = plan_onto_grid(plan, onto)

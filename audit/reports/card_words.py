@@ -239,7 +239,9 @@ def _bezel(carried: CarriedCard) -> tuple[str, ...]:
     leg = carried.card.legs[0]
     angle = carried.card.angles.grid_magnetic_angle_deg
     exact = abs(angle) / carried.click_deg
-    ways = "; ".join(_setting(one) for one in carried.angle_clicks)
+    ways = ". Or ".join(
+        _rounding(one, leg.distance_m, leg.end.name) for one in carried.angle_clicks
+    )
     hand = next((one.hand for one in carried.angle_clicks if one.hand), "")
     turn = f", to the {hand}" if hand else ""
     round_it = digits.whole(360.0 / carried.click_deg)

@@ -67,6 +67,8 @@ to = "Gate"
 
 @pytest.fixture
 def full(tmp_path, monkeypatch) -> Path:
+    tmp_path = tmp_path / "here"
+    tmp_path.mkdir()
     (tmp_path / "full.toml").write_text(FULL, encoding="utf-8")
     monkeypatch.chdir(tmp_path)
     return tmp_path / "full.toml"
@@ -242,6 +244,7 @@ def test_the_geojson_stands_up_to_the_standard(leg_audit):
     ("arguments", "status", "said"),
     [
         (("--out", "copy.doc"), 2, "does not say in which form"),
+        (("--out", "../here/full.toml"), 2, "is the plan itself, and is not written over"),
         (("--out", "copy.toml", "--onto", "EPSG:27700"), 2, "does not reach the point"),
         (("--out", "copy.toml", "--onto", "moor"), 2, "is no grid for a plan"),
         (("--out", "full.toml/x.csv",), 2, "a file stands where a folder is wanted"),
@@ -252,6 +255,7 @@ def test_wrong_use_is_told_and_writes_nothing(leg_audit, arguments, status, said
     assert done.status == status
     assert said in done.err
     assert not Path("copy.toml").exists()
+    assert Path("full.toml").read_text(encoding="utf-8") == FULL
     assert leg_audit("copy", "full.toml").status == 2
 
 

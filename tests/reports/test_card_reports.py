@@ -40,7 +40,7 @@ def test_the_text_says_all_that_is_set_and_counted():
         "paces walked ________", "22 clicks left set 066.0°, 0.5° left: ends 9 m left of B; look right",
         "186.5° magnetic (grid 180.0° − (−6.50°) = 186.5°)",
         "to the boundary road, then east", "Leg 1: 60.00° − (−6.50°) = 66.50°", "of 2026-01-01",
-        "The ground is taken for level",
+        "The ground is taken for level", "3 clicks left set 069.0°, 2.5° right: ends 44 m right",
     ):  # fmt: skip
         assert said in text, said
     assert all(caution in text for caution in CAUTIONS[:4])
