@@ -47,6 +47,20 @@ def test_the_length_of_a_straight_strip_is_as_good_as_it_says(length_m):
     assert abs(np.mean(off)) < 2.0 * np.std(off) / np.sqrt(len(SEEDS)) + 0.5
 
 
+def test_the_interval_holds_the_walkers_pace():
+    # A walker of 65 to 100 m who is 3 in 100 off on any one strip; receivers of all sorts.
+    held = []
+    for seed in range(5000, 5060):
+        rng = np.random.default_rng(seed)
+        noise_m, tau_s = float(rng.uniform(2.5, 7.0)), float(rng.uniform(20.0, 120.0))
+        paces = float(round(3.0 * 65.0 * np.exp(0.03 * rng.standard_normal())))
+        track = recording(straight(300.0), rng, noise_m=noise_m, correlation_s=tau_s)
+        rate = pace_count([track], each=[paces]).counted
+        held.append(abs(rate.per_100m - 65.0) <= _Z95 * rate.sd)
+    # 95 in 100, less twice the chance error of 60 strips (a binomial law).
+    assert np.mean(held) >= 0.95 - 2.0 * np.sqrt(0.95 * 0.05 / len(held))
+
+
 def test_a_longer_strip_is_worth_more_and_a_measured_one_most():
     rng = np.random.default_rng(5)
     short = pace_count([recording(straight(100.0), rng)], each=[65.0]).counted
