@@ -23,8 +23,10 @@ if TYPE_CHECKING:
     from audit.readers.gpx_track import read_track
     from audit.readers.plan_file import read_plan
     from audit.readers.walkers_log import read_log
+    from audit.readers.words_file import read_words
     from audit.settings import Settings
     from audit.track import Track
+    from audit.words.spoken_words import Words
 
 __all__ = [
     "AuditError",
@@ -40,6 +42,7 @@ __all__ = [
     "Problem",
     "Settings",
     "Track",
+    "Words",
     "carried_card",
     "check_plan",
     "debrief",
@@ -48,6 +51,7 @@ __all__ = [
     "read_log",
     "read_plan",
     "read_track",
+    "read_words",
 ]
 
 __version__ = "0.1.0"
@@ -66,6 +70,7 @@ _WHERE = {
     "Problem": "audit.errors",
     "Settings": "audit.settings",
     "Track": "audit.track",
+    "Words": "audit.words.spoken_words",
     "carried_card": "audit.leg_card.carried_card",
     "check_plan": "audit.leg_card.check_plan",
     "debrief": "audit.debriefing.debrief_walk",
@@ -73,6 +78,7 @@ _WHERE = {
     "plan_onto_grid": "audit.leg_card.onto_grid",
     "read_log": "audit.readers.walkers_log",
     "read_plan": "audit.readers.plan_file",
+    "read_words": "audit.readers.words_file",
     "read_track": "audit.readers.gpx_track",
 }
 

@@ -13,6 +13,7 @@ from audit.cli.options import (
     PlanFile,
     Route,
     Traceback,
+    WordsFile,
 )
 
 CHECK_EXAMPLE = """\b
@@ -36,6 +37,7 @@ def check(  # noqa: PLR0913 (one parameter an option)
     paces_per_100m: PacesPer100m = None,
     arrival_radius: ArrivalRadius = None,
     route: Route = None,
+    words: WordsFile = None,
     traceback: Traceback = False,  # noqa: ARG001 (whoever guards the command reads it)
 ) -> int:
     """Check a plan's own arithmetic, before anyone walks.
@@ -49,6 +51,7 @@ def check(  # noqa: PLR0913 (one parameter an option)
     return check_file(
         plan,
         as_json=json,
+        words=words,
         options={
             "name": name,
             "date": date,

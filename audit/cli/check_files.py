@@ -9,10 +9,13 @@ from audit.cli.messages import say, tell
 from audit.leg_card.check_plan import check_plan
 from audit.readers.course_settings import CourseOptions
 from audit.readers.plan_file import read_plan
+from audit.readers.words_file import read_words
 from audit.reports.check_report import render_check, render_check_json
 
 
-def check_file(plan: Path, *, as_json: bool, options: CourseOptions) -> ExitStatus:
+def check_file(
+    plan: Path, *, as_json: bool, options: CourseOptions, words: Path | None = None
+) -> ExitStatus:
     """Tell what is to be put right in a plan; the status says whether anything is.
 
     Raises
@@ -20,11 +23,12 @@ def check_file(plan: Path, *, as_json: bool, options: CourseOptions) -> ExitStat
     InputRefusedError
         Where the plan cannot be read, or no card can be made of it.
     """
+    chosen = read_words(words) if words else None
     checked = check_plan(read_plan(plan, **options))
     if as_json:
         tell(render_check_json(checked))
     else:
-        tell(render_check(checked))
+        tell(render_check(checked, chosen))
         for note in checked.card.notes:
             say(f"note: {note}")
     return ExitStatus.FINDINGS if checked.findings else ExitStatus.DONE

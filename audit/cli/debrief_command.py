@@ -28,6 +28,7 @@ from audit.cli.options import (
     Route,
     Traceback,
     TrackFile,
+    WordsFile,
 )
 
 if TYPE_CHECKING:
@@ -67,6 +68,7 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
     pictures: Pictures = False,
     gpx: Gpx = False,
     private: Private = False,
+    words: WordsFile = None,
     traceback: Traceback = False,  # noqa: ARG001 (whoever guards the command reads it)
 ) -> None:
     """Set a recorded walk against its plan, leg by leg.
@@ -99,7 +101,7 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
             "arrival_radius_m": arrival_radius,
             "route": route,
         },
-        extras=Extras(wishes=wishes, ground=ground, private=private),
+        extras=Extras(wishes=wishes, ground=ground, private=private, words=words),
     )
 
 

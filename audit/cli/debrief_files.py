@@ -14,6 +14,7 @@ from audit.debriefing.privacy import private_debrief
 from audit.debriefing.records import Debrief
 from audit.readers.course_settings import CourseOptions
 from audit.readers.ground_file import GroundFrame, read_ground
+from audit.readers.words_file import read_words
 from audit.reports.map_ground import ground_edges
 from audit.reports.picture import prepare
 from audit.reports.simulated import simulated_notes
@@ -24,11 +25,12 @@ from audit.settings import Settings
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Extras:
-    """What a debrief can have beside the usual; ``ground`` is a file to be read."""
+    """What a debrief can have beside the usual; ``ground`` and ``words`` are files to be read."""
 
     wishes: Wishes = field(default_factory=Wishes)
     ground: Path | None = None
     private: bool = False
+    words: Path | None = None
 
 
 def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
@@ -56,6 +58,7 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
     inputs = read_inputs(plan, track, log, options, card)
     kinds = [kind for kind in REPORT_KINDS if not only or kind in only]
     extras = extras or Extras()
+    words = read_words(extras.words) if extras.words else None
     if "html" in kinds:
         prepare()  # beside the matching, which takes as long
     finished = debrief(
@@ -70,8 +73,8 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
         finished = private_debrief(finished, Settings().privacy)
     wishes = _with_ground(extras, finished)
     usual = Path("private-debrief") if extras.private else _folder_for(track)
-    written = write_reports(finished, folder or usual, kinds, wishes)
-    tell(render_terminal(finished))
+    written = write_reports(finished, folder or usual, kinds, replace(wishes, words=words))
+    tell(render_terminal(finished, words))
     _say_notes(finished)
     say(f"Written to {written[0].parent}: {_listed(written)}")
     if "html" in kinds:

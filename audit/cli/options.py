@@ -190,6 +190,14 @@ PaperKind = Annotated[
 Pictures = Annotated[
     bool, typer.Option("--pictures", help="Write the pictures alone too, as SVG and PNG.")
 ]
+WordsFile = Annotated[
+    Path | None,
+    typer.Option(
+        "--words",
+        metavar="FILE",
+        help="Language, terms and units that people are told things in: TOML.",
+    ),
+]
 Gpx = Annotated[
     bool,
     typer.Option("--gpx", help="Write debrief.gpx too: the plan, the portions, the claims."),

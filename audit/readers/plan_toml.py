@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import re
-import tomllib
 from collections.abc import Mapping
 from typing import Any
 
@@ -20,10 +18,10 @@ from audit.readers.plan_draft import check_count, legs_in_order
 from audit.readers.plan_finish import finished_plan
 from audit.readers.point_book import PointBook
 from audit.readers.problem_list import ProblemList
+from audit.readers.toml_text import toml_document
 
 _TABLES = ("course", "point", "leg")
 _POINT_KEYS = ("name", "position", "half_square_m")
-_WHERE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)$")
 
 
 def read_plan_toml(text: str, options: CourseOptions, problems: ProblemList) -> Plan:
@@ -34,7 +32,7 @@ def read_plan_toml(text: str, options: CourseOptions, problems: ProblemList) -> 
     InputRefusedError
         With every problem of the text.
     """
-    document = _document(text, problems)
+    document = toml_document(text, problems)
     for key in document:
         if key not in _TABLES:
             problems.unknown("", "table of a plan", key, _TABLES)
@@ -59,20 +57,6 @@ def read_plan_toml(text: str, options: CourseOptions, problems: ProblemList) -> 
         if settings.order == "planned":
             problems.note("The plan has no leg tables; its points, in order, are the legs.")
     return finished_plan(settings, book, drafts, problems)
-
-
-def _document(text: str, problems: ProblemList) -> dict[str, Any]:
-    try:
-        # TOML knows no lone carriage return; old editors end lines with it.
-        return tomllib.loads(text.replace("\r\n", "\n").replace("\r", "\n"))
-    except RecursionError:
-        problems.stop("", None, "is nested too deeply", "Keep to the tables of a plan.")
-    except ValueError as error:
-        found = _WHERE.search(str(error))
-        line = found[1] if found else None
-        reason = _WHERE.sub("", str(error))
-        remedy = "Text stands in quotation marks; numbers take a decimal point."
-        problems.stop(f"line {line}" if line else "", None, f"is not TOML: {reason}", remedy)
 
 
 def _course(document: Mapping[str, Any], problems: ProblemList) -> dict[str, object]:

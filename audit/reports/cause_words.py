@@ -1,126 +1,34 @@
-"""Each cause in plain words, and what to practise against it."""
+"""Each cause in plain words, and what to practise against it.
+
+The words stand in audit/words, in cause.ftl, advice.ftl and story.ftl.
+"""
 
 from __future__ import annotations
+
+from audit.words import say
+from audit.words.spoken_words import has_message
 
 WITHIN_SKILL = "within-skill"
 CANNOT_TELL = "cannot-tell"
 
-CAUSE_WORDS: dict[str, str] = {
-    WITHIN_SKILL: "ordinary error",
-    CANNOT_TELL: "a cause that the evidence does not decide",
-    "gm-angle-omitted": "the grid-magnetic angle left out",
-    "gm-angle-reversed": "the grid-magnetic angle applied the wrong way",
-    "gm-angle-doubled": "the grid-magnetic angle applied twice",
-    "declination-for-gm-angle": "declination used in place of the grid-magnetic angle",
-    "gm-angle-stale": "an out-of-date grid-magnetic angle",
-    "reciprocal": "the back azimuth walked, 180° out",
-    "right-angle": "an azimuth 90° out",
-    "bezel-clicks": "a bezel set some clicks off",
-    "bezel-wrong-way": "a bezel turned the wrong way",
-    "mils-as-degrees": "mils and degrees taken for each other",
-    "wrong-mil-circle": "a compass with another mil circle",
-    "azimuth-digits": "a wrong or swapped digit in the azimuth",
-    "dial-misread": "a dial read one graduation off",
-    "neighbour-azimuth": "the azimuth of another leg",
-    "magnetic-disturbance": "iron or a current near the compass",
-    "steady-bias": "a steady turn to one side, by compass or walker",
-    "hundred-miscounted": "a hundred metres lost or added in the count",
-    "single-double-pace": "single and double paces taken for each other",
-    "pace-long": "a pace count that carries too far",
-    "pace-short": "a pace count that falls short",
-    "wrong-ruler": "the ruler of another map scale",
-    "slope-paced": "slope distance paced as map distance",
-    "early-stop": "stopping short",
-    "overshoot": "walking on past the distance",
-    "bypass-paced": "the sideways paces of a bypass counted in",
-    "veer": "a line that bends as it is walked",
-    "sidehill": "slipping downhill along a slope",
-    "handrail": "being led along by a feature of the ground",
-    "bypass-unequal": "a bypass with unequal sides",
-    "obstacle-one-side": "obstacles passed always on one side",
-    "digits-transposed": "two digits of the grid reference swapped",
-    "digit-wrong": "one wrong digit in the grid reference",
-    "easting-northing-swapped": "easting and northing swapped",
-    "wrong-grid-line": "plotting from the wrong grid line",
-    "wrong-plotting-scale": "plotting with the scale of another map",
-    "datum": "a reference on another datum",
-    "point-misplaced": "the point itself out of place",
-    "wrong-start": "beginning from the wrong place",
-    "wrong-point": "another point taken for this one",
-    "point-skipped": "the point left out",
-    "order-changed": "the points taken in another order",
-    "passed-unseen": "passing the point without seeing it",
-}
-"""Completes "consistent with ..."."""
 
-ADVICE: dict[str, str] = {
-    "gm-angle-omitted": "Write the angle on the card and show the sum beside every leg.",
-    "gm-angle-reversed": "Draw the two norths before the sum; magnetic is grid less the angle.",
-    "gm-angle-doubled": "Correct once: either in the sum or on the compass, never both.",
-    "declination-for-gm-angle": "From a gridded map use the grid-magnetic angle, not declination.",
-    "gm-angle-stale": "Bring the printed angle up to date before the card is made.",
-    "reciprocal": "Before setting off, say aloud roughly which way the leg goes.",
-    "right-angle": "Estimate the direction first, then measure it.",
-    "bezel-clicks": "Count clicks aloud, then check by sighting.",
-    "bezel-wrong-way": "Before turning the bezel, say which way the numbers grow.",
-    "mils-as-degrees": "Write the unit behind every azimuth.",
-    "wrong-mil-circle": "Put the mil circle of the compass in use at the head of the card.",
-    "azimuth-digits": "Say the azimuth digit by digit, and have it read back.",
-    "dial-misread": "Read the dial twice, from both neighbouring graduations.",
-    "neighbour-azimuth": "Cross off each leg; say the new azimuth at every start.",
-    "magnetic-disturbance": "Step away from metal and wires, stow the phone, sight again.",
-    "steady-bias": "Check the compass on a known line, then the walker on a marked leg.",
-    "hundred-miscounted": "Move a bead, knot or pebble at every hundred, and say it aloud.",
-    "single-double-pace": "Write single or double beside every pace count.",
-    "pace-long": "Count again over a measured stretch of ground like this.",
-    "pace-short": "Count again over a measured stretch of ground like this.",
-    "wrong-ruler": "Read the scale on the ruler and on the map; count grid squares as a check.",
-    "slope-paced": "Add paces on steep legs: 6 in 100 at 20°, 15 in 100 at 30°.",
-    "early-stop": "Walk out the whole count before searching.",
-    "overshoot": "Name a feature behind the point that says: too far.",
-    "bypass-paced": "Count only the paces along the azimuth.",
-    "veer": "Walk from mark to mark, and look back along the back azimuth.",
-    "sidehill": "On a slope choose marks a little above the line.",
-    "handrail": "Say where the line crosses the feature, and cross it there.",
-    "bypass-unequal": "Count out and back the same number of paces.",
-    "obstacle-one-side": "Pass obstacles left and right in turn, or box them.",
-    "digits-transposed": "Read references in pairs, and plot them twice.",
-    "digit-wrong": "Check the plotted point against the description of the ground.",
-    "easting-northing-swapped": "Along first, then up.",
-    "wrong-grid-line": "Find the lower left corner of the square before measuring.",
-    "wrong-plotting-scale": "Read the scale of the plotting tool and of the map aloud.",
-    "datum": "Compare the datum of list, map and receiver.",
-    "point-misplaced": "Go and check the point before anyone is judged by it.",
-    "wrong-start": "Make sure of the point you stand on before you leave it.",
-    "wrong-point": "Check code, description and distance before accepting a point.",
-    "point-skipped": "Tick off each point on the card.",
-    "order-changed": "Tick off each point on the card.",
-    "passed-unseen": "Slow down for the last tenth of the leg, and look behind.",
-}
-"""One thing to do about it."""
-
-
-STORY_WORDS: dict[str, str] = {
-    "gm-angle-omitted": "The grid-magnetic angle was left out",
-    "gm-angle-reversed": "The grid-magnetic angle was applied the wrong way",
-    "gm-angle-doubled": "The grid-magnetic angle was applied twice",
-    "declination-for-gm-angle": "Declination was used in place of the grid-magnetic angle",
-    "gm-angle-stale": "An out-of-date grid-magnetic angle was used",
-    "steady-bias": "Compass or walker turned to one side, by no angle that is known,",
-    "reciprocal": "The back azimuth was walked",
-    "bezel-wrong-way": "The bezel was turned the wrong way",
-    "mils-as-degrees": "Mils and degrees were taken for each other",
-    "wrong-mil-circle": "The compass divides the circle into other mils than the card; so",
-    "sidehill": "The line slipped downhill",
-    "pace-long": "The pace count carried too far",
-    "pace-short": "The pace count fell short",
-    "single-double-pace": "Single and double paces were taken for each other",
-    "wrong-ruler": "Distances were measured with the ruler of another map scale",
-    "slope-paced": "Slope distance was paced as map distance",
-}
-"""Begins the sentence about a mistake that several legs share; "on legs 1 to 3" follows."""
+def has_words(cause: str) -> bool:
+    """Tell whether a cause, or a slip of a plan, has words of its own."""
+    return has_message(f"cause-{cause}")
 
 
 def cause_words(cause: str) -> str:
     """Give the words of a cause; a name without an entry is read out as it stands."""
-    return CAUSE_WORDS.get(cause, cause.replace("-", " "))
+    return say(f"cause-{cause}") if has_words(cause) else cause.replace("-", " ")
+
+
+def advice_words(cause: str) -> str:
+    """Give one thing to do about a cause; "" where there is none."""
+    return say(f"advice-{cause}") if has_message(f"advice-{cause}") else ""
+
+
+def story_words(cause: str) -> str:
+    """Begin the sentence about a mistake that several legs share."""
+    if has_message(f"story-{cause}"):
+        return say(f"story-{cause}")
+    return say("story-other", cause=cause_words(cause))

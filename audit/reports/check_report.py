@@ -9,8 +9,9 @@ from audit.leg_card.check_plan import PlanCheck
 from audit.leg_card.worked_sums import LegSums, SumLine
 from audit.reports import digits
 from audit.reports.angle_words import angle_sentences
-from audit.reports.cause_words import CAUSE_WORDS
+from audit.reports.cause_words import cause_words, has_words
 from audit.reports.printable import printable
+from audit.words import Words, spoken
 
 CHECK_FORMAT = 1
 """Number of the shape of the document of a check."""
@@ -25,8 +26,13 @@ _LINE_NAMES = {
 }
 
 
-def render_check(checked: PlanCheck) -> str:
+def render_check(checked: PlanCheck, words: Words | None = None) -> str:
     """Give plain text that ends with a line feed: what to put right, then the worked sums."""
+    with spoken(words):
+        return _text(checked)
+
+
+def _text(checked: PlanCheck) -> str:
     lines = [checked.card.name, *_verdict(checked), ""]
     for number, finding in enumerate(checked.findings, start=1):
         lines.append(f"{number:>2}. {finding.message}")
@@ -69,8 +75,8 @@ def _shared(checked: PlanCheck) -> list[str]:
             legs.setdefault(finding.slips[0], {})[finding.leg] = None
     shared = []
     for slip, names in legs.items():
-        if len(names) > 1 and slip in CAUSE_WORDS:
-            words = CAUSE_WORDS[slip]
+        if len(names) > 1 and has_words(slip):
+            words = cause_words(slip)
             shared.append(f"{words[:1].upper()}{words[1:]}: legs {', '.join(names)}.")
     return shared
 

@@ -27,6 +27,7 @@ from audit.reports.verdict import verdict
 from audit.reports.version import program_version
 from audit.reports.walk_moments import moment_step_s
 from audit.settings import Settings
+from audit.words import Words, spoken
 
 if TYPE_CHECKING:
     import jinja2
@@ -50,11 +51,18 @@ class LegSection:
     doubt: str
 
 
-def render_html(debrief: Debrief, ground: GroundPicture | None = None) -> str:
+def render_html(
+    debrief: Debrief, ground: GroundPicture | None = None, words: Words | None = None
+) -> str:
     """Give the whole page: it fetches nothing, and is whole on paper and without scripts.
 
-    ``ground`` lies under the map.
+    ``ground`` lies under the map; ``words`` choose language, terms and units.
     """
+    with spoken(words):
+        return _page(debrief, ground)
+
+
+def _page(debrief: Debrief, ground: GroundPicture | None) -> str:
     moved = passage(debrief.clean, Settings().measuring)
     pictures = page_pictures(debrief, moved, ground)
     context = {**_walk(debrief, pictures), **_legs(debrief, pictures), **_grounds(debrief)}

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from audit.debriefing.records import Debrief
 from audit.diagnosis.finding import WalkFinding
-from audit.reports import digits
-from audit.reports.cause_words import STORY_WORDS, cause_words
+from audit.reports import digits, wording
+from audit.reports.cause_words import story_words
 from audit.settings import Settings
+from audit.words import say
+from audit.words.figures import Length, Listed, Number, Turn
 
 
 def joint_story(debrief: Debrief) -> tuple[str, ...]:
@@ -17,33 +19,36 @@ def joint_story(debrief: Debrief) -> tuple[str, ...]:
 
 def _sentence(debrief: Debrief, story: WalkFinding) -> str:
     """Say "The grid-magnetic angle was left out on legs 1 to 3, then put right (94 % likely)."."""
-    words = STORY_WORDS.get(story.cause, f"Legs share {cause_words(story.cause)},")
     walked = [n for n, leg in enumerate(debrief.legs) if leg.audit.measures is not None]
-    after = ", then put right" if story.put_right else ""
-    size = f" ({_size(story)})" if story.size is not None else ""
-    where = _where(debrief, story, walked)
-    return f"{words}{size} {where}{after} ({digits.percent(story.probability)} likely)."
+    return say(
+        "story-told",
+        story=story_words(story.cause),
+        size="none" if story.size is None else _size(story),
+        where=_where(debrief, story, walked),
+        after="yes" if story.put_right else "no",
+        sure=digits.percent(story.probability),
+    )
 
 
 def _size(story: WalkFinding) -> str:
     size = story.size or 0.0
     if story.unit == "deg":
-        return f"{abs(size):.0f}\u00b0 {'right' if size > 0.0 else 'left'}"
+        return wording.sided(Turn(degrees=size, degrees_decimals=0), size)
     if story.unit == "ratio":
-        return f"{size:.2f} of the distance"
-    return f"{abs(size):.0f} m"
+        return say("story-size-ratio", ratio=Number(value=size, decimals=2))
+    return say("figure-length", size=Length(metres=abs(size)))
 
 
 def _where(debrief: Debrief, story: WalkFinding, walked: list[int]) -> str:
     """Say on which legs; a run of walked legs is told by its ends."""
     shown = list(story.legs)
     if shown == walked:
-        return "on every leg"
+        return say("story-on-every")
     first, last = walked.index(shown[0]), walked.index(shown[-1])
     names = [debrief.legs[leg].name for leg in shown]
     run = shown == walked[first : last + 1]
     if run and last == len(walked) - 1:
-        return f"from leg {names[0]} on"
+        return say("story-from", first=names[0])
     if run and len(shown) > 2:
-        return f"on legs {names[0]} to {names[-1]}"
-    return f"on legs {', '.join(names[:-1])} and {names[-1]}"
+        return say("story-on-run", first=names[0], last=names[-1])
+    return say("story-on", names=Listed(things=names))

@@ -6,8 +6,10 @@ from dataclasses import dataclass
 
 from audit.debriefing.records import Debrief, LegDebrief
 from audit.reports import digits, wording
-from audit.reports.cause_words import ADVICE, cause_words
+from audit.reports.cause_words import advice_words, cause_words
 from audit.settings import Settings
+from audit.words import in_force
+from audit.words.in_other_units import to_place
 
 LEDGER_PARTS = {
     "inherited": "began away from the point",
@@ -52,7 +54,7 @@ def leg_row(leg: LegDebrief, radius_m: float) -> LegRow:
     """Give the line of the leg table."""
     card, measures = leg.audit.card, leg.audit.measures
     ends = f"{card.start.name} to {card.end.name}"
-    status = wording.STATUS_WORDS[leg.audit.status]
+    status = wording.status_words(leg.audit.status)
     azimuth = digits.card_azimuth(card.azimuth.degrees)
     distance = f"{digits.whole(card.distance_m)} m"
     if measures is None:
@@ -96,7 +98,7 @@ def cause_rows(leg: LegDebrief) -> list[CauseRow]:
 def advice(leg: LegDebrief) -> str:
     """Give what to practise, where a mistake is named; else ""."""
     named = wording.named_mistake(leg)
-    return "" if named is None else ADVICE.get(named.cause, "")
+    return "" if named is None else advice_words(named.cause)
 
 
 def ledger_row(leg: LegDebrief) -> list[str] | None:
@@ -117,7 +119,7 @@ def ledger_rows(debrief: Debrief) -> list[tuple[str, list[str]]]:
 
 def _east_north(part: tuple[float, float], standard_error_m: float) -> str:
     place = digits.metres_place(standard_error_m)
-    east, north = (digits.to_place(abs(value), place) for value in part)
+    east, north = (to_place(in_force().units.length_from(abs(value)), place) for value in part)
     words = [
         f"{east} {'E' if part[0] > 0 else 'W'}" if east != "0" else "",
         f"{north} {'N' if part[1] > 0 else 'S'}" if north != "0" else "",

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from audit.debriefing.records import Debrief, LegDebrief
-from audit.leg_card.wording import leg_names
+from audit.reports.wording import leg_names
 from audit.settings import Settings
+from audit.words import say
 
 
 def story_sentences(debrief: Debrief) -> tuple[str, ...]:
@@ -12,11 +13,7 @@ def story_sentences(debrief: Debrief) -> tuple[str, ...]:
     unsure = [leg.name for leg in debrief.legs if _is_unsure(leg)]
     if not unsure:
         return ()
-    said = (
-        f"Which part of the recording belongs to {leg_names(unsure)} is not sure: "
-        "look at the map before trusting those figures."
-    )
-    return (said,)
+    return (say("verdict-unsure", legs=leg_names(unsure)),)
 
 
 def _is_unsure(leg: LegDebrief) -> bool:

@@ -8,13 +8,20 @@ from audit.reports.page_coaching import coaching_lines, step_lines
 from audit.reports.printable import printable
 from audit.reports.simulated import simulated_notes
 from audit.reports.verdict import verdict
+from audit.words import Words, say, spoken
 
 
-def render_terminal(debrief: Debrief) -> str:
+def render_terminal(debrief: Debrief, words: Words | None = None) -> str:
     """Give plain text that ends with a line feed; no colour, no control characters."""
-    lines = [debrief.card.name, *(f"SIMULATED: {note}" for note in simulated_notes(debrief))]
+    with spoken(words):
+        return _text(debrief)
+
+
+def _text(debrief: Debrief) -> str:
+    simulated = [say("terminal-simulated", note=note) for note in simulated_notes(debrief)]
+    lines = [debrief.card.name, *simulated]
     lines += [*verdict(debrief), "", *_aligned(debrief)]
-    lines += [f"plan: {finding.message}" for finding in debrief.card.findings]
+    lines += [say("terminal-plan", finding=finding.message) for finding in debrief.card.findings]
     lines += ["", *step_lines(debrief), *coaching_lines(debrief)]
     return "\n".join(printable(line) for line in lines) + "\n"
 
@@ -35,7 +42,7 @@ def _aligned(debrief: Debrief) -> list[str]:
     rows = [_row(leg, debrief.card.arrival_radius_m) for leg in debrief.legs]
     most_errors = max((len(errors) for errors, _ in rows), default=0)
     cells = [
-        [leg.name, wording.STATUS_WORDS[leg.audit.status],
+        [leg.name, wording.status_words(leg.audit.status),
          *errors, *[""] * (most_errors - len(errors)), *ending]
         for leg, (errors, ending) in zip(debrief.legs, rows, strict=True)
     ]  # fmt: skip

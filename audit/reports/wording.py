@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
 from audit.debriefing.records import LegDebrief
 from audit.diagnosis.finding import Finding
@@ -11,28 +12,37 @@ from audit.reports import digits
 from audit.reports.cause_words import CANNOT_TELL, WITHIN_SKILL, cause_words
 from audit.settings import Settings
 from audit.units import turn_degrees, wrap_degrees
-
-STATUS_WORDS = {
-    "walked": "walked",
-    "skipped": "skipped",
-    "unfinished": "not finished",
-    "not-started": "not started",
-}
-
-AS_PLANNED = "as planned"
-"""Said of an error that lies within its own interval."""
+from audit.words import say
+from audit.words.figures import Listed
 
 _POINTS_OF_THE_COMPASS = (
     "north",
     "north-east",
-    "east",
+    "eastward",
     "south-east",
     "south",
     "south-west",
-    "west",
+    "westward",
     "north-west",
 )
 _TWO_SIDED_95 = 1.96
+
+
+def status_words(status: str) -> str:
+    """Say what became of a leg."""
+    return say(f"leg-{status}")
+
+
+def leg_names(names: Sequence[str]) -> str:
+    """List legs: "leg 2", "legs 2, 3 and 5"."""
+    if len(names) == 1:
+        return say("figure-leg", name=names[0])
+    return say("figure-legs", names=Listed(things=names))
+
+
+def sided(size: object, signed: float) -> str:
+    """Say on which side: "7.2° left"."""
+    return say("figure-right" if signed > 0 else "figure-left", size=size)
 
 
 def half_interval_deg(measures: LegMeasures) -> float:
@@ -43,10 +53,20 @@ def half_interval_deg(measures: LegMeasures) -> float:
 def azimuth_error(measures: LegMeasures) -> str:
     """Say how far the walked azimuth is off: "7° left", or "as planned"."""
     half_deg = half_interval_deg(measures)
-    if abs(measures.azimuth_error_deg) <= half_deg:
-        return AS_PLANNED
-    side = "right" if measures.azimuth_error_deg > 0 else "left"
-    return f"{digits.angle(measures.azimuth_error_deg, half_deg)} {side}"
+    if azimuth_as_planned(measures):
+        return say("figure-as-planned")
+    error_deg = measures.azimuth_error_deg
+    return sided(digits.angle(error_deg, half_deg), error_deg)
+
+
+def azimuth_as_planned(measures: LegMeasures) -> bool:
+    """Tell whether the error of the azimuth lies within its own interval."""
+    return abs(measures.azimuth_error_deg) <= half_interval_deg(measures)
+
+
+def distance_as_planned(measures: LegMeasures) -> bool:
+    """Tell whether the error of the distance lies within its own interval."""
+    return abs(measures.distance_error_m) <= _TWO_SIDED_95 * measures.straight_sd_m
 
 
 def azimuth_interval(measures: LegMeasures) -> str:
@@ -54,28 +74,37 @@ def azimuth_interval(measures: LegMeasures) -> str:
     half_deg = half_interval_deg(measures)
     low = digits.azimuth(measures.heading.low_deg, half_deg)
     high = digits.azimuth(measures.heading.high_deg, half_deg)
-    return f"{low} to {high}"
+    return say("figure-range", low=low, high=high)
 
 
 def distance_error(measures: LegMeasures) -> str:
     """Say how far the walked distance is off: "22 m short", "95 m too far", or "as planned"."""
     error_m, standard_error_m = measures.distance_error_m, measures.straight_sd_m
-    if abs(error_m) <= _TWO_SIDED_95 * standard_error_m:
-        return AS_PLANNED
+    if distance_as_planned(measures):
+        return say("figure-as-planned")
     size = digits.metres(abs(error_m), standard_error_m)
-    return f"{size} too far" if error_m > 0 else f"{size} short"
+    return say("figure-too-far" if error_m > 0 else "figure-short", size=size)
 
 
 def offset(offset_m: float, standard_error_m: float) -> str:
     """Say on which side of a line, and how far: "108 m left", or "on the line"."""
     size = digits.metres(abs(offset_m), standard_error_m)
-    if size == "0 m":
-        return "on the line"
-    return f"{size} {'right' if offset_m > 0 else 'left'}"
+    if _is_nothing(size):
+        return say("figure-on-line")
+    return sided(size, offset_m)
+
+
+def _is_nothing(size: str) -> bool:
+    """Tell whether a length rounds to nothing, which lies on no side."""
+    return size.startswith("0 ")
 
 
 def direction(degrees: float) -> str:
     """Name the nearest of the eight points of the compass."""
+    return say(f"figure-{_eighth(degrees)}")
+
+
+def _eighth(degrees: float) -> str:
     eighth = math.floor(wrap_degrees(degrees) / 45.0 + 0.5) % len(_POINTS_OF_THE_COMPASS)
     return _POINTS_OF_THE_COMPASS[eighth]
 
@@ -83,14 +112,17 @@ def direction(degrees: float) -> str:
 def short_miss(measures: LegMeasures) -> str:
     """Write the miss for a table: "111 m NW"."""
     size = digits.metres(measures.miss_m, measures.miss_sd_m)
-    whole = direction(measures.miss_azimuth.degrees)
-    return size if size == "0 m" else f"{size} {''.join(w[0] for w in whole.split('-')).upper()}"
+    letters = say(f"figure-letters-{_eighth(measures.miss_azimuth.degrees)}")
+    return size if _is_nothing(size) else f"{size} {letters}"
 
 
 def miss(measures: LegMeasures) -> str:
     """Write the miss: "111 m north-west"."""
     size = digits.metres(measures.miss_m, measures.miss_sd_m)
-    return size if size == "0 m" else f"{size} {direction(measures.miss_azimuth.degrees)}"
+    if _is_nothing(size):
+        return size
+    where = direction(measures.miss_azimuth.degrees)
+    return say("figure-at-direction", size=size, direction=where)
 
 
 def arrival(measures: LegMeasures, radius_m: float) -> str:
@@ -98,17 +130,15 @@ def arrival(measures: LegMeasures, radius_m: float) -> str:
     size = digits.metres(measures.miss_m, measures.miss_sd_m)
     if not measures.found:
         nearest = digits.metres(measures.nearest_m, measures.miss_sd_m)
-        return f"missed by {size}, point not found (nearest {nearest})"
-    if measures.miss_m <= radius_m:
-        return f"arrived, {size} off"
-    return f"missed by {size}, then found"
+        return say("leg-not-found", size=size, nearest=nearest)
+    return say("leg-arrived" if measures.miss_m <= radius_m else "leg-then-found", size=size)
 
 
 def found(measures: LegMeasures, radius_m: float) -> str:
     """Say in the fewest words whether the point was reached."""
     if not measures.found:
-        return "no"
-    return "yes" if measures.miss_m <= radius_m else "yes, later"
+        return say("leg-found-no")
+    return say("leg-found-yes" if measures.miss_m <= radius_m else "leg-found-later")
 
 
 def duration(seconds: float) -> str:
@@ -140,14 +170,22 @@ def cause(leg: LegDebrief) -> str:
         return ""
     first = leading_cause(leg)
     if first is None:
-        likely = " or ".join(
-            f"{cause_words(one.cause)} ({digits.percent(one.probability)})"
-            for one in leg.causes[:2]
-        )
-        return f"undecided: {likely}"
+        likely = [_with_chance(one) for one in leg.causes[:2]]
+        return say("leg-undecided-two", causes=Listed(things=likely, link="or"))
     if first.cause == CANNOT_TELL:
-        return f"undecided: no cause stands out ({digits.percent(first.probability)})"
-    return f"{cause_words(first.cause)} ({digits.percent(first.probability)})"
+        return say("leg-undecided-none", sure=digits.percent(first.probability))
+    return _with_chance(first)
+
+
+def is_undecided(leg: LegDebrief) -> bool:
+    """Tell whether `cause` names no single cause of a leg that was judged."""
+    first = leading_cause(leg)
+    return bool(leg.causes) and (first is None or first.cause == CANNOT_TELL)
+
+
+def _with_chance(one: Finding) -> str:
+    sure = digits.percent(one.probability)
+    return say("leg-cause", cause=cause_words(one.cause), sure=sure)
 
 
 def errors_worst_first(audit: LegAudit) -> list[str]:
@@ -156,15 +194,15 @@ def errors_worst_first(audit: LegAudit) -> list[str]:
     if measures is None:
         return []
     ledger = measures.ledger
-    turned = f"azimuth {azimuth_error(measures)} ({_plus_minus(measures)})"
+    turned = say("leg-azimuth", error=azimuth_error(measures), interval=_plus_minus(measures))
     sized = [
         (math.hypot(*ledger.heading), turned),
-        (math.hypot(*ledger.distance), f"distance {distance_error(measures)}"),
+        (math.hypot(*ledger.distance), say("leg-distance", error=distance_error(measures))),
     ]
     began_off_m = math.hypot(*ledger.inherited)
     if began_off_m > _TWO_SIDED_95 * measures.miss_sd_m:
         where = digits.metres(began_off_m, measures.miss_sd_m)
-        sized.append((began_off_m, f"began {where} off the point"))
+        sized.append((began_off_m, say("leg-began-off", size=where)))
     return [words for _, words in sorted(sized, key=lambda pair: -pair[0])]
 
 

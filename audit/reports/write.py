@@ -5,7 +5,7 @@ from __future__ import annotations
 import contextlib
 import os
 import secrets
-from collections.abc import Callable, Collection, Iterator, Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal, get_args
@@ -22,6 +22,7 @@ from audit.reports.paper import Paper
 from audit.reports.paper_report import render_overlay, render_pdf
 from audit.reports.picture import prepare
 from audit.reports.picture_files import picture_files
+from audit.words import Words, spoken
 
 ReportKind = Literal["json", "csv", "geojson", "html"]
 REPORT_KINDS: tuple[ReportKind, ...] = get_args(ReportKind)
@@ -40,6 +41,8 @@ class Wishes:
     overlay_scale : int or None
         Write overlay.pdf at 1 to this.
     paper : "a4" or "letter"
+    words : Words or None
+        In which people are told things; files for programs keep plain English.
     """
 
     ground: GroundPicture | None = None
@@ -48,6 +51,7 @@ class Wishes:
     pictures: bool = False
     overlay_scale: int | None = None
     paper: Paper = "a4"
+    words: Words | None = None
 
 
 # The page comes last: the drawing engine loads while the others are made.
@@ -55,7 +59,10 @@ _WRITERS: dict[ReportKind, tuple[str, Callable[[Debrief, Wishes], str]]] = {
     "json": ("debrief.json", lambda debrief, _: render_json(debrief)),
     "csv": ("legs.csv", lambda debrief, _: render_csv(debrief)),
     "geojson": ("debrief.geojson", lambda debrief, _: render_geojson(debrief)),
-    "html": ("debrief.html", lambda debrief, wishes: render_html(debrief, wishes.ground)),
+    "html": (
+        "debrief.html",
+        lambda debrief, wishes: render_html(debrief, wishes.ground, wishes.words),
+    ),
 }
 
 
@@ -79,20 +86,23 @@ def write_reports(
     wanted = [kind for kind in REPORT_KINDS if only is None or kind in only]
     if "html" in wanted:
         prepare()
-    texts: dict[str, str | bytes] = dict(_extra_files(debrief, wishes))
+    texts: dict[str, str | bytes] = _extra_files(debrief, wishes)
     texts |= {_WRITERS[kind][0]: _WRITERS[kind][1](debrief, wishes) for kind in wanted}
     return write_texts(folder, texts)
 
 
-def _extra_files(debrief: Debrief, wishes: Wishes) -> Iterator[tuple[str, str | bytes]]:
+def _extra_files(debrief: Debrief, wishes: Wishes) -> dict[str, str | bytes]:
+    made: dict[str, str | bytes] = {}
     if wishes.gpx:
-        yield "debrief.gpx", render_gpx(debrief)
-    if wishes.pdf:
-        yield "debrief.pdf", render_pdf(debrief, wishes.paper, wishes.ground)
-    if wishes.overlay_scale is not None:
-        yield "overlay.pdf", render_overlay(debrief, wishes.overlay_scale, wishes.paper)
-    if wishes.pictures:
-        yield from picture_files(debrief, wishes.ground).items()
+        made["debrief.gpx"] = render_gpx(debrief)
+    with spoken(wishes.words):
+        if wishes.pdf:
+            made["debrief.pdf"] = render_pdf(debrief, wishes.paper, wishes.ground)
+        if wishes.overlay_scale is not None:
+            made["overlay.pdf"] = render_overlay(debrief, wishes.overlay_scale, wishes.paper)
+        if wishes.pictures:
+            made |= picture_files(debrief, wishes.ground)
+    return made
 
 
 def write_texts(folder: Path, texts: Mapping[str, str | bytes]) -> list[Path]:

@@ -17,8 +17,9 @@ from audit.diagnosis.causes import CAUSES
 from audit.diagnosis.evidence import LegEvidence
 from audit.diagnosis.line_shape import LineShape, OtherBearing, Sideways
 from audit.guide.cause_names import CAUSE_NAMES
-from audit.reports.cause_words import ADVICE, CAUSE_WORDS, STORY_WORDS
+from audit.reports.cause_words import advice_words, has_words
 from audit.settings import DiagnosisSettings
+from audit.words.spoken_words import has_message
 
 S = DiagnosisSettings()
 # Reference 4865 5825 in its 100 km square: 650 m right and 250 m up inside the square.
@@ -307,9 +308,8 @@ def test_every_cause_has_prior_words_advice_and_what_settles_it() -> None:
     priors = {**dict(S.leg_priors), **dict(S.walk_priors)}
     assert set(priors) == set(names)
     assert all(0.0 < prior < 0.2 for prior in priors.values())
-    assert set(names) <= set(CAUSE_WORDS)
-    assert set(names) <= set(ADVICE)
-    assert {name for name, _ in S.walk_priors} <= set(STORY_WORDS)
+    assert all(has_words(name) and advice_words(name) for name in names)
+    assert all(has_message(f"story-{name}") for name, _ in S.walk_priors)
     assert all(len(cause.settles) > 15 for cause in CAUSES)
 
 

@@ -11,8 +11,8 @@ from audit.diagnosis import causes
 from audit.guide.cause_names import CAUSE_NAMES
 from audit.guide.contents import NoSuchTopicError, contents, guide_text
 from audit.guide.pages_on_file import CAUSE_SECTIONS, cause_pages, exercise, topic_pages
-from audit.reports.cause_words import CAUSE_WORDS
 from audit.reports.cautions import CAUTIONS
+from audit.words.spoken_words import message_names
 
 CATALOGUE = ROOT.parent / "shared" / "mistakes.md"
 ALL_PAGES = [*topic_pages().values(), *cause_pages().values()]
@@ -37,7 +37,8 @@ def test_every_cause_has_a_page_and_every_page_names_a_cause():
 def test_every_cause_that_is_diagnosed_or_worded_has_a_page():
     assert len(diagnosed()) >= 4
     assert diagnosed() <= set(cause_pages())
-    assert set(CAUSE_WORDS) <= set(cause_pages())
+    named = {name for name, topic in message_names("en").items() if topic == "cause"}
+    assert {name.removeprefix("cause-") for name in named} <= set(cause_pages())
 
 
 def test_the_names_are_those_of_the_catalogue():

@@ -9,12 +9,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from audit.reports import digits
+from audit.words.in_other_units import to_place
 
 
 def test_worked_example_of_the_guide():
     # JCGM 100:2008, 7.2.6 (from memory): 10.057 62 ohm with 27 milliohm is reported as
     # 10.058 ohm. In thousandths, since lengths stop at whole units.
-    assert digits.to_place(10057.62, digits.metres_place(27.0)) == "10058"
+    assert to_place(10057.62, digits.metres_place(27.0)) == "10058"
 
 
 @pytest.mark.parametrize(

@@ -1,0 +1,37 @@
+# Zahlen und kurze Wendungen, die viele Sätze gemeinsam haben.
+
+figure-under-one = unter 1 %
+figure-over-ninety-nine = über 99 %
+figure-and = { $before } und { $last }
+figure-or = { $before } oder { $last }
+figure-leg = Abschnitt { $name }
+figure-legs = Abschnitte { $names }
+figure-legs-run = Abschnitte { $first } bis { $last }
+figure-left = { $size } links
+figure-right = { $size } rechts
+figure-too-far = { $size } zu weit
+figure-short = { $size } zu kurz
+figure-as-planned = wie geplant
+figure-on-line = auf der Linie
+figure-east = { $size } Ost
+figure-west = { $size } West
+figure-range = { $low } bis { $high }
+figure-north = nördlich
+figure-north-east = nordöstlich
+figure-eastward = östlich
+figure-south-east = südöstlich
+figure-south = südlich
+figure-south-west = südwestlich
+figure-westward = westlich
+figure-north-west = nordwestlich
+figure-at-direction = { $size } { $direction }
+figure-letters-north = N
+figure-letters-north-east = NO
+figure-letters-eastward = O
+figure-letters-south-east = SO
+figure-letters-south = S
+figure-letters-south-west = SW
+figure-letters-westward = W
+figure-letters-north-west = NW
+figure-length = { $size }
+figure-sentence = { $first } { $second }

@@ -1,0 +1,21 @@
+# Was von einem Abschnitt gesagt wird, in Wendungen.
+
+leg-walked = gegangen
+leg-skipped = ausgelassen
+leg-unfinished = nicht beendet
+leg-not-started = nicht begonnen
+
+leg-not-found = um { $size } verfehlt, { -point } nicht gefunden (nächste Annäherung { $nearest })
+leg-arrived = erreicht, { $size } daneben
+leg-then-found = um { $size } verfehlt, dann gefunden
+leg-found-no = nein
+leg-found-yes = ja
+leg-found-later = ja, später
+
+leg-undecided-two = unentschieden: { $causes }
+leg-undecided-none = unentschieden: keine Ursache sticht heraus ({ $sure })
+leg-cause = { $cause } ({ $sure })
+
+leg-azimuth = Richtung { $error } ({ $interval })
+leg-distance = Entfernung { $error }
+leg-began-off = { $size } neben dem { -point } begonnen

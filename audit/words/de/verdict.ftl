@@ -1,0 +1,33 @@
+# Der Weg in zwei, drei Sätzen, am Kopf der Auswertung.
+
+verdict-nothing = Kein Abschnitt des Plans wurde in dieser Aufzeichnung gefunden.
+verdict-all-arrived = Jeder gegangene Abschnitt endete im Umkreis von { $radius } um seinen { -point };
+    die größte Ablage ist { $size }, auf Abschnitt { $leg }.
+verdict-worst = Am weitesten daneben liegt Abschnitt { $leg }: Die Schrittzahl endete { $miss } von
+    { $end }, { $part }{ $found ->
+    [no] ; der { -point } wurde nicht gefunden
+   *[yes] {""}
+}.
+verdict-mostly-azimuth = vor allem, weil { $error } der geplanten Richtung gegangen wurde
+verdict-mostly-distance = vor allem, weil { $error } gegangen wurde
+verdict-mostly-inherited = vor allem, weil er neben seinem { -point } begonnen wurde
+verdict-mostly-plan = vor allem, weil Marschskizze und { -point(form: "many") } des Plans nicht zusammenpassen
+verdict-mostly-detour = vor allem, weil ein Umweg nicht zurückgegangen wurde
+verdict-no-part = und kein Teil davon hebt sich vom Messfehler ab
+verdict-no-why = Die Spuren sagen nicht, warum.
+verdict-undecided = Die Ursache ist { $cause }.
+verdict-consistent = Das passt zu: { $cause }.
+verdict-consistent-shared = Das passt zu: { $cause }; ebenso { $many ->
+    [yes] passen
+   *[no] passt
+} { $legs }.
+verdict-count = { $walked } von { $legs ->
+    [one] { $legs } Abschnitt
+   *[other] { $legs } Abschnitten
+} gegangen, { $reached } von { $legs ->
+    [one] { $legs } { -point }
+   *[other] { $legs } { -point(form: "to") }
+} erreicht{ $rest }.
+verdict-rest = ; { $legs } { $status }
+verdict-unsure = Welcher Teil der Aufzeichnung zu { $legs } gehört, ist nicht sicher: Vor dem Vertrauen
+    auf diese Zahlen die Karte ansehen.

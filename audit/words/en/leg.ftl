@@ -1,0 +1,21 @@
+# What is said of one leg, in phrases.
+
+leg-walked = walked
+leg-skipped = skipped
+leg-unfinished = not finished
+leg-not-started = not started
+
+leg-not-found = missed by { $size }, { -point } not found (nearest { $nearest })
+leg-arrived = arrived, { $size } off
+leg-then-found = missed by { $size }, then found
+leg-found-no = no
+leg-found-yes = yes
+leg-found-later = yes, later
+
+leg-undecided-two = undecided: { $causes }
+leg-undecided-none = undecided: no cause stands out ({ $sure })
+leg-cause = { $cause } ({ $sure })
+
+leg-azimuth = { -azimuth } { $error } ({ $interval })
+leg-distance = distance { $error }
+leg-began-off = began { $size } off the { -point }

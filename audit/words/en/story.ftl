@@ -1,0 +1,33 @@
+# Begins the sentence about a mistake that several legs share; "on legs 1 to 3" follows.
+
+story-gm-angle-omitted = The grid-magnetic angle was left out
+story-gm-angle-reversed = The grid-magnetic angle was applied the wrong way
+story-gm-angle-doubled = The grid-magnetic angle was applied twice
+story-declination-for-gm-angle = Declination was used in place of the grid-magnetic angle
+story-gm-angle-stale = An out-of-date grid-magnetic angle was used
+story-steady-bias = Compass or walker turned to one side, by no angle that is known,
+story-reciprocal = The back { -azimuth } was walked
+story-bezel-wrong-way = The bezel was turned the wrong way
+story-mils-as-degrees = Mils and degrees were taken for each other
+story-wrong-mil-circle = The compass divides the circle into other mils than the card; so
+story-sidehill = The line slipped downhill
+story-pace-long = The pace count carried too far
+story-pace-short = The pace count fell short
+story-single-double-pace = Single and double paces were taken for each other
+story-wrong-ruler = Distances were measured with the ruler of another map scale
+story-slope-paced = Slope distance was paced as map distance
+
+# The rest of that sentence.
+story-other = Legs share { $cause },
+story-told = { $story }{ $size ->
+    [none] {""}
+   *[some] {" "}({ $size })
+} { $where }{ $after ->
+    [yes] , then put right
+   *[no] {""}
+} ({ $sure } likely).
+story-size-ratio = { $ratio } of the distance
+story-on-every = on every leg
+story-from = from leg { $first } on
+story-on-run = on legs { $first } to { $last }
+story-on = on legs { $names }

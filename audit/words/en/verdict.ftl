@@ -1,0 +1,32 @@
+# The walk in two or three sentences, at the head of the debrief.
+
+verdict-nothing = No leg of the plan was found in this recording.
+verdict-all-arrived = Every leg that was walked ended within { $radius } of its { -point };
+    the largest miss is { $size }, on leg { $leg }.
+verdict-worst = The worst is leg { $leg }: its count ended { $miss } of { $end }, { $part }{ $found ->
+    [no] ; the { -point } was not found
+   *[yes] {""}
+}.
+verdict-mostly-azimuth = mostly because it was walked { $error } of the planned { -azimuth }
+verdict-mostly-distance = mostly because it was walked { $error }
+verdict-mostly-inherited = mostly because it began away from its { -point }
+verdict-mostly-plan = mostly because the card and the { -point(form: "many") } of the plan disagree
+verdict-mostly-detour = mostly because a detour was not walked back
+verdict-no-part = and no part of that stands out from the error of measuring it
+verdict-no-why = The evidence does not say why.
+verdict-undecided = The cause is { $cause }.
+verdict-consistent = That is consistent with { $cause }.
+verdict-consistent-shared = That is consistent with { $cause }, and so { $many ->
+    [yes] are
+   *[no] is
+} { $legs }.
+verdict-count = { $walked } of { $legs ->
+    [one] { $legs } leg
+   *[other] { $legs } legs
+} walked, { $reached } of { $legs ->
+    [one] { $legs } { -point }
+   *[other] { $legs } { -point(form: "many") }
+} reached{ $rest }.
+verdict-rest = ; { $legs } { $status }
+verdict-unsure = Which part of the recording belongs to { $legs } is not sure: look at the map before
+    trusting those figures.
