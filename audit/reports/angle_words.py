@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from audit.leg_card import LegCard
 from audit.reports import digits
+from audit.words import in_force, say
+from audit.words.figures import Turn
 
 
 def angle_sentences(card: LegCard) -> tuple[str, ...]:
@@ -13,35 +15,41 @@ def angle_sentences(card: LegCard) -> tuple[str, ...]:
 
 def east_or_west(angle_deg: float) -> str:
     """Write an angle between norths with its side: "7.0° west"."""
-    size = f"{abs(angle_deg):.1f}"
-    return f"{size}°" if size == "0.0" else f"{size}° {'east' if angle_deg > 0 else 'west'}"
+    size = Turn(degrees=angle_deg)
+    if round(abs(angle_deg), 1) == 0.0:
+        return size.shown(in_force())
+    return say("angle-east" if angle_deg > 0 else "angle-west", size=size)
 
 
 def _source(card: LegCard) -> str:
     angle = east_or_west(card.angles.grid_magnetic_angle_deg)
-    if card.angle_source == "plan":
-        return f"The plan gives the grid-magnetic angle as {angle}; the card uses that."
-    return f"The plan gives no grid-magnetic angle; the card uses the computed one, {angle}."
+    return say("angle-by-plan" if card.angle_source == "plan" else "angle-computed", angle=angle)
 
 
 def _model(card: LegCard) -> tuple[str, ...]:
-    day = "the day of the walk, which is not known"
+    day = say("angle-day-unknown")
     if card.date is not None:
-        day = f"{card.date.isoformat()} (by the {card.date_source})"
+        day = say("angle-day", date=card.date.isoformat(), source=card.date_source)
     declination_deg, angle_deg = card.declination_deg, card.model_grid_magnetic_angle_deg
     if declination_deg is None or angle_deg is None:
-        return (f"No magnetic model covers {day}; the angle is not checked.",)
+        return (say("angle-no-model", day=day),)
     error = ""
     if card.declination_sd_deg is not None:
-        error = f" (standard error {card.declination_sd_deg:.1f}°)"
+        error = say("angle-error", error=Turn(degrees=card.declination_sd_deg))
     convergence_deg = card.angles.convergence_deg
-    norths = (
-        f"{card.model} for {day}: declination {signed(declination_deg)}{error}, "
-        f"grid convergence {signed(convergence_deg)}; east is positive."
+    norths = say(
+        "angle-norths",
+        model=card.model,
+        day=day,
+        declination=signed(declination_deg),
+        error=error,
+        convergence=signed(convergence_deg),
     )
-    total = (
-        f"Grid-magnetic angle = declination − convergence = {signed(declination_deg)} − "
-        f"{_bracketed(convergence_deg)} = {signed(angle_deg)}."
+    total = say(
+        "angle-sum",
+        declination=signed(declination_deg),
+        convergence=_bracketed(convergence_deg),
+        angle=signed(angle_deg),
     )
     return norths, total
 
@@ -50,17 +58,16 @@ def _use(card: LegCard) -> tuple[str, ...]:
     if not card.legs:
         return ()
     leg = card.legs[0]
-    angle = _bracketed(card.angles.grid_magnetic_angle_deg)
     grid, magnetic = (
         digits.azimuth_to_place(azimuth.degrees, -2) for azimuth in (leg.azimuth, leg.magnetic)
     )
-    rule = "Magnetic azimuth = grid azimuth − angle."
-    return (f"{rule} Leg {leg.name}: {grid} − {angle} = {magnetic}.",)
+    angle = _bracketed(card.angles.grid_magnetic_angle_deg)
+    return (say("angle-rule", leg=leg.name, grid=grid, angle=angle, magnetic=magnetic),)
 
 
 def signed(angle_deg: float) -> str:
     """Write an angle to a hundredth with a true minus sign, as sums need it."""
-    return f"{angle_deg:.2f}°".replace("-", "−")
+    return Turn(degrees=angle_deg, degrees_decimals=2, signed=True).shown(in_force())
 
 
 def _bracketed(angle_deg: float) -> str:

@@ -13,13 +13,13 @@ from audit.reports import ink
 from audit.reports.chart_layers import Layer, Spec, axis, in_parts, position, view
 from audit.reports.cursor_layers import cursor_rule
 from audit.units import FloatArray
+from audit.words import say
 
 STRIP_GAP_PX = 8
 _HEIGHT_PX = 54
 _MOST_PLACES = 120
 """Of the curve; more cannot be told apart on a strip."""
 
-CURVE_UNITS = {"height": "m", "speed": "km/h"}
 _SCALES = {"height": 1.0, "speed": 3.6}
 _WORDS_SHARE = 0.4
 """Room over the curve, as a share of its range, for the words that name it."""
@@ -49,7 +49,7 @@ def curve_view(name: str, along: FloatArray, values: FloatArray, frame: CurveFra
     layers = [
         Layer(rows=_rows(along, scaled), mark=line),
         Layer(
-            rows=[{"t": f"{name}, {CURVE_UNITS[name]}"}],
+            rows=[{"t": say(f"picture-{name}")}],
             mark=words,
             channels={"text": "t:N", "x": {"value": 6}, "y": {"value": 3}},
         ),

@@ -9,13 +9,25 @@ from audit.debriefing.records import LegDebrief
 from audit.measurement.leg_measures import LegMeasures
 from audit.reports import digits, ink, wording
 from audit.reports.chart_layers import Layer, as_given, position, specification, view
-from audit.units import unit_vector, wrap_degrees
+from audit.units import unit_vector
+from audit.words import in_force, say
+from audit.words.in_other_units import CIRCLE, AngleUnit
 
 WIDTH_PX, HEIGHT_PX = 230.0, 170.0
 _REACH_PX, _WHOLE_REACH_PX = 96.0, 62.0
 _DEPTH_PX = 104.0
-_WINDOWS = ((15.0, 5.0, 1.0), (30.0, 10.0, 5.0), (60.0, 20.0, 5.0))
-"""Degrees shown to either side, between numbers, between ticks; else the whole circle."""
+_RIM_SIGN: dict[AngleUnit, str] = {"degrees": "°"}
+_WINDOWS_DEG = (15.0, 30.0, 60.0, 180.0)
+"""Shown to either side; the last is the whole circle."""
+_MIL_STEPS = ((100, 20), (200, 50), (400, 100))
+_STEPS: dict[AngleUnit, tuple[tuple[int, int], ...]] = {
+    "degrees": ((5, 1), (10, 5), (20, 5), (45, 15)),
+    "gon": ((5, 1), (10, 5), (20, 5), (50, 10)),
+    "mil6400": (*_MIL_STEPS, (800, 200)),
+    "mil6300": (*_MIL_STEPS, (900, 300)),
+    "mil6000": (*_MIL_STEPS, (1000, 250)),
+}
+"""Between numbers and between ticks, for each window."""
 
 
 def dial_specification(leg: LegDebrief) -> dict[str, Any] | None:
@@ -25,15 +37,15 @@ def dial_specification(leg: LegDebrief) -> dict[str, Any] | None:
         return None
     half_deg = wording.half_interval_deg(measures)
     seen_deg = abs(measures.azimuth_error_deg) + half_deg
-    fitting = [one for one in _WINDOWS if seen_deg <= 0.9 * one[0]]
-    side_deg, number_deg, tick_deg = fitting[0] if fitting else (180.0, 45.0, 15.0)
+    window = next((n for n, side in enumerate(_WINDOWS_DEG) if seen_deg <= 0.9 * side), -1)
+    side_deg = _WINDOWS_DEG[window]
     whole = side_deg == 180.0
     outer = _WHOLE_REACH_PX if whole else _REACH_PX / math.sin(math.radians(side_deg))
     inner = 0.0 if whole else max(outer - _DEPTH_PX, 0.0)
     dial = _Dial(inner, outer, leg.audit.card.azimuth.degrees)
     layers = [
         *dial.interval(measures.azimuth_error_deg, half_deg),
-        *dial.scale(side_deg, number_deg, tick_deg),
+        *dial.scale(side_deg, *_STEPS[in_force().units.angle][window]),
         *dial.arrows(measures),
         *dial.words(leg, measures, whole=whole),
     ]
@@ -66,22 +78,24 @@ class _Dial:
         mark |= {"fill": ink.PALE_BLUE, "opacity": 1}
         return [Layer(rows=edge, mark=mark)]
 
-    def scale(self, side_deg: float, number_deg: float, tick_deg: float) -> list[Layer]:
+    def scale(self, side_deg: float, numbered: int, ticked: int) -> list[Layer]:
         """Draw the rim with its ticks, numbered by grid azimuth."""
         rim = [self.at(side_deg * step / 40, self.outer_px) for step in range(-40, 41)]
         ticks, numbers = [], []
-        first = math.ceil((self.planned_deg - side_deg) / tick_deg)
-        last = math.floor((self.planned_deg + side_deg) / tick_deg)
-        for value_deg in (tick_deg * step for step in range(first, last + 1)):
-            turn_deg = value_deg - self.planned_deg
+        unit = in_force().units.angle
+        degree = CIRCLE[unit] / 360.0
+        first = math.ceil((self.planned_deg - side_deg) * degree / ticked)
+        last = math.floor((self.planned_deg + side_deg) * degree / ticked)
+        for value in (ticked * step for step in range(first, last + 1)):
+            turn_deg = value / degree - self.planned_deg
             if turn_deg <= -180.0:
                 continue
-            numbered = value_deg % number_deg == 0
-            tip = self.at(turn_deg, self.outer_px + (7.0 if numbered else 4.0))
+            has_number = value % numbered == 0
+            tip = self.at(turn_deg, self.outer_px + (7.0 if has_number else 4.0))
             ends = {"x2": tip["x"], "y2": tip["y"]}
             ticks.append({**self.at(turn_deg, self.outer_px), **ends})
-            if numbered:
-                words = {"t": f"{wrap_degrees(value_deg):.0f}°"}
+            if has_number:
+                words = {"t": f"{value % CIRCLE[unit]}{_RIM_SIGN.get(unit, '')}"}
                 numbers.append({**self.at(turn_deg, self.outer_px + 16.0), **words})
         line = {"type": "line", "stroke": ink.GREY, "strokeWidth": 1}
         rule = {"type": "rule", "stroke": ink.GREY, "strokeWidth": 1}
@@ -114,8 +128,10 @@ class _Dial:
     def words(self, leg: LegDebrief, measures: LegMeasures, *, whole: bool) -> list[Layer]:
         """Name the arrows, each on its own side."""
         half_deg = wording.half_interval_deg(measures)
-        planned = f"planned {digits.card_azimuth(leg.audit.card.azimuth.degrees)}"
-        walked = f"walked {digits.azimuth(measures.heading.azimuth.degrees, half_deg)}"
+        azimuth = digits.card_azimuth(leg.audit.card.azimuth.degrees)
+        planned = say("picture-planned", azimuth=azimuth)
+        azimuth = digits.azimuth(measures.heading.azimuth.degrees, half_deg)
+        walked = say("picture-walked", azimuth=azimuth)
         side = 1.0 if measures.azimuth_error_deg >= 0.0 else -1.0
         down = -(self.outer_px + 34.0) if whole else self.outer_px - _DEPTH_PX - 16.0
         texts = ((walked, side, ink.BLUE, "bold"), (planned, -side, ink.INK, "normal"))

@@ -10,9 +10,11 @@ import numpy as np
 from audit.debriefing.records import LegDebrief
 from audit.measurement.leg_measures import Ledger, LegMeasures
 from audit.reports import ink
-from audit.reports.chart_layers import Layer, as_given, axis, position, rimmed, specification, view
+from audit.reports.chart_layers import Layer, as_given, position, rimmed, specification, view
+from audit.reports.length_axis import length_axis
 from audit.reports.map_layers import claim_sign
 from audit.units import direction_degrees
+from audit.words import in_force, say
 
 PARTS = ("inherited", "plan", "heading", "distance", "detour")
 SIDE_PX = 190.0
@@ -38,12 +40,11 @@ def ledger_specification(leg: LegDebrief) -> dict[str, Any] | None:
         *_names(corners, side_m),
         claim_sign([{"x": float(corners[-1][0]), "y": float(corners[-1][1])}]),
     ]
-    numbers = "format(abs(datum.value), 'd')"
-    style: dict[str, Any] = {"tickCount": 4, "labelExpr": numbers}
     x, y = ([float(one - side_m / 2), float(one + side_m / 2)] for one in middle)
+    across = say("picture-across", unit=in_force().units.length)
     axes = (
-        position("x", x, axis(title="metres west | east", **style)),
-        position("y", y, axis(title="south | north", **style)),
+        position("x", x, length_axis((x[0], x[1]), 4, "size", title=across)),
+        position("y", y, length_axis((y[0], y[1]), 4, "size", title=say("picture-south-north"))),
     )
     return specification(view(layers, axes, (SIDE_PX, SIDE_PX), "ledger"))
 
@@ -90,6 +91,6 @@ def _names(corners: np.ndarray[Any, np.dtype[np.float64]], side_m: float) -> lis
         if float(np.hypot(*(end - begin))) < _NAMED_SHARE * side_m:
             continue
         middle = (begin + end) / 2
-        rows.append({"x": float(middle[0]), "y": float(middle[1]), "t": part})
+        rows.append({"x": float(middle[0]), "y": float(middle[1]), "t": say(f"page-part-{part}")})
     words = {"type": "text", "fontSize": ink.LABEL_PX - 1, "fill": ink.INK, "dy": -7}
     return [Layer(rows=rows, mark=rimmed(words), channels={"text": "t:N"})]

@@ -16,6 +16,7 @@ from audit.reports.map_frame import MARGIN_STRIP_PX, MOST_LABELS, MOST_LINES, Ma
 from audit.reports.map_ground import ground_layers
 from audit.reports.map_labels import label_layers, label_params
 from audit.reports.map_margin import MARGIN_PARAMS, margin_layers
+from audit.words import say
 
 _ZOOM = {
     "name": "zoom",
@@ -114,9 +115,9 @@ def _grid_axes(frame: MapFrame, grid: str, *, over: bool) -> Axes:
     if over:
         style |= {"zindex": 1, "gridColor": ink.GREY, "gridOpacity": _OVER_OPACITY}
     # The foot of the map is taken by the scale bar, so the eastings stand at its head.
-    words = f"km east on {grid}, hundreds left out"
+    words = say("map-km-east", grid=grid)
     head = axis(values=_lines_of("x"), title=words, orient="top", **style)
-    side = axis(values=_lines_of("y"), title="km north", **style)
+    side = axis(values=_lines_of("y"), title=say("map-km-north"), **style)
     x = position("x", [frame.west_m, frame.east_m], head)
     y = position("y", [frame.foot_m, frame.north_m], side)
     return x, y

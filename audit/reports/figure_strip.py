@@ -12,18 +12,19 @@ import numpy as np
 
 from audit.debriefing.records import Debrief
 from audit.measurement.passage import Passage
-from audit.reports.chart_layers import Axes, Spec, axis, position, stacked, view
+from audit.reports.chart_layers import Axes, Spec, position, stacked, view
 from audit.reports.curve_strip import STRIP_GAP_PX, CurveFrame, curve_view
+from audit.reports.length_axis import length_axis, side_label
 from audit.reports.strip_frame import (
     HEIGHT_PX,
     SIDE_PX,
-    SIDES,
     WIDTH_PX,
     Strip,
     strip_of_leg,
 )
 from audit.reports.strip_layers import own_line, strip_layers
 from audit.units import FloatArray
+from audit.words import in_force, say
 
 
 def strip_specification(debrief: Debrief, leg: int, moved: Passage) -> dict[str, Any] | None:
@@ -31,7 +32,7 @@ def strip_specification(debrief: Debrief, leg: int, moved: Passage) -> dict[str,
     strip = strip_of_leg(debrief, leg)
     if strip is None:
         return None
-    distances = axis(title="metres along the planned line", tickCount=5)
+    distances = _distances(strip)
     curves = _of_leg(debrief, strip, moved)
     axes = _axes(strip, None if curves else distances)
     views = [view(strip_layers(debrief, strip), axes, (WIDTH_PX, HEIGHT_PX), "strip")]
@@ -70,11 +71,21 @@ def _of_leg(debrief: Debrief, strip: Strip, moved: Passage) -> list[tuple[str, F
     ]
 
 
+def _distances(strip: Strip) -> Spec:
+    """Give the axis below the lowest strip."""
+    title = say("picture-along", unit=in_force().units.length)
+    signed = "(datum.value < 0 ? '−' : '') + size"
+    return length_axis(strip.along_m, 5, signed, title=title)
+
+
 def _axes(strip: Strip, distances: Spec | None) -> Axes:
-    across: Spec = axis(title=None, tickCount=4, labelExpr=SIDES, minExtent=SIDE_PX,
-                        maxExtent=SIDE_PX)  # fmt: skip
+    across = length_axis(
+        strip.side_m, 4, side_label(), title=None, minExtent=SIDE_PX, maxExtent=SIDE_PX
+    )
     # Reversed, so that right of the line lies on the walker's right hand.
     return (
-        position("x", strip.along_m, distances or axis(title=None, labels=False, tickCount=5)),
+        position(
+            "x", strip.along_m, distances or {**_distances(strip), "labels": False, "title": None}
+        ),
         position("y", strip.side_m, across, reverse=True),
     )

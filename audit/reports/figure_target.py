@@ -8,14 +8,17 @@ from typing import Any
 import numpy as np
 
 from audit.debriefing.records import Debrief
-from audit.reports import ink
-from audit.reports.chart_layers import Layer, as_given, axis, position, rimmed, specification, view
+from audit.reports import digits, ink
+from audit.reports.chart_layers import Layer, Spec, as_given, position, rimmed, specification, view
 from audit.reports.label_places import Label, place_labels
+from audit.reports.length_axis import length_axis, length_label
 from audit.reports.map_layers import claim_sign
 from audit.units import turn_degrees
+from audit.words import in_force, say
+from audit.words.in_other_units import METRES
 
 SIDE_PX = 340.0
-_RING_STEPS_M = (10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0, 10000.0)
+_RING_STEPS = (10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0, 10000.0)
 _LEAST_RADII = 1.5
 _ELLIPSE_CORNERS = 48
 
@@ -28,7 +31,9 @@ def target_specification(debrief: Debrief) -> dict[str, Any] | None:
     radius_m = debrief.card.arrival_radius_m
     claims_m = max(math.hypot(row["x"], row["y"]) + row["sd"] for row in rows)
     far_m = max(claims_m, _LEAST_RADII * radius_m) * 1.08
-    step_m = next((step for step in _RING_STEPS_M if far_m / step <= 4), _RING_STEPS_M[-1])
+    metres = METRES[in_force().units.length]
+    fitting = (metres * step for step in _RING_STEPS if far_m / (metres * step) <= 4)
+    step_m = next(fitting, metres * _RING_STEPS[-1])
     rings = [step_m * i for i in range(1, math.floor(far_m / step_m) + 1)]
     px_a_metre = SIDE_PX / 2 / far_m
     layers = [
@@ -40,11 +45,14 @@ def target_specification(debrief: Debrief) -> dict[str, Any] | None:
         claim_sign(rows),
         *_names(rows, px_a_metre),
     ]
-    numbers = "datum.value === 0 ? '0' : format(abs(datum.value), 'd') + ' m'"
-    common: dict[str, Any] = {"tickCount": 5, "labelExpr": numbers, "grid": False, "ticks": True}
+
+    def side(title: str) -> Spec:
+        shown = (-far_m, far_m)
+        return length_axis(shown, 5, length_label(), title=say(title), grid=False, ticks=True)
+
     axes = (
-        position("x", (-far_m, far_m), axis(title="left of the line | right of it", **common)),
-        position("y", (-far_m, far_m), axis(title="short of the point | beyond it", **common)),
+        position("x", (-far_m, far_m), side("picture-left-right")),
+        position("y", (-far_m, far_m), side("picture-short-beyond")),
     )
     return specification(view(layers, axes, (SIDE_PX, SIDE_PX), "target"))
 
@@ -94,7 +102,7 @@ def _cross_and_rings(rings_m: list[float]) -> list[Layer]:
     cross = {"type": "point", "shape": "M-1,0L1,0M0,-1L0,1", "size": 160, "filled": False}
     cross |= {"stroke": ink.INK, "strokeWidth": 2, "opacity": 1}
     words = {"type": "text", "fontSize": ink.LABEL_PX - 1, "fill": ink.GREY_TEXT, "dy": -6}
-    rows = [{"x": 0.0, "y": ring, "t": f"{ring:.0f} m"} for ring in rings_m]
+    rows = [{"x": 0.0, "y": ring, "t": digits.stated_metres(ring)} for ring in rings_m]
     return [
         Layer(rows=[{"x": 0.0, "y": 0.0}], mark=cross),
         Layer(rows=rows, mark=words, channels={"text": "t:N"}),

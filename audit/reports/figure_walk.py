@@ -12,9 +12,11 @@ from audit.reports import ink
 from audit.reports.chart_layers import Layer, Spec, axis, in_parts, position, stacked, view
 from audit.reports.cursor_layers import cursor_layers, cursor_rule
 from audit.reports.curve_strip import STRIP_GAP_PX, CurveFrame, curve_view
-from audit.reports.strip_frame import SIDE_PX, SIDES, with_room
+from audit.reports.length_axis import length_axis, side_label
+from audit.reports.strip_frame import SIDE_PX, with_room
 from audit.reports.walk_moments import legs_of_walk, offset_over_time
 from audit.units import FloatArray
+from audit.words import say
 
 WIDTH_PX, _OFFSET_PX = 760, 110
 _NARROWEST_SIDE_M = 20.0
@@ -64,7 +66,9 @@ def _offset_view(
         *cursor_rule(),
         *cursor_layers(),
     ]
-    across = axis(title=None, tickCount=5, labelExpr=SIDES, minExtent=SIDE_PX, maxExtent=SIDE_PX)
+    across = length_axis(
+        (low, high), 5, side_label(), title=None, minExtent=SIDE_PX, maxExtent=SIDE_PX
+    )
     along = _time_axis(shown) if with_times else axis(title=None, labels=False, tickCount=6)
     axes = (position("x", shown, along), position("y", (low, high), across, reverse=True))
     return view(layers, axes, (WIDTH_PX, _OFFSET_PX), "walk")
@@ -123,4 +127,4 @@ def _time_axis(shown: tuple[float, float]) -> Spec:
     )  # fmt: skip
     label = "floor(datum.value / 3600) + ':' + format(floor(datum.value % 3600 / 60), '02d')"
     values = [step_s * i for i in range(int((shown[1] - shown[0]) / step_s) + 1)]
-    return axis(title="hours and minutes since the start", values=values, labelExpr=label)
+    return axis(title=say("picture-since-start"), values=values, labelExpr=label)

@@ -12,12 +12,13 @@ from audit.ground_picture import GroundPicture
 from audit.measurement.passage import passage
 from audit.reports import digits, leg_facts, page_legs, page_parts, wording
 from audit.reports.angle_words import angle_sentences
-from audit.reports.cautions import CAUTIONS
+from audit.reports.cautions import cautions
 from audit.reports.detail_facts import detail_facts
 from audit.reports.figure_map import map_tolerance_m
 from audit.reports.figure_strip import shows_own_line, strip_tolerance_m
 from audit.reports.forecast_words import forecast_facts
 from audit.reports.map_ground import ground_words
+from audit.reports.map_margin import NARROWEST_DEG
 from audit.reports.page_coaching import to_keep, to_work_on
 from audit.reports.page_pictures import LegPictures, PagePictures, page_pictures
 from audit.reports.page_script import data_blocks, page_script
@@ -27,12 +28,13 @@ from audit.reports.verdict import verdict
 from audit.reports.version import program_version
 from audit.reports.walk_moments import moment_step_s
 from audit.settings import Settings
-from audit.words import Words, spoken
+from audit.words import Words, in_force, say, spoken, told
+from audit.words.figures import Turn
 
 if TYPE_CHECKING:
     import jinja2
 
-_FIGURE_AND_UNIT = re.compile(r"(?<=\d) (?=(?:m|s|h|min|%|E|W|N|S)\b|%)")
+_FIGURE_AND_UNIT = re.compile(r"(?<=\d) (?=(?:m|yd|mil|gon|s|h|min|%|E|W|N|S|O)\b|%)")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,7 +46,7 @@ class LegSection:
     walked: list[tuple[str, str]]
     pictures: LegPictures | None
     own_line: bool
-    within_m: float
+    within: str
     causes: list[page_legs.CauseRow]
     causes_left: int
     advice: str
@@ -73,6 +75,7 @@ def _page(debrief: Debrief, ground: GroundPicture | None) -> str:
             **context,
             ground=ground_words(ground),
             course=debrief.card.name,
+            language=in_force().language,
             script=page_script(),
             data_blocks=data_blocks(debrief, moved, pictures.moving()),
             version=program_version(),
@@ -89,7 +92,8 @@ def _walk(debrief: Debrief, pictures: PagePictures) -> dict[str, Any]:
         "story": story_sentences(debrief),
         "pictures": pictures,
         "map_key": page_parts.map_key(debrief),
-        "map_within_m": digits.whole(map_tolerance_m(debrief)),
+        "map_within": digits.stated_metres(map_tolerance_m(debrief)),
+        "norths_apart": Turn(degrees=NARROWEST_DEG, degrees_decimals=0),
         "moment_step": wording.duration(max(1.0, moment_step_s(debrief))),
         "window_s": digits.whole(Settings().measuring.passage_window_s),
     }
@@ -100,9 +104,10 @@ def _legs(debrief: Debrief, pictures: PagePictures) -> dict[str, Any]:
     sections = [_section(debrief, number, one) for number, one in enumerate(pictures.legs)]
     return {
         "legs": sections,
-        "noise": f"{debrief.quality.noise_m:.1f} m",
-        "radius": f"{digits.whole(debrief.card.arrival_radius_m)} m",
+        "noise": page_parts.noise(debrief),
+        "radius": digits.stated_metres(debrief.card.arrival_radius_m),
         "ledger_parts": page_legs.LEDGER_PARTS,
+        "length_unit": in_force().units.length,
         "ledger": page_legs.ledger_rows(debrief),
         "to_keep": to_keep(debrief),
         "to_work_on": to_work_on(debrief),
@@ -117,7 +122,7 @@ def _grounds(debrief: Debrief) -> dict[str, Any]:
         "plan_findings": debrief.card.findings,
         "plan_notes": debrief.card.notes,
         "angle": angle_sentences(debrief.card),
-        "cautions": CAUTIONS,
+        "cautions": cautions(),
     }
 
 
@@ -130,11 +135,11 @@ def _section(debrief: Debrief, number: int, pictures: LegPictures | None) -> Leg
         walked=[*leg_facts.walked_facts(leg), *forecast_facts(leg), *detail_facts(leg)],
         pictures=pictures,
         own_line=shows_own_line(debrief, number),
-        within_m=strip_tolerance_m(debrief, number),
+        within=digits.stated_metres(strip_tolerance_m(debrief, number)),
         causes=causes,
         causes_left=len(leg.causes) - len(causes),
         advice=page_legs.advice(leg),
-        doubt=leg.doubt or "",
+        doubt=told(leg.doubt or ""),
     )
 
 
@@ -159,6 +164,7 @@ def page_templates() -> jinja2.Environment:
         keep_trailing_newline=True,
     )
     environment.filters["tight"] = _tight
+    environment.globals |= {"say": say, "told": told}
     return environment
 
 

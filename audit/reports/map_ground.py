@@ -9,6 +9,7 @@ from audit.debriefing.records import Debrief
 from audit.ground_picture import GroundPicture
 from audit.reports.chart_layers import Layer, as_given
 from audit.reports.map_frame import map_frame
+from audit.words import say
 
 
 def ground_layers(ground: GroundPicture | None) -> list[Layer]:
@@ -38,6 +39,7 @@ def ground_words(ground: GroundPicture | None) -> str:
     if ground is None:
         return ""
     if ground.what == "elevation":
-        source = f" from {ground.source}" if ground.source else ""
-        return f"Under the map: elevation{source}, shaded with light from the north-west."
-    return f"Under the map: {ground.source or 'a picture'}, paled."
+        return say("map-ground-elevation", source=ground.source or "none")
+    if ground.source:
+        return say("map-ground-picture", source=ground.source)
+    return say("map-ground-a-picture")

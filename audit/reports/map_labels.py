@@ -14,6 +14,7 @@ from audit.reports.label_places import Label, PlacedLabel, place_labels
 from audit.reports.map_frame import MapFrame
 from audit.reports.printable import printable
 from audit.units import FloatArray
+from audit.words import say
 
 _LONGEST = 18
 _SAMPLE_PX = 4.0
@@ -70,12 +71,17 @@ def _claims(debrief: Debrief, frame: MapFrame) -> list[Label]:
         if measures is not None and measures.miss_m > debrief.card.arrival_radius_m:
             size = digits.metres(measures.miss_m, measures.miss_sd_m)
             claim = (measures.claim.east_m, measures.claim.north_m)
-            made.append(_label(f"leg {leg.name}: {size} off", claim, frame, 14.0, "claim"))
+            made.append(
+                _label(say("map-leg-off", leg=leg.name, size=size), claim, frame, 14.0, "claim")
+            )
     return made
 
 
 def _legs(debrief: Debrief, frame: MapFrame) -> list[Label]:
-    return [_label(f"leg {leg.name}", _middle(leg), frame, 5.0, "leg") for leg in debrief.legs]
+    return [
+        _label(say("map-leg", leg=leg.name), _middle(leg), frame, 5.0, "leg")
+        for leg in debrief.legs
+    ]
 
 
 def _middle(leg: LegDebrief) -> tuple[float, float]:

@@ -11,6 +11,7 @@ from audit.reports.angle_words import east_or_west
 from audit.reports.chart_layers import Layer, as_given
 from audit.reports.map_frame import MARGIN_STRIP_PX
 from audit.units import unit_vector
+from audit.words import say
 
 BAR_SHARE = 0.45
 """The bar takes no more of the width than this."""
@@ -84,7 +85,7 @@ def _norths(angle_deg: float) -> list[Layer]:
         tip = {"r": foot_px[0] - float(right), "u": foot_px[1] + float(up)}
         shafts.append({"r0": foot_px[0], "u0": foot_px[1], **tip, "a": turn_deg})
         letters.append({"r": tip["r"] - letter_side * 14.0, "u": tip["u"] + 2.0, "t": name})
-    words = f"grid-magnetic angle {east_or_west(angle_deg)}"
+    words = say("map-angle", angle=east_or_west(angle_deg))
     note = {"r": foot_px[0] + 32.0, "u": 15.0, "t": words}
     return [*_arrows(shafts), *_words(letters, note)]
 

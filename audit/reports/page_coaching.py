@@ -5,6 +5,7 @@ from __future__ import annotations
 from audit.coaching.what_if import OtherEnd
 from audit.debriefing.records import Debrief, LegDebrief
 from audit.reports import digits
+from audit.words import say, told
 
 _STEPS_TOLD = 2
 """Of one leg on the terminal, those that lead furthest off; page and debrief.json have all."""
@@ -47,7 +48,7 @@ def step_lines(debrief: Debrief) -> list[str]:
 
 def step_sentences(leg: LegDebrief) -> tuple[str, ...]:
     """Say at which steps the errors of a leg entered; nothing where no card or log tells."""
-    return () if leg.steps is None else leg.steps.sentences
+    return () if leg.steps is None else tuple(told(one) for one in leg.steps.sentences)
 
 
 def what_if_sentence(leg: LegDebrief) -> str:
@@ -55,12 +56,11 @@ def what_if_sentence(leg: LegDebrief) -> str:
     if leg.what_if is None:
         return ""
     azimuth, distance = leg.what_if.planned_azimuth, leg.what_if.planned_distance
-    return (
-        f"with the planned azimuth the count would have ended {_from_the_point(azimuth)}, with "
-        f"the planned distance {_from_the_point(distance)}"
+    return say(
+        "fact-what-if-said", azimuth=_from_the_point(azimuth), distance=_from_the_point(distance)
     )
 
 
 def _from_the_point(end: OtherEnd) -> str:
     size = digits.metres(end.miss_m, end.sd_m)
-    return f"{size} from the point (±{digits.metres(end.sd_m, end.sd_m)} each way)"
+    return say("fact-from-the-point", size=size, error=digits.metres(end.sd_m, end.sd_m))

@@ -8,18 +8,11 @@ from audit.debriefing.records import Debrief, LegDebrief
 from audit.reports import digits, wording
 from audit.reports.cause_words import advice_words, cause_words
 from audit.settings import Settings
-from audit.words import in_force
+from audit.words import in_force, say, told
 from audit.words.in_other_units import to_place
 
-LEDGER_PARTS = {
-    "inherited": "began away from the point",
-    "plan": "card against points",
-    "heading": "turned off the azimuth",
-    "distance": "walked more or less",
-    "detour": "sideways, not walked back",
-    "total": "the miss",
-}
-"""Parts of the ledger with their meaning, in the order of its columns."""
+LEDGER_PARTS = ("inherited", "plan", "heading", "distance", "detour", "total")
+"""Parts of the ledger, in the order of its columns."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,10 +46,10 @@ class CauseRow:
 def leg_row(leg: LegDebrief, radius_m: float) -> LegRow:
     """Give the line of the leg table."""
     card, measures = leg.audit.card, leg.audit.measures
-    ends = f"{card.start.name} to {card.end.name}"
+    ends = say("figure-range", low=card.start.name, high=card.end.name)
     status = wording.status_words(leg.audit.status)
     azimuth = digits.card_azimuth(card.azimuth.degrees)
-    distance = f"{digits.whole(card.distance_m)} m"
+    distance = digits.stated_metres(card.distance_m)
     if measures is None:
         return LegRow(name=leg.name, ends=ends, status=status, azimuth_planned=azimuth,
                       distance_planned=distance, cause=wording.cause(leg))  # fmt: skip
@@ -88,7 +81,7 @@ def cause_rows(leg: LegDebrief) -> list[CauseRow]:
         CauseRow(
             words=cause_words(one.cause),
             probability=digits.percent(one.probability),
-            evidence=one.evidence,
+            evidence=told(one.evidence),
         )
         for number, one in enumerate(leg.causes[: settings.shown_causes])
         if number == 0 or one.probability >= settings.shown_cause_probability
@@ -121,7 +114,11 @@ def _east_north(part: tuple[float, float], standard_error_m: float) -> str:
     place = digits.metres_place(standard_error_m)
     east, north = (to_place(in_force().units.length_from(abs(value)), place) for value in part)
     words = [
-        f"{east} {'E' if part[0] > 0 else 'W'}" if east != "0" else "",
-        f"{north} {'N' if part[1] > 0 else 'S'}" if north != "0" else "",
+        f"{east} {_letter(part[0], 'eastward', 'westward')}" if east != "0" else "",
+        f"{north} {_letter(part[1], 'north', 'south')}" if north != "0" else "",
     ]
     return ", ".join(word for word in words if word) or "0"
+
+
+def _letter(signed: float, positive: str, negative: str) -> str:
+    return say(f"figure-letters-{positive if signed > 0 else negative}")

@@ -6,65 +6,86 @@ from audit.debriefing.records import Debrief
 from audit.reports import digits
 from audit.reports.leg_facts import clock
 from audit.track import utc_text
+from audit.words import in_force, say, told
+from audit.words.figures import Number, Paces
+from audit.words.spoken_words import has_message
 
 
 def heading_facts(debrief: Debrief) -> list[tuple[str, str]]:
     """Give what stands under the title, as (name, words)."""
     card, quality = debrief.card, debrief.quality
-    date = "not known" if card.date is None else card.date.isoformat()
-    facts = [("Date", date), ("Recording", quality.source or "not named")]
-    facts.append(("Grid", f"{card.grid.name} ({card.grid.code})"))
-    facts.append(("Arrival radius", f"{digits.whole(card.arrival_radius_m)} m"))
+    date = say("fact-date-unknown") if card.date is None else card.date.isoformat()
+    facts = {"date": date, "recording": quality.source or say("fact-not-named")}
+    facts["grid"] = f"{card.grid.name} ({card.grid.code})"
+    facts["radius"] = digits.stated_metres(card.arrival_radius_m)
     if card.paces_per_100m is not None:
-        facts.append(("Pace count", f"{digits.whole(card.paces_per_100m)} paces to 100 m"))
-    return facts
+        paces = Paces(counted=card.paces_per_100m)
+        facts["pace-count"] = say("fact-pace-count-said", paces=paces)
+    return [(say(f"fact-{name}"), words) for name, words in facts.items()]
 
 
 def map_key(debrief: Debrief) -> list[tuple[str, str]]:
     """Give (sign, meaning) of what the map of this walk shows, in the order of the key."""
     kinds = {span.kind for span in debrief.spans}
     has_claim = any(leg.audit.measures is not None for leg in debrief.legs)
-    radius = digits.whole(debrief.card.arrival_radius_m)
-    entries = [
-        ("planned", "planned leg", True),
-        ("walked", "walked on a leg, from leaving to the claim", has_claim),
-        ("bypass", "bypass: round an obstacle and back to the line", "bypass" in kinds),
-        ("search", "search for the point", "search" in kinds),
-        ("other", "walked between or outside the legs", bool(kinds - {"walking"})),
-        ("gap", "not recorded", "gap" in kinds),
-        ("point", f"point of the course, arrival circle {radius} m", True),
-        ("claim", "claim: where the count said “here”, or the point came into sight", has_claim),
-        ("miss", "miss, from the point to the claim", has_claim),
-        ("halt", "halt", "halt" in kinds),
-    ]
-    return [(sign, words) for sign, words, shown in entries if shown]
+    shown = {
+        "planned": True,
+        "walked": has_claim,
+        "bypass": "bypass" in kinds,
+        "search": "search" in kinds,
+        "other": bool(kinds - {"walking"}),
+        "gap": "gap" in kinds,
+        "point": True,
+        "claim": has_claim,
+        "miss": has_claim,
+        "halt": "halt" in kinds,
+    }
+    radius = digits.stated_metres(debrief.card.arrival_radius_m)
+    return [(sign, say(f"map-{sign}", radius=radius)) for sign, so in shown.items() if so]
+
+
+def noise(debrief: Debrief) -> str:
+    """Write the receiver's noise to a tenth, in metres in any tradition."""
+    return f"{Number(value=debrief.quality.noise_m, decimals=1).shown(in_force())} m"
 
 
 def recording_facts(debrief: Debrief) -> list[tuple[str, str]]:
     """Give what the recording is worth, as (name, words)."""
     quality, clean = debrief.quality, debrief.clean
-    facts = [("Fixes", f"{quality.fixes} recorded, {len(clean)} kept")]
+    recorded = say("fact-fixes-said", recorded=str(quality.fixes), kept=str(len(clean)))
+    facts = [("fixes", recorded)]
     if quality.start_s is None or quality.end_s is None:
-        facts.append(("Times", "none; no figure of time is given"))
+        facts.append(("times", say("fact-times-none")))
     else:
         begin, end = utc_text(round(quality.start_s)), utc_text(round(quality.end_s))
-        facts.append(("From", f"{begin} to {end}"))
+        facts.append(("from", say("fact-from-said", begin=begin, end=end)))
     if quality.median_interval_s is not None:
-        facts.append(("Interval", f"{quality.median_interval_s:g} s (median)"))
-    noise = f"{quality.noise_m:.1f} m (standard deviation each way; from {quality.noise_from})"
-    facts.append(("Receiver noise", noise))
-    facts += [("Cleaned", f"{one.what}: {one.count} ({one.detail})") for one in clean.cleaning]
+        interval = in_force().decimal(f"{quality.median_interval_s:g}")
+        facts.append(("interval", say("fact-interval-said", interval=interval)))
+    facts.append(
+        ("noise", say("fact-noise-said", noise=noise(debrief), source=told(quality.noise_from)))
+    )
+    facts += [
+        ("cleaned", say("fact-cleaned-said", what=cleaning_name(one.what), count=str(one.count),
+                        detail=told(one.detail)))
+        for one in clean.cleaning
+    ]  # fmt: skip
     if not clean.cleaning:
-        facts.append(("Cleaned", "nothing to clean"))
-    facts.append(("Gaps", _gaps(debrief)))
-    return facts
+        facts.append(("cleaned", say("fact-cleaned-nothing")))
+    facts.append(("gaps", _gaps(debrief)))
+    return [(say(f"fact-{name}"), words) for name, words in facts]
+
+
+def cleaning_name(what: str) -> str:
+    """Name a kind of cleaning; one without words is read out as it stands."""
+    return say(f"recording-{what}") if has_message(f"recording-{what}") else what
 
 
 def _gaps(debrief: Debrief) -> str:
     gaps = debrief.clean.gaps
     if not gaps:
-        return "none"
+        return say("fact-no-gaps")
     if not debrief.clean.timed:
         return str(len(gaps))
-    listed = ", ".join(f"{clock(gap.start_s)} to {clock(gap.end_s)}" for gap in gaps)
-    return f"{len(gaps)}: {listed} UTC"
+    ranges = (say("figure-range", low=clock(gap.start_s), high=clock(gap.end_s)) for gap in gaps)
+    return say("fact-gaps-listed", count=len(gaps), gaps=", ".join(ranges))

@@ -16,6 +16,7 @@ from audit.reports.figure_target import target_specification
 from audit.reports.figure_walk import walk_specification
 from audit.reports.picture import Picture, draw
 from audit.reports.verdict import verdict
+from audit.words import say
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,7 +47,7 @@ def page_pictures(
     debrief: Debrief, moved: Passage, ground: GroundPicture | None = None
 ) -> PagePictures:
     """Draw them all; ``ground`` lies under the map."""
-    title = f"Map of {debrief.card.name}, plan and walk"
+    title = say("picture-map-title", course=debrief.card.name)
     return PagePictures(
         map=draw(map_specification(debrief, ground), "map", title, " ".join(verdict(debrief))),
         walk=_walk(debrief, moved),
@@ -57,11 +58,13 @@ def page_pictures(
 
 def _walk(debrief: Debrief, moved: Passage) -> Picture | None:
     walk = walk_specification(debrief, moved)
-    return None if walk is None else draw(walk, "walk", "The walk over time", _walk_said(debrief))
+    return (
+        None if walk is None else draw(walk, "walk", say("picture-walk-title"), _walk_said(debrief))
+    )
 
 
 def _target(debrief: Debrief) -> Picture | None:
-    target, title = target_specification(debrief), "All claims about their points"
+    target, title = target_specification(debrief), say("picture-target-title")
     return None if target is None else draw(target, "target", title, _target_said(debrief))
 
 
@@ -71,10 +74,10 @@ def _of_leg(debrief: Debrief, number: int, moved: Passage) -> LegPictures | None
     dial, ledger = dial_specification(leg), ledger_specification(leg)
     if strip is None or dial is None or ledger is None:
         return None
-    said = "; ".join(f"{name}: {words}" for name, words in leg_facts.walked_facts(leg))
-    over = f"Leg {leg.name}: offset from the planned line, height and speed along the leg"
-    turned = f"Leg {leg.name}: planned and walked azimuth"
-    came = f"Leg {leg.name}: where the miss came from"
+    said = _listed(leg_facts.walked_facts(leg))
+    over = say("picture-strip-title", leg=leg.name)
+    turned = say("picture-dial-title", leg=leg.name)
+    came = say("picture-ledger-title", leg=leg.name)
     return LegPictures(
         strip=draw(strip, f"strip{number}", over, said),
         dial=draw(dial, f"dial{number}", turned, _dial_said(leg)),
@@ -84,12 +87,16 @@ def _of_leg(debrief: Debrief, number: int, moved: Passage) -> LegPictures | None
 
 def _walk_said(debrief: Debrief) -> str:
     ends = [
-        f"leg {leg.name}: {wording.offset(measures.cross_track.end_m, measures.miss_sd_m)}"
+        say(
+            "picture-named",
+            name=wording.leg_names([leg.name]),
+            said=wording.offset(measures.cross_track.end_m, measures.miss_sd_m),
+        )
         for leg in debrief.legs
         if (measures := leg.audit.measures) is not None
     ]
-    said = "Offset from the planned line, height and speed against time."
-    return f"{said} At the claim of {', '.join(ends)}." if ends else said
+    said = say("picture-walk-said")
+    return say("picture-walk-claims", said=said, ends=", ".join(ends)) if ends else said
 
 
 def _target_said(debrief: Debrief) -> str:
@@ -97,16 +104,23 @@ def _target_said(debrief: Debrief) -> str:
     for leg in debrief.legs:
         measures = leg.audit.measures
         if measures is not None:
-            said.append(f"Leg {leg.name}: {leg_facts.miss_along_and_across(measures)}.")
+            where = leg_facts.miss_along_and_across(measures)
+            said.append(say("picture-target-leg", leg=leg.name, where=where))
     return " ".join(said)
 
 
 def _dial_said(leg: LegDebrief) -> str:
     planned, walked = leg_facts.planned_facts(leg), leg_facts.walked_facts(leg)
-    return f"{planned[0][1]}. Walked: {walked[0][1]}." if walked else ""
+    return say("picture-dial-said", planned=planned[0][1], walked=walked[0][1]) if walked else ""
 
 
 def _ledger_said(leg: LegDebrief) -> str:
     parts = page_legs.ledger_row(leg) or []
-    named = zip(page_legs.LEDGER_PARTS, parts, strict=True)
-    return "; ".join(f"{name}: {words}" for name, words in named)
+    if not parts:
+        return ""
+    names = (say(f"page-part-{part}") for part in page_legs.LEDGER_PARTS)
+    return _listed(list(zip(names, parts, strict=True)))
+
+
+def _listed(facts: list[tuple[str, str]]) -> str:
+    return "; ".join(say("picture-named", name=name, said=words) for name, words in facts)

@@ -15,7 +15,7 @@ from typing import Any
 from audit.debriefing.records import Debrief
 from audit.measurement.passage import Passage
 from audit.reports.map_frame import MARGIN_STRIP_PX
-from audit.reports.page_words import SCRIPT_WORDS
+from audit.reports.page_words import script_words
 from audit.reports.picture import Picture
 from audit.reports.walk_moments import moments
 
@@ -86,7 +86,7 @@ def data_blocks(
         charts[picture.ident] = {"shape": number, "rows": chart.rows, "numbers": chart.numbers}
     contents: list[tuple[str, Any]] = [
         ("walk-moments", walk),
-        ("page-words", SCRIPT_WORDS),
+        ("page-words", script_words()),
         ("chart-shapes", list(shapes.values())),
         ("charts", charts),
     ]

@@ -18,6 +18,7 @@ from audit.reports.paper import MARGIN_MM, Paper, sheets
 from audit.reports.paper_words import paper_words
 from audit.reports.picture import draw
 from audit.settings import Settings
+from audit.words import in_force, say
 
 FONTS = ["DejaVu Sans", "Liberation Sans", "Libertinus Serif"]
 """The last one comes with the typesetter."""
@@ -62,16 +63,15 @@ def render_overlay(debrief: Debrief, scale: int, paper: Paper = "a4") -> bytes:
     shown_scale = f"1:{scale // 1000} 000"
     data = {
         "title": f"{debrief.card.name}, {shown_scale}",
-        "note": (
-            "Print at actual size (100 %, no fitting) on film or thin paper, and lay the kilometre "
-            f"lines of {debrief.card.grid.name} on those of the map. Dashed: plan. Whole line: "
-            "walked. Diamond: claim. Drawn within "
-            f"{digits.whole(overlay_tolerance_m(scale))} m of the recording."
+        "note": say(
+            "paper-overlay-note",
+            grid=debrief.card.grid.name,
+            within=digits.stated_metres(overlay_tolerance_m(scale)),
         ),
         "ruler": _RULER_MM,
-        "ruler_note": f"This line is {_RULER_MM} mm long if the scale of the print is right.",
+        "ruler_note": say("paper-ruler", length=str(_RULER_MM)),
         "map_width": width_px / PX_A_MM,
-        "alt": f"Plan and walk at {shown_scale}",
+        "alt": say("paper-overlay-alt", scale=shown_scale),
         **_setting(made.sheet.width_mm, made.sheet.height_mm),
     }
     return typeset("overlay.typ", data, {"map.svg": drawn.svg})
@@ -82,7 +82,7 @@ def _setting(width_mm: float, height_mm: float) -> dict[str, Any]:
         "sheet": {"width": width_mm, "height": height_mm},
         "margin": MARGIN_MM,
         "fonts": FONTS,
-        "language": "en",
+        "language": in_force().language,
     }
 
 

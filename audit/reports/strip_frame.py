@@ -15,10 +15,6 @@ from audit.units import FloatArray
 WIDTH_PX, HEIGHT_PX = 440, 150
 SIDE_PX = 78
 """Room for the words beside the strips."""
-SIDES = (
-    "datum.value === 0 ? 'on the line' : format(abs(datum.value), 'd') + "
-    "(datum.value < 0 ? ' m left' : ' m right')"
-)
 _NARROWEST_SIDE_M = 20.0
 _SIDE_ROOM, _ALONG_ROOM = 0.14, 0.03
 """Empty edge, as a share of what is shown."""

@@ -98,20 +98,25 @@
     return `${since} (${utc} UTC)`;
   }
 
+  function azimuth(degrees) {
+    const size = Math.round((degrees * words.circle) / 360) % words.circle;
+    return String(size).padStart(words.azimuth_digits, "0") + words.angle_sign;
+  }
+
   function said(moment) {
     const parts = [time(moment)];
     if (moment.leg !== null) parts.push(fill(words.leg, { name: walk.legs[moment.leg] }));
     parts.push(
       moment.azimuth === null
         ? words.standing
-        : fill(words.going, { azimuth: String(moment.azimuth).padStart(3, "0") }),
+        : fill(words.going, { azimuth: azimuth(moment.azimuth) }),
     );
     if (moment.offset !== null) {
-      const size = Math.round(Math.abs(moment.offset));
+      const size = Math.round(Math.abs(moment.offset) / words.length_m);
       const side = size === 0 ? words.on_line : moment.offset < 0 ? words.left : words.right;
-      parts.push(fill(side, { metres: size }));
+      parts.push(fill(side, { size: `${size} ${words.length_sign}` }));
     }
-    if (moment.speed !== null) parts.push(fill(words.speed, { speed: moment.speed.toFixed(1) }));
+    if (moment.speed !== null) parts.push(fill(words.speed, { speed: moment.speed.toFixed(1).replace(".", words.decimal) }));
     if (moment.height !== null) parts.push(fill(words.height, { metres: Math.round(moment.height) }));
     return parts;
   }

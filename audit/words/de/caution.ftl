@@ -1,0 +1,8 @@
+# Die Hinweise, die jede Auswertung zeigt.
+
+caution-aid = Dies ist ein Ausbildungsmittel, kein Navigationsgerät und keine Überwachung: Niemand sieht zu.
+caution-count = Vollzähligkeit durch Abzählen feststellen; wer nicht zurück ist, wird sofort gesucht.
+caution-angle = Die Nadelabweichung und ihr Datum auf der Karte in der Hand prüfen.
+caution-rules = Örtliche Regeln und ausgebildete Leitende gehen vor.
+caution-error = Positionen sind ungenau und eine Ursache ist eine Vermutung: Die Note unterschreibt ein Mensch.
+caution-data = Die Aufzeichnung eines Weges gehört zu den persönlichen Daten. Nur so weit weitergeben, wie die Ausbildung es braucht.

@@ -1,0 +1,107 @@
+# Tatsachen neben den Bildern: Namen und was darunter steht.
+
+fact-date = Datum
+fact-date-unknown = nicht bekannt
+fact-recording = Aufzeichnung
+fact-not-named = ohne Namen
+fact-grid = Kartengitter
+fact-radius = Ankunftskreis
+fact-pace-count = Schrittmaß
+fact-pace-count-said = { $paces } { -pace } auf 100 m
+
+fact-planned = Geplant
+fact-planned-said = Gitter { $grid }, magnetisch { $magnetic }, Gegenrichtung { $back } Gitter; { $distance }{ $paces ->
+    [none] {""}
+   *[some] , { $paces } { -pace }
+}
+fact-note = Vermerk
+fact-azimuth = { -azimuth }
+fact-azimuth-said = { $walked } Gitter (95-%-Bereich { $interval }): { $error }
+fact-distance = Entfernung
+fact-distance-said = { $straight } gerade, { $path } über Grund: { $error } ({ $ratio } des Plans)
+fact-paces = { -pace }
+fact-paces-by-log = { $paces }, gezählt, laut Marschtagebuch
+fact-paces-by-count = { $paces }, nach dem Schrittmaß
+fact-time = Zeit
+fact-time-said = { $time }{ $standing ->
+    [none] {""}
+   *[some] , davon { $standing } gestanden
+}{ $begin ->
+    [none] {""}
+   *[some] {" "}({ $begin } bis { $end } UTC)
+}
+fact-off-line = Neben der Linie
+fact-off-line-said = { $end } am gemeldeten Ende, höchstens { $most }, quadratisches Mittel { $rms }
+fact-own-line = Eigene Linie
+fact-own-line-on = { $began } vom { -point } begonnen; am gemeldeten Ende auf der eigenen Linie
+fact-own-line-off = { $began } vom { -point } begonnen; am gemeldeten Ende { $side } der eigenen Linie
+fact-miss = Ablage
+fact-miss-said = { $miss } vom { -point }, ±{ $error } nach jeder Seite (Standardfehler): { $where }
+fact-beyond = { $along } dahinter, { $across }
+fact-short-of = { $along } davor, { $across }
+fact-nearest = Am nächsten
+fact-nearest-reached = { $size }{ $time ->
+    [none] {""}
+   *[some] {" "}vom { -point }, um { $time } UTC
+}; erreicht
+fact-nearest-not = { $size }{ $time ->
+    [none] {""}
+   *[some] {" "}vom { -point }, um { $time } UTC
+}; nicht erreicht
+fact-match = Zuordnung
+fact-match-said = zu { $sure } sicher, dass dies der Teil der Aufzeichnung ist
+fact-gaps = Lücken
+fact-gaps-said = { $share } der Strecke wurden nicht aufgezeichnet
+fact-step = Schritt
+fact-what-if = Was wäre wenn
+fact-what-if-said = mit der geplanten Richtung hätte die Schrittzahl { $azimuth } geendet, mit der geplanten
+    Entfernung { $distance }
+fact-from-the-point = { $size } vom { -point } (±{ $error } nach jeder Seite)
+
+fact-line-kept = Linie gehalten
+fact-line-kept-said = { $share } des Weges auf der geplanten Linie, soweit sich { $band } unterscheiden lassen
+fact-line-left = { $line }; ab { $from } endgültig daneben, nach { $side ->
+    [left] links
+   *[right] rechts
+}
+fact-drift = Abdrift
+fact-drift-said = vom ersten zum letzten Drittel um { $turn } gedreht ({ $interval })
+fact-point = { -point }
+fact-point-said = { $verdict }; dass der Gehende auf { $radius } herankam: { $sure }
+fact-verdict-found = gefunden
+fact-verdict-missed = verfehlt
+fact-verdict-too-close-to-call = zu knapp, um es zu entscheiden
+fact-climb = Höhenmeter
+fact-climb-said = { $up } m hinauf, { $down } m hinab, laut Aufzeichnung
+fact-bypass = Umgehung
+fact-bypass-said = { $side ->
+    [left] links
+   *[right] rechts
+}: { $out } hinaus, { $on } voran, { $back } zurück; { $even ->
+    [yes] so weit zurück wie hinaus
+   *[no] nicht so weit zurück wie hinaus
+}
+fact-search = Suche
+fact-search-said = { $shape }, { $time }, { $path } gegangen, bis { $reach } vom Beginn der Suche entfernt
+fact-search-square = im wachsenden Quadrat
+fact-search-fan = hin und zurück wie ein Fächer
+fact-search-straight-on = geradeaus weiter
+fact-search-wandering = ohne Muster
+fact-stops = Halte
+fact-stops-said = { $count } unterwegs, wie zum neuen Anvisieren
+
+fact-fixes = Ortungen
+fact-fixes-said = { $recorded } aufgezeichnet, { $kept } behalten
+fact-times = Zeiten
+fact-times-none = keine; es gibt keine Zeitangaben
+fact-from = Von
+fact-from-said = { $begin } bis { $end }
+fact-interval = Abstand
+fact-interval-said = { $interval } s (Median)
+fact-noise = Empfängerrauschen
+fact-noise-said = { $noise } (Standardabweichung nach jeder Seite; aus { $source })
+fact-cleaned = Bereinigt
+fact-cleaned-said = { $what }: { $count } ({ $detail })
+fact-cleaned-nothing = nichts zu bereinigen
+fact-no-gaps = keine
+fact-gaps-listed = { $count }: { $gaps } UTC

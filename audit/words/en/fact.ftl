@@ -1,0 +1,107 @@
+# Facts beside the pictures: names, and what is said under them.
+
+fact-date = Date
+fact-date-unknown = not known
+fact-recording = Recording
+fact-not-named = not named
+fact-grid = Grid
+fact-radius = Arrival radius
+fact-pace-count = Pace count
+fact-pace-count-said = { $paces } { -pace } to 100 m
+
+fact-planned = Planned
+fact-planned-said = grid { $grid }, magnetic { $magnetic }, back { $back } grid; { $distance }{ $paces ->
+    [none] {""}
+   *[some] , { $paces } { -pace }
+}
+fact-note = Note
+fact-azimuth = { -azimuth(form: "start") }
+fact-azimuth-said = { $walked } grid (95 % interval { $interval }): { $error }
+fact-distance = Distance
+fact-distance-said = { $straight } straight, { $path } over the ground: { $error } ({ $ratio } of plan)
+fact-paces = { -pace(form: "start-many") }
+fact-paces-by-log = { $paces }, counted, by the log
+fact-paces-by-count = { $paces }, by the pace count
+fact-time = Time
+fact-time-said = { $time }{ $standing ->
+    [none] {""}
+   *[some] , of it { $standing } standing
+}{ $begin ->
+    [none] {""}
+   *[some] {" "}({ $begin } to { $end } UTC)
+}
+fact-off-line = Off the line
+fact-off-line-said = { $end } at the claim, { $most } at most, { $rms } root mean square
+fact-own-line = Own line
+fact-own-line-on = began { $began } from the { -point }; on the own line at the claim
+fact-own-line-off = began { $began } from the { -point }; { $side } of the own line at the claim
+fact-miss = Miss
+fact-miss-said = { $miss } of the { -point }, ±{ $error } each way (standard error): { $where }
+fact-beyond = { $along } beyond it, { $across }
+fact-short-of = { $along } short of it, { $across }
+fact-nearest = Nearest
+fact-nearest-reached = { $size }{ $time ->
+    [none] {""}
+   *[some] {" "}from the { -point }, at { $time } UTC
+}; reached
+fact-nearest-not = { $size }{ $time ->
+    [none] {""}
+   *[some] {" "}from the { -point }, at { $time } UTC
+}; not reached
+fact-match = Match
+fact-match-said = { $sure } sure of this part of the recording
+fact-gaps = Gaps
+fact-gaps-said = { $share } of the distance was not recorded
+fact-step = Step
+fact-what-if = What if
+fact-what-if-said = with the planned { -azimuth } the count would have ended { $azimuth }, with the planned
+    distance { $distance }
+fact-from-the-point = { $size } from the { -point } (±{ $error } each way)
+
+fact-line-kept = Line kept
+fact-line-kept-said = on the planned line for { $share } of the way, to the { $band } that can be told
+fact-line-left = { $line }; off it for good from { $from } on, to the { $side ->
+    [left] left
+   *[right] right
+}
+fact-drift = Drift
+fact-drift-said = turned { $turn } from the first third to the last ({ $interval })
+fact-point = { -point(form: "start") }
+fact-point-said = { $verdict }; that the walker came within { $radius }: { $sure }
+fact-verdict-found = found
+fact-verdict-missed = missed
+fact-verdict-too-close-to-call = too close to call
+fact-climb = Climb
+fact-climb-said = { $up } m up, { $down } m down, by the recording
+fact-bypass = Bypass
+fact-bypass-said = on the { $side ->
+    [left] left
+   *[right] right
+}: { $out } out, { $on } on, { $back } back; { $even ->
+    [yes] as far back as out
+   *[no] not as far back as out
+}
+fact-search = Search
+fact-search-said = { $shape }, { $time }, { $path } walked, up to { $reach } from where it began
+fact-search-square = in a widening square
+fact-search-fan = out and back like a fan
+fact-search-straight-on = straight on
+fact-search-wandering = without a pattern
+fact-stops = Stops
+fact-stops-said = { $count } on the way, as for a new sight
+
+fact-fixes = Fixes
+fact-fixes-said = { $recorded } recorded, { $kept } kept
+fact-times = Times
+fact-times-none = none; no figure of time is given
+fact-from = From
+fact-from-said = { $begin } to { $end }
+fact-interval = Interval
+fact-interval-said = { $interval } s (median)
+fact-noise = Receiver noise
+fact-noise-said = { $noise } (standard deviation each way; from { $source })
+fact-cleaned = Cleaned
+fact-cleaned-said = { $what }: { $count } ({ $detail })
+fact-cleaned-nothing = nothing to clean
+fact-no-gaps = none
+fact-gaps-listed = { $count }: { $gaps } UTC
