@@ -92,9 +92,14 @@ LIMITS = {
 }
 
 
-def checked_number(value: object, key: str, place: str, problems: ProblemList) -> float | None:
-    """Give a typed value as a number inside its limits; otherwise put a problem down."""
-    limits = LIMITS[key]
+def checked_number(
+    value: object, key: str, place: str, problems: ProblemList, limits: Limits | None = None
+) -> float | None:
+    """Give a typed value as a number inside its limits; otherwise put a problem down.
+
+    ``limits`` are those of the key where left out.
+    """
+    limits = limits or LIMITS[key]
     if isinstance(value, str):
         remedy = f"Write it without quotation marks and with a decimal point: {key} = 65.5."
         problems.add(place, value, "is text where a number is wanted", remedy)

@@ -3,24 +3,18 @@
 from __future__ import annotations
 
 import datetime as dt
-import re
 from pathlib import Path
 
 from audit.azimuths import MagneticAzimuth
+from audit.readers.clock_time import CLOCK_REMEDY, clock_moment
 from audit.readers.csv_table import CsvRow, CsvTable, csv_columns, read_csv_table
 from audit.readers.file_bytes import decoded_text, file_bytes
 from audit.readers.leg_values import azimuth
-from audit.readers.plain_text import plain_text
 from audit.readers.problem_list import ProblemList
 from audit.walkers_log import LogEntry, WalkersLog
 
 _AZIMUTHS = ("magnetic_azimuth_deg", "magnetic_azimuth_mil")
 LOG_COLUMNS = ("leg", *_AZIMUTHS, "paces", "arrived", "note")
-_CLOCK = re.compile(
-    r"T?(?P<hour>\d{1,2})(?:[:.H](?P<minute>\d{2})(?:[:.](?P<second>\d{2})(?:[.,]\d+)?)?"
-    r"|(?P<joined>\d{2}))(?: ?(?P<half>[AP])\.?M\.?)?(?P<utc> ?Z)?",
-    re.ASCII,
-)
 
 
 def read_log(path: str | Path) -> WalkersLog:
@@ -83,34 +77,7 @@ def _arrived(row: CsvRow, problems: ProblemList) -> dt.time | dt.datetime | None
     cell = row.cells.get("arrived")
     if cell is None:
         return None
-    text = plain_text(cell).upper()
-    try:
-        if re.match(r"\d{4}-\d{2}-\d{2}[T ]\d{2}", text, re.ASCII):
-            return dt.datetime.fromisoformat(text)
-        found = _CLOCK.fullmatch(text)
-        if found:
-            return _time(found)
-    except ValueError:
-        pass
-    rule = "is no clock time"
-    problems.add(row.place("arrived"), cell, rule, "Write it like 10:42 or 2026-10-03T10:42:00Z.")
-    return None
-
-
-def _time(found: re.Match[str]) -> dt.time:
-    """Give the time of a matched text.
-
-    Raises
-    ------
-    ValueError
-        For hours, minutes or seconds that no clock shows.
-    """
-    hour = int(found["hour"])
-    if found["half"]:
-        if not 1 <= hour <= 12:
-            message = "a clock of twelve hours shows 1 to 12"
-            raise ValueError(message)
-        hour = hour % 12 + (12 if found["half"] == "P" else 0)
-    minute = int(found["minute"] or found["joined"])
-    zone = dt.UTC if found["utc"] else None
-    return dt.time(hour, minute, int(found["second"] or 0), tzinfo=zone)
+    moment = clock_moment(cell)
+    if moment is None:
+        problems.add(row.place("arrived"), cell, "is no clock time", CLOCK_REMEDY)
+    return moment

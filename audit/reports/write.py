@@ -82,13 +82,22 @@ def write_reports(
     OutputRefusedError
         Where the folder cannot be made or written, or the disk is full.
     """
+    return write_texts(folder, report_texts(debrief, only, wishes))
+
+
+def report_texts(
+    debrief: Debrief,
+    only: Collection[ReportKind] | None = None,
+    wishes: Wishes | None = None,
+) -> dict[str, str | bytes]:
+    """Give the reports by the names of their files, without writing anything."""
     wishes = wishes or Wishes()
     wanted = [kind for kind in REPORT_KINDS if only is None or kind in only]
     if "html" in wanted:
         prepare()
     texts: dict[str, str | bytes] = _extra_files(debrief, wishes)
     texts |= {_WRITERS[kind][0]: _WRITERS[kind][1](debrief, wishes) for kind in wanted}
-    return write_texts(folder, texts)
+    return texts
 
 
 def _extra_files(debrief: Debrief, wishes: Wishes) -> dict[str, str | bytes]:

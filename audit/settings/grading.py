@@ -14,3 +14,46 @@ class GradingSettings:
     6.3.3)."""
     trace_step_s: float = 10.0
     """Between the fixes of a trace for drawing and for who walked with whom; chosen."""
+    sure_match: float = 0.8
+    """From this confidence on, a point counts only on the way to it; below, whenever it was
+    passed after the point before; chosen: as causes are named from 0.8 on."""
+    course_ends_m: float = 150.0
+    """A recording that ends further than this from start and finish broke off on the way;
+    chosen: twice the miss that a walker under trees makes."""
+    walking_m_s: float = 1.2
+    """Where a walk shows no speed of its own; common practice, no source."""
+    usual_noise_m: float = 5.0
+    """Receiver error where a leg shows none, per axis; common practice, no source."""
+
+    path_step_m: float = 10.0
+    """Between the places at which a walk is held against a lane; chosen."""
+    lane_sd_m: float = 60.0
+    """How far off its points a walk of a lane passes; chosen: ordinary misses of legs of
+    600 m (3 degrees and 5 in 100 give 31 and 30 m) and again as much."""
+    lane_most: float = 8.0
+    """Nats that a point which is not passed costs; chosen: four times the spread off."""
+    passed_m: float = 75.0
+    """A point is passed within this; chosen."""
+    walk_of_lane: float = 0.6
+    """A stretch that passes this share of the points, in order, is a walk of the lane; chosen:
+    more than half, so that one course is never split in two of itself."""
+    other_lane_nats: float = 1.0
+    """By so much a point must a walk fit another lane better to be asked about; chosen."""
+
+    start_m: float = 40.0
+    start_left_m: float = 100.0
+    """The start is crossed at the last fix within the first of them before one beyond the
+    second; chosen: wider than a receiver's error at rest, narrower than any leg."""
+    clock_off_s: float = 180.0
+    """A start by the recording so far from that of the roster is asked about; chosen: more
+    than anybody takes to set a compass."""
+    clock_wrong_s: float = 600.0
+    """So far off, the recording's own start is taken for the time that was needed; chosen."""
+
+    part_gap_s: float = 1800.0
+    part_slack_m: float = 100.0
+    part_speed_m_s: float = 1.5
+    """Two files are parts of one walk if no more than this passed between them and the
+    second begins within slack and speed of where the first ends; chosen."""
+    walks_silence_s: float = 300.0
+    """A silence so long may part two walks in one file; chosen."""

@@ -1,0 +1,34 @@
+"""The clock of a whole batch, put right by the first crossing of the start."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BatchClock:
+    """What is added to the clocks of all recordings, and on what ground."""
+
+    shift_s: float = 0.0
+    ground: str = ""
+
+
+def by_first_crossing(pairs: Sequence[tuple[float, float]]) -> BatchClock | None:
+    """Give the shift that brings crossings of the start to the roster's times.
+
+    ``pairs`` hold (start by the roster, start left by the recording). The middle of all
+    differences, to the second: a few who dawdled do not move it. None without a pair.
+    """
+    if not pairs:
+        return None
+    off_s = np.array([roster - left for roster, left in pairs])
+    shift_s = float(np.round(np.median(off_s)))
+    spread_s = float(np.median(np.abs(off_s - shift_s)))
+    ground = (
+        f"the first crossing of the start against the roster, middle of {len(pairs)} "
+        f"(half of them within {spread_s:.0f} s of it)"
+    )
+    return BatchClock(shift_s=shift_s, ground=ground)

@@ -1,0 +1,65 @@
+"""Clocks that do not agree with the roster: one question for a batch, and one for who differs."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from audit.classroom.records import ClassFinding
+from audit.classroom.walker_task import WalkerTask
+from audit.settings import GradingSettings
+
+
+def clocks_asked(tasks: Sequence[WalkerTask], settings: GradingSettings) -> list[ClassFinding]:
+    """Ask about starts that lie far from the roster's, and about those unlike the others.
+
+    A recording that fits another lane better is not asked about here too.
+    """
+    off_s = {
+        task.ident: task.left_s - task.start_s
+        for task in tasks
+        if task.left_s is not None and task.start_s is not None and task.better_lane is None
+    }
+    if not off_s:
+        return []
+    usual_s = float(np.median(list(off_s.values())))
+    asked = []
+    if abs(usual_s) > settings.clock_off_s:
+        asked.append(_batch(usual_s, len(off_s), settings))
+    else:
+        usual_s = 0.0
+    for task in tasks:
+        own_s = off_s.get(task.ident)
+        if own_s is not None and abs(own_s - usual_s) > settings.clock_off_s:
+            asked.append(_single(task, own_s, settings))
+    return asked
+
+
+def _batch(usual_s: float, count: int, settings: GradingSettings) -> ClassFinding:
+    message = (
+        f"By the recordings the start was left {_minutes(usual_s)} than by the roster (middle of "
+        f"{count}); {_taken(usual_s, settings)}. If the clocks are wrong, --shift puts the whole "
+        "batch right; if everybody set out late, nothing is wrong."
+    )
+    return ClassFinding(what="clock", message=message, question=True)
+
+
+def _single(task: WalkerTask, off_s: float, settings: GradingSettings) -> ClassFinding:
+    message = (
+        f"{task.name} left the start {_minutes(off_s)} by the recording than by the roster, "
+        f"unlike the others; {_taken(off_s, settings)}. Was the start late, or is a clock wrong?"
+    )
+    return ClassFinding(
+        what="clock", message=message, lane=task.lane, walkers=(task.ident,), question=True
+    )
+
+
+def _minutes(off_s: float) -> str:
+    return f"{abs(off_s) / 60.0:.0f} min {'later' if off_s > 0 else 'earlier'}"
+
+
+def _taken(off_s: float, settings: GradingSettings) -> str:
+    if abs(off_s) > settings.clock_wrong_s:
+        return "the recording's own times were taken"
+    return "the roster's start was taken"

@@ -1,0 +1,84 @@
+"""A lane: a plan by its name, worked out, and what is told of it."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass
+
+import numpy as np
+
+from audit.classroom.records import LaneLeg, LanePoint, LaneResult
+from audit.forecast.course_forecast import forecast_course
+from audit.grading.fingerprint import fingerprint
+from audit.leg_card import LegCard, work_out_card
+from audit.plan import Plan
+from audit.standard import Standard
+from audit.units import FloatArray
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Lane:
+    """One of the courses that a class walked.
+
+    Attributes
+    ----------
+    points : float array, shape (k, 2)
+        East and north of the start and of the end of each leg.
+    """
+
+    name: str
+    plan: Plan
+    card: LegCard
+    points: FloatArray
+
+
+def lane_of(name: str, plan: Plan, day: dt.date | None) -> Lane:
+    """Work a lane out for a day; the plan's own day comes first."""
+    card = work_out_card(plan, track_date=day)
+    ends = [card.legs[0].start, *(leg.end for leg in card.legs)]
+    points = np.array([[point.east_m, point.north_m] for point in ends])
+    points.flags.writeable = False
+    return Lane(name=name, plan=plan, card=card, points=points)
+
+
+def lane_result(lane: Lane, standard: Standard, version: str) -> LaneResult:
+    """Give what is told of a lane before anyone's walk."""
+    card = lane.card
+    forecasts = forecast_course(card).legs
+    return LaneResult(
+        name=lane.name,
+        plan_file=lane.plan.source,
+        course=card.name,
+        grid=card.grid.code,
+        date=None if card.date is None else card.date.isoformat(),
+        grid_magnetic_angle_deg=float(card.angles.grid_magnetic_angle_deg),
+        arrival_radius_m=float(card.arrival_radius_m),
+        points=tuple(
+            LanePoint(
+                name=point.name,
+                east_m=float(point.east_m),
+                north_m=float(point.north_m),
+                longitude_deg=float(point.longitude_deg),
+                latitude_deg=float(point.latitude_deg),
+                half_square_m=float(point.half_square_m),
+            )
+            for point in card.points
+        ),
+        legs=tuple(
+            LaneLeg(
+                name=leg.name,
+                start=leg.start.name,
+                end=leg.end.name,
+                azimuth_deg=leg.azimuth.degrees,
+                magnetic_deg=leg.magnetic.degrees,
+                distance_m=float(leg.distance_m),
+                line=tuple((float(east), float(north)) for east, north in leg.line),
+            )
+            for leg in card.legs
+        ),
+        length_m=float(sum(leg.distance_m for leg in card.legs)),
+        difficulty=float(np.median([1.0 - leg.chance_in_sight for leg in forecasts])),
+        fingerprint=fingerprint(standard, (lane.plan,), version),
+        findings=tuple(finding.message for finding in card.findings),
+        notes=card.notes,
+    )

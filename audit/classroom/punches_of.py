@@ -1,0 +1,85 @@
+"""Which codes one walker brought back, held against the key."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from audit.classroom.lane import Lane
+from audit.classroom.lane_names import lane_called
+from audit.errors import InputRefusedError, Problem
+from audit.grading.verdicts import Punch
+from audit.roster import PunchEntry, PunchList, Roster, RosterEntry
+
+
+def check_punches(punches: PunchList, lanes: Sequence[Lane], roster: Roster | None) -> None:
+    """Refuse codes of points, lanes or walkers that the class does not have.
+
+    Raises
+    ------
+    InputRefusedError
+        With every such row.
+    """
+    names = [(lane.name, lane.card.name) for lane in lanes]
+    of_lane = {lane.name: _points(lane) for lane in lanes}
+    walkers = None if roster is None else {entry.name.casefold() for entry in roster.entries}
+    problems = []
+    for entry in punches.entries:
+        lane = lane_called(entry.lane, names) or ""
+        if entry.lane and not lane:
+            remedy = f"Lanes are named after their plans: {', '.join(one.name for one in lanes)}."
+            problems.append(_problem(punches, entry, "lane", entry.lane, remedy))
+        points = of_lane.get(lane) or set().union(*of_lane.values())
+        if entry.point.casefold() not in points:
+            remedy = "Write the name of the point as the plan does."
+            problems.append(_problem(punches, entry, "point", entry.point, remedy))
+        if walkers is not None and entry.name and entry.name.casefold() not in walkers:
+            remedy = "Write the name as the roster does."
+            problems.append(_problem(punches, entry, "name", entry.name, remedy))
+    if problems:
+        raise InputRefusedError(problems)
+
+
+def punches_of(
+    entry: RosterEntry, lane: Lane, punches: PunchList | None
+) -> tuple[tuple[str, Punch], ...]:
+    """Give by name of point what was brought back; a key makes each right or wrong."""
+    if punches is None:
+        return ()
+    names = {leg.end.name.casefold(): leg.end.name for leg in lane.card.legs}
+    of_lane = [
+        one
+        for one in punches.entries
+        if (not one.lane or lane_called(one.lane, [(lane.name, lane.card.name)]) == lane.name)
+        and one.point.casefold() in names
+    ]
+    key = {one.point.casefold(): one.code.casefold() for one in of_lane if not one.name}
+    return tuple(
+        (
+            names[one.point.casefold()],
+            Punch(
+                code=one.code,
+                right=key[point] == one.code.casefold() if point in key else None,
+                time=one.time,
+            ),
+        )
+        for one in of_lane
+        if one.name.casefold() == entry.name.casefold()
+        and one.attempt == entry.attempt
+        and (point := one.point.casefold())
+    )
+
+
+def _points(lane: Lane) -> set[str]:
+    return {leg.end.name.casefold() for leg in lane.card.legs}
+
+
+def _problem(
+    punches: PunchList, entry: PunchEntry, column: str, value: str, remedy: str
+) -> Problem:
+    return Problem(
+        file=punches.source,
+        place=f"line {entry.line}, {column}",
+        value=f'"{value}"',
+        rule="is not known in this class",
+        remedy=remedy,
+    )

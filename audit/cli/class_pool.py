@@ -1,0 +1,112 @@
+"""Many walkers over all processors: a line of progress, and Ctrl-C that loses nothing done."""
+
+from __future__ import annotations
+
+import multiprocessing
+import os
+import signal
+import sys
+import time
+from collections.abc import Callable, Iterator, Sequence
+from concurrent.futures import FIRST_COMPLETED, Future, ProcessPoolExecutor, wait
+from concurrent.futures.process import BrokenProcessPool
+from typing import TypeVar
+
+from audit.errors import AuditError
+from audit.reports.printable import printable
+
+Item = TypeVar("Item")
+Made = TypeVar("Made")
+_AHEAD = 3
+"""Items that wait for each process: enough that none idles, few enough to be taken back."""
+
+
+def processors() -> int:
+    """Give how many processors this process may use."""
+    if hasattr(os, "sched_getaffinity"):
+        return len(os.sched_getaffinity(0))
+    return os.cpu_count() or 1
+
+
+def over_all(
+    function: Callable[[Item], Made], items: Sequence[Item], jobs: int
+) -> Iterator[tuple[int, Made]]:
+    """Give (place, result) of each item as it is done, from so many processes.
+
+    Raises
+    ------
+    AuditError
+        Where a process was ended from outside.
+    """
+    if jobs <= 1 or len(items) <= 1:
+        for place, item in enumerate(items):
+            yield place, function(item)
+        return
+    # Fresh processes: copies of one that draws in threads may hang.
+    fresh = multiprocessing.get_context("spawn")
+    pool = ProcessPoolExecutor(
+        min(jobs, len(items)), mp_context=fresh, initializer=_leave_interrupts_to_the_first
+    )
+    waiting: dict[Future[Made], int] = {}
+    left = iter(enumerate(items))
+    try:
+        while True:
+            while len(waiting) < _AHEAD * jobs and (one := next(left, None)) is not None:
+                waiting[pool.submit(function, one[1])] = one[0]
+            if not waiting:
+                return
+            done, _ = wait(waiting, return_when=FIRST_COMPLETED)
+            for future in done:
+                yield waiting.pop(future), future.result()
+    except BrokenProcessPool as broken:
+        message = (
+            "A process was ended from outside, perhaps for want of memory. What is done is "
+            "kept; give the same command again, with --jobs 1 if this comes back."
+        )
+        raise AuditError(message) from broken
+    finally:
+        pool.shutdown(wait=True, cancel_futures=True)
+
+
+def _leave_interrupts_to_the_first() -> None:
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+
+
+class Progress:
+    """One line on standard error: what is done, the last walker, the rate, the time left.
+
+    On a terminal it is written over; elsewhere a line stands for every tenth of the way.
+    """
+
+    def __init__(self, what: str, total: int, done: int = 0) -> None:
+        self.what, self.total, self.done, self.begun = what, total, done, done
+        self.start_s = time.monotonic()
+        self.live = sys.stderr.isatty()
+        self.told = -1
+
+    def step(self, name: str) -> None:
+        """Count one more, and tell."""
+        self.done += 1
+        tenth = 10 * self.done // max(self.total, 1)
+        if self.live:
+            sys.stderr.write(f"\r\x1b[K{self._line(name)}")
+        elif tenth != self.told:
+            sys.stderr.write(self._line(name) + "\n")
+        self.told = tenth
+        sys.stderr.flush()
+
+    def end(self) -> None:
+        """Leave the line."""
+        if self.live and self.done > self.begun:
+            sys.stderr.write("\n")
+            sys.stderr.flush()
+
+    def _line(self, name: str) -> str:
+        taken_s = max(time.monotonic() - self.start_s, 1e-6)
+        rate = (self.done - self.begun) / taken_s
+        left_s = (self.total - self.done) / rate
+        short = printable(name)[:30]
+        return (
+            f"{self.what}: {self.done} of {self.total}, {short}, {rate:.1f} a second, "
+            f"{left_s:.0f} s left"
+        )

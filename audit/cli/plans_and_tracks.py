@@ -1,0 +1,123 @@
+"""Plans and recordings told apart by what they are, whatever their order."""
+
+from __future__ import annotations
+
+import contextlib
+import re
+import zlib
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from audit.cli.endings import WrongUseError
+from audit.errors import InputRefusedError, Problem
+from audit.readers.gpx_bytes import pieces_of
+from audit.settings import ReadingSettings
+
+_POINT = re.compile(rb"<(?:\w+:)?(trkpt|rtept|wpt)\b")
+_LONGEST_TAG = 40
+_RECORDINGS = (".gpx", ".gpx.gz", ".xml")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sorted:
+    """What the files were taken for, and what is to be said of it."""
+
+    plans: tuple[Path, ...]
+    tracks: tuple[Path, ...]
+    said: tuple[str, ...]
+
+
+def sort_files(paths: Sequence[Path]) -> Sorted:
+    """Tell plans from recordings; a folder stands for the recordings in it.
+
+    A GPX file with track points is a recording, unless it also holds a route, and comes
+    before any other plan or recording: then it is the plan.
+
+    Raises
+    ------
+    InputRefusedError
+        With every file that is not there.
+    WrongUseError
+        Where there is no plan.
+    """
+    plans: list[Path] = []
+    tracks: list[Path] = []
+    said: list[str] = []
+    for path in _each(paths):
+        kind, why = _kind(path, first=not plans and not tracks)
+        (plans if kind == "plan" else tracks).append(path)
+        if why:
+            said.append(f"{path.name}: taken as a {kind}; {why}.")
+    if not plans:
+        message = (
+            "There is no plan among these files. Give the plan of each lane, then the "
+            "recordings: leg-audit grade lane.toml recordings/*.gpx"
+        )
+        raise WrongUseError(message)
+    return Sorted(plans=tuple(plans), tracks=tuple(tracks), said=tuple(said))
+
+
+def labels(paths: Sequence[Path]) -> list[str]:
+    """Name recordings by their files, with their folders where two are called the same."""
+    names = [path.name for path in paths]
+    return [
+        path.name if names.count(path.name) == 1 else f"{path.parent.name}/{path.name}"
+        for path in paths
+    ]
+
+
+def _each(paths: Sequence[Path]) -> list[Path]:
+    """Give every file once; folders by the recordings in them, in order of their names."""
+    files: list[Path] = []
+    problems = []
+    for path in paths:
+        if path.is_dir():
+            found = [one for one in sorted(path.iterdir())
+                     if one.name.lower().endswith(_RECORDINGS) and one.is_file()]  # fmt: skip
+            if not found:
+                rule = "is a folder without a recording"
+                problems.append(_problem(path, rule, "Give GPX files, or the folder they are in."))
+            files += found
+        elif path.exists():
+            files.append(path)
+        else:
+            problems.append(_problem(path, "there is no such file", "Check the name."))
+    if problems:
+        raise InputRefusedError(problems)
+    return list({path.resolve(): path for path in reversed(files)}.values())[::-1]
+
+
+def _problem(path: Path, rule: str, remedy: str) -> Problem:
+    return Problem(file=str(path), place="", value="", rule=rule, remedy=remedy)
+
+
+def _kind(path: Path, *, first: bool) -> tuple[str, str]:
+    """Give plan or recording, and why where that may be asked."""
+    points = _points(path)
+    if points is None:
+        return "plan", ""
+    if "trkpt" in points:
+        if "rtept" in points and first:
+            return "plan", "it holds a route and a track, and comes first"
+        return "recording", "its route was left aside" if "rtept" in points else ""
+    if points:
+        return "plan", "it holds points and no track"
+    return "recording", "it holds no points at all"
+
+
+def _points(path: Path) -> set[str] | None:
+    """Give the kinds of points that a GPX file holds; None where it is no GPX at all."""
+    kinds: set[str] = set()
+    before, is_markup = b"", None
+    with contextlib.suppress(InputRefusedError, zlib.error):  # whoever reads it says why
+        for piece in pieces_of(path, ReadingSettings().largest_track_bytes):
+            if is_markup is None:
+                is_markup = piece.lstrip(b"\xef\xbb\xbf \t\r\n").startswith((b"<", b"\xff\xfe"))
+                if not is_markup and not path.name.lower().endswith(_RECORDINGS):
+                    return None
+            kinds |= {one.decode() for one in _POINT.findall(before + piece)}
+            if "trkpt" in kinds:
+                break  # by the schema, routes and waypoints come before tracks
+            before = piece[-_LONGEST_TAG:]
+    return kinds

@@ -1,0 +1,198 @@
+"""The verdict of a walk: points, time and what cannot be told, with the benefit of the doubt."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from audit.grading.verdicts import PointVerdict, WalkGrade, WalkTime, WalkVerdict
+from audit.standard import Standard
+
+ScorePart = tuple[str, float | None, float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LegSkill:
+    """How a leg was walked, for the coaching score: errors with their standard errors."""
+
+    azimuth_error_deg: float
+    azimuth_sd_deg: float
+    distance_ratio: float
+    ratio_sd: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Points:
+    """The points of a walk counted; those that are left out count for nothing."""
+
+    found: int
+    missed: int
+    doubtful: int
+    without_evidence: int
+    left_out: int
+    needed: int
+
+    @property
+    def possible(self) -> int:
+        """The most that can have been found."""
+        return self.found + self.doubtful + self.without_evidence
+
+    @property
+    def counted(self) -> int:
+        return self.possible + self.missed
+
+
+def judge_walk(
+    points: Sequence[PointVerdict],
+    time: WalkTime,
+    skills: Sequence[LegSkill],
+    standard: Standard,
+    *,
+    evidence: bool = True,
+) -> WalkVerdict:
+    """Judge a walk by its points and its time.
+
+    It passes where enough points are found for sure and it is in time for sure. It
+    fails only where no doubt can help it: too few points even if all doubtful ones
+    were found, or late beyond the error of the clocks. Whatever lies between is
+    doubtful. Without any evidence there is no verdict.
+    """
+    counted = _counted(points, standard)
+    late_s, time_grade, time_reason = _judge_time(time, standard)
+    reasons = _point_reasons(counted, standard)
+    grade: WalkGrade
+    if not evidence or (counted.counted > 0 and counted.without_evidence == counted.counted):
+        grade, late_s = "no-evidence", None
+        reasons = ["There is no evidence of this walk; that is no fail. Ask, or repeat it."]
+    else:
+        grades = {_points_grade(counted), time_grade}
+        grade = next(one for one in ("fail", "doubtful", "pass") if one in grades)
+        reasons += time_reason
+    parts = _score_parts(counted, late_s, skills, standard) if grade != "no-evidence" else ()
+    return WalkVerdict(
+        grade=grade,
+        reasons=tuple(reasons),
+        found=counted.found,
+        missed=counted.missed,
+        doubtful=counted.doubtful,
+        without_evidence=counted.without_evidence,
+        needed=counted.needed,
+        late_s=late_s,
+        score=_score(parts, late_s, standard),
+        score_parts=parts,
+    )
+
+
+def _counted(points: Sequence[PointVerdict], standard: Standard) -> _Points:
+    kept = [point.grade for point in points if not point.left_out]
+    left_out = len(points) - len(kept)
+    asked = len(points) if standard.points_to_find is None else standard.points_to_find
+    return _Points(
+        found=kept.count("found"),
+        missed=kept.count("missed"),
+        doubtful=kept.count("doubtful"),
+        without_evidence=kept.count("no-evidence"),
+        left_out=left_out,
+        # A point that is left out can cost nobody anything.
+        needed=max(min(asked, len(points)) - left_out, 0),
+    )
+
+
+def _points_grade(counted: _Points) -> WalkGrade:
+    if counted.found >= counted.needed:
+        return "pass"
+    return "fail" if counted.possible < counted.needed else "doubtful"
+
+
+def _point_reasons(counted: _Points, standard: Standard) -> list[str]:
+    """Say in a sentence how the points stand against what is asked."""
+    others = [
+        f"{number} {what}"
+        for number, what in (
+            (counted.doubtful, "doubtful"),
+            (counted.missed, "missed"),
+            (counted.without_evidence, "without evidence"),
+        )
+        if number
+    ]
+    asked = counted.needed + counted.left_out
+    reasons = [
+        f"{counted.found} of {counted.counted} points found"
+        + (f", {', '.join(others)}" if others else "")
+        + f"; {counted.needed} asked for."
+    ]
+    if standard.points_to_find is not None and standard.points_to_find > asked:
+        reasons.append(
+            f"The standard asks for {standard.points_to_find} points, but the lane has {asked}."
+        )
+    if counted.left_out:
+        reasons.append(
+            f"{counted.left_out} left out of the grade: the course itself is in doubt there."
+        )
+    return reasons
+
+
+def _judge_time(time: WalkTime, standard: Standard) -> tuple[float | None, WalkGrade, list[str]]:
+    """Give how late it came in, what that makes, and a sentence where there is one to say."""
+    if standard.time_limit_s is None:
+        return None, "pass", []
+    limit = _clock(standard.time_limit_s)
+    if time.elapsed_s is None:
+        return None, "doubtful", [f"How long it took cannot be told; the limit is {limit}."]
+    took = f"It took {_clock(time.elapsed_s)} of {limit}"
+    late_s = max(time.elapsed_s - standard.time_limit_s, 0.0)
+    beyond_s = time.elapsed_s - standard.time_limit_s - standard.late_grace_s
+    if late_s == 0.0:
+        return 0.0, "pass", [f"{took}."]
+    if beyond_s <= 0.0:
+        return late_s, "pass", [f"{took}: late, but within the grace; see the score."]
+    if beyond_s <= time.error_s:
+        return late_s, "doubtful", [f"{took}: late by no more than the clocks may be off."]
+    return late_s, "fail", [f"{took}: too late."]
+
+
+def _score_parts(
+    counted: _Points, late_s: float | None, skills: Sequence[LegSkill], standard: Standard
+) -> tuple[ScorePart, ...]:
+    """Give each part's share; a doubtful point counts half, one without evidence nowhere."""
+    weights = standard.weights
+    known = counted.counted - counted.without_evidence
+    in_time = None
+    if standard.time_limit_s is not None and late_s is not None:
+        in_time = 1.0 if late_s <= 0.0 else 0.0
+    azimuth = distance = None
+    if skills and standard.azimuth_tolerance_deg is not None:
+        azimuth = sum(
+            abs(one.azimuth_error_deg) <= standard.azimuth_tolerance_deg + 2.0 * one.azimuth_sd_deg
+            for one in skills
+        ) / len(skills)
+    if skills and standard.distance_tolerance is not None:
+        distance = sum(
+            abs(one.distance_ratio - 1.0) <= standard.distance_tolerance + 2.0 * one.ratio_sd
+            for one in skills
+        ) / len(skills)
+    points = (counted.found + 0.5 * counted.doubtful) / known if known else None
+    return (
+        ("points", points, weights.points),
+        ("time", in_time, weights.time),
+        ("azimuth", azimuth, weights.azimuth),
+        ("distance", distance, weights.distance),
+    )
+
+
+def _score(parts: Sequence[ScorePart], late_s: float | None, standard: Standard) -> float | None:
+    """Weigh the parts that can be told, and take off what lateness costs."""
+    known = [(share, weight) for _, share, weight in parts if share is not None and weight > 0.0]
+    if not known:
+        return None
+    score = 100.0 * sum(share * weight for share, weight in known) / sum(w for _, w in known)
+    penalty = standard.late_penalty_per_min * math.ceil((late_s or 0.0) / 60.0)
+    return max(score - penalty, 0.0)
+
+
+def _clock(seconds: float) -> str:
+    """Give a length of time as hours and minutes, seconds where they matter."""
+    minutes, rest = divmod(round(seconds), 60)
+    hours, minutes = divmod(minutes, 60)
+    return f"{hours} h {minutes:02d} min" + (f" {rest:02d} s" if rest else "")

@@ -1,0 +1,75 @@
+"""What walkers brought back from the points, in CSV: codes, and the key to them."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from audit.readers.csv_table import CsvRow, read_csv_table
+from audit.readers.file_bytes import decoded_text, file_bytes
+from audit.readers.problem_list import ProblemList
+from audit.roster import PunchEntry, PunchList
+
+PUNCH_COLUMNS = ("name", "lane", "point", "code", "time", "attempt")
+_MOST_ATTEMPTS = 99
+
+
+def read_punches(path: str | Path) -> PunchList:
+    """Give the codes that a CSV file holds; a row without a name is the key of its point.
+
+    Raises
+    ------
+    InputRefusedError
+        With every problem of the file.
+    """
+    path = Path(path)
+    problems = ProblemList(file=path.name)
+    table = read_csv_table(
+        decoded_text(file_bytes(path, "a list of codes"), problems), PUNCH_COLUMNS, problems
+    )
+    entries = tuple(_entry(row, problems) for row in table.rows)
+    _check_twice(entries, problems)
+    problems.stop_if_any()
+    if not entries:
+        problems.stop("", None, "holds no row", "Write one row for each code brought back.")
+    if not any(not entry.name for entry in entries):
+        problems.note(
+            "The list of codes has no key (rows without a name): each code is taken as proof "
+            "as it stands."
+        )
+    return PunchList(entries=entries, notes=tuple(problems.notes), source=path.name)
+
+
+def _entry(row: CsvRow, problems: ProblemList) -> PunchEntry:
+    point = " ".join(row.cells.get("point", "").split())
+    code = problems.writable(" ".join(row.cells.get("code", "").split()), row.place("code"))
+    if not point:
+        problems.add(row.place("point"), None, "is empty", "Write the name of the point.")
+    if not code:
+        rule = "is empty"
+        problems.add(row.place("code"), None, rule, "Write the code, or leave the row out.")
+    attempt = row.cells.get("attempt", "1")
+    if not (attempt.isascii() and attempt.isdigit() and 1 <= int(attempt) <= _MOST_ATTEMPTS):
+        rule = "is no number of an attempt"
+        problems.add(row.place("attempt"), attempt, rule, "Write 1, 2 and so on.")
+        attempt = "1"
+    return PunchEntry(
+        point=point,
+        code=code,
+        name=" ".join(row.cells.get("name", "").split()),
+        lane=" ".join(row.cells.get("lane", "").split()),
+        attempt=int(attempt),
+        time=row.cells.get("time", ""),
+        line=row.line,
+    )
+
+
+def _check_twice(entries: tuple[PunchEntry, ...], problems: ProblemList) -> None:
+    """Put down rows that say two things of one point."""
+    rows: dict[tuple[str, str, str, int], PunchEntry] = {}
+    for entry in entries:
+        key = (entry.name.casefold(), entry.lane.casefold(), entry.point.casefold(), entry.attempt)
+        first = rows.setdefault(key, entry)
+        if first is not entry and first.code.casefold() != entry.code.casefold():
+            whose = f"of {entry.name}" if entry.name else "of the key"
+            rule = f"{whose} for this point differs from line {first.line}"
+            problems.add(f"line {entry.line}, code", entry.code, rule, "Keep one of the two.")
