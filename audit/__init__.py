@@ -12,6 +12,8 @@ from importlib import import_module
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from audit.classroom.grade_class import grade
+    from audit.classroom.records import ClassResult
     from audit.debriefing.debrief_walk import debrief
     from audit.debriefing.records import Debrief, LegDebrief
     from audit.errors import AuditError, InputRefusedError, Problem
@@ -22,15 +24,21 @@ if TYPE_CHECKING:
     from audit.plan import Plan, PlannedLeg, Point
     from audit.readers.gpx_track import read_track
     from audit.readers.plan_file import read_plan
+    from audit.readers.punch_file import read_punches
+    from audit.readers.roster_file import read_roster
+    from audit.readers.standard_file import read_standard
     from audit.readers.walkers_log import read_log
     from audit.readers.words_file import read_words
+    from audit.roster import PunchList, Roster
     from audit.settings import Settings
+    from audit.standard import Standard
     from audit.track import Track
     from audit.words.spoken_words import Words
 
 __all__ = [
     "AuditError",
     "CarriedCard",
+    "ClassResult",
     "Debrief",
     "InputRefusedError",
     "LegDebrief",
@@ -40,16 +48,23 @@ __all__ = [
     "PlannedLeg",
     "Point",
     "Problem",
+    "PunchList",
+    "Roster",
     "Settings",
+    "Standard",
     "Track",
     "Words",
     "carried_card",
     "check_plan",
     "debrief",
+    "grade",
     "pace_count",
     "plan_onto_grid",
     "read_log",
     "read_plan",
+    "read_punches",
+    "read_roster",
+    "read_standard",
     "read_track",
     "read_words",
 ]
@@ -59,6 +74,7 @@ __version__ = "0.1.0"
 _WHERE = {
     "AuditError": "audit.errors",
     "CarriedCard": "audit.leg_card.carried_card",
+    "ClassResult": "audit.classroom.records",
     "Debrief": "audit.debriefing.records",
     "InputRefusedError": "audit.errors",
     "LegDebrief": "audit.debriefing.records",
@@ -68,17 +84,24 @@ _WHERE = {
     "PlannedLeg": "audit.plan",
     "Point": "audit.plan",
     "Problem": "audit.errors",
+    "PunchList": "audit.roster",
+    "Roster": "audit.roster",
     "Settings": "audit.settings",
+    "Standard": "audit.standard",
     "Track": "audit.track",
     "Words": "audit.words.spoken_words",
     "carried_card": "audit.leg_card.carried_card",
     "check_plan": "audit.leg_card.check_plan",
     "debrief": "audit.debriefing.debrief_walk",
+    "grade": "audit.classroom.grade_class",
     "pace_count": "audit.pacing.pace_count",
     "plan_onto_grid": "audit.leg_card.onto_grid",
     "read_log": "audit.readers.walkers_log",
     "read_plan": "audit.readers.plan_file",
     "read_words": "audit.readers.words_file",
+    "read_punches": "audit.readers.punch_file",
+    "read_roster": "audit.readers.roster_file",
+    "read_standard": "audit.readers.standard_file",
     "read_track": "audit.readers.gpx_track",
 }
 

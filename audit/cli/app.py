@@ -17,6 +17,7 @@ from audit.cli.debrief_command import DEBRIEF_EXAMPLE, debrief
 from audit.cli.demo_command import DEMO_EXAMPLE, demo
 from audit.cli.endings import guarded
 from audit.cli.forecast_command import FORECAST_EXAMPLE, forecast
+from audit.cli.grade_command import GRADE_EXAMPLE, grade
 from audit.cli.guide_command import GUIDE_EXAMPLE, guide
 from audit.cli.pace_command import PACE_EXAMPLE, pace
 
@@ -49,6 +50,7 @@ app.command(help=copy.__doc__, epilog=COPY_EXAMPLE)(guarded(copy))
 app.command(help=debrief.__doc__, epilog=DEBRIEF_EXAMPLE)(guarded(debrief))
 app.command(help=forecast.__doc__, epilog=FORECAST_EXAMPLE)(guarded(forecast))
 app.command(help=pace.__doc__, epilog=PACE_EXAMPLE)(guarded(pace))
+app.command(help=grade.__doc__, epilog=GRADE_EXAMPLE)(guarded(grade))
 app.command(help=guide.__doc__, epilog=GUIDE_EXAMPLE)(guarded(guide))
 
 

@@ -10,7 +10,7 @@ import time
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import FIRST_COMPLETED, Future, ProcessPoolExecutor, wait
 from concurrent.futures.process import BrokenProcessPool
-from typing import TypeVar
+from typing import Self, TypeVar
 
 from audit.errors import AuditError
 from audit.reports.printable import printable
@@ -28,44 +28,61 @@ def processors() -> int:
     return os.cpu_count() or 1
 
 
-def over_all(
-    function: Callable[[Item], Made], items: Sequence[Item], jobs: int
-) -> Iterator[tuple[int, Made]]:
-    """Give (place, result) of each item as it is done, from so many processes.
+class Processes:
+    """So many processes, begun once and used for one list of items after another."""
 
-    Raises
-    ------
-    AuditError
-        Where a process was ended from outside.
-    """
-    if jobs <= 1 or len(items) <= 1:
-        for place, item in enumerate(items):
-            yield place, function(item)
-        return
-    # Fresh processes: copies of one that draws in threads may hang.
-    fresh = multiprocessing.get_context("spawn")
-    pool = ProcessPoolExecutor(
-        min(jobs, len(items)), mp_context=fresh, initializer=_leave_interrupts_to_the_first
-    )
-    waiting: dict[Future[Made], int] = {}
-    left = iter(enumerate(items))
-    try:
-        while True:
-            while len(waiting) < _AHEAD * jobs and (one := next(left, None)) is not None:
-                waiting[pool.submit(function, one[1])] = one[0]
-            if not waiting:
-                return
-            done, _ = wait(waiting, return_when=FIRST_COMPLETED)
-            for future in done:
-                yield waiting.pop(future), future.result()
-    except BrokenProcessPool as broken:
-        message = (
-            "A process was ended from outside, perhaps for want of memory. What is done is "
-            "kept; give the same command again, with --jobs 1 if this comes back."
-        )
-        raise AuditError(message) from broken
-    finally:
-        pool.shutdown(wait=True, cancel_futures=True)
+    def __init__(self, jobs: int) -> None:
+        self.jobs = jobs
+        self._pool: ProcessPoolExecutor | None = None
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        if self._pool is not None:
+            self._pool.shutdown(wait=True, cancel_futures=True)
+
+    def over_all(
+        self, function: Callable[[Item], Made], items: Sequence[Item]
+    ) -> Iterator[tuple[int, Made]]:
+        """Give (place, result) of each item as it is done.
+
+        Raises
+        ------
+        AuditError
+            Where a process was ended from outside.
+        """
+        if self.jobs <= 1 or (len(items) <= 1 and self._pool is None):
+            for place, item in enumerate(items):
+                yield place, function(item)
+            return
+        waiting: dict[Future[Made], int] = {}
+        left = iter(enumerate(items))
+        try:
+            while True:
+                while len(waiting) < _AHEAD * self.jobs and (one := next(left, None)):
+                    waiting[self._begun().submit(function, one[1])] = one[0]
+                if not waiting:
+                    return
+                done, _ = wait(waiting, return_when=FIRST_COMPLETED)
+                for future in done:
+                    yield waiting.pop(future), future.result()
+        except BrokenProcessPool as broken:
+            message = (
+                "A process was ended from outside, perhaps for want of memory. What is done is "
+                "kept; give the same command again, with --jobs 1 if this comes back."
+            )
+            raise AuditError(message) from broken
+
+    def _begun(self) -> ProcessPoolExecutor:
+        if self._pool is None:
+            # Fresh processes: copies of one that draws in threads may hang.
+            self._pool = ProcessPoolExecutor(
+                self.jobs,
+                mp_context=multiprocessing.get_context("spawn"),
+                initializer=_leave_interrupts_to_the_first,
+            )
+        return self._pool
 
 
 def _leave_interrupts_to_the_first() -> None:

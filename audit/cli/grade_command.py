@@ -1,0 +1,146 @@
+"""`leg-audit grade`: plans, recordings and a roster in, the picture of the class out."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from audit.cli.clock_shift import clock_shift
+from audit.cli.options import (
+    ArrivalRadius,
+    Date,
+    Grid,
+    GridMagneticAngle,
+    PacesPer100m,
+    Traceback,
+)
+
+GRADE_EXAMPLE = """\b
+Example:
+    leg-audit grade lane-1.toml lane-2.toml recordings/ --roster roster.csv --out class
+
+\b
+The roster is a CSV with the columns name, lane, device, file, start, attempt, compass;
+only name must be there.
+"""
+
+
+def _shift(written: str) -> str:
+    try:
+        clock_shift(written)
+    except ValueError as problem:
+        raise typer.BadParameter(str(problem)) from problem
+    return written
+
+
+Files = Annotated[
+    list[Path],
+    typer.Argument(
+        metavar="PLAN... TRACK...",
+        help="The plan of each lane, and the recordings (GPX) or folders of them, told apart by "
+        "what they hold.",
+        show_default=False,
+    ),
+]
+RosterFile = Annotated[
+    Path | None,
+    typer.Option(
+        "--roster",
+        metavar="ROSTER",
+        help="Who walked what, CSV. Left out: each recording is a walker, on the lane it fits.",
+    ),
+]
+StandardFile = Annotated[
+    str,
+    typer.Option(
+        "--standard",
+        metavar="STANDARD",
+        help="A standard, TOML, or one that comes with the program: day-course, night-course, "
+        "practice-circuit.",
+    ),
+]
+PunchFile = Annotated[
+    Path | None,
+    typer.Option(
+        "--punches",
+        metavar="CODES",
+        help="Codes brought back, CSV: proof before the recording. Rows without a name are the "
+        "key.",
+    ),
+]
+ClassFolder = Annotated[Path, typer.Option("--out", metavar="DIR", help="Where the results go.")]
+Jobs = Annotated[
+    int | None,
+    typer.Option(
+        "--jobs", metavar="N", min=1, max=1024, help="Processes. Left out: one a processor."
+    ),
+]
+Shift = Annotated[
+    str,
+    typer.Option(
+        "--shift",
+        metavar="TIME|start",
+        parser=_shift,
+        help="Put the clocks of all recordings forward: +1:00, -90 (seconds), or start: by the "
+        "first crossing of the start against the roster.",
+    ),
+]
+ClassName = Annotated[
+    str, typer.Option("--name", metavar="TEXT", help="Name of the class.", show_default=False)
+]
+PrivateClass = Annotated[
+    bool,
+    typer.Option("--private", help="Leave out names, devices, files, and the hours of the day."),
+]
+
+
+def grade(  # noqa: PLR0913 (one parameter an option)
+    files: Files,
+    *,
+    roster: RosterFile = None,
+    standard: StandardFile = "day-course",
+    punches: PunchFile = None,
+    out: ClassFolder = Path("class"),
+    jobs: Jobs = None,
+    shift: Shift = "0",
+    name: ClassName = "",
+    date: Date = None,
+    grid: Grid = None,
+    grid_magnetic_angle: GridMagneticAngle = None,
+    paces_per_100m: PacesPer100m = None,
+    arrival_radius: ArrivalRadius = None,
+    private: PrivateClass = False,
+    traceback: Traceback = False,  # noqa: ARG001 (whoever guards the command reads it)
+) -> None:
+    """Grade a class: many recordings of one lane or several, by a standard.
+
+    Prints one line a walker and writes class.json, class.csv, class.xlsx and a folder
+    with the debrief of each walker. A recording that cannot be used is told of its
+    walker, and the class goes on. Nobody is ranked, and a human signs.
+
+    Ctrl-C stops and keeps what is done; the same command goes on from there.
+    """
+    from audit.cli.grade_files import Asked, grade_files  # noqa: PLC0415 (help stays quick)
+
+    grade_files(
+        files,
+        Asked(
+            roster=roster,
+            standard=standard,
+            punches=punches,
+            folder=out,
+            jobs=jobs,
+            shift_s=clock_shift(shift),
+            name=name,
+            private=private,
+        ),
+        options={
+            "date": date,
+            "grid": grid,
+            "grid_magnetic_angle_deg": grid_magnetic_angle,
+            "paces_per_100m": paces_per_100m,
+            "arrival_radius_m": arrival_radius,
+        },
+    )

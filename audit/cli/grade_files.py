@@ -1,0 +1,209 @@
+"""From the files of a class to its grades on the terminal and in a folder."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from functools import partial
+from pathlib import Path
+from typing import TypeVar
+
+import audit
+from audit.classroom.assemble import assemble
+from audit.classroom.class_draft import ClassDraft, ClassInputs, draft_class
+from audit.classroom.lane import Lane, lane_of
+from audit.classroom.lane_names import lane_names
+from audit.classroom.private_class import private_class
+from audit.classroom.records import ClassResult, WalkerResult
+from audit.classroom.walks_in_file import Recording
+from audit.cli.class_pool import Processes, Progress, processors
+from audit.cli.kept_walkers import forget_kept, put_by, taken_up
+from audit.cli.messages import say, tell
+from audit.cli.plans_and_tracks import labels, sort_files
+from audit.cli.walker_work import look, work
+from audit.debriefing.debrief_walk import track_date
+from audit.errors import InputRefusedError, Problem
+from audit.plan import Plan
+from audit.readers.course_settings import CourseOptions
+from audit.readers.gpx_track import read_track
+from audit.readers.plan_file import read_plan
+from audit.readers.punch_file import read_punches
+from audit.readers.roster_file import read_roster
+from audit.readers.standard_file import read_standard
+from audit.reports.class_files import class_texts
+from audit.reports.class_terminal import render_class_terminal
+from audit.reports.write import write_texts
+from audit.roster import PunchList, Roster
+from audit.settings import Settings
+from audit.standard import Standard
+
+Read = TypeVar("Read")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Asked:
+    """What one command line asks of a class beside its files."""
+
+    roster: Path | None
+    standard: str
+    punches: Path | None
+    folder: Path
+    jobs: int | None
+    shift_s: float | None
+    name: str
+    private: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Papers:
+    plans: tuple[Plan, ...]
+    standard: Standard
+    roster: Roster | None
+    punches: PunchList | None
+
+
+def grade_files(files: Sequence[Path], asked: Asked, options: CourseOptions) -> ClassResult:
+    """Grade a class, write everything, tell the short picture.
+
+    Raises
+    ------
+    AuditError
+        Where a plan, the roster, the standard or the codes are refused, or the results
+        cannot be written. A recording that cannot be used ends nothing.
+    """
+    sorted_files = sort_files(files)
+    for line in sorted_files.said:
+        say(line)
+    papers = _read_papers(sorted_files.plans, asked, options)
+    say(
+        f"{len(papers.plans)} lanes ({', '.join(lane_names(papers.plans))}), "
+        f"{len(sorted_files.tracks)} recordings, standard: {papers.standard.name}."
+    )
+    with Processes(asked.jobs or processors()) as processes:
+        draft = _drafted(sorted_files.tracks, papers, asked, processes)
+        walkers = _graded(draft, asked.folder, processes)
+    result = assemble(draft, walkers)
+    if asked.private:
+        result = private_class(result, draft)
+        forget_kept(asked.folder)
+    written = write_texts(asked.folder, class_texts(result))
+    tell(render_class_terminal(result))
+    for note in result.notes:
+        say(f"note: {note}")
+    say(
+        f"Written to {asked.folder}: {', '.join(path.name for path in written)}, and a folder "
+        "for each walker in debriefs."
+    )
+    return result
+
+
+def _drafted(
+    tracks: Sequence[Path], papers: _Papers, asked: Asked, processes: Processes
+) -> ClassDraft:
+    settings, lanes = Settings(), _lanes(papers.plans, tracks)
+    return draft_class(
+        ClassInputs(
+            lanes=lanes,
+            recordings=_look_through(tracks, lanes, settings, processes),
+            standard=papers.standard,
+            version=audit.__version__,
+            name=asked.name,
+            roster=papers.roster,
+            punches=papers.punches,
+            shift_s=asked.shift_s,
+            private=asked.private,
+            settings=settings,
+        )
+    )
+
+
+def _read_papers(plans: Sequence[Path], asked: Asked, options: CourseOptions) -> _Papers:
+    """Read what the class is graded by, with the problems of all the files at once."""
+    problems: list[Problem] = []
+
+    def attempt(read: Callable[[], Read]) -> Read | None:
+        try:
+            return read()
+        except InputRefusedError as refused:
+            problems.extend(refused.problems)
+            return None
+
+    planned = [attempt(partial(read_plan, path, **options)) for path in plans]
+    standard = attempt(lambda: read_standard(asked.standard))
+    roster = attempt(partial(read_roster, asked.roster)) if asked.roster else None
+    punches = attempt(partial(read_punches, asked.punches)) if asked.punches else None
+    if problems or standard is None:
+        raise InputRefusedError(problems)
+    return _Papers(
+        plans=tuple(plan for plan in planned if plan is not None),
+        standard=standard,
+        roster=roster,
+        punches=punches,
+    )
+
+
+def _lanes(plans: Sequence[Plan], tracks: Sequence[Path]) -> tuple[Lane, ...]:
+    """Work the lanes out; a plan without a day takes that of the first recording with times."""
+    day = None if all(plan.date is not None for plan in plans) else _first_day(tracks)
+    return tuple(
+        lane_of(name, plan, day) for name, plan in zip(lane_names(plans), plans, strict=True)
+    )
+
+
+def _first_day(tracks: Sequence[Path]) -> dt.date | None:
+    for path in tracks:
+        try:
+            day = track_date(read_track(path))
+        except InputRefusedError:
+            continue
+        if day is not None:
+            return day
+    return None
+
+
+def _look_through(
+    tracks: Sequence[Path], lanes: tuple[Lane, ...], settings: Settings, processes: Processes
+) -> tuple[Recording, ...]:
+    """Read all recordings and find the walks in them, in the order of the command."""
+    items = list(zip(tracks, labels(tracks), strict=True))
+    found: dict[int, Recording] = {}
+    progress = Progress("Looked through", len(items))
+    for place, recording in processes.over_all(
+        partial(_look_at, lanes=lanes, settings=settings), items
+    ):
+        found[place] = recording
+        progress.step(recording.file)
+    progress.end()
+    return tuple(found[place] for place in range(len(items)))
+
+
+def _look_at(item: tuple[Path, str], lanes: tuple[Lane, ...], settings: Settings) -> Recording:
+    return look(item[0], item[1], lanes, settings)
+
+
+def _graded(draft: ClassDraft, folder: Path, processes: Processes) -> list[WalkerResult]:
+    """Grade all walkers, those that an earlier run has kept left as they are."""
+    done = {
+        place: kept
+        for place, task in enumerate(draft.tasks)
+        if (kept := taken_up(task, folder)) is not None
+    }
+    if done:
+        say(f"{len(done)} of {len(draft.tasks)} walkers are done already and were kept.")
+    left = [place for place in range(len(draft.tasks)) if place not in done]
+    progress = Progress("Graded", len(draft.tasks), len(done))
+    try:
+        for number, finished in processes.over_all(work, [draft.tasks[place] for place in left]):
+            put_by(finished, folder)
+            done[left[number]] = finished.result
+            progress.step(finished.result.name)
+    except KeyboardInterrupt:
+        progress.end()
+        say(
+            f"Stopped: {len(done)} of {len(draft.tasks)} walkers are done and kept in {folder}. "
+            "The same command goes on from there."
+        )
+        raise
+    progress.end()
+    return [done[place] for place in range(len(draft.tasks))]
