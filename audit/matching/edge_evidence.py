@@ -49,6 +49,23 @@ class EdgeEvidence:
     standing_cost: SmallFloat
     reach: tuple[int, int]
 
+    def part(self, places: IndexArray) -> EdgeEvidence:
+        """Give the evidence for some of these portions only; ``places`` ascend."""
+        first, second = self.first[places], self.second[places]
+        by_first = np.argsort(first, kind="stable")
+        cuts = self.at_first.size
+        return EdgeEvidence(
+            index=self.index[places],
+            first=first,
+            second=second,
+            by_first=by_first.astype(np.int32),
+            at_first=Runs(first[by_first], cuts),
+            at_second=Runs(second, cuts),
+            at_target=self.at_target[places],
+            standing_cost=self.standing_cost[places],
+            reach=self.reach,
+        )
+
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class PortionLooks:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+from copy import copy
 from dataclasses import dataclass
 
 import numpy as np
@@ -16,12 +18,13 @@ from audit.matching.edge_evidence import (
 )
 from audit.matching.halts import Movement
 from audit.matching.planned_line import direction_of_nearest_piece
-from audit.matching.portions import Portions
+from audit.matching.portions import IndexArray, Portions
 from audit.matching.route import Edge, Route
 from audit.matching.walk_samples import WalkSamples
 from audit.settings import MatchingSettings
 from audit.units import FloatArray, direction_degrees, turn_degrees
 
+EdgeKey = tuple[float, float, str, int, int]
 _ROOT_TAU = float(np.sqrt(2.0 * np.pi))
 
 
@@ -97,7 +100,8 @@ class Evidence:
         self._step_m = np.where(samples.in_gap, 0.0, step_m)
         self._step_m[np.flatnonzero(np.diff(samples.stretch)) + 1] = 0.0
         self._looks = look_at_portions(portions, movement.noise_m, settings)
-        self._edges: dict[tuple[float, float, str, int, int], EdgeEvidence] = {}
+        self._edges: dict[EdgeKey, EdgeEvidence] = {}
+        self._reach: dict[float, tuple[int, int]] = {}
         self._directions: dict[
             tuple[float, tuple[int, int], int | None], tuple[FloatArray, FloatArray]
         ] = {}
@@ -116,7 +120,7 @@ class Evidence:
 
     def of_edge(self, edge: Edge) -> EdgeEvidence:
         """Give what the walk says about an edge; worked out once."""
-        key = (edge.azimuth_deg, edge.distance_m, edge.kind, edge.source, edge.target)
+        key = _key(edge)
         if key not in self._edges:
             self._edges[key] = lay_out_edge(
                 edge,
@@ -127,6 +131,24 @@ class Evidence:
                 self.settings,
             )
         return self._edges[key]
+
+    def narrowed(self, edges: Iterable[tuple[Edge, IndexArray]]) -> Evidence:
+        """Give the same evidence with only some of the portions of each edge.
+
+        ``edges`` tells their places, ascending; edges that it does not name keep none.
+        """
+        narrow = copy(self)
+        kept: dict[EdgeKey, list[IndexArray]] = {}
+        for edge, places in edges:
+            kept.setdefault(_key(edge), []).append(places)
+        none = [np.empty(0, dtype=np.int64)]
+        narrow._edges = {
+            key: at.part(np.unique(np.concatenate(kept.get(key, none))))
+            for key, at in self._edges.items()
+        }
+        narrow._directions = {}
+        narrow._reach = _reaches(narrow._edges)
+        return narrow
 
     def portion_costs(self, edge: Edge, walker: Walker) -> FloatArray:
         """Give the cost of each of an edge's portions as this walker's walk of it."""
@@ -247,7 +269,8 @@ class Evidence:
         Metres that go the expected way count for the leg, others against it; what
         counts against is capped softly, since an obstacle may be walked round.
         """
-        gain, loss = self._running_directions(edge, expected_deg, at.reach)
+        reach = self._reach.get(edge.azimuth_deg, at.reach)
+        gain, loss = self._running_directions(edge, expected_deg, reach)
         settings = self.settings
         against = loss[at.second] - loss[at.first]
         soft = settings.bypass_cap + settings.bypass_slope * (against - settings.bypass_cap)
@@ -301,6 +324,26 @@ class Evidence:
             ]
             self._directions[key] = sums[0], sums[1]
         return self._directions[key]
+
+
+def _reaches(edges: dict[EdgeKey, EdgeEvidence]) -> dict[float, tuple[int, int]]:
+    """Give the cuts from first to last that are touched in each planned direction.
+
+    Edges of one direction share their sums over the metres between.
+    """
+    reaches: dict[float, tuple[int, int]] = {}
+    for (azimuth_deg, *_), at in edges.items():
+        if len(at.index):
+            low, high = reaches.get(azimuth_deg, (int(at.second[0]), 0))
+            reaches[azimuth_deg] = (
+                min(low, int(at.first.min())),
+                max(high, int(at.second[-1])),
+            )
+    return reaches
+
+
+def _key(edge: Edge) -> EdgeKey:
+    return edge.azimuth_deg, edge.distance_m, edge.kind, edge.source, edge.target
 
 
 def _falling(value: FloatArray, middle: float, width: float) -> FloatArray:

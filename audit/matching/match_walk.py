@@ -8,13 +8,13 @@ from dataclasses import replace
 import numpy as np
 
 from audit.leg_card import LegCard
-from audit.matching.evidence import Walker
+from audit.matching.evidence import Evidence, Walker
 from audit.matching.leg_match import CleanTrack, LegMatch, LegStatus, Match, RunnerUp
 from audit.matching.pins import PINNED_GAIN, Pin
 from audit.matching.reading import LegReading, gather_leg_odds, read_leg
 from audit.matching.refine_cuts import refine_cut
 from audit.matching.runner_up import OtherReading, runner_up, status_of
-from audit.matching.supposed_walkers import fan_of_walkers, known_better
+from audit.matching.supposed_walkers import broad_walker, fan_of_walkers, known_better
 from audit.matching.walk_layout import WalkLaidOut, lay_out
 from audit.matching.ways import EdgeOdds, Stays, Ways
 from audit.settings import MatchingSettings
@@ -55,8 +55,8 @@ def weigh(
 
     Gives the odds for each of these with their weights, the best walker, and his cost.
     """
-    evidence = laid_out.evidence
-    stays = Stays(evidence)
+    stays = Stays(laid_out.evidence)
+    evidence = _in_play(laid_out.evidence, stays, settings)
 
     def prior(walker: Walker) -> float:
         return 0.5 * (walker.bias_deg / settings.bias_sd_deg) ** 2
@@ -91,6 +91,16 @@ def weigh(
     best = worked[int(np.argmin(costs))][1]
     weighted = [(float(w), odds) for w, (_, _, odds) in zip(weights, worked, strict=True)]
     return weighted, best, float(costs.min())
+
+
+def _in_play(evidence: Evidence, stays: Stays, settings: MatchingSettings) -> Evidence:
+    """Leave only the portions that a walker of whom little is supposed may have walked.
+
+    Nearly all portions are beside any way through the whole course; one look at all of
+    them finds the few that the supposed walkers have to be weighed over.
+    """
+    odds = Ways(evidence, stays, broad_walker(settings)).edge_odds(-settings.in_play_nats)
+    return evidence.narrowed((of.edge, of.index) for of in odds if of.edge.kind != "jump")
 
 
 def _read(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import numpy as np
+from numpy.typing import NDArray
 
 from audit.matching.portions import IndexArray
 from audit.units import FloatArray
@@ -30,16 +31,16 @@ def total_cost(costs: FloatArray) -> float:
 class Runs:
     """Runs of equal keys in a sorted index, for combining costs run by run."""
 
-    def __init__(self, keys: IndexArray, size: int) -> None:
+    def __init__(self, keys: IndexArray | NDArray[np.int32], size: int) -> None:
         changes = np.flatnonzero(np.diff(keys)) + 1
         self.starts = np.concatenate([[0], changes]) if len(keys) else changes
         self.keys = keys[self.starts]
         self._lengths = np.diff(np.concatenate([self.starts, [len(keys)]]))
-        self._size = size
+        self.size = size
 
     def combined(self, costs: FloatArray) -> FloatArray:
         """Combine the costs of each run; IMPOSSIBLE where there is no run; shape (size,)."""
-        out = np.full(self._size, IMPOSSIBLE)
+        out = np.full(self.size, IMPOSSIBLE)
         if len(self.keys):
             least = np.minimum.reduceat(costs, self.starts)
             shares = np.exp(np.repeat(least, self._lengths) - costs)

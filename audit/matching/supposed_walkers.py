@@ -31,6 +31,17 @@ def fan_of_walkers(card: LegCard, settings: MatchingSettings) -> list[Walker]:
     ]
 
 
+def broad_walker(settings: MatchingSettings) -> Walker:
+    """Suppose a walker of whom nothing is known, to see which portions are in play at all."""
+    return Walker(
+        bias_deg=0.0,
+        pace_scale=1.0,
+        heading_sd_deg=settings.broad_heading_sd_deg,
+        distance_sd=settings.broad_distance_sd,
+        finds=settings.found_directly_share,
+    )
+
+
 def known_better(
     walker: Walker, odds: list[EdgeOdds], evidence: Evidence, settings: MatchingSettings
 ) -> Walker:

@@ -21,10 +21,12 @@ _NEVER = -25.0
 class EdgeOdds:
     """For one edge: the log probability that it was walked over each portion, shape (p,).
 
-    Only portions are kept that have any probability to speak of.
+    Only portions are kept that have any probability to speak of. ``index`` tells their
+    places among the portions of the edge.
     """
 
     edge: Edge
+    index: IndexArray
     first: IndexArray | SmallIndex
     second: IndexArray | SmallIndex
     log_odds: FloatArray
@@ -96,6 +98,7 @@ class Ways:
         self._edges = [
             _Jump(edge, self._size) if edge.kind == "jump" else WeighedEdge(edge, evidence, walker)
             for edge in self._route.edges
+            if edge.kind == "jump" or len(evidence.of_edge(edge).index)
         ]
         self._from: dict[int, list[WeighedEdge | _Jump]] = {}
         for weighed in self._edges:
@@ -129,8 +132,11 @@ class Ways:
         costs = weighed.cost + left[weighed.first]
         self._arrived[target] = combined(self._arrived[target], weighed.at_second.combined(costs))
 
-    def edge_odds(self) -> list[EdgeOdds]:
-        """Give the log probability of every portion as every edge (the backward pass)."""
+    def edge_odds(self, least: float = _NEVER) -> list[EdgeOdds]:
+        """Give the log probability of every portion as every edge (the backward pass).
+
+        Portions below the log probability ``least`` are left out.
+        """
         nodes = len(self._route.position)
         to_come_arrived = [np.full(self._size, IMPOSSIBLE) for _ in range(nodes)]
         odds = []
@@ -142,7 +148,7 @@ class Ways:
                 if target >= 0:
                     costs = costs + to_come_arrived[target][weighed.second]
                 to_come_left = combined(to_come_left, weighed.combined_at_first(costs))
-                odds.append(self._odds(weighed, self._left[node][weighed.first] + costs))
+                odds.append(self._odds(weighed, self._left[node][weighed.first] + costs, least))
             stays = to_come_left[self._stays.second] + self._stay_cost(node)
             near = self._stays.at_first.combined(stays[self._stays.by_first])
             far = (to_come_left + Stays.far_departure(self.evidence, node))[::-1]
@@ -151,14 +157,15 @@ class Ways:
             to_come_arrived[node] = combined(near, far, ending)
         for weighed in self._from.get(-1, []):
             costs = weighed.cost + to_come_arrived[weighed.edge.target][weighed.second]
-            odds.append(self._odds(weighed, costs))
+            odds.append(self._odds(weighed, costs, least))
         return odds
 
-    def _odds(self, weighed: WeighedEdge | _Jump, costs: FloatArray) -> EdgeOdds:
+    def _odds(self, weighed: WeighedEdge | _Jump, costs: FloatArray, least: float) -> EdgeOdds:
         log_odds = self.total - costs
-        likely = log_odds > _NEVER
+        likely = np.flatnonzero(log_odds > least)
         return EdgeOdds(
             edge=weighed.edge,
+            index=likely,
             first=weighed.first[likely],
             second=weighed.second[likely],
             log_odds=log_odds[likely],
