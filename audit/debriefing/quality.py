@@ -91,6 +91,16 @@ def _recording_notes(
             f"The recording holds {outing.outings} outings near the course; the one that fits it "
             f"best, begun {begun}, is taken for the walk."
         )
+    if outing.rounds:
+        begun = utc_text(float(outing.laid_out.clean.time_s[0]))
+        times = [utc_text(time_s) for time_s in outing.rounds]
+        told = ", ".join(times[: settings.rounds_told])
+        more = f" and {len(times) - settings.rounds_told} later" if len(times) > settings.rounds_told else ""
+        notes.append(
+            f"The recording is many times as long as the course. Only its best rounds by the "
+            f"points were weighed, and the one about {begun} is taken; others passed their "
+            f"first point at {told}{more}. To take another, pin its start with --from."
+        )
     if not clean.timed:
         notes.append(
             "The recording carries no usable times: legs are matched by the order of fixes, "

@@ -63,7 +63,7 @@ def find_cuts(
     filler = np.arange(spacing, movement.path_m[-1], spacing)
     _mark(rank, np.searchsorted(movement.path_m, filler), _FILLER)
     for point in points:
-        _mark(rank, nearest_approaches(samples, point, settings), _NEAREST)
+        _mark(rank, nearest_approaches(samples.smooth, point, settings), _NEAREST)
     tolerance = max(settings.bend_tolerance_m, settings.bend_tolerance_noise * movement.noise_m)
     _mark(rank, _bends(samples, tolerance), _BEND)
     _mark(rank, movement.halts.ravel(), _HALT)
@@ -81,10 +81,10 @@ def _mark(rank: NDArray[np.int8], index: NDArray[np.int64], value: int) -> None:
 
 
 def nearest_approaches(
-    samples: WalkSamples, point: FloatArray, settings: MatchingSettings
+    place: FloatArray, point: FloatArray, settings: MatchingSettings
 ) -> NDArray[np.int64]:
-    """Give the samples where the walk comes nearest to a point, nearest dozen at most."""
-    distance = np.hypot(*(samples.smooth - point).T)
+    """Give which places of a walk, shape (n, 2), come nearest to a point; a dozen at most."""
+    distance = np.hypot(*(place - point).T)
     inner = distance[1:-1]
     nearest = (inner <= distance[:-2]) & (inner < distance[2:]) & (inner < settings.approach_m)
     index = np.flatnonzero(nearest) + 1

@@ -69,6 +69,10 @@ class CleanTrack:
         columns = ("time_s", "east_m", "north_m", "elevation_m", "hdop", "fix")
         return replace(self, **{name: getattr(self, name)[which] for name in columns}, gaps=())
 
+    def holds(self, time_s: float) -> bool:
+        """Tell whether a moment lies within the track."""
+        return bool(self.time_s[0] <= time_s <= self.time_s[-1])
+
     def index_at(self, time_s: float) -> int:
         """Give the index of the kept fix nearest to a time."""
         after = int(np.searchsorted(self.time_s, time_s))

@@ -13,6 +13,7 @@ from audit.matching.leg_match import CleanTrack, Match
 from audit.matching.match_walk import match_laid_out
 from audit.matching.passing import passing_cost
 from audit.matching.pins import Pin
+from audit.matching.rounds import rounds_to_weigh
 from audit.matching.route import course_points
 from audit.matching.walk_layout import WalkLaidOut, lay_out, near_course
 from audit.settings import MatchingSettings
@@ -28,12 +29,16 @@ class MatchedOuting:
         How many stretches near the course the recording holds, parted by long silences.
     others : tuple of Match
         Other walks of the same course, in order of time.
+    rounds : tuple of float
+        When further rounds by the points passed the first of them, in a recording so long
+        that only the best were weighed.
     """
 
     laid_out: WalkLaidOut
     match: Match
     outings: int
     others: tuple[Match, ...] = ()
+    rounds: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -59,12 +64,17 @@ def match_outings(
 
     A silence of the recorder longer than a night's rest parts outings: no course is
     walked on both sides of it. A shorter one, or a long halt, parts walks if the course
-    was walked on either side. Pins choose the walk that holds them.
+    was walked on either side. Of a recording many times as long as the course only the
+    rounds that pass its points best are weighed. Pins choose the walk that holds them.
     """
     near = near_course(clean, card, settings, pins)
+    rounds, beside = rounds_to_weigh(near, card, settings, pins)
     parts = [part for part in split_outings(near, settings, pins) if len(part) >= 2] or [near]
     if pins:
         parts = [part for part in parts if _holds(part, pins)][:1]
+    outings = len(parts)
+    if rounds:
+        outings, parts = 1, rounds
     walks = [walk for part in parts for walk in _walks_of(part, card, settings, pins)]
     best = walks[0]
     if len(walks) > 1:
@@ -75,8 +85,9 @@ def match_outings(
     return MatchedOuting(
         laid_out=best.laid_out,
         match=best.match,
-        outings=len(parts),
+        outings=outings,
         others=tuple(walk.match for walk in walks if walk is not best and walk.is_of_course),
+        rounds=beside,
     )
 
 
@@ -95,7 +106,7 @@ def split_outings(
 
 
 def _holds(part: CleanTrack, pins: Sequence[Pin]) -> bool:
-    return all(part.time_s[0] <= pin.time_s <= part.time_s[-1] for pin in pins)
+    return all(part.holds(pin.time_s) for pin in pins)
 
 
 def _walks_of(

@@ -438,6 +438,19 @@ class MatchingSettings:
     legs evenly."""
     walk_better_nats: float = 3.0
     """One side of a pause is taken alone where it fits better by this; chosen."""
+    rounds_from: float = 4.0
+    rounds_from_m: float = 5000.0
+    """A recording longer than this many courses and metres may hold many rounds: it is not
+    weighed whole; chosen: a novice who searches for hours walks two courses and the way home."""
+    round_longest: float = 2.0
+    """A round is at most this many courses long; chosen: as above, without the way home."""
+    round_cost_share: float = 0.5
+    """Of the cost of passing no point; what costs more is no round; chosen: half the points."""
+    rounds_most: int = 2
+    """No more rounds than this, the best by their passing, are weighed; chosen: bounds the work."""
+    round_better_nats: float = 8.0
+    """A second round is weighed only where the first is no better than this; chosen: one point
+    passed instead of missed."""
     passing_most: float = 8.0
     """The worst that a point not passed, or a way much too long, can say against a walk."""
     passing_detour: float = 0.4
@@ -534,6 +547,8 @@ class QualitySettings:
     """Below this confidence a leg's portion is called not sure."""
     gap_share: float = 0.2
     """Share of a leg in gaps of the recording from which on it is told."""
+    rounds_told: int = 5
+    """No more rounds of a long recording than this are told one by one."""
     same_moment_s: float = 30.0
     """Two readings of a leg whose ends lie nearer than this have that end in common."""
 

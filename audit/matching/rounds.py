@@ -1,0 +1,118 @@
+"""The rounds by the points of the course, in a recording that is many times as long as it.
+
+A logger that ran for weeks, or all day at a course that was walked again and again, is not
+weighed as one walk: each stretch that passes the points in their order is a round, and the
+one that passes them best is the walk that is weighed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from audit.leg_card import LegCard
+from audit.matching.leg_match import CleanTrack
+from audit.matching.passing import best_passing
+from audit.matching.pins import Pin
+from audit.settings import MatchingSettings
+from audit.units import FloatArray
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Round:
+    """A stretch of a recording that passes the points of the course.
+
+    Attributes
+    ----------
+    first, last : int
+        Fixes of its first and its last passing.
+    cost : float
+        Nats against it by how it passes them.
+    """
+
+    first: int
+    last: int
+    cost: float
+
+
+def find_rounds(clean: CleanTrack, card: LegCard, settings: MatchingSettings) -> list[Round]:
+    """Give the rounds of a long recording, the best first; none where it is not long.
+
+    Rounds do not overlap. The recording is looked at in pieces, each of which overlaps its
+    neighbours by more than a round is long.
+    """
+    course_m = sum(leg.distance_m for leg in card.legs)
+    place = np.column_stack([clean.east_m, clean.north_m])
+    path_m = _path_m(clean)
+    if path_m[-1] < settings.rounds_from * course_m + settings.rounds_from_m:
+        return []
+    piece_m = 2.0 * settings.round_longest * course_m + settings.rounds_from_m
+    found = []
+    for begin_m in np.arange(0.0, path_m[-1], piece_m / 2.0):
+        begin, end = np.searchsorted(path_m, [begin_m, begin_m + piece_m])
+        part = slice(int(begin), int(end))
+        passing = best_passing(place[part], path_m[part], card, settings)
+        if passing.cost <= settings.round_cost_share * settings.passing_most * (len(card.legs) + 1):
+            found.append(
+                Round(
+                    first=part.start + passing.first,
+                    last=part.start + passing.last,
+                    cost=passing.cost,
+                )
+            )
+    apart: list[Round] = []
+    for one in sorted(found, key=lambda one: (one.cost, one.first)):
+        if all(one.last < other.first or one.first > other.last for other in apart):
+            apart.append(one)
+    return apart
+
+
+def rounds_to_weigh(
+    clean: CleanTrack, card: LegCard, settings: MatchingSettings, pins: Sequence[Pin] = ()
+) -> tuple[list[CleanTrack], tuple[float, ...]]:
+    """Give the fixes of the best rounds, and when each of the others passed its first point.
+
+    The first are empty where the recording is to be weighed whole. Pins choose the round
+    that holds them.
+    """
+    rounds = find_rounds(clean, card, settings)
+    parts = [(one, _with_way_there(clean, one, rounds, card, settings)) for one in rounds]
+    if pins:
+        parts = [(one, part) for one, part in parts if all(part.holds(pin.time_s) for pin in pins)]
+    least = min((one.cost for one, _ in parts), default=0.0)
+    weighed = [
+        (one, part)
+        for one, part in parts[: settings.rounds_most]
+        if one.cost <= least + settings.round_better_nats
+    ]
+    chosen = [one for one, _ in weighed]
+    beside = sorted(float(clean.time_s[one.first]) for one in rounds if one not in chosen)
+    return [part for _, part in weighed], tuple(beside) if weighed else ()
+
+
+def _with_way_there(
+    clean: CleanTrack,
+    one: Round,
+    rounds: Sequence[Round],
+    card: LegCard,
+    settings: MatchingSettings,
+) -> CleanTrack:
+    """Give the fixes of a round, with half a course's way before and behind it.
+
+    It ends at the latest where another round passes its points.
+    """
+    course_m = sum(leg.distance_m for leg in card.legs)
+    reach_m = 0.5 * course_m + settings.rounds_from_m / 2.0
+    path_m = _path_m(clean)
+    before, behind = path_m[one.first] - reach_m, path_m[one.last] + reach_m
+    begin, end = (int(at) for at in np.searchsorted(path_m, [before, behind]))
+    begin = max([begin, *(other.last + 1 for other in rounds if other.last < one.first)])
+    end = min([end, *(other.first for other in rounds if other.first > one.last)])
+    return clean.part(slice(begin, end))
+
+
+def _path_m(clean: CleanTrack) -> FloatArray:
+    step = np.hypot(np.diff(clean.east_m), np.diff(clean.north_m))
+    return np.concatenate([[0.0], np.cumsum(step)])
