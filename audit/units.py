@@ -38,11 +38,11 @@ def turn_degrees(from_deg: FloatArray | float, to_deg: FloatArray) -> FloatArray
 def turn_degrees(from_deg: FloatArray, to_deg: FloatArray | float) -> FloatArray: ...
 def turn_degrees(from_deg: float | FloatArray, to_deg: float | FloatArray) -> float | FloatArray:
     """Give the signed turn from one direction to another, in (-180, 180], clockwise positive."""
-    turn = 180.0 - np.mod(180.0 - (np.asarray(to_deg) - np.asarray(from_deg)), 360.0)
-    turn = np.where(turn <= -180.0, 180.0, turn)
-    if isinstance(from_deg, np.ndarray) or isinstance(to_deg, np.ndarray):
-        return turn
-    return float(turn)
+    turn = to_deg - from_deg
+    turn = turn - 360.0 * np.ceil((turn - 180.0) / 360.0)
+    # Half a circle either way is 180, however it was rounded.
+    turn = np.where((turn <= -180.0) | (turn > 180.0), 180.0, turn)
+    return turn if turn.ndim else float(turn)
 
 
 @overload

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from copy import copy
 from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 
@@ -13,6 +14,7 @@ from audit.matching.cuts import Cuts
 from audit.matching.edge_evidence import (
     EdgeEvidence,
     PortionLooks,
+    SmallIndex,
     lay_out_edge,
     look_at_portions,
 )
@@ -24,8 +26,19 @@ from audit.matching.walk_samples import WalkSamples
 from audit.settings import MatchingSettings
 from audit.units import FloatArray, direction_degrees, turn_degrees
 
-EdgeKey = tuple[float, float, str, int, int]
 _ROOT_TAU = float(np.sqrt(2.0 * np.pi))
+
+
+class EdgeKey(NamedTuple):
+    """What an edge has in common with others over which any portion costs the same."""
+
+    azimuth_deg: float
+    distance_m: float
+    kind: str
+    source: int
+    target: int
+    by_points: tuple[float | None, float | None]
+    leg: int | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -105,6 +118,8 @@ class Evidence:
         self._directions: dict[
             tuple[float, tuple[int, int], int | None], tuple[FloatArray, FloatArray]
         ] = {}
+        # Several nodes stand for one place with different histories.
+        self._place_of = np.unique(route.position, axis=0, return_inverse=True)[1].ravel()
         offset = cuts.position[:, None, :] - route.position[None, :, :]
         self.to_point_m = np.hypot(offset[..., 0], offset[..., 1])
         self.arrive = self._edge_of_walking(cuts.begins_halt, settings.gain_rest_arriving)
@@ -118,9 +133,24 @@ class Evidence:
             self.at_point[-1] += settings.cost_recording_ends * (1.0 - near[-1])
             self.give_up[-1] = -settings.cost_given_up
 
+    def key(self, edge: Edge) -> EdgeKey:
+        """Give what an edge has in common with others over which any portion costs the same."""
+        source, target = (
+            int(self._place_of[node]) if node >= 0 else -1 for node in (edge.source, edge.target)
+        )
+        return EdgeKey(
+            azimuth_deg=edge.azimuth_deg,
+            distance_m=edge.distance_m,
+            kind=edge.kind,
+            source=source,
+            target=target,
+            by_points=(edge.points_azimuth_deg, edge.points_distance_m),
+            leg=edge.leg if edge.line is not None or edge.pinned is not None else None,
+        )
+
     def of_edge(self, edge: Edge) -> EdgeEvidence:
         """Give what the walk says about an edge; worked out once."""
-        key = _key(edge)
+        key = self.key(edge)
         if key not in self._edges:
             self._edges[key] = lay_out_edge(
                 edge,
@@ -132,6 +162,12 @@ class Evidence:
             )
         return self._edges[key]
 
+    def ending(self, edge: Edge, cut: SmallIndex) -> FloatArray:
+        """Give the cost of ending an edge at each of some cuts."""
+        if edge.target < 0:
+            return np.asarray(self.give_up[cut])
+        return np.asarray(self.arrive[cut] + self.at_point[cut, edge.target])
+
     def narrowed(self, edges: Iterable[tuple[Edge, IndexArray]]) -> Evidence:
         """Give the same evidence with only some of the portions of each edge.
 
@@ -140,7 +176,7 @@ class Evidence:
         narrow = copy(self)
         kept: dict[EdgeKey, list[IndexArray]] = {}
         for edge, places in edges:
-            kept.setdefault(_key(edge), []).append(places)
+            kept.setdefault(self.key(edge), []).append(places)
         none = [np.empty(0, dtype=np.int64)]
         narrow._edges = {
             key: at.part(np.unique(np.concatenate(kept.get(key, none))))
@@ -332,18 +368,14 @@ def _reaches(edges: dict[EdgeKey, EdgeEvidence]) -> dict[float, tuple[int, int]]
     Edges of one direction share their sums over the metres between.
     """
     reaches: dict[float, tuple[int, int]] = {}
-    for (azimuth_deg, *_), at in edges.items():
+    for key, at in edges.items():
         if len(at.index):
-            low, high = reaches.get(azimuth_deg, (int(at.second[0]), 0))
-            reaches[azimuth_deg] = (
+            low, high = reaches.get(key.azimuth_deg, (int(at.second[0]), 0))
+            reaches[key.azimuth_deg] = (
                 min(low, int(at.first.min())),
                 max(high, int(at.second[-1])),
             )
     return reaches
-
-
-def _key(edge: Edge) -> EdgeKey:
-    return edge.azimuth_deg, edge.distance_m, edge.kind, edge.source, edge.target
 
 
 def _falling(value: FloatArray, middle: float, width: float) -> FloatArray:

@@ -8,14 +8,14 @@ from audit.matching.evidence import Evidence, Walker
 from audit.matching.orders import Visits
 from audit.matching.portions import IndexArray
 from audit.matching.route import Edge
-from audit.matching.ways import Stays, WeighedEdge
+from audit.matching.ways import Stays, WeighedEdge, weighed_edges
 from audit.settings import MatchingSettings
 from audit.units import FloatArray
 
 
 def find_visits(evidence: Evidence, walker: Walker) -> Visits:
     """Give the visits that this walker may have made, for a route in any order."""
-    edges = [WeighedEdge(edge, evidence, walker) for edge in evidence.route.edges]
+    edges = weighed_edges(evidence, walker)
     for edge in edges:
         gain = evidence.settings.visit_gain_here + _presence(evidence, edge.edge.target)
         edge.cost = np.maximum(edge.cost, -_most_gain(edge, evidence)) - gain[edge.second]

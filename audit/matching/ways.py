@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
 
 from audit.matching.edge_evidence import SmallIndex
-from audit.matching.evidence import Evidence, Walker
+from audit.matching.evidence import EdgeKey, Evidence, Walker
 from audit.matching.portions import IndexArray, SmallFloat, near_pairs
 from audit.matching.route import Edge
 from audit.matching.soft_minimum import IMPOSSIBLE, Runs, combined, total_cost
@@ -96,9 +97,9 @@ class Ways:
         self._route = evidence.route
         self._size = len(evidence.cuts)
         self._edges = [
-            _Jump(edge, self._size) if edge.kind == "jump" else WeighedEdge(edge, evidence, walker)
-            for edge in self._route.edges
-            if edge.kind == "jump" or len(evidence.of_edge(edge).index)
+            _Jump(edge, self._size) if edge.kind == "jump" else WeighedEdge(edge, evidence, costs)
+            for edge, costs in _costs_of_edges(evidence, walker)
+            if edge.kind == "jump" or len(costs)
         ]
         self._from: dict[int, list[WeighedEdge | _Jump]] = {}
         for weighed in self._edges:
@@ -184,21 +185,39 @@ class Ways:
         return settings.cost_ended_early + settings.cost_leg_left_out * (self._route.legs - node)
 
 
+def weighed_edges(evidence: Evidence, walker: Walker) -> list[WeighedEdge]:
+    """Weigh every portion as every edge that is walked, for one supposed walker."""
+    return [
+        WeighedEdge(edge, evidence, costs)
+        for edge, costs in _costs_of_edges(evidence, walker)
+        if edge.kind != "jump"
+    ]
+
+
+def _costs_of_edges(evidence: Evidence, walker: Walker) -> Iterator[tuple[Edge, FloatArray]]:
+    """Give each edge with what its portions cost, arriving included; nothing for a leap."""
+    known: dict[EdgeKey, FloatArray] = {}
+    for edge in evidence.route.edges:
+        if edge.kind == "jump":
+            yield edge, np.empty(0)
+            continue
+        key = evidence.key(edge)
+        if key not in known:
+            second = evidence.of_edge(edge).second
+            known[key] = evidence.portion_costs(edge, walker) + evidence.ending(edge, second)
+        yield edge, known[key]
+
+
 class WeighedEdge:
     """An edge with the cost of every portion as a walk of it, arriving included."""
 
-    def __init__(self, edge: Edge, evidence: Evidence, walker: Walker) -> None:
+    def __init__(self, edge: Edge, evidence: Evidence, costs: FloatArray) -> None:
         at = evidence.of_edge(edge)
         self.edge = edge
         self.first, self.second = at.first, at.second
         self.at_second = at.at_second
         self._at = at
-        self.cost = evidence.portion_costs(edge, walker) + edge.cost
-        if edge.target >= 0:
-            self.cost += evidence.arrive[self.second]
-            self.cost += evidence.at_point[self.second, edge.target]
-        else:
-            self.cost += evidence.give_up[self.second]
+        self.cost = costs + edge.cost
 
     def combined_at_first(self, costs: FloatArray) -> FloatArray:
         """Combine the costs of the portions that begin at each cut."""

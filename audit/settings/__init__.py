@@ -349,7 +349,7 @@ class MatchingSettings:
     broad_heading_sd_deg: float = 15.0
     broad_distance_sd: float = 0.2
     """Of a walker of whom nothing is known; chosen wider than any walker that is supposed."""
-    in_play_nats: float = 30.0
+    in_play_nats: float = 40.0
     """Portions that such a walker walked with less than exp(-this) need no second look; chosen:
     less leaves legs out that another walker would have found, more takes longer."""
     fan_keep_nats: float = 6.0
