@@ -80,6 +80,20 @@ def _nothing_walked(clean: CleanTrack) -> str:
     )
 
 
+def _rounds_note(outing: MatchedOuting, settings: QualitySettings) -> str:
+    """Say which other rounds a long recording holds."""
+    most = settings.rounds_told
+    later = len(outing.rounds) - most
+    told = ", ".join(utc_text(time_s) for time_s in outing.rounds[:most])
+    more = f" and {later} later" if later > 0 else ""
+    begun = utc_text(float(outing.laid_out.clean.time_s[0]))
+    return (
+        "The recording is many times as long as the course. Only the rounds that pass its points "
+        f"best were weighed, and one after {begun} is taken. Others passed their first point at "
+        f"{told}{more}. To take another, pin its start with --from."
+    )
+
+
 def _recording_notes(
     clean: CleanTrack, outing: MatchedOuting, noise: ReceiverNoise, settings: QualitySettings
 ) -> list[str]:
@@ -92,15 +106,7 @@ def _recording_notes(
             f"best, begun {begun}, is taken for the walk."
         )
     if outing.rounds:
-        begun = utc_text(float(outing.laid_out.clean.time_s[0]))
-        times = [utc_text(time_s) for time_s in outing.rounds]
-        told = ", ".join(times[: settings.rounds_told])
-        more = f" and {len(times) - settings.rounds_told} later" if len(times) > settings.rounds_told else ""
-        notes.append(
-            f"The recording is many times as long as the course. Only its best rounds by the "
-            f"points were weighed, and the one about {begun} is taken; others passed their "
-            f"first point at {told}{more}. To take another, pin its start with --from."
-        )
+        notes.append(_rounds_note(outing, settings))
     if not clean.timed:
         notes.append(
             "The recording carries no usable times: legs are matched by the order of fixes, "

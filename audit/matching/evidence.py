@@ -174,17 +174,21 @@ class Evidence:
         ``edges`` tells their places, ascending; edges that it does not name keep none.
         """
         narrow = copy(self)
+        narrow.keep_only(edges)
+        return narrow
+
+    def keep_only(self, edges: Iterable[tuple[Edge, IndexArray]]) -> None:
+        """Let go of all portions but these; see `narrowed`."""
         kept: dict[EdgeKey, list[IndexArray]] = {}
         for edge, places in edges:
             kept.setdefault(self.key(edge), []).append(places)
         none = [np.empty(0, dtype=np.int64)]
-        narrow._edges = {
+        self._edges = {
             key: at.part(np.unique(np.concatenate(kept.get(key, none))))
             for key, at in self._edges.items()
         }
-        narrow._directions = {}
-        narrow._reach = _reaches(narrow._edges)
-        return narrow
+        self._directions = {}
+        self._reach = _reaches(self._edges)
 
     def portion_costs(self, edge: Edge, walker: Walker) -> FloatArray:
         """Give the cost of each of an edge's portions as this walker's walk of it."""
