@@ -52,6 +52,11 @@ class _Walk:
         return {leg.leg for leg in self.match.legs if leg.start_s is not None}
 
     @property
+    def is_whole(self) -> bool:
+        """Tell whether every leg was walked."""
+        return len(self.legs) == len(self.match.legs)
+
+    @property
     def is_of_course(self) -> bool:
         """Tell whether this is a walk of the course at all: half its legs were walked."""
         return self.match.cost < 0.0 and 2 * len(self.legs) >= len(self.match.legs)
@@ -75,7 +80,11 @@ def match_outings(
     outings = len(parts)
     if rounds:
         outings, parts = 1, rounds
-    walks = [walk for part in parts for walk in _walks_of(part, card, settings, pins)]
+    walks: list[_Walk] = []
+    for part in parts:
+        walks += _walks_of(part, card, settings, pins)
+        if rounds and walks[-1].is_whole:
+            break  # the next best round cannot show more
     best = walks[0]
     if len(walks) > 1:
         best = min(

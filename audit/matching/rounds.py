@@ -44,10 +44,13 @@ def find_rounds(clean: CleanTrack, card: LegCard, settings: MatchingSettings) ->
     neighbours by more than a round is long.
     """
     course_m = sum(leg.distance_m for leg in card.legs)
-    place = np.column_stack([clean.east_m, clean.north_m])
     path_m = _path_m(clean)
     if path_m[-1] < settings.rounds_from * course_m + settings.rounds_from_m:
         return []
+    # Where the walker stood there are many fixes and nothing to pass.
+    thin = np.unique(np.floor(path_m / settings.rounds_every_m), return_index=True)[1]
+    place = np.column_stack([clean.east_m[thin], clean.north_m[thin]])
+    path_m = path_m[thin]
     piece_m = 2.0 * settings.round_longest * course_m + settings.rounds_from_m
     found = []
     for begin_m in np.arange(0.0, path_m[-1], piece_m / 2.0):
@@ -57,8 +60,8 @@ def find_rounds(clean: CleanTrack, card: LegCard, settings: MatchingSettings) ->
         if passing.cost <= settings.round_cost_share * settings.passing_most * (len(card.legs) + 1):
             found.append(
                 Round(
-                    first=part.start + passing.first,
-                    last=part.start + passing.last,
+                    first=int(thin[part.start + passing.first]),
+                    last=int(thin[part.start + passing.last]),
                     cost=passing.cost,
                 )
             )

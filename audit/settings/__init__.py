@@ -442,6 +442,8 @@ class MatchingSettings:
     rounds_from_m: float = 5000.0
     """A recording longer than this many courses and metres may hold many rounds: it is not
     weighed whole; chosen: a novice who searches for hours walks two courses and the way home."""
+    rounds_every_m: float = 5.0
+    """Of the path, looked at for passings; chosen: far less than a point is passed by."""
     round_longest: float = 2.0
     """A round is at most this many courses long; chosen: as above, without the way home."""
     round_cost_share: float = 0.5
