@@ -16,15 +16,17 @@ from audit.leg_card.slips import (
     BORROWED,
     Slip,
     azimuth_digit_slips,
+    fits_sentence,
     fitting_slips,
     grid_slips,
     magnetic_slips,
     slip_names,
 )
-from audit.leg_card.wording import azimuth_text
 from audit.measurement.leg_measures import LegMeasures
 from audit.settings import CoachingSettings
 from audit.units import direction_degrees, turn_degrees, wrap_degrees
+from audit.words import sentence
+from audit.words.figures import Azimuth, Length, Turn
 
 _STEPS: tuple[Step, ...] = ("given", "plotted", "measured", "converted", "set", "walked")
 
@@ -84,7 +86,7 @@ def direction_hops(
             reached=3 if own is None else 0,
             grid_deg=card.azimuth.degrees,
             tolerance_deg=0.0,
-            words=f"the course's grid azimuth {azimuth_text(card.azimuth.degrees)}",
+            words=sentence("step-course-azimuth", azimuth=_of_card(card.azimuth.degrees)),
         ),
         *_card_stages(card, own, angles, settings, others),
     ]
@@ -108,7 +110,7 @@ def _card_stages(
                 reached=4,
                 grid_deg=angles.grid_from_magnetic(card.magnetic).degrees,
                 tolerance_deg=_rounding(card.azimuth.degrees, card.magnetic.degrees),
-                words=f"the card's magnetic azimuth {azimuth_text(card.magnetic.degrees)}",
+                words=sentence("step-card-magnetic", azimuth=_of_card(card.magnetic.degrees)),
                 slips=magnetic_slips(angles),
             )
         ]
@@ -123,7 +125,7 @@ def _card_stages(
                 reached=3,
                 grid_deg=given_deg,
                 tolerance_deg=settings.measured_azimuth_deg + azimuth_rounding_deg(given_deg),
-                words=f"the card's grid azimuth {azimuth_text(given_deg)}",
+                words=sentence("step-card-grid", azimuth=_of_card(given_deg)),
                 slips=(*grid_slips(angles), *azimuth_digit_slips(given_deg)),
                 copied=_copied(given_deg, "grid", others),
             )
@@ -135,7 +137,7 @@ def _card_stages(
                 reached=4,
                 grid_deg=angles.grid_from_magnetic(stated.magnetic_azimuth).degrees,
                 tolerance_deg=settings.converted_deg + azimuth_rounding_deg(given_deg),
-                words=f"the card's magnetic azimuth {azimuth_text(given_deg)}",
+                words=sentence("step-card-magnetic", azimuth=_of_card(given_deg)),
                 slips=(*magnetic_slips(angles), *azimuth_digit_slips(given_deg)),
                 copied=_copied(given_deg, "magnetic", others),
             )
@@ -158,7 +160,7 @@ def _reference_stage(own: OwnLeg, card: CardLeg) -> AzimuthStage:
         reached=1,
         grid_deg=grid_deg,
         tolerance_deg=room_deg,
-        words=f"its own references' {azimuth_text(grid_deg)}",
+        words=sentence("step-own-references", azimuth=_of_card(grid_deg)),
     )
 
 
@@ -170,14 +172,14 @@ def _set_stage(
 ) -> AzimuthStage:
     unturned = Slip(
         name="gm-angle-omitted",
-        what="the grid azimuth set as it stood",
+        what=sentence("slip-grid-as-it-stood"),
         turn_deg=angles.grid_magnetic_angle_deg,
     )
-    back = Slip(name="reciprocal", what="the back azimuth", turn_deg=180.0)
+    back = Slip(name="reciprocal", what=sentence("slip-back"), turn_deg=180.0)
     clicks = [
         Slip(
             name="bezel-clicks",
-            what=f"{abs(n)} clicks of a bezel",
+            what=sentence("slip-clicks", count=abs(n)),
             turn_deg=3.0 * n,
             rank=BORROWED,
         )
@@ -187,7 +189,7 @@ def _set_stage(
         reached=5,
         grid_deg=angles.grid_from_magnetic(set_to).degrees,
         tolerance_deg=settings.set_azimuth_deg,
-        words=f"the azimuth set by the log ({azimuth_text(set_to.degrees)} magnetic)",
+        words=sentence("step-set-by-log", azimuth=_of_card(set_to.degrees)),
         slips=(unturned, back, *clicks, *azimuth_digit_slips(set_to.degrees)),
         copied=_copied(set_to.degrees, "magnetic", others),
     )
@@ -200,7 +202,7 @@ def _walked_stage(measures: LegMeasures, settings: CoachingSettings) -> AzimuthS
         reached=6,
         grid_deg=heading.azimuth.degrees,
         tolerance_deg=math.hypot(half_deg, settings.held_azimuth_deg),
-        words=f"the azimuth walked ({azimuth_text(heading.azimuth.degrees)} grid)",
+        words=sentence("step-azimuth-walked", azimuth=_of_card(heading.azimuth.degrees)),
     )
 
 
@@ -223,13 +225,16 @@ def _hop(before: AzimuthStage, after: AzimuthStage, distance_m: float) -> Hop:
     error_deg = turn_degrees(before.grid_deg, after.grid_deg)
     slips = _fitting(after, error_deg)
     off_m = 2.0 * distance_m * math.sin(math.radians(abs(error_deg)) / 2.0)
-    side = "right" if error_deg > 0.0 else "left"
     told = {slip.name: slip.what for slip in reversed(slips)}  # the nearest of each name
-    words = " or ".join(told[name] for name in slip_names(slips)[:2])
-    fits = f" It fits {words}." if slips else ""
-    sentence = (
-        f"{after.words} is {abs(error_deg):.1f}° {side} of {before.words}, "
-        f"which leads {off_m:.0f} m off.{fits}"
+    fits = fits_sentence([told[name] for name in slip_names(slips)[:2]], link="or")
+    said = sentence(
+        "step-turned",
+        after=after.words,
+        size=Turn(degrees=error_deg),
+        side="right" if error_deg > 0.0 else "left",
+        before=before.words,
+        off=Length(metres=off_m),
+        fits=fits,
     )
     steps = _STEPS[before.reached : after.reached]
     return Hop(
@@ -239,7 +244,7 @@ def _hop(before: AzimuthStage, after: AzimuthStage, distance_m: float) -> Hop:
         tolerance=after.tolerance_deg,
         off_m=off_m,
         slips=slip_names(slips),
-        sentence=sentence,
+        sentence=said,
     )
 
 
@@ -250,7 +255,7 @@ def _fitting(after: AzimuthStage, error_deg: float) -> tuple[Slip, ...]:
     copied = [
         Slip(
             name="neighbour-azimuth",
-            what=f"the azimuth of leg {name}",
+            what=sentence("slip-of-leg", leg=name),
             turn_deg=error_deg,
             rank=BORROWED,
         )
@@ -266,3 +271,8 @@ def _decided(steps: tuple[Step, ...], slips: Sequence[Slip], reached: int) -> tu
     made = {_MADE_AT.get(slip.name, otherwise) for slip in slips}
     at = made.pop() if len(made) == 1 else None
     return (at,) if at is not None and at in steps else steps
+
+
+def _of_card(azimuth_deg: float) -> Azimuth:
+    """Give an azimuth as it is written on a card."""
+    return Azimuth(degrees=azimuth_deg, of_card=True)

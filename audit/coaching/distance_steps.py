@@ -10,8 +10,11 @@ from audit.coaching.steps import Hop, Step
 from audit.coaching.walkers_card import OwnLeg
 from audit.leg_card import CardLeg
 from audit.leg_card.rounding import length_rounding
+from audit.leg_card.slips import fits_sentence
 from audit.measurement.leg_measures import LegMeasures
 from audit.settings import CardSettings, CoachingSettings
+from audit.words import sentence
+from audit.words.figures import Length, Paces
 
 _STEPS: tuple[Step, ...] = (
     "given",
@@ -50,7 +53,7 @@ def distance_hops(
             reached=3 if own is None else 0,
             metres=card.distance_m,
             tolerance_m=0.0,
-            words=f"the course's {card.distance_m:.0f} m",
+            words=sentence("step-course-length", length=Length(metres=card.distance_m)),
         ),
         *(_own_stages(card, own, settings) if own is not None else ()),
     ]
@@ -64,7 +67,7 @@ def distance_hops(
             reached=_WALKED,
             metres=walked_m,
             tolerance_m=room_m,
-            words=f"the {walked_m:.0f} m walked",
+            words=sentence("step-length-walked", length=Length(metres=walked_m)),
         )
     )
     return [_hop(before, after) for before, after in pairwise(stages)]
@@ -83,7 +86,9 @@ def _pace_stages(
                 reached=4,
                 metres=metres,
                 tolerance_m=room + settings.turned_share * metres,
-                words=f"the card's {paces:.0f} paces ({metres:.0f} m)",
+                words=sentence(
+                    "step-card-paces", paces=Paces(counted=paces), length=Length(metres=metres)
+                ),
             )
         )
     if counted is not None:
@@ -93,7 +98,9 @@ def _pace_stages(
                 reached=_COUNTED,
                 metres=metres,
                 tolerance_m=settings.counted_share * metres,
-                words=f"the {counted:.0f} paces counted ({metres:.0f} m)",
+                words=sentence(
+                    "step-counted", paces=Paces(counted=counted), length=Length(metres=metres)
+                ),
             )
         )
     return stages
@@ -105,7 +112,7 @@ def _own_stages(card: CardLeg, own: OwnLeg, settings: CoachingSettings) -> list[
         metres = math.hypot(own.end.east_m - own.start.east_m, own.end.north_m - own.start.north_m)
         room_m = own.start.half_square_m + own.end.half_square_m
         room_m += card.start.half_square_m + card.end.half_square_m
-        words = f"{metres:.0f} m between its own references"
+        words = sentence("step-between-own", length=Length(metres=metres))
         stages.append(DistanceStage(reached=1, metres=metres, tolerance_m=room_m, words=words))
     given_m = own.stated.distance_m
     if given_m is not None:
@@ -115,7 +122,7 @@ def _own_stages(card: CardLeg, own: OwnLeg, settings: CoachingSettings) -> list[
                 reached=3,
                 metres=given_m,
                 tolerance_m=room_m + settings.measured_distance_share * given_m,
-                words=f"the card's {given_m:.0f} m",
+                words=sentence("step-card-length", length=Length(metres=given_m)),
             )
         )
     return stages
@@ -124,8 +131,7 @@ def _own_stages(card: CardLeg, own: OwnLeg, settings: CoachingSettings) -> list[
 def _hop(before: DistanceStage, after: DistanceStage) -> Hop:
     error_m = after.metres - before.metres
     slips = _slips(before, after, error_m) if abs(error_m) > after.tolerance_m else {}
-    more = "more" if error_m > 0.0 else "less"
-    fits = f" It fits {' or '.join(slips.values())}." if slips else ""
+    fits = fits_sentence(list(slips.values()), link="or")
     steps = tuple(dict.fromkeys(_STEPS[before.reached : after.reached]))
     if "distance measured" in steps and "wrong-ruler" in slips:
         steps = ("distance measured",)
@@ -136,7 +142,13 @@ def _hop(before: DistanceStage, after: DistanceStage) -> Hop:
         tolerance=after.tolerance_m,
         off_m=abs(error_m),
         slips=tuple(slips),
-        sentence=f"{after.words} are {abs(error_m):.0f} m {more} than {before.words}.{fits}",
+        sentence=sentence(
+            "step-more" if error_m > 0.0 else "step-less",
+            after=after.words,
+            size=Length(metres=abs(error_m)),
+            before=before.words,
+            fits=fits,
+        ),
     )
 
 
@@ -145,17 +157,16 @@ def _slips(before: DistanceStage, after: DistanceStage, error_m: float) -> dict[
     ratio = after.metres / max(before.metres, 1.0)
     room = after.tolerance_m
     hundreds = round(error_m / 100.0)
-    slips = {}
+    slips: dict[str, str] = {}
     doubled = any(abs(after.metres - factor * before.metres) <= room for factor in (0.5, 2.0))
     if doubled and after.reached == 3:
-        slips["wrong-ruler"] = "the ruler of another scale"
+        slips["wrong-ruler"] = sentence("slip-another-scale")
     elif doubled:
-        slips["single-double-pace"] = "single and double paces taken for each other"
+        slips["single-double-pace"] = sentence("slip-single-double")
     elif abs(hundreds) in _HUNDREDS and abs(error_m - 100.0 * hundreds) <= min(room, 30.0):
-        count = "a hundred" if abs(hundreds) == 1 else f"{abs(hundreds)} hundred"
-        way = "too many" if hundreds > 0 else "lost"
-        slips["hundred-miscounted"] = f"{count} metres {way}"
+        way = "many" if hundreds > 0 else "lost"
+        slips["hundred-miscounted"] = sentence(f"slip-hundreds-{way}", count=abs(hundreds))
     if not doubled and before.reached >= _COUNTED:
         name = "pace-long" if ratio > 1.0 else "pace-short"
-        slips[name] = f"a pace count that carries {'too far' if ratio > 1.0 else 'too short'}"
+        slips[name] = sentence("slip-pace-long" if ratio > 1.0 else "slip-pace-short")
     return slips

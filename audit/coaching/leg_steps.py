@@ -13,6 +13,8 @@ from audit.leg_card import CardLeg, LegCard
 from audit.measurement.leg_measures import LegAudit, LegMeasures
 from audit.settings import CoachingSettings
 from audit.walkers_log import LogEntry, WalkersLog
+from audit.words import Sentence, sentence
+from audit.words.figures import Listed
 
 _READ: set[Step] = {"plotted", "measured", "distance measured"}
 """Steps at which the map is read."""
@@ -99,13 +101,13 @@ def _sentences(hops: Sequence[Hop]) -> tuple[str, ...]:
     """Say at which steps an error entered, the one that leads furthest off first."""
     entered = sorted((hop for hop in hops if hop.entered), key=lambda hop: -hop.off_m)
     if not entered:
-        return ("No step stands out: card, log and walk agree within ordinary error.",)
+        return (sentence("step-none"),)
     return tuple(_sentence(hop) for hop in entered)
 
 
-def _sentence(hop: Hop) -> str:
-    what = hop.sentence
-    if len(hop.steps) == 1:
-        return f"{hop.steps[0][:1].upper()}{hop.steps[0][1:]}: {what}"
-    listed = f"{', '.join(hop.steps[:-1])} or {hop.steps[-1]}"
-    return f"Cannot tell which of {listed}: {what}"
+def _sentence(hop: Hop) -> Sentence:
+    names = [step.replace(" ", "-") for step in hop.steps]
+    if len(names) == 1:
+        return sentence("step-at", step=sentence(f"step-begin-{names[0]}"), said=hop.sentence)
+    steps = Listed(things=[sentence(f"step-name-{name}") for name in names], link="or")
+    return sentence("step-cannot-tell", steps=steps, said=hop.sentence)

@@ -9,10 +9,13 @@ from audit.coaching.steps import Hop
 from audit.coaching.walkers_card import OwnLeg, OwnPoint
 from audit.geodesy.grids import CourseGrid
 from audit.leg_card import CardLeg, CardPoint
+from audit.leg_card.slips import fits_sentence
 from audit.leg_card.written_reference import ReferenceSlip
 from audit.measurement.leg_measures import LegMeasures
 from audit.settings import CoachingSettings
 from audit.units import unit_vector
+from audit.words import sentence
+from audit.words.figures import Length
 
 _SQUARE_M = 1000.0
 
@@ -25,7 +28,7 @@ def given_hop(point: OwnPoint | None, end: CardPoint, grid: CourseGrid) -> Hop |
     # The same square written again has the same middle; a coarser one takes its own half.
     tolerance_m = math.sqrt(2.0) * (end.half_square_m + point.half_square_m)
     slip = _slip_to(point, (end.east_m, end.north_m), tolerance_m, grid)
-    fits = "" if slip is None else f" It fits {slip.what}."
+    fits = fits_sentence([] if slip is None else [slip.what], link="or")
     return Hop(
         steps=("given",),
         kind="point",
@@ -33,9 +36,12 @@ def given_hop(point: OwnPoint | None, end: CardPoint, grid: CourseGrid) -> Hop |
         tolerance=tolerance_m,
         off_m=off_m,
         slips=() if slip is None else (slip.name,),
-        sentence=(
-            f'the card\'s reference for {end.name}, "{point.given}", lies {off_m:.0f} m from '
-            f"the course's.{fits}"
+        sentence=sentence(
+            "step-reference",
+            point=end.name,
+            given=point.given,
+            off=Length(metres=off_m),
+            fits=fits,
         ),
     )
 
@@ -72,9 +78,10 @@ def plotted_hop(own: OwnLeg, grid: CourseGrid, settings: CoachingSettings) -> Ho
         tolerance=room_m,
         off_m=off_m,
         slips=(name,),
-        sentence=(
-            f"azimuth and distance of the card lead to a place {off_m:.0f} m from its own "
-            f"reference for the end. It fits {what}."
+        sentence=sentence(
+            "step-leads-elsewhere",
+            off=Length(metres=off_m),
+            fits=fits_sentence([what], link="or"),
         ),
     )
 
@@ -94,18 +101,27 @@ def recognised_hop(
                 measures.miss_m,
                 radius_m,
                 "wrong-point",
-                f"the leg ended {away_m:.0f} m from {point.name}, not at {card.end.name}.",
+                sentence(
+                    "step-other-point",
+                    away=Length(metres=away_m),
+                    other=point.name,
+                    point=card.end.name,
+                ),
             )
     if measures.miss_m > radius_m >= measures.nearest_m and not _came_back(measures):
         return _recognised(
             measures.miss_m,
             radius_m,
             "passed-unseen",
-            f"the walk passed {measures.nearest_m:.0f} m from {card.end.name} and the count "
-            f"ended {measures.miss_m:.0f} m from it.",
+            sentence(
+                "step-passed",
+                near=Length(metres=measures.nearest_m),
+                point=card.end.name,
+                miss=Length(metres=measures.miss_m),
+            ),
         )
     if measures.miss_m <= radius_m:
-        return _recognised(0.0, radius_m, "", f"{card.end.name} was reached.")
+        return _recognised(0.0, radius_m, "", sentence("step-reached", point=card.end.name))
     return None
 
 
@@ -115,7 +131,7 @@ def _came_back(measures: LegMeasures) -> bool:
     return near_s is None or claim_s is None or near_s >= claim_s
 
 
-def _recognised(error_m: float, radius_m: float, slip: str, sentence: str) -> Hop:
+def _recognised(error_m: float, radius_m: float, slip: str, said: str) -> Hop:
     return Hop(
         steps=("recognised",),
         kind="point",
@@ -123,7 +139,7 @@ def _recognised(error_m: float, radius_m: float, slip: str, sentence: str) -> Ho
         tolerance=radius_m,
         off_m=error_m,
         slips=(slip,) if slip else (),
-        sentence=sentence,
+        sentence=said,
     )
 
 

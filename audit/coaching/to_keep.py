@@ -6,9 +6,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from audit.coaching.talk import Keep
-from audit.leg_card.wording import leg_names
+from audit.leg_card.wording import told_legs
 from audit.measurement.leg_measures import LegAudit, LegMeasures
 from audit.settings import CoachingSettings
+from audit.words import sentence
+from audit.words.figures import Length, Percent, Turn
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,11 +44,13 @@ def _azimuths(walked: dict[str, LegMeasures], settings: CoachingSettings) -> Ite
     good = _half_within(errors, settings.held_azimuth_deg)
     if good:
         worst = max(errors[name] for name in good)
-        evidence = (
-            f"On {leg_names(good)} the azimuth walked was within {worst:.1f}° of the card's; "
-            f"the standard for a sighted azimuth is {settings.held_azimuth_deg:g}°."
+        evidence = sentence(
+            "coach-azimuth",
+            legs=told_legs(good),
+            worst=Turn(degrees=worst),
+            standard=Turn(degrees=settings.held_azimuth_deg, degrees_decimals=0),
         )
-        keep = Keep(what="The azimuth held", evidence=evidence)
+        keep = Keep(what=sentence("coach-keep-azimuth"), evidence=evidence)
         yield _Praise(weight=1.0 + len(good) / len(walked), keep=keep)
 
 
@@ -55,8 +59,9 @@ def _distances(walked: dict[str, LegMeasures], settings: CoachingSettings) -> It
     good = _half_within(errors, settings.good_distance_share)
     if good:
         worst = max(errors[name] for name in good)
-        evidence = f"On {leg_names(good)} the distance walked was within {worst:.1%} of the card's."
-        keep = Keep(what="The distance counted", evidence=evidence)
+        share = Percent(share=worst, decimals=1)
+        evidence = sentence("coach-distance", legs=told_legs(good), worst=share)
+        keep = Keep(what=sentence("coach-keep-distance"), evidence=evidence)
         yield _Praise(weight=0.95 + len(good) / len(walked), keep=keep)
 
 
@@ -76,10 +81,9 @@ def _points(
     yield _Praise(
         weight=0.9 + len(straight) / len(legs),
         keep=Keep(
-            what="Arriving where the count said so",
-            evidence=(
-                f"On {leg_names(straight)} the count ended at the point, {mean_m:.0f} m from it "
-                "on average."
+            what=sentence("coach-keep-arriving"),
+            evidence=sentence(
+                "coach-arriving", legs=told_legs(straight), mean=Length(metres=mean_m)
             ),
         ),
     )
@@ -92,10 +96,9 @@ def _recoveries(walked: dict[str, LegMeasures], radius_m: float) -> Iterator[_Pr
         yield _Praise(
             weight=1.2 + 0.5 * len(found) / len(walked),
             keep=Keep(
-                what="Finding the point after a miss",
-                evidence=(
-                    f"On {leg_names(found)} the count ended up to {farthest_m:.0f} m off, and the "
-                    "point was found all the same."
+                what=sentence("coach-keep-finding"),
+                evidence=sentence(
+                    "coach-finding", legs=told_legs(found), farthest=Length(metres=farthest_m)
                 ),
             ),
         )
@@ -106,11 +109,10 @@ def _habits(
 ) -> Iterator[_Praise]:
     """Give what can be said of nearly any walk that was finished; it comes last."""
     if len(walked) == len(legs):
-        text = f"All {len(legs)} legs were walked, in the order of the plan."
-        yield _Praise(weight=0.6, keep=Keep(what="Seeing it through", evidence=text))
+        text = sentence("coach-through", count=len(legs))
+        yield _Praise(weight=0.6, keep=Keep(what=sentence("coach-keep-through"), evidence=text))
     if logged:
-        text = "The log says what was set and counted, which decides what the track cannot."
-        yield _Praise(weight=0.5, keep=Keep(what="Keeping a log", evidence=text))
-    words = "leg was" if len(walked) == 1 else "legs were"
-    text = f"{len(walked)} {words} recorded well enough to be measured."
-    yield _Praise(weight=0.1, keep=Keep(what="Recording the walk", evidence=text))
+        text = sentence("coach-log")
+        yield _Praise(weight=0.5, keep=Keep(what=sentence("coach-keep-log"), evidence=text))
+    text = sentence("coach-recording", count=len(walked))
+    yield _Praise(weight=0.1, keep=Keep(what=sentence("coach-keep-recording"), evidence=text))

@@ -11,9 +11,11 @@ from audit.coaching.talk import WorkOn
 from audit.diagnosis.finding import Finding
 from audit.guide.cause_names import JUDGEMENTS
 from audit.guide.pages_on_file import cause_pages, exercise
-from audit.leg_card.wording import leg_names
+from audit.leg_card.wording import told_legs
 from audit.measurement.leg_measures import LegAudit, LegMeasures
 from audit.settings import CoachingSettings
+from audit.words import sentence
+from audit.words.figures import Length, Percent
 
 _STEP_CAUSES: dict[Step, str] = {
     "given": "digits-transposed",
@@ -28,20 +30,6 @@ _STEP_CAUSES: dict[Step, str] = {
     "recognised": "passed-unseen",
 }
 """Whose exercise to take for a step at which an error entered and no slip is named."""
-
-
-_DONE: dict[Step, str] = {
-    "given": "the reference was taken down",
-    "plotted": "the point was plotted",
-    "measured": "the azimuth was measured",
-    "converted": "grid was turned into magnetic",
-    "set": "the compass was set",
-    "walked": "the line was held",
-    "distance measured": "the distance was measured",
-    "turned into paces": "the distance was turned into paces",
-    "paced": "the paces were counted",
-    "recognised": "the point was to be recognised",
-}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -92,8 +80,13 @@ def _named(
             metres=sum(walked[name].miss_m for name in names),
             work=_work(
                 cause,
-                f"What was seen on {leg_names(names)} is consistent with it "
-                f"({finding.probability:.0%} on leg {worst}). {finding.evidence}",
+                sentence(
+                    "coach-named",
+                    legs=told_legs(names),
+                    sure=Percent(share=finding.probability),
+                    leg=worst,
+                    evidence=finding.evidence,
+                ),
                 names,
                 certain=True,
             ),
@@ -115,7 +108,13 @@ def _entered(steps: Mapping[str, LegSteps]) -> Iterator[_Task]:
             metres=sum(hop.off_m for _, hop in hops),
             work=_work(
                 cause,
-                f"{_on(names)}, where {_DONE[hop.steps[0]]}; on leg {worst} {hop.sentence}",
+                sentence(
+                    "coach-entered",
+                    legs=told_legs(names, begin=True),
+                    done=sentence(f"coach-done-{hop.steps[0].replace(' ', '-')}"),
+                    leg=worst,
+                    said=hop.sentence,
+                ),
                 names,
                 certain=bool(hop.slips),
             ),
@@ -136,21 +135,24 @@ def _parts(walked: Mapping[str, LegMeasures], settings: CoachingSettings) -> Ite
     turned = {name: math.hypot(*one.ledger.heading) for name, one in walked.items()}
     stretched = {name: math.hypot(*one.ledger.distance) for name, one in walked.items()}
     unseen = {name: one.miss_m for name, one in walked.items() if not one.found}
-    yield _part(_lean(walked), "heading", "were walked off the azimuth", turned)
-    yield _part(_stretch(walked, settings), "distance", "were walked long or short", stretched)
+    yield _part(_lean(walked), "heading", turned)
+    yield _part(_stretch(walked, settings), "distance", stretched)
     if unseen:
-        yield _part("passed-unseen", "point", "did not reach their points", unseen)
+        yield _part("passed-unseen", "point", unseen)
 
 
-def _part(cause: str, part: str, words: str, metres: Mapping[str, float]) -> _Task:
+def _part(cause: str, part: str, metres: Mapping[str, float]) -> _Task:
     worst = max(metres, key=lambda name: metres[name])
     mean_m = sum(metres.values()) / len(metres)
-    evidence = (
-        f"No mistake is named here; it is the {part} part of the misses: {mean_m:.0f} m a leg on "
-        f"average, {metres[worst]:.0f} m on leg {worst}."
+    evidence = sentence(
+        "coach-part",
+        part=part,
+        mean=Length(metres=mean_m),
+        most=Length(metres=metres[worst]),
+        leg=worst,
     )
     if part == "point":
-        evidence = f"{leg_names(list(metres)).capitalize()} {words}."
+        evidence = sentence("coach-unreached", legs=told_legs(list(metres), begin=True))
     return _Task(
         kind=2,
         metres=sum(metres.values()),
@@ -191,8 +193,3 @@ def _work(cause: str, evidence: str, legs: Sequence[str], *, certain: bool) -> W
         exercise=exercise(cause),
         legs=tuple(legs),
     )
-
-
-def _on(names: Sequence[str]) -> str:
-    words = leg_names(list(names))
-    return f"{words[:1].upper()}{words[1:]}"

@@ -2,15 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
+from dataclasses import dataclass
 
 from audit.leg_card import LegCard
 from audit.matching.leg_match import CleanTrack, LegMatch, LegStatus, Match
 from audit.matching.outings import MatchedOuting
 from audit.settings import QualitySettings
 from audit.track import utc_text
+from audit.words import Sentence, sentence
+from audit.words.figures import Listed, Moment, Percent
 
-Say = Callable[[float], str]
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Clock:
+    """How a moment is told: without the day where the recording has only one."""
+
+    day: bool
+
+    def __call__(self, time_s: float) -> Moment:
+        return Moment(time_s=float(round(time_s)), day=self.day)
+
+    def text(self, time_s: float) -> str:
+        return utc_text(float(round(time_s)))[0 if self.day else 11 :]
 
 
 def doubts(
@@ -18,20 +32,22 @@ def doubts(
 ) -> dict[int, str]:
     """Give, by number of leg, a few sentences on each leg whose portion is not sure."""
     say = _clock(clean)
-    told = {}
+    told: dict[int, str] = {}
     for leg in match.legs:
         if leg.confidence < settings.unsure:
             name = card.legs[leg.leg].name
-            told[leg.leg] = f"Leg {name}: {_doubt(leg, name, say, settings)}"
+            told[leg.leg] = _doubt(leg, name, say, settings)
     return told
 
 
 def pinned_note(name: str, leg: LegMatch, clean: CleanTrack) -> str | None:
     """Say which ends of a leg were settled by hand; None where none was."""
     say = _clock(clean)
-    words = {"from": ("start", leg.start_s), "claim": ("claim", leg.claim_s)}
-    told = [f"its {words[end][0]} at {say(words[end][1] or 0.0)}" for end in leg.pinned if say]
-    return f"Leg {name}: {' and '.join(told)} settled by hand." if told else None
+    ends = {"from": leg.start_s, "claim": leg.claim_s}
+    told = [
+        sentence(f"doubt-pinned-{end}", time=say(ends[end] or 0.0)) for end in leg.pinned if say
+    ]
+    return sentence("doubt-pinned", leg=name, ends=Listed(things=told)) if told else None
 
 
 def other_walks(names: Sequence[str], outing: MatchedOuting, clean: CleanTrack) -> list[str]:
@@ -40,12 +56,12 @@ def other_walks(names: Sequence[str], outing: MatchedOuting, clean: CleanTrack) 
     if say is None or not outing.others:
         return []
     taken = _set_out(outing.match)
-    begun = "" if taken is None else f" (it set out at {say(taken[1])})"
-    told = f"The recording holds {len(outing.others) + 1} walks of this course; the one that "
-    told += f"fits it best is taken{begun}."
+    begun: str = "" if taken is None else sentence("doubt-set-out", time=say(taken[1]))
     choices = [_set_out(match) for match in outing.others]
-    pins = [_pin("from", names[first[0]], say(first[1])) for first in choices if first]
-    return [f"{told} To take another, say when it set out: {' or '.join(pins)}."]
+    pins = [_pin("from", names[first[0]], say.text(first[1])) for first in choices if first]
+    settle = sentence("doubt-another", pins=Listed(things=pins, link="or"))
+    count = len(outing.others) + 1
+    return [sentence("doubt-other-walks", count=count, begun=begun, settle=settle)]
 
 
 def _set_out(match: Match) -> tuple[int, float] | None:
@@ -59,62 +75,72 @@ def _pin(option: str, name: str, moment: str) -> str:
     return f"--{option} " + (f'"{value}"' if " " in value else value)
 
 
-def _clock(clean: CleanTrack) -> Say | None:
-    """Give how a moment is told: without the day where the recording has only one."""
+def _clock(clean: CleanTrack) -> _Clock | None:
+    """Give how moments of a recording are told; None where it has no times."""
     if not clean.timed:
         return None
     first, last = (utc_text(float(clean.time_s[end]))[:10] for end in (0, -1))
-    skip = 11 if first == last else 0
-    return lambda time_s: utc_text(float(round(time_s)))[skip:]
+    return _Clock(day=first != last)
 
 
-def _doubt(leg: LegMatch, name: str, say: Say | None, settings: QualitySettings) -> str:
-    taken = f"it is taken as {_reading(leg.status, leg.start_s, leg.claim_s, say)}"
-    told = f"{taken}, which is only {_percent(leg.confidence)} sure."
+def _doubt(leg: LegMatch, name: str, say: _Clock | None, settings: QualitySettings) -> Sentence:
+    taken = sentence(
+        "doubt-taken",
+        leg=name,
+        reading=_reading(leg.status, leg.start_s, leg.claim_s, say),
+        sure=Percent(share=leg.confidence),
+    )
     other = leg.runner_up
     if other is None:
-        return told
-    reading = _reading(other.status, other.start_s, other.claim_s, say)
-    told += f" Likeliest otherwise ({_percent(other.probability)}): {reading}."
-    if say is None:
-        return told
+        return taken
+    return sentence(
+        "doubt-otherwise",
+        taken=taken,
+        sure=Percent(share=other.probability),
+        reading=_reading(other.status, other.start_s, other.claim_s, say),
+        settle="" if say is None else _settle(leg, name, say, settings),
+    )
+
+
+def _settle(leg: LegMatch, name: str, say: _Clock, settings: QualitySettings) -> str:
+    """Say how to settle which reading is right; "" where no time can."""
+    other = leg.runner_up
+    if other is None:
+        return ""
     if other.status == "walked" and other.start_s is not None and other.claim_s is not None:
         now = (leg.start_s, leg.claim_s) if leg.status == "walked" else (None, None)
         ends = (other.start_s, other.claim_s)
-        return f"{told} If so, settle it: {_pins(name, now, ends, say, settings.same_moment_s)}."
+        pins = _pins(name, now, ends, say, settings.same_moment_s)
+        return sentence("doubt-settle-other", pins=pins)
     if leg.status == "walked" and leg.start_s is not None and leg.claim_s is not None:
         ends = (leg.start_s, leg.claim_s)
         pins = _pins(name, (None, None), ends, say, settings.same_moment_s)
-        return f"{told} If it was walked as taken, settle it: {pins}."
-    return told
-
-
-def _percent(share: float) -> str:
-    return f"{100.0 * share:.0f} %"
+        return sentence("doubt-settle-taken", pins=pins)
+    return ""
 
 
 def _reading(
-    status: LegStatus, start_s: float | None, claim_s: float | None, say: Say | None
-) -> str:
+    status: LegStatus, start_s: float | None, claim_s: float | None, say: _Clock | None
+) -> Sentence:
     """Put one reading of a leg in words."""
     if start_s is None or claim_s is None:
-        return "not walked"
-    what = "begun and given up" if status == "unfinished" else "walked"
+        return sentence("doubt-not-walked")
+    what = "given-up" if status == "unfinished" else "walked"
     if say is None:
-        return f"{what} in another part of the recording"
-    return f"{what} from {say(start_s)} to {say(claim_s)}"
+        return sentence(f"doubt-{what}-elsewhere")
+    return sentence(f"doubt-{what}", start=say(start_s), end=say(claim_s))
 
 
 def _pins(
     name: str,
     now_s: tuple[float | None, float | None],
     ends_s: tuple[float, float],
-    say: Say,
+    say: _Clock,
     same_s: float,
 ) -> str:
     """Give the options that settle a reading: those ends only that are not as taken now."""
     pins = []
     for option, end_s, so_far_s in zip(("from", "claim"), ends_s, now_s, strict=True):
         if so_far_s is None or abs(end_s - so_far_s) > same_s:
-            pins.append(_pin(option, name, say(end_s)))
+            pins.append(_pin(option, name, say.text(end_s)))
     return " ".join(pins)

@@ -9,6 +9,8 @@ import numpy as np
 from audit.leg_card import LegCard
 from audit.matching.free_order import FreeMatch
 from audit.settings import QualitySettings
+from audit.words import sentence
+from audit.words.figures import Listed, Percent
 
 
 def with_order_told(free: FreeMatch, given: LegCard, settings: QualitySettings) -> LegCard:
@@ -16,13 +18,14 @@ def with_order_told(free: FreeMatch, given: LegCard, settings: QualitySettings) 
     names = [leg.name for leg in free.card.legs]
     visited, left = names[: free.visited], names[free.visited :]
     start = given.legs[0].start.name
-    notes = []
+    notes: list[str] = []
     if visited:
         found = tuple(given.legs[leg].name for leg in free.odds.order) == tuple(visited)
-        sure = f" ({100.0 * free.odds.probability:.0f} % sure)" if found else ""
-        notes.append(f"The order walked is {', '.join([start, *visited])}{sure}.")
+        names_in_order = ", ".join([start, *visited])
+        sure = Percent(share=free.odds.probability) if found else "none"
+        notes.append(sentence("order-walked", names=names_in_order, sure=sure))
     if left:
-        notes.append(f"Not visited: {', '.join(left)}.")
+        notes.append(sentence("order-not-visited", names=", ".join(left)))
     if free.odds.probability < settings.unsure:
         notes += _other_steps(free, given, start)
     return replace(free.card, notes=(*free.card.notes, *notes))
@@ -38,10 +41,11 @@ def _other_steps(free: FreeMatch, given: LegCard, start: str) -> list[str]:
         if others.size and others.max() > 0.1:
             here = start if before < 0 else given.legs[before].name
             other = given.legs[int(np.argmax(others))].name
-            unsure.append(f"after {here} it may have been {other} ({100.0 * others.max():.0f} %)")
+            chance = Percent(share=float(others.max()))
+            unsure.append(sentence("order-may-be", here=here, other=other, chance=chance))
         before = leg
     if not unsure:
         return []
     name = given.legs[free.odds.order[0]].name
-    told = f"The order is not sure: {'; '.join(unsure)}. "
-    return [f'{told}The time at a point settles it, as in --claim "{name}=09:15".']
+    steps = Listed(things=unsure, link="semicolon")
+    return [sentence("order-not-sure", steps=steps, leg=name)]

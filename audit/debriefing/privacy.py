@@ -14,6 +14,8 @@ from audit.matching.leg_match import CleanTrack
 from audit.settings import PrivacySettings
 from audit.track import utc_text
 from audit.units import FloatArray
+from audit.words import Sentence, sentence
+from audit.words.figures import Length
 
 Record = TypeVar("Record")
 
@@ -24,10 +26,6 @@ _MOMENT = re.compile(
 _SETTLE = re.compile(r" If [^.]*, settle it: .*$")
 _CALLED = re.compile(r" is called '")
 _DAY_S = 86400
-_NOTE = (
-    "Private: names of files and tracks are left out, the recording is cropped to {margin_m:.0f} m "
-    "round the course, and times count from its start."
-)
 _A_MOMENT_S = 1e8
 """Seconds since 1970 are more than this for any recording after March 1973, and no duration is."""
 
@@ -60,7 +58,7 @@ def private_debrief(debrief: Debrief, settings: PrivacySettings) -> Debrief:
             end_s=float(clean.time_s[-1]) if clean.timed else None,
             notes=(
                 *(note for note in debrief.quality.notes if not _CALLED.search(note)),
-                _NOTE.format(margin_m=settings.margin_m),
+                sentence("recording-private", margin=Length(metres=settings.margin_m)),
             ),
         ),
     )
@@ -115,7 +113,7 @@ def _earlier_fixes(leg: Record, by: int) -> Record:
 def _shifted(part: Any, by_s: float) -> Any:  # noqa: ANN401 (any part of the tree)
     """Count every moment in a tree of records from another start; durations stay."""
     if isinstance(part, str):
-        return _said_from_start(part, by_s)
+        return _told_from_start(part, by_s)
     if isinstance(part, float):
         return part - by_s if part > _A_MOMENT_S else part
     if isinstance(part, np.ndarray):
@@ -126,6 +124,14 @@ def _shifted(part: Any, by_s: float) -> Any:  # noqa: ANN401 (any part of the tr
         return part
     return replace(part, **{one.name: _shifted(getattr(part, one.name), by_s)
                             for one in fields(part) if one.init})  # fmt: skip
+
+
+def _told_from_start(part: str, by_s: float) -> str:
+    """Give a sentence with its moments counted from another start, and without clock advice."""
+    if not isinstance(part, Sentence):
+        return _said_from_start(part, by_s)
+    values = {name: _shifted(value, by_s) for name, value in part.values.items()}
+    return Sentence(part.ident, values | ({"settle": ""} if "settle" in values else {}))
 
 
 def _said_from_start(words: str, by_s: float) -> str:

@@ -12,8 +12,10 @@ from audit.measurement.leg_measures import LegAudit
 from audit.measurement.measure_walk import WalkMeasures
 from audit.measurement.receiver_noise import ReceiverNoise
 from audit.settings import QualitySettings
-from audit.track import Track, utc_text
+from audit.track import Track
 from audit.walkers_log import WalkersLog
+from audit.words import sentence
+from audit.words.figures import Listed, Moment, Number, Percent
 
 _FEWEST_FIXES = 10
 """Fewer show no leg with a start, a way and an end."""
@@ -40,10 +42,7 @@ def judge_quality(
         notes.append(_nothing_walked(clean))
     for leg, portion in zip(legs, match.legs, strict=True):
         if portion.under_way:
-            notes.append(
-                f"Leg {leg.card.name} was under way when the recording began: its distance and "
-                "where it started are those of the recording, not of the walk."
-            )
+            notes.append(sentence("recording-under-way", leg=leg.card.name))
         settled = pinned_note(leg.card.name, portion, clean)
         notes += [note for note in (settled, doubtful.get(portion.leg)) if note]
         notes += _gap_notes(leg, settings)
@@ -61,36 +60,32 @@ def judge_quality(
 
 
 def _noise_from(noise: ReceiverNoise) -> str:
-    usual = f"a usual value of {noise.prior_m:.1f} m"
+    usual = Number(value=noise.prior_m, decimals=1)
     if noise.source != "halts":
-        return f"{usual}, for want of halts"
-    return f"halts of {max(noise.halted_s / 60.0, 1.0):.0f} min in all, and {usual}"
+        return sentence("recording-noise-usual", usual=usual)
+    minutes = Number(value=max(noise.halted_s / 60.0, 1.0))
+    return sentence("recording-noise-halts", minutes=minutes, usual=usual)
 
 
 def _nothing_walked(clean: CleanTrack) -> str:
     """Say why there is nothing to measure, as far as the recording shows it."""
     if len(clean) < _FEWEST_FIXES:
-        return (
-            f"Only {len(clean)} fixes of the recording can be used: no leg can be recognised in "
-            "so few. Look for the whole recording."
-        )
-    return (
-        "No leg of the plan was recognised in this recording. Check that plan and recording are "
-        "of the same walk, and that its points are where they should be."
-    )
+        return sentence("recording-too-few", count=len(clean))
+    return sentence("recording-nothing-walked")
 
 
 def _rounds_note(outing: MatchedOuting, settings: QualitySettings) -> str:
     """Say which other rounds a long recording holds."""
     most = settings.rounds_told
     later = len(outing.rounds) - most
-    told = ", ".join(utc_text(time_s) for time_s in outing.rounds[:most])
-    more = f" and {later} later" if later > 0 else ""
-    begun = utc_text(float(outing.laid_out.clean.time_s[0]))
-    return (
-        "The recording is many times as long as the course. Only the rounds that pass its points "
-        f"best were weighed, and one after {begun} is taken. Others passed their first point at "
-        f"{told}{more}. To take another, pin its start with --from."
+    moments = Listed(
+        things=[Moment(time_s=time_s, day=True) for time_s in outing.rounds[:most]], link="comma"
+    )
+    return sentence(
+        "recording-rounds",
+        begun=Moment(time_s=float(outing.laid_out.clean.time_s[0]), day=True),
+        times=moments,
+        later=max(0, later),
     )
 
 
@@ -98,30 +93,18 @@ def _recording_notes(
     clean: CleanTrack, outing: MatchedOuting, noise: ReceiverNoise, settings: QualitySettings
 ) -> list[str]:
     """Say what the recording as a whole cannot show."""
-    notes = []
+    notes: list[str] = []
     if outing.outings > 1:
-        begun = utc_text(float(outing.laid_out.clean.time_s[0]))
-        notes.append(
-            f"The recording holds {outing.outings} outings near the course; the one that fits it "
-            f"best, begun {begun}, is taken for the walk."
-        )
+        begun = Moment(time_s=float(outing.laid_out.clean.time_s[0]), day=True)
+        notes.append(sentence("recording-outings", count=outing.outings, begun=begun))
     if outing.rounds:
         notes.append(_rounds_note(outing, settings))
     if not clean.timed:
-        notes.append(
-            "The recording carries no usable times: legs are matched by the order of fixes, "
-            "halts cannot be seen, and there are no time figures."
-        )
+        notes.append(sentence("recording-untimed"))
     if clean.median_interval_s is not None and clean.median_interval_s > settings.sparse_s:
-        notes.append(
-            f"A fix only every {clean.median_interval_s:.0f} s: corners are cut and short "
-            "bypasses vanish."
-        )
+        notes.append(sentence("recording-sparse", interval=Number(value=clean.median_interval_s)))
     if noise.noise_m > settings.noisy_m:
-        notes.append(
-            f"The receiver wandered by about {noise.noise_m:.0f} m: short legs cannot be "
-            "judged on heading."
-        )
+        notes.append(sentence("recording-wandered", noise=Number(value=noise.noise_m)))
     return notes
 
 
@@ -129,21 +112,16 @@ def _log_notes(log: WalkersLog, legs: tuple[LegAudit, ...]) -> list[str]:
     """Say what reading the walker's log assumed, and which of its entries no leg takes."""
     known = {leg.card.name for leg in legs}
     astray = [f'"{entry.leg}"' for entry in log.entries if entry.leg not in known]
-    notes = [f"The walker's log: {note}" for note in log.notes]
+    notes: list[str] = [sentence("recording-log-note", note=note) for note in log.notes]
     if astray:
-        notes.append(
-            f"The walker's log has entries for {', '.join(astray)}, which the plan has no leg "
-            "for; they were left out."
-        )
+        notes.append(sentence("recording-log-astray", names=", ".join(astray)))
     return notes
 
 
 def _gap_notes(leg: LegAudit, settings: QualitySettings) -> list[str]:
-    notes = []
+    notes: list[str] = []
     name = leg.card.name
     if leg.measures is not None and leg.measures.gap_share > settings.gap_share:
-        notes.append(
-            f"Leg {name}: {leg.measures.gap_share:.0%} of it lies in gaps of the recording, "
-            "where the line drawn is not what was walked."
-        )
+        share = Percent(share=leg.measures.gap_share)
+        notes.append(sentence("recording-in-gaps", leg=name, share=share))
     return notes

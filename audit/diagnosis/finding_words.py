@@ -7,86 +7,118 @@ import math
 from audit.diagnosis.evidence import LegEvidence
 from audit.diagnosis.predicted import Predicted
 from audit.units import direction_degrees
+from audit.words import Sentence, sentence
+from audit.words.figures import Length, Number, Percent, Turn
 
 _EIGHTHS = (
-    "north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"
+    "north", "north-east", "eastward", "south-east", "south", "south-west", "westward",
+    "north-west",
 )  # fmt: skip
 
 
 def evidence_sentence(
     cause: str, leg: LegEvidence, bias_deg: float, predicted: Predicted | None = None
-) -> str:
+) -> Sentence:
     """Say what a cause predicts for a leg and what was seen there."""
-    seen = _seen_words(leg)
     logged = _log_words(leg)
     if predicted is not None:
-        return f"Predicts {_predicted_words(predicted)}; {_what_was_seen(predicted, leg)}{logged}."
-    seen = f"{seen[:1].upper()}{seen[1:]}, {_distance_words(leg)}"
+        return sentence(
+            "evidence-predicted",
+            predicted=_predicted_words(predicted),
+            seen=_what_was_seen(predicted, leg),
+            log=logged,
+        )
+    bias: str = ""
     if cause == "within-skill":
-        seen += f"; on all legs together about {turn_words(bias_deg, 1)}"
-    return f"{seen}{logged}."
+        bias = sentence("evidence-together", turn=turn_words(bias_deg, 1))
+    return sentence(
+        "evidence-unpredicted",
+        seen=_seen_words(leg, begin=True),
+        distance=_distance_words(leg),
+        bias=bias,
+        log=logged,
+    )
 
 
-def _predicted_words(predicted: Predicted) -> str:
+def _predicted_words(predicted: Predicted) -> Sentence:
     if predicted.shift_m is not None:
-        return f"an end {place_words(predicted.shift_m)} of the point"
+        return sentence("evidence-an-end", place=place_words(predicted.shift_m))
     if predicted.unit == "deg":
         return turn_words(predicted.number, 1)
     if predicted.unit == "ratio":
-        return f"{predicted.number:.2f} of the distance"
-    return f"{abs(predicted.number):.0f} m {'too far' if predicted.number > 0.0 else 'short'}"
+        return sentence("evidence-ratio", ratio=Number(value=predicted.number, decimals=2))
+    return _far_words(predicted.number)
 
 
-def _what_was_seen(predicted: Predicted, leg: LegEvidence) -> str:
+def _far_words(length_m: float) -> Sentence:
+    """Write "50 m too far"."""
+    size = Length(metres=abs(length_m))
+    return sentence("figure-too-far" if length_m > 0.0 else "figure-short", size=size)
+
+
+def _what_was_seen(predicted: Predicted, leg: LegEvidence) -> Sentence:
     if predicted.shift_m is not None:
         seen = predicted.seen_shift_m or (0.0, 0.0)
-        return f"ended {place_words(seen)} of it"
+        return sentence("evidence-ended", place=place_words(seen))
     if predicted.unit == "deg":
-        return _seen_words(leg) if predicted.of_leg else f"seen {turn_words(predicted.seen, 1)}"
+        if predicted.of_leg:
+            return _seen_words(leg)
+        return sentence("evidence-seen-turn", turn=turn_words(predicted.seen, 1))
     if predicted.unit == "ratio":
-        return f"walked {predicted.seen:.2f} of it"
-    far = "too far" if predicted.seen > 0.0 else "short"
-    error = 1.96 * leg.log_ratio_sd * leg.length_m
-    return f"walked {abs(predicted.seen):.0f} m {far}, give or take {error:.0f} m"
+        return sentence("evidence-walked-ratio", ratio=Number(value=predicted.seen, decimals=2))
+    return sentence(
+        "evidence-walked-length",
+        length=_far_words(predicted.seen),
+        error=Length(metres=1.96 * leg.log_ratio_sd * leg.length_m),
+    )
 
 
-def place_words(shift_m: tuple[float, float]) -> str:
+def place_words(shift_m: tuple[float, float]) -> Sentence:
     """Write a vector: "100 m east"."""
     eighth = math.floor(direction_degrees(*shift_m) / 45.0 + 0.5) % len(_EIGHTHS)
-    return f"{math.hypot(*shift_m):.0f} m {_EIGHTHS[eighth]}"
+    return sentence(
+        "figure-at-direction",
+        size=Length(metres=math.hypot(*shift_m)),
+        direction=sentence(f"figure-{_EIGHTHS[eighth]}"),
+    )
 
 
-def _seen_words(leg: LegEvidence) -> str:
+def _seen_words(leg: LegEvidence, *, begin: bool = False) -> Sentence:
     error = leg.half_interval_deg or 1.96 * leg.turn_sd_deg
     digits = 1 if error < 3.0 else 0
-    off = turn_words(leg.turn_deg, digits)
-    where = "on the card's azimuth" if off == "0° off" else f"{off} of the card"
-    return f"walked {where}, give or take {error:.{digits}f}°"
+    words = {
+        "begin": "yes" if begin else "no",
+        "error": Turn(degrees=error, degrees_decimals=digits),
+    }
+    if round(abs(leg.turn_deg), digits) == 0.0:
+        return sentence("evidence-on-card", **words)
+    return sentence("evidence-off-card", turn=turn_words(leg.turn_deg, digits), **words)
 
 
-def _distance_words(leg: LegEvidence) -> str:
-    per_cent = 100.0 * (math.exp(leg.log_ratio) - 1.0)
-    if abs(per_cent) < 0.5:
-        return "the distance right"
-    return f"{abs(per_cent):.0f} % {'long' if per_cent > 0.0 else 'short'}"
+def _distance_words(leg: LegEvidence) -> Sentence:
+    share = math.exp(leg.log_ratio) - 1.0
+    if abs(share) < 0.005:
+        return sentence("evidence-distance-right")
+    way = "long" if share > 0.0 else "short"
+    return sentence(f"evidence-distance-{way}", share=Percent(share=abs(share)))
 
 
 def _log_words(leg: LegEvidence) -> str:
     if leg.set_turn_deg is None:
         return ""
-    return f"; by the log the compass was set {_setting_words(leg.set_turn_deg)}"
+    return sentence("evidence-log", setting=_setting_words(leg.set_turn_deg))
 
 
-def _setting_words(turn_deg: float) -> str:
+def _setting_words(turn_deg: float) -> Sentence:
     """Say what was set beside what should have been."""
     if abs(turn_deg) < 0.5:
-        return "as the card says"
-    return f"{turn_words(turn_deg, 1)} of what the card says"
+        return sentence("evidence-set-as-card")
+    return sentence("evidence-set-off", turn=turn_words(turn_deg, 1))
 
 
-def turn_words(turn_deg: float, digits: int) -> str:
+def turn_words(turn_deg: float, digits: int) -> Sentence:
     """Write a turn with its side in words; a turn that rounds to nothing has no side."""
-    size = f"{abs(turn_deg):.{digits}f}"
-    if float(size) == 0.0:
-        return "0° off"
-    return f"{size}° {'right' if turn_deg > 0.0 else 'left'}"
+    if round(abs(turn_deg), digits) == 0.0:
+        return sentence("evidence-no-turn", size=Turn(degrees=0.0, degrees_decimals=0))
+    size = Turn(degrees=turn_deg, degrees_decimals=digits)
+    return sentence("figure-right" if turn_deg > 0.0 else "figure-left", size=size)

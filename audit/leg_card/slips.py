@@ -9,6 +9,8 @@ from audit.azimuths import NorthAngles
 from audit.leg_card.rounding import is_whole
 from audit.leg_card.written_digits import one_wrong, swapped
 from audit.units import MILS_PER_CIRCLE, degrees_from_mils, mils_from_degrees, turn_degrees
+from audit.words import sentence
+from audit.words.figures import Listed, Number
 
 BACK = 180.0
 
@@ -34,22 +36,22 @@ def magnetic_slips(angles: NorthAngles) -> tuple[Slip, ...]:
     """Give the slips of turning grid into magnetic: given less right, which is grid - G."""
     g = angles.grid_magnetic_angle_deg
     return (
-        Slip(name="gm-angle-omitted", what="the grid-magnetic angle left out", turn_deg=g),
+        Slip(name="gm-angle-omitted", what=sentence("slip-omitted"), turn_deg=g),
         Slip(
             name="gm-angle-reversed",
-            what="the grid-magnetic angle applied the wrong way",
+            what=sentence("slip-reversed"),
             turn_deg=2.0 * g,
         ),
-        Slip(name="gm-angle-doubled", what="the grid-magnetic angle applied twice", turn_deg=-g),
+        Slip(name="gm-angle-doubled", what=sentence("slip-doubled"), turn_deg=-g),
         Slip(
             name="declination-for-gm-angle",
-            what="the declination used for the grid-magnetic angle",
+            what=sentence("slip-declination"),
             turn_deg=-angles.convergence_deg,
         ),
-        Slip(name="reciprocal", what="the back azimuth", turn_deg=BACK),
+        Slip(name="reciprocal", what=sentence("slip-back"), turn_deg=BACK),
         Slip(
             name="reciprocal",
-            what="the back azimuth with the grid-magnetic angle left out",
+            what=sentence("slip-back-omitted"),
             turn_deg=BACK + g,
         ),
     )
@@ -61,22 +63,22 @@ def grid_slips(angles: NorthAngles) -> tuple[Slip, ...]:
     return (
         Slip(
             name="magnetic-for-grid",
-            what="the magnetic azimuth written for the grid one",
+            what=sentence("slip-magnetic-for-grid"),
             turn_deg=-g,
         ),
         Slip(
             name="gm-angle-reversed",
-            what="the grid-magnetic angle applied, and the wrong way",
+            what=sentence("slip-applied-reversed"),
             turn_deg=g,
         ),
         Slip(
             name="true-for-grid",
-            what="the true azimuth written for the grid one",
+            what=sentence("slip-true-for-grid"),
             turn_deg=angles.convergence_deg,
         ),
-        Slip(name="reciprocal", what="the back azimuth", turn_deg=BACK),
-        Slip(name="right-angle", what="the protractor laid a quarter turn round", turn_deg=90.0),
-        Slip(name="right-angle", what="the protractor laid a quarter turn round", turn_deg=-90.0),
+        Slip(name="reciprocal", what=sentence("slip-back"), turn_deg=BACK),
+        Slip(name="right-angle", what=sentence("slip-quarter"), turn_deg=90.0),
+        Slip(name="right-angle", what=sentence("slip-quarter"), turn_deg=-90.0),
     )
 
 
@@ -84,13 +86,13 @@ def true_slips(angles: NorthAngles) -> tuple[Slip, ...]:
     """Give the slips of turning grid into true: given less right, which is grid + C."""
     c = angles.convergence_deg
     return (
-        Slip(name="convergence-omitted", what="the convergence left out", turn_deg=-c),
+        Slip(name="convergence-omitted", what=sentence("slip-convergence-omitted"), turn_deg=-c),
         Slip(
             name="convergence-reversed",
-            what="the convergence applied the wrong way",
+            what=sentence("slip-convergence-reversed"),
             turn_deg=-2.0 * c,
         ),
-        Slip(name="reciprocal", what="the back azimuth", turn_deg=BACK),
+        Slip(name="reciprocal", what=sentence("slip-back"), turn_deg=BACK),
     )
 
 
@@ -102,30 +104,30 @@ def angle_slips(
     slips = [
         Slip(
             name="east-for-west",
-            what="east written for west, or west for east",
+            what=sentence("slip-east-for-west"),
             turn_deg=-2.0 * g,
         ),
         Slip(
             name="declination-for-gm-angle",
-            what="the declination given for the grid-magnetic angle",
+            what=sentence("slip-declination-given"),
             turn_deg=c,
         ),
         Slip(
             name="convergence-reversed",
-            what="the convergence applied the wrong way",
+            what=sentence("slip-convergence-reversed"),
             turn_deg=2.0 * c,
         ),
     ]
     for meant_deg, what in (
-        (given_deg / 10.0, "a decimal point lost"),
-        (given_deg * 10.0, "a decimal point too many"),
-        (degrees_from_mils(given_deg), "mils written as degrees"),
-        (-given_deg / 10.0, "a decimal point lost and the side changed"),
+        (given_deg / 10.0, "point-lost"),
+        (given_deg * 10.0, "point-too-many"),
+        (degrees_from_mils(given_deg), "mils"),
+        (-given_deg / 10.0, "point-and-side"),
     ):
         slips.append(
             Slip(
-                name="mils-as-degrees" if "mils" in what else "decimal-point",
-                what=f"{what} ({given_deg:g} for {meant_deg:g})",
+                name="mils-as-degrees" if what == "mils" else "decimal-point",
+                what=sentence(f"slip-{what}", given=f"{given_deg:g}", meant=f"{meant_deg:g}"),
                 turn_deg=given_deg - meant_deg,
             )
         )
@@ -145,16 +147,17 @@ def azimuth_digit_slips(given_deg: float) -> Iterator[Slip]:
     def slip(meant: str, what: str, rank: int) -> Iterator[Slip]:
         if float(meant) < circle:
             turn_deg = turn_degrees(float(meant) * unit + rest_deg, given_deg)
-            words = f"{what} ({written} for {meant})"
+            words = sentence(f"slip-{what}", given=written, meant=meant)
             yield Slip(name="azimuth-digits", what=words, turn_deg=turn_deg, rank=rank)
 
     for meant in swapped(written):
-        yield from slip(meant, "two digits swapped", KNOWN)
+        yield from slip(meant, "swapped", KNOWN)
     for _, meant in one_wrong(written):
-        yield from slip(meant, "one digit wrong", DIGIT)
+        yield from slip(meant, "one-wrong", DIGIT)
     if not in_mils:
         meant_deg = degrees_from_mils(given_deg)
-        what = f"mils written as degrees ({given_deg:g} mil is {meant_deg:.1f} degrees)"
+        in_degrees = Number(value=meant_deg, decimals=1)
+        what = sentence("slip-mils-for-degrees", given=f"{given_deg:g}", meant=in_degrees)
         turn_deg = turn_degrees(meant_deg, given_deg)
         yield Slip(name="mils-as-degrees", what=what, turn_deg=turn_deg, rank=BORROWED)
 
@@ -164,7 +167,7 @@ def neighbour_slips(expected_deg: float, others: Iterable[tuple[str, float]]) ->
     for name, azimuth_deg in others:
         yield Slip(
             name="neighbour-azimuth",
-            what=f"the azimuth of leg {name}",
+            what=sentence("slip-of-leg", leg=name),
             turn_deg=turn_degrees(expected_deg, azimuth_deg),
             rank=BORROWED,
         )
@@ -187,9 +190,13 @@ def fitting_slips(off_deg: float, slips: Sequence[Slip], tolerance_deg: float) -
 
 def slip_sentence(slips: Sequence[Slip]) -> str:
     """Say which slips fit; "" where none does."""
-    if not slips:
-        return ""
-    return f" It fits {', or '.join(dict.fromkeys(slip.what for slip in slips))}."
+    return fits_sentence([slip.what for slip in slips], link="comma-or")
+
+
+def fits_sentence(whats: Sequence[str], link: str) -> str:
+    """Say what fits, each once, after a space; "" where nothing does."""
+    things = list(dict.fromkeys(whats))
+    return sentence("slip-fits", slips=Listed(things=things, link=link)) if things else ""
 
 
 def slip_names(slips: Sequence[Slip]) -> tuple[str, ...]:

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from audit.words import Sentence, sentence
+from audit.words.figures import Listed
+
 
 def east_or_west(angle_deg: float, decimals: int = 1) -> str:
     """Write a signed angle as "7.0 degrees west"."""
@@ -24,3 +27,10 @@ def leg_names(names: Sequence[str]) -> str:
     if len(names) == 1:
         return f"leg {names[0]}"
     return f"legs {', '.join(names[:-1])} and {names[-1]}"
+
+
+def told_legs(names: Sequence[str], *, begin: bool = False) -> Sentence:
+    """List legs as part of a sentence, or at its beginning."""
+    if len(names) == 1:
+        return sentence("figure-leg-begin" if begin else "figure-leg", name=names[0])
+    return sentence("figure-legs-begin" if begin else "figure-legs", names=Listed(things=names))

@@ -9,6 +9,8 @@ from audit.matching.clean_fixes import Fixes, usual_interval_s
 from audit.matching.leg_match import Cleaning
 from audit.settings import CleaningSettings
 from audit.units import FloatArray
+from audit.words import sentence
+from audit.words.figures import Number
 
 Blocks = NDArray[np.int64]
 """For each fix the number of its block: a part of the file, or what one clock setting has of it."""
@@ -59,7 +61,7 @@ def _late_fixes(fixes: Fixes, block: Blocks) -> list[Cleaning]:
     late = int(((np.diff(fixes.time_s) < 0.0) & (np.diff(block) == 0)).sum())
     if late == 0:
         return []
-    detail = "Fixes with an earlier time than the fix before them were put in order of time."
+    detail = sentence("recording-detail-out-of-order")
     return [Cleaning(what="out-of-order", count=late, detail=detail)]
 
 
@@ -110,10 +112,8 @@ def _mend(
     by_fix = moved_s[block]
     count = int((by_fix != 0.0).sum())
     most = abs(by_fix).max()
-    detail = (
-        f"The clock was put back while the walk went on; the times of {count} fixes were moved by"
-        f" up to {most / 60:.0f} min to the clock that the other fixes have."
-    )
+    minutes = Number(value=float(most) / 60.0)
+    detail = sentence("recording-detail-clock-jump", count=count, minutes=minutes)
     fixes = fixes.at_times(fixes.time_s + by_fix)
     return fixes, block - setting[block], Cleaning(what="clock-jump", count=count, detail=detail)
 

@@ -9,6 +9,8 @@ from audit.matching.clean_clock import Blocks, block_edges
 from audit.matching.clean_fixes import Fixes, usual_interval_s
 from audit.matching.leg_match import Cleaning
 from audit.settings import CleaningSettings
+from audit.words import sentence
+from audit.words.figures import Length
 
 
 def one_at_a_time(
@@ -24,9 +26,7 @@ def one_at_a_time(
     bunches = _bunches(fixes, block)
     crowds = [len(bunch) for bunch in bunches if len(bunch) > settings.most_side_by_side]
     if crowds:
-        detail = (
-            "Parts of the file that ran at the same time were mixed by time: too many to choose."
-        )
+        detail = sentence("recording-detail-mixed")
         cleaning.append(Cleaning(what="mixed-by-time", count=sum(crowds), detail=detail))
     covered = [
         _covered(fixes, bunch, settings)
@@ -51,7 +51,7 @@ def _parts_out_of_order(fixes: Fixes, block: Blocks) -> list[Cleaning]:
     early = int((np.diff(fixes.time_s[first]) < 0.0).sum())
     if early == 0:
         return []
-    detail = "Parts of the file that begin before the part ahead of them were put in order of time."
+    detail = sentence("recording-detail-parts")
     return [Cleaning(what="parts-out-of-order", count=early, detail=detail)]
 
 
@@ -95,17 +95,12 @@ def _parallel(kept: Fixes, left_out: Fixes) -> Cleaning:
     east = np.interp(left_out.time_s, kept.time_s, kept.east_m)
     north = np.interp(left_out.time_s, kept.time_s, kept.north_m)
     apart_m = float(np.median(np.hypot(left_out.east_m - east, left_out.north_m - north)))
-    detail = (
-        f"Recordings that ran at the same time, usually {apart_m:.0f} m apart: the one with most"
-        " fixes was kept, and of the others what fills its silences."
-    )
+    detail = sentence("recording-detail-side-by-side", apart=Length(metres=apart_m))
     return Cleaning(what="side-by-side", count=len(left_out), detail=detail)
 
 
 def _same_time(fixes: Fixes, repeats: NDArray[np.bool_]) -> Cleaning:
     place = np.flatnonzero(repeats)
     elsewhere = int((fixes.apart_m(place - 1, place) > 0.0).sum())
-    detail = "Of fixes with one and the same time the first was kept"
-    were = "was" if elsewhere == 1 else "were"
-    detail += f"; {elsewhere} of the others {were} at another place." if elsewhere else "."
+    detail = sentence("recording-detail-same-time", elsewhere=elsewhere)
     return Cleaning(what="same-time", count=len(place), detail=detail)

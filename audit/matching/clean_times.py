@@ -9,6 +9,7 @@ from audit.matching.clean_fixes import Fixes
 from audit.matching.leg_match import Cleaning
 from audit.settings import CleaningSettings
 from audit.units import FloatArray
+from audit.words import sentence
 
 GPS_BEGAN_S = 315_964_800.0
 """1980-01-06T00:00:00Z, the first second of GPS time (IS-GPS-200, 3.3.4)."""
@@ -26,7 +27,7 @@ def keep_timed(fixes: Fixes, settings: CleaningSettings) -> tuple[Fixes, bool, l
     has = np.isfinite(times)
     bare = ~has
     if not has.any():
-        detail = "No fix carries a time. The order of the file is taken as the way walked."
+        detail = sentence("recording-detail-no-times")
         return fixes, False, [*cleaning, Cleaning(what="no-times", count=len(fixes), detail=detail)]
     fixes = fixes.at_times(times)
     if bare.any():
@@ -50,10 +51,10 @@ def _without_unset_clock(time_s: FloatArray, cleaning: list[Cleaning]) -> FloatA
     if count == 0:
         return time_s
     if 2 * count > np.isfinite(time_s).sum():
-        detail = "The clock was never set: it shows years before 1980. Dates mean nothing here."
+        detail = sentence("recording-detail-never-set")
         cleaning.append(Cleaning(what="clock-not-set", count=count, detail=detail))
         return time_s
-    detail = "Times before 1980, from before the clock was set, were taken as missing."
+    detail = sentence("recording-detail-before-set")
     cleaning.append(Cleaning(what="clock-not-set", count=count, detail=detail))
     return np.where(early, np.nan, time_s)
 
@@ -74,21 +75,18 @@ def _mostly_bare_parts(fixes: Fixes, bare: NDArray[np.bool_]) -> NDArray[np.bool
 
 def _few_times(kept: NDArray[np.bool_]) -> Cleaning:
     left_out = int((~kept).sum())
-    detail = (
-        "Most of the way was recorded without times, so the order of the file is taken as the"
-        f" way walked; {left_out} fixes in parts of the file that have times were left out."
-    )
+    detail = sentence("recording-detail-few-times", count=left_out)
     return Cleaning(what="few-times", count=left_out, detail=detail)
 
 
 def _left_out_bare(fixes: Fixes, bare: NDArray[np.bool_]) -> Cleaning:
     whole = np.setdiff1d(fixes.segment[bare], fixes.segment[~bare])
-    detail = "Fixes without a time among others with times were left out"
+    detail = sentence("recording-detail-no-time")
     if len(whole):
         numbers = ", ".join(str(number + 1) for number in whole[:5])
-        more = f" and {len(whole) - 5} more" if len(whole) > 5 else ""
-        detail += f"; part {numbers}{more} of the file has no times at all"
-    return Cleaning(what="no-time", count=int(bare.sum()), detail=detail + ".")
+        more = max(0, len(whole) - 5)
+        detail = sentence("recording-detail-no-time-parts", numbers=numbers, more=more)
+    return Cleaning(what="no-time", count=int(bare.sum()), detail=detail)
 
 
 def _standing_clock(fixes: Fixes, slack_m: float) -> Cleaning | None:
@@ -100,14 +98,7 @@ def _standing_clock(fixes: Fixes, slack_m: float) -> Cleaning | None:
     hidden = int((ordered.apart_m(first, np.arange(len(ordered))) > slack_m).sum())
     if len(fresh) >= 2 and 2 * hidden <= len(fixes):
         return None
-    detail = "A single fix with a time: no time can be measured."
+    detail = sentence("recording-detail-single-time")
     if len(fixes) > 1:
-        detail = (
-            f"The clock stood still: {len(fixes)} fixes carry {_counted_times(len(fresh))}."
-            " The order of the file is taken as the way walked."
-        )
+        detail = sentence("recording-detail-stood", count=len(fixes), times=len(fresh))
     return Cleaning(what="no-times", count=len(fixes), detail=detail)
-
-
-def _counted_times(count: int) -> str:
-    return "one and the same time" if count == 1 else f"only {count} different times"

@@ -23,6 +23,7 @@ from audit.matching.leg_match import Cleaning, CleanTrack, Gap
 from audit.settings import CleaningSettings
 from audit.track import Track
 from audit.units import FloatArray
+from audit.words import sentence
 
 _Scalar = TypeVar("_Scalar", np.float64, np.int64)
 
@@ -87,7 +88,7 @@ def _on_grid(track: Track, grid: CourseGrid) -> tuple[Fixes, list[Cleaning]]:
     )
     if shown.all():
         return fixes, []
-    detail = "Fixes so far away that the grid of the course cannot show them were left out."
+    detail = sentence("recording-detail-off-grid")
     off = Cleaning(what="off-grid", count=int((~shown).sum()), detail=detail)
     return fixes.take(shown), [off]
 
@@ -113,13 +114,10 @@ def _without_spikes(fixes: Fixes, settings: CleaningSettings) -> tuple[Fixes, li
 def _spike_account(spike_count: int, stray_count: int) -> list[Cleaning]:
     account = []
     if spike_count:
-        detail = "Fixes too far off to be reached and left in the time were left out."
+        detail = sentence("recording-detail-spike")
         account.append(Cleaning(what="spike", count=spike_count, detail=detail))
     if stray_count:
-        detail = (
-            "Fixes where the recording begins, ends or pauses, from where nobody on foot gets"
-            " to the next one in the time, were left out."
-        )
+        detail = sentence("recording-detail-stray")
         account.append(Cleaning(what="stray-end", count=stray_count, detail=detail))
     return account
 
@@ -129,7 +127,7 @@ def _even_walk(fixes: Fixes, settings: CleaningSettings) -> tuple[Fixes, list[Cl
     moved = np.concatenate([[True], fixes.steps_m() > 0.0])
     account = []
     if not moved.all():
-        detail = "Fixes at the very place of the fix before, and without times, were left out."
+        detail = sentence("recording-detail-same-place")
         account.append(Cleaning(what="same-place", count=int((~moved).sum()), detail=detail))
         fixes = fixes.take(moved)
     # A floor under each step keeps the axis rising where steps drown in rounding.

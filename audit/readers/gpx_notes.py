@@ -12,13 +12,9 @@ from audit.readers.gpx_passage import GpxPassage
 from audit.readers.gpx_points import GatheredPoints
 from audit.readers.xml_guard import no_xml
 from audit.units import FloatArray
+from audit.words import sentence
 
-_FIELDS = {
-    "time": ("time", "times"),
-    "ele": ("elevation", "elevations"),
-    "hdop": ("dilution of precision", "dilutions of precision"),
-    "cadence": ("cadence", "cadences"),
-}
+_FIELDS = ("time", "ele", "hdop", "cadence")
 
 
 def no_fix(passage: GpxPassage, file: str) -> InputRefusedError:
@@ -63,47 +59,41 @@ def break_note(passage: GpxPassage) -> str:
     line, reason = 1, str(passage.error)
     if isinstance(passage.error, expat.ExpatError):
         line, reason = passage.error.lineno, expat.ErrorString(passage.error.code)
+    points, total = passage.points, f"{passage.total_bytes:,}"
+    unfinished = "yes" if points.in_point else "no"
     if passage.cut_short:
-        where = f"The file breaks off in line {line}, after {passage.total_bytes:,} bytes"
+        where = sentence("recording-breaks-off", line=str(line), bytes=total)
     else:
-        lost = passage.total_bytes - passage.good_bytes
-        where = (
-            f"The file cannot be read beyond line {line} ({reason}), and what follows is lost,"
-            f" {lost:,} of {passage.total_bytes:,} bytes"
-        )
-    points = passage.points
-    unfinished = ", without the one being written there" if points.in_point else ""
-    return f"{where}; {_counted(points.complete, 'point')} before that kept{unfinished}."
+        lost = f"{passage.total_bytes - passage.good_bytes:,}"
+        where = sentence("recording-lost", line=str(line), reason=reason, lost=lost, of=total)
+    return sentence(
+        "recording-kept-before", where=where, count=points.complete, unfinished=unfinished
+    )
 
 
 def point_notes(points: GatheredPoints, placed: NDArray[np.bool_]) -> list[str]:
     """Say what single points lack, one sentence a kind."""
-    notes = []
+    notes: list[str] = []
     if points.simulated:
-        notes.append("The recording says of itself that it is simulated.")
+        notes.append(sentence("recording-simulated"))
     astray = np.flatnonzero(~placed)
     if len(astray):
         notes.append(
-            f"{_counted(len(astray), 'point')} of {len(placed)} without a usable position left"
-            f" out (the first is point {astray[0] + 1})."
+            sentence(
+                "recording-astray", count=len(astray), of=str(len(placed)), first=str(astray[0] + 1)
+            )
         )
-    for name, (one, many) in _FIELDS.items():
+    for name in _FIELDS:
         if name in points.unreadable:
             count, first = points.unreadable[name]
-            notes.append(
-                f"{_counted(count, one, many)} could not be read (the first is {first[:40]!r})"
-                " and counted as missing."
-            )
+            what = sentence(f"recording-field-{name}", count=count)
+            notes.append(sentence("recording-unreadable", what=what, first=repr(first[:40])))
     if points.without_zone:
-        notes.append(f"{_counted(points.without_zone, 'time')} without a zone taken as UTC.")
+        notes.append(sentence("recording-without-zone", count=points.without_zone))
     if points.elements["rtept"]:
-        notes.append("The file also holds a planned route, which was not read here.")
+        notes.append(sentence("recording-planned-route"))
     notes += [
-        f"The track that begins at point {first + 1} is called {name[:80]!r}."
+        sentence("recording-called", point=str(first + 1), name=repr(name[:80]))
         for first, name in points.track_names
     ]
     return notes
-
-
-def _counted(count: int, one: str, many: str | None = None) -> str:
-    return f"{count:,} {one if count == 1 else many or one + 's'}"

@@ -164,9 +164,9 @@ class Moment(Figure):
     day: bool = False
 
     def shown(self, words: Words) -> str:  # noqa: ARG002 (alike in all languages)
-        """Write "17:36:41", or "2026-09-19T17:36:41Z"."""
+        """Write "17:36:41Z", or "2026-09-19T17:36:41Z"."""
         moment = _EPOCH + dt.timedelta(seconds=round(self.time_s))
-        return f"{moment:%Y-%m-%dT%H:%M:%SZ}" if self.day else f"{moment:%H:%M:%S}"
+        return f"{moment:%Y-%m-%dT%H:%M:%SZ}" if self.day else f"{moment:%H:%M:%SZ}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

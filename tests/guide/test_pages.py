@@ -12,7 +12,7 @@ from audit.guide.cause_names import CAUSE_NAMES
 from audit.guide.contents import NoSuchTopicError, contents, guide_text
 from audit.guide.pages_on_file import CAUSE_SECTIONS, cause_pages, exercise, topic_pages
 from audit.reports.cautions import CAUTIONS
-from audit.words.spoken_words import message_names
+from audit.words.spoken_words import PLAIN_ENGLISH, message_names
 
 CATALOGUE = ROOT.parent / "shared" / "mistakes.md"
 ALL_PAGES = [*topic_pages().values(), *cause_pages().values()]
@@ -104,3 +104,9 @@ def test_a_name_that_is_none_is_answered_with_what_comes_near():
         guide_text("gm-angle-ommited")
     with pytest.raises(NoSuchTopicError, match="lists the topics"):
         guide_text("xyzzy")
+
+
+def test_exercises_are_told_as_the_guide_has_them():
+    for name in cause_pages():
+        told = PLAIN_ENGLISH.say(f"exercise-{name}")
+        assert told.split() == cause_pages()[name].sections["Five-minute exercise"].split()

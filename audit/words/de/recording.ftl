@@ -14,3 +14,86 @@ recording-no-times = keine Zeiten
 recording-few-times = wenige Zeiten
 recording-no-time = ohne Zeit
 recording-clock-not-set = Uhr nicht gestellt
+recording-under-way = Abschnitt { $leg } war schon im Gang, als die Aufzeichnung begann: Seine Entfernung und sein Beginn sind die der Aufzeichnung, nicht die des Weges.
+recording-noise-usual = einem üblichen Wert von { $usual } m, mangels Halten
+recording-noise-halts = Halten von zusammen { $minutes } min und einem üblichen Wert von { $usual } m
+recording-too-few = Nur { $count } Ortungen der Aufzeichnung sind brauchbar: Darin ist kein Abschnitt zu erkennen. Die ganze Aufzeichnung suchen.
+recording-nothing-walked = Kein Abschnitt des Plans wurde in dieser Aufzeichnung erkannt. Prüfen, ob Plan und Aufzeichnung zum selben Weg gehören und ob die { -point(form: "many") } dort liegen, wo sie sollen.
+recording-outings = Die Aufzeichnung enthält { $count } Gänge nahe der Bahn; der am besten passende, begonnen { $begun }, wird für den Weg genommen.
+recording-untimed = Die Aufzeichnung enthält keine brauchbaren Zeiten: Abschnitte werden nach der Reihenfolge der Ortungen zugeordnet, Halte sind nicht zu sehen, und es gibt keine Zeitangaben.
+recording-sparse = Nur alle { $interval } s eine Ortung: Ecken sind abgeschnitten und kurze Umgehungen verschwinden.
+recording-wandered = Der Empfänger schwankte um etwa { $noise } m: Kurze Abschnitte lassen sich in der Richtung nicht beurteilen.
+recording-log-note = Das Marschtagebuch: { $note }
+recording-log-astray = Das Marschtagebuch hat Einträge für { $names }, wofür der Plan keinen Abschnitt hat; sie wurden weggelassen.
+recording-simulated = Die Aufzeichnung sagt von sich, dass sie simuliert ist.
+recording-planned-route = Die Datei enthält auch eine geplante Route, die hier nicht gelesen wurde.
+recording-called = Die Spur, die bei Ortung { $point } beginnt, heißt { $name }.
+recording-detail-out-of-order = Ortungen mit früherer Zeit als die vorige wurden nach der Zeit geordnet.
+recording-detail-clock-jump = Die Uhr wurde unterwegs zurückgestellt; die Zeiten von { $count } Ortungen wurden um bis zu { $minutes } min auf die Uhr der übrigen verschoben.
+recording-detail-mixed = Gleichzeitig laufende Teile der Datei wurden nach der Zeit gemischt: zu viele, um zu wählen.
+recording-detail-parts = Teile der Datei, die vor dem vorangehenden beginnen, wurden nach der Zeit geordnet.
+recording-detail-side-by-side = Gleichzeitige Aufzeichnungen, meist { $apart } auseinander: Die mit den meisten Ortungen wurde behalten, und von den anderen, was ihre Lücken füllt.
+recording-detail-same-time = Von Ortungen mit derselben Zeit wurde die erste behalten{ $elsewhere ->
+    [0] {""}
+    [one] ; { $elsewhere } der anderen lag an einem anderen Ort
+   *[other] ; { $elsewhere } der anderen lagen an einem anderen Ort
+}.
+recording-detail-no-times = Keine Ortung trägt eine Zeit. Die Reihenfolge der Datei gilt als der gegangene Weg.
+recording-detail-never-set = Die Uhr war nie gestellt: Sie zeigt Jahre vor 1980. Daten bedeuten hier nichts.
+recording-detail-before-set = Zeiten vor 1980, als die Uhr noch nicht gestellt war, gelten als fehlend.
+recording-detail-few-times = Das meiste wurde ohne Zeiten aufgezeichnet, daher gilt die Reihenfolge der Datei als der gegangene Weg; { $count } Ortungen in Teilen mit Zeiten wurden weggelassen.
+recording-detail-no-time = Ortungen ohne Zeit unter anderen mit Zeiten wurden weggelassen.
+recording-detail-no-time-parts = Ortungen ohne Zeit unter anderen mit Zeiten wurden weggelassen; Teil { $numbers }{ $more ->
+    [0] {""}
+   *[other] {" "}und { $more } weitere
+} der Datei hat gar keine Zeiten.
+recording-detail-single-time = Eine einzige Ortung mit Zeit: Es lässt sich keine Zeit messen.
+recording-detail-stood = Die Uhr stand: { $count } Ortungen tragen { $times ->
+    [1] ein und dieselbe Zeit
+   *[other] nur { $times } verschiedene Zeiten
+}. Die Reihenfolge der Datei gilt als der gegangene Weg.
+recording-detail-off-grid = Ortungen, die so weit weg liegen, dass das Gitter der Bahn sie nicht zeigen kann, wurden weggelassen.
+recording-detail-spike = Ortungen, die in der Zeit nicht zu erreichen und zu verlassen waren, wurden weggelassen.
+recording-detail-stray = Ortungen am Anfang, am Ende oder an einer Pause der Aufzeichnung, von denen niemand zu Fuß in der Zeit zur nächsten kommt, wurden weggelassen.
+recording-detail-same-place = Ortungen genau am Ort der vorigen und ohne Zeiten wurden weggelassen.
+recording-in-gaps = Abschnitt { $leg }: { $share } davon liegen in Lücken der Aufzeichnung, wo die gezeichnete Linie nicht der gegangene Weg ist.
+recording-astray = { $count ->
+    [one] { $count } Ortung
+   *[other] { $count } Ortungen
+} von { $of } ohne brauchbare Position weggelassen (die erste ist Ortung { $first }).
+recording-without-zone = { $count ->
+    [one] { $count } Zeit
+   *[other] { $count } Zeiten
+} ohne Zeitzone als UTC genommen.
+recording-unreadable = { $what } waren nicht lesbar (die erste Angabe ist { $first }) und gelten als fehlend.
+recording-breaks-off = Die Datei bricht in Zeile { $line } ab, nach { $bytes } Byte
+recording-lost = Die Datei ist ab Zeile { $line } nicht lesbar ({ $reason }), und was folgt, ist verloren, { $lost } von { $of } Byte
+recording-kept-before = { $where }; { $count ->
+    [one] { $count } Ortung
+   *[other] { $count } Ortungen
+} davor behalten{ $unfinished ->
+    [yes] , ohne die dort gerade geschriebene
+   *[no] {""}
+}.
+recording-field-time = { $count ->
+    [one] { $count } Zeit
+   *[other] { $count } Zeiten
+}
+recording-field-ele = { $count ->
+    [one] { $count } Höhe
+   *[other] { $count } Höhen
+}
+recording-field-hdop = { $count ->
+    [one] { $count } Genauigkeitsangabe
+   *[other] { $count } Genauigkeitsangaben
+}
+recording-field-cadence = { $count ->
+    [one] { $count } Schrittfrequenz
+   *[other] { $count } Schrittfrequenzen
+}
+recording-private = Privat: Namen von Dateien und Spuren fehlen, die Aufzeichnung ist auf { $margin } um die Bahn beschnitten, und Zeiten zählen von ihrem Beginn.
+recording-rounds = Die Aufzeichnung ist viele Male so lang wie die Bahn. Nur die Runden, die an ihren { -point(form: "to") }
+    am besten vorbeiführen, wurden gewogen, und eine nach { $begun } wird genommen. Andere kamen am ersten { -point } vorbei: { $times }{ $later ->
+    [0] {""}
+   *[other] {" "}und { $later } spätere
+}. Um eine andere zu nehmen, ihren Beginn mit --from festlegen.

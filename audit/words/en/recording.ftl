@@ -14,3 +14,86 @@ recording-no-times = no times
 recording-few-times = few times
 recording-no-time = no time
 recording-clock-not-set = clock not set
+recording-under-way = Leg { $leg } was under way when the recording began: its distance and where it started are those of the recording, not of the walk.
+recording-noise-usual = a usual value of { $usual } m, for want of halts
+recording-noise-halts = halts of { $minutes } min in all, and a usual value of { $usual } m
+recording-too-few = Only { $count } fixes of the recording can be used: no leg can be recognised in so few. Look for the whole recording.
+recording-nothing-walked = No leg of the plan was recognised in this recording. Check that plan and recording are of the same walk, and that its { -point(form: "many") } are where they should be.
+recording-outings = The recording holds { $count } outings near the course; the one that fits it best, begun { $begun }, is taken for the walk.
+recording-untimed = The recording carries no usable times: legs are matched by the order of fixes, halts cannot be seen, and there are no time figures.
+recording-sparse = A fix only every { $interval } s: corners are cut and short bypasses vanish.
+recording-wandered = The receiver wandered by about { $noise } m: short legs cannot be judged on heading.
+recording-log-note = The walker's log: { $note }
+recording-log-astray = The walker's log has entries for { $names }, which the plan has no leg for; they were left out.
+recording-simulated = The recording says of itself that it is simulated.
+recording-planned-route = The file also holds a planned route, which was not read here.
+recording-called = The track that begins at point { $point } is called { $name }.
+recording-detail-out-of-order = Fixes with an earlier time than the fix before them were put in order of time.
+recording-detail-clock-jump = The clock was put back while the walk went on; the times of { $count } fixes were moved by up to { $minutes } min to the clock that the other fixes have.
+recording-detail-mixed = Parts of the file that ran at the same time were mixed by time: too many to choose.
+recording-detail-parts = Parts of the file that begin before the part ahead of them were put in order of time.
+recording-detail-side-by-side = Recordings that ran at the same time, usually { $apart } apart: the one with most fixes was kept, and of the others what fills its silences.
+recording-detail-same-time = Of fixes with one and the same time the first was kept{ $elsewhere ->
+    [0] {""}
+    [one] ; { $elsewhere } of the others was at another place
+   *[other] ; { $elsewhere } of the others were at another place
+}.
+recording-detail-no-times = No fix carries a time. The order of the file is taken as the way walked.
+recording-detail-never-set = The clock was never set: it shows years before 1980. Dates mean nothing here.
+recording-detail-before-set = Times before 1980, from before the clock was set, were taken as missing.
+recording-detail-few-times = Most of the way was recorded without times, so the order of the file is taken as the way walked; { $count } fixes in parts of the file that have times were left out.
+recording-detail-no-time = Fixes without a time among others with times were left out.
+recording-detail-no-time-parts = Fixes without a time among others with times were left out; part { $numbers }{ $more ->
+    [0] {""}
+   *[other] {" "}and { $more } more
+} of the file has no times at all.
+recording-detail-single-time = A single fix with a time: no time can be measured.
+recording-detail-stood = The clock stood still: { $count } fixes carry { $times ->
+    [1] one and the same time
+   *[other] only { $times } different times
+}. The order of the file is taken as the way walked.
+recording-detail-off-grid = Fixes so far away that the grid of the course cannot show them were left out.
+recording-detail-spike = Fixes too far off to be reached and left in the time were left out.
+recording-detail-stray = Fixes where the recording begins, ends or pauses, from where nobody on foot gets to the next one in the time, were left out.
+recording-detail-same-place = Fixes at the very place of the fix before, and without times, were left out.
+recording-in-gaps = Leg { $leg }: { $share } of it lies in gaps of the recording, where the line drawn is not what was walked.
+recording-astray = { $count ->
+    [one] { $count } point
+   *[other] { $count } points
+} of { $of } without a usable position left out (the first is point { $first }).
+recording-without-zone = { $count ->
+    [one] { $count } time
+   *[other] { $count } times
+} without a zone taken as UTC.
+recording-unreadable = { $what } could not be read (the first is { $first }) and counted as missing.
+recording-breaks-off = The file breaks off in line { $line }, after { $bytes } bytes
+recording-lost = The file cannot be read beyond line { $line } ({ $reason }), and what follows is lost, { $lost } of { $of } bytes
+recording-kept-before = { $where }; { $count ->
+    [one] { $count } point
+   *[other] { $count } points
+} before that kept{ $unfinished ->
+    [yes] , without the one being written there
+   *[no] {""}
+}.
+recording-field-time = { $count ->
+    [one] { $count } time
+   *[other] { $count } times
+}
+recording-field-ele = { $count ->
+    [one] { $count } elevation
+   *[other] { $count } elevations
+}
+recording-field-hdop = { $count ->
+    [one] { $count } dilution of precision
+   *[other] { $count } dilutions of precision
+}
+recording-field-cadence = { $count ->
+    [one] { $count } cadence
+   *[other] { $count } cadences
+}
+recording-private = Private: names of files and tracks are left out, the recording is cropped to { $margin } round the course, and times count from its start.
+recording-rounds = The recording is many times as long as the course. Only the rounds that pass its { -point(form: "many") }
+    best were weighed, and one after { $begun } is taken. Others passed their first { -point } at { $times }{ $later ->
+    [0] {""}
+   *[other] {" "}and { $later } later
+}. To take another, pin its start with --from.

@@ -1,0 +1,17 @@
+# Wo nicht sicher ist, welcher Teil der Aufzeichnung zu einem Abschnitt gehört.
+
+doubt-pinned = Abschnitt { $leg }: { $ends } von Hand festgelegt.
+doubt-pinned-from = der Beginn um { $time }
+doubt-pinned-claim = das gemeldete Ende um { $time }
+doubt-set-out = {" "}(Aufbruch um { $time })
+doubt-another = {" "}Um einen anderen zu nehmen, seinen Aufbruch angeben: { $pins }.
+doubt-other-walks = Die Aufzeichnung enthält { $count } Gänge dieser Bahn; der am besten passende wird genommen{ $begun }.{ $settle }
+doubt-taken = Abschnitt { $leg }: Er gilt als { $reading }, was nur zu { $sure } sicher ist.
+doubt-otherwise = { $taken } Sonst am wahrscheinlichsten ({ $sure }): { $reading }.{ $settle }
+doubt-settle-other = {" "}Wenn das stimmt, so festlegen: { $pins }.
+doubt-settle-taken = {" "}Wenn er wie angenommen gegangen wurde, so festlegen: { $pins }.
+doubt-not-walked = nicht gegangen
+doubt-walked = gegangen von { $start } bis { $end }
+doubt-given-up = begonnen und aufgegeben von { $start } bis { $end }
+doubt-walked-elsewhere = in einem anderen Teil der Aufzeichnung gegangen
+doubt-given-up-elsewhere = in einem anderen Teil der Aufzeichnung begonnen und aufgegeben

@@ -1,0 +1,26 @@
+# Der eine Satz zu einer Ursache: was sie voraussagt und was zu sehen war.
+
+evidence-predicted = Sagt voraus: { $predicted }; { $seen }{ $log }.
+evidence-unpredicted = { $seen }, { $distance }{ $bias }{ $log }.
+evidence-together = ; auf allen Abschnitten zusammen etwa { $turn }
+evidence-log = ; laut Marschtagebuch war der Kompass { $setting } eingestellt
+evidence-set-as-card = wie auf der Marschskizze
+evidence-set-off = { $turn } von der Marschskizze
+evidence-no-turn = { $size } daneben
+evidence-an-end = ein Ende { $place } vom { -point }
+evidence-ended = geendet { $place } davon
+evidence-ratio = { $ratio } der Entfernung
+evidence-walked-ratio = gegangen { $ratio } davon
+evidence-seen-turn = gesehen { $turn }
+evidence-walked-length = gegangen { $length }, auf { $error } genau
+evidence-on-card = { $begin ->
+    [yes] Gegangen
+   *[no] gegangen
+} in der Richtung der Marschskizze, auf { $error } genau
+evidence-off-card = { $begin ->
+    [yes] Gegangen
+   *[no] gegangen
+} { $turn } von der Marschskizze, auf { $error } genau
+evidence-distance-right = die Entfernung richtig
+evidence-distance-long = { $share } zu lang
+evidence-distance-short = { $share } zu kurz

@@ -1,0 +1,39 @@
+# Versehen; davor steht „Dazu passt:“.
+
+slip-grid-as-it-stood = die unverändert eingestellte Gitterrichtung
+slip-clicks = { $count } Rasten eines Drehrings
+slip-omitted = die Nadelabweichung weggelassen
+slip-reversed = die Nadelabweichung mit falschem Vorzeichen
+slip-doubled = die Nadelabweichung zweimal angebracht
+slip-declination = die Missweisung statt der Nadelabweichung
+slip-back = die Gegenrichtung
+slip-back-omitted = die Gegenrichtung ohne Nadelabweichung
+slip-magnetic-for-grid = die magnetische Richtung statt der Gitterrichtung
+slip-applied-reversed = die Nadelabweichung angebracht, und mit falschem Vorzeichen
+slip-true-for-grid = die wahre Richtung statt der Gitterrichtung
+slip-quarter = der Winkelmesser um eine Vierteldrehung verdreht
+slip-convergence-omitted = die Meridiankonvergenz weggelassen
+slip-convergence-reversed = die Meridiankonvergenz mit falschem Vorzeichen
+slip-east-for-west = Ost und West verwechselt
+slip-declination-given = die Missweisung statt der Nadelabweichung angegeben
+slip-of-leg = die Richtung von Abschnitt { $leg }
+slip-point-lost = ein Komma verloren ({ $given } statt { $meant })
+slip-point-too-many = ein Komma zu viel ({ $given } statt { $meant })
+slip-mils = Strich als Grad geschrieben ({ $given } statt { $meant })
+slip-point-and-side = ein Komma verloren und die Seite vertauscht ({ $given } statt { $meant })
+slip-swapped = zwei Ziffern vertauscht ({ $given } statt { $meant })
+slip-one-wrong = eine Ziffer falsch ({ $given } statt { $meant })
+slip-mils-for-degrees = Strich als Grad geschrieben ({ $given } Strich sind { $meant } Grad)
+slip-fits = {" "}Dazu passt: { $slips }.
+slip-another-scale = das Lineal eines anderen Maßstabs
+slip-single-double = Einfach- und Doppelschritte verwechselt
+slip-hundreds-many = { $count ->
+    [1] hundert
+   *[other] { $count }00
+} Meter zu viel
+slip-hundreds-lost = { $count ->
+    [1] hundert
+   *[other] { $count }00
+} Meter verloren
+slip-pace-long = ein Schrittmaß, das zu weit trägt
+slip-pace-short = ein Schrittmaß, das zu kurz trägt

@@ -1,0 +1,17 @@
+# Where it is not sure which part of the recording a leg has.
+
+doubt-pinned = Leg { $leg }: { $ends } settled by hand.
+doubt-pinned-from = its start at { $time }
+doubt-pinned-claim = its claim at { $time }
+doubt-set-out = {" "}(it set out at { $time })
+doubt-another = {" "}To take another, say when it set out: { $pins }.
+doubt-other-walks = The recording holds { $count } walks of this course; the one that fits it best is taken{ $begun }.{ $settle }
+doubt-taken = Leg { $leg }: it is taken as { $reading }, which is only { $sure } sure.
+doubt-otherwise = { $taken } Likeliest otherwise ({ $sure }): { $reading }.{ $settle }
+doubt-settle-other = {" "}If so, settle it: { $pins }.
+doubt-settle-taken = {" "}If it was walked as taken, settle it: { $pins }.
+doubt-not-walked = not walked
+doubt-walked = walked from { $start } to { $end }
+doubt-given-up = begun and given up from { $start } to { $end }
+doubt-walked-elsewhere = walked in another part of the recording
+doubt-given-up-elsewhere = begun and given up in another part of the recording

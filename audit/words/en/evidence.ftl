@@ -1,0 +1,26 @@
+# The one sentence of a cause: what it predicts, and what was seen.
+
+evidence-predicted = Predicts { $predicted }; { $seen }{ $log }.
+evidence-unpredicted = { $seen }, { $distance }{ $bias }{ $log }.
+evidence-together = ; on all legs together about { $turn }
+evidence-log = ; by the log the compass was set { $setting }
+evidence-set-as-card = as the card says
+evidence-set-off = { $turn } of what the card says
+evidence-no-turn = { $size } off
+evidence-an-end = an end { $place } of the { -point }
+evidence-ended = ended { $place } of it
+evidence-ratio = { $ratio } of the distance
+evidence-walked-ratio = walked { $ratio } of it
+evidence-seen-turn = seen { $turn }
+evidence-walked-length = walked { $length }, give or take { $error }
+evidence-on-card = { $begin ->
+    [yes] Walked
+   *[no] walked
+} on the card's { -azimuth }, give or take { $error }
+evidence-off-card = { $begin ->
+    [yes] Walked
+   *[no] walked
+} { $turn } of the card, give or take { $error }
+evidence-distance-right = the distance right
+evidence-distance-long = { $share } long
+evidence-distance-short = { $share } short

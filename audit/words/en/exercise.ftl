@@ -1,0 +1,46 @@
+# The five-minute exercise of each cause, as the guide has it.
+
+exercise-azimuth-digits = Dictate ten three-digit azimuths to a partner at marching pace, digit by digit, and compare. Then ten as whole numbers ("a hundred and forty-two"). Count the errors of either way: that settles which way to use.
+exercise-bezel-clicks = Ten settings by feel, eyes shut, each read off afterwards. Write the error of each in clicks. Eight of ten right clears it; the same error again and again proves it.
+exercise-bezel-wrong-way = Set 045 by feel, then light the compass and read it. 045: cleared. 315: proven. Once more with 120 (the slip would give 240).
+exercise-bypass-paced = Box an imaginary obstacle on open ground: 40 paces on, 20 out, 30 on, 20 back, 30 on. Say your count at the end. 100: cleared. 140: proven.
+exercise-bypass-unequal = Box a bush on open ground with a partner standing on the line behind you. He says how far off the line you come out. Three times: under 3 m each clears it.
+exercise-cannot-tell = Tell the leg aloud from memory before looking at the track: azimuth set, count, where you stood when you thought "here". Then set the track beside it. Where memory and track part is where the error entered.
+exercise-datum = Stand at a feature that is on the map, read the receiver, plot its figures. Further off than 25 m, and the same way at a second feature: proven.
+exercise-declination-for-gm-angle = Find the diagram in the margin. Point at grid north, point at magnetic north, read the angle between those two and nothing else. Compare with the angle on the card. If the card has the other figure, the cause is proven.
+exercise-dial-misread = Let a partner set ten azimuths; read each within three seconds. Errors of exactly 5° or 10° prove it, none in ten clears it.
+exercise-digit-wrong = Cover the references of your card, look at each plotted point, and read its reference off the map. Compare. A digit that differs proves it.
+exercise-digits-transposed = Let somebody read you ten references; write them; read them back. Then plot the three most alike. All ten right clears it.
+exercise-early-stop = At the next three legs write down the count at which you first thought "here somewhere", and walk on to the full count. How many of the three would have been early? That number is the answer.
+exercise-easting-northing-swapped = Plot five references with a finger moving along the bottom edge first. Somebody calls "along" and "up". Five of five clears it.
+exercise-gm-angle-doubled = Hold the compass beside another one, both set to 0, both turned until the needle lies in its place. If the two point in different directions by about G, the compass is set off and the cause is proven; if they agree, it is cleared.
+exercise-gm-angle-omitted = Take the card of the walk. For each leg say "grid", write it; say "less G", write G with its sign; write the magnetic azimuth. Then read what was really set, from log or memory. If the set azimuths equal the first column, the cause is proven; if they equal the last, it is cleared.
+exercise-gm-angle-reversed = Draw the two arrows for the map in hand. Turn three azimuths of your choice (one in each third of the circle) into magnetic ones by the drawing, then by the sum. Let somebody check the sign only. Three right clears it; a sign wrong twice proves it.
+exercise-gm-angle-stale = Read the year and the annual change in the margin. Multiply, add, and write today's angle. Then let `leg-audit check` work out the plan with its date: it names the angle of that day. A difference of more than a degree proves it.
+exercise-handrail = Lay a pencil along one leg on the map. Name everything that crosses it at less than 30°. Those are what will pull; write them on the card as "cross, do not follow".
+exercise-hundred-miscounted = Walk 300 m on a safe path you know the length of, with talk and questions from a partner on the way. Beads at the end: three clears it. Two or four: you have seen how it happens.
+exercise-magnetic-disturbance = Set a fixed azimuth to a far landmark and read it. Bring phone, knife and watch near, one at a time, and read again. What moves the needle is named. Then read it at the fence and 20 m from it.
+exercise-mils-as-degrees = Turn four azimuths into the other unit: degrees x 17.8 = mils. Set each on the dial and say which circle it is read on. Four right clears it.
+exercise-neighbour-azimuth = At the next three starts, before the first step: finger on the line of the card, azimuth aloud, look at the compass, azimuth aloud again. If the two ever differ, the cause is proven on the spot and costs nothing.
+exercise-obstacle-one-side = Walk 100 m through trees towards a mark, saying "left" or "right" at each one you pass. More than two in three on one side proves the habit.
+exercise-order-changed = Before the start number the points on the map in pencil and draw the way with a finger, saying each number. Compare with the card.
+exercise-overshoot = For each leg of the next card write in three words what lies 200 m behind the point. A leg for which you find none gets a strict count. That is the whole exercise.
+exercise-pace-long = Pace a known 100 m of ground like that of the walk, there and back, twice. Compare the mean with the card's count. Alike within 2 in 100 clears it; otherwise you have the new count.
+exercise-pace-short = Pace a known 100 m of such ground, there and back, twice. More paces than the card's count, by the ratio seen in the debrief: proven. The same as the card's: cleared.
+exercise-passed-unseen = Put a cap on the ground 100 m ahead, walk past it at 10 m with your eyes on a far mark, and say when you see it. Once walking on, once stopping every ten steps to look round. The difference is what slowing down is worth.
+exercise-point-misplaced = Two walkers go to the point independently by the card; the setter goes by receiver. Two alike and away from the marker: the marker, or the reference, is wrong.
+exercise-point-skipped = Read your card aloud from the top, ticking each point and saying its number. A number missing shows at once. Do it at every halt.
+exercise-reciprocal = Face a landmark whose direction you know. Set its azimuth, hold the compass, and look where it points. At the landmark: cleared. Behind you: turn the compass in your hand once; if it is still behind you, the needle is reversed and the compass goes out of use.
+exercise-right-angle = Have somebody draw five lines on the map. Say the rough direction of each in one of eight words, then measure it. All five in the eighth you said: cleared. One that differs by 90°: look at how the housing lies on the grid.
+exercise-sidehill = Cross a grassy slope for 50 m to a mark at your own height, looking at the ground only. Look up: lower than the mark by more than a metre or two proves it. Once more with a mark above the line.
+exercise-single-double-pace = Walk 50 m and count the left foot only, then back and count both. The second must be twice the first. Say which of the two stands on your card.
+exercise-slope-paced = Pace 50 m up a slope, 50 along it, 50 down, 50 back. Where the box does not close, the gap is what this slope costs you in 50 m.
+exercise-steady-bias = Sight a landmark whose azimuth you know from the map, with your compass and with another. If your compass is off alone, it is the compass. If both agree and the walk still leans, it is the walking: walk 100 m on a straight lane with the compass and watch the side.
+exercise-veer = On open, safe ground take a sight, walk 100 steps looking at your feet with a partner beside you to stop you, look up and sight back. Three times. The same side each time is your own lean; either side is plain chance.
+exercise-within-skill = Walk 100 m on a fixed azimuth from a mark, turn, and walk the back azimuth for the same count. The distance from the mark, in metres, is your ordinary error over 200 m. Do it twice: two alike mean a lean that can be put right, two unlike mean scatter.
+exercise-wrong-grid-line = For five references point at the corner only, no measuring. A partner looks the two numbers up in the margin. Five of five clears it.
+exercise-wrong-mil-circle = Set the largest number on the dial: the circle's name stands there, 64, 63 or 60 hundred. Compare with the card.
+exercise-wrong-plotting-scale = Measure the side of a grid square with the tool: it must read 1000 m. Anything else proves it in one minute.
+exercise-wrong-point = Choose two alike spurs or bends on the map. Write one sentence that is true of one and false of the other. If you cannot, the leg needs an attack point.
+exercise-wrong-ruler = Take three legs, count grid squares and parts of squares by eye, write the distance, then measure. All three within a tenth: cleared. All half or twice: proven.
+exercise-wrong-start = At the next three points, before leaving: name two things the map shows within 100 m and point at them. If one cannot be found, you are elsewhere.

@@ -1,0 +1,48 @@
+# At which step an error entered.
+
+step-none = No step stands out: card, log and walk agree within ordinary error.
+step-at = { $step }: { $said }
+step-cannot-tell = Cannot tell which of { $steps }: { $said }
+step-name-given = given
+step-begin-given = Given
+step-name-plotted = plotted
+step-begin-plotted = Plotted
+step-name-measured = measured
+step-begin-measured = Measured
+step-name-converted = converted
+step-begin-converted = Converted
+step-name-set = set
+step-begin-set = Set
+step-name-walked = walked
+step-begin-walked = Walked
+step-name-distance-measured = distance measured
+step-begin-distance-measured = Distance measured
+step-name-turned-into-paces = turned into paces
+step-begin-turned-into-paces = Turned into paces
+step-name-paced = paced
+step-begin-paced = Paced
+step-name-recognised = recognised
+step-begin-recognised = Recognised
+step-course-azimuth = the course's grid { -azimuth } { $azimuth }
+step-card-magnetic = the card's magnetic { -azimuth } { $azimuth }
+step-card-grid = the card's grid { -azimuth } { $azimuth }
+step-own-references = its own references' { $azimuth }
+step-set-by-log = the { -azimuth } set by the log ({ $azimuth } magnetic)
+step-azimuth-walked = the { -azimuth } walked ({ $azimuth } grid)
+step-turned = { $after } is { $size } { $side ->
+    [left] left
+   *[right] right
+} of { $before }, which leads { $off } off.{ $fits }
+step-course-length = the course's { $length }
+step-length-walked = the { $length } walked
+step-card-paces = the card's { $paces } { -pace } ({ $length })
+step-counted = the { $paces } { -pace } counted ({ $length })
+step-between-own = { $length } between its own references
+step-card-length = the card's { $length }
+step-more = { $after } are { $size } more than { $before }.{ $fits }
+step-less = { $after } are { $size } less than { $before }.{ $fits }
+step-reference = the card's reference for { $point }, "{ $given }", lies { $off } from the course's.{ $fits }
+step-leads-elsewhere = { -azimuth } and distance of the card lead to a place { $off } from its own reference for the end.{ $fits }
+step-other-point = the leg ended { $away } from { $other }, not at { $point }.
+step-passed = the walk passed { $near } from { $point } and the count ended { $miss } from it.
+step-reached = { $point } was reached.
