@@ -11,6 +11,7 @@ from audit.readers.course_settings import CourseOptions
 from audit.readers.plan_file import read_plan
 from audit.readers.words_file import read_words
 from audit.reports.check_report import render_check, render_check_json
+from audit.words import PLAIN_ENGLISH
 
 
 def check_file(
@@ -30,5 +31,5 @@ def check_file(
     else:
         tell(render_check(checked, chosen))
         for note in checked.card.notes:
-            say(f"note: {note}")
+            say(f"note: {(chosen or PLAIN_ENGLISH).told(note)}")
     return ExitStatus.FINDINGS if checked.findings else ExitStatus.DONE

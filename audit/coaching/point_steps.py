@@ -164,11 +164,11 @@ def _plotting_slip(
     """Give (name, words) of the slip of plotting that leads from a reference to a place."""
     slip = _slip_to(end, wanted_m, room_m, grid)
     if slip is not None:
-        return slip.name, f"{slip.what}, {slip.text}"
+        return slip.name, sentence("figure-comma", before=slip.what, last=slip.text)
     east_in, north_in = end.east_m % _SQUARE_M, end.north_m % _SQUARE_M
     for factor, words in ((2.0, "doubled"), (0.5, "halved")):
         east_m = end.east_m + (factor - 1.0) * east_in
         north_m = end.north_m + (factor - 1.0) * north_in
         if math.hypot(east_m - wanted_m[0], north_m - wanted_m[1]) <= room_m:
-            return "wrong-plotting-scale", f"the parts within the grid square {words}"
+            return "wrong-plotting-scale", sentence(f"slip-parts-{words}")
     return None

@@ -5,10 +5,12 @@ from __future__ import annotations
 import datetime as dt
 
 from audit.leg_card.records import CardFinding
-from audit.leg_card.wording import east_or_west
+from audit.leg_card.wording import told_angle
 from audit.magnetics.declination import Declination
 from audit.plan import Plan
 from audit.settings import CardSettings
+from audit.words import sentence
+from audit.words.figures import Number
 
 _DAYS_A_YEAR = 365.25
 
@@ -21,17 +23,20 @@ def angle_age(
     if given_deg is None or of is None or date is None or (date - of).days <= settings.stale_days:
         return ()
     years = (date - of).days / _DAYS_A_YEAR
-    said = f"The grid-magnetic angle is of {of.isoformat()}, {years:.1f} years before the walk."
+    said = sentence("finding-angle-age", of=of.isoformat(), years=Number(value=years, decimals=1))
     if field is None:
-        message = f"{said} Bring it up to date by the annual change in the map's margin."
+        message = sentence("finding-angle-bring-up", said=said)
         current_deg = None
     else:
         moved_deg = years * field.yearly_change_deg
         current_deg = given_deg + moved_deg
-        message = (
-            f"{said} By the magnetic model it moves {east_or_west(field.yearly_change_deg, 2)} a "
-            f"year, {east_or_west(moved_deg)} since then: {east_or_west(given_deg)} becomes "
-            f"{east_or_west(current_deg)}."
+        message = sentence(
+            "finding-angle-moves",
+            said=said,
+            yearly=told_angle(field.yearly_change_deg, 2),
+            moved=told_angle(moved_deg),
+            given=told_angle(given_deg),
+            current=told_angle(current_deg),
         )
     return (
         CardFinding(

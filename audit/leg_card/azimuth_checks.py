@@ -23,8 +23,10 @@ from audit.leg_card.slips import (
     slip_sentence,
     true_slips,
 )
-from audit.leg_card.wording import azimuth_text, east_or_west
+from audit.leg_card.wording import told_angle, told_azimuth
 from audit.units import turn_degrees
+from audit.words import sentence
+from audit.words.figures import Turn
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,7 +66,7 @@ def leading_azimuth(check: LegCheck, said: PointsSay) -> StatedAzimuth | None:
         return None
     if said.first_stretch is not None:
         turn_deg = turn_degrees(said_azimuth.degrees, said.first_stretch.degrees)
-        what = "the way to the first via position"
+        what = sentence("slip-via")
         slips = (*slips, Slip(name="via-azimuth", what=what, turn_deg=turn_deg))
     doubt_deg = check.settings.azimuth_slack_deg + math.degrees(
         math.asin(min(1.0, said.slack_m / said.chord_m))
@@ -84,7 +86,9 @@ def azimuths_against_points(check: LegCheck) -> Iterator[CardFinding]:
     """Hold the azimuth that leads the leg against the one between its points."""
     stated = None if check.said is None else leading_azimuth(check, check.said)
     if stated is not None:
-        yield from _finding(check, stated, because="its points give", explained=check.explained)
+        yield from _finding(
+            check, stated, because=sentence("finding-by-points"), explained=check.explained
+        )
 
 
 def azimuths_against_each_other(check: LegCheck, angle_sentence: str = "") -> Iterator[CardFinding]:
@@ -97,10 +101,10 @@ def azimuths_against_each_other(check: LegCheck, angle_sentence: str = "") -> It
         if leg.magnetic_azimuth is not None and leg.true_azimuth is not None:
             grid = angles.grid_from_magnetic(leg.magnetic_azimuth)
             doubt_deg = azimuth_rounding_deg(leg.magnetic_azimuth.degrees) + check.angle_doubt_deg
-            yield from _true_finding(check, grid, doubt_deg, "its magnetic azimuth gives")
+            yield from _true_finding(check, grid, doubt_deg, sentence("finding-by-magnetic"))
         return
     doubt_deg = azimuth_rounding_deg(leg.grid_azimuth.degrees)
-    grid_text = f"grid {azimuth_text(leg.grid_azimuth.degrees)}"
+    grid_azimuth = told_azimuth(leg.grid_azimuth.degrees)
     if leg.magnetic_azimuth is not None:
         given_deg = leg.magnetic_azimuth.degrees
         stated = StatedAzimuth(
@@ -110,14 +114,15 @@ def azimuths_against_each_other(check: LegCheck, angle_sentence: str = "") -> It
             tolerance_deg=doubt_deg + check.angle_doubt_deg + azimuth_rounding_deg(given_deg),
             slips=magnetic_slips(angles),
         )
-        because = (
-            f"{grid_text} with the grid-magnetic angle of "
-            f"{east_or_west(angles.grid_magnetic_angle_deg)} gives"
+        because = sentence(
+            "finding-by-angle",
+            grid=grid_azimuth,
+            angle=told_angle(angles.grid_magnetic_angle_deg),
         )
         yield from _finding(check, stated, because=because, otherwise=angle_sentence)
     if leg.true_azimuth is not None:
-        because = (
-            f"{grid_text} with the convergence of {east_or_west(angles.convergence_deg)} gives"
+        because = sentence(
+            "finding-by-convergence", grid=grid_azimuth, angle=told_angle(angles.convergence_deg)
         )
         yield from _true_finding(check, leg.grid_azimuth, doubt_deg, because)
 
@@ -152,10 +157,16 @@ def _finding(
     fitting = () if explained else _fitting(check, stated)
     if otherwise:  # a sum that all legs share is no slip of the pen on each
         fitting = tuple(slip for slip in fitting if slip.rank == KNOWN)
-    message = (
-        f"Leg {check.leg.name}: the plan gives a {stated.north} azimuth of "
-        f"{azimuth_text(stated.given_deg)}; {because} {azimuth_text(stated.expected_deg)}, "
-        f"{abs(off_deg):.1f} degrees away.{slip_sentence(fitting) or otherwise}{explained}"
+    message = sentence(
+        "finding-azimuth",
+        leg=check.leg.name,
+        north=stated.north,
+        given=told_azimuth(stated.given_deg),
+        because=because,
+        expected=told_azimuth(stated.expected_deg),
+        off=Turn(degrees=off_deg),
+        slips=slip_sentence(fitting) or otherwise,
+        explained=explained,
     )
     yield CardFinding(
         leg=check.leg.name,

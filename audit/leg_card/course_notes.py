@@ -7,10 +7,12 @@ from collections.abc import Iterable
 from audit.geodesy.grids import CourseGrid
 from audit.leg_card.norths import Norths
 from audit.leg_card.records import CardPoint
-from audit.leg_card.wording import east_or_west
+from audit.leg_card.wording import told_angle
 from audit.magnetics.declination import declination
 from audit.settings import CardSettings
 from audit.units import turn_degrees
+from audit.words import sentence
+from audit.words.figures import Length, Percent
 
 
 def course_notes(
@@ -25,21 +27,22 @@ def course_notes(
     first = points[0]
     scale = grid.scale_factor(first.longitude_deg, first.latitude_deg)
     if abs(scale - 1.0) > settings.scale_change:
-        yield (
-            f"A distance on the grid {grid.code} is {abs(scale - 1.0):.1%} "
-            f"{'longer' if scale > 1.0 else 'shorter'} than on the ground here."
+        yield sentence(
+            "note-scale-longer" if scale > 1.0 else "note-scale-shorter",
+            grid=grid.code,
+            share=Percent(share=abs(scale - 1.0), decimals=1),
         )
     if grid.datum_uncertainty_m > 0.0:
-        yield (
-            f"Between GPS positions and the grid {grid.code} ({grid.name}) "
-            f"{grid.datum_uncertainty_m:g} m are uncertain."
+        yield sentence(
+            "note-datum", grid=grid.code, name=grid.name, size=f"{grid.datum_uncertainty_m:g}"
         )
     for point in points:
         if not point.dead_reckoned and point.half_square_m > arrival_radius_m:
-            yield (
-                f"The reference of {point.name} names a square of "
-                f"{2.0 * point.half_square_m:.0f} m, wider than the arrival radius of "
-                f"{arrival_radius_m:g} m; its centre is taken."
+            yield sentence(
+                "note-coarse",
+                point=point.name,
+                square=Length(metres=2.0 * point.half_square_m),
+                radius=Length(metres=arrival_radius_m),
             )
 
 
@@ -50,10 +53,7 @@ def _angle_note(
     first = _angle_at(points[0], grid, norths)
     most = max((turn_degrees(first, _angle_at(point, grid, norths)) for point in points), key=abs)
     if abs(most) > settings.angle_change_deg:
-        yield (
-            f"Over the course the grid-magnetic angle changes by up to {east_or_west(most)}; "
-            f"the card uses that of {points[0].name} for every leg."
-        )
+        yield sentence("note-angle-changes", most=told_angle(most), point=points[0].name)
 
 
 def _angle_at(point: CardPoint, grid: CourseGrid, norths: Norths) -> float:

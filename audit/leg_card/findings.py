@@ -13,6 +13,8 @@ from audit.leg_card.records import CardFinding
 from audit.leg_card.reference_slips import overlong, reference_slips
 from audit.leg_card.shared_angle import shared_angle
 from audit.plan import Plan
+from audit.words import sentence
+from audit.words.figures import Number
 
 
 def legs_findings(
@@ -25,8 +27,8 @@ def legs_findings(
     findings = [*(slip.finding for slip in explained), *angle]
     for check in checks:
         point = because.get(check.leg.name, "")
-        sentence = f" The reference of {point} explains it." if point else ""
-        findings += leg_findings(replace(check, explained=sentence), angle_sentence)
+        told = sentence("finding-reference", point=point) if point else ""
+        findings += leg_findings(replace(check, explained=told), angle_sentence)
     return tuple(findings)
 
 
@@ -49,10 +51,13 @@ def _length(check: LegCheck) -> Iterator[CardFinding]:
     said = check.said
     if said is None or not overlong(check):
         return
-    message = (
-        f"Leg {check.leg.name}: between {check.start.name} and {check.end.name} lie "
-        f"{said.chord_m / 1000.0:.1f} km. Check their zone and 100 km square."
-        f"{check.explained}"
+    message = sentence(
+        "finding-overlong",
+        leg=check.leg.name,
+        start=check.start.name,
+        end=check.end.name,
+        km=Number(value=said.chord_m / 1000.0, decimals=1),
+        explained=check.explained,
     )
     yield CardFinding(
         leg=check.leg.name, what="position", given=None, computed=said.chord_m, message=message

@@ -5,6 +5,8 @@ from __future__ import annotations
 from audit.geodesy.grids import CourseGrid, course_grid, utm_code
 from audit.leg_card.records import CardFinding, CardPoint
 from audit.settings import CardSettings
+from audit.words import sentence
+from audit.words.figures import Turn
 
 
 def grid_fit(
@@ -17,9 +19,13 @@ def grid_fit(
     same_zone = grid.name.partition(",")[0] == course_grid(usual).name.partition(",")[0]
     if same_zone or outside_deg <= settings.outside_grid_note_deg:
         return (), ()
-    message = (
-        f"{first.name} lies {outside_deg:.1f} degrees outside the area of the grid {grid.code} "
-        f"({grid.name}); the UTM grid there is {usual}."
+    message = sentence(
+        "finding-off-grid",
+        point=first.name,
+        off=Turn(degrees=outside_deg),
+        grid=grid.code,
+        name=grid.name,
+        usual=usual,
     )
     if outside_deg <= settings.outside_grid_finding_deg:
         return (), (message,)

@@ -8,8 +8,10 @@ from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.legs import PointsSay
 from audit.leg_card.records import CardFinding
 from audit.leg_card.rounding import is_whole, length_rounding
-from audit.leg_card.slips import Slip, slip_names, slip_sentence
+from audit.leg_card.slips import DIGIT, KNOWN, Slip, slip_names, slip_sentence
 from audit.leg_card.written_digits import one_wrong, swapped
+from audit.words import Sentence, sentence
+from audit.words.figures import Length, Number, Paces
 
 _HUNDREDS = (1, 2, 3, 10)
 """Miscounts of hundreds worth naming, and the whole grid square."""
@@ -37,10 +39,13 @@ def distance_against_points(check: LegCheck) -> Iterator[CardFinding]:
     if abs(given_m - said.along_m) <= tolerance_m:
         return
     slips = () if check.explained else _distance_slips(check, given_m, said, tolerance_m)
-    way = "along its via positions" if check.leg.via else "between its points"
-    message = (
-        f"Leg {check.leg.name}: the plan gives {given_m:.0f} m; {way} it is "
-        f"{said.along_m:.0f} m.{slip_sentence(slips)}{check.explained}"
+    message = sentence(
+        "finding-distance-via" if check.leg.via else "finding-distance",
+        leg=check.leg.name,
+        given=Length(metres=given_m),
+        along=Length(metres=said.along_m),
+        slips=slip_sentence(slips),
+        explained=check.explained,
     )
     yield CardFinding(
         leg=check.leg.name,
@@ -60,16 +65,16 @@ def _distance_slips(
     hundreds = round(off_m / 100.0)
     fine = tolerance_m < check.settings.named_hundred_m
     fits = {
-        ("via-distance", "the straight line, not the one through the via positions"): (
+        ("via-distance", sentence("slip-straight")): (
             said.first_stretch is not None and abs(given_m - said.chord_m) <= tolerance_m
         ),
-        ("wrong-ruler", "a ruler for maps of twice the scale"): (
+        ("wrong-ruler", sentence("slip-twice-scale")): (
             abs(given_m - said.along_m / 2.0) <= tolerance_m
         ),
-        ("wrong-ruler", "a ruler for maps of half the scale"): (
+        ("wrong-ruler", sentence("slip-half-scale")): (
             abs(given_m - said.along_m * 2.0) <= 2.0 * tolerance_m
         ),
-        ("hundred-miscounted", _hundreds_words(hundreds, "metres")): (
+        ("hundred-miscounted", _hundreds_words(hundreds)): (
             abs(hundreds) in _HUNDREDS and abs(off_m - 100.0 * hundreds) <= tolerance_m and fine
         ),
     }
@@ -80,7 +85,7 @@ def _distance_slips(
     return _told(
         known,
         _digit_slips(given_m, lambda meant: abs(meant - said.along_m) <= tolerance_m),
-        _borrowed(given_m, others, "distance"),
+        _borrowed(given_m, others, "distance-of"),
     )
 
 
@@ -99,9 +104,14 @@ def paces_against_distance(check: LegCheck) -> Iterator[CardFinding]:
     if abs(given - expected) <= tolerance:
         return
     slips = _pace_slips(check, given, expected, tolerance)
-    message = (
-        f"Leg {check.leg.name}: the plan gives {given:.0f} paces; {check.distance_m:.0f} m at "
-        f"{rate:g} paces per 100 m is {expected:.0f}.{slip_sentence(slips)}"
+    message = sentence(
+        "finding-paces",
+        leg=check.leg.name,
+        given=Paces(counted=given),
+        distance=Length(metres=check.distance_m),
+        rate=Number(value=rate, decimals=0 if is_whole(rate) else 1),
+        expected=Paces(counted=expected),
+        slips=slip_sentence(slips),
     )
     yield CardFinding(
         leg=check.leg.name,
@@ -121,16 +131,19 @@ def _pace_slips(
     hundreds = round((given - expected) / rate)
     fine = tolerance < 0.5 * rate
     fits = {
-        ("single-double-pace", "single paces counted for double ones"): (
+        ("single-double-pace", sentence("slip-single-for-double")): (
             abs(given - 2.0 * expected) <= 2.0 * tolerance
         ),
-        ("single-double-pace", "double paces counted for single ones"): (
+        ("single-double-pace", sentence("slip-double-for-single")): (
             abs(given - expected / 2.0) <= tolerance
         ),
-        ("paces-of-points", "the distance between its points"): (
+        ("paces-of-points", sentence("slip-points-distance")): (
             check.said is not None and abs(given - check.said.along_m * rate / 100.0) <= tolerance
         ),
-        ("hundred-miscounted", f"the paces of {_hundreds_words(hundreds, 'metres')}"): (
+        (
+            "hundred-miscounted",
+            sentence("slip-paces-of-hundreds", metres=_hundreds_words(hundreds)),
+        ): (
             abs(hundreds) in _HUNDREDS
             and abs(given - expected - hundreds * rate) <= tolerance
             and fine
@@ -143,18 +156,18 @@ def _pace_slips(
     return _told(
         known,
         _digit_slips(given, lambda meant: abs(meant - expected) <= tolerance),
-        _borrowed(given, others, "pace count"),
+        _borrowed(given, others, "paces-of"),
     )
 
 
-def _hundreds_words(hundreds: int, unit: str) -> str:
-    count = "a" if abs(hundreds) == 1 else f"{abs(hundreds)}"
-    return f"{count} hundred {unit} too {'much' if hundreds > 0 else 'little'}"
+def _hundreds_words(hundreds: int) -> Sentence:
+    way = "much" if hundreds > 0 else "little"
+    return sentence(f"slip-hundreds-too-{way}", count=abs(hundreds))
 
 
 def _told(known: list[Slip], digits: list[Slip], borrowed: list[Slip]) -> tuple[Slip, ...]:
     """Give the known slips with swapped digits, else another leg's number, else one wrong digit."""
-    swaps = [slip for slip in digits if "swapped" in slip.what]
+    swaps = [slip for slip in digits if slip.rank == KNOWN]
     return tuple([*known, *swaps] or borrowed or digits[:1])
 
 
@@ -163,11 +176,15 @@ def _digit_slips(given: float, fits: Fits) -> list[Slip]:
     if not is_whole(given):
         return []
     written = f"{given:.0f}"
-    meant = [("two digits swapped", text) for text in swapped(written)]
-    meant += [("one digit wrong", text) for _, text in one_wrong(written)]
+    meant = [("swapped", KNOWN, text) for text in swapped(written)]
+    meant += [("one-wrong", DIGIT, text) for _, text in one_wrong(written)]
     return [
-        Slip(name="digits", what=f"{what} ({written} for {text})")
-        for what, text in meant
+        Slip(
+            name="digits",
+            what=sentence(f"slip-{what}", given=written, meant=text),
+            rank=rank,
+        )
+        for what, rank, text in meant
         if fits(float(text))
     ]
 
@@ -175,7 +192,7 @@ def _digit_slips(given: float, fits: Fits) -> list[Slip]:
 def _borrowed(given: float, others: Iterable[tuple[str, float]], what: str) -> list[Slip]:
     """Give the slip of copying another leg's number, which would be the same to the unit."""
     return [
-        Slip(name="neighbour-number", what=f"the {what} of leg {name}")
+        Slip(name="neighbour-number", what=sentence(f"slip-{what}", leg=name))
         for name, number in others
         if abs(number - given) <= 0.5
     ]

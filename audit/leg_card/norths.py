@@ -12,12 +12,14 @@ from audit.leg_card.angle_age import angle_age
 from audit.leg_card.records import AngleSource, CardFinding
 from audit.leg_card.slips import angle_slips, fitting_slips, slip_names, slip_sentence
 from audit.leg_card.undated_angle import undated_angle
-from audit.leg_card.wording import east_or_west
+from audit.leg_card.wording import told_angle
 from audit.magnetics.declination import Declination, declination
 from audit.plan import Plan
 from audit.positions import Position
 from audit.settings import CardSettings
 from audit.units import turn_degrees
+from audit.words import sentence
+from audit.words.figures import Number, Turn
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,7 +70,7 @@ def work_out_norths(
     if date is None:
         date_source = ""
     elif date_source == "track":
-        notes.append(f"The plan has no date; the track's own, {date.isoformat()}, is taken.")
+        notes.append(sentence("note-track-date", date=date.isoformat()))
     if field is not None and date is not None:
         notes.extend(_field_notes(plan, field, angle_deg, date, track_date, settings))
     return Norths(
@@ -93,11 +95,7 @@ def _field(
     """Give the magnetic field of the day, or None with the reason why the card does without."""
     given = plan.grid_magnetic_angle_deg is not None
     if date is None:
-        return None, (
-            ["Neither plan nor track has a date: the grid-magnetic angle given stands unchecked."]
-            if given
-            else []
-        )
+        return None, ([sentence("note-no-date")] if given else [])
     try:
         return declination(first.longitude_deg, first.latitude_deg, date=date), []
     except ValueError as error:
@@ -109,8 +107,7 @@ def _field(
                 "is a day that no magnetic model at hand covers",
                 "Give grid_magnetic_angle_deg as printed on the map.",
             ) from error
-        unchecked = "the grid-magnetic angle given stands unchecked"
-        return None, [f"No magnetic model at hand covers {date.isoformat()}: {unchecked}."]
+        return None, [sentence("note-no-model", date=date.isoformat())]
 
 
 def _field_notes(
@@ -122,24 +119,28 @@ def _field_notes(
     settings: CardSettings,
 ) -> list[str]:
     """Say what was taken from the model, and when the compass or the date is not to be trusted."""
-    notes = []
+    notes: list[str] = []
     if plan.grid_magnetic_angle_deg is None:
         notes.append(
-            f"The grid-magnetic angle is computed ({field.model}, {date.isoformat()}): "
-            f"{east_or_west(angle_deg)}, standard error {field.sd_deg:.1f}. "
-            "Check it against the map in hand."
+            sentence(
+                "note-angle-computed",
+                model=field.model,
+                date=date.isoformat(),
+                angle=told_angle(angle_deg),
+                error=Turn(degrees=field.sd_deg),
+            )
         )
     if field.horizontal_nt < settings.weak_field_nt:
-        notes.append(
-            f"The horizontal magnetic field is weak here ({field.horizontal_nt:.0f} nT): "
-            "a compass is sluggish and can be far off."
-        )
+        notes.append(sentence("note-weak-field", field=Number(value=field.horizontal_nt)))
     if track_date is not None and abs((track_date - date).days) > settings.stale_days:
         years = (track_date - date).days / 365.25
         notes.append(
-            f"The plan is for {date.isoformat()} and the track is of {track_date.isoformat()}: "
-            f"the grid-magnetic angle changed by about "
-            f"{abs(field.yearly_change_deg * years):.1f} degrees between them."
+            sentence(
+                "note-other-day",
+                plan=date.isoformat(),
+                track=track_date.isoformat(),
+                change=Turn(degrees=field.yearly_change_deg * years),
+            )
         )
     return notes
 
@@ -161,12 +162,14 @@ def _check_angle(
         return ()
     slips = angle_slips(given_deg, model_angle_deg, convergence_deg)
     fitting = fitting_slips(off_deg, slips, tolerance_deg)
-    message = (
-        f"The plan gives a grid-magnetic angle of {east_or_west(given_deg)}; for "
-        f"{date.isoformat()} the magnetic model and the grid give "
-        f"{east_or_west(model_angle_deg)} (standard error {field.sd_deg:.1f})."
-        f"{slip_sentence(fitting)}{_age_sentence(off_deg, field)} "
-        "Check the map in hand and its date."
+    message = sentence(
+        "finding-angle",
+        given=told_angle(given_deg),
+        date=date.isoformat(),
+        model=told_angle(model_angle_deg),
+        error=Turn(degrees=field.sd_deg),
+        slips=slip_sentence(fitting),
+        age=_age_sentence(off_deg, field),
     )
     return (
         CardFinding(
@@ -187,7 +190,8 @@ def _age_sentence(off_deg: float, field: Declination) -> str:
     years = -off_deg / field.yearly_change_deg
     if not 5.0 <= years <= 60.0:
         return ""
-    return (
-        f" A map about {years:.0f} years old could carry it: the angle moves "
-        f"{east_or_west(field.yearly_change_deg, 2)} a year."
+    return sentence(
+        "finding-map-age",
+        years=Number(value=years),
+        yearly=told_angle(field.yearly_change_deg, 2),
     )

@@ -11,6 +11,8 @@ from audit.geodesy.utm_zones import check_degrees
 from audit.leg_card.records import CardPoint
 from audit.plan import Plan, PlannedLeg
 from audit.units import unit_vector
+from audit.words import sentence
+from audit.words.figures import Length
 
 
 @dataclass(slots=True)
@@ -135,7 +137,7 @@ def _place_end(
         return False
     if leg.distance_m is None:
         placed.notes.append(
-            f"Leg {leg.name} has no distance; its paces stand for {distance_m:.0f} m."
+            sentence("note-paces-for", leg=leg.name, length=Length(metres=distance_m))
         )
     placed.reckoning.add(number)
     placed.points[name] = _reckoned(name, start, grid, azimuth, distance_m)

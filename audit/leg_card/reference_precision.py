@@ -7,6 +7,8 @@ from collections.abc import Iterator
 
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.records import CardFinding
+from audit.words import sentence
+from audit.words.figures import Length, Listed, Turn
 
 _TWO_SIDED_95 = 1.96
 _FIGURES = {0.5: 10, 5.0: 8, 50.0: 6, 500.0: 4}
@@ -32,18 +34,18 @@ def reference_precision(check: LegCheck, arrival_radius_m: float) -> Iterator[Ca
         return
     needs = []
     if short:
-        needs.append(
-            f"its azimuth only to ±{open_deg:.0f} degrees (95 %), and a compass holds "
-            f"{settings.reference_azimuth_deg:g}"
-        )
+        holds = Turn(degrees=settings.reference_azimuth_deg, degrees_decimals=0)
+        to = Turn(degrees=open_deg, degrees_decimals=0)
+        needs.append(sentence("finding-fix-azimuth", to=to, holds=holds))
     if wide:
-        needs.append(
-            f"its end only to {end_m:.0f} m either way, and the arrival radius is "
-            f"{arrival_radius_m:g} m"
-        )
-    message = (
-        f"Leg {check.leg.name}, {said.chord_m:.0f} m: the references of its points"
-        f"{_figures(max(start_m, end_m))} fix {'; they fix '.join(needs)}. Give finer references."
+        radius = Length(metres=arrival_radius_m)
+        needs.append(sentence("finding-fix-end", to=Length(metres=end_m), radius=radius))
+    message = sentence(
+        "finding-coarse",
+        leg=check.leg.name,
+        length=Length(metres=said.chord_m),
+        figures=_figures(max(start_m, end_m)),
+        needs=Listed(things=needs, link="they-fix"),
     )
     yield CardFinding(
         leg=check.leg.name,
@@ -56,4 +58,6 @@ def reference_precision(check: LegCheck, arrival_radius_m: float) -> Iterator[Ca
 
 def _figures(half_m: float) -> str:
     figures = _FIGURES.get(half_m)
-    return "" if figures is None else f" ({figures} figures, squares of {2.0 * half_m:g} m)"
+    if figures is None:
+        return ""
+    return sentence("finding-figures", figures=str(figures), square=f"{2.0 * half_m:g}")

@@ -12,9 +12,10 @@ from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.legs import leg_line, points_say
 from audit.leg_card.length_checks import distance_against_points, distance_tolerance_m
 from audit.leg_card.records import CardFinding, CardPoint
-from audit.leg_card.wording import leg_names
+from audit.leg_card.wording import told_legs
 from audit.leg_card.written_reference import ReferenceSlip, WrittenReference, written_reference
 from audit.plan import Plan
+from audit.words import sentence
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -180,12 +181,22 @@ def _explained(best: _Candidate, other: _Candidate | None, plan: Plan) -> Explai
     position = plan.position(best.point.name)
     given = "" if position is None else position.given
     legs = sorted(best.legs, key=[leg.name for leg in plan.legs].index)
-    also = ""
+    also: str = ""
     if other is not None:
-        also = f" So would {other.slip.text} for {other.point.name}: {other.slip.what}."
-    message = (
-        f'The reference of {best.point.name}, "{given}", has {best.slip.what}, it seems: '
-        f"{best.slip.text} would make {leg_names(legs)} right.{also}"
+        also = sentence(
+            "finding-so-would",
+            text=other.slip.text,
+            point=other.point.name,
+            what=other.slip.what,
+        )
+    message = sentence(
+        "finding-reference-slip",
+        point=best.point.name,
+        given=given,
+        what=best.slip.what,
+        text=best.slip.text,
+        legs=told_legs(legs),
+        also=also,
     )
     return ExplainedLegs(
         finding=CardFinding(

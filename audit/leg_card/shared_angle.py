@@ -7,8 +7,9 @@ from collections.abc import Sequence
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.records import CardFinding
 from audit.leg_card.rounding import azimuth_rounding_deg
-from audit.leg_card.wording import east_or_west
+from audit.leg_card.wording import told_angle
 from audit.units import turn_degrees
+from audit.words import sentence
 
 
 def shared_angle(checks: Sequence[LegCheck]) -> tuple[tuple[CardFinding, ...], str]:
@@ -31,9 +32,9 @@ def shared_angle(checks: Sequence[LegCheck]) -> tuple[tuple[CardFinding, ...], s
     if not alike or abs(apart_deg) <= room_deg + checks[0].angle_doubt_deg:
         return (), ""
     names = [check.leg.name for angle_deg, _, check in used if angle_deg is not None]
-    message = (
-        f"The {len(names)} legs that give both azimuths turn grid into magnetic with "
-        f"{east_or_west(shared_deg)}; the angle of the course is {east_or_west(given_deg)}."
+    shared = told_angle(shared_deg)
+    message = sentence(
+        "finding-shared-angle", count=len(names), shared=shared, given=told_angle(given_deg)
     )
     finding = CardFinding(
         leg=None,
@@ -42,7 +43,7 @@ def shared_angle(checks: Sequence[LegCheck]) -> tuple[tuple[CardFinding, ...], s
         computed=shared_deg,
         message=message,
     )
-    return (finding,), f" Its own sum uses {east_or_west(shared_deg)}."
+    return (finding,), sentence("finding-own-sum", angle=shared)
 
 
 def _used_angle_deg(check: LegCheck) -> float | None:

@@ -8,6 +8,8 @@ from audit.geodesy.grids import CourseGrid
 from audit.leg_card.records import CardFinding, CardPoint
 from audit.plan import Plan
 from audit.positions import Position
+from audit.words import sentence
+from audit.words.figures import Length, Listed
 
 
 def sheet_fit(plan: Plan, points: Iterable[CardPoint], grid: CourseGrid) -> Iterator[CardFinding]:
@@ -23,13 +25,14 @@ def sheet_fit(plan: Plan, points: Iterable[CardPoint], grid: CourseGrid) -> Iter
             "south": low_north_m - point.north_m,
             "north": point.north_m - high_north_m,
         }
-        beyond = [f"{metres:.0f} m {side}" for side, metres in off.items() if metres > 0.0]
+        beyond = [
+            sentence(f"finding-{side}-of", size=Length(metres=metres))
+            for side, metres in off.items()
+            if metres > 0.0
+        ]
         if beyond:
             position = plan.position(point.name)
-            message = (
-                f"{point.name} lies {' and '.join(beyond)} of the map sheet. Check its reference, "
-                "or the corners of the sheet."
-            )
+            message = sentence("finding-off-sheet", point=point.name, beyond=Listed(things=beyond))
             yield CardFinding(
                 leg=None,
                 what="sheet",

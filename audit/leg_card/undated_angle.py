@@ -6,11 +6,12 @@ import datetime as dt
 
 from audit.leg_card.records import CardFinding
 from audit.leg_card.slips import angle_slips, fitting_slips, slip_names, slip_sentence
-from audit.leg_card.wording import east_or_west
+from audit.leg_card.wording import told_angle
 from audit.magnetics.declination import declination
 from audit.positions import Position
 from audit.settings import CardSettings
 from audit.units import turn_degrees
+from audit.words import sentence
 
 _ANY_DAY = dt.date(2025, 1, 1)
 """The first day of the newest magnetic model at hand."""
@@ -29,10 +30,12 @@ def undated_angle(
         return ()
     slips = angle_slips(given_deg, model_deg, convergence_deg)
     fitting = fitting_slips(off_deg, slips, tolerance_deg)
-    message = (
-        f"The plan gives a grid-magnetic angle of {east_or_west(given_deg)} and no date; in "
-        f"{_ANY_DAY.year} the magnetic model and the grid give {east_or_west(model_deg)}, and no "
-        f"map in use is so far from that.{slip_sentence(fitting)}"
+    message = sentence(
+        "finding-undated",
+        given=told_angle(given_deg),
+        year=str(_ANY_DAY.year),
+        model=told_angle(model_deg),
+        slips=slip_sentence(fitting),
     )
     return (
         CardFinding(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from audit.words import Sentence, sentence
-from audit.words.figures import Listed
+from audit.words.figures import Azimuth, Listed, Turn
 
 
 def east_or_west(angle_deg: float, decimals: int = 1) -> str:
@@ -34,3 +34,16 @@ def told_legs(names: Sequence[str], *, begin: bool = False) -> Sentence:
     if len(names) == 1:
         return sentence("figure-leg-begin" if begin else "figure-leg", name=names[0])
     return sentence("figure-legs-begin" if begin else "figure-legs", names=Listed(things=names))
+
+
+def told_angle(angle_deg: float, decimals: int = 1) -> Sentence:
+    """Give a signed angle as "7.0° west"."""
+    size = Turn(degrees=angle_deg, degrees_decimals=decimals)
+    if round(abs(angle_deg), decimals) == 0.0:
+        return sentence("figure-length", size=size)
+    return sentence("angle-east" if angle_deg > 0.0 else "angle-west", size=size)
+
+
+def told_azimuth(azimuth_deg: float) -> Azimuth:
+    """Give an azimuth as it is written on a card."""
+    return Azimuth(degrees=azimuth_deg, of_card=True)

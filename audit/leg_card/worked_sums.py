@@ -7,7 +7,10 @@ from dataclasses import dataclass
 
 from audit.azimuths import GridAzimuth
 from audit.leg_card.leg_check import LegCheck
-from audit.leg_card.wording import azimuth_text
+from audit.leg_card.wording import told_azimuth
+from audit.words import Sentence, Words, sentence
+from audit.words.figures import Figure, Length
+from audit.words.in_other_units import to_place
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,22 +74,29 @@ def _lines(check: LegCheck) -> Iterator[SumLine]:
     north_m = check.end.north_m - check.start.north_m
     grid = check.leg.grid_azimuth
     if said is not None and said.azimuth is not None:
-        working = f"{_side(east_m, 'east', 'west')}, {_side(north_m, 'north', 'south')}"
+        sides = (_side(east_m, "east", "west"), _side(north_m, "north", "south"))
+        working: str = sentence("figure-comma", before=sides[0], last=sides[1])
         yield SumLine(what="grid_azimuth_deg", working=working, computed=said.azimuth.degrees)
         grid = grid or said.azimuth
     if grid is not None:
         yield from _magnetic_lines(check, grid)
     if grid is not None and check.leg.true_azimuth is not None:
-        working = f"{azimuth_text(grid.degrees)} {_plus(angles.convergence_deg)}"
+        working = _plus(grid.degrees, angles.convergence_deg)
         yield SumLine(what="true_azimuth_deg", working=working, computed=angles.true(grid).degrees)
     if said is not None:
-        working = f"root of {abs(east_m):.0f}² + {abs(north_m):.0f}²"
+        working = sentence(
+            "check-root",
+            east=Length(metres=abs(east_m), bare=True),
+            north=Length(metres=abs(north_m), bare=True),
+        )
         if check.leg.via:
-            working = "along the via positions"
+            working = sentence("check-via")
         yield SumLine(what="distance_m", working=working, computed=said.along_m)
     if check.paces_per_100m is not None:
         rate = check.paces_per_100m
-        working = f"{check.distance_m:.0f} m x {rate:g} / 100"
+        working = sentence(
+            "check-pacing", distance=Length(metres=check.distance_m), rate=f"{rate:g}"
+        )
         yield SumLine(what="paces", working=working, computed=check.distance_m * rate / 100.0)
 
 
@@ -96,12 +106,14 @@ def _magnetic_lines(check: LegCheck, grid: GridAzimuth) -> Iterator[SumLine]:
     half_turn_deg = magnetic.back().degrees - magnetic.degrees
     yield SumLine(
         what="magnetic_azimuth_deg",
-        working=f"{azimuth_text(grid.degrees)} - {_bracketed(angle_deg)}",
+        working=sentence(
+            "check-less", azimuth=told_azimuth(grid.degrees), angle=_Signed(degrees=angle_deg)
+        ),
         computed=magnetic.degrees,
     )
     yield SumLine(
         what="back_magnetic_azimuth_deg",
-        working=f"{azimuth_text(magnetic.degrees)} {_plus(half_turn_deg)}",
+        working=_plus(magnetic.degrees, half_turn_deg),
         computed=magnetic.back().degrees,
     )
 
@@ -119,13 +131,27 @@ def _given(check: LegCheck, what: str) -> float | None:
     return {"distance_m": leg.distance_m, "paces": leg.paces}.get(what)
 
 
-def _side(metres: float, positive: str, negative: str) -> str:
-    return f"{abs(metres):.0f} m {positive if metres >= 0.0 else negative}"
+def _side(metres: float, positive: str, negative: str) -> Sentence:
+    side = positive if metres >= 0.0 else negative
+    return sentence(f"finding-{side}-of", size=Length(metres=abs(metres)))
 
 
-def _bracketed(degrees: float) -> str:
-    return f"({degrees:.1f})" if degrees < 0.0 else f"{degrees:.1f}"
+def _plus(azimuth_deg: float, turn_deg: float) -> Sentence:
+    return sentence(
+        "check-less" if turn_deg < 0.0 else "check-plus",
+        azimuth=told_azimuth(azimuth_deg),
+        angle=_Signed(degrees=abs(turn_deg)),
+    )
 
 
-def _plus(degrees: float) -> str:
-    return f"{'-' if degrees < 0.0 else '+'} {abs(degrees):.1f}"
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Signed(Figure):
+    """A turn to a tenth as sums take it, in brackets where it is negative."""
+
+    degrees: float
+
+    def shown(self, words: Words) -> str:
+        """Write "(-7.5)"."""
+        value = words.units.angle_from(self.degrees)
+        text = words.decimal(to_place(value, words.units.stated_angle_place()))
+        return f"({text})" if self.degrees < 0.0 else text

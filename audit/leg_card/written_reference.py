@@ -11,6 +11,7 @@ from audit.geodesy.mgrs_references import encode_mgrs
 from audit.geodesy.national_letters import LETTERED_GRIDS, encode_national
 from audit.leg_card.written_digits import one_wrong, swapped
 from audit.positions import Position
+from audit.words import sentence
 
 _SQUARE_M = 100_000.0
 _GRID_LINE_M = 1_000.0
@@ -102,17 +103,17 @@ class WrittenReference:
         east, north = self.halves
         if len(east) == len(north):
             yield from self.with_slip(
-                "easting-northing-swapped", "easting and northing swapped", (north, east)
+                "easting-northing-swapped", sentence("slip-axes-swapped"), (north, east)
             )
         for axis, half in (("easting", east), ("northing", north)):
             for other in swapped(half):
-                what = f"two digits of its {axis} swapped"
+                what = sentence("slip-axis-swapped", axis=axis)
                 yield from self.with_slip("digits-transposed", what, self._with(axis, other))
             for other in self._next_lines(half):
-                what = f"its {axis} taken from the next grid line"
+                what = sentence("slip-axis-next-line", axis=axis)
                 yield from self.with_slip("wrong-grid-line", what, self._with(axis, other), rank=1)
             for place, other in one_wrong(half):
-                what = f"one wrong digit in its {axis} ({half[place]} for {other[place]})"
+                what = sentence("slip-axis-wrong", axis=axis, given=half[place], meant=other[place])
                 if other not in self._next_lines(half):
                     yield from self.with_slip("digit-wrong", what, self._with(axis, other), rank=1)
 
@@ -129,7 +130,7 @@ class WrittenReference:
                 for right in (-1, 0, 1)
                 for up in (-1, 0, 1)
             ]
-        what = f"the letters of another {'square of 100 km' if self.lettered else 'zone'}"
+        what = sentence("slip-another-square" if self.lettered else "slip-another-zone")
         for origin_m in corners:
             if (origin_m, grid.code) == (self.origin_m, self.grid.code):
                 continue

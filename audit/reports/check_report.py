@@ -11,19 +11,14 @@ from audit.reports import digits
 from audit.reports.angle_words import angle_sentences
 from audit.reports.cause_words import cause_words, has_words
 from audit.reports.printable import printable
-from audit.words import Words, spoken
+from audit.words import Words, in_force, say, spoken, told
+from audit.words.figures import Azimuth, Paces
 
 CHECK_FORMAT = 1
 """Number of the shape of the document of a check."""
 
-_LINE_NAMES = {
-    "grid_azimuth_deg": "grid azimuth",
-    "magnetic_azimuth_deg": "magnetic azimuth",
-    "back_magnetic_azimuth_deg": "its back azimuth",
-    "true_azimuth_deg": "true azimuth",
-    "distance_m": "distance",
-    "paces": "paces",
-}
+_AZIMUTHS = ("grid_azimuth_deg", "magnetic_azimuth_deg", "back_magnetic_azimuth_deg",
+             "true_azimuth_deg")  # fmt: skip
 
 
 def render_check(checked: PlanCheck, words: Words | None = None) -> str:
@@ -35,13 +30,15 @@ def render_check(checked: PlanCheck, words: Words | None = None) -> str:
 def _text(checked: PlanCheck) -> str:
     lines = [checked.card.name, *_verdict(checked), ""]
     for number, finding in enumerate(checked.findings, start=1):
-        lines.append(f"{number:>2}. {finding.message}")
+        lines.append(f"{number:>2}. {told(finding.message)}")
     if checked.findings:
         lines.append("")
     lines += angle_sentences(checked.card)
-    width = max((len(line.working) for sums in checked.sums for line in sums.lines), default=0)
+    width = max(
+        (len(told(line.working)) for sums in checked.sums for line in sums.lines), default=0
+    )
     for sums in checked.sums:
-        lines += ["", f"Leg {sums.leg}: {sums.start} to {sums.end}"]
+        lines += ["", _title(sums)]
         lines += [_line(line, width) for line in sums.lines]
     return "\n".join(printable(line).rstrip() for line in lines) + "\n"
 
@@ -62,9 +59,13 @@ def render_check_json(checked: PlanCheck) -> str:
 def _verdict(checked: PlanCheck) -> list[str]:
     count = len(checked.findings)
     if not count:
-        return ["Nothing to put right: the plan agrees with its own sums."]
-    things = "thing" if count == 1 else "things"
-    return [f"{count} {things} to put right.", *_shared(checked)]
+        return [say("check-agrees")]
+    return [say("check-things", count=count), *_shared(checked)]
+
+
+def _title(sums: LegSums) -> str:
+    ends = say("figure-range", low=sums.start, high=sums.end)
+    return say("page-leg-title", leg=sums.leg, ends=ends)
 
 
 def _shared(checked: PlanCheck) -> list[str]:
@@ -77,22 +78,26 @@ def _shared(checked: PlanCheck) -> list[str]:
     for slip, names in legs.items():
         if len(names) > 1 and has_words(slip):
             words = cause_words(slip)
-            shared.append(f"{words[:1].upper()}{words[1:]}: legs {', '.join(names)}.")
+            begun = f"{words[:1].upper()}{words[1:]}"
+            shared.append(say("check-shared", slip=begun, names=", ".join(names)))
     return shared
 
 
 def _line(line: SumLine, width: int) -> str:
     computed, given = _figure(line, line.computed), ""
     if line.given is not None:
-        mark = "agrees" if line.agrees else "DIFFERS"
-        given = f"   plan {_figure(line, line.given):>7}  {mark}"
-    return f"  {_LINE_NAMES[line.what]:<16}  {line.working:<{width}}  = {computed:>7}{given}"
+        mark = say("check-agrees-mark" if line.agrees else "check-differs-mark")
+        given = f"   {say('check-plan')} {_figure(line, line.given):>7}  {mark}"
+    name = say(f"check-{line.what.replace('_', '-')}")
+    return f"  {name:<16}  {told(line.working):<{width}}  = {computed:>7}{given}"
 
 
 def _figure(line: SumLine, value: float) -> str:
-    if line.what.endswith("_deg"):
-        return f"{digits.card_azimuth(value).removesuffix('°'):0>5}"
-    return f"{digits.whole(value)}{' m' if line.what == 'distance_m' else ''}"
+    if line.what in _AZIMUTHS:
+        return Azimuth(degrees=value, of_card=True).shown(in_force())
+    if line.what == "distance_m":
+        return digits.stated_metres(value)
+    return Paces(counted=value).shown(in_force())
 
 
 def _leg_entry(sums: LegSums) -> dict[str, object]:

@@ -97,7 +97,7 @@ def test_a_true_azimuth_is_held_against_the_grid(times: float, words: str) -> No
 def test_an_error_that_no_slip_fits_is_only_stated() -> None:
     found = only(leg(grid_azimuth=GridAzimuth(113.0)))
     assert "It fits" not in found.message
-    assert "53.0 degrees away" in found.message
+    assert "53.0° away" in found.message
 
 
 @pytest.mark.parametrize(
@@ -238,13 +238,13 @@ def test_a_grid_of_elsewhere_is_found(code: str) -> None:
     card = work_out_card(plan((A, B), grid=code))
     found = next(one for one in card.findings if one.what == "grid")
     assert (found.leg, found.given, found.computed) == (None, code, "EPSG:32616")
-    assert "degrees outside the area" in found.message
+    assert "° outside the area" in found.message
 
 
 def test_the_next_zone_is_noted_and_the_right_ones_are_not() -> None:
     # 84.87 W is 0.87 degrees west of zone 17; on NAD83 the same zone 16 has its own code.
     card = work_out_card(plan((A, B), grid="EPSG:32617"))
-    assert any("0.9 degrees outside the area of the grid EPSG:32617" in n for n in card.notes)
+    assert any("0.9° outside the area of the grid EPSG:32617" in n for n in card.notes)
     for code in ("EPSG:32616", "EPSG:26916"):
         card = work_out_card(plan((A, B), grid=code))
         assert not [n for n in card.notes if "outside" in n]

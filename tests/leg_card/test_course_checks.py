@@ -74,14 +74,14 @@ def test_legs_that_share_another_angle_say_so_once():
         found for found in card.findings if found.leg is None and "legs that give" in found.message
     ]
     assert one.computed == pytest.approx(-5.0)
-    assert all("Its own sum uses 5.0 degrees west" in f.message for f in card.findings if f.leg)
+    assert all("Its own sum uses 5.0° west" in f.message for f in card.findings if f.leg)
 
 
 def test_coarse_references_are_told_by_leg():
     six = (mgrs_point("A", "16S GF 411 311"), mgrs_point("B", "16S GF 415 314"))
     (one,) = found(check_plan(plan(six)), "reference_precision")
     # 1.96 x sqrt(50² + 50²) / sqrt(3) = 80.0 m on 500 m: 9.1 degrees, by hand.
-    assert "±9 degrees" in one.message
+    assert "±9°" in one.message
     assert "6 figures, squares of 100 m" in one.message
     assert "50 m either way" in one.message
     eight = (mgrs_point("A", "16S GF 4110 3110"), mgrs_point("B", "16S GF 4150 3140"))

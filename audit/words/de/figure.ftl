@@ -40,3 +40,4 @@ figure-leg-begin = Abschnitt { $name }
 figure-legs-begin = Abschnitte { $names }
 figure-comma-or = { $before }, oder { $last }
 figure-comma = { $before }, { $last }
+figure-they-fix = { $before }; und sie legen fest: { $last }

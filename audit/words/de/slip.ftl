@@ -37,3 +37,38 @@ slip-hundreds-lost = { $count ->
 } Meter verloren
 slip-pace-long = ein Schrittmaß, das zu weit trägt
 slip-pace-short = ein Schrittmaß, das zu kurz trägt
+slip-via = der Weg zum ersten Zwischenpunkt
+slip-straight = die gerade Linie statt der über die Zwischenpunkte
+slip-twice-scale = ein Lineal für doppelten Maßstab
+slip-half-scale = ein Lineal für halben Maßstab
+slip-distance-of = die Entfernung von Abschnitt { $leg }
+slip-paces-of = die Schrittzahl von Abschnitt { $leg }
+slip-single-for-double = Einfachschritte statt Doppelschritten gezählt
+slip-double-for-single = Doppelschritte statt Einfachschritten gezählt
+slip-points-distance = die Entfernung zwischen seinen { -point(form: "to") }
+slip-paces-of-hundreds = die Schritte von { $metres }
+slip-hundreds-too-much = { $count ->
+    [1] hundert
+   *[other] { $count }00
+} Meter zu viel
+slip-hundreds-too-little = { $count ->
+    [1] hundert
+   *[other] { $count }00
+} Meter zu wenig
+slip-axes-swapped = Rechts- und Hochwert vertauscht
+slip-axis-swapped = zwei Ziffern vertauscht im { $axis ->
+    [easting] Rechtswert
+   *[northing] Hochwert
+}
+slip-axis-next-line = von der nächsten Gitterlinie genommen: { $axis ->
+    [easting] Rechtswert
+   *[northing] Hochwert
+}
+slip-axis-wrong = eine falsche Ziffer ({ $given } statt { $meant }) im { $axis ->
+    [easting] Rechtswert
+   *[northing] Hochwert
+}
+slip-another-square = die Buchstaben eines anderen 100-km-Quadrats
+slip-another-zone = die Buchstaben einer anderen Zone
+slip-parts-doubled = die Teile im Gitterquadrat verdoppelt
+slip-parts-halved = die Teile im Gitterquadrat halbiert

@@ -41,3 +41,4 @@ figure-leg-begin = Leg { $name }
 figure-legs-begin = Legs { $names }
 figure-comma-or = { $before }, or { $last }
 figure-comma = { $before }, { $last }
+figure-they-fix = { $before }; they fix { $last }

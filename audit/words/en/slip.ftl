@@ -37,3 +37,29 @@ slip-hundreds-lost = { $count ->
 } metres lost
 slip-pace-long = a pace count that carries too far
 slip-pace-short = a pace count that carries too short
+slip-via = the way to the first via position
+slip-straight = the straight line, not the one through the via positions
+slip-twice-scale = a ruler for maps of twice the scale
+slip-half-scale = a ruler for maps of half the scale
+slip-distance-of = the distance of leg { $leg }
+slip-paces-of = the pace count of leg { $leg }
+slip-single-for-double = single paces counted for double ones
+slip-double-for-single = double paces counted for single ones
+slip-points-distance = the distance between its { -point(form: "many") }
+slip-paces-of-hundreds = the paces of { $metres }
+slip-hundreds-too-much = { $count ->
+    [1] a hundred
+   *[other] { $count } hundred
+} metres too much
+slip-hundreds-too-little = { $count ->
+    [1] a hundred
+   *[other] { $count } hundred
+} metres too little
+slip-axes-swapped = easting and northing swapped
+slip-axis-swapped = two digits of its { $axis } swapped
+slip-axis-next-line = its { $axis } taken from the next grid line
+slip-axis-wrong = one wrong digit in its { $axis } ({ $given } for { $meant })
+slip-another-square = the letters of another square of 100 km
+slip-another-zone = the letters of another zone
+slip-parts-doubled = the parts within the grid square doubled
+slip-parts-halved = the parts within the grid square halved

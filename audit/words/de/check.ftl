@@ -1,0 +1,22 @@
+# Die Prüfung eines Plans.
+
+check-agrees = Nichts zu berichtigen: Der Plan stimmt mit seinen eigenen Rechnungen überein.
+check-things = { $count ->
+    [one] { $count } Punkt ist
+   *[other] { $count } Punkte sind
+} zu berichtigen.
+check-shared = { $slip }: Abschnitte { $names }.
+check-agrees-mark = stimmt
+check-differs-mark = WEICHT AB
+check-plan = Plan
+check-grid-azimuth-deg = Gitterrichtung
+check-magnetic-azimuth-deg = Magnetisch
+check-back-magnetic-azimuth-deg = Gegenrichtung
+check-true-azimuth-deg = Wahre Richtung
+check-distance-m = Entfernung
+check-paces = { -pace }
+check-root = Wurzel aus { $east }² + { $north }²
+check-via = über die Zwischenpunkte
+check-pacing = { $distance } x { $rate } / 100
+check-less = { $azimuth } - { $angle }
+check-plus = { $azimuth } + { $angle }

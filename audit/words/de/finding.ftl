@@ -1,0 +1,36 @@
+# Wo ein Plan seinen eigenen Rechnungen widerspricht.
+
+finding-by-points = seine { -point(form: "many") } ergeben
+finding-by-magnetic = seine magnetische Richtung ergibt
+finding-by-angle = Gitter { $grid } mit der Nadelabweichung von { $angle } ergibt
+finding-by-convergence = Gitter { $grid } mit der Meridiankonvergenz von { $angle } ergibt
+finding-azimuth = Abschnitt { $leg }: Der Plan gibt die { $north ->
+    [magnetic] magnetische Richtung
+    [true] wahre Richtung
+   *[grid] Gitterrichtung
+} mit { $given } an; { $because } { $expected }, { $off } davon.{ $slips }{ $explained }
+finding-distance = Abschnitt { $leg }: Der Plan gibt { $given } an; zwischen seinen { -point(form: "to") } sind es { $along }.{ $slips }{ $explained }
+finding-distance-via = Abschnitt { $leg }: Der Plan gibt { $given } an; über seine Zwischenpunkte sind es { $along }.{ $slips }{ $explained }
+finding-paces = Abschnitt { $leg }: Der Plan gibt { $given } { -pace } an; { $distance } mit { $rate } Schritten je 100 m sind { $expected }.{ $slips }
+finding-reference = {" "}Die Koordinate von { $point } erklärt es.
+finding-overlong = Abschnitt { $leg }: Zwischen { $start } und { $end } liegen { $km } km. Ihre Zone und ihr 100-km-Quadrat prüfen.{ $explained }
+finding-so-would = {" "}Ebenso { $text } für { $point }: { $what }.
+finding-reference-slip = Die Koordinate von { $point }, „{ $given }“, scheint ein Versehen zu haben ({ $what }): { $text } würde { $legs } richtig machen.{ $also }
+finding-angle-age = Die Nadelabweichung ist vom { $of }, { $years } Jahre vor dem Weg.
+finding-angle-bring-up = { $said } Mit der jährlichen Änderung am Kartenrand auf den heutigen Stand bringen.
+finding-angle-moves = { $said } Nach dem Magnetfeldmodell wandert sie { $yearly } im Jahr, seither { $moved }: Aus { $given } wird { $current }.
+finding-undated = Der Plan gibt eine Nadelabweichung von { $given } und kein Datum an; { $year } ergeben Magnetfeldmodell und Gitter { $model }, und keine gebräuchliche Karte ist so weit davon entfernt.{ $slips }
+finding-shared-angle = Die { $count } Abschnitte, die beide Richtungen angeben, rechnen Gitter mit { $shared } in magnetisch um; der Winkel der Bahn ist { $given }.
+finding-own-sum = {" "}Die eigene Rechnung nimmt { $angle }.
+finding-west-of = { $size } westlich
+finding-east-of = { $size } östlich
+finding-south-of = { $size } südlich
+finding-north-of = { $size } nördlich
+finding-off-sheet = { $point } liegt { $beyond } des Kartenblatts. Die Koordinate oder die Blattecken prüfen.
+finding-fix-azimuth = seine Richtung nur auf ±{ $to } (95 %), und ein Kompass hält { $holds }
+finding-fix-end = sein Ende nur auf { $to } nach jeder Seite, und der Ankunftskreis ist { $radius }
+finding-coarse = Abschnitt { $leg }, { $length }: Die Koordinaten seiner { -point(form: "many") }{ $figures } legen fest: { $needs }. Feinere Koordinaten angeben.
+finding-figures = {" "}({ $figures } Stellen, Quadrate von { $square } m)
+finding-off-grid = { $point } liegt { $off } außerhalb des Gebiets des Gitters { $grid } ({ $name }); das UTM-Gitter dort ist { $usual }.
+finding-angle = Der Plan gibt eine Nadelabweichung von { $given } an; für { $date } ergeben Magnetfeldmodell und Gitter { $model } (Standardfehler { $error }).{ $slips }{ $age } Die Karte in der Hand und ihr Datum prüfen.
+finding-map-age = {" "}Eine etwa { $years } Jahre alte Karte könnte ihn tragen: Der Winkel wandert { $yearly } im Jahr.

@@ -1,0 +1,32 @@
+# Where a plan disagrees with its own sums.
+
+finding-by-points = its { -point(form: "many") } give
+finding-by-magnetic = its magnetic { -azimuth } gives
+finding-by-angle = grid { $grid } with the grid-magnetic angle of { $angle } gives
+finding-by-convergence = grid { $grid } with the convergence of { $angle } gives
+finding-azimuth = Leg { $leg }: the plan gives a { $north } { -azimuth } of { $given }; { $because } { $expected }, { $off } away.{ $slips }{ $explained }
+finding-distance = Leg { $leg }: the plan gives { $given }; between its { -point(form: "many") } it is { $along }.{ $slips }{ $explained }
+finding-distance-via = Leg { $leg }: the plan gives { $given }; along its via positions it is { $along }.{ $slips }{ $explained }
+finding-paces = Leg { $leg }: the plan gives { $given } { -pace }; { $distance } at { $rate } paces per 100 m is { $expected }.{ $slips }
+finding-reference = {" "}The reference of { $point } explains it.
+finding-overlong = Leg { $leg }: between { $start } and { $end } lie { $km } km. Check their zone and 100 km square.{ $explained }
+finding-so-would = {" "}So would { $text } for { $point }: { $what }.
+finding-reference-slip = The reference of { $point }, "{ $given }", has { $what }, it seems: { $text } would make { $legs } right.{ $also }
+finding-angle-age = The grid-magnetic angle is of { $of }, { $years } years before the walk.
+finding-angle-bring-up = { $said } Bring it up to date by the annual change in the map's margin.
+finding-angle-moves = { $said } By the magnetic model it moves { $yearly } a year, { $moved } since then: { $given } becomes { $current }.
+finding-undated = The plan gives a grid-magnetic angle of { $given } and no date; in { $year } the magnetic model and the grid give { $model }, and no map in use is so far from that.{ $slips }
+finding-shared-angle = The { $count } legs that give both { -azimuth(form: "many") } turn grid into magnetic with { $shared }; the angle of the course is { $given }.
+finding-own-sum = {" "}Its own sum uses { $angle }.
+finding-west-of = { $size } west
+finding-east-of = { $size } east
+finding-south-of = { $size } south
+finding-north-of = { $size } north
+finding-off-sheet = { $point } lies { $beyond } of the map sheet. Check its reference, or the corners of the sheet.
+finding-fix-azimuth = its { -azimuth } only to ±{ $to } (95 %), and a compass holds { $holds }
+finding-fix-end = its end only to { $to } either way, and the arrival radius is { $radius }
+finding-coarse = Leg { $leg }, { $length }: the references of its { -point(form: "many") }{ $figures } fix { $needs }. Give finer references.
+finding-figures = {" "}({ $figures } figures, squares of { $square } m)
+finding-off-grid = { $point } lies { $off } outside the area of the grid { $grid } ({ $name }); the UTM grid there is { $usual }.
+finding-angle = The plan gives a grid-magnetic angle of { $given }; for { $date } the magnetic model and the grid give { $model } (standard error { $error }).{ $slips }{ $age } Check the map in hand and its date.
+finding-map-age = {" "}A map about { $years } years old could carry it: the angle moves { $yearly } a year.

@@ -1,0 +1,14 @@
+# What to know of a plan and its card.
+
+note-scale-longer = A distance on the grid { $grid } is { $share } longer than on the ground here.
+note-scale-shorter = A distance on the grid { $grid } is { $share } shorter than on the ground here.
+note-datum = Between GPS positions and the grid { $grid } ({ $name }) { $size } m are uncertain.
+note-coarse = The reference of { $point } names a square of { $square }, wider than the arrival radius of { $radius }; its centre is taken.
+note-angle-changes = Over the course the grid-magnetic angle changes by up to { $most }; the card uses that of { $point } for every leg.
+note-track-date = The plan has no date; the track's own, { $date }, is taken.
+note-no-date = Neither plan nor track has a date: the grid-magnetic angle given stands unchecked.
+note-no-model = No magnetic model at hand covers { $date }: the grid-magnetic angle given stands unchecked.
+note-angle-computed = The grid-magnetic angle is computed ({ $model }, { $date }): { $angle }, standard error { $error }. Check it against the map in hand.
+note-weak-field = The horizontal magnetic field is weak here ({ $field } nT): a compass is sluggish and can be far off.
+note-other-day = The plan is for { $plan } and the track is of { $track }: the grid-magnetic angle changed by about { $change } between them.
+note-paces-for = Leg { $leg } has no distance; its paces stand for { $length }.
