@@ -97,7 +97,10 @@ def _even(clean: CleanTrack, settings: GradingSettings) -> tuple[FloatArray, Flo
 
 
 def _start_left(clean: CleanTrack, lane: Lane, settings: GradingSettings) -> float | None:
-    """Give when the start was left: the last moment at it before the first one well away."""
+    """Give when the start was left: the last moment at it before the first one well away.
+
+    Less the time to walk from the start to there.
+    """
     away_m = np.hypot(clean.east_m - lane.points[0, 0], clean.north_m - lane.points[0, 1])
     at_start = np.flatnonzero(away_m <= settings.start_m)
     if len(at_start) == 0:
@@ -106,7 +109,8 @@ def _start_left(clean: CleanTrack, lane: Lane, settings: GradingSettings) -> flo
     if len(gone) == 0:
         return None
     before = at_start[at_start < at_start[0] + gone[0]]
-    return float(clean.time_s[before[-1]])
+    last = before[-1]
+    return float(clean.time_s[last]) - float(away_m[last]) / settings.walking_m_s
 
 
 def _parted(

@@ -1,0 +1,118 @@
+"""A class end to end on walks laid out by hand: every grade is known beforehand."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from classroom.hand_made import BEGIN_S, lane, track
+
+from audit.classroom.grade_class import grade
+from audit.classroom.kept_result import result_from, result_text
+from audit.classroom.walks_in_file import part_of
+from audit.readers.standard_file import read_standard
+from audit.roster import PunchEntry, PunchList, Roster, RosterEntry
+
+PLACES = ((600.0, 100.0), (900.0, -500.0), (300.0, -700.0), (-200.0, -200.0))
+WALK = ((0.0, 0.0), *PLACES)
+LANE = lane("east", *PLACES)
+
+
+def off(number, east_m, north_m):
+    """The walk with one point missed by so much; the walker goes on from where he was."""
+    places = list(WALK)
+    places[number] = (places[number][0] + east_m, places[number][1] + north_m)
+    return tuple(places)
+
+
+@pytest.fixture(scope="module")
+def result():
+    whole = track(*WALK, source="whole.gpx")
+    tracks = [
+        whole,
+        track(*off(2, 150.0, 0.0), source="astray.gpx"),
+        replace(part_of(whole, (0.0, BEGIN_S + 900.0)), source="broken-off.gpx"),
+        track((90_000.0, 0.0), (90_500.0, 0.0), source="far.gpx"),
+    ]
+    names = ("whole", "astray", "broken-off", "far", "nobody")
+    roster = Roster(
+        entries=tuple(
+            RosterEntry(name=name, files=(f"{name}.gpx",) if name != "nobody" else ())
+            for name in names
+        )
+    )
+    punches = PunchList(
+        entries=(
+            PunchEntry(point="east3", code="KT"),
+            PunchEntry(point="east3", code="KT", name="nobody"),
+            PunchEntry(point="east3", code="ZZ", name="whole"),
+        )
+    )
+    standard = replace(read_standard("day-course"), points_to_find=3)
+    return grade({"east": LANE.plan}, tracks, standard, roster=roster, punches=punches)
+
+
+def walker(result, name):
+    return next(one for one in result.walkers if one.name == name)
+
+
+def grades(result, name):
+    return [leg.point.grade for leg in walker(result, name).legs]
+
+
+def test_points_are_graded_as_they_were_walked(result):
+    assert grades(result, "astray") == ["found", "missed", "found", "found"]
+    miss = walker(result, "astray").legs[1].miss
+    assert (miss.east_m, miss.north_m) == pytest.approx((150.0, 0.0), abs=8.0)  # m, as planted
+
+
+def test_a_wrong_code_makes_a_point_doubtful_and_a_right_one_proves_it(result):
+    assert grades(result, "whole") == ["found", "found", "doubtful", "found"]
+    assert grades(result, "nobody") == ["no-evidence", "no-evidence", "found", "no-evidence"]
+
+
+def test_a_recording_that_breaks_off_fails_nobody(result):
+    assert grades(result, "broken-off")[0] == "found"
+    assert grades(result, "broken-off")[2:] == ["no-evidence", "no-evidence"]
+    assert walker(result, "broken-off").verdict.grade == "doubtful"
+
+
+def test_a_recording_of_elsewhere_is_told_and_fails_nobody(result):
+    far = walker(result, "far")
+    assert (far.state, far.verdict.grade) == ("refused", "no-evidence")
+    assert "no nearer than" in far.problem
+    assert [one.what for one in result.findings if far.ident in one.walkers] == ["broken-file"]
+
+
+def test_the_time_is_from_leaving_the_start_to_the_last_point(result):
+    time = walker(result, "astray").time
+    way = np.hypot(*np.diff(np.array(off(2, 150.0, 0.0)), axis=0).T).sum()
+    assert time.elapsed_s == pytest.approx(way / 1.2 + 3 * 60.0, abs=60.0)  # 1.2 m/s, three halts
+
+
+def test_legs_over_all_walkers_count_what_the_walkers_have(result):
+    for number, leg in enumerate(result.legs):
+        of_leg = [one.legs[number].point.grade for one in result.walkers]
+        assert leg.found == of_leg.count("found")
+        assert leg.walkers == len(result.walkers)
+        assert leg.found + leg.missed + leg.doubtful + leg.without_evidence == leg.walkers
+
+
+def test_the_document_has_the_fields_that_were_promised(result):
+    document = result.to_dict()
+    assert document["format"] == 1
+    assert {"course", "walkers", "legs", "findings"} <= set(document)
+    for one in document["walkers"]:
+        assert {"name", "track", "points_found", "points_missed", "points_doubtful",
+                "verdict", "legs"} <= set(one)  # fmt: skip
+        assert all({"name", "point", "miss_m", "cause"} <= set(leg) for leg in one["legs"])
+    assert all({"name", "walkers", "missed", "mean_miss", "finding"} <= set(leg)
+               for leg in document["legs"])  # fmt: skip
+
+
+def test_results_are_kept_without_a_loss(result):
+    for one in result.walkers:
+        assert result_from(result_text(one)) == one
+    with pytest.raises(ValueError, match="other fields"):
+        result_from('{"ident": "x"}')

@@ -1,0 +1,153 @@
+"""Whose recording is whose: fits, swaps, parts and leftovers, on lanes laid out by hand."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from classroom.hand_made import BEGIN_S, lane, track
+
+from audit.classroom.class_draft import ClassInputs, draft_class
+from audit.classroom.walks_in_file import look_through, part_of
+from audit.errors import InputRefusedError
+from audit.roster import Roster, RosterEntry
+from audit.settings import Settings
+from audit.standard import Standard
+
+EAST = lane("east", (600.0, 100.0), (900.0, -500.0), (300.0, -700.0), (0.0, 0.0))
+WEST = lane("west", (-600.0, 200.0), (-900.0, 700.0), (-200.0, 800.0), (0.0, 0.0))
+EAST_WALK = ((0.0, 0.0), (600.0, 100.0), (900.0, -500.0), (300.0, -700.0), (0.0, 0.0))
+WEST_WALK = ((0.0, 0.0), (-600.0, 200.0), (-900.0, 700.0), (-200.0, 800.0), (0.0, 0.0))
+SETTINGS = Settings()
+
+
+def drafted(tracks, *rows, lanes=(EAST, WEST), **about):
+    recordings = tuple(look_through(one.source, one, lanes, SETTINGS) for one in tracks)
+    roster = Roster(entries=rows, source="roster.csv") if rows else None
+    standard = Standard(name="test", radius_m=30.0)
+    return draft_class(
+        ClassInputs(lanes=lanes, recordings=recordings, standard=standard, version="1",
+                    roster=roster, **about)
+    )  # fmt: skip
+
+
+def whats(draft):
+    return [finding.what for finding in draft.findings]
+
+
+def test_without_a_roster_each_recording_has_the_lane_it_fits():
+    draft = drafted([track(*WEST_WALK, source="one.gpx"), track(*EAST_WALK, source="two.gpx")])
+    assert [(task.name, task.lane) for task in draft.tasks] == [("one", "west"), ("two", "east")]
+    assert draft.findings == ()
+
+
+def test_a_lane_walked_the_other_way_round_is_not_that_lane():
+    (task,) = drafted([track(*EAST_WALK[::-1])], lanes=(EAST,)).tasks
+    assert task.own_lane_fit is not None
+    assert task.own_lane_fit.passed < 0.7
+
+
+def test_swapped_devices_are_asked_about_and_nothing_is_moved():
+    draft = drafted(
+        [track(*WEST_WALK, source="R1.gpx"), track(*EAST_WALK, source="R2.gpx")],
+        RosterEntry(name="Adder", lane="east", device="R1"),
+        RosterEntry(name="Bittern", lane="west", device="R2"),
+    )
+    assert [(task.lane, task.tracks) for task in draft.tasks] == [
+        ("east", ("R1.gpx",)), ("west", ("R2.gpx",))
+    ]  # fmt: skip
+    assert whats(draft) == ["other-lane", "other-lane"]
+    assert all(finding.question for finding in draft.findings)
+
+
+def test_a_device_is_a_word_of_the_file_s_name():
+    draft = drafted(
+        [track(*EAST_WALK, source="R1_09.gpx"), track(*EAST_WALK, source="R11_09.gpx")],
+        RosterEntry(name="Adder", device="R11"),
+        RosterEntry(name="Bittern", device="R1"),
+    )
+    assert [task.tracks for task in draft.tasks] == [("R11_09.gpx",), ("R1_09.gpx",)]
+
+
+def test_one_walk_in_two_files_is_joined_and_told():
+    whole = track(*EAST_WALK)
+    cut = BEGIN_S + 900.0
+    parts = [
+        replace(part_of(whole, (0.0, cut)), source="a.gpx"),
+        replace(part_of(whole, (cut + 60.0, np.inf)), source="b.gpx"),
+    ]
+    draft = drafted(parts)
+    (task,) = draft.tasks
+    assert task.tracks == ("a.gpx", "b.gpx")
+    assert task.track is not None
+    assert len(task.track) == len(parts[0]) + len(parts[1])
+    assert whats(draft) == ["files-joined"]
+
+
+def test_one_who_sets_out_as_another_comes_in_is_not_joined_to_him():
+    first = track(*EAST_WALK, source="a.gpx")
+    second = track(*EAST_WALK, source="b.gpx", begin_s=float(first.time_s[-1]) + 30.0)
+    draft = drafted([first, second])
+    assert len(draft.tasks) == 2
+    assert draft.findings == ()
+
+
+def test_two_walks_in_one_file_are_parted_at_the_start():
+    both = track(*EAST_WALK, *WEST_WALK[1:], source="both.gpx")
+    draft = drafted([both])
+    assert [(task.lane, task.attempt) for task in draft.tasks] == [("east", 1), ("west", 2)]
+    lengths = [len(task.track) for task in draft.tasks]
+    assert abs(sum(lengths) - len(both)) <= 1
+    assert min(lengths) > 0.3 * len(both)
+
+
+def test_a_roster_gives_each_of_two_walks_in_one_file_its_own():
+    both = track(*EAST_WALK, *EAST_WALK[1:], source="both.gpx")
+    rows = [RosterEntry(name="Adder", files=("both.gpx",), attempt=n) for n in (1, 2)]
+    first, second = drafted([both], *rows, lanes=(EAST,)).tasks
+    assert first.track.time_s[-1] <= second.track.time_s[0] + 1e-6
+
+
+def test_leftovers_are_told():
+    draft = drafted(
+        [track(*EAST_WALK, source="R1.gpx"), track(*EAST_WALK, source="R9.gpx")],
+        RosterEntry(name="Adder", lane="east", device="R1"),
+        RosterEntry(name="Bittern", lane="east", files=("R2.gpx",)),
+    )
+    assert sorted(whats(draft)) == ["no-recording", "recording-missing", "recording-without-walker"]
+
+
+def test_unknown_lanes_are_refused_with_all_of_them():
+    rows = [RosterEntry(name="Adder", lane=one, line=n) for n, one in enumerate(("n", "east", "s"))]
+    with pytest.raises(InputRefusedError) as refused:
+        drafted([track(*EAST_WALK)], *rows)
+    assert len(refused.value.problems) == 2
+
+
+@pytest.mark.parametrize("written", ["east", "East", "Lane east", "lane-EAST"])
+def test_a_lane_is_known_by_its_plan_or_course_whatever_the_signs(written):
+    draft = drafted([track(*EAST_WALK)], RosterEntry(name="Adder", lane=written, files=("t",)))
+    assert draft.tasks[0].lane == "east"
+
+
+def test_the_clock_of_a_batch_is_put_right_by_the_first_crossing():
+    slow_s = 3600.0
+    tracks = [
+        track(*EAST_WALK, source=f"R{n}.gpx", begin_s=BEGIN_S + 600.0 * n - slow_s)
+        for n in range(3)
+    ]
+    rows = [
+        RosterEntry(
+            name=f"W{n}", device=f"R{n}", lane="east",
+            start=dt.datetime.fromtimestamp(BEGIN_S + 600.0 * n + 60.0, dt.UTC),
+        )
+        for n in range(3)
+    ]  # fmt: skip
+    asked = drafted(tracks, *rows)
+    assert "clock" in whats(asked)
+    right = drafted(tracks, *rows, shift_s=None)
+    assert right.clock.shift_s == pytest.approx(slow_s, abs=20.0)  # a halt of a minute at the gate
+    assert "clock" not in whats(right)
+    assert right.tasks[0].track.time_s[0] == pytest.approx(BEGIN_S, abs=20.0)

@@ -1,0 +1,150 @@
+"""`leg-audit grade` as a user runs it: files told apart, kept, stopped, taken up again."""
+
+from __future__ import annotations
+
+import json
+import os
+import shutil
+import signal
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).resolve().parents[2]
+NAMES = ("Adder", "Bittern")
+
+
+@pytest.fixture
+def class_files(course: Path) -> Path:
+    """The demo's walk twice over, and a roster; one file is broken, one name a formula."""
+    text = (course / "walk.gpx").read_text(encoding="utf-8")
+    (course / "recordings").mkdir()
+    for number in range(1, 3):
+        own = text.replace("</metadata>", f"<keywords>{number}</keywords></metadata>")
+        (course / "recordings" / f"R{number}.gpx").write_text(own, encoding="utf-8")
+    (course / "recordings" / "R4.gpx").write_text("<gpx><trk>", encoding="utf-8")
+    rows = [f"{name},R{number}" for number, name in enumerate(NAMES, start=1)]
+    (course / "roster.csv").write_text(
+        "name,device\n" + "\n".join(rows) + "\n\"=cmd|'/c calc'!A1\",R4\n", encoding="utf-8"
+    )
+    return course
+
+
+def files_of(folder: Path) -> dict[str, bytes]:
+    return {
+        path.relative_to(folder).as_posix(): path.read_bytes()
+        for path in sorted(folder.rglob("*"))
+        if path.is_file()
+    }
+
+
+def test_the_class_is_written_whole_and_the_same_whatever_the_jobs(class_files, leg_audit):
+    one = leg_audit("grade", "plan.toml", "recordings", "--roster", "roster.csv",
+                    "--out", "one", "--jobs", "1")  # fmt: skip
+    assert one.status == 0, one.err
+    two = leg_audit("grade", "recordings", "plan.toml", "--roster", "roster.csv",
+                    "--out", "two", "--jobs", "2")  # fmt: skip
+    assert two.status == 0, two.err
+    assert one.out == two.out
+    assert files_of(class_files / "one") == files_of(class_files / "two")
+    document = json.loads((class_files / "one" / "class.json").read_text())
+    assert [walker["verdict"] for walker in document["walkers"]] == [
+        *[document["walkers"][0]["verdict"]] * 2, "no-evidence"
+    ]  # fmt: skip
+    assert "broken-file" in [finding["what"] for finding in document["findings"]]
+    for walker in document["walkers"]:
+        for page in walker["pages"]:
+            assert (class_files / "one" / page).is_file()
+    assert (class_files / "one" / "debriefs" / "Adder" / "debrief.html").is_file()
+
+
+def test_a_second_run_takes_up_what_is_done_and_a_changed_file_is_done_anew(class_files, leg_audit):
+    asked = ("grade", "plan.toml", "recordings", "--roster", "roster.csv", "--out", "out",
+             "--jobs", "1")  # fmt: skip
+    assert leg_audit(*asked).status == 0
+    first = files_of(class_files / "out")
+    again = leg_audit(*asked)
+    assert "3 of 3 walkers are done already" in again.err
+    assert files_of(class_files / "out") == first
+    page = class_files / "out" / "debriefs" / "Bittern" / "debrief.html"
+    page.write_text("spoilt", encoding="utf-8")
+    assert "2 of 3 walkers are done already" in leg_audit(*asked).err
+    assert files_of(class_files / "out") == first
+    standard = leg_audit(*asked, "--standard", "night-course")
+    assert "done already" not in standard.err
+
+
+def test_ctrl_c_keeps_what_is_done_and_the_next_run_goes_on(class_files):
+    for number in range(5, 10):
+        shutil.copy(class_files / "recordings" / "R1.gpx",
+                    class_files / "recordings" / f"R{number}.gpx")  # fmt: skip
+    command = [sys.executable, "-m", "audit", "grade", "plan.toml", "recordings", "--out", "out",
+               "--jobs", "2"]  # fmt: skip
+    quiet = {"stdout": subprocess.DEVNULL, "stderr": subprocess.PIPE, "text": True,
+             "env": {**os.environ, "PYTHONPATH": str(ROOT)}, "cwd": class_files}  # fmt: skip
+    running = subprocess.Popen(command, **quiet)
+    kept = class_files / "out" / ".kept"
+    for _ in range(1200):
+        if kept.is_dir() and any(kept.glob("*.json")):
+            break
+        time.sleep(0.1)
+    running.send_signal(signal.SIGINT)
+    _, said = running.communicate(timeout=120)
+    assert running.returncode == 130, said
+    assert "Traceback" not in said
+    assert "The same command goes on from there" in said
+    assert not (class_files / "out" / "class.json").exists()
+    done = len(list(kept.glob("*.json")))
+    assert 1 <= done < 8
+    again = subprocess.run(command, check=True, **quiet)
+    assert f"{done} of 8 walkers are done already" in again.stderr
+    document = json.loads((class_files / "out" / "class.json").read_text())
+    assert len(document["walkers"]) == 8
+
+
+def test_private_leaves_no_name_anywhere(class_files, leg_audit):
+    done = leg_audit("grade", "plan.toml", "recordings", "--roster", "roster.csv",
+                     "--out", "out", "--jobs", "1", "--private")  # fmt: skip
+    assert done.status == 0, done.err
+    for path, content in files_of(class_files / "out").items():
+        assert not any(name in path for name in NAMES)
+        if not path.endswith(".xlsx"):
+            for secret in (*NAMES, "R1.gpx", "R4.gpx", "2026-09-19T1"):
+                assert secret.encode() not in content, (path, secret)
+    assert not (class_files / "out" / ".kept").exists()
+
+
+@pytest.mark.parametrize(
+    ("arguments", "status", "said"),
+    [
+        (["recordings"], 2, "There is no plan among these files"),
+        (["plan.toml", "nowhere.gpx"], 3, "nowhere.gpx: there is no such file"),
+        (["plan.toml", "walk.gpx", "--standard", "dawn"], 3, "day-course, night-course"),
+        (["plan.toml", "walk.gpx", "--roster", "plan.toml"], 3, "plan.toml"),
+        (["plan.toml", "walk.gpx", "--shift", "soon"], 2, "no shift of a clock"),
+        (["plan.toml", "walk.gpx", "--jobs", "0"], 2, "--jobs"),
+    ],
+)
+@pytest.mark.usefixtures("class_files")
+def test_wrong_use_is_told_in_a_sentence(leg_audit, arguments, status, said):
+    done = leg_audit("grade", *arguments, "--out", "out")
+    assert (done.status, "Traceback" in done.err) == (status, False)
+    assert said in done.err
+    assert not Path("out").exists()
+
+
+def test_a_gpx_with_route_and_track_is_the_plan_only_where_it_comes_first(course):
+    from audit.cli.plans_and_tracks import sort_files
+
+    both = course / "both.gpx"
+    both.write_text('<gpx><rte><rtept lat="1" lon="1"/></rte><trk><trkseg>'
+                    '<trkpt lat="1" lon="1"/></trkseg></trk></gpx>', encoding="utf-8")  # fmt: skip
+    walk, plan = course / "walk.gpx", course / "plan.toml"
+    first = sort_files([both, walk])
+    assert (first.plans, first.tracks) == ((both,), (walk,))
+    later = sort_files([plan, both, walk])
+    assert (later.plans, later.tracks) == ((plan,), (both, walk))
+    assert all("both.gpx" in one.said[0] for one in (first, later))
