@@ -1,0 +1,117 @@
+"""Walkers by points: one table a lane, in the order of the roster; nobody is ranked."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from audit.classroom.records import ClassResult, LaneResult, LegResult, WalkerResult
+from audit.reports import class_words, digits
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PointCell:
+    """One point of one walker; ``debrief`` and ``appeal`` are links, "" where there is none."""
+
+    point: str
+    grade: str
+    words: str
+    miss: str
+    cause: str
+    debrief: str
+    appeal: str
+    left_out: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WalkerRow:
+    """One attempt of one walker; ``number`` is his in all pictures of the class."""
+
+    number: int
+    name: str
+    debrief: str
+    verdict: str
+    found: str
+    elapsed: str
+    late: str
+    problem: str
+    cells: tuple[PointCell, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LaneTable:
+    """The walkers of one lane; a column has the name of its leg, its point, and if it counts."""
+
+    lane: str
+    columns: tuple[tuple[str, str, bool], ...]
+    rows: tuple[WalkerRow, ...]
+
+
+def numbered(result: ClassResult) -> list[tuple[int, WalkerResult]]:
+    """Give each walker a number, in the order of the roster."""
+    return list(enumerate(result.walkers, start=1))
+
+
+def lane_tables(result: ClassResult) -> list[LaneTable]:
+    """Give a table for each lane that somebody walked."""
+    tables = []
+    for lane in result.lanes:
+        rows = [_row(n, one, lane) for n, one in numbered(result) if one.lane == lane.name]
+        if not rows:
+            continue
+        out = {
+            leg.name
+            for one in result.walkers
+            for leg in one.legs
+            if one.lane == lane.name and leg.point.left_out
+        }
+        columns = tuple((leg.name, leg.end, leg.name not in out) for leg in lane.legs)
+        tables.append(LaneTable(lane=lane.name, columns=columns, rows=tuple(rows)))
+    return tables
+
+
+def debrief_page(walker: WalkerResult) -> str:
+    """Give the link to a walker's debrief, "" where there is none."""
+    return next((page for page in walker.pages if page.endswith(".html")), "")
+
+
+def appeal_name(walker: WalkerResult, leg: int) -> str:
+    """Give the file of an appeal sheet, relative to the folder of the class."""
+    return f"appeals/{walker.ident}-leg-{leg + 1}.html"
+
+
+def may_appeal(leg: LegResult) -> bool:
+    """Tell whether a point gets an appeal sheet: doubtful or missed."""
+    return leg.point.grade in {"doubtful", "missed"}
+
+
+def _row(number: int, walker: WalkerResult, lane: LaneResult) -> WalkerRow:
+    verdict = walker.verdict
+    return WalkerRow(
+        number=number,
+        name=class_words.called(walker),
+        debrief=debrief_page(walker),
+        verdict=class_words.WALK_WORDS[verdict.grade],
+        found=f"{verdict.found} of {verdict.needed} needed",
+        elapsed=class_words.hours(walker.time.elapsed_s),
+        late="" if not verdict.late_s else f"{class_words.hours(verdict.late_s)} late",
+        problem=walker.problem or "",
+        cells=tuple(_cell(walker, lane, leg) for leg in range(len(walker.legs))),
+    )
+
+
+def _cell(walker: WalkerResult, lane: LaneResult, number: int) -> PointCell:
+    leg = walker.legs[number]
+    page = debrief_page(walker)
+    miss = "" if leg.miss is None else digits.metres(leg.miss.distance_m, leg.miss.sd_m)
+    if leg.status in {"skipped", "unfinished", "not-started"}:
+        miss = leg.status.replace("-", " ")
+    return PointCell(
+        point=lane.legs[number].end,
+        grade=leg.point.grade,
+        words=class_words.POINT_WORDS[leg.point.grade],
+        miss=miss,
+        cause=class_words.why(leg),
+        debrief=f"{page}#leg{number + 1}" if page else "",
+        appeal=appeal_name(walker, number) if may_appeal(leg) else "",
+        left_out=leg.point.left_out,
+    )

@@ -1,0 +1,209 @@
+"""class.html and the appeal sheets say what the class is, row by row, and nothing else."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+import pytest
+from classes import make_class
+from classes.true_results import true_result
+from lxml import html
+
+from audit.reports.appeal_sheets import appeal_sheets
+from audit.reports.class_page import render_class_html
+from audit.reports.class_verdict import causes_counted, class_verdict, hardest
+
+SEED = 100_301
+
+
+@pytest.fixture(scope="module")
+def result():
+    return true_result(make_class(SEED, walkers=16, legs=4))
+
+
+@pytest.fixture(scope="module")
+def page(result):
+    return html.fromstring(render_class_html(result))
+
+
+@pytest.fixture(scope="module")
+def sheets(result):
+    return appeal_sheets(result)
+
+
+def text_of(element):
+    return " ".join(element.text_content().split())
+
+
+def test_every_walker_has_a_row_and_every_point_a_cell(result, page):
+    rows = page.cssselect(".matrix tbody tr")
+    assert len(rows) == len(result.walkers)
+    by_number = {int(row.cssselect("th .meaning")[0].text): row for row in rows}
+    for number, walker in enumerate(result.walkers, 1):
+        row = by_number[number]
+        assert walker.name in text_of(row.cssselect("th")[0])
+        words = [text_of(cell.cssselect(".what")[0]) for cell in row.cssselect("td")]
+        assert words == [leg.point.grade.replace("-", " ") for leg in walker.legs]
+
+
+def test_nobody_is_ranked(result, page):
+    """Each lane keeps the order of the roster."""
+    for lane, table in zip(result.lanes, page.cssselect(".matrix"), strict=True):
+        numbers = [int(one.text) for one in table.cssselect("tbody th .meaning")]
+        assert numbers == [
+            number for number, one in enumerate(result.walkers, 1) if one.lane == lane.name
+        ]
+
+
+def test_every_cell_of_a_debriefed_walk_opens_its_leg(result, page):
+    links = [one.get("href") for one in page.cssselect("a.cell")]
+    expected = {
+        f"debriefs/{walker.ident}/debrief.html#leg{number}"
+        for walker in result.walkers
+        if walker.state == "graded"
+        for number in range(1, len(walker.legs) + 1)
+    }
+    assert set(links) == expected
+    assert len(links) == len(expected)
+
+
+def test_grades_are_told_by_shape_and_word(page):
+    shapes = {}
+    for cell in page.cssselect(".matrix td .what"):
+        word = text_of(cell)
+        drawn = re.sub(rb"\s+", b" ", html.tostring(cell.cssselect("svg")[0])).split(b"</svg>")[0]
+        shapes.setdefault(word, set()).add(re.sub(rb'(fill|stroke)="[^"]*"', b"", drawn))
+    assert len(shapes) >= 3
+    assert all(len(drawn) == 1 for drawn in shapes.values())
+    assert len(set.union(*shapes.values())) == len(shapes)  # without their colours
+
+
+def test_findings_and_questions_are_told_in_full(result, page):
+    told = [text_of(one) for one in page.cssselect(".finding, .question")]
+    assert sorted(told) == sorted(" ".join(one.message.split()) for one in result.findings)
+    asked = [text_of(one) for one in page.cssselect(".question")]
+    assert len(asked) == sum(one.question for one in result.findings)
+
+
+def test_point_left_out_says_so_in_its_column(result, page):
+    out = [leg for leg in result.legs if leg.finding == "point-misplaced"]
+    assert len(out) == 1
+    heads = [text_of(one) for one in page.cssselect(".matrix th.out")]
+    assert heads == [f"{out[0].point}leg {out[0].name}, left out"]
+
+
+def test_counts_of_legs_are_those_of_the_walkers(result, page):
+    rows = page.xpath("//section[@aria-labelledby='legs']//tbody/tr")
+    for row, leg in zip(rows, result.legs, strict=True):
+        counts = text_of(row.cssselect(".counts")[0])
+        assert counts == f"{leg.found} · {leg.doubtful} · {leg.missed} · {leg.without_evidence}"
+
+
+def test_every_leg_that_was_walked_has_its_figure(result, page):
+    assert len(page.cssselect(".tracks svg")) == sum(len(lane.legs) for lane in result.lanes)
+
+
+def test_fingerprint_cautions_and_signature_are_there(result, page):
+    text = text_of(page)
+    assert result.fingerprint in text
+    assert "A human signs" in text
+    assert "search at once for anyone not back" in text
+    assert "Simulated class" in text
+
+
+def test_page_may_ask_no_network_and_runs_nothing(result):
+    page = render_class_html(result)
+    policy = html.fromstring(page).xpath("//meta[@http-equiv]/@content")[0]
+    assert "default-src 'none'" in policy
+    assert "connect-src 'none'" in policy
+    assert "<script" not in page
+    assert not re.search(r'(?:src|href)="(?:https?:)?//', page)
+
+
+def test_names_cannot_break_out_of_the_page(result):
+    first = replace(result.walkers[0], name="<script>alert(1)</script>")
+    page = render_class_html(replace(result, walkers=(first, *result.walkers[1:])))
+    assert "<script" not in page
+    assert "&lt;script&gt;" in page
+
+
+def test_verdict_counts_walks_and_names_the_leg_that_caught_most(result):
+    said = " ".join(class_verdict(result))
+    met = sum(one.verdict.grade == "pass" for one in result.walkers)
+    assert said.startswith(f"{met} of {len(result.walkers)} walks on 2 lanes met the standard")
+    assert "there is no evidence, which is no fail" in said
+    leg = hardest(result)
+    lost = {(one.lane, one.name): (one.missed + one.doubtful) / one.walkers for one in result.legs
+            if one.finding != "point-misplaced"}  # fmt: skip
+    assert lost[leg.lane, leg.name] == max(lost.values())
+
+
+def test_causes_are_counted_by_leg_and_walker(result):
+    for cause, legs, walkers in causes_counted(result):
+        seen = [
+            walker.name for walker in result.walkers for leg in walker.legs
+            if leg.cause == cause
+        ]  # fmt: skip
+        assert (legs, walkers) == (len(seen), len(set(seen)))
+
+
+def test_same_class_same_bytes(result, sheets):
+    assert render_class_html(result) == render_class_html(result)
+    assert appeal_sheets(result) == sheets
+
+
+def test_each_doubtful_or_missed_point_has_one_sheet_and_a_link_to_it(result, page, sheets):
+    due = {
+        f"appeals/{walker.ident}-leg-{number}.html"
+        for walker in result.walkers
+        for number, leg in enumerate(walker.legs, 1)
+        if leg.point.grade in {"doubtful", "missed"}
+    }
+    assert set(sheets) == due
+    assert {one.get("href") for one in page.cssselect(".appeal a")} == due
+
+
+def test_sheet_holds_the_evidence_for_and_against(result, sheets):
+    for walker in result.walkers:
+        for number, leg in enumerate(walker.legs, 1):
+            sheet = sheets.get(f"appeals/{walker.ident}-leg-{number}.html")
+            if sheet is None:
+                continue
+            text = text_of(html.fromstring(sheet))
+            for words in (*leg.point.evidence_for, *leg.point.evidence_against):
+                assert " ".join(words.split()) in text.replace("\xa0", " ")
+            assert "Decision" in text
+            assert f"{leg.point.radius_m + leg.point.error_m:.0f} m (whole error added)" in (
+                text.replace("\xa0", " ")
+            )
+
+
+def test_sheet_says_what_the_class_shows_of_the_point(result, sheets):
+    fault = next(one for one in result.findings if one.what == "point-misplaced")
+    about = [
+        text_of(html.fromstring(sheets[f"appeals/{walker.ident}-leg-{number}.html"]))
+        for walker in result.walkers
+        for number, leg in enumerate(walker.legs, 1)
+        if (walker.lane, leg.name) == (fault.lane, fault.leg)
+        and leg.point.grade in {"doubtful", "missed"}
+    ]
+    for text in about:
+        assert " ".join(fault.message.split()) in text.replace("\xa0", " ")
+
+
+def test_a_class_with_nothing_to_show_is_a_whole_page(result):
+    """No track handed in by anybody."""
+    nobody = tuple(
+        replace(one, state="no-track", trace=None, track=None, pages=(), moving_s=None,
+                legs=tuple(replace(leg, point=replace(leg.point, grade="no-evidence"), miss=None,
+                                   cause=None, trace_from=None, trace_to=None)
+                           for leg in one.legs),
+                verdict=replace(one.verdict, grade="no-evidence"))
+        for one in result.walkers
+    )  # fmt: skip
+    empty = replace(result, walkers=nobody, findings=(), legs=())
+    page = render_class_html(empty)
+    assert "Nothing that only a class can show stands out." in page
+    assert "No mistake is named on any leg." in page
+    assert appeal_sheets(empty) == {}
