@@ -116,13 +116,15 @@ def _compared(
 def _harder(lanes: Sequence[LaneResult], leg: HarderLeg) -> ClassFinding:
     lane = next(lane for lane in lanes if lane.name == leg.leg[0])
     planned = next(one for one in lane.legs if one.name == leg.leg[1])
+    explained = "no more" if leg.low <= leg.by_length else "more"
     return ClassFinding(
         what="harder-leg",
         message=(
             f"{lane.name}, leg {planned.name} ({planned.start} to {planned.end}): its misses are "
             f"{leg.ratio:.1f} times those of the other legs once the skill of the walkers is taken "
-            f"out (95 % interval {leg.low:.1f} to {leg.high:.1f}, {leg.walkers} walkers). Its "
-            f"length alone would make them {leg.by_length:.1f} times as large."
+            f"out (95 % interval {leg.low:.1f} to {leg.high:.1f}, {leg.walkers} walkers). That is "
+            f"{explained} than its length explains, which would make them {leg.by_length:.1f} "
+            "times as large."
         ),
         lane=lane.name,
         leg=planned.name,
