@@ -8,14 +8,15 @@ from dataclasses import replace
 import numpy as np
 
 from audit.classroom.class_draft import ClassDraft
-from audit.classroom.lane import Lane, lane_result
+from audit.classroom.class_legs import class_legs
+from audit.classroom.class_shows import class_shows
+from audit.classroom.course_faults import course_faults
+from audit.classroom.lane import lane_result
 from audit.classroom.records import (
     ClassFinding,
-    ClassLeg,
     ClassResult,
     LaneLeg,
     LaneResult,
-    LegResult,
     WalkerResult,
 )
 from audit.classroom.walker_task import regraded
@@ -30,11 +31,14 @@ def assemble(draft: ClassDraft, walkers: Sequence[WalkerResult]) -> ClassResult:
         for lane in inputs.lanes
     )
     findings = [*draft.findings, *_refused(walkers, draft)]
-    left_out = _left_out(findings)
+    asks = inputs.settings.class_shows
+    faults = course_faults(lanes, walkers, asks)
+    left_out = _left_out([*findings, *faults])
     graded = tuple(
         regraded(walker, left_out.get(walker.lane, frozenset()), inputs.standard)
         for walker in walkers
     )
+    shows = class_shows(lanes, graded, faults, asks)
     names = ", ".join(dict.fromkeys(lane.course for lane in lanes))
     return ClassResult(
         name=inputs.name or names,
@@ -45,12 +49,12 @@ def assemble(draft: ClassDraft, walkers: Sequence[WalkerResult]) -> ClassResult:
         ),
         lanes=lanes,
         walkers=graded,
-        legs=tuple(leg for lane in inputs.lanes for leg in _legs(lane, graded, findings)),
-        findings=tuple(findings),
+        legs=class_legs(lanes, graded, [*findings, *shows.findings]),
+        findings=(*findings, *shows.findings),
         shift_s=draft.clock.shift_s,
         shift_from=draft.clock.ground if draft.clock.shift_s else "",
         private=inputs.private,
-        notes=draft.notes,
+        notes=(*draft.notes, *shows.notes),
     )
 
 
@@ -96,40 +100,3 @@ def _with_climb(lane: LaneResult, walkers: Sequence[WalkerResult]) -> LaneResult
     climbs = [leg.climb_m for leg in legs]
     whole = None if None in climbs else float(sum(one for one in climbs if one is not None))
     return replace(lane, legs=tuple(legs), climb_m=whole)
-
-
-def _legs(
-    lane: Lane, walkers: Sequence[WalkerResult], findings: Sequence[ClassFinding]
-) -> list[ClassLeg]:
-    mine = [walker for walker in walkers if walker.lane == lane.name]
-    told = []
-    for number, leg in enumerate(lane.card.legs):
-        of_leg = [walker.legs[number] for walker in mine]
-        what = [one.what for one in findings if one.lane == lane.name and one.leg == leg.name]
-        told.append(_leg(lane.name, leg.name, leg.end.name, of_leg, what[0] if what else None))
-    return told
-
-
-def _leg(
-    lane: str, name: str, point: str, legs: Sequence[LegResult], finding: str | None
-) -> ClassLeg:
-    grades = [leg.point.grade for leg in legs]
-    misses = np.array([[leg.miss.east_m, leg.miss.north_m] for leg in legs if leg.miss is not None])
-    mean = tuple(float(one) for one in misses.mean(axis=0)) if len(misses) else None
-    spread = None
-    if len(misses) > 1:
-        spread = float(np.sqrt(((misses - misses.mean(axis=0)) ** 2).sum() / (2 * len(misses) - 2)))
-    return ClassLeg(
-        lane=lane,
-        name=name,
-        point=point,
-        walkers=len(legs),
-        walked=sum(leg.status == "walked" for leg in legs),
-        found=grades.count("found"),
-        missed=grades.count("missed"),
-        doubtful=grades.count("doubtful"),
-        without_evidence=grades.count("no-evidence"),
-        mean_miss=None if mean is None else (mean[0], mean[1]),
-        spread_m=spread,
-        finding=finding,
-    )

@@ -31,7 +31,9 @@ from audit.readers.plan_file import read_plan
 from audit.readers.punch_file import read_punches
 from audit.readers.roster_file import read_roster
 from audit.readers.standard_file import read_standard
+from audit.reports.appeal_sheets import appeal_sheets
 from audit.reports.class_files import class_texts
+from audit.reports.class_matrix import APPEALS
 from audit.reports.class_terminal import render_class_terminal
 from audit.reports.write import write_texts
 from audit.roster import PunchList, Roster
@@ -88,12 +90,15 @@ def grade_files(files: Sequence[Path], asked: Asked, options: CourseOptions) -> 
         result = private_class(result, draft)
         forget_kept(asked.folder)
     written = write_texts(asked.folder, class_texts(result))
+    sheets = appeal_sheets(result)
+    if sheets:
+        write_texts(asked.folder / APPEALS, sheets)
     tell(render_class_terminal(result))
     for note in result.notes:
         say(f"note: {note}")
     say(
-        f"Written to {asked.folder}: {', '.join(path.name for path in written)}, and a folder "
-        "for each walker in debriefs."
+        f"Written to {asked.folder}: {', '.join(path.name for path in written)}, a folder for each "
+        f"walker in debriefs, and {len(sheets)} sheets in {APPEALS}."
     )
     return result
 

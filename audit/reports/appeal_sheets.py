@@ -19,7 +19,7 @@ LIMIT = (
 
 
 def appeal_sheets(result: ClassResult) -> dict[str, str]:
-    """Give the sheets by the names of their files, relative to the folder of the class."""
+    """Give the sheets by the names of their files."""
     sheets = {}
     for walker in result.walkers:
         lane = result.lane(walker.lane)

@@ -1,10 +1,11 @@
-"""The files of a class beside the debriefs: class.json, class.csv, class.xlsx."""
+"""The files of a class beside the debriefs: page, document and spreadsheets."""
 
 from __future__ import annotations
 
 import json
 
 from audit.classroom.records import ClassResult
+from audit.reports.class_page import render_class_html
 from audit.reports.class_spreadsheet import render_class_csv, render_class_xlsx
 
 
@@ -14,6 +15,7 @@ def class_texts(result: ClassResult) -> dict[str, str | bytes]:
         "class.json": render_class_json(result),
         "class.csv": render_class_csv(result),
         "class.xlsx": render_class_xlsx(result),
+        "class.html": render_class_html(result),
     }
 
 

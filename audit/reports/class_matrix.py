@@ -7,6 +7,9 @@ from dataclasses import dataclass
 from audit.classroom.records import ClassResult, LaneResult, LegResult, WalkerResult
 from audit.reports import class_words, digits
 
+APPEALS = "appeals"
+"""The folder of the sheets, in that of the class."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PointCell:
@@ -75,8 +78,8 @@ def debrief_page(walker: WalkerResult) -> str:
 
 
 def appeal_name(walker: WalkerResult, leg: int) -> str:
-    """Give the file of an appeal sheet, relative to the folder of the class."""
-    return f"appeals/{walker.ident}-leg-{leg + 1}.html"
+    """Give the name of the file of an appeal sheet, in the folder of the sheets."""
+    return f"{walker.ident}-leg-{leg + 1}.html"
 
 
 def may_appeal(leg: LegResult) -> bool:
@@ -112,6 +115,6 @@ def _cell(walker: WalkerResult, lane: LaneResult, number: int) -> PointCell:
         miss=miss,
         cause=class_words.why(leg),
         debrief=f"{page}#leg{number + 1}" if page else "",
-        appeal=appeal_name(walker, number) if may_appeal(leg) else "",
+        appeal=f"{APPEALS}/{appeal_name(walker, number)}" if may_appeal(leg) else "",
         left_out=leg.point.left_out,
     )

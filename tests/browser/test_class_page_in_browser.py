@@ -24,7 +24,7 @@ def folder(tmp_path_factory):
     (made / "class.html").write_text(render_class_html(result), encoding="utf-8")
     (made / "appeals").mkdir()
     for name, text in appeal_sheets(result).items():
-        (made / name).write_text(text, encoding="utf-8")
+        (made / "appeals" / name).write_text(text, encoding="utf-8")
     return made
 
 
