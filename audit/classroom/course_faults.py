@@ -31,9 +31,10 @@ def _fault(
     lane: LaneResult, walkers: Sequence[WalkerResult], leg: int, settings: ClassShowsSettings
 ) -> ClassFinding | None:
     able = able_walkers(walkers, leg, settings)
-    place = gathered(*left_from(lane, able, leg), settings)
+    offsets, errors = left_from(lane, able, leg)
+    place = gathered(offsets, errors, settings)
     if place is not None:
-        if not stands_elsewhere(place, lane.arrival_radius_m):
+        if not stands_elsewhere(place, offsets, lane.arrival_radius_m, settings):
             return None
         return _finding(lane, leg, _gathered_words(place))
     astray = [one for one in able if one.legs[leg].point.grade in {"missed", "doubtful"}]

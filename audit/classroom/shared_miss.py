@@ -76,7 +76,7 @@ def gathered(
     inside = apart[int((apart <= reach).sum(axis=1).argmax())] <= reach
     centre = np.median(offsets_m[inside], axis=0)
     inside = np.hypot(*(offsets_m - centre).T) <= reach
-    if inside.sum() < max(settings.gathered_share * len(offsets_m), 2):
+    if inside.sum() < max(settings.gathered_share * len(offsets_m), settings.least_gathered):
         return None
     place = middle_of(offsets_m[inside])
     return place and SharedPlace(
@@ -88,9 +88,18 @@ def gathered(
     )
 
 
-def stands_elsewhere(place: SharedPlace, radius_m: float) -> bool:
-    """Tell whether a place that walkers left from lies for certain outside the point's radius."""
-    return place.off_m - 2.0 * place.error_m > radius_m
+def stands_elsewhere(
+    place: SharedPlace, offsets_m: FloatArray, radius_m: float, settings: ClassShowsSettings
+) -> bool:
+    """Tell whether a point itself stands where walkers left from, for certain outside its radius.
+
+    Not so where others leave from the planned point: these found it there.
+    """
+    at_point = int((np.hypot(*offsets_m.T) <= radius_m).sum())
+    return (
+        place.off_m - 2.0 * place.error_m > radius_m
+        and at_point <= settings.at_point_share * place.sharing
+    )
 
 
 def missed_alike(

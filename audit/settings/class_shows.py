@@ -14,12 +14,16 @@ class ClassShowsSettings:
     more of him than of the course."""
     least_walkers: int = 5
     """Of able walkers at a point; chosen: of fewer, chance alone lets all miss to one side."""
-    gathered_m: float = 15.0
+    gathered_m: float = 20.0
     gathered_sds: float = 3.0
     """Walkers stand at one place within this, or within so many of their standard errors;
     chosen: a marker is seen from farther, but left from nearer."""
-    gathered_share: float = 0.6
-    """Of the able walkers; chosen: a few never find the marker, most do."""
+    gathered_share: float = 0.5
+    least_gathered: int = 4
+    """Of the able walkers, and how many at least; chosen: some never find the marker, most do."""
+    at_point_share: float = 0.25
+    """Of those who gathered, as many may leave from the planned point itself; chosen: where more
+    do, the marker is in its place, and the others took something else for it."""
     shift_sds: float = 4.0
     """The place where claims lie on average is off by so many standard errors; chosen: once in
     some 3000 points by chance."""

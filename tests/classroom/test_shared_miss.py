@@ -33,7 +33,7 @@ def test_a_marker_that_stands_elsewhere_is_found(seed):
     places = leaving(rng, 12, (85.0, -70.0), lost=3)
     place = gathered(places, np.full(12, 4.0), SETTINGS)
     assert place.mean_m == pytest.approx((85.0, -70.0), abs=6.0)
-    assert stands_elsewhere(place, RADIUS_M)
+    assert stands_elsewhere(place, places, RADIUS_M, SETTINGS)
 
 
 def test_a_marker_in_its_place_is_never_said_to_stand_elsewhere():
@@ -41,9 +41,19 @@ def test_a_marker_in_its_place_is_never_said_to_stand_elsewhere():
     for seed in range(500):
         rng = np.random.default_rng(seed)
         lost = int(rng.integers(0, 8))
-        place = gathered(leaving(rng, 14, (0.0, 0.0), lost), np.full(14, 4.0), SETTINGS)
-        told += place is not None and stands_elsewhere(place, RADIUS_M)
+        places = leaving(rng, 14, (0.0, 0.0), lost)
+        place = gathered(places, np.full(14, 4.0), SETTINGS)
+        told += place is not None and stands_elsewhere(place, places, RADIUS_M, SETTINGS)
     assert told == 0
+
+
+def test_half_at_another_marker_is_no_fault_of_the_point():
+    """Some took the marker of another lane for theirs; the others found the right one."""
+    rng = np.random.default_rng(4)
+    places = np.concatenate([leaving(rng, 8, (90.0, 0.0)), leaving(rng, 6, (0.0, 0.0))])
+    place = gathered(places, np.full(14, 4.0), SETTINGS)
+    assert place.mean_m == pytest.approx((90.0, 0.0), abs=8.0)
+    assert not stands_elsewhere(place, places, RADIUS_M, SETTINGS)
 
 
 def test_scattered_walkers_have_no_place_in_common():
