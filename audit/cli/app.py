@@ -19,7 +19,9 @@ from audit.cli.endings import guarded
 from audit.cli.forecast_command import FORECAST_EXAMPLE, forecast
 from audit.cli.grade_command import GRADE_EXAMPLE, grade
 from audit.cli.guide_command import GUIDE_EXAMPLE, guide
+from audit.cli.lanes_command import LANES_EXAMPLE, lanes
 from audit.cli.pace_command import PACE_EXAMPLE, pace
+from audit.cli.rehearse_command import REHEARSE_EXAMPLE, rehearse
 
 _ABOUT = "Sets a recorded walk against its planned legs: what was walked, and why it differed."
 _EXAMPLE = """\b
@@ -51,6 +53,8 @@ app.command(help=debrief.__doc__, epilog=DEBRIEF_EXAMPLE)(guarded(debrief))
 app.command(help=forecast.__doc__, epilog=FORECAST_EXAMPLE)(guarded(forecast))
 app.command(help=pace.__doc__, epilog=PACE_EXAMPLE)(guarded(pace))
 app.command(help=grade.__doc__, epilog=GRADE_EXAMPLE)(guarded(grade))
+app.command(help=rehearse.__doc__, epilog=REHEARSE_EXAMPLE)(guarded(rehearse))
+app.command(help=lanes.__doc__, epilog=LANES_EXAMPLE)(guarded(lanes))
 app.command(help=guide.__doc__, epilog=GUIDE_EXAMPLE)(guarded(guide))
 
 

@@ -88,7 +88,7 @@ def _leg_evidence(
         grid_magnetic_angle_deg=card.angles.grid_magnetic_angle_deg,
         convergence_deg=card.angles.convergence_deg,
         confidence=leg.confidence,
-        stale_turn_deg=_stale_turn_deg(card),
+        stale_turn_deg=stale_turn_deg(card),
         planned_deg=leg.card.azimuth.degrees,
         length_m=leg.card.distance_m,
         bent=len(leg.card.line) > 2,
@@ -96,8 +96,8 @@ def _leg_evidence(
         half_square_m=leg.card.end.half_square_m,
         start_off_m=measures.ledger.inherited,
         under_way=under_way,
-        other_magnetic_deg=_other_azimuths(card, number),
-        other_points_m=_other_points(card, leg.card),
+        other_magnetic_deg=other_azimuths(card, number),
+        other_points_m=other_points(card, leg.card),
         went_on=_went_on(number, legs, settings),
         passed_m=_passed_m(measures, leg.card, settings),
         shape=_shape(measures, leg.card, facts.noise_m, settings),
@@ -114,14 +114,14 @@ def _half_interval_deg(heading: Heading) -> float:
     return wrap_degrees(turn_degrees(heading.low_deg, heading.high_deg)) / 2.0
 
 
-def _stale_turn_deg(card: LegCard) -> float | None:
+def stale_turn_deg(card: LegCard) -> float | None:
     """Give the model's angle less the plan's: what an old angle on the map turns a leg by."""
     if card.angle_source != "plan" or card.model_grid_magnetic_angle_deg is None:
         return None
     return card.model_grid_magnetic_angle_deg - card.angles.grid_magnetic_angle_deg
 
 
-def _other_azimuths(card: LegCard, number: int) -> tuple[tuple[float, float], ...]:
+def other_azimuths(card: LegCard, number: int) -> tuple[tuple[float, float], ...]:
     """Give what the card says for the other legs: the legs before and after weigh most."""
     others = [n for n in range(len(card.legs)) if n != number]
     near = [n for n in others if abs(n - number) == 1]
@@ -130,7 +130,7 @@ def _other_azimuths(card: LegCard, number: int) -> tuple[tuple[float, float], ..
     return tuple((card.legs[n].magnetic.degrees, weight[n]) for n in others)
 
 
-def _other_points(card: LegCard, leg: CardLeg) -> tuple[Metres2, ...]:
+def other_points(card: LegCard, leg: CardLeg) -> tuple[Metres2, ...]:
     """Give the other known points that a walker might take for the end, from the end."""
     return tuple(
         (point.east_m - leg.end.east_m, point.north_m - leg.end.north_m)

@@ -11,8 +11,9 @@ import numpy as np
 from audit.forecast.normal_in_disk import chance_in_disk, normal_below, normal_deviate
 from audit.forecast.walker_scatter import WalkerScatter
 from audit.leg_card import CardLeg
+from audit.leg_card.bezel import clicks_to_set
 from audit.settings import ForecastSettings
-from audit.units import FloatArray, direction_degrees, turn_degrees, unit_vector, wrap_degrees
+from audit.units import FloatArray, direction_degrees, unit_vector, wrap_degrees
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -92,6 +93,15 @@ class LegForecast:
     covariance_m2: FloatArray
     walk_covariance_m2: FloatArray
     walk_mean_m: tuple[float, float]
+
+    def far_outline(self, corners: int = 48) -> FloatArray:
+        """Give the outer ellipse as (east, north) from the point, closed; shape (n, 2)."""
+        middle = self.along_m * unit_vector(self.toward_deg)
+        middle = middle + self.across_m * unit_vector(self.toward_deg + 90.0)
+        angle = np.radians(np.linspace(0.0, 360.0, corners + 1))[:, None]
+        major = self.far.major_m * np.cos(angle) * unit_vector(self.far.major_deg)
+        minor = self.far.minor_m * np.sin(angle) * unit_vector(self.far.major_deg + 90.0)
+        return np.asarray(middle + major + minor)
 
 
 def forecast_leg(
@@ -184,8 +194,7 @@ def clicked_turn_deg(leg: CardLeg, scatter: WalkerScatter) -> float | None:
     """Give what rounding the magnetic azimuth to a click turns a straight leg by."""
     if not scatter.click_deg or len(leg.line) > 2:
         return None
-    wanted = leg.magnetic.degrees
-    return turn_degrees(wanted, round(wanted / scatter.click_deg) * scatter.click_deg)
+    return clicks_to_set(leg.magnetic, scatter.click_deg)[0].error_deg
 
 
 def _steps(leg: CardLeg) -> FloatArray:

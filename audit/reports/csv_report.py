@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
+from collections.abc import Mapping, Sequence
 
 from audit.debriefing.frames import leg_rows
 from audit.debriefing.records import Debrief
@@ -14,7 +15,11 @@ FORMULA_STARTS = tuple("=+-@\t\r\n＝＋－＠")
 
 def render_csv(debrief: Debrief) -> str:
     """Give the text of legs.csv; columns as in `audit.debriefing.frames.legs_frame`."""
-    rows = leg_rows(debrief)
+    return csv_text(leg_rows(debrief))
+
+
+def csv_text(rows: Sequence[Mapping[str, object]]) -> str:
+    """Give rows of one shape as a table, the names of the columns on top."""
     text = io.StringIO(newline="")
     writer = csv.DictWriter(
         text, fieldnames=list(rows[0]) if rows else ["leg"], lineterminator="\r\n"

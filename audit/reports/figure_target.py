@@ -13,14 +13,13 @@ from audit.reports.chart_layers import Layer, Spec, as_given, position, rimmed, 
 from audit.reports.label_places import Label, place_labels
 from audit.reports.length_axis import length_axis, length_label
 from audit.reports.map_layers import claim_sign
-from audit.units import turn_degrees
+from audit.units import unit_vector
 from audit.words import in_force, say
 from audit.words.in_other_units import METRES
 
 SIDE_PX = 340.0
 _RING_STEPS = (10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0, 10000.0)
 _LEAST_RADII = 1.5
-_ELLIPSE_CORNERS = 48
 
 
 def target_specification(debrief: Debrief) -> dict[str, Any] | None:
@@ -76,12 +75,9 @@ def _forecasts(debrief: Debrief) -> list[Layer]:
     told.sort(key=lambda forecast: forecast.far.major_m)
     rows = []
     for forecast in {id(one): one for one in (told[:1] + told[-1:])}.values():
-        far = forecast.far
-        turn = math.radians(turn_degrees(forecast.toward_deg, far.major_deg))
-        round_it = np.radians(np.linspace(0.0, 360.0, _ELLIPSE_CORNERS + 1))
-        major, minor = far.major_m * np.cos(round_it), far.minor_m * np.sin(round_it)
-        across = forecast.across_m + major * math.sin(turn) + minor * math.cos(turn)
-        along = forecast.along_m + major * math.cos(turn) - minor * math.sin(turn)
+        outline, toward = forecast.far_outline(), forecast.toward_deg
+        across = outline @ unit_vector(toward + 90.0)
+        along = outline @ unit_vector(toward)
         rows += [
             {"x": round(float(x), 1), "y": round(float(y), 1), "k": place, "leg": forecast.leg}
             for place, (x, y) in enumerate(zip(across, along, strict=True))

@@ -57,7 +57,7 @@ def _planned(debrief: Debrief) -> list[gpxpy.gpx.GPXRoutePoint]:
             np.ascontiguousarray(card.line[:, 0]), np.ascontiguousarray(card.line[:, 1])
         )
         for place in range(begin, len(card.line)):
-            point = GPXRoutePoint(*_at(latitude[place], longitude[place]))
+            point = GPXRoutePoint(*gpx_place(latitude[place], longitude[place]))
             name = names[place]
             if name is None:
                 point.type = "via"
@@ -72,7 +72,7 @@ def _points(debrief: Debrief) -> list[gpxpy.gpx.GPXWaypoint]:
 
     made = []
     for point in debrief.points:
-        one = GPXWaypoint(*_at(point.latitude_deg, point.longitude_deg))
+        one = GPXWaypoint(*gpx_place(point.latitude_deg, point.longitude_deg))
         one.name, one.type = gpx_text(point.name), "point"
         made.append(one)
     return made
@@ -87,7 +87,9 @@ def _claims(debrief: Debrief) -> list[gpxpy.gpx.GPXWaypoint]:
         if measures is None:
             continue
         claim = measures.claim
-        one = GPXWaypoint(*_at(claim.latitude_deg, claim.longitude_deg), time=_time(debrief, claim))
+        one = GPXWaypoint(
+            *gpx_place(claim.latitude_deg, claim.longitude_deg), time=_time(debrief, claim)
+        )
         one.name, one.type = gpx_text(f"Claim of leg {leg.name}"), "claim"
         end = leg.audit.card.end.name
         one.description = gpx_text(f"Miss: {wording.miss(measures)} of {end}. {_why(leg)}".strip())
@@ -121,7 +123,7 @@ def _walked(debrief: Debrief, leg: LegDebrief, measures: LegMeasures) -> gpxpy.g
             segment = GPXTrackSegment()
         height = float(clean.elevation_m[place])
         point = GPXTrackPoint(
-            *_at(lat, lon),
+            *gpx_place(lat, lon),
             elevation=None if np.isnan(height) else round(height, 1),
             time=_moment(float(clean.time_s[place])) if clean.timed else None,
         )
@@ -130,7 +132,7 @@ def _walked(debrief: Debrief, leg: LegDebrief, measures: LegMeasures) -> gpxpy.g
     return track
 
 
-def _at(latitude_deg: float, longitude_deg: float) -> tuple[float, float]:
+def gpx_place(latitude_deg: float, longitude_deg: float) -> tuple[float, float]:
     """Give latitude and longitude; GPX 1.1 has longitudes up to, but not including, 180."""
     longitude = round(float(longitude_deg), _DECIMALS)
     latitude = round(float(latitude_deg), _DECIMALS)

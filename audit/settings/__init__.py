@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 
 from audit.settings.carrying import CarriedCardSettings, PacingSettings
 from audit.settings.class_shows import ClassShowsSettings
+from audit.settings.course_setting import CourseSettingSettings
 from audit.settings.diagnosis import DiagnosisSettings
 from audit.settings.forecast import ForecastSettings
 from audit.settings.grading import GradingSettings
@@ -21,6 +22,7 @@ from audit.settings.measuring import (
     PaceSettings,
     SearchSettings,
 )
+from audit.settings.rehearsal import RehearsalSettings
 
 __all__ = [
     "CardSettings",
@@ -28,6 +30,7 @@ __all__ = [
     "ClaimSettings",
     "ClassShowsSettings",
     "CleaningSettings",
+    "CourseSettingSettings",
     "DiagnosisSettings",
     "ForecastSettings",
     "GradingSettings",
@@ -40,6 +43,7 @@ __all__ = [
     "PacingSettings",
     "QualitySettings",
     "ReadingSettings",
+    "RehearsalSettings",
     "ReportSettings",
     "SearchSettings",
     "Settings",
@@ -617,6 +621,8 @@ class Settings:
     paces: PaceSettings = field(default_factory=PaceSettings)
     forecast: ForecastSettings = field(default_factory=ForecastSettings)
     grading: GradingSettings = field(default_factory=GradingSettings)
+    course_setting: CourseSettingSettings = field(default_factory=CourseSettingSettings)
+    rehearsal: RehearsalSettings = field(default_factory=RehearsalSettings)
     carried_card: CarriedCardSettings = field(default_factory=CarriedCardSettings)
     pacing: PacingSettings = field(default_factory=PacingSettings)
     class_shows: ClassShowsSettings = field(default_factory=ClassShowsSettings)

@@ -1,0 +1,139 @@
+"""From the files of lanes, areas and heights to the check of the lanes."""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from audit.cli.endings import ExitStatus, WrongUseError
+from audit.cli.messages import say, tell
+from audit.course_setting.check_lanes import check_lanes
+from audit.course_setting.records import Lane
+from audit.errors import InputRefusedError, Problem
+from audit.geodesy.areas_on_grid import GroundAreas, areas_on_grid
+from audit.geodesy.grids import CourseGrid
+from audit.leg_card import LegCard, work_out_card
+from audit.leg_card.profiles import stations
+from audit.plan import Plan
+from audit.readers.areas_file import read_areas
+from audit.readers.course_settings import CourseOptions
+from audit.readers.ground_heights import heights_at
+from audit.readers.plan_file import read_plan
+from audit.reports.lanes_report import (
+    render_lanes,
+    render_lanes_csv,
+    render_lanes_html,
+    render_lanes_json,
+)
+from audit.reports.write import write_texts
+from audit.settings import Settings
+from audit.units import FloatArray
+
+_CLOCK = re.compile(r"([01]?\d|2[0-3]):([0-5]\d)Z?")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LanesAsked:
+    """What the command line asks of a check of lanes."""
+
+    areas: Path | None = None
+    ground: Path | None = None
+    start: str | None = None
+    folder: Path | None = None
+    as_json: bool = False
+
+
+def check_lane_files(
+    plans: Sequence[Path], asked: LanesAsked, *, options: CourseOptions
+) -> ExitStatus:
+    """Tell the check of lanes; the status says whether there is anything to look at.
+
+    Raises
+    ------
+    InputRefusedError
+        With the problems of all files.
+    WrongUseError
+        Where --start is no time of day, or the order of a plan's points is free.
+    """
+    sets_out = _time(asked.start)
+    cards = read_cards(plans, options)
+    areas = read_ground_areas(asked.areas, cards[0].grid)
+    lanes = [
+        Lane(name=name, source=str(plan), card=card, heights=leg_heights(asked.ground, card))
+        for name, plan, card in zip(_names(cards, plans), plans, cards, strict=True)
+    ]
+    checked = check_lanes(lanes, areas, sets_out=sets_out)
+    tell(render_lanes_json(checked) if asked.as_json else render_lanes(checked))
+    for note in [] if asked.as_json else checked.notes:
+        say(f"note: {note}")
+    if asked.folder is not None:
+        texts = {
+            "lanes.json": render_lanes_json(checked),
+            "lanes.csv": render_lanes_csv(checked),
+            "lanes.html": render_lanes_html(checked, areas),
+        }
+        written = write_texts(asked.folder, texts)
+        say(f"Written to {asked.folder}: {', '.join(path.name for path in written)}")
+    return ExitStatus.FINDINGS if checked.findings else ExitStatus.DONE
+
+
+def read_cards(plans: Sequence[Path], options: CourseOptions) -> list[LegCard]:
+    """Give the cards of plans that stand on one grid."""
+    read: list[Plan] = []
+    problems: list[Problem] = []
+    for path in plans:
+        try:
+            read.append(read_plan(path, **options))
+        except InputRefusedError as refused:
+            problems += refused.problems
+    if problems:
+        raise InputRefusedError(problems)
+    for path, plan in zip(plans, read, strict=True):
+        if plan.order == "free":
+            message = f"{path}: its points may be visited in any order, so it has no legs yet."
+            raise WrongUseError(message)
+    for path, plan in zip(plans, read, strict=True):
+        if plan.grid != read[0].grid:
+            message = (
+                f"{path} is on the grid {plan.grid} and {plans[0]} on {read[0].grid}. Give all one "
+                "grid with --grid."
+            )
+            raise WrongUseError(message)
+    return [work_out_card(plan) for plan in read]
+
+
+def read_ground_areas(path: Path | None, grid: CourseGrid) -> GroundAreas:
+    """Give the areas of a file on a grid; none without a file."""
+    return GroundAreas() if path is None else areas_on_grid(read_areas(path), grid)
+
+
+def leg_heights(path: Path | None, card: LegCard) -> tuple[FloatArray, ...] | None:
+    """Give the heights at the stations of every leg; None without a file."""
+    if path is None:
+        return None
+    apart_m = Settings().carried_card.station_m
+    return tuple(
+        heights_at(path, card.grid.code, stations(leg.line, apart_m)[1]) for leg in card.legs
+    )
+
+
+def _names(cards: Sequence[LegCard], plans: Sequence[Path]) -> list[str]:
+    """Give each lane a name of its own: its course's, or its file's where names are shared."""
+    names = [card.name for card in cards]
+    if len(set(names)) == len(names):
+        return names
+    files = [path.stem for path in plans]
+    return files if len(set(files)) == len(files) else [str(path) for path in plans]
+
+
+def _time(text: str | None) -> dt.time | None:
+    if text is None:
+        return None
+    found = _CLOCK.fullmatch(text.strip())
+    if found is None:
+        message = f'--start: "{text}" is no time of day. Write it like 13:30, in UTC.'
+        raise WrongUseError(message)
+    return dt.time(int(found[1]), int(found[2]))

@@ -1,0 +1,144 @@
+"""The whole check of one or more lanes on one piece of ground."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator, Sequence
+
+from audit.course_setting.daylight import daylight
+from audit.course_setting.fairness import uneven_lanes
+from audit.course_setting.figures import lane_figures
+from audit.course_setting.legs_and_areas import legs_and_areas, placed_finding
+from audit.course_setting.records import (
+    CheckedLane,
+    Daylight,
+    Lane,
+    LaneFinding,
+    LanesCheck,
+)
+from audit.course_setting.safety_bearing import safety_findings
+from audit.course_setting.twin_points import TwinPoints, twin_points
+from audit.forecast.course_forecast import forecast_course
+from audit.forecast.walker_scatter import WalkerScatter
+from audit.geodesy.areas_on_grid import GroundAreas
+from audit.settings import Settings
+from audit.track import utc_text
+
+
+def check_lanes(
+    lanes: Sequence[Lane],
+    areas: GroundAreas | None = None,
+    *,
+    sets_out: dt.time | None = None,
+    scatter: WalkerScatter | None = None,
+    settings: Settings | None = None,
+) -> LanesCheck:
+    """Check lanes that stand on one grid.
+
+    Parameters
+    ----------
+    lanes
+        With their cards on the same grid.
+    areas
+        Bounds, no-go areas and hazards; without them nothing is said of them.
+    sets_out
+        Time of day in UTC at which the lanes are begun.
+    scatter
+        Of the walkers; an ordinary one where left out.
+    """
+    settings = settings or Settings()
+    areas = areas or GroundAreas()
+    twins = tuple(twin_points(lanes, settings.course_setting))
+    checked = tuple(_checked(lane, twins, sets_out, scatter, settings) for lane in lanes)
+    names = [lane.name for lane in lanes]
+    findings = (
+        *uneven_lanes(names, [one.figures for one in checked], settings.course_setting),
+        *_twins_told(lanes, twins),
+        *(finding for lane in lanes for finding in legs_and_areas(lane, areas)),
+        *safety_findings(lanes, areas, settings.course_setting),
+        *_dark(checked),
+    )
+    return LanesCheck(lanes=checked, findings=findings, notes=tuple(_notes(checked, areas)))
+
+
+def _checked(
+    lane: Lane,
+    twins: Sequence[TwinPoints],
+    sets_out: dt.time | None,
+    scatter: WalkerScatter | None,
+    settings: Settings,
+) -> CheckedLane:
+    forecast = forecast_course(lane.card, scatter, settings=settings.forecast)
+    first, day = lane.card.points[0], lane.card.date
+    light = None if day is None else daylight(day, first.longitude_deg, first.latitude_deg)
+    begun = None
+    if day is not None and sets_out is not None:
+        begun = dt.datetime.combine(day, sets_out, tzinfo=dt.UTC)
+    figures = lane_figures(
+        lane,
+        forecast,
+        sum(lane.name in twin.lanes for twin in twins),
+        sets_out=begun,
+        light=light,
+        settings=settings.carried_card,
+    )
+    return CheckedLane(lane=lane, figures=figures, forecast=forecast, daylight=light)
+
+
+def _twins_told(lanes: Sequence[Lane], twins: Sequence[TwinPoints]) -> Iterator[LaneFinding]:
+    cards = {lane.name: lane.card for lane in lanes}
+    for twin in twins:
+        point = twin.points[0]
+        what = f"{point.name}, {twin.points[1].name}"
+        at = (cards[twin.lanes[0]], (point.east_m, point.north_m))
+        yield placed_finding("twin-points", twin.lanes[0], what, twin.message, at)
+
+
+def _dark(checked: Sequence[CheckedLane]) -> Iterator[LaneFinding]:
+    """Tell lanes that the slowest rule ends after civil dusk, or that begin before dawn."""
+    for one in checked:
+        light, figures = one.daylight, one.figures
+        if light is None or figures.ends_by is None:
+            continue
+        begins = figures.ends_by - dt.timedelta(seconds=max(s for _, s in figures.times_s))
+        late = light.civil_dusk is not None and figures.ends_by > light.civil_dusk
+        early = light.civil_dawn is not None and begins < light.civil_dawn
+        no_light = light.always == "dark" and light.civil_dawn is None
+        if late or early or no_light:
+            yield LaneFinding(
+                kind="dark-before-the-end", lane=one.lane.name, what="daylight",
+                message=f"{one.lane.name}: {_dark_words(begins, figures.ends_by, light)}",
+            )  # fmt: skip
+
+
+def _dark_words(begins: dt.datetime, ends: dt.datetime, light: Daylight) -> str:
+    if light.civil_dawn is None or light.civil_dusk is None:
+        return "the sun does not come near the horizon that day. Plan it as a night lane."
+    if begins < light.civil_dawn:
+        return (
+            f"set out on at {_clock(begins)}, before civil dawn at {_clock(light.civil_dawn)} UTC."
+        )
+    return (
+        f"set out on at {_clock(begins)}, it ends by the slowest rule at {_clock(ends)}, after "
+        f"civil dusk at {_clock(light.civil_dusk)} UTC."
+    )
+
+
+def _clock(moment: dt.datetime) -> str:
+    return utc_text(moment.timestamp())[11:16]
+
+
+def _notes(checked: Sequence[CheckedLane], areas: GroundAreas) -> Iterator[str]:
+    """Say what could not be looked at."""
+    if areas.bounds is None:
+        yield "No bounds were given: nothing is said of leaving them, nor of the safety bearing."
+    if not areas.no_go and not areas.hazards:
+        yield "No areas were given to keep out of: nothing is said of legs through them."
+    if all(one.lane.card.safety is None for one in checked):
+        yield "No plan gives a safety bearing: nothing is said of it."
+    if any(one.figures.climb_m is None for one in checked):
+        yield "Heights are not known everywhere: climb is left out, and times are for level ground."
+    if len(checked) < 2:
+        yield "One lane has no others to be compared with."
+    if any(one.daylight is None for one in checked):
+        yield "A lane without a date has no daylight."

@@ -1,0 +1,100 @@
+"""Which lane stands out from the others, and in what."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from audit.course_setting.records import LaneFigures, LaneFinding
+from audit.settings import CourseSettingSettings
+
+_TO_SD = 1.4826
+"""Median absolute deviation to standard deviation, of a normal scatter."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Compared:
+    """One figure of all lanes, and from what difference on it is uneven."""
+
+    name: str
+    unit: str
+    values: tuple[float, ...]
+    share: float = 0.0
+    least: float = 0.0
+
+
+def uneven_lanes(
+    names: Sequence[str], figures: Sequence[LaneFigures], settings: CourseSettingSettings
+) -> Iterator[LaneFinding]:
+    """Give each figure in which a lane stands out from the middle (median) of the others.
+
+    From five lanes on it must also lie beyond three robust standard deviations of them all,
+    so that lanes which all differ a little are not all told.
+    """
+    if len(names) < 2:
+        return
+    for compared in _compared(figures, settings):
+        for number, value in enumerate(compared.values):
+            others = np.delete(np.array(compared.values), number)
+            middle = float(np.median(others))
+            off = value - middle
+            if abs(off) <= max(compared.share * abs(middle), compared.least):
+                continue
+            if len(names) >= settings.robust_least_lanes and not _robustly(value, others, settings):
+                continue
+            yield LaneFinding(
+                kind="uneven",
+                lane=names[number],
+                what=compared.name,
+                message=_message(names[number], compared, value, middle),
+            )
+
+
+def _compared(
+    figures: Sequence[LaneFigures], settings: CourseSettingSettings
+) -> Iterator[_Compared]:
+    share = settings.uneven_share
+    rule = figures[0].times_s[0][0]
+    yield _Compared(name="length", unit="m", values=tuple(f.length_m for f in figures), share=share)
+    yield _Compared(
+        name="number of legs",
+        unit="",
+        values=tuple(float(f.legs) for f in figures),
+        least=settings.uneven_least_legs,
+    )
+    climbs = tuple(f.climb_m for f in figures if f.climb_m is not None)
+    if len(climbs) == len(figures):
+        yield _Compared(
+            name="climb",
+            unit="m",
+            values=climbs,
+            share=settings.uneven_climb_share,
+            least=settings.uneven_least_climb_m,
+        )
+        # On the level it says no more than the length.
+        minutes = tuple(f.times_s[0][1] / 60.0 for f in figures)
+        yield _Compared(name=f"time ({rule})", unit="min", values=minutes, share=share)
+    yield _Compared(
+        name="mean chance to end in sight",
+        unit="%",
+        values=tuple(100.0 * f.mean_chance for f in figures),
+        least=100.0 * settings.uneven_chance,
+    )
+
+
+def _robustly(value: float, others: np.ndarray, settings: CourseSettingSettings) -> bool:
+    middle = float(np.median(others))
+    spread = _TO_SD * float(np.median(np.abs(others - middle)))
+    return abs(value - middle) > settings.robust_sds * spread
+
+
+def _message(lane: str, compared: _Compared, value: float, middle: float) -> str:
+    unit = f" {compared.unit}" if compared.unit else ""
+    more = "more" if value > middle else "less"
+    share = f" ({abs(value / middle - 1.0):.0%} {more})" if middle and compared.unit != "%" else ""
+    return (
+        f"{lane}: its {compared.name} is {value:.0f}{unit} and that of the others {middle:.0f}"
+        f"{unit}{share}. Even it out, or give the lane a limit of its own."
+    )

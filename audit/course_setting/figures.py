@@ -1,0 +1,61 @@
+"""What lanes are compared by: length, climb, time by the named rules, chance, light."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+import numpy as np
+
+from audit.course_setting.records import Daylight, Lane, LaneFigures
+from audit.forecast.course_forecast import CourseForecast
+from audit.leg_card.profiles import Profile, profile, stations, way_of
+from audit.settings import CarriedCardSettings
+from audit.walking_times import WALKING_RULES
+
+
+def lane_figures(
+    lane: Lane,
+    forecast: CourseForecast,
+    twins: int,
+    *,
+    sets_out: dt.datetime | None,
+    light: Daylight | None,
+    settings: CarriedCardSettings,
+) -> LaneFigures:
+    """Give the figures of one lane; the time that it is expected to end is the slowest rule's."""
+    legs = lane.card.legs
+    grounds = _profiles(lane, settings)
+    known = [ground for ground in grounds if ground is not None]
+    whole = lane.heights is not None and len(known) == len(legs)
+    ways = [way_of(leg.line, ground) for leg, ground in zip(legs, grounds, strict=True)]
+    times = tuple((rule.name, sum(rule.seconds(way) for way in ways)) for rule in WALKING_RULES)
+    longest = max(legs, key=lambda leg: leg.distance_m)
+    hardest = min(forecast.legs, key=lambda leg: leg.chance_in_sight)
+    slowest_s = max(seconds for _, seconds in times)
+    ends_by = None if sets_out is None else sets_out + dt.timedelta(seconds=slowest_s)
+    dusk = None if light is None else light.civil_dusk
+    left = None if ends_by is None or dusk is None else (dusk - ends_by).total_seconds()
+    return LaneFigures(
+        legs=len(legs),
+        length_m=sum(leg.distance_m for leg in legs),
+        longest_m=longest.distance_m,
+        longest_leg=longest.name,
+        climb_m=sum(ground.climb_m for ground in known) if whole else None,
+        descent_m=sum(ground.descent_m for ground in known) if whole else None,
+        times_s=times,
+        mean_chance=float(np.mean([leg.chance_in_sight for leg in forecast.legs])),
+        least_chance=hardest.chance_in_sight,
+        least_chance_leg=hardest.leg,
+        twins=twins,
+        ends_by=ends_by,
+        light_left_s=left,
+    )
+
+
+def _profiles(lane: Lane, settings: CarriedCardSettings) -> list[Profile | None]:
+    if lane.heights is None:
+        return [None] * len(lane.card.legs)
+    return [
+        profile(stations(leg.line, settings.station_m)[0], heights, settings.ripple_m)
+        for leg, heights in zip(lane.card.legs, lane.heights, strict=True)
+    ]

@@ -1,0 +1,131 @@
+"""What a check of lanes finds: frozen records, no arithmetic."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass
+from typing import Literal
+
+from audit.forecast.course_forecast import CourseForecast
+from audit.leg_card import LegCard
+from audit.units import FloatArray
+
+FindingKind = Literal[
+    "uneven",
+    "twin-points",
+    "point-in-no-go",
+    "point-in-hazard",
+    "point-out-of-bounds",
+    "leg-through-no-go",
+    "leg-through-hazard",
+    "leg-out-of-bounds",
+    "safety-bearing-missing",
+    "safety-bearing-through-no-go",
+    "safety-bearing-through-hazard",
+    "safety-bearings-differ",
+    "dark-before-the-end",
+]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LaneFinding:
+    """Something for the course setter to look at.
+
+    Attributes
+    ----------
+    lane : str
+        Name of the lane; "" for the ground as a whole.
+    what : str
+        The leg, the point or the figure that it is about.
+    message : str
+        The whole of it in a sentence or two.
+    longitude_deg, latitude_deg : float or None
+        Where to look, for what has a place.
+    """
+
+    kind: FindingKind
+    lane: str
+    what: str
+    message: str
+    longitude_deg: float | None = None
+    latitude_deg: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Daylight:
+    """The sun at a place on a day, UTC; None where it does not rise or set that day.
+
+    ``civil_dawn`` and ``civil_dusk`` are when its middle stands 6 degrees below the horizon.
+    ``always`` says which it is where it neither rises nor sets.
+    """
+
+    civil_dawn: dt.datetime | None
+    sunrise: dt.datetime | None
+    sunset: dt.datetime | None
+    civil_dusk: dt.datetime | None
+    always: Literal["", "light", "dark"] = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Lane:
+    """One lane: its plan worked out, and heights along its legs where they are known.
+
+    ``heights`` has one array a leg, at the places that the stations of the leg's line give.
+    """
+
+    name: str
+    source: str
+    card: LegCard
+    heights: tuple[FloatArray, ...] | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LaneFigures:
+    """What lanes are compared by.
+
+    Attributes
+    ----------
+    climb_m, descent_m : float or None
+        None where no heights are known.
+    times_s : tuple of (rule, seconds)
+        By every rule of walking time; rules that use heights take unknown ground for level.
+    mean_chance : float
+        Mean over the legs of the chance to end within sight.
+    least_chance, least_chance_leg
+        The hardest leg.
+    twins : int
+        Points of the lane that are too near another.
+    """
+
+    legs: int
+    length_m: float
+    longest_m: float
+    longest_leg: str
+    climb_m: float | None
+    descent_m: float | None
+    times_s: tuple[tuple[str, float], ...]
+    mean_chance: float
+    least_chance: float
+    least_chance_leg: str
+    twins: int
+    ends_by: dt.datetime | None
+    light_left_s: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class CheckedLane:
+    """A lane with its figures and its forecast."""
+
+    lane: Lane
+    figures: LaneFigures
+    forecast: CourseForecast
+    daylight: Daylight | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class LanesCheck:
+    """The whole check; ``notes`` say what was taken and what could not be looked at."""
+
+    lanes: tuple[CheckedLane, ...]
+    findings: tuple[LaneFinding, ...]
+    notes: tuple[str, ...]

@@ -1,0 +1,74 @@
+"""Simulated walks of mistakes, second by second: for teaching, and to try the debrief on."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass
+
+import numpy as np
+
+from audit.leg_card import LegCard
+from audit.rehearsal.records import Way
+from audit.settings import RehearsalSettings
+from audit.units import FloatArray
+
+_START_HOUR = 9
+_NO_DATE = dt.date(2000, 1, 1)
+"""Of tracks for a plan without a date; a date must be there for times to be."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class MadeTrack:
+    """A simulated walk: places on the grid, shape (n, 2), and POSIX seconds, shape (n,)."""
+
+    places: FloatArray
+    time_s: FloatArray
+
+
+def leg_track(card: LegCard, way: Way, settings: RehearsalSettings) -> MadeTrack:
+    """Give the walk of one way with a halt at either end."""
+    return _timed(card, _with_halts([np.asarray(way.line)], settings), settings)
+
+
+def course_track(card: LegCard, number: int, way: Way, settings: RehearsalSettings) -> MadeTrack:
+    """Give a walk of the whole course with a mistake on one leg.
+
+    Where the mistake ends the walker halts, then goes to the leg's point, as if somebody had
+    told him where it is, and goes on as planned. No receiver noise, no ordinary error.
+    """
+    parts: list[FloatArray] = []
+    for place, leg in enumerate(card.legs):
+        if place != number:
+            parts.append(np.asarray(leg.line))
+            continue
+        parts += [np.asarray(way.line), np.array([way.line[-1], leg.line[-1]])]
+    if way.cause == "point-skipped" and number + 1 < len(card.legs):
+        del parts[number + 1 : number + 3]  # he is at the next leg's end already
+    return _timed(card, _with_halts(parts, settings), settings)
+
+
+def _with_halts(parts: list[FloatArray], settings: RehearsalSettings) -> list[tuple[float, float]]:
+    """Give a place for every step of time: each part walked, with a halt before and after it."""
+    step_m = settings.walking_m_s * settings.fix_s
+    halt = max(round(settings.halt_s / settings.fix_s), 1)
+    places: list[tuple[float, float]] = []
+    for line in parts:
+        path = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(line, axis=0).T))])
+        at = np.append(np.arange(0.0, path[-1], step_m), path[-1])
+        walked = np.column_stack([np.interp(at, path, line[:, axis]) for axis in (0, 1)])
+        places += [_pair(line[0])] * halt
+        places += [_pair(one) for one in walked]
+    return [*places, *([places[-1]] * halt)]
+
+
+def _timed(
+    card: LegCard, places: list[tuple[float, float]], settings: RehearsalSettings
+) -> MadeTrack:
+    day = card.date or _NO_DATE
+    begin = dt.datetime(day.year, day.month, day.day, _START_HOUR, tzinfo=dt.UTC).timestamp()
+    passed_s = settings.fix_s * np.arange(len(places), dtype=np.float64)
+    return MadeTrack(places=np.array(places), time_s=begin + passed_s)
+
+
+def _pair(place: FloatArray) -> tuple[float, float]:
+    return float(place[0]), float(place[1])

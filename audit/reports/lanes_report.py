@@ -1,0 +1,166 @@
+"""The check of lanes: text for a terminal, a document, a table, and a page."""
+
+from __future__ import annotations
+
+import datetime as dt
+import json
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from audit.course_setting.records import CheckedLane, Daylight, LanesCheck
+from audit.course_setting.safety_bearing import unsafe_shapes
+from audit.geodesy.areas_on_grid import GroundAreas
+from audit.reports.csv_report import csv_text
+from audit.reports.figure_ground import GroundSketch, Sign, ground_specification
+from audit.reports.lanes_words import lane_rows, method_words
+from audit.reports.picture import draw
+from audit.reports.printable import printable
+from audit.reports.still_page import render_still_page
+from audit.track import utc_text
+
+if TYPE_CHECKING:
+    from shapely.geometry.base import BaseGeometry
+
+LANES_FORMAT = 1
+"""Number of the shape of lanes.json."""
+
+
+def render_lanes(checked: LanesCheck) -> str:
+    """Give plain text that ends with a line feed: the table, then what to look at."""
+    rows = [("", [one.lane.name for one in checked.lanes]), *lane_rows(checked.lanes)]
+    width = max(len(name) for name, _ in rows)
+    widths = [max(len(cells[n]) for _, cells in rows) for n in range(len(checked.lanes))]
+    lines = [
+        "  ".join(
+            [name.ljust(width), *(c.rjust(w) for c, w in zip(cells, widths, strict=True))]
+        ).rstrip()
+        for name, cells in rows
+    ]
+    count = len(checked.findings)
+    told = [f"{count} {'thing' if count == 1 else 'things'} to look at."]
+    told += [f"{n:>2}. {one.message}" for n, one in enumerate(checked.findings, start=1)]
+    lines += ["", *(told if count else ["Nothing stands out."]), "", method_words()]
+    return "\n".join(printable(line) for line in lines) + "\n"
+
+
+def render_lanes_json(checked: LanesCheck) -> str:
+    """Give the document; nothing rounded, null for what is not known."""
+    document = {
+        "format": LANES_FORMAT,
+        "lanes": [_entry(one) for one in checked.lanes],
+        "findings": [
+            {
+                "kind": one.kind,
+                "lane": one.lane or None,
+                "what": one.what,
+                "message": one.message,
+                "lon": one.longitude_deg,
+                "lat": one.latitude_deg,
+            }
+            for one in checked.findings
+        ],
+        "notes": list(checked.notes),
+    }
+    return json.dumps(document, indent=1, ensure_ascii=False, allow_nan=False) + "\n"
+
+
+def render_lanes_csv(checked: LanesCheck) -> str:
+    """Give one row a lane."""
+    return csv_text([_flat(_entry(one)) for one in checked.lanes])
+
+
+def render_lanes_html(checked: LanesCheck, areas: GroundAreas) -> str:
+    """Give the page, whole without a network and on paper."""
+    unsafe = unsafe_shapes([one.lane for one in checked.lanes], areas)
+    names = [one.lane.name for one in checked.lanes]
+    picture = draw(
+        ground_specification(_sketch(checked, areas, unsafe)), "ground", "The lanes on the ground",
+        f"{len(names)} lanes with their points, and the areas given.",
+    )  # fmt: skip
+    return render_still_page(
+        "lanes.html.j2",
+        title=", ".join(names) if len(names) <= 3 else f"{len(names)} lanes",
+        names=names,
+        rows=lane_rows(checked.lanes),
+        findings=[one.message for one in checked.findings],
+        notes=checked.notes,
+        picture=picture.svg,
+        unsafe=bool(unsafe),
+        method=method_words(),
+    )
+
+
+def _sketch(
+    checked: LanesCheck, areas: GroundAreas, unsafe: tuple[BaseGeometry, ...]
+) -> GroundSketch:
+    import shapely  # noqa: PLC0415
+
+    signs: dict[tuple[str, int, int], Sign] = {}
+    for one in checked.lanes:
+        for point in one.lane.card.points:
+            key = (point.name, round(point.east_m), round(point.north_m))
+            signs[key] = Sign(text=point.name, east_m=point.east_m, north_m=point.north_m)
+    shown = None if areas.bounds is None else shapely.get_coordinates(areas.bounds)
+    return GroundSketch(
+        points=tuple(signs.values()),
+        lines=tuple(
+            ("planned", np.asarray(leg.line)) for one in checked.lanes for leg in one.lane.card.legs
+        ),
+        areas=areas,
+        unsafe=unsafe,
+        radius_m=max(one.lane.card.arrival_radius_m for one in checked.lanes),
+        shown=shown,
+    )
+
+
+def _entry(one: CheckedLane) -> dict[str, object]:
+    figures = one.figures
+    safety = one.lane.card.safety
+    return {
+        "name": one.lane.name,
+        "plan": one.lane.source,
+        "legs": figures.legs,
+        "length_m": figures.length_m,
+        "longest_m": figures.longest_m,
+        "longest_leg": figures.longest_leg,
+        "climb_m": figures.climb_m,
+        "descent_m": figures.descent_m,
+        "times_s": dict(figures.times_s),
+        "mean_chance_in_sight": figures.mean_chance,
+        "least_chance_in_sight": figures.least_chance,
+        "least_chance_leg": figures.least_chance_leg,
+        "twin_points": figures.twins,
+        "safety_grid_deg": None if safety is None else safety.grid.degrees,
+        "safety_magnetic_deg": None if safety is None else safety.magnetic.degrees,
+        **_sun_entry(one.daylight),
+        "ends_by": _time(figures.ends_by),
+        "light_left_s": figures.light_left_s,
+    }
+
+
+def _sun_entry(light: Daylight | None) -> dict[str, object]:
+    return {
+        "civil_dawn": None if light is None else _time(light.civil_dawn),
+        "sunrise": None if light is None else _time(light.sunrise),
+        "sunset": None if light is None else _time(light.sunset),
+        "civil_dusk": None if light is None else _time(light.civil_dusk),
+    }
+
+
+def _time(moment: dt.datetime | None) -> str | None:
+    return None if moment is None else utc_text(round(moment.timestamp()))
+
+
+def _flat(entry: dict[str, object]) -> dict[str, object]:
+    """Give each time a column of its own."""
+    row: dict[str, object] = {}
+    for name, value in entry.items():
+        if isinstance(value, dict):
+            row |= {
+                f"time_{rule.lower().replace(' ', '_').replace('/', '_')}_s": seconds
+                for rule, seconds in value.items()
+            }
+        else:
+            row[name] = value
+    return row

@@ -1,0 +1,146 @@
+"""The rehearsal for people: short text for a terminal, and the page."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+import numpy as np
+
+from audit.geodesy.areas_on_grid import GroundAreas
+from audit.rehearsal.records import LegRehearsal, Rehearsal
+from audit.reports import digits, rehearsal_words
+from audit.reports.cause_words import cause_words
+from audit.reports.figure_ground import GroundSketch, Sign, ground_specification
+from audit.reports.picture import draw
+from audit.reports.printable import printable
+from audit.reports.still_page import render_still_page
+from audit.units import FloatArray
+
+_FAR_LEGS, _CLOSE_LEGS = 1.0, 0.3
+"""Ends nearer the point than this share of the leg are drawn: on the first picture, and close."""
+
+
+def render_rehearsal(rehearsal: Rehearsal) -> str:
+    """Give plain text that ends with a line feed."""
+    lines = [rehearsal.card.name, *_head(rehearsal)]
+    for leg in rehearsal.legs:
+        lines += ["", _title(leg)]
+        lines += [f"  {words}" for words in _told(leg)]
+    return "\n".join(printable(line) for line in lines) + "\n"
+
+
+def render_rehearsal_html(rehearsal: Rehearsal, areas: GroundAreas) -> str:
+    """Give the page, whole without a network, without scripts and on paper."""
+    return render_still_page(
+        "rehearsal.html.j2",
+        course=rehearsal.card.name,
+        head=_head(rehearsal),
+        dangers=_of_all_legs(rehearsal, rehearsal_words.danger_sentences),
+        nears=_of_all_legs(rehearsal, rehearsal_words.near_sentences),
+        beside=rehearsal.beside,
+        notes=rehearsal.notes,
+        legs=[_section(leg, rehearsal, areas) for leg in rehearsal.legs],
+    )
+
+
+def _of_all_legs(rehearsal: Rehearsal, sentences: Callable[[LegRehearsal], list[str]]) -> list[str]:
+    return [words for leg in rehearsal.legs for words in sentences(leg)]
+
+
+def _head(rehearsal: Rehearsal) -> list[str]:
+    ways = sum(len(leg.ends) for leg in rehearsal.legs)
+    resolution = digits.whole(rehearsal.resolution_m)
+    simulated = (
+        f"SIMULATED: {ways} ways of going wrong on {len(rehearsal.legs)} legs, worked out from the "
+        "plan; nobody walked them."
+    )
+    return [simulated, f"Two ends nearer than {resolution} m are one place to a usual recording."]
+
+
+def _title(leg: LegRehearsal) -> str:
+    return (
+        f"Leg {leg.leg.name}: {leg.leg.start.name} to {leg.leg.end.name}, "
+        f"{digits.card_azimuth(leg.leg.azimuth.degrees)} grid, {digits.whole(leg.leg.distance_m)} m"
+    )
+
+
+def _told(leg: LegRehearsal) -> list[str]:
+    """Give what the terminal tells of a leg."""
+    count = rehearsal_words.alike_count(leg)
+    words = [*rehearsal_words.danger_sentences(leg), *rehearsal_words.near_sentences(leg)]
+    words.append(f"{count} pairs of mistakes that this leg cannot tell apart.")
+    words += rehearsal_words.proposal_sentences(leg)
+    if leg.no_change:
+        words.append(f"No change of the leg was tried: {leg.no_change}.")
+    return words
+
+
+def _section(leg: LegRehearsal, rehearsal: Rehearsal, areas: GroundAreas) -> dict[str, Any]:
+    rows = rehearsal_words.way_rows(leg)
+    title = _title(leg)
+    number = rehearsal.legs.index(leg) + 1
+    pictures = []
+    for kind, share, words in (("whole", _FAR_LEGS, title), ("close", _CLOSE_LEGS, "At the point")):
+        sketch = _sketch(leg, rows, rehearsal, areas, share)
+        said = f"Where {len(sketch.ends)} ways of going wrong end, numbered as in the table."
+        drawn = draw(ground_specification(sketch), f"leg-{number}-{kind}", words, said)
+        pictures.append(drawn.svg)
+    return {
+        "title": title,
+        "pictures": pictures,
+        "rows": rows,
+        "hidden": rehearsal_words.hidden_words(leg),
+        "alike": rehearsal_words.alike_sentences(leg),
+        "alike_count": rehearsal_words.alike_count(leg),
+        "proposals": rehearsal_words.proposal_sentences(leg),
+        "no_change": leg.no_change,
+        "not_here": [f"{cause_words(cause)}: {why}" for cause, why in leg.not_here],
+    }
+
+
+def _sketch(
+    leg: LegRehearsal,
+    rows: list[rehearsal_words.WayRow],
+    rehearsal: Rehearsal,
+    areas: GroundAreas,
+    share: float,
+) -> GroundSketch:
+    """Draw the ends that lie no further from the point than a share of the leg."""
+    end = np.array([leg.leg.end.east_m, leg.leg.end.north_m])
+    reach_m = share * leg.leg.distance_m
+    near = [row for row in rows if np.hypot(row.end.east_m - end[0], row.end.north_m - end[1])
+            <= reach_m]  # fmt: skip
+    lines: list[tuple[str, FloatArray]] = [("wrong", np.asarray(row.end.way.line)) for row in near]
+    for other in rehearsal.card.legs:
+        kind = "planned" if other is leg.leg else "other"
+        lines.append((kind, np.asarray(other.line)))
+    lines.append(("ellipse", _outline(leg, end)))
+    whole = share >= _FAR_LEGS
+    shown = np.asarray(leg.leg.line) if whole else end + reach_m * _CORNERS / 3.0
+    points = [point for point in rehearsal.card.points if _inside(point, near, shown)]
+    return GroundSketch(
+        points=tuple(Sign(text=p.name, east_m=p.east_m, north_m=p.north_m) for p in points),
+        lines=tuple(lines),
+        ends=tuple(
+            Sign(text=row.sign, east_m=row.end.east_m, north_m=row.end.north_m) for row in near
+        ),
+        areas=areas,
+        radius_m=rehearsal.card.arrival_radius_m,
+        shown=shown,
+    )
+
+
+def _inside(point: Any, near: list[rehearsal_words.WayRow], shown: FloatArray) -> bool:  # noqa: ANN401
+    """Say whether a point lies in the ground that the leg and its ends take up."""
+    corners = np.vstack([shown, *([row.end.east_m, row.end.north_m] for row in near)])
+    low, high = corners.min(axis=0), corners.max(axis=0)
+    return bool(low[0] <= point.east_m <= high[0] and low[1] <= point.north_m <= high[1])
+
+
+_CORNERS = np.array([[-1.0, -1.0], [1.0, 1.0]])
+
+
+def _outline(leg: LegRehearsal, end: FloatArray) -> FloatArray:
+    """Give the outline of the ellipse that holds 95 of 100 ordinary walks."""
+    return leg.forecast.far_outline() + end

@@ -1,0 +1,24 @@
+"""Pages without scripts: they fetch nothing, and look like the page of the debrief."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from audit.reports.cautions import CAUTIONS
+from audit.reports.html_report import page_templates
+from audit.reports.version import program_version
+
+STILL_POLICY = (
+    "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; "
+    "form-action 'none'"
+)
+"""No network for anything, and no script at all."""
+
+
+def render_still_page(template: str, **context: Any) -> str:  # noqa: ANN401 (what a template shows)
+    """Give a whole page from a template that fills in ``still_page.html.j2``."""
+    return (
+        page_templates()
+        .get_template(template)
+        .render(policy=STILL_POLICY, cautions=CAUTIONS, version=program_version(), **context)
+    )
