@@ -3,7 +3,15 @@
 from __future__ import annotations
 
 from audit.debriefing.records import LegDebrief
+from audit.forecast.place_of_miss import WhereInForecast
 from audit.reports import digits
+from audit.words import say
+
+_WHERE: dict[WhereInForecast, str] = {
+    "inside the 50 % ellipse": "inside",
+    "between the 50 % and the 95 % ellipse": "between",
+    "outside the 95 % ellipse": "outside",
+}
 
 
 def forecast_facts(leg: LegDebrief) -> list[tuple[str, str]]:
@@ -12,15 +20,18 @@ def forecast_facts(leg: LegDebrief) -> list[tuple[str, str]]:
     if held is None:
         return []
     far = held.forecast.far
-    size = f"{digits.whole(far.major_m)} by {digits.whole(far.minor_m)} m"
-    words = f"{held.where} (the outer one {size}): {_nearer(held.quantile)}"
+    words = say(
+        "fact-forecast-said",
+        where=say(f"fact-forecast-{_WHERE[held.where]}"),
+        major=digits.stated_metres(far.major_m),
+        minor=digits.stated_metres(far.minor_m),
+        nearer=digits.percent(held.quantile),
+    )
     if held.began_off_m > held.forecast.sight_m:
-        words += (
-            f". Counted from where the leg was begun, {digits.whole(held.began_off_m)} m from its "
-            f"start; from the start itself {_nearer(held.whole_quantile)}"
+        words = say(
+            "fact-forecast-began",
+            said=words,
+            off=digits.stated_metres(held.began_off_m),
+            whole=digits.percent(held.whole_quantile),
         )
-    return [("Forecast", words)]
-
-
-def _nearer(quantile: float) -> str:
-    return f"of ordinary walks {digits.percent(quantile)} end nearer"
+    return [(say("fact-forecast"), words)]
