@@ -22,6 +22,7 @@ from audit.cli.guide_command import GUIDE_EXAMPLE, guide
 from audit.cli.lanes_command import LANES_EXAMPLE, lanes
 from audit.cli.pace_command import PACE_EXAMPLE, pace
 from audit.cli.rehearse_command import REHEARSE_EXAMPLE, rehearse
+from audit.cli.trend_command import FORGET_EXAMPLE, TREND_EXAMPLE, forget, trend
 
 _ABOUT = "Sets a recorded walk against its planned legs: what was walked, and why it differed."
 _EXAMPLE = """\b
@@ -55,6 +56,8 @@ app.command(help=pace.__doc__, epilog=PACE_EXAMPLE)(guarded(pace))
 app.command(help=grade.__doc__, epilog=GRADE_EXAMPLE)(guarded(grade))
 app.command(help=rehearse.__doc__, epilog=REHEARSE_EXAMPLE)(guarded(rehearse))
 app.command(help=lanes.__doc__, epilog=LANES_EXAMPLE)(guarded(lanes))
+app.command(help=trend.__doc__, epilog=TREND_EXAMPLE)(guarded(trend))
+app.command(help=forget.__doc__, epilog=FORGET_EXAMPLE)(guarded(forget))
 app.command(help=guide.__doc__, epilog=GUIDE_EXAMPLE)(guarded(guide))
 
 

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import datetime as dt
+from pathlib import Path
 from typing import TYPE_CHECKING
 
+from audit.cli.endings import WrongUseError
 from audit.cli.options import (
     ArrivalRadius,
     CardFile,
@@ -30,8 +33,11 @@ from audit.cli.options import (
     TrackFile,
     WordsFile,
 )
+from audit.cli.records_options import KeepUntil, RecordsAddress, RecordsSecret, Walker
 
 if TYPE_CHECKING:
+    from audit.cli.records_files import RecordsWanted
+    from audit.readers.course_settings import CourseOptions
     from audit.reports.write import Wishes
 
 DEBRIEF_EXAMPLE = """\b
@@ -69,6 +75,10 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
     gpx: Gpx = False,
     private: Private = False,
     words: WordsFile = None,
+    records: RecordsAddress = None,
+    walker: Walker = None,
+    keep_until: KeepUntil = None,
+    records_secret: RecordsSecret = None,
     traceback: Traceback = False,  # noqa: ARG001 (whoever guards the command reads it)
 ) -> None:
     """Set a recorded walk against its plan, leg by leg.
@@ -84,6 +94,7 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
     from audit.cli.debrief_files import Extras, debrief_files  # noqa: PLC0415 (help stays quick)
 
     wishes = _wishes(paper, overlay, gpx=gpx, pdf=pdf, pictures=pictures)
+    kept = _records(records, walker, keep_until, records_secret)
     debrief_files(
         plan,
         track,
@@ -92,17 +103,49 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
         folder=out,
         only=only,
         pins={"from": from_ or [], "claim": claim or []},
-        options={
-            "name": name,
-            "date": date,
-            "grid": grid,
-            "grid_magnetic_angle_deg": grid_magnetic_angle,
-            "paces_per_100m": paces_per_100m,
-            "arrival_radius_m": arrival_radius,
-            "route": route,
-        },
-        extras=Extras(wishes=wishes, ground=ground, private=private, words=words),
+        extras=Extras(wishes=wishes, ground=ground, private=private, words=words, records=kept),
+        options=_course(
+            name, date, grid, grid_magnetic_angle, paces_per_100m, arrival_radius, route
+        ),
     )
+
+
+def _course(
+    name: str | None,
+    date: str | None,
+    grid: str | None,
+    grid_magnetic_angle_deg: float | None,
+    paces_per_100m: float | None,
+    arrival_radius_m: float | None,
+    route: str | None,
+) -> CourseOptions:
+    """Give the settings of the course as the reader of plans takes them."""
+    return {
+        "name": name,
+        "date": date,
+        "grid": grid,
+        "grid_magnetic_angle_deg": grid_magnetic_angle_deg,
+        "paces_per_100m": paces_per_100m,
+        "arrival_radius_m": arrival_radius_m,
+        "route": route,
+    }
+
+
+def _records(
+    address: str | None, walker: str | None, keep_until: dt.date | None, secret: Path | None
+) -> RecordsWanted | None:
+    """Give where the walk is to be kept; whose it is must be said."""
+    if address is None:
+        if walker or keep_until or secret:
+            message = "--walker, --keep-until and --records-secret go with --records ADDRESS."
+            raise WrongUseError(message)
+        return None
+    if not walker or not walker.strip():
+        message = "--records: whose walk is it? Add --walker NAME; only a pseudonym is kept."
+        raise WrongUseError(message)
+    from audit.cli.records_files import RecordsWanted  # noqa: PLC0415 (help stays quick)
+
+    return RecordsWanted(address=address, walker=walker, secret=secret, keep_until=keep_until)
 
 
 def _wishes(paper: str, overlay: str | None, *, gpx: bool, pdf: bool, pictures: bool) -> Wishes:

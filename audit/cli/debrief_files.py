@@ -5,7 +5,10 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
+from audit import __version__
+from audit.classroom.attempt_of_debrief import attempt_of_debrief
 from audit.cli.endings import WrongUseError
 from audit.cli.input_files import read_inputs
 from audit.cli.messages import say, tell
@@ -22,15 +25,22 @@ from audit.reports.terminal_report import render_terminal
 from audit.reports.write import REPORT_KINDS, Wishes, write_reports
 from audit.settings import Settings
 
+if TYPE_CHECKING:
+    from audit.cli.records_files import OpenedRecords, RecordsWanted
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Extras:
-    """What a debrief can have beside the usual; ``ground`` and ``words`` are files to be read."""
+    """What a debrief can have beside the usual.
+
+    ``ground`` and ``words`` are files to be read; ``records`` is where the walk is kept.
+    """
 
     wishes: Wishes = field(default_factory=Wishes)
     ground: Path | None = None
     private: bool = False
     words: Path | None = None
+    records: RecordsWanted | None = None
 
 
 def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
@@ -59,6 +69,7 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
     kinds = [kind for kind in REPORT_KINDS if not only or kind in only]
     extras = extras or Extras()
     words = read_words(extras.words) if extras.words else None
+    records = _opened(extras.records)
     if "html" in kinds:
         prepare()  # beside the matching, which takes as long
     finished = debrief(
@@ -69,6 +80,10 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
         starts=starts,
         claims=claims,
     )
+    attempt = None
+    if records is not None:
+        walker = records.pseudonym(records.wanted.walker)
+        attempt = attempt_of_debrief(finished, walker, __version__)
     if extras.private:
         finished = private_debrief(finished, Settings().privacy)
     wishes = _with_ground(extras, finished)
@@ -79,6 +94,17 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
     say(f"Written to {written[0].parent}: {_listed(written)}")
     if "html" in kinds:
         say(f"Open the page in a browser: {written[-1]}")
+    if records is not None and attempt is not None:
+        records.keep([attempt])
+
+
+def _opened(wanted: RecordsWanted | None) -> OpenedRecords | None:
+    """Open the records before the walk is debriefed, so that what is wrong there is said first."""
+    if wanted is None:
+        return None
+    from audit.cli.records_files import open_records  # noqa: PLC0415 (an extra)
+
+    return open_records(wanted)
 
 
 def _listed(written: Sequence[Path]) -> str:

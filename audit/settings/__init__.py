@@ -22,6 +22,7 @@ from audit.settings.measuring import (
     PaceSettings,
     SearchSettings,
 )
+from audit.settings.records import RecordsSettings
 from audit.settings.rehearsal import RehearsalSettings
 
 __all__ = [
@@ -43,6 +44,7 @@ __all__ = [
     "PacingSettings",
     "QualitySettings",
     "ReadingSettings",
+    "RecordsSettings",
     "RehearsalSettings",
     "ReportSettings",
     "SearchSettings",
@@ -626,3 +628,4 @@ class Settings:
     carried_card: CarriedCardSettings = field(default_factory=CarriedCardSettings)
     pacing: PacingSettings = field(default_factory=PacingSettings)
     class_shows: ClassShowsSettings = field(default_factory=ClassShowsSettings)
+    records: RecordsSettings = field(default_factory=RecordsSettings)

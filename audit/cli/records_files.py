@@ -1,0 +1,151 @@
+"""A school's records from the command line: opened before the work, told of after it."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Sequence
+from dataclasses import dataclass
+from importlib.util import find_spec
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from audit.cli.endings import WrongUseError
+from audit.cli.messages import say, tell
+from audit.errors import refuse
+from audit.readers.file_bytes import file_bytes
+from audit.reports.trend_page import render_trend_page
+from audit.reports.trend_report import render_trend, render_trend_json
+from audit.reports.write import write_texts
+from audit.school_records.attempt import Attempt
+from audit.school_records.pseudonym import is_pseudonym
+from audit.school_records.work_out_trend import work_out_trend
+
+if TYPE_CHECKING:
+    from audit.school_records.open_records import Records
+
+_OPTION = "--records"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RecordsWanted:
+    """Where a result is to be kept, and how long; ``walker`` is whose the one walk is."""
+
+    address: str
+    walker: str = ""
+    secret: Path | None = None
+    keep_until: dt.date | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OpenedRecords:
+    """Records ready to be written."""
+
+    records: Records
+    wanted: RecordsWanted
+
+    def pseudonym(self, name: str) -> str:
+        """Give the pseudonym of a walker."""
+        return self.records.pseudonym(name)
+
+    def keep(self, attempts: Sequence[Attempt]) -> None:
+        """Keep attempts and say how many were new."""
+        from audit.school_records.keep_attempts import keep  # noqa: PLC0415 (help stays quick)
+
+        new = keep(self.records, attempts, self.wanted.keep_until)
+        again = len(attempts) - new
+        known = f"; {again} kept already" if again else ""
+        until = f", until {self.wanted.keep_until}" if self.wanted.keep_until else ""
+        say(f"Kept in the records: {_attempts(new)}{until}{known}.")
+
+
+def open_records(wanted: RecordsWanted) -> OpenedRecords:
+    """Open records to write; what is overdue there is deleted, and that is said.
+
+    Raises
+    ------
+    InputRefusedError
+        Where they cannot be used.
+    WrongUseError
+        Where the last day to keep has passed.
+    """
+    today = dt.datetime.now(tz=dt.UTC).date()
+    if wanted.keep_until is not None and wanted.keep_until < today:
+        message = f"--keep-until: {wanted.keep_until} has passed. Give a day to come."
+        raise WrongUseError(message)
+    _need_libraries(wanted.address)
+    from audit.school_records.keep_attempts import delete_overdue  # noqa: PLC0415
+    from audit.school_records.open_records import open_to_write  # noqa: PLC0415
+
+    records = open_to_write(wanted.address, _secret(wanted.secret))
+    if overdue := delete_overdue(records, today):
+        say(f"note: {_attempts(overdue)} past the last day to keep deleted from the records.")
+    return OpenedRecords(records=records, wanted=wanted)
+
+
+def trend_files(
+    walker: str, address: str, secret: Path | None, *, as_json: bool, folder: Path | None
+) -> None:
+    """Tell the trend of a walker.
+
+    Raises
+    ------
+    InputRefusedError
+        Where the records cannot be read, or hold nothing of the walker.
+    """
+    _need_libraries(address)
+    from audit.school_records.keep_attempts import attempts_of  # noqa: PLC0415
+    from audit.school_records.open_records import open_to_read  # noqa: PLC0415
+
+    records = open_to_read(address, _secret(secret))
+    known = walker if is_pseudonym(walker) else records.pseudonym(walker)
+    attempts = attempts_of(records, known, dt.datetime.now(tz=dt.UTC).date())
+    if not attempts:
+        rule = "is a walker of whom the records hold nothing"
+        remedy = "Write the name as it was when the attempts were kept, or give the pseudonym."
+        raise refuse(_OPTION, "", walker, rule, remedy)
+    trend = work_out_trend(known, attempts)
+    document = render_trend_json(trend)
+    tell(document if as_json else render_trend(trend))
+    if folder is not None:
+        texts = {"trend.json": document, "trend.html": render_trend_page(trend)}
+        written = write_texts(folder, texts)
+        say(f"Open the page in a browser: {written[-1]}")
+
+
+def forget_files(
+    address: str, secret: Path | None, *, walker: str | None, before: dt.date | None
+) -> None:
+    """Delete from the records what is overdue, and what else is asked for; say how much."""
+    from audit.school_records.keep_attempts import delete_before, delete_walker  # noqa: PLC0415
+
+    opened = open_records(RecordsWanted(address=address, secret=secret))
+    if walker is not None:
+        known = walker if is_pseudonym(walker) else opened.pseudonym(walker)
+        tell(f"{known}: {_attempts(delete_walker(opened.records, known))} deleted.\n")
+    if before is not None:
+        gone = delete_before(opened.records, before)
+        tell(f"walked before {before}: {_attempts(gone)} deleted.\n")
+    if walker is None and before is None:
+        tell("What is past its last day to keep is deleted; all else stays.\n")
+
+
+def _secret(file: Path | None) -> str | None:
+    if file is None:
+        return None
+    words = file_bytes(file, "a secret").decode("utf-8", errors="replace").strip()
+    if not words:
+        rule = "is empty"
+        raise refuse(file.name, "", None, rule, "Put a sentence that nobody guesses into it.")
+    return words
+
+
+def _need_libraries(address: str) -> None:
+    """Say so where the libraries of the records are not installed."""
+    if not all(find_spec(name) for name in ("alembic", "scipy", "sqlalchemy")):
+        rule = "needs libraries that are not installed here"
+        remedy = 'Install them: pip install "leg-audit[records]".'
+        raise refuse(_OPTION, "", address.rpartition("@")[2], rule, remedy)
+
+
+def _attempts(number: int) -> str:
+    return f"{number} attempt{'' if number == 1 else 's'}"

@@ -1,0 +1,72 @@
+"""Which legs say something of a walker's ordinary error, and which attempts are one walk."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from audit.guide.cause_names import CAUSE_KINDS, JUDGEMENTS
+from audit.school_records.attempt import Attempt, LegOfAttempt
+from audit.settings import QualitySettings, RecordsSettings
+
+_STEADY = frozenset({"steady-bias", "pace-long", "pace-short"})
+"""Named as causes, and yet what the bias and the pace are made of."""
+_DIRECTION = frozenset(CAUSE_KINDS["Direction"] + CAUSE_KINDS["Holding the line"])
+_DISTANCE = frozenset(CAUSE_KINDS["Distance"])
+
+UNSURE = "not surely matched"
+MISTAKEN = "with a mistake named"
+FAR_OFF = "too far off for ordinary error"
+
+
+def why_not_heading(leg: LegOfAttempt, settings: RecordsSettings) -> str:
+    """Say why a walked leg tells nothing of the walker's heading; "" where it does."""
+    error = leg.heading_error_deg
+    far = error is None or abs(error) > settings.largest_turn_deg
+    return _why_not(leg, _DISTANCE, far=far)
+
+
+def why_not_distance(leg: LegOfAttempt, settings: RecordsSettings) -> str:
+    """Say why a walked leg tells nothing of the walker's distances; "" where it does."""
+    ratio = leg.distance_ratio
+    far = ratio is None or ratio <= 0.0 or abs(math.log(ratio)) > settings.largest_log_ratio
+    return _why_not(leg, _DIRECTION, far=far)
+
+
+def _why_not(leg: LegOfAttempt, beside_it: frozenset[str], *, far: bool) -> str:
+    if leg.confidence < QualitySettings().unsure:
+        return UNSURE
+    likeliest = leg.causes[0][0] if leg.causes else ""
+    harmless = not likeliest or likeliest in {*JUDGEMENTS, *_STEADY, *beside_it}
+    if not harmless:
+        return MISTAKEN
+    return FAR_OFF if far else ""
+
+
+def once_each(attempts: Sequence[Attempt]) -> tuple[Attempt, ...]:
+    """Give each walk once, in order of time, by the result that was kept last.
+
+    A walker walks one walk at a time: results over the same hours are of the same walk,
+    done again with another standard, log or version. Without times they are of the same
+    walk where course and day are the same.
+    """
+    kept: list[Attempt] = []
+    for attempt in reversed(attempts):
+        if not any(_same_walk(attempt, other) for other in kept):
+            kept.append(attempt)
+    return tuple(sorted(kept, key=_moment))
+
+
+def _same_walk(one: Attempt, other: Attempt) -> bool:
+    if None in (one.begun_s, one.ended_s, other.begun_s, other.ended_s):
+        untimed = one.begun_s is None and other.begun_s is None
+        same = (one.course_print, one.walked_on) == (other.course_print, other.walked_on)
+        return untimed and same
+    return float(one.begun_s or 0) < float(other.ended_s or 0) and float(
+        other.begun_s or 0
+    ) < float(one.ended_s or 0)
+
+
+def _moment(attempt: Attempt) -> tuple[str, float, str]:
+    day = "" if attempt.walked_on is None else attempt.walked_on.isoformat()
+    return day, attempt.begun_s or 0.0, attempt.content_key

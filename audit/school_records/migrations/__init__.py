@@ -1,0 +1,1 @@
+"""The layout of the records, migration by migration, for alembic."""

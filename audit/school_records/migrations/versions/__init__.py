@@ -1,0 +1,1 @@
+"""One file a migration; what has been released is never changed."""
