@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import replace
 
 from audit.classroom.class_draft import ClassDraft
+from audit.classroom.handed_in import stem_of
 from audit.classroom.records import ClassResult, LegResult, Trace, WalkerResult
 
 
@@ -32,17 +34,22 @@ def _pseudonyms(draft: ClassDraft) -> dict[str, str]:
         for number, recording in enumerate(draft.inputs.recordings, start=1)
     }
     entries = draft.inputs.roster.entries if draft.inputs.roster is not None else ()
+    if not entries:
+        called |= {stem_of(file): told for file, told in called.items()}
     for entry, task in zip(entries, draft.tasks, strict=False):
         called.setdefault(entry.name, task.name)
+        called |= {entry.device: "a device"} if entry.device else {}
     for entry in entries:
         called |= {file: "a recording" for file in entry.files if file not in called}
     return dict(sorted(called.items(), key=lambda pair: -len(pair[0])))
 
 
 def _told(text: str, called: Mapping[str, str]) -> str:
-    for name, other in called.items():
-        text = text.replace(name, other)
-    return text
+    """Put what stands for it in place of each name, where it is no part of a longer word."""
+    if not called:
+        return text
+    names = "|".join(re.escape(name) for name in called)
+    return re.sub(rf"(?<!\w)(?:{names})(?!\w)", lambda found: called[found[0]], text)
 
 
 def _private(walker: WalkerResult, called: Mapping[str, str]) -> WalkerResult:

@@ -70,7 +70,10 @@ PunchFile = Annotated[
         "key.",
     ),
 ]
-ClassFolder = Annotated[Path, typer.Option("--out", metavar="DIR", help="Where the results go.")]
+ClassFolder = Annotated[
+    Path | None,
+    typer.Option("--out", metavar="DIR", help="Where the results go. Left out: the folder class."),
+]
 Jobs = Annotated[
     int | None,
     typer.Option(
@@ -102,7 +105,7 @@ def grade(  # noqa: PLR0913 (one parameter an option)
     roster: RosterFile = None,
     standard: StandardFile = "day-course",
     punches: PunchFile = None,
-    out: ClassFolder = Path("class"),
+    out: ClassFolder = None,
     jobs: Jobs = None,
     shift: Shift = "0",
     name: ClassName = "",
@@ -130,7 +133,7 @@ def grade(  # noqa: PLR0913 (one parameter an option)
             roster=roster,
             standard=standard,
             punches=punches,
-            folder=out,
+            folder=out or Path("private-class" if private else "class"),
             jobs=jobs,
             shift_s=clock_shift(shift),
             name=name,

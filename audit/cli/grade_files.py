@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
@@ -18,7 +18,13 @@ from audit.classroom.private_class import private_class
 from audit.classroom.records import ClassResult, WalkerResult
 from audit.classroom.walks_in_file import Recording
 from audit.cli.class_pool import Processes, Progress, processors
-from audit.cli.kept_walkers import forget_kept, put_by, taken_up
+from audit.cli.kept_walkers import (
+    forget_kept,
+    forget_others,
+    left_from_before,
+    put_by,
+    taken_up,
+)
 from audit.cli.messages import say, tell
 from audit.cli.plans_and_tracks import labels, sort_files
 from audit.cli.walker_work import look, work
@@ -89,18 +95,30 @@ def grade_files(files: Sequence[Path], asked: Asked, options: CourseOptions) -> 
     if asked.private:
         result = private_class(result, draft)
         forget_kept(asked.folder)
+    forget_others([task.key for task in draft.tasks], asked.folder)
     written = write_texts(asked.folder, class_texts(result))
     sheets = appeal_sheets(result)
     if sheets:
         write_texts(asked.folder / APPEALS, sheets)
     tell(render_class_terminal(result))
-    for note in result.notes:
+    for note in (*result.notes, *_notes_on(asked.folder, result, sheets)):
         say(f"note: {note}")
     say(
         f"Written to {asked.folder}: {', '.join(path.name for path in written)}, a folder for each "
         f"walker in debriefs, and {len(sheets)} sheets in {APPEALS}."
     )
     return result
+
+
+def _notes_on(folder: Path, result: ClassResult, sheets: Collection[str]) -> list[str]:
+    """Say what an earlier run has left in the folder; it stays, for nobody asked to drop it."""
+    now = {"debriefs": {walker.ident for walker in result.walkers}, APPEALS: set(sheets)}
+    return [
+        f"{folder / part} holds {len(left)} that are not of this class, from an earlier run. "
+        "They stay; take them away before you share the folder."
+        for part, names in now.items()
+        if (left := left_from_before(names, folder / part))
+    ]
 
 
 def _drafted(

@@ -11,6 +11,7 @@ import contextlib
 import hashlib
 import json
 import shutil
+from collections.abc import Collection
 from pathlib import Path
 
 from audit.classroom.kept_result import result_from, result_text
@@ -54,6 +55,21 @@ def forget_kept(folder: Path) -> None:
     """Take all kept results away, as where names are to be left out."""
     with contextlib.suppress(OSError):
         shutil.rmtree(folder / KEPT_FOLDER)
+
+
+def forget_others(keys: Collection[str], folder: Path) -> None:
+    """Take the kept results away that no task of this class has any more."""
+    for kept in (folder / KEPT_FOLDER).glob("*.json"):
+        if kept.stem not in keys:
+            with contextlib.suppress(OSError):
+                kept.unlink()
+
+
+def left_from_before(names: Collection[str], folder: Path) -> list[str]:
+    """Give what stands in a folder of results and is not of this class."""
+    if not folder.is_dir():
+        return []
+    return sorted(one.name for one in folder.iterdir() if one.name not in names)
 
 
 def _digest(data: bytes) -> str:

@@ -116,3 +116,20 @@ def test_results_are_kept_without_a_loss(result):
         assert result_from(result_text(one)) == one
     with pytest.raises(ValueError, match="other fields"):
         result_from('{"ident": "x"}')
+
+
+def test_a_free_order_is_graded_by_the_points_and_a_recording_without_times_has_no_clock():
+    plan = replace(LANE.plan, order="free")
+    way = ((0.0, 0.0), PLACES[2], PLACES[0], PLACES[1])
+    untimed = track(*way, source="a.gpx")
+    untimed = replace(untimed, time_s=np.full(len(untimed), np.nan))
+    standard = replace(read_standard("day-course"), points_to_find=3, time_limit_s=None)
+    timed = track(*way, source="b.gpx")
+    made = grade({"free": plan}, [untimed, timed], standard)
+    first, second = made.walkers
+    assert [leg.name for leg in second.legs] == [leg.name for leg in plan.legs]
+    assert [leg.point.grade for leg in second.legs][:3] == ["found", "found", "found"]
+    assert second.legs[3].point.grade != "found"
+    assert (first.time.elapsed_s, first.moving_s) == (None, None)
+    assert first.trace.time_s is None
+    assert len(made.to_dict()["walkers"]) == 2

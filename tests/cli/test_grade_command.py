@@ -73,8 +73,11 @@ def test_a_second_run_takes_up_what_is_done_and_a_changed_file_is_done_anew(clas
     page.write_text("spoilt", encoding="utf-8")
     assert "2 of 3 walkers are done already" in leg_audit(*asked).err
     assert files_of(class_files / "out") == first
+    (class_files / "out" / "debriefs" / "Zander").mkdir()
     standard = leg_audit(*asked, "--standard", "night-course")
     assert "done already" not in standard.err
+    assert "holds 1 that are not of this class" in standard.err
+    assert len(list((class_files / "out" / ".kept").iterdir())) == 3
 
 
 def test_ctrl_c_keeps_what_is_done_and_the_next_run_goes_on(class_files):
