@@ -8,7 +8,8 @@ from dataclasses import dataclass, field
 
 from audit.classroom.batch_clock import BatchClock, by_first_crossing
 from audit.classroom.clocks_asked import clocks_asked
-from audit.classroom.handed_in import HandedIn, by_file, by_roster, check_roster
+from audit.classroom.each_its_own import HandedIn
+from audit.classroom.handed_in import by_file, by_roster, check_roster
 from audit.classroom.joined_files import join_parts
 from audit.classroom.lane import Lane
 from audit.classroom.lane_fit import better_lane
@@ -84,7 +85,9 @@ def draft_class(inputs: ClassInputs) -> ClassDraft:
         handed, findings = join_parts(handed, inputs.lanes, inputs.settings.grading)
     else:
         check_roster(inputs.roster, names, [one.file for one in inputs.recordings])
-        handed, findings = by_roster(inputs.roster, inputs.recordings)
+        handed, findings = by_roster(
+            inputs.roster, inputs.recordings, inputs.settings.grading.part_gap_s
+        )
     settled = [_settled(one, inputs) for one in handed]
     clock = _clock(settled, inputs)
     made = idents([(one.entry.name, one.entry.attempt) for one in handed])

@@ -6,27 +6,14 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
+from audit.classroom.each_its_own import HandedIn, each_its_own
 from audit.classroom.lane_names import lane_called
 from audit.classroom.records import ClassFinding
-from audit.classroom.walks_in_file import FoundWalk, Recording
+from audit.classroom.walks_in_file import Recording
 from audit.errors import InputRefusedError, Problem
 from audit.roster import Roster, RosterEntry
 
 _SUFFIX = re.compile(r"\.(?:gpx|xml)(?:\.gz)?$|\.gz$", re.IGNORECASE)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HandedIn:
-    """One attempt with the recordings, and the walks in them, that are its own.
-
-    ``parts`` holds (recording, walk): several where one walk lies in two files, none
-    where nothing was handed in.
-    """
-
-    entry: RosterEntry
-    parts: tuple[tuple[Recording, FoundWalk], ...] = ()
-    problem: str | None = None
-    files: tuple[str, ...] = ()
 
 
 @dataclass(slots=True)
@@ -80,7 +67,7 @@ def _problem(
 
 
 def by_roster(
-    roster: Roster, recordings: Sequence[Recording]
+    roster: Roster, recordings: Sequence[Recording], part_gap_s: float
 ) -> tuple[list[HandedIn], list[ClassFinding]]:
     """Give each row its recordings; what is left over, or missing, is told."""
     sorting = _Sorting(recordings={one.file: one for one in recordings})
@@ -95,8 +82,8 @@ def by_roster(
     for file, recording in sorting.recordings.items():
         if file not in sorting.taken:
             sorting.findings.append(_nobodys(recording))
-    handed = _each_its_own(sorting.handed, sorting.findings)
-    return handed, sorting.findings
+    handed, asked = each_its_own(sorting.handed, part_gap_s)
+    return handed, [*sorting.findings, *asked]
 
 
 def by_file(recordings: Sequence[Recording]) -> list[HandedIn]:
@@ -138,31 +125,6 @@ def _handed_in(entry: RosterEntry, recordings: Sequence[Recording]) -> HandedIn:
         problem=" ".join(problems) or None,
         files=tuple(one.file for one in recordings),
     )
-
-
-def _each_its_own(handed: Sequence[HandedIn], findings: list[ClassFinding]) -> list[HandedIn]:
-    """Let rows that name one recording of several walks have one each; ask about walks left over.
-
-    A row has the walk that left its start nearest to the roster's time, else the walks go
-    to the rows in order.
-    """
-    settled: list[HandedIn] = []
-    for one in handed:
-        walks = [part for part in one.parts if part[1].part is not None]
-        if not walks:
-            settled.append(one)
-            continue
-        rivals = [other for other in handed if set(other.files) & set(one.files)]
-        place = next(n for n, other in enumerate(rivals) if other is one)
-        own = walks[min(place, len(walks) - 1)]
-        settled.append(HandedIn(entry=one.entry, parts=(own,), files=one.files))
-        if place == len(rivals) - 1 and len(walks) > len(rivals):
-            message = (
-                f"{one.files[0]} holds {len(walks)} walks, and the roster has {len(rivals)} "
-                f"of them. The first was graded; who walked the other?"
-            )
-            findings.append(ClassFinding(what="walks-in-one-file", message=message, question=True))
-    return settled
 
 
 def _file_missing(entry: RosterEntry, missing: Sequence[str]) -> ClassFinding:

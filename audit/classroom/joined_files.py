@@ -8,7 +8,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from audit.classroom.handed_in import HandedIn
+from audit.classroom.each_its_own import HandedIn
 from audit.classroom.lane import Lane
 from audit.classroom.records import ClassFinding
 from audit.classroom.walks_in_file import FoundWalk

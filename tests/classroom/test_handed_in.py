@@ -151,3 +151,30 @@ def test_the_clock_of_a_batch_is_put_right_by_the_first_crossing():
     assert right.clock.shift_s == pytest.approx(slow_s, abs=20.0)  # a halt of a minute at the gate
     assert "clock" not in whats(right)
     assert right.tasks[0].track.time_s[0] == pytest.approx(BEGIN_S, abs=20.0)
+
+
+def test_one_device_used_twice_gives_each_row_the_walk_that_begins_at_its_start():
+    late_s = BEGIN_S + 6.0 * 3600.0
+    tracks = [track(*EAST_WALK, source="R1-2.gpx", begin_s=late_s),
+              track(*EAST_WALK, source="R1.gpx")]  # fmt: skip
+    starts = [dt.datetime.fromtimestamp(at, dt.UTC) for at in (late_s, BEGIN_S)]
+    rows = [RosterEntry(name=f"W{n}", device="R1", start=at) for n, at in enumerate(starts)]
+    draft = drafted(tracks, *rows)
+    assert [task.tracks for task in draft.tasks] == [("R1-2.gpx",), ("R1.gpx",)]
+    without = drafted(tracks, *[replace(row, start=None) for row in rows])
+    assert [task.tracks for task in without.tasks] == [("R1.gpx",), ("R1-2.gpx",)]
+    alone = drafted(tracks, rows[0])
+    assert alone.tasks[0].tracks == ("R1-2.gpx",)
+    assert whats(alone) == ["walks-in-one-file"]
+
+
+def test_files_in_one_cell_are_one_walk():
+    whole = track(*EAST_WALK)
+    cut = BEGIN_S + 900.0
+    parts = [replace(part_of(whole, (0.0, cut)), source="a.gpx"),
+             replace(part_of(whole, (cut + 60.0, np.inf)), source="b.gpx")]  # fmt: skip
+    draft = drafted(parts, RosterEntry(name="Adder", lane="east", files=("b.gpx", "a.gpx")))
+    (task,) = draft.tasks
+    assert len(task.track) == len(parts[0]) + len(parts[1])
+    assert np.all(np.diff(task.track.time_s) > 0.0)  # in order of time, whatever the cell's
+    assert draft.findings == ()
