@@ -7,14 +7,13 @@ from collections.abc import Mapping, Sequence
 from audit.coaching.direction_steps import direction_hops
 from audit.coaching.distance_steps import distance_hops
 from audit.coaching.point_steps import given_hop, plotted_hop, recognised_hop
+from audit.coaching.step_sentences import step_sentences
 from audit.coaching.steps import Hop, LegSteps, Step
 from audit.coaching.walkers_card import OwnLeg
 from audit.leg_card import CardLeg, LegCard
 from audit.measurement.leg_measures import LegAudit, LegMeasures
 from audit.settings import CoachingSettings
 from audit.walkers_log import LogEntry, WalkersLog
-from audit.words import Sentence, sentence
-from audit.words.figures import Listed
 
 _READ: set[Step] = {"plotted", "measured", "distance measured"}
 """Steps at which the map is read."""
@@ -72,7 +71,7 @@ def _steps(
     )
     known = [hop for hop in points if hop is not None]
     hops = tuple(_settled(known, [*directions, *distances]))
-    return LegSteps(leg=leg.name, hops=hops, sentences=_sentences(hops))
+    return LegSteps(leg=leg.name, hops=hops, sentences=step_sentences(hops))
 
 
 def _settled(points: Sequence[Hop], hops: Sequence[Hop]) -> list[Hop]:
@@ -95,19 +94,3 @@ def _settled(points: Sequence[Hop], hops: Sequence[Hop]) -> list[Hop]:
     dropped = read if plotted else []
     kept = [hop for hop in hops if hop not in dropped]
     return [*points, *(hop for hop in kept if not (referred and hop.steps == ("given",)))]
-
-
-def _sentences(hops: Sequence[Hop]) -> tuple[str, ...]:
-    """Say at which steps an error entered, the one that leads furthest off first."""
-    entered = sorted((hop for hop in hops if hop.entered), key=lambda hop: -hop.off_m)
-    if not entered:
-        return (sentence("step-none"),)
-    return tuple(_sentence(hop) for hop in entered)
-
-
-def _sentence(hop: Hop) -> Sentence:
-    names = [step.replace(" ", "-") for step in hop.steps]
-    if len(names) == 1:
-        return sentence("step-at", step=sentence(f"step-begin-{names[0]}"), said=hop.sentence)
-    steps = Listed(things=[sentence(f"step-name-{name}") for name in names], link="or")
-    return sentence("step-cannot-tell", steps=steps, said=hop.sentence)

@@ -41,6 +41,8 @@ class Hop:
         Names of the slips that fit.
     sentence : str
         The numbers, the error and what it fits.
+    ordinary : bool
+        All legs weighed together, it is ordinary for this walker, be it over the tolerance.
     """
 
     steps: tuple[Step, ...]
@@ -50,11 +52,17 @@ class Hop:
     off_m: float
     slips: tuple[str, ...]
     sentence: str
+    ordinary: bool = False
+
+    @property
+    def over(self) -> bool:
+        """Whether the error is more than the tolerance."""
+        return abs(self.error) > self.tolerance
 
     @property
     def entered(self) -> bool:
         """Whether an error entered here: more than is ordinary."""
-        return abs(self.error) > self.tolerance
+        return self.over and not self.ordinary
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

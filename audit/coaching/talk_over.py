@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from audit.coaching.leg_steps import walk_steps
+from audit.coaching.ordinary_steps import with_ordinary
 from audit.coaching.steps import LegSteps
 from audit.coaching.talk import Coaching
 from audit.coaching.to_keep import to_keep
@@ -43,10 +44,10 @@ def talk_over(
 ) -> TalkedOver:
     """Lay log and own card beside the walk; ``findings`` are by the number of the leg."""
     own, notes = own_legs(card, own_card, plan) if own_card is not None else ({}, ())
-    steps = walk_steps(legs, card, own, log, settings)
     causes = {
         leg.card.name: findings[number] for number, leg in enumerate(legs) if number in findings
     }
+    steps = with_ordinary(walk_steps(legs, card, own, log, settings), causes, settings)
     coaching = Coaching(
         keep=to_keep(legs, card.arrival_radius_m, logged=log is not None, settings=settings),
         work_on=to_work_on(legs, causes, steps, settings),

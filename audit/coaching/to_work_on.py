@@ -135,8 +135,11 @@ def _parts(walked: Mapping[str, LegMeasures], settings: CoachingSettings) -> Ite
     turned = {name: math.hypot(*one.ledger.heading) for name, one in walked.items()}
     stretched = {name: math.hypot(*one.ledger.distance) for name, one in walked.items()}
     unseen = {name: one.miss_m for name, one in walked.items() if not one.found}
+    began = {name: math.hypot(*one.ledger.inherited) for name, one in walked.items()}
     yield _part(_lean(walked), "heading", turned)
     yield _part(_stretch(walked, settings), "distance", stretched)
+    if max(began.values()) >= settings.began_off_m:
+        yield _part("wrong-start", "start", began)
     if unseen:
         yield _part("passed-unseen", "point", unseen)
 

@@ -15,6 +15,9 @@ _EIGHTHS = (
     "north-west",
 )  # fmt: skip
 
+_TOLD_START_M = 25.0
+"""A start this far off explains a miss that the leg itself does not; chosen."""
+
 
 def evidence_sentence(
     cause: str, leg: LegEvidence, bias_deg: float, predicted: Predicted | None = None
@@ -29,13 +32,17 @@ def evidence_sentence(
             log=logged,
         )
     bias: str = ""
+    start: str = ""
     if cause == "within-skill":
         bias = sentence("evidence-together", turn=turn_words(bias_deg, 1))
+        if math.hypot(*leg.start_off_m) >= _TOLD_START_M:
+            start = sentence("evidence-began-off", place=place_words(leg.start_off_m))
     return sentence(
         "evidence-unpredicted",
         seen=_seen_words(leg, begin=True),
         distance=_distance_words(leg),
         bias=bias,
+        start=start,
         log=logged,
     )
 

@@ -198,7 +198,10 @@ def _log_of_count(
     if way.pace_follows:
         near = followed
     elif way.log_ratio == 0.0:
-        near = 0.5 * as_planned + 0.5 * followed  # who sees the point stops before his count
+        # Who sees the point stops before his count; who goes on past it makes a mistake.
+        more = leg.log_count_ratio > account.aimed_log_ratio
+        share = settings.log_goes_on if more else settings.log_stops_early
+        near = (1.0 - share) * as_planned + share * followed
     else:
         near = as_planned
     return (1.0 - wrong) * near + wrong

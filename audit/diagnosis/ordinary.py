@@ -28,23 +28,25 @@ class Ordinary:
 
 def ordinary_turns(settings: DiagnosisSettings) -> Ordinary:
     """Give the turns and scatters of headings, a degree or so apart."""
-    return _grid(settings.own_bias_sd_deg, settings.scatter_deg, 0.0, 9)
+    return _grid(settings.own_bias_deg, settings.scatter_deg, 0.0, 9)
 
 
 def ordinary_paces(settings: DiagnosisSettings) -> Ordinary:
     """Give the pace ratios and scatters of distances."""
-    return _grid(settings.own_pace_sd, settings.pace_scatter, settings.weave, 11)
+    return _grid((settings.own_pace_sd, 0.0), settings.pace_scatter, settings.weave, 11)
 
 
 def _grid(
-    sd: float, scatter: tuple[tuple[float, float], ...], middle: float, count: int
+    own: tuple[float, float], scatter: tuple[tuple[float, float], ...], middle: float, count: int
 ) -> Ordinary:
+    """Lay out the grid; ``own`` is the spread of what legs share: its least, and by scatter."""
     steps = np.linspace(-2.4, 2.4, count)
     weight = np.exp(-0.5 * steps**2)
     weight /= weight.sum()
     sizes, shares = np.array(scatter).T
+    spread = np.hypot(own[0], own[1] * sizes)
     return Ordinary(
-        common=np.repeat(middle + sd * steps, len(sizes)),
+        common=(middle + np.outer(steps, spread)).ravel(),
         scatter=np.tile(sizes, count),
         prior=np.outer(weight, shares / shares.sum()).ravel(),
     )

@@ -13,6 +13,7 @@ from audit.leg_card.legs import leg_line, points_say
 from audit.leg_card.length_checks import distance_against_points, distance_tolerance_m
 from audit.leg_card.records import CardFinding, CardPoint
 from audit.leg_card.wording import told_legs
+from audit.leg_card.written_degrees import WrittenDegrees, written_degrees
 from audit.leg_card.written_reference import ReferenceSlip, WrittenReference, written_reference
 from audit.plan import Plan
 from audit.words import sentence
@@ -49,7 +50,7 @@ def reference_slips(
         around = [check for check in checks if point.name in {check.start.name, check.end.name}]
         if not any(_wrong(check) for check in around):
             continue
-        written = written_reference(point.position, grid)
+        written = written_reference(point.position, grid) or written_degrees(point.position)
         if written is not None:
             found += _candidates(around, point.name, written, grid)
     explained: list[ExplainedLegs] = []
@@ -95,7 +96,7 @@ def _explains_itself(check: LegCheck) -> bool:
 def _candidates(
     around: Sequence[LegCheck],
     name: str,
-    written: WrittenReference,
+    written: WrittenReference | WrittenDegrees,
     grid: CourseGrid,
 ) -> Iterator[_Candidate]:
     """Give the slips of one point after which every leg around it agrees with the plan."""
@@ -123,7 +124,7 @@ def _candidates(
 
 
 def _other_squares(
-    around: Sequence[LegCheck], name: str, written: WrittenReference
+    around: Sequence[LegCheck], name: str, written: WrittenReference | WrittenDegrees
 ) -> Iterator[ReferenceSlip]:
     for check in around:
         other = check.end if check.start.name == name else check.start

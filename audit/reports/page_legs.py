@@ -79,7 +79,7 @@ def cause_rows(leg: LegDebrief) -> list[CauseRow]:
     settings = Settings().reports
     return [
         CauseRow(
-            words=cause_words(one.cause),
+            words=wording.cause_of_leg(one.cause, leg),
             probability=digits.percent(one.probability),
             evidence=told(one.evidence),
         )

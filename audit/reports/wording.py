@@ -10,6 +10,7 @@ from audit.diagnosis.finding import Finding
 from audit.measurement.leg_measures import LegAudit, LegMeasures
 from audit.reports import digits
 from audit.reports.cause_words import CANNOT_TELL, WITHIN_SKILL, cause_words
+from audit.reports.inherited import inherited
 from audit.settings import Settings
 from audit.units import turn_degrees, wrap_degrees
 from audit.words import say
@@ -170,11 +171,11 @@ def cause(leg: LegDebrief) -> str:
         return ""
     first = leading_cause(leg)
     if first is None:
-        likely = [_with_chance(one) for one in leg.causes[:2]]
+        likely = [_with_chance(one, leg) for one in leg.causes[:2]]
         return say("leg-undecided-two", causes=Listed(things=likely, link="or"))
     if first.cause == CANNOT_TELL:
         return say("leg-undecided-none", sure=digits.percent(first.probability))
-    return _with_chance(first)
+    return _with_chance(first, leg)
 
 
 def is_undecided(leg: LegDebrief) -> bool:
@@ -183,9 +184,16 @@ def is_undecided(leg: LegDebrief) -> bool:
     return bool(leg.causes) and (first is None or first.cause == CANNOT_TELL)
 
 
-def _with_chance(one: Finding) -> str:
+def _with_chance(one: Finding, leg: LegDebrief) -> str:
     sure = digits.percent(one.probability)
-    return say("leg-cause", cause=cause_words(one.cause), sure=sure)
+    return say("leg-cause", cause=cause_of_leg(one.cause, leg), sure=sure)
+
+
+def cause_of_leg(cause: str, leg: LegDebrief) -> str:
+    """Give the words of a cause; ordinary error on a leg that began off says where the rest is."""
+    if cause == WITHIN_SKILL and inherited(leg):
+        return say("leg-inherited")
+    return cause_words(cause)
 
 
 def errors_worst_first(audit: LegAudit) -> list[str]:

@@ -532,6 +532,9 @@ class ReportSettings:
     """Less probable candidates are counted and not told; chosen: one in twenty."""
     shown_causes: int = 4
     """No more candidates than this are told of one leg; chosen: they must be weighed at a look."""
+    told_inherited_m: float = 25.0
+    """A miss of this much or more is said to have come with the start where it did; chosen: below
+    it most walkers see the point all the same."""
     told_stories: int = 2
     """So many mistakes that legs share are told at the head of the debrief; chosen."""
     thinning_m: float = 1.0
@@ -593,8 +596,13 @@ class CoachingSettings:
     pace_length_share: float = 0.1
     """Of the distance that a count carries, from day to day and ground to ground; chosen: above
     the ordinary scatter of 6 in 100."""
+    began_off_m: float = 25.0
+    """Starts away from their points are worth practice from here on; chosen: out of sight."""
     good_distance_share: float = 0.05
     """A distance within this of the card's is praised; chosen."""
+    ordinary_probability: float = 0.8
+    """A step on foot is called ordinary where a leg's error is that from here on: as a mistake is
+    named from here on."""
     named_probability: float = 0.5
     """A mistake is put before the walker from here on; chosen: more likely than not."""
     things: int = 2

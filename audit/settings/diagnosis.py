@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 WALK_PRIORS: tuple[tuple[str, float], ...] = (
-    ("gm-angle-omitted", 0.1),
-    ("gm-angle-reversed", 0.05),
-    ("gm-angle-doubled", 0.03),
+    ("gm-angle-omitted", 0.12),
+    ("gm-angle-reversed", 0.06),
+    ("gm-angle-doubled", 0.04),
     ("declination-for-gm-angle", 0.02),
     ("gm-angle-stale", 0.02),
-    ("steady-bias", 0.045),
+    ("steady-bias", 0.06),
     ("reciprocal", 0.004),
     ("bezel-wrong-way", 0.003),
     ("mils-as-degrees", 0.002),
@@ -29,20 +29,20 @@ LEG_PRIORS: tuple[tuple[str, float], ...] = (
     ("gm-angle-reversed", 0.006),
     ("gm-angle-doubled", 0.004),
     ("declination-for-gm-angle", 0.003),
-    ("reciprocal", 0.006),
-    ("right-angle", 0.003),
+    ("reciprocal", 0.01),
+    ("right-angle", 0.005),
     ("bezel-clicks", 0.012),
     ("dial-misread", 0.012),
     ("bezel-wrong-way", 0.003),
     ("mils-as-degrees", 0.002),
     ("azimuth-digits", 0.005),
     ("neighbour-azimuth", 0.004),
-    ("hundred-miscounted", 0.024),
+    ("hundred-miscounted", 0.04),
     ("single-double-pace", 0.003),
-    ("early-stop", 0.005),
-    ("overshoot", 0.007),
+    ("early-stop", 0.008),
+    ("overshoot", 0.009),
     ("digits-transposed", 0.004),
-    ("digit-wrong", 0.008),
+    ("digit-wrong", 0.01),
     ("easting-northing-swapped", 0.0015),
     ("wrong-grid-line", 0.002),
     ("wrong-plotting-scale", 0.0015),
@@ -97,19 +97,25 @@ class DiagnosisSettings:
     )
     """Ordinary scatter of headings from leg to leg, with weights. The Army's task standard for
     a sighted azimuth is 3 degrees (task 071-329-1003 as quoted in training notes)."""
-    own_bias_sd_deg: float = 2.0
-    """Compass and walker together, the same on all legs; a lensatic compass is specified to
-    2.25 degrees (MIL-PRF-10436, from memory)."""
-    steady_turns_deg: tuple[float, ...] = (4.5, 7.5, 10.5, 13.5)
-    """A steady turn is worth a name from 4 degrees on: a compass more than 3 degrees out on a
-    known line is not to be used (US Army, STP 21-1-SMCT)."""
+    own_bias_deg: tuple[float, float] = (1.5, 0.3)
+    """Spread of what compass and walker turn all legs by: the least, and as a share of the
+    scatter, for who scatters little is also steadily right; the two add up as squares. A
+    lensatic compass is specified to 2.25 degrees (MIL-PRF-10436, from memory)."""
+    steady_turns_deg: tuple[tuple[float, float], ...] = (
+        (4.5, 0.4),
+        (7.5, 0.3),
+        (10.5, 0.18),
+        (13.5, 0.12),
+    )
+    """A steady turn is worth a name from 4 degrees on, and the larger the rarer: a compass more
+    than 3 degrees out on a known line is not to be used (US Army, STP 21-1-SMCT)."""
     stray_direction: float = 0.025
     """That something else turned the leg."""
-    wild: float = 0.015
+    wild: float = 0.008
     """That a leg is wild in heading and distance at once, or its portion another's; chosen: some
     such legs come near one of the many places that a slip among digits leads to."""
     stray_near_sd_deg: float = 20.0
-    stray_near_share: float = 0.6
+    stray_near_share: float = 0.8
     """By how much it did: this share of such slips turn a leg by a few graduations or a veer,
     the rest anywhere. Without it a turn of 12 degrees counts as ordinary error."""
     least_turn_deg: float = 1.5
@@ -126,7 +132,7 @@ class DiagnosisSettings:
 
     # Ordinary error of distance
     pace_scatter: tuple[tuple[float, float], ...] = ((0.02, 0.35), (0.04, 0.4), (0.07, 0.25))
-    own_pace_sd: float = 0.05
+    own_pace_sd: float = 0.045
     """Ordinary scatter of the logarithm of distance from leg to leg, and of the walker's pace:
     3 to 10 per cent (common practice, no source)."""
     weave: float = -0.01
@@ -134,11 +140,11 @@ class DiagnosisSettings:
     pace_ratios: tuple[float, ...] = (1.09, 1.16, 1.23, 1.3)
     """A pace count that is off by a ratio: 116 against 148 paces is 1.28, 120 against 130 is
     1.08 (US Army task manual; FM 21-26), and the other way round."""
-    stray_distance: float = 0.02
+    stray_distance: float = 0.012
     stray_distance_width: float = 3.0
     """That something else put the distance out, by a factor anywhere in a span of this
     logarithm (20 fold)."""
-    hundreds: tuple[tuple[int, float], ...] = ((1, 0.4), (-1, 0.4), (2, 0.1), (-2, 0.1))
+    hundreds: tuple[tuple[int, float], ...] = ((1, 0.37), (-1, 0.37), (2, 0.13), (-2, 0.13))
     """Hundreds too far walked (lost in the count) or too few, and how often."""
     overshoot_m: tuple[float, ...] = (35.0, 65.0, 95.0, 125.0, 155.0)
     overshoot_sd_m: float = 18.0
@@ -168,6 +174,8 @@ class DiagnosisSettings:
     wrong_start_sd_m: float = 150.0
     other_point_sd_m: float = 15.0
     passed_m: float = 25.0
+    went_past_m: tuple[float, ...] = (70.0, 130.0, 190.0)
+    went_past_sd_m: float = 35.0
     passed_before_m: float = 50.0
     """Passed within sight this long before the count ended."""
 
@@ -201,6 +209,10 @@ class DiagnosisSettings:
     log_wrong_share: float = 0.05
     """That the log is wrong about what was set; chosen."""
     log_count_sd: float = 0.03
-    match_doubt: float = 0.6
+    log_stops_early: float = 0.5
+    log_goes_on: float = 0.1
+    """Of legs without a mistake: that the point in sight ended the count before the card's
+    paces were out, or that the walker counted on up to it; chosen."""
+    match_doubt: float = 0.3
     """How much of the doubt about a leg's portion counts against a cause that turns the whole
     of it: an end that is out by some metres does not turn a leg."""

@@ -9,7 +9,8 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from confusion.table import readme_lines
-from plan_slips.table import lines, read_record
+from plan_slips.limits import limit_lines
+from plan_slips.table import lines, read_limits, read_record
 from typer.testing import CliRunner
 
 from audit.cli.app import app
@@ -62,7 +63,7 @@ def accuracy_table() -> str:
 
 def planted_slips_table() -> str:
     """Give the table of what a check finds, from the figures on record."""
-    return "\n".join(lines(*read_record())) + "\n"
+    return "\n".join([*lines(*read_record()), "", *limit_lines(read_limits())]) + "\n"
 
 
 def confusion_table() -> str:

@@ -109,8 +109,10 @@ class MadePlan:
         return "\n".join(lines) + "\n"
 
 
-def right_plan(random: Random, *, columns: str = "", digits: int = 8) -> MadePlan:
-    """Give a right plan: 3 to 7 legs of 250 to 1500 m with references of 8 figures.
+def right_plan(
+    random: Random, *, columns: str = "", digits: int = 8, degrees: bool = False
+) -> MadePlan:
+    """Give a right plan: 3 to 7 legs of 250 to 1500 m with references of 8 figures, or in degrees.
 
     ``columns`` "all" fills every column; otherwise some are left empty.
     """
@@ -123,6 +125,8 @@ def right_plan(random: Random, *, columns: str = "", digits: int = 8) -> MadePla
     angle = round(2.0 * (turn_degrees(convergence, field_deg) + random.uniform(-0.3, 0.3))) / 2.0
     rate = float(random.choice([62, 65, 68, 70, 116, 120, 130]))
     references, places = _points(random, grid, longitude, latitude, digits)
+    if degrees:
+        references, places = _in_degrees(grid, places)
     step_deg = random.choice([1.0, 0.5, 0.1, 0.5625])  # the last is ten mils
     step_m = random.choice([1.0, 5.0, 10.0])
     shown = columns or random.choice(["all", "all", "magnetic only", "no paces", "grid only"])
@@ -168,6 +172,16 @@ def _points(random, grid, longitude, latitude, digits):
         way, length = random.uniform(0.0, 2.0 * math.pi), random.uniform(250.0, 1500.0)
         east, north = middle[0] + length * math.sin(way), middle[1] + length * math.cos(way)
     return references, places
+
+
+def _in_degrees(grid, places):
+    """Write places as latitude and longitude to five decimals, a metre or so."""
+    texts, rounded_places = [], []
+    for place in places:
+        longitude, latitude = (round(value, 5) for value in grid.to_geographic(*place))
+        texts.append(f"{latitude:.5f}, {longitude:.5f}")
+        rounded_places.append(grid.to_grid(longitude, latitude))
+    return texts, rounded_places
 
 
 def reference_at(grid, east, north, digits):

@@ -142,15 +142,56 @@ def _reference(
         text = change(random, head, east, north)
         if text is None or text == plan.references[number]:
             return None
-        legs = {leg for leg in (number - 1, number) if 0 <= leg < len(plan.rows)}
-        fields = ((None, "position"), *((leg, what) for leg in legs
-                  for what in ("grid_azimuth_deg", "magnetic_azimuth_deg", "distance_m")))  # fmt: skip
-        return Planted(
-            plan=plan.with_reference(number, text), fields=fields, name=name,
-            touched=frozenset(legs), also=also,
-        )  # fmt: skip
+        return _referred(plan, number, text, name, also)
 
     return plant
+
+
+def _degrees(name: str, change: Callable[[Random, str], str | None]) -> Planter:
+    """Plant a slip in the latitude or longitude of one point; the card's numbers stay right."""
+
+    def plant(random: Random) -> Planted | None:
+        plan = right_plan(random, columns=random.choice(["all", "magnetic only"]), degrees=True)
+        number = random.randrange(len(plan.references))
+        halves = plan.references[number].split(", ")
+        axis = random.randrange(2)
+        other = change(random, halves[axis])
+        if other is None or other == halves[axis]:
+            return None
+        halves[axis] = other
+        return _referred(plan, number, ", ".join(halves), name)
+
+    return plant
+
+
+def _decimals_swapped(random: Random, written: str) -> str | None:
+    whole, decimals = written.split(".")
+    place = random.randrange(3)  # a swap further back moves the point by less than 100 m
+    swap = decimals[place + 1] + decimals[place]
+    if abs(int(swap) - int(swap[::-1])) * 10 ** (3 - place) < 100:
+        return None
+    return f"{whole}.{decimals[:place]}{swap}{decimals[place + 2 :]}"
+
+
+def _decimal_wrong(random: Random, written: str) -> str:
+    whole, decimals = written.split(".")
+    place = random.randrange(3)
+    digit = str((int(decimals[place]) + random.randrange(1, 10)) % 10)
+    # In the third decimal by two at least: one is 70 to 110 m.
+    if place == 2 and abs(int(digit) - int(decimals[place])) < 2:
+        digit = str((int(decimals[place]) + 5) % 10)
+    return f"{whole}.{decimals[:place]}{digit}{decimals[place + 1 :]}"
+
+
+def _referred(plan: MadePlan, number: int, text: str, name: str, also: str = "") -> Planted:
+    """Give the plan with another reference at one point, and the legs that it touches."""
+    legs = {leg for leg in (number - 1, number) if 0 <= leg < len(plan.rows)}
+    fields = ((None, "position"), *((leg, what) for leg in legs
+              for what in ("grid_azimuth_deg", "magnetic_azimuth_deg", "distance_m")))  # fmt: skip
+    return Planted(
+        plan=plan.with_reference(number, text), fields=fields, name=name,
+        touched=frozenset(legs), also=also,
+    )  # fmt: skip
 
 
 def _transposed(random: Random, head: str, east: str, north: str) -> str | None:
@@ -251,6 +292,8 @@ PLANTERS: dict[str, Planter] = {
     "reference digits swapped": _reference("digits-transposed", _transposed),
     "reference digit wrong": _reference("digit-wrong", _digit, "wrong-grid-line"),
     "easting and northing swapped": _reference("easting-northing-swapped", _exchanged),
+    "degrees, digits swapped": _degrees("digits-transposed", _decimals_swapped),
+    "degrees, digit wrong": _degrees("digit-wrong", _decimal_wrong),
     "wrong 100 km square": _reference("wrong-100km-square", _square),
     "references too coarse": _coarse,
     "point off the sheet": _course("", "sheet", _off_the_sheet),

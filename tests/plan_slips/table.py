@@ -7,6 +7,7 @@ import json
 from dataclasses import asdict
 from pathlib import Path
 
+from plan_slips.limits import Found, limit_lines, limits
 from plan_slips.measure import Tally, false_on_right_plans, tally
 from plan_slips.slips import PLANTERS
 
@@ -23,13 +24,15 @@ def main() -> int:
     tallies = {kind: tally(kind, options.plans, options.seed) for kind in PLANTERS}
     right = 10 * options.plans
     false = false_on_right_plans(right, options.seed)
-    print("\n".join(lines(tallies, right, false)))
+    small = limits(options.plans, options.seed)
+    print("\n".join([*lines(tallies, right, false), "", *limit_lines(small)]))
     if options.record:
         document = {
             "seed": options.seed,
             "right_plans": right,
             "false_on_right_plans": false,
             "kinds": {kind: asdict(of) for kind, of in tallies.items()},
+            "limits": small,
         }
         RECORD.write_text(json.dumps(document, indent=1) + "\n", encoding="utf-8")
     return 0
@@ -40,6 +43,15 @@ def read_record() -> tuple[dict[str, Tally], int, int]:
     document = json.loads(RECORD.read_text(encoding="utf-8"))
     tallies = {kind: Tally(**of) for kind, of in document["kinds"].items()}
     return tallies, document["right_plans"], document["false_on_right_plans"]
+
+
+def read_limits() -> Found:
+    """Give what was found of small slips, by kind and size."""
+    document = json.loads(RECORD.read_text(encoding="utf-8"))
+    return {
+        kind: {size: (seen, out_of) for size, (seen, out_of) in sizes.items()}
+        for kind, sizes in document["limits"].items()
+    }
 
 
 def lines(tallies: dict[str, Tally], right: int, false: int) -> list[str]:

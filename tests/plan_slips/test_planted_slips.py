@@ -11,9 +11,10 @@ import math
 
 import pytest
 
+from plan_slips.limits import SIZES, limit_lines, limits
 from plan_slips.measure import false_on_right_plans, tally
 from plan_slips.slips import PLANTERS
-from plan_slips.table import lines, read_record
+from plan_slips.table import lines, read_limits, read_record
 
 PLANS = 12
 RIGHT_PLANS = 60
@@ -49,3 +50,25 @@ def test_the_table_has_a_row_a_kind():
     rows = lines(*read_record())
     assert len(rows) == len(PLANTERS) + 3
     assert rows[-1].startswith("| none: a right plan |")
+
+
+def test_the_largest_of_the_small_slips_are_found():
+    kept = read_limits()
+    assert {kind: tuple(map(float, sizes)) for kind, sizes in kept.items()} == SIZES
+    for sizes in kept.values():
+        seen, out_of = list(sizes.values())[-1]
+        assert seen >= 0.98 * out_of
+
+
+def test_small_slips_are_found_as_often_as_recorded():
+    kept = read_limits()
+    for kind, sizes in limits(PLANS, "guard").items():
+        for size, (seen, out_of) in sizes.items():
+            before, of = kept[kind][size]
+            share = before / of
+            chance = SIGMAS * math.sqrt(out_of * share * (1.0 - share) + 0.5)
+            assert seen >= out_of * share - chance, (kind, size)
+
+
+def test_the_table_of_limits_has_a_row_a_kind():
+    assert len(limit_lines(read_limits())) == len(SIZES) + 2

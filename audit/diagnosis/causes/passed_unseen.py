@@ -9,16 +9,22 @@ from audit.diagnosis.evidence import LegEvidence
 from audit.settings import DiagnosisSettings
 
 
-def expects(leg: LegEvidence, _settings: DiagnosisSettings) -> tuple[Expected, ...]:
-    """Expect too far by the way from the point to where the count ended."""
+def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
+    """Expect too far by the way that is walked on past a point, where one was passed.
+
+    How far that was is no prediction: any walk on past a point has such a way.
+    """
     if leg.passed_m is None:
         return ()
-    return (
+    share = 1.0 / len(settings.went_past_m)
+    return tuple(
         Expected(
-            log_ratio=math.log1p(leg.passed_m / leg.length_m),
-            log_ratio_sd=20.0 / leg.length_m,
+            weight=share,
+            log_ratio=math.log1p(size / leg.length_m),
+            log_ratio_sd=settings.went_past_sd_m / (leg.length_m + size),
             pace_follows=True,
-        ),
+        )
+        for size in settings.went_past_m
     )
 
 

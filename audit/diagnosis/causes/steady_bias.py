@@ -9,10 +9,9 @@ from audit.settings import DiagnosisSettings
 
 def expects(_leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect the same r on all legs, from 4 degrees on; which one, the legs together must say."""
-    share = 0.5 / len(settings.steady_turns_deg)
     return tuple(
-        Expected(weight=share, turn_deg=side * size, logged=False)
-        for size in settings.steady_turns_deg
+        Expected(weight=0.5 * share, turn_deg=side * size, logged=False)
+        for size, share in settings.steady_turns_deg
         for side in (-1.0, 1.0)
     )
 

@@ -32,6 +32,7 @@ coach-done-recognised = der { -point } zu erkennen war
 coach-part = Hier ist kein Fehler benannt; es ist der { $part ->
     [heading] Richtungsanteil
     [distance] Entfernungsanteil
+    [start] Anteil des Anfangs
    *[point] Anteil am { -point }
 } der Ablagen: im Mittel { $mean } je Abschnitt, { $most } auf Abschnitt { $leg }.
 coach-unreached = { $legs }: die { -point(form: "many") } nicht erreicht.

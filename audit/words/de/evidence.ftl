@@ -1,8 +1,9 @@
 # Der eine Satz zu einer Ursache: was sie voraussagt und was zu sehen war.
 
 evidence-predicted = Sagt voraus: { $predicted }; { $seen }{ $log }.
-evidence-unpredicted = { $seen }, { $distance }{ $bias }{ $log }.
+evidence-unpredicted = { $seen }, { $distance }{ $bias }{ $start }{ $log }.
 evidence-together = ; auf allen Abschnitten zusammen etwa { $turn }
+evidence-began-off = ; begonnen { $place } vom Ausgangspunkt
 evidence-log = ; laut Marschtagebuch war der Kompass { $setting } eingestellt
 evidence-set-as-card = wie auf der Marschskizze
 evidence-set-off = { $turn } von der Marschskizze

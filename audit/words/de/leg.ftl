@@ -15,6 +15,7 @@ leg-found-later = ja, später
 leg-undecided-two = unentschieden: { $causes }
 leg-undecided-none = unentschieden: keine Ursache sticht heraus ({ $sure })
 leg-cause = { $cause } ({ $sure })
+leg-inherited = ein Start abseits des Punktes; am Abschnitt selbst gewöhnlicher Fehler
 
 leg-azimuth = Richtung { $error } ({ $interval })
 leg-distance = Entfernung { $error }

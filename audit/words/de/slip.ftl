@@ -60,6 +60,19 @@ slip-axis-swapped = zwei Ziffern vertauscht im { $axis ->
     [easting] Rechtswert
    *[northing] Hochwert
 }
+slip-degrees-swapped = zwei Ziffern vertauscht in der { $axis ->
+    [latitude] Breite
+   *[longitude] Länge
+}
+slip-degrees-wrong = eine falsche Ziffer ({ $given } statt { $meant }) in der { $axis ->
+    [latitude] Breite
+   *[longitude] Länge
+}
+slip-degrees-exchanged = Breite und Länge vertauscht
+slip-degrees-side = { $axis ->
+    [latitude] die falsche Seite des Äquators
+   *[longitude] die falsche Seite von Greenwich
+}
 slip-axis-next-line = von der nächsten Gitterlinie genommen: { $axis ->
     [easting] Rechtswert
    *[northing] Hochwert

@@ -2,6 +2,7 @@
 
 step-none = Kein Schritt sticht heraus: Marschskizze, Marschtagebuch und Weg stimmen im gewöhnlichen Fehler überein.
 step-at = { $step }: { $said }
+step-ordinary = { $said } Mit allen Abschnitten zusammen gewogen ist das hier gewöhnlich.
 step-cannot-tell = Nicht zu unterscheiden, ob { $steps }: { $said }
 step-name-given = angegeben
 step-begin-given = Angegeben

@@ -32,6 +32,7 @@ coach-done-recognised = the { -point } was to be recognised
 coach-part = No mistake is named here; it is the { $part ->
     [heading] heading
     [distance] distance
+    [start] start
    *[point] { -point }
 } part of the misses: { $mean } a leg on average, { $most } on leg { $leg }.
 coach-unreached = { $legs } did not reach their { -point(form: "many") }.

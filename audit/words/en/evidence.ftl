@@ -1,8 +1,9 @@
 # The one sentence of a cause: what it predicts, and what was seen.
 
 evidence-predicted = Predicts { $predicted }; { $seen }{ $log }.
-evidence-unpredicted = { $seen }, { $distance }{ $bias }{ $log }.
+evidence-unpredicted = { $seen }, { $distance }{ $bias }{ $start }{ $log }.
 evidence-together = ; on all legs together about { $turn }
+evidence-began-off = ; it began { $place } of its start
 evidence-log = ; by the log the compass was set { $setting }
 evidence-set-as-card = as the card says
 evidence-set-off = { $turn } of what the card says

@@ -15,6 +15,7 @@ leg-found-later = yes, later
 leg-undecided-two = undecided: { $causes }
 leg-undecided-none = undecided: no cause stands out ({ $sure })
 leg-cause = { $cause } ({ $sure })
+leg-inherited = a start away from its point; of its own, ordinary error
 
 leg-azimuth = { -azimuth } { $error } ({ $interval })
 leg-distance = distance { $error }

@@ -57,6 +57,13 @@ slip-hundreds-too-little = { $count ->
 } metres too little
 slip-axes-swapped = easting and northing swapped
 slip-axis-swapped = two digits of its { $axis } swapped
+slip-degrees-swapped = two digits of its { $axis } swapped
+slip-degrees-wrong = one wrong digit in its { $axis } ({ $given } for { $meant })
+slip-degrees-exchanged = latitude and longitude swapped
+slip-degrees-side = { $axis ->
+    [latitude] the wrong side of the equator
+   *[longitude] the wrong side of Greenwich
+}
 slip-axis-next-line = its { $axis } taken from the next grid line
 slip-axis-wrong = one wrong digit in its { $axis } ({ $given } for { $meant })
 slip-another-square = the letters of another square of 100 km

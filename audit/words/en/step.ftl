@@ -2,6 +2,7 @@
 
 step-none = No step stands out: card, log and walk agree within ordinary error.
 step-at = { $step }: { $said }
+step-ordinary = { $said } Weighed with all legs, that is ordinary for this walker.
 step-cannot-tell = Cannot tell which of { $steps }: { $said }
 step-name-given = given
 step-begin-given = Given
