@@ -66,7 +66,7 @@ class WrittenDegrees:
         yield from ()
 
     def _other_sides(self) -> Iterator[ReferenceSlip]:
-        """Give the place on the other side of Greenwich and of the equator, and the two exchanged."""
+        """Give the place on the other side of Greenwich or the equator, and the two exchanged."""
         east, north = self.longitude_deg, self.latitude_deg
         side, places = "wrong-hemisphere", []
         places.append((side, sentence("slip-degrees-side", axis="longitude"), -east, north))

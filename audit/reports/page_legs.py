@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from audit.debriefing.records import Debrief, LegDebrief
 from audit.reports import digits, wording
-from audit.reports.cause_words import advice_words, cause_words
+from audit.reports.cause_words import advice_words
 from audit.settings import Settings
 from audit.words import in_force, say, told
 from audit.words.in_other_units import to_place

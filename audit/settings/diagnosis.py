@@ -132,7 +132,7 @@ class DiagnosisSettings:
 
     # Ordinary error of distance
     pace_scatter: tuple[tuple[float, float], ...] = ((0.02, 0.35), (0.04, 0.4), (0.07, 0.25))
-    own_pace_sd: float = 0.045
+    own_pace_sd: float = 0.05
     """Ordinary scatter of the logarithm of distance from leg to leg, and of the walker's pace:
     3 to 10 per cent (common practice, no source)."""
     weave: float = -0.01
@@ -213,6 +213,6 @@ class DiagnosisSettings:
     log_goes_on: float = 0.1
     """Of legs without a mistake: that the point in sight ended the count before the card's
     paces were out, or that the walker counted on up to it; chosen."""
-    match_doubt: float = 0.3
+    match_doubt: float = 0.4
     """How much of the doubt about a leg's portion counts against a cause that turns the whole
     of it: an end that is out by some metres does not turn a leg."""

@@ -46,7 +46,7 @@ def _seen(kind: str, size: float, random: Random) -> bool:
         while plan.step_deg != step:
             plan = right_plan(random, columns="all")
     number = random.randrange(len(plan.rows))
-    findings = _PLANTS[kind.split(",")[0]](plan, number, size).check().findings
+    findings = _PLANTS[kind.split(",", maxsplit=1)[0]](plan, number, size).check().findings
     legs = {str(number + 1), str(number), None}
     return any(finding.leg in legs for finding in findings)
 
