@@ -1,0 +1,48 @@
+"""Steps and causes say the same of one leg: common sense, no source."""
+
+from __future__ import annotations
+
+from audit.coaching.ordinary_steps import with_ordinary
+from audit.coaching.step_sentences import NOTHING, ORDINARY, step_sentences
+from audit.coaching.steps import Hop, LegSteps
+from audit.diagnosis.finding import Finding
+from audit.settings import CoachingSettings
+
+
+def hop(step: str, error: float = 5.0) -> Hop:
+    return Hop(
+        steps=(step,),
+        kind="direction",
+        error=error,
+        tolerance=3.0,
+        off_m=40.0,
+        slips=(),
+        sentence=f"{step} is 5° off.",
+    )
+
+
+def judged(probability: float, *steps: str) -> LegSteps:
+    hops = tuple(hop(step) for step in steps)
+    of = {"1": LegSteps(leg="1", hops=hops, sentences=step_sentences(hops))}
+    finding = Finding(cause="within-skill", probability=probability, evidence="")
+    return with_ordinary(of, {"1": (finding,)}, CoachingSettings())["1"]
+
+
+def test_what_all_legs_call_ordinary_is_no_error_on_foot() -> None:
+    of = judged(0.92, "walked")
+    assert of.entered == ()
+    assert of.sentences == (f"Walked: walked is 5° off. {ORDINARY}",)
+
+
+def test_an_undecided_leg_keeps_its_steps() -> None:
+    assert judged(0.6, "walked").entered == ("walked",)
+
+
+def test_a_slip_on_paper_is_no_scatter() -> None:
+    of = judged(0.99, "set", "walked")
+    assert of.entered == ("set",)
+    assert of.sentences[0] == "Set: set is 5° off."
+
+
+def test_nothing_over_its_tolerance() -> None:
+    assert step_sentences((hop("walked", 2.0),)) == (NOTHING,)
