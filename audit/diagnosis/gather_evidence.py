@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 
@@ -18,6 +18,7 @@ from audit.units import turn_degrees, unit_vector, wrap_degrees
 _UNKNOWN = 1.0
 """Standard error of a logarithm of distance of which nothing is known."""
 _NEIGHBOUR, _FURTHER = 0.4, 0.2
+_OF_A_BEND = 1.5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -155,7 +156,10 @@ def _passed_m(measures: LegMeasures, leg: CardLeg, settings: DiagnosisSettings) 
     curve = measures.own_cross_track
     forward = unit_vector(leg.azimuth.degrees)
     ahead = np.array(
-        [leg.end.east_m - measures.start.east_m, leg.end.north_m - measures.start.north_m]
+        [
+            leg.end.east_m - measures.start.east_m,
+            leg.end.north_m - measures.start.north_m,
+        ]
     )
     along = float(ahead @ forward)
     right = float(ahead[0] * forward[1] - ahead[1] * forward[0])
@@ -173,7 +177,16 @@ def _shape(
     """Describe how a straight leg was held; too much of it in gaps shows nothing."""
     if len(leg.line) > 2 or measures.gap_share > 0.15:
         return None
-    curve = measures.own_cross_track
+    curve, details = measures.own_cross_track, measures.details
     # The curve's own frame will do: along is its north, right its east.
     walk = np.column_stack([curve.offset_m, curve.along_m])
-    return line_shape(walk, noise_m, settings.least_step_m)
+    shape = line_shape(walk, noise_m, settings.least_step_m)
+    thirds = None if details is None else details.thirds
+    if shape is None or thirds is None:
+        return shape
+    # The middles of the first and the last third lie two thirds of an even bend apart.
+    return replace(
+        shape,
+        bend_deg=_OF_A_BEND * thirds.drift_deg,
+        bend_sd_deg=_OF_A_BEND * thirds.drift_sd_deg,
+    )

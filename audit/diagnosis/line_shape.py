@@ -27,13 +27,14 @@ class OtherBearing:
     """One stretch on another bearing than the rest of the leg.
 
     ``turn_deg`` is against the rest; ``nats`` how much better than one bearing throughout
-    it explains the walk.
+    it explains the walk, ``even_nats`` how much better an even bend does.
     """
 
     turn_deg: float
     length_m: float
     right_m: float
     nats: float
+    even_nats: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -154,5 +155,19 @@ def _other_bearing(off: FloatArray, noise_m: float) -> OtherBearing | None:
     nats = 0.5 * (turn_deg / spread) ** 2 * weight - np.log(0.5 * count)
     right = float(_STEP_M * length * np.sin(np.radians(turn_deg)))
     return OtherBearing(
-        turn_deg=turn_deg, length_m=_STEP_M * length, right_m=right, nats=float(nats)
+        turn_deg=turn_deg,
+        length_m=_STEP_M * length,
+        right_m=right,
+        nats=float(nats),
+        even_nats=_even_nats(off),
     )
+
+
+def _even_nats(off: FloatArray) -> float:
+    """Say how much better than one bearing an even bend explains a walk, by the same measure."""
+    off = np.clip(off, -75.0, 75.0)
+    share = (np.arange(len(off)) + 0.5) / len(off) - 0.5
+    slope, middle = np.polyfit(share, off, 1)
+    wander = float(np.sqrt(np.mean((off - middle - slope * share) ** 2)))
+    explained = float(((slope * share) ** 2).sum()) * _STEP_M / _OWN_WANDER_M
+    return 0.5 * explained / max(wander, 4.0) ** 2

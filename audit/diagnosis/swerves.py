@@ -8,9 +8,8 @@ from audit.diagnosis.cause import Expected
 from audit.diagnosis.evidence import LegEvidence
 from audit.settings import DiagnosisSettings
 
-_MOST_NATS, _RARE_NATS = 8.0, 4.5
-"""Ground makes people swerve: no swerve is better evidence than so much, nor less than so
-much is any. Chosen on made walks and on real ones."""
+_SPAN_M = 300.0
+"""A cause whose stretches have a span of lengths narrower than this says more by its length."""
 
 
 def expect_swerve(
@@ -25,6 +24,8 @@ def expect_swerve(
         return ()
     if not least_deg <= abs(other.turn_deg) <= most_deg:
         return ()
-    odds = math.exp(min(other.nats, _MOST_NATS) - _RARE_NATS)
+    better = other.nats - max(other.even_nats, 0.0)
+    rare, most = settings.swerve_nats
+    odds = math.exp(min(other.nats, better, most) - rare) * _SPAN_M / (high_m - low_m)
     turn = math.degrees(math.atan(other.right_m / shape.chord_m))
     return (Expected(turn_deg=turn, turn_sd_deg=1.0, odds=odds),)

@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 WALK_PRIORS: tuple[tuple[str, float], ...] = (
-    ("gm-angle-omitted", 0.12),
-    ("gm-angle-reversed", 0.06),
-    ("gm-angle-doubled", 0.04),
+    ("gm-angle-omitted", 0.11),
+    ("gm-angle-reversed", 0.05),
+    ("gm-angle-doubled", 0.035),
     ("declination-for-gm-angle", 0.02),
     ("gm-angle-stale", 0.02),
-    ("steady-bias", 0.06),
+    ("steady-bias", 0.07),
     ("reciprocal", 0.004),
     ("bezel-wrong-way", 0.003),
     ("mils-as-degrees", 0.002),
@@ -78,7 +78,7 @@ class DiagnosisSettings:
     """That a leg shows a mistake which the walker is making just then."""
     begins_with_it: float = 0.85
     puts_right: float = 0.05
-    falls_into_it: float = 0.03
+    falls_into_it: float = 0.02
     """Of a walk with such a mistake: that it begins with the first leg; that it is put right
     between two legs; that it begins between two legs."""
     named: float = 0.8
@@ -102,10 +102,10 @@ class DiagnosisSettings:
     scatter, for who scatters little is also steadily right; the two add up as squares. A
     lensatic compass is specified to 2.25 degrees (MIL-PRF-10436, from memory)."""
     steady_turns_deg: tuple[tuple[float, float], ...] = (
-        (4.5, 0.4),
+        (4.5, 0.36),
         (7.5, 0.3),
-        (10.5, 0.18),
-        (13.5, 0.12),
+        (10.5, 0.2),
+        (13.5, 0.14),
     )
     """A steady turn is worth a name from 4 degrees on, and the larger the rarer: a compass more
     than 3 degrees out on a known line is not to be used (US Army, STP 21-1-SMCT)."""
@@ -131,7 +131,11 @@ class DiagnosisSettings:
     """A wrong value is set as carefully as a right one, to half a click or less."""
 
     # Ordinary error of distance
-    pace_scatter: tuple[tuple[float, float], ...] = ((0.02, 0.35), (0.04, 0.4), (0.07, 0.25))
+    pace_scatter: tuple[tuple[float, float], ...] = (
+        (0.02, 0.35),
+        (0.04, 0.4),
+        (0.07, 0.25),
+    )
     own_pace_sd: float = 0.05
     """Ordinary scatter of the logarithm of distance from leg to leg, and of the walker's pace:
     3 to 10 per cent (common practice, no source)."""
@@ -144,7 +148,12 @@ class DiagnosisSettings:
     stray_distance_width: float = 3.0
     """That something else put the distance out, by a factor anywhere in a span of this
     logarithm (20 fold)."""
-    hundreds: tuple[tuple[int, float], ...] = ((1, 0.37), (-1, 0.37), (2, 0.13), (-2, 0.13))
+    hundreds: tuple[tuple[int, float], ...] = (
+        (1, 0.37),
+        (-1, 0.37),
+        (2, 0.13),
+        (-2, 0.13),
+    )
     """Hundreds too far walked (lost in the count) or too few, and how often."""
     overshoot_m: tuple[float, ...] = (35.0, 65.0, 95.0, 125.0, 155.0)
     overshoot_sd_m: float = 18.0
@@ -182,12 +191,21 @@ class DiagnosisSettings:
     # Holding the line
     bend_sd_deg: float = 22.0
     bend_least_deg: float = 10.0
-    bend_noise_deg: float = 7.0
-    """Wander of a careful walker over a leg, first third against last; grows with shortness."""
+    bend_noise_deg: float = 6.0
+    """Wander of an ordinary walker from the first to the last third of a leg, as a bend; chosen."""
     boxed_share: float = 0.1
-    shape_ragged: float = 0.25
+    shape_ragged: float = 0.2
     """Share of legs that bend and swerve for reasons of the ground, and nothing follows."""
     least_step_m: float = 12.0
+    unequal_odds: float = 20.0
+    paced_bypass_odds: float = 8.0
+    """How much likelier a way sideways that is not walked back, and a bypass at all, are with the
+    mistake than without; chosen: below the 30 and 12 that were counted on made walks."""
+    swerve_nats: tuple[float, float] = (4.5, 10.0)
+    """Ground makes people swerve: less than the first is no evidence of a swerve, and none is
+    better evidence than the second. Chosen on made walks and on real ones."""
+    wrong_start_odds: float = 400.0
+    """A first leg that is matched right begins away from its start for no other reason; chosen."""
     off_line_deg: tuple[float, float] = (12.0, 60.0)
     disturbed_m: tuple[float, float] = (20.0, 120.0)
     """Iron and wires act within 55 m to either side at most (FM 21-26, 1993, 9-1)."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from audit.coaching.ordinary_steps import with_ordinary
-from audit.coaching.step_sentences import NOTHING, ORDINARY, step_sentences
+from audit.coaching.step_sentences import step_sentences
 from audit.coaching.steps import Hop, LegSteps
 from audit.diagnosis.finding import Finding
 from audit.settings import CoachingSettings
@@ -31,7 +31,8 @@ def judged(probability: float, *steps: str) -> LegSteps:
 def test_what_all_legs_call_ordinary_is_no_error_on_foot() -> None:
     of = judged(0.92, "walked")
     assert of.entered == ()
-    assert of.sentences == (f"Walked: walked is 5° off. {ORDINARY}",)
+    said = "Walked: walked is 5° off. Weighed with all legs, that is ordinary for this walker."
+    assert [str(one) for one in of.sentences] == [said]
 
 
 def test_an_undecided_leg_keeps_its_steps() -> None:
@@ -41,8 +42,9 @@ def test_an_undecided_leg_keeps_its_steps() -> None:
 def test_a_slip_on_paper_is_no_scatter() -> None:
     of = judged(0.99, "set", "walked")
     assert of.entered == ("set",)
-    assert of.sentences[0] == "Set: set is 5° off."
+    assert str(of.sentences[0]) == "Set: set is 5° off."
 
 
 def test_nothing_over_its_tolerance() -> None:
-    assert step_sentences((hop("walked", 2.0),)) == (NOTHING,)
+    (said,) = step_sentences((hop("walked", 2.0),))
+    assert str(said).startswith("No step stands out")

@@ -8,9 +8,6 @@ from audit.diagnosis.cause import Cause, Expected
 from audit.diagnosis.evidence import LegEvidence
 from audit.settings import DiagnosisSettings
 
-_ODDS = 8.0
-"""One bypass in a dozen legs is ordinary; with the mistake there is one. Chosen."""
-
 
 def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect short by the way out and the way back."""
@@ -28,7 +25,7 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
             turn_sd_deg=1.0,
             log_ratio=math.log1p(-(out_m + back_m) / leg.length_m),
             log_ratio_sd=0.15 * (out_m + back_m) / leg.length_m,
-            odds=_ODDS,
+            odds=settings.paced_bypass_odds,
         ),
     )
 

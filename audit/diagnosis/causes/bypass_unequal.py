@@ -8,9 +8,6 @@ from audit.diagnosis.cause import Cause, Expected
 from audit.diagnosis.evidence import LegEvidence
 from audit.settings import DiagnosisSettings
 
-_ODDS = 6.0
-"""A way sideways that is not walked back is that much likelier with the mistake; chosen."""
-
 
 def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect A step in cross-track that stays, the heading as planned before and after."""
@@ -22,7 +19,7 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
     if abs(right_m) < max(settings.least_step_m, 0.3 * out_m):
         return ()
     turn = math.degrees(math.atan(right_m / shape.chord_m))
-    return (Expected(turn_deg=turn, turn_sd_deg=1.0, odds=_ODDS),)
+    return (Expected(turn_deg=turn, turn_sd_deg=1.0, odds=settings.unequal_odds),)
 
 
 CAUSE = Cause(

@@ -15,13 +15,21 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
     shape = leg.shape
     if shape is None or abs(shape.bend_deg) < settings.bend_least_deg:
         return ()
+    error = math.hypot(settings.bend_noise_deg, shape.bend_sd_deg)
     spread = math.hypot(settings.bend_sd_deg, shape.bend_sd_deg)
     ragged = math.hypot(0.6 * settings.bend_sd_deg, shape.bend_sd_deg)
-    ordinary = (1.0 - settings.shape_ragged) * normal(shape.bend_deg, shape.bend_sd_deg)
+    ordinary = (1.0 - settings.shape_ragged) * normal(shape.bend_deg, error)
     ordinary += settings.shape_ragged * normal(shape.bend_deg, ragged)
     odds = normal(shape.bend_deg, spread) / ordinary
+    if shape.other is not None:
+        # What one stretch on another bearing explains better is no even bend.
+        odds *= math.exp(min(0.0, shape.other.even_nats - max(shape.other.nats, 0.0)))
     return (
-        Expected(turn_deg=shape.bend_deg / 2.0, turn_sd_deg=shape.bend_sd_deg / 3.0, odds=odds),
+        Expected(
+            turn_deg=shape.bend_deg / 2.0,
+            turn_sd_deg=shape.bend_sd_deg / 3.0,
+            odds=odds,
+        ),
     )
 
 

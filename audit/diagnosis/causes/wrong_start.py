@@ -8,16 +8,13 @@ from audit.diagnosis.cause import Cause, Expected
 from audit.diagnosis.evidence import LegEvidence
 from audit.settings import DiagnosisSettings
 
-_ODDS = 400.0
-"""A first leg that is matched right begins away from its start for no other reason; chosen."""
-
 
 def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect the whole leg is shifted from its first metre; r and q are as planned."""
     off_m = math.hypot(*leg.start_off_m)
     if leg.leg > 0 or leg.under_way or off_m < settings.start_off_m:
         return ()
-    return (Expected(odds=_ODDS),)
+    return (Expected(odds=settings.wrong_start_odds),)
 
 
 CAUSE = Cause(
