@@ -16,6 +16,8 @@ from audit.settings.class_shows import ClassShowsSettings
 
 _LIKE_THE_ANGLE_DEG = 1.5
 _TWO_AXES = 2**0.5
+_BREAKS_OFF = "The file breaks off"
+"""So begins the note of the reader, in plain English."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,6 +43,7 @@ def class_shows(
             *_compasses(lanes, graded, settings),
             *(_harder(lanes, leg) for leg in compared.legs),
             *_company(lanes, graded, settings),
+            *_broken_files(graded),
         ),
         notes=(compared.why_not,) if compared.why_not else (),
     )
@@ -87,6 +90,25 @@ def _compass_words(thing: str, turn: CarriedTurn, angles_deg: Sequence[float]) -
             "these walkers left it out."
         )
     return words
+
+
+def _broken_files(walkers: Sequence[WalkerResult]) -> list[ClassFinding]:
+    """Ask again for recordings of which only the beginning could be read."""
+    return [
+        ClassFinding(
+            what="broken-file",
+            message=(
+                f"The recording of {walker.name} is broken. {note} Is the rest still on the "
+                "device? Copy it again."
+            ),
+            lane=walker.lane,
+            walkers=(walker.ident,),
+            question=True,
+        )
+        for walker in walkers
+        for note in (() if walker.track is None else walker.track.notes)
+        if _BREAKS_OFF in note
+    ]
 
 
 def _compared(

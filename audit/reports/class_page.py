@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from audit.classroom.records import ClassResult
+from audit.reports import class_words
 from audit.reports.cautions import CAUTIONS
 from audit.reports.class_matrix import lane_tables, numbered
 from audit.reports.class_tables import cause_rows, lane_rows, leg_rows, time_rows
@@ -19,7 +20,7 @@ POLICY = (
     "base-uri 'none'; form-action 'none'"
 )
 """No network for anything, and no script at all."""
-_SIMULATED = "SIMULATED:"
+_SIMULATED = "simulated"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,7 +35,6 @@ class LegFigure:
 def render_class_html(result: ClassResult) -> str:
     """Give the whole page: it fetches nothing, runs nothing, and is whole on paper."""
     told, questions = findings_of(result)
-    notes = [note for note in result.notes if not note.startswith(_SIMULATED)]
     return (
         page_templates()
         .get_template("class.html.j2")
@@ -42,7 +42,7 @@ def render_class_html(result: ClassResult) -> str:
             policy=POLICY,
             name=result.name,
             facts=_facts(result),
-            simulated=[note for note in result.notes if note.startswith(_SIMULATED)],
+            simulated=_is_simulated(result),
             verdict=class_verdict(result),
             findings=told,
             questions=questions,
@@ -55,12 +55,31 @@ def render_class_html(result: ClassResult) -> str:
             standard=result.standard,
             asks=standard_facts(result),
             plan_findings=[(lane.name, words) for lane in result.lanes for words in lane.findings],
-            notes=[*notes, *(note for lane in result.lanes for note in lane.notes)],
+            notes=[*result.notes, *(note for lane in result.lanes for note in lane.notes)],
+            recordings=recording_notes(result),
             cautions=CAUTIONS,
             fingerprint=result.fingerprint,
             version=result.version,
         )
     )
+
+
+def recording_notes(result: ClassResult) -> list[tuple[int, str, list[str]]]:
+    """Give what is to be known of each recording before its figures are trusted."""
+    told = []
+    for n, walker in numbered(result):
+        notes = [*walker.notes, *(() if walker.track is None else walker.track.notes)]
+        notes = [note for note in notes if _SIMULATED not in note.lower()]
+        if notes:
+            told.append((n, class_words.called(walker), notes))
+    return told
+
+
+def _is_simulated(result: ClassResult) -> bool:
+    """Tell whether class, lanes or recordings say of themselves that nobody walked them."""
+    notes = [*result.notes, *(note for lane in result.lanes for note in lane.notes)]
+    notes += [note for one in result.walkers if one.track for note in one.track.notes]
+    return any(_SIMULATED in note.lower() for note in notes)
 
 
 def leg_figures(result: ClassResult) -> list[LegFigure]:

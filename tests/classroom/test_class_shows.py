@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+import tempfile
 from dataclasses import replace
+from pathlib import Path
 
 import numpy as np
 import pytest
 from classes import Plants, make_class
+from classes.class_files import gpx_text
 from classes.true_results import true_result
 
 from audit.classroom.class_shows import class_shows
 from audit.classroom.course_faults import course_faults
+from audit.readers.gpx_track import read_track
 from audit.settings import Settings
 
 PLANTED = (100_301, 100_302)
@@ -115,6 +119,23 @@ def test_device_stands_in_for_a_compass_that_the_roster_does_not_number():
     asked = [one.message for one in shows.findings if one.what == "compass-reads-wrong"]
     assert len(asked) == 1
     assert asked[0].startswith(f"Device {made.bad_compass}:")
+
+
+def test_file_that_breaks_off_is_asked_for_again():
+    """The words are the reader's own, of a file cut short."""
+    made = make_class(PLANTED[0], walkers=4, lanes=1, legs=3, plants=Plants())
+    text = gpx_text(made.walks[0].track)
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "cut.gpx"
+        path.write_text(text[: len(text) // 3], encoding="utf-8")
+        notes = read_track(path).notes
+    result = true_result(made)
+    first = result.walkers[0]
+    first = replace(first, track=replace(first.track, notes=notes))
+    shows = class_shows(result.lanes, (first, *result.walkers[1:]), (), Settings().class_shows)
+    (asked,) = [one for one in shows.findings if one.what == "broken-file"]
+    assert (asked.walkers, asked.question) == ((first.ident,), True)
+    assert first.name in asked.message
 
 
 def test_mean_miss_is_that_of_the_walkers(planted):

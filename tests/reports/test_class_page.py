@@ -112,6 +112,14 @@ def test_fingerprint_cautions_and_signature_are_there(result, page):
     assert "Simulated class" in text
 
 
+def test_what_is_to_be_known_of_a_recording_is_told(result):
+    first = result.walkers[0]
+    first = replace(first, track=replace(first.track, notes=("The sky was poor.",)))
+    page = html.fromstring(render_class_html(replace(result, walkers=(first, *result.walkers[1:]))))
+    (section,) = page.xpath("//section[@aria-labelledby='recordings']")
+    assert f"1 {first.name}: The sky was poor." in text_of(section)
+
+
 def test_page_may_ask_no_network_and_runs_nothing(result):
     page = render_class_html(result)
     policy = html.fromstring(page).xpath("//meta[@http-equiv]/@content")[0]
