@@ -50,10 +50,12 @@ def make_class(
     compasses: int = 8,
     plants: Plants = EVERYTHING,
     family: Difficulty | None = None,
+    interval_s: float | None = None,
 ) -> MadeClass:
     """Make the class of a seed: the same arguments give the same bytes.
 
     ``family`` is how everybody walks; left out, trained, ordinary and novice walkers mix.
+    ``interval_s`` is how often every receiver logs; left out, each its own 1 to 5 s.
     """
     roots = np.random.SeedSequence(seed).spawn(2 + 4 * (walkers + 8))
     rng = np.random.default_rng(roots[0])
@@ -64,6 +66,8 @@ def make_class(
         make_lane(rng, number, legs, off if number == 0 else None) for number in range(lanes)
     )
     members, bad = draw_members(np.random.default_rng(roots[1]), walkers, lanes, compasses, plants)
+    if interval_s is not None:
+        members = tuple(replace(member, interval_s=interval_s) for member in members)
     walks: dict[str, MadeWalk] = {}
     for number, member in sorted(enumerate(members), key=lambda pair: bool(pair[1].follows)):
         streams = [np.random.default_rng(root) for root in roots[2 + 4 * number :][:4]]
