@@ -18,6 +18,7 @@ from audit.measurement.leg_measures import LegAudit
 from audit.plan import Plan
 from audit.settings import CoachingSettings
 from audit.walkers_log import WalkersLog
+from audit.words import sentence
 
 _UNUSED = ("the name of its file", "arrival_radius_m", "grid: ", "Course grid", "names no ")
 """Notes on reading a card that the comparison makes no use of: its name, its grid, its ends."""
@@ -54,5 +55,5 @@ def talk_over(
     )
     if own_card is not None:
         read = (note for note in own_card.notes if not any(word in note for word in _UNUSED))
-        notes = (*notes, *(f"The walker's card: {note}" for note in read))
+        notes = (*notes, *(sentence("plan-card-note", note=note) for note in read))
     return TalkedOver(steps=steps, coaching=coaching, notes=notes)

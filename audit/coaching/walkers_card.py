@@ -10,6 +10,7 @@ from audit.leg_card.points import end_name
 from audit.leg_card.written_reference import WrittenReference, written_reference
 from audit.plan import Plan, PlannedLeg
 from audit.positions import Position
+from audit.words import sentence
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,15 +50,15 @@ def own_legs(card: LegCard, own: Plan, course: Plan) -> tuple[dict[str, OwnLeg],
         pairs = [(leg, named[leg.name]) for leg in card.legs if leg.name in named]
     else:
         pairs = list(zip(card.legs, own.legs, strict=False))
-    notes = []
+    notes: list[str] = []
     if not shared:
-        notes.append("The walker's card names its legs otherwise; they are taken in order.")
+        notes.append(sentence("plan-card-otherwise"))
     lost = [leg.name for leg in own.legs if not any(leg is theirs for _, theirs in pairs)]
     if lost:
-        notes.append(f"The walker's card has no counterpart in the plan for: {', '.join(lost)}.")
+        notes.append(sentence("plan-card-lost", names=", ".join(lost)))
     missing = [leg.name for leg in card.legs if not any(leg is mine for mine, _ in pairs)]
     if missing:
-        notes.append(f"The walker's card says nothing of: leg {', '.join(missing)}.")
+        notes.append(sentence("plan-card-missing", names=", ".join(missing)))
     legs = {
         mine.name: OwnLeg(
             card=mine,

@@ -16,6 +16,7 @@ from audit.readers.problem_list import ProblemList
 from audit.readers.safety_setting import settle_safety_bearing
 from audit.readers.value_limits import LIMITS, checked_number
 from audit.settings import ReadingSettings
+from audit.words import sentence
 
 
 class CourseOptions(TypedDict, total=False):
@@ -83,8 +84,9 @@ def settle_settings(
             values[key] = _checked(key, given[key], f"option {key}", problems)
             if key in stated and values[key] is not None:
                 problems.note(
-                    f"{key}: {shown(given[key])} from the options, "
-                    f"in place of {shown(stated[key])} in the file."
+                    sentence(
+                        "plan-option", name=key, value=shown(given[key]), other=shown(stated[key])
+                    )
                 )
         elif key in stated:
             values[key] = _checked(key, stated[key], f"course, {key}", problems)
@@ -97,11 +99,11 @@ def _with_defaults(values: dict[str, object], problems: ProblemList) -> CourseSe
     name = values.get("name")
     if name is None:
         name = Path(problems.file).stem
-        problems.note(f'The plan gives no name; the name of its file, "{name}", is used.')
+        problems.note(sentence("plan-no-name", name=name))
     radius_m = _number(values.get("arrival_radius_m"))
     if radius_m is None:
         radius_m = ReadingSettings().arrival_radius_m
-        problems.note(f"The plan gives no arrival_radius_m; {radius_m:g} m is used.")
+        problems.note(sentence("plan-no-radius", radius=f"{radius_m:g}"))
     date, grid = values.get("date"), values.get("grid")
     angle_date = values.get("grid_magnetic_angle_date")
     return CourseSettings(
@@ -155,7 +157,7 @@ def checked_name(value: object, place: str, problems: ProblemList) -> str | None
 def _date(value: object, place: str, problems: ProblemList) -> dt.date | None:
     remedy = "Write year, month and day, like 2026-10-03."
     if isinstance(value, dt.datetime):
-        problems.note(f"{place}: of {value.isoformat()} the day is used.")
+        problems.note(sentence("plan-day-used", place=place, moment=value.isoformat()))
         return value.date()
     if isinstance(value, dt.date):
         return value

@@ -12,6 +12,7 @@ from audit.readers.number_text import NumberReading, number_readings
 from audit.readers.plain_text import plain_text
 from audit.readers.problem_list import ProblemList
 from audit.readers.value_limits import LIMITS
+from audit.words import sentence
 
 _SEPARATORS = {",": "comma", ";": "semicolon", "\t": "tab"}
 _UNITS = (
@@ -63,9 +64,9 @@ class CsvTable:
             problems.add(row.place(column), cell, rule, remedy)
             return None
         if inside[0].decimal_mark == ",":
-            problems.note(f"Commas in {column} are read as decimal commas.")
+            problems.note(sentence("plan-commas", column=column))
         if inside[0].group_mark:
-            problems.note(f"Marks between thousands in {column} are left out.")
+            problems.note(sentence("plan-thousands", column=column))
         return inside[0].value
 
     def _readings(self, cell: str, column: str) -> list[NumberReading]:

@@ -9,6 +9,7 @@ from pathlib import Path
 from audit.errors import refuse
 from audit.readers.problem_list import ProblemList
 from audit.settings import ReadingSettings
+from audit.words import sentence
 
 _SETTINGS = ReadingSettings()
 _PACKED = (
@@ -75,7 +76,7 @@ def _decoded(data: bytes, problems: ProblemList) -> str | None:
             text = data.decode("utf-16")
         except UnicodeDecodeError:
             return None
-        problems.note("The file is in UTF-16; it was read as such.")
+        problems.note(sentence("plan-utf-sixteen"))
         return text
     try:
         return data.decode("utf-8-sig")
@@ -85,5 +86,5 @@ def _decoded(data: bytes, problems: ProblemList) -> str | None:
         text = data.decode("cp1252")
     except UnicodeDecodeError:
         return None
-    problems.note("The file is not in UTF-8; it was read as Windows-1252. Check accented letters.")
+    problems.note(sentence("plan-windows"))
     return text

@@ -10,6 +10,7 @@ from audit.readers.plan_draft import DraftLeg
 from audit.readers.point_book import PointBook, same_place
 from audit.readers.problem_list import ProblemList
 from audit.settings import ReadingSettings
+from audit.words import sentence
 
 
 def free_legs(drafts: list[DraftLeg], book: PointBook, problems: ProblemList) -> list[PlannedLeg]:
@@ -31,8 +32,5 @@ def free_legs(drafts: list[DraftLeg], book: PointBook, problems: ProblemList) ->
         if same_place(book.readings[one].position, book.readings[other].position):
             rule = f'is where "{one}" is, and a point is visited once in free order'
             problems.add(f'point "{other}"', None, rule, "Leave one of them out.")
-    problems.note(
-        "The points after the first may be visited in any order; legs are named after the "
-        "points that they lead to."
-    )
+    problems.note(sentence("plan-any-order"))
     return [PlannedLeg(name=there, start=here, end=there) for here, there in pairwise(names)]

@@ -11,6 +11,7 @@ from audit.readers.plan_draft import DraftLeg
 from audit.readers.point_book import PointBook, same_place
 from audit.readers.position_reading import PositionReading
 from audit.readers.problem_list import ProblemList
+from audit.words import sentence
 
 
 def joined_legs(drafts: list[DraftLeg], book: PointBook, problems: ProblemList) -> list[PlannedLeg]:
@@ -28,7 +29,7 @@ def joined_legs(drafts: list[DraftLeg], book: PointBook, problems: ProblemList) 
             continue
         _check_length(draft, start, end, book.readings, problems)
         if legs and legs[-1].end != start and draft.start is not None:
-            problems.note(f'{draft.place} starts at "{start}", not where the leg before it ends.')
+            problems.note(sentence("plan-starts-elsewhere", place=draft.place, start=start))
         legs.append(_leg(draft, number, start, end))
     _check_names(drafts, problems)
     return legs
@@ -58,7 +59,7 @@ def _start(
         remedy = "Give the plan a first point with its position."
         problems.add(f"{draft.place}, from", None, "has no start", remedy)
     elif first and last is not None:
-        problems.note(f'{draft.place} names no start; it starts at the first point, "{last}".')
+        problems.note(sentence("plan-no-start", place=draft.place, start=last))
     return last
 
 
@@ -69,10 +70,7 @@ def _end(draft: DraftLeg, number: int, points: list[str], problems: ProblemList)
     if draft.end is not None:
         if draft.end in points or _alike(draft.end, points):
             return _known_name(draft.end, points, f"{draft.place}, to", problems)
-        problems.note(
-            f'{draft.place}: "{draft.end}" has no position; it is where the azimuth and '
-            "distance lead."
-        )
+        problems.note(sentence("plan-end-reckoned", place=draft.place, end=draft.end))
         return draft.end
     if draft.spoilt:
         return None
@@ -83,7 +81,7 @@ def _end(draft: DraftLeg, number: int, points: list[str], problems: ProblemList)
     name = f"end of leg {draft.name or number}"
     while name in points:
         name += "'"
-    problems.note(f"{draft.place} names no end; it is where the azimuth and distance lead.")
+    problems.note(sentence("plan-no-end", place=draft.place))
     return name
 
 
@@ -95,7 +93,7 @@ def _known_name(
         return name
     alike = _alike(name, known)
     if len(alike) == 1:
-        problems.note(f'{place}: "{name}" was taken as "{alike[0]}".')
+        problems.note(sentence("plan-taken-as", place=place, name=name, other=alike[0]))
         return alike[0]
     near = get_close_matches(name, known, n=1)
     remedy = f'Perhaps "{near[0]}" is meant.' if near else "Give it a point with its position."

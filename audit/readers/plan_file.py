@@ -17,6 +17,7 @@ from audit.readers.plan_gpx import read_plan_gpx
 from audit.readers.plan_toml import read_plan_toml
 from audit.readers.problem_list import ProblemList
 from audit.readers.walkers_log import is_log
+from audit.words import sentence
 
 _KINDS = {
     ".toml": "TOML",
@@ -82,7 +83,7 @@ def _kind(path: Path, data: bytes, problems: ProblemList) -> str:
         remedy = "Name it .toml, .csv, .gpx or .geojson after what it holds."
         raise refuse(path.name, "", None, rule, remedy)
     if said and seen and said != seen:
-        problems.note(f"The file is named as {said} but holds {seen}; it was read as {seen}.")
+        problems.note(sentence("plan-other-kind", said=said, seen=seen))
     return seen or said
 
 

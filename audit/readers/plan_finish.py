@@ -13,6 +13,7 @@ from audit.readers.point_book import PointBook
 from audit.readers.position_reading import PositionReading
 from audit.readers.problem_list import ProblemList
 from audit.settings import ReadingSettings
+from audit.words import sentence
 
 _SETTINGS = ReadingSettings()
 
@@ -61,10 +62,10 @@ def _grid(stated: str | None, first: PositionReading, problems: ProblemList) -> 
     if stated is not None:
         return stated
     if first.grid_code is not None:
-        problems.note(f"Course grid: {first.grid_code}, the zone of the first point's reference.")
+        problems.note(sentence("plan-grid-of-reference", grid=first.grid_code))
         return first.grid_code
     code = utm_code(first.position.longitude_deg, first.position.latitude_deg)
-    problems.note(f"Course grid: {code}, the UTM zone in which the first point lies.")
+    problems.note(sentence("plan-grid-of-zone", grid=code))
     return code
 
 
@@ -98,8 +99,13 @@ def _note_points(points: tuple[Point, ...], legs: list[PlannedLeg], problems: Pr
         half_m = point.position.half_square_m
         if half_m >= _SETTINGS.coarse_half_square_m:
             problems.note(
-                f'Point "{point.name}" is known to {half_m:g} m only: '
-                f'"{point.position.given}" names a square of {2.0 * half_m:g} m.'
+                sentence(
+                    "plan-coarse",
+                    point=point.name,
+                    half=f"{half_m:g}",
+                    given=point.position.given,
+                    square=f"{2.0 * half_m:g}",
+                )
             )
         if point.name not in used:
-            problems.note(f'Point "{point.name}" is on no leg.')
+            problems.note(sentence("plan-on-no-leg", point=point.name))

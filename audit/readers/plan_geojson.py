@@ -19,6 +19,7 @@ from audit.readers.plan_stops import VIA, Stop, put_stops
 from audit.readers.point_book import PointBook
 from audit.readers.position_reading import PositionReading
 from audit.readers.problem_list import ProblemList
+from audit.words import sentence
 
 _WANTED = "Give a FeatureCollection of Points in order, or one LineString."
 _CRS84 = ("CRS84", "OGC:1.3:CRS84", "EPSG::4326", "EPSG:4326")
@@ -93,7 +94,7 @@ def _course(document: dict[str, Any], problems: ProblemList) -> dict[str, object
         return {}
     for key in course:
         if key not in SETTING_KEYS:
-            problems.note(f'course: "{shown(key)}" is no setting of a course and was left out.')
+            problems.note(sentence("plan-no-setting", name=shown(key)))
     return {key: value for key, value in course.items() if key in SETTING_KEYS}
 
 

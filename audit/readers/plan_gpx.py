@@ -13,6 +13,7 @@ from audit.readers.plan_finish import finished_plan
 from audit.readers.plan_stops import VIA, Stop, put_stops
 from audit.readers.position_reading import PositionReading
 from audit.readers.problem_list import ProblemList
+from audit.words import sentence
 
 
 def read_plan_gpx(data: bytes, options: CourseOptions, problems: ProblemList) -> Plan:
@@ -29,7 +30,7 @@ def read_plan_gpx(data: bytes, options: CourseOptions, problems: ProblemList) ->
     tracked = any(local_name(child) == "trk" for child in root)
     name, points, kind = _course(document, options.get("route"), problems, tracked=tracked)
     if tracked:
-        problems.note("The file also holds a recorded track, which is no part of the plan.")
+        problems.note(sentence("plan-also-track"))
     settings = settle_settings({"name": name} if name else {}, options, problems)
     stops = [
         Stop(
@@ -63,12 +64,12 @@ def _course(
     """Give the name of the course, its points, and the word for one of them."""
     routes = [route for route in document.routes if route.points]
     if len(routes) < len(document.routes):
-        problems.note("A route without points was left out.")
+        problems.note(sentence("plan-empty-route"))
     if wanted is not None or len(routes) > 1:
         routes = [_picked(routes, wanted, problems)]
     if routes:
         if document.waypoints:
-            problems.note(f"{len(document.waypoints)} waypoints beside the route were left out.")
+            problems.note(sentence("plan-waypoints", count=len(document.waypoints)))
         return routes[0].name or document.name or "", routes[0].points, "point"
     if tracked and len(document.waypoints) < 2:
         rule = "holds a recorded track and no route, so it is no plan"
@@ -76,7 +77,7 @@ def _course(
     if not document.waypoints:
         rule = "holds no route and no waypoints"
         problems.stop("", None, rule, "Give a GPX file with a route, or with its points in order.")
-    problems.note("The file has no route; its waypoints, in order, are the points.")
+    problems.note(sentence("plan-no-route"))
     return document.name or "", document.waypoints, "waypoint"
 
 

@@ -19,6 +19,7 @@ from audit.readers.plan_finish import finished_plan
 from audit.readers.point_book import PointBook
 from audit.readers.problem_list import ProblemList
 from audit.readers.toml_text import toml_document
+from audit.words import sentence
 
 _TABLES = ("course", "point", "leg")
 _POINT_KEYS = ("name", "position", "half_square_m")
@@ -55,7 +56,7 @@ def read_plan_toml(text: str, options: CourseOptions, problems: ProblemList) -> 
     else:
         drafts = legs_in_order(book.readings)
         if settings.order == "planned":
-            problems.note("The plan has no leg tables; its points, in order, are the legs.")
+            problems.note(sentence("plan-no-legs"))
     return finished_plan(settings, book, drafts, problems)
 
 

@@ -11,6 +11,7 @@ from audit.readers.position_reading import PositionReading
 from audit.readers.problem_list import ProblemList
 from audit.settings import ReadingSettings
 from audit.units import turn_degrees
+from audit.words import sentence
 
 _SETTINGS = ReadingSettings()
 _METRES_A_DEGREE = 111_195.0
@@ -56,7 +57,7 @@ class PointBook:
                 if same_place(other.position, reading.position):
                     return known
             name = f"Point {len(self.readings) + 1}"
-            self._problems.note("Points without a name are called by their order.")
+            self._problems.note(sentence("plan-nameless"))
         wanted, number = name, 1
         while name in self.readings:
             if same_place(self.readings[name].position, reading.position):
@@ -64,9 +65,7 @@ class PointBook:
             number += 1
             name = f"{wanted} ({number})"
         if number > 1:
-            self._problems.note(
-                f'The name "{wanted}" stands for several places; one of them is called "{name}".'
-            )
+            self._problems.note(sentence("plan-several", wanted=wanted, name=name))
         self.readings[name] = reading
         return name
 

@@ -11,6 +11,7 @@ from audit.errors import InputRefusedError, Problem
 from audit.readers.plain_text import shown, writable
 from audit.readers.position_reading import PositionReading, PositionRefusedError
 from audit.readers.position_text import read_position
+from audit.words import sentence
 
 _ORDER = ("option", "course", "point", "leg")
 
@@ -30,10 +31,10 @@ class ProblemList:
             Problem(file=self.file, place=place, value=quoted, rule=rule, remedy=remedy)
         )
 
-    def note(self, sentence: str) -> None:
+    def note(self, said: str) -> None:
         """Put down once what reading assumed or left out."""
-        if sentence not in self.notes:
-            self.notes.append(sentence)
+        if said not in self.notes:
+            self.notes.append(said)
 
     def stop(self, place: str, value: object, rule: str, remedy: str) -> NoReturn:
         """Refuse the file for this problem and all before it."""
@@ -57,7 +58,14 @@ class ProblemList:
             self.add(place, text or None, refused.rule, refused.remedy)
             return None
         if reading.position.reading:
-            self.note(f"{place}: {shown(text)} was read with {reading.position.reading}.")
+            self.note(
+                sentence(
+                    "plan-read-with",
+                    place=place,
+                    text=shown(text),
+                    reading=reading.position.reading,
+                )
+            )
         return reading
 
     def writable(self, text: str, place: str) -> str:
@@ -65,7 +73,7 @@ class ProblemList:
         clean = writable(text)
         if clean != text:
             where = place or "The name"
-            self.note(f"{where}: signs that cannot be printed were replaced in {shown(text)}.")
+            self.note(sentence("plan-signs", place=where, text=shown(text)))
         return clean
 
     def unknown(self, place: str, what: str, name: str, known: tuple[str, ...]) -> None:

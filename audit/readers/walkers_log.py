@@ -12,6 +12,7 @@ from audit.readers.file_bytes import decoded_text, file_bytes
 from audit.readers.leg_values import azimuth
 from audit.readers.problem_list import ProblemList
 from audit.walkers_log import LogEntry, WalkersLog
+from audit.words import sentence
 
 _AZIMUTHS = ("magnetic_azimuth_deg", "magnetic_azimuth_mil")
 LOG_COLUMNS = ("leg", *_AZIMUTHS, "paces", "arrived", "note")
@@ -55,7 +56,7 @@ def _entry(table: CsvTable, row: CsvRow, number: int, problems: ProblemList) -> 
     leg = " ".join(row.cells.get("leg", "").split())
     if not leg:
         leg = str(number)
-        problems.note(f'line {row.line} names no leg; it is taken as leg "{leg}".')
+        problems.note(sentence("plan-log-no-leg", line=str(row.line), leg=leg))
     numbers = {
         column: value
         for column in _AZIMUTHS

@@ -1,0 +1,36 @@
+# Was beim Lesen von Plan, Marschskizze oder Tagebuch angenommen wurde.
+
+plan-option = { $name }: { $value } aus den Optionen statt { $other } in der Datei.
+plan-no-name = Der Plan gibt keinen Namen an; der Name seiner Datei, „{ $name }“, wird genommen.
+plan-no-radius = Der Plan gibt kein arrival_radius_m an; { $radius } m werden genommen.
+plan-day-used = { $place }: Von { $moment } wird der Tag genommen.
+plan-commas = Kommas in { $column } gelten als Dezimalkommas.
+plan-thousands = Zeichen zwischen Tausendern in { $column } werden weggelassen.
+plan-utf-sixteen = Die Datei ist in UTF-16; sie wurde so gelesen.
+plan-windows = Die Datei ist nicht in UTF-8; sie wurde als Windows-1252 gelesen. Buchstaben mit Akzent prüfen.
+plan-any-order = Die { -point(form: "many") } nach dem ersten dürfen in beliebiger Reihenfolge angelaufen werden; Abschnitte heißen nach den { -point(form: "to") }, zu denen sie führen.
+plan-starts-elsewhere = { $place } beginnt bei „{ $start }“, nicht wo der Abschnitt davor endet.
+plan-no-start = { $place } nennt keinen Beginn; er beginnt am ersten { -point }, „{ $start }“.
+plan-end-reckoned = { $place }: „{ $end }“ hat keine Position; es liegt, wohin Richtung und Entfernung führen.
+plan-no-end = { $place } nennt kein Ende; es liegt, wohin Richtung und Entfernung führen.
+plan-taken-as = { $place }: „{ $name }“ wurde als „{ $other }“ genommen.
+plan-other-kind = Die Datei heißt nach { $said }, enthält aber { $seen }; sie wurde als { $seen } gelesen.
+plan-grid-of-reference = Gitter der Bahn: { $grid }, die Zone der Koordinate des ersten { -point(form: "of") }.
+plan-grid-of-zone = Gitter der Bahn: { $grid }, die UTM-Zone, in der der erste { -point } liegt.
+plan-coarse = { -point } „{ $point }“ ist nur auf { $half } m bekannt: „{ $given }“ nennt ein Quadrat von { $square } m.
+plan-on-no-leg = { -point } „{ $point }“ liegt an keinem Abschnitt.
+plan-also-track = Die Datei enthält auch eine aufgezeichnete Spur, die nicht zum Plan gehört.
+plan-empty-route = Eine Route ohne Punkte wurde weggelassen.
+plan-waypoints = { $count } Wegpunkte neben der Route wurden weggelassen.
+plan-no-route = Die Datei hat keine Route; ihre Wegpunkte sind der Reihe nach die { -point(form: "many") }.
+plan-no-legs = Der Plan hat keine Tabellen von Abschnitten; seine { -point(form: "many") } der Reihe nach sind die Abschnitte.
+plan-nameless = { -point(form: "many") } ohne Namen heißen nach ihrer Reihenfolge.
+plan-several = Der Name „{ $wanted }“ steht für mehrere Orte; einer davon heißt „{ $name }“.
+plan-read-with = { $place }: { $text } wurde gelesen mit { $reading }.
+plan-signs = { $place }: Nicht druckbare Zeichen wurden ersetzt in { $text }.
+plan-log-no-leg = Zeile { $line } nennt keinen Abschnitt; sie gilt für Abschnitt „{ $leg }“.
+plan-no-setting = course: „{ $name }“ ist keine Einstellung einer Bahn und wurde weggelassen.
+plan-card-otherwise = Die eigene Marschskizze nennt ihre Abschnitte anders; sie gelten der Reihe nach.
+plan-card-lost = Zu diesen Abschnitten der eigenen Marschskizze hat der Plan kein Gegenstück: { $names }.
+plan-card-missing = Die eigene Marschskizze sagt nichts zu: Abschnitt { $names }.
+plan-card-note = Die eigene Marschskizze: { $note }

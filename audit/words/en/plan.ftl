@@ -1,0 +1,36 @@
+# What reading a plan, a card or a log assumed.
+
+plan-option = { $name }: { $value } from the options, in place of { $other } in the file.
+plan-no-name = The plan gives no name; the name of its file, "{ $name }", is used.
+plan-no-radius = The plan gives no arrival_radius_m; { $radius } m is used.
+plan-day-used = { $place }: of { $moment } the day is used.
+plan-commas = Commas in { $column } are read as decimal commas.
+plan-thousands = Marks between thousands in { $column } are left out.
+plan-utf-sixteen = The file is in UTF-16; it was read as such.
+plan-windows = The file is not in UTF-8; it was read as Windows-1252. Check accented letters.
+plan-any-order = The { -point(form: "many") } after the first may be visited in any order; legs are named after the { -point(form: "many") } that they lead to.
+plan-starts-elsewhere = { $place } starts at "{ $start }", not where the leg before it ends.
+plan-no-start = { $place } names no start; it starts at the first { -point }, "{ $start }".
+plan-end-reckoned = { $place }: "{ $end }" has no position; it is where the { -azimuth } and distance lead.
+plan-no-end = { $place } names no end; it is where the { -azimuth } and distance lead.
+plan-taken-as = { $place }: "{ $name }" was taken as "{ $other }".
+plan-other-kind = The file is named as { $said } but holds { $seen }; it was read as { $seen }.
+plan-grid-of-reference = Course grid: { $grid }, the zone of the first { -point }'s reference.
+plan-grid-of-zone = Course grid: { $grid }, the UTM zone in which the first { -point } lies.
+plan-coarse = { -point(form: "start") } "{ $point }" is known to { $half } m only: "{ $given }" names a square of { $square } m.
+plan-on-no-leg = { -point(form: "start") } "{ $point }" is on no leg.
+plan-also-track = The file also holds a recorded track, which is no part of the plan.
+plan-empty-route = A route without points was left out.
+plan-waypoints = { $count } waypoints beside the route were left out.
+plan-no-route = The file has no route; its waypoints, in order, are the { -point(form: "many") }.
+plan-no-legs = The plan has no leg tables; its { -point(form: "many") }, in order, are the legs.
+plan-nameless = { -point(form: "start-many") } without a name are called by their order.
+plan-several = The name "{ $wanted }" stands for several places; one of them is called "{ $name }".
+plan-read-with = { $place }: { $text } was read with { $reading }.
+plan-signs = { $place }: signs that cannot be printed were replaced in { $text }.
+plan-log-no-leg = line { $line } names no leg; it is taken as leg "{ $leg }".
+plan-no-setting = course: "{ $name }" is no setting of a course and was left out.
+plan-card-otherwise = The walker's card names its legs otherwise; they are taken in order.
+plan-card-lost = The walker's card has no counterpart in the plan for: { $names }.
+plan-card-missing = The walker's card says nothing of: leg { $names }.
+plan-card-note = The walker's card: { $note }

@@ -1,0 +1,111 @@
+"""No English sentence is left on a German page: all that is said is marked, and nothing else stays."""
+
+from __future__ import annotations
+
+import re
+from html.parser import HTMLParser
+from pathlib import Path
+
+import pytest
+
+import audit
+from audit.reports.check_report import render_check
+from audit.reports.html_report import render_html
+from audit.reports.terminal_report import render_terminal
+from audit.words.in_other_units import Units
+from audit.words.spoken_words import Words
+
+DEMO = Path(audit.__file__).parent / "demo_course"
+READ_TO_PEOPLE = {"aria-label", "title", "alt", "data-name", "placeholder"}
+BARE = {
+    "m", "s", "h", "min", "km", "mil", "gon", "UTC", "GN", "MN", "N", "E", "S", "W", "B", "H",
+    "leg", "audit", "UTM", "zone", "north", "WGS", "EPSG",
+}  # fmt: skip
+"""Signs of units, letters of the map, names of grids and of the program."""
+
+
+class Marked(Words):
+    """Words that put everything they say in brackets."""
+
+    def say(self, ident: str, **values: object) -> str:
+        return f"⟦{super().say(ident, **values)}⟧"
+
+
+class SeenText(HTMLParser):
+    """Gather what people see or have read to them."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.seen: list[str] = []
+        self.silent = 0
+
+    def handle_starttag(self, tag, attributes):
+        self.silent += tag in {"script", "style"}
+        self.seen += [value for name, value in attributes if name in READ_TO_PEOPLE and value]
+
+    def handle_endtag(self, tag):
+        self.silent -= tag in {"script", "style"}
+
+    def handle_data(self, data):
+        if not self.silent and data.strip():
+            self.seen.append(data)
+
+
+def unsaid(text: str) -> str:
+    """What stands outside of all brackets; a label that was cut short has no closing one."""
+    while "⟦" in text:
+        shorter = re.sub(r"⟦[^⟦⟧]*⟧", " ", text)
+        text = shorter if shorter != text else re.sub(r"⟦.*$", " ", text, flags=re.DOTALL)
+    return text
+
+
+@pytest.fixture(scope="module")
+def walk():
+    plan = audit.read_plan(DEMO / "plan.toml")
+    track, log = audit.read_track(DEMO / "walk.gpx"), audit.read_log(DEMO / "log.csv")
+    return audit.debrief(plan, track, log=log)
+
+
+def names(debrief) -> set[str]:
+    """Words of the walk's own files."""
+    texts = [debrief.card.name, debrief.quality.source, debrief.card.grid.name, debrief.card.model]
+    texts += [point.name for point in debrief.points]
+    texts += [leg.audit.card.note for leg in debrief.legs]
+    return {word for text in texts for word in re.findall(r"[^\W\d_]+", text)}
+
+
+def strange(texts, known: set[str]) -> list[str]:
+    return [text for text in texts if set(re.findall(r"[^\W\d_]{2,}", unsaid(text))) - known]
+
+
+def test_page(walk):
+    page = SeenText()
+    page.feed(render_html(walk, words=Marked(language="de")))
+    assert len(page.seen) > 500
+    assert strange(page.seen, names(walk) | BARE) == []
+
+
+def test_short_debrief(walk):
+    told = render_terminal(walk, Marked(language="de")).splitlines()
+    assert strange(told, names(walk) | BARE) == []
+
+
+def test_check():
+    plan = audit.read_plan(DEMO / "plan.toml")
+    checked = audit.check_plan(plan)
+    known = {word for text in [checked.card.name, checked.card.model,
+                               *(point.name for point in checked.card.points)]
+             for word in re.findall(r"[^\W\d_]+", text)}  # fmt: skip
+    told = render_check(checked, Marked(language="de")).splitlines()
+    assert strange(told, known | BARE) == []
+
+
+def test_programs_read_the_same_in_any_words(walk):
+    from audit.reports.csv_report import render_csv
+    from audit.reports.json_report import render_json
+    from audit.words import spoken
+
+    plain = render_json(walk), render_csv(walk)
+    with spoken(Words(language="de", units=Units(angle="gon", length="yards"))):
+        assert (render_json(walk), render_csv(walk)) == plain
+    assert "wie geplant" not in plain[0]
