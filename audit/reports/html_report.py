@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.records import Debrief, LegDebrief
 from audit.ground_picture import GroundPicture
 from audit.measurement.passage import passage
 from audit.reports import digits, leg_facts, page_legs, page_parts, wording
@@ -66,7 +66,7 @@ def render_html(
 
 def _page(debrief: Debrief, ground: GroundPicture | None) -> str:
     moved = passage(debrief.clean, Settings().measuring)
-    pictures = page_pictures(debrief, moved, ground)
+    pictures = page_pictures(debrief, moved, ground, Settings().reports.pictured_legs)
     context = {**_walk(debrief, pictures), **_legs(debrief, pictures), **_grounds(debrief)}
     return (
         page_templates()
@@ -104,6 +104,7 @@ def _legs(debrief: Debrief, pictures: PagePictures) -> dict[str, Any]:
     sections = [_section(debrief, number, one) for number, one in enumerate(pictures.legs)]
     return {
         "legs": sections,
+        "undrawn": _undrawn(sections),
         "noise": page_parts.noise(debrief),
         "radius": digits.stated_metres(debrief.card.arrival_radius_m),
         "ledger_parts": page_legs.LEDGER_PARTS,
@@ -112,6 +113,13 @@ def _legs(debrief: Debrief, pictures: PagePictures) -> dict[str, Any]:
         "to_keep": to_keep(debrief),
         "to_work_on": to_work_on(debrief),
     }
+
+
+def _undrawn(sections: list[LegSection]) -> str:
+    """Say that some walked legs are told in words only; "" where all are drawn."""
+    walked = [one for one in sections if one.walked]
+    drawn = sum(one.pictures is not None for one in walked)
+    return "" if drawn == len(walked) else say("page-undrawn", drawn=drawn, walked=len(walked))
 
 
 def _grounds(debrief: Debrief) -> dict[str, Any]:
@@ -132,7 +140,7 @@ def _section(debrief: Debrief, number: int, pictures: LegPictures | None) -> Leg
     return LegSection(
         row=page_legs.leg_row(leg, debrief.card.arrival_radius_m),
         planned=leg_facts.planned_facts(leg),
-        walked=[*leg_facts.walked_facts(leg), *forecast_facts(leg), *detail_facts(leg)],
+        walked=_walked(leg, drawn=pictures is not None),
         pictures=pictures,
         own_line=shows_own_line(debrief, number),
         within=digits.stated_metres(strip_tolerance_m(debrief, number)),
@@ -141,6 +149,15 @@ def _section(debrief: Debrief, number: int, pictures: LegPictures | None) -> Leg
         advice=page_legs.advice(leg),
         doubt=told(leg.doubt or ""),
     )
+
+
+def _walked(leg: LegDebrief, *, drawn: bool) -> list[tuple[str, str]]:
+    """Give the facts of a walked leg; of one that is not drawn only the main ones."""
+    facts = leg_facts.walked_facts(leg)
+    if drawn or not facts:
+        return [*facts, *forecast_facts(leg), *detail_facts(leg)]
+    main = {say(f"fact-{name}") for name in ("azimuth", "distance", "miss")}
+    return [one for one in facts if one[0] in main]
 
 
 def sign_svg(name: str) -> str:

@@ -16,7 +16,8 @@ from audit.reports.printable import printable
 from audit.units import FloatArray
 from audit.words import say
 
-_LONGEST = 18
+_LONGEST, _LONGEST_SAID = 18, 30
+"""Letters of a name, and of what is said of a leg."""
 _SAMPLE_PX = 4.0
 _SMALLEST_SHARE = 0.75
 """Words on a map narrower than its own width become no smaller than this."""
@@ -97,7 +98,8 @@ def _label(
     text: str, at: tuple[float, float], frame: MapFrame, clear_px: float, kind: str
 ) -> Label:
     text = printable(text)  # the drawing engine ends the program at a control character
-    short = text if len(text) <= _LONGEST else f"{text[: _LONGEST - 1]}…"
+    longest = _LONGEST if kind == "point" else _LONGEST_SAID
+    short = text if len(text) <= longest else f"{text[: longest - 1]}…"
     right, down = _to_pixels(np.array([at]), frame)[0]
     return Label(text=short, right_px=float(right), down_px=float(down), clear_px=clear_px,
                  kind=kind, may_go=kind == "leg")  # fmt: skip

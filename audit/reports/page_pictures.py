@@ -44,16 +44,36 @@ class PagePictures:
 
 
 def page_pictures(
-    debrief: Debrief, moved: Passage, ground: GroundPicture | None = None
+    debrief: Debrief,
+    moved: Passage,
+    ground: GroundPicture | None = None,
+    most_legs: int | None = None,
 ) -> PagePictures:
-    """Draw them all; ``ground`` lies under the map."""
+    """Draw them all; ``ground`` lies under the map.
+
+    Of the legs no more than ``most_legs`` are drawn, those that missed by most.
+    """
+    drawn = _farthest_off(debrief, most_legs)
     title = say("picture-map-title", course=debrief.card.name)
     return PagePictures(
         map=draw(map_specification(debrief, ground), "map", title, " ".join(verdict(debrief))),
         walk=_walk(debrief, moved),
         target=_target(debrief),
-        legs=tuple(_of_leg(debrief, number, moved) for number in range(len(debrief.legs))),
+        legs=tuple(
+            _of_leg(debrief, number, moved) if number in drawn else None
+            for number in range(len(debrief.legs))
+        ),
     )
+
+
+def _farthest_off(debrief: Debrief, most: int | None) -> set[int]:
+    """Give the numbers of the walked legs, or of so many of them that missed by most."""
+    missed = {
+        number: measures.miss_m
+        for number, leg in enumerate(debrief.legs)
+        if (measures := leg.audit.measures) is not None
+    }
+    return set(sorted(missed, key=lambda number: -missed[number])[:most])
 
 
 def _walk(debrief: Debrief, moved: Passage) -> Picture | None:

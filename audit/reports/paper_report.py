@@ -36,6 +36,8 @@ def render_pdf(debrief: Debrief, paper: Paper = "a4", ground: GroundPicture | No
     moved = passage(debrief.clean, Settings().measuring)
     pictures = page_pictures(debrief, moved, ground)
     drawn = {"map.svg": pictures.map.svg}
+    if pictures.walk is not None:
+        drawn["walk.svg"] = pictures.walk.svg
     if pictures.target is not None:
         drawn["target.svg"] = pictures.target.svg
     for number, leg in enumerate(pictures.legs):

@@ -50,6 +50,8 @@ def paper_words(
         "each_note": say("paper-each-note"),
         "legs": [_leg(debrief, number, one) for number, one in enumerate(pictures.legs)],
         "target": "" if pictures.target is None else "target.svg",
+        "walk": "" if pictures.walk is None else "walk.svg",
+        "walk_note": say("paper-walk-note", noise=page_parts.noise(debrief)),
         "target_note": say("paper-target-note", radius=digits.stated_metres(radius_m)),
         "recording": page_parts.recording_facts(debrief),
         "recording_notes": [told(note) for note in debrief.quality.notes],
@@ -63,6 +65,7 @@ def paper_words(
         "alt": {
             "map": f"{pictures.map.title}. {pictures.map.said}",
             "target": "" if pictures.target is None else pictures.target.said,
+            "walk": "" if pictures.walk is None else pictures.walk.said,
         },
     }
 

@@ -541,6 +541,9 @@ class ReportSettings:
     """Drawn lines keep within this of the recording; chosen: below any receiver's noise."""
     thinning_px: float = 0.25
     """Or within this of a pixel of the drawing, where that is more; chosen: cannot be seen."""
+    pictured_legs: int = 20
+    """The page draws no more legs than this, those that missed by most; chosen: 40 kB a leg, in
+    two megabytes of page. The others are told in few words; paper and picture files draw all."""
     cursor_moments: int = 2400
     """The cursor of the page can stand at this many moments of the walk; chosen: every nine
     seconds of six hours, and 100 kB."""

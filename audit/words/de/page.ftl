@@ -95,3 +95,5 @@ page-cautions = Hinweise
 page-made-by = Hergestellt von leg-audit { $version }.
 page-rounded = Die Zahlen sind nach ihrem Standardfehler gerundet, auf höchstens zwei Stellen davon
     (JCGM 100:2008, 7.2.6); debrief.json hält sie vollständig.
+page-undrawn = Gezeichnet sind die { $drawn } von { $walked } gegangenen Abschnitten mit der größten Ablage; die übrigen stehen in wenigen
+    Worten da, damit die Seite klein bleibt. Das Papier (--pdf) zeichnet alle, und debrief.json hat jede Zahl.

@@ -18,3 +18,5 @@ paper-ruler = Diese Linie ist { $length } mm lang, wenn der Maßstab des Drucks 
 paper-overlay-alt = Plan und Weg im Maßstab { $scale }
 paper-distance-walked = gegangen
 paper-distance-error = Fehler
+paper-walk-note = Vom Aufbruch zu jedem Abschnitt (mit Nummer) bis zum gemeldeten Ende: Abstand von der geplanten Linie, das Rauschen
+    des Empfängers getönt ({ $noise } nach beiden Seiten); darunter Höhe und Geschwindigkeit der ganzen Aufzeichnung.

@@ -96,3 +96,5 @@ page-cautions = Cautions
 page-made-by = Made by leg-audit { $version }.
 page-rounded = Figures are rounded from their standard error, to two digits of it at most
     (JCGM 100:2008, 7.2.6); debrief.json holds them in full.
+page-undrawn = Drawn are the { $drawn } of { $walked } walked legs that missed by most; the others are told in few words, so that the
+    page stays small. The paper (--pdf) draws them all, and debrief.json has every figure.

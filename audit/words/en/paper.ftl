@@ -18,3 +18,5 @@ paper-ruler = This line is { $length } mm long if the scale of the print is righ
 paper-overlay-alt = Plan and walk at { $scale }
 paper-distance-walked = walked
 paper-distance-error = error
+paper-walk-note = From leaving for each leg (numbered) to its claim: offset from the planned line, the receiver’s noise shaded
+    ({ $noise } either way); then height and speed of the whole recording.
