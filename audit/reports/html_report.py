@@ -34,6 +34,7 @@ from audit.words.figures import Turn
 if TYPE_CHECKING:
     import jinja2
 
+_FEWEST_DRAWN = 4
 _FIGURE_AND_UNIT = re.compile(r"(?<=\d) (?=(?:m|yd|mil|gon|s|h|min|%|E|W|N|S|O)\b|%)")
 
 
@@ -66,7 +67,7 @@ def render_html(
 
 def _page(debrief: Debrief, ground: GroundPicture | None) -> str:
     moved = passage(debrief.clean, Settings().measuring)
-    pictures = page_pictures(debrief, moved, ground, Settings().reports.pictured_legs)
+    pictures = page_pictures(debrief, moved, ground, _most_drawn(len(debrief.legs)))
     context = {**_walk(debrief, pictures), **_legs(debrief, pictures), **_grounds(debrief)}
     return (
         page_templates()
@@ -113,6 +114,13 @@ def _legs(debrief: Debrief, pictures: PagePictures) -> dict[str, Any]:
         "to_keep": to_keep(debrief),
         "to_work_on": to_work_on(debrief),
     }
+
+
+def _most_drawn(legs: int) -> int:
+    """Give how many legs a page of so many has room to draw."""
+    settings = Settings().reports
+    over = max(0, legs - settings.long_course_legs)
+    return max(_FEWEST_DRAWN, settings.pictured_legs - over // settings.legs_a_picture_less)
 
 
 def _undrawn(sections: list[LegSection]) -> str:

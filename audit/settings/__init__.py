@@ -544,6 +544,10 @@ class ReportSettings:
     pictured_legs: int = 20
     """The page draws no more legs than this, those that missed by most; chosen: 40 kB a leg, in
     two megabytes of page. The others are told in few words; paper and picture files draw all."""
+    long_course_legs: int = 36
+    legs_a_picture_less: int = 12
+    """On longer courses one leg less is drawn for so many legs more, but four at least; chosen:
+    table, words and map of those take its room."""
     cursor_moments: int = 2400
     """The cursor of the page can stand at this many moments of the walk; chosen: every nine
     seconds of six hours, and 100 kB."""

@@ -28,5 +28,5 @@ def test_a_course_of_many_legs_stays_small_and_says_what_is_not_drawn():
     page = render_html(replace(debrief, legs=legs))
     assert len(page.encode()) < AIM_BYTES
     walked = sum(leg.audit.measures is not None for leg in legs)
-    assert f"Drawn are the 20 of {walked} walked legs that missed by most" in page
-    assert page.count('data-kind="strip"') == 20
+    assert f"Drawn are the 4 of {walked} walked legs that missed by most" in page
+    assert page.count('data-kind="strip"') == 4
