@@ -21,9 +21,9 @@ from audit.reports.version import program_version
 from audit.words import say, told
 
 _TABLE = {
-    "paper-leg": 3, "paper-azimuth-planned": 2, "paper-walked": 3, "paper-error": 2,
-    "paper-distance-planned": 2, "paper-distance-walked": 2, "paper-distance-error": 2,
-    "page-off-line": 2, "page-miss": 2, "page-found": 2, "page-consistent": 4,
+    "paper-leg": 7, "paper-azimuth-planned": 5, "paper-walked": 5, "paper-error": 4,
+    "paper-distance-planned": 5, "paper-distance-walked": 5, "paper-distance-error": 4,
+    "page-off-line": 4, "page-miss": 4, "page-found": 5, "page-consistent": 9,
 }  # fmt: skip
 """Columns, by the message of their heads, with their shares of the width."""
 _WIDEST_MAP, _NARROWEST_MAP, _LESS_A_LEG = 60, 34, 2
@@ -82,6 +82,7 @@ def _headings() -> dict[str, str]:
         **headings,
         "simulated": say("paper-simulated"),
         "work": headings["work-on"],
+        "over_time": say("page-over-time"),
         "causes": headings["consistent"],
     }
 
