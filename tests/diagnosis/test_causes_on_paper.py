@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
@@ -301,6 +302,11 @@ def test_left_out_and_out_of_order_show_in_no_leg() -> None:
 
 
 # All of them
+
+
+def test_every_cause_is_worked_out_on_this_paper() -> None:
+    text = Path(__file__).read_text(encoding="utf-8")
+    assert [cause.name for cause in CAUSES if f'"{cause.name}"' not in text] == []
 
 
 def test_every_cause_has_prior_words_advice_and_what_settles_it() -> None:
