@@ -1,0 +1,94 @@
+"""What the records keep of a graded walker."""
+
+from __future__ import annotations
+
+import datetime as dt
+from typing import Any
+
+from audit.classroom.records import ClassResult, LaneLeg, LaneResult, LegResult, WalkerResult
+from audit.school_records.attempt import Attempt, LegOfAttempt, Light, fingerprint
+from audit.school_records.sun_height import light_at
+
+Place = tuple[float, float]
+"""Longitude and latitude."""
+
+
+def attempt_of_walker(result: ClassResult, walker: WalkerResult, pseudonym: str) -> Attempt:
+    """Give the attempt of a walker that was graded, of a class with its names and times.
+
+    A class has no logs, so that nothing is known of pace counts.
+    """
+    lane = result.lane(walker.lane)
+    begun_s = _one_of(min, [leg.started_s for leg in walker.legs])
+    ended_s = _one_of(max, [leg.claimed_s for leg in walker.legs])
+    first = lane.points[0]
+    place = (first.longitude_deg, first.latitude_deg)
+    notes = walker.track.notes if walker.track is not None else ()
+    return Attempt(
+        walker=pseudonym,
+        walked_on=None if lane.date is None else dt.date.fromisoformat(lane.date),
+        begun_s=None if begun_s is None else begun_s - result.shift_s,
+        ended_s=None if ended_s is None else ended_s - result.shift_s,
+        light=_light(begun_s, ended_s, place),
+        course=lane.course,
+        lane=lane.name,
+        course_print=fingerprint(
+            [
+                (point.name, round(point.longitude_deg, 6), round(point.latitude_deg, 6))
+                for point in lane.points
+            ]
+        ),
+        standard_print=lane.fingerprint,
+        version=result.version,
+        verdict=walker.verdict.grade,
+        noise_m=None if walker.track is None else walker.track.noise_m,
+        paces_per_100m=None,
+        paces_sd=None,
+        pace_unit="double",
+        simulated=any("simulated" in note.lower() for note in (*notes, *lane.notes)),
+        legs=tuple(
+            _leg(leg, planned, _start_of(planned, lane))
+            for leg, planned in zip(walker.legs, lane.legs, strict=True)
+        ),
+    )
+
+
+def _leg(leg: LegResult, planned: LaneLeg, place: Place) -> LegOfAttempt:
+    told: dict[str, Any] = {
+        "name": leg.name,
+        "status": leg.status or "not-started",
+        "confidence": leg.confidence or 0.0,
+        "point": leg.point.grade,
+        "causes": leg.causes,
+    }
+    if leg.miss is None:
+        return LegOfAttempt(**told, light="unknown")
+    sd_m = leg.straight_sd_m
+    return LegOfAttempt(
+        **told,
+        light=_light(leg.started_s, leg.claimed_s, place),
+        heading_error_deg=leg.azimuth_error_deg,
+        heading_sd_deg=leg.azimuth_sd_deg,
+        distance_ratio=leg.distance_ratio,
+        ratio_sd=None if sd_m is None else sd_m / planned.distance_m,
+        miss_along_m=leg.miss.along_m,
+        miss_across_m=leg.miss.across_m,
+        miss_sd_m=leg.miss.sd_m,
+    )
+
+
+def _start_of(leg: LaneLeg, lane: LaneResult) -> Place:
+    """Give where a leg begins, or the course where its start is no point of it."""
+    point = next((one for one in lane.points if one.name == leg.start), lane.points[0])
+    return point.longitude_deg, point.latitude_deg
+
+
+def _light(begun_s: float | None, ended_s: float | None, place: Place) -> Light:
+    """Tell the light in the middle."""
+    middle_s = None if begun_s is None or ended_s is None else (begun_s + ended_s) / 2.0
+    return light_at(middle_s, *place)
+
+
+def _one_of(choose: Any, times: list[float | None]) -> float | None:  # noqa: ANN401 (min or max)
+    known = [one for one in times if one is not None]
+    return float(choose(known)) if known else None
