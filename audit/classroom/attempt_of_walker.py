@@ -3,14 +3,33 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Callable
 from typing import Any
 
+from audit.classroom.class_draft import ClassDraft
 from audit.classroom.records import ClassResult, LaneLeg, LaneResult, LegResult, WalkerResult
 from audit.school_records.attempt import Attempt, LegOfAttempt, Light, fingerprint
 from audit.school_records.sun_height import light_at
 
 Place = tuple[float, float]
 """Longitude and latitude."""
+
+
+def attempts_of_class(
+    result: ClassResult, draft: ClassDraft, pseudonym: Callable[[str], str]
+) -> list[Attempt]:
+    """Give the attempts of all walkers that were graded.
+
+    The roster's names count, so that a class without names keeps the same walkers.
+    """
+    entries = draft.inputs.roster.entries if draft.inputs.roster is not None else ()
+    names = [entry.name for entry in entries]
+    names += [walker.name for walker in result.walkers[len(names) :]]
+    return [
+        attempt_of_walker(result, walker, pseudonym(name))
+        for walker, name in zip(result.walkers, names, strict=False)
+        if walker.state == "graded"
+    ]
 
 
 def attempt_of_walker(result: ClassResult, walker: WalkerResult, pseudonym: str) -> Attempt:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from audit.cli.clock_shift import clock_shift
+from audit.cli.endings import WrongUseError
 from audit.cli.options import (
     ArrivalRadius,
     Date,
@@ -16,6 +18,11 @@ from audit.cli.options import (
     PacesPer100m,
     Traceback,
 )
+from audit.cli.records_options import KeepUntil, RecordsAddress, RecordsSecret
+
+if TYPE_CHECKING:
+    from audit.cli.records_files import RecordsWanted
+    from audit.readers.course_settings import CourseOptions
 
 GRADE_EXAMPLE = """\b
 Example:
@@ -93,6 +100,14 @@ Shift = Annotated[
 ClassName = Annotated[
     str, typer.Option("--name", metavar="TEXT", help="Name of the class.", show_default=False)
 ]
+ClusterAddress = Annotated[
+    str | None,
+    typer.Option(
+        "--cluster",
+        metavar="ADDRESS",
+        help="Grade on the workers of the Dask scheduler there, such as tcp://host:8786.",
+    ),
+]
 PrivateClass = Annotated[
     bool,
     typer.Option("--private", help="Leave out names, devices, files, and the hours of the day."),
@@ -115,6 +130,10 @@ def grade(  # noqa: PLR0913 (one parameter an option)
     paces_per_100m: PacesPer100m = None,
     arrival_radius: ArrivalRadius = None,
     private: PrivateClass = False,
+    cluster: ClusterAddress = None,
+    records: RecordsAddress = None,
+    keep_until: KeepUntil = None,
+    records_secret: RecordsSecret = None,
     traceback: Traceback = False,  # noqa: ARG001 (whoever guards the command reads it)
 ) -> None:
     """Grade a class: many recordings of one lane or several, by a standard.
@@ -138,12 +157,39 @@ def grade(  # noqa: PLR0913 (one parameter an option)
             shift_s=clock_shift(shift),
             name=name,
             private=private,
+            cluster=cluster,
+            records=_records(records, keep_until, records_secret),
         ),
-        options={
-            "date": date,
-            "grid": grid,
-            "grid_magnetic_angle_deg": grid_magnetic_angle,
-            "paces_per_100m": paces_per_100m,
-            "arrival_radius_m": arrival_radius,
-        },
+        options=_course(date, grid, grid_magnetic_angle, paces_per_100m, arrival_radius),
     )
+
+
+def _course(
+    date: str | None,
+    grid: str | None,
+    grid_magnetic_angle_deg: float | None,
+    paces_per_100m: float | None,
+    arrival_radius_m: float | None,
+) -> CourseOptions:
+    """Give the settings of the course as the reader of plans takes them."""
+    return {
+        "date": date,
+        "grid": grid,
+        "grid_magnetic_angle_deg": grid_magnetic_angle_deg,
+        "paces_per_100m": paces_per_100m,
+        "arrival_radius_m": arrival_radius_m,
+    }
+
+
+def _records(
+    address: str | None, keep_until: dt.date | None, secret: Path | None
+) -> RecordsWanted | None:
+    """Give where the class is to be kept."""
+    if address is None:
+        if keep_until or secret:
+            message = "--keep-until and --records-secret go with --records ADDRESS."
+            raise WrongUseError(message)
+        return None
+    from audit.cli.records_files import RecordsWanted  # noqa: PLC0415 (help stays quick)
+
+    return RecordsWanted(address=address, secret=secret, keep_until=keep_until)

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable, Collection, Sequence
+from contextlib import AbstractContextManager, nullcontext
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
-from typing import TypeVar
+from typing import TYPE_CHECKING, TypeVar
 
 import audit
 from audit.classroom.assemble import assemble
+from audit.classroom.attempt_of_walker import attempts_of_class
 from audit.classroom.class_draft import ClassDraft, ClassInputs, draft_class
 from audit.classroom.lane import Lane, lane_of
 from audit.classroom.lane_names import lane_names
@@ -18,6 +20,7 @@ from audit.classroom.private_class import private_class
 from audit.classroom.records import ClassResult, WalkerResult
 from audit.classroom.walks_in_file import Recording
 from audit.cli.class_pool import Processes, Progress, processors
+from audit.cli.endings import WrongUseError
 from audit.cli.kept_walkers import (
     forget_kept,
     forget_others,
@@ -46,6 +49,10 @@ from audit.roster import PunchList, Roster
 from audit.settings import Settings
 from audit.standard import Standard
 
+if TYPE_CHECKING:
+    from audit.cli.cluster import Cluster
+    from audit.cli.records_files import OpenedRecords, RecordsWanted
+
 Read = TypeVar("Read")
 
 
@@ -61,6 +68,8 @@ class Asked:
     shift_s: float | None
     name: str
     private: bool
+    cluster: str | None = None
+    records: RecordsWanted | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,6 +89,7 @@ def grade_files(files: Sequence[Path], asked: Asked, options: CourseOptions) -> 
         Where a plan, the roster, the standard or the codes are refused, or the results
         cannot be written. A recording that cannot be used ends nothing.
     """
+    records = _opened(asked)
     sorted_files = sort_files(files)
     for line in sorted_files.said:
         say(line)
@@ -88,10 +98,11 @@ def grade_files(files: Sequence[Path], asked: Asked, options: CourseOptions) -> 
         f"{len(papers.plans)} lanes ({', '.join(lane_names(papers.plans))}), "
         f"{len(sorted_files.tracks)} recordings, standard: {papers.standard.name}."
     )
-    with Processes(asked.jobs or processors()) as processes:
+    with Processes(asked.jobs or processors()) as processes, _workers(asked, processes) as workers:
         draft = _drafted(sorted_files.tracks, papers, asked, processes)
-        walkers = _graded(draft, asked.folder, processes)
+        walkers = _graded(draft, asked.folder, workers)
     result = assemble(draft, walkers)
+    attempts = [] if records is None else attempts_of_class(result, draft, records.pseudonym)
     if asked.private:
         result = private_class(result, draft)
         forget_kept(asked.folder)
@@ -107,6 +118,8 @@ def grade_files(files: Sequence[Path], asked: Asked, options: CourseOptions) -> 
         f"Written to {asked.folder}: {', '.join(path.name for path in written)}, a folder for each "
         f"walker in debriefs, and {len(sheets)} sheets in {APPEALS}."
     )
+    if records is not None:
+        records.keep(attempts)
     return result
 
 
@@ -119,6 +132,27 @@ def _notes_on(folder: Path, result: ClassResult, sheets: Collection[str]) -> lis
         for part, names in now.items()
         if (left := left_from_before(names, folder / part))
     ]
+
+
+def _opened(asked: Asked) -> OpenedRecords | None:
+    """Open the records before the work, so that what is wrong there is said first."""
+    if asked.records is None:
+        return None
+    if asked.private and asked.roster is None:
+        message = "--records with --private needs a roster, which says whose walks they are."
+        raise WrongUseError(message)
+    from audit.cli.records_files import open_records  # noqa: PLC0415 (an extra)
+
+    return open_records(asked.records)
+
+
+def _workers(asked: Asked, processes: Processes) -> AbstractContextManager[Processes | Cluster]:
+    """Give who grades: the processes here, or the machines of a cluster."""
+    if asked.cluster is None:
+        return nullcontext(processes)
+    from audit.cli.cluster import Cluster  # noqa: PLC0415 (an extra)
+
+    return Cluster(asked.cluster)
 
 
 def _drafted(
@@ -205,7 +239,7 @@ def _look_at(item: tuple[Path, str], lanes: tuple[Lane, ...], settings: Settings
     return look(item[0], item[1], lanes, settings)
 
 
-def _graded(draft: ClassDraft, folder: Path, processes: Processes) -> list[WalkerResult]:
+def _graded(draft: ClassDraft, folder: Path, workers: Processes | Cluster) -> list[WalkerResult]:
     """Grade all walkers, those that an earlier run has kept left as they are."""
     done = {
         place: kept
@@ -217,7 +251,7 @@ def _graded(draft: ClassDraft, folder: Path, processes: Processes) -> list[Walke
     left = [place for place in range(len(draft.tasks)) if place not in done]
     progress = Progress("Graded", len(draft.tasks), len(done))
     try:
-        for number, finished in processes.over_all(work, [draft.tasks[place] for place in left]):
+        for number, finished in workers.over_all(work, [draft.tasks[place] for place in left]):
             put_by(finished, folder)
             done[left[number]] = finished.result
             progress.step(finished.result.name)

@@ -7,10 +7,10 @@ from collections import Counter
 
 import cli.cluster_workers as work
 import pytest
-from audit.cli.class_pool import Processes
 from cli.cluster_workers import started
 
 import audit.cli.cluster as cluster_module
+from audit.cli.class_pool import Processes
 from audit.cli.cluster import Cluster, OtherProgramError
 from audit.errors import AuditError, InputRefusedError
 
