@@ -5,9 +5,9 @@ from __future__ import annotations
 import time
 from collections import Counter
 
-import cli.cluster_workers as work
+import cluster.cluster_workers as work
 import pytest
-from cli.cluster_workers import started
+from cluster.cluster_workers import started
 
 import audit.cli.cluster as cluster_module
 from audit.cli.class_pool import Processes

@@ -7,7 +7,7 @@ import re
 from pathlib import Path
 
 import pytest
-from cli.cluster_workers import started
+from cluster.cluster_workers import started
 
 import audit.cli.grade_files as grade_files_module
 
