@@ -24,6 +24,7 @@ from audit.reports.simulated import simulated_notes
 from audit.reports.terminal_report import render_terminal
 from audit.reports.write import REPORT_KINDS, Wishes, write_reports
 from audit.settings import Settings
+from audit.words import PLAIN_ENGLISH, Words
 
 if TYPE_CHECKING:
     from audit.cli.records_files import OpenedRecords, RecordsWanted
@@ -90,7 +91,7 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
     usual = Path("private-debrief") if extras.private else _folder_for(track)
     written = write_reports(finished, folder or usual, kinds, replace(wishes, words=words))
     tell(render_terminal(finished, words))
-    _say_notes(finished)
+    _say_notes(finished, words)
     say(f"Written to {written[0].parent}: {_listed(written)}")
     if "html" in kinds:
         say(f"Open the page in a browser: {written[-1]}")
@@ -153,9 +154,9 @@ def _folder_for(track: Path) -> Path:
     return Path(f"{name}-debrief")
 
 
-def _say_notes(finished: Debrief) -> None:
+def _say_notes(finished: Debrief, words: Words | None) -> None:
     """Say what was assumed, dropped or doubtful, as the page and debrief.json do."""
     told = simulated_notes(finished)
     for note in (*finished.card.notes, *finished.quality.notes):
         if note not in told:
-            say(f"note: {note}")
+            say(f"note: {(words or PLAIN_ENGLISH).told(note)}")

@@ -117,6 +117,11 @@ def axis(**more: Any) -> Spec:  # noqa: ANN401 (whatever Vega-Lite knows of an a
     }
 
 
+def unnumbered(one: Spec) -> Spec:
+    """Give an axis with its lines alone, for a view that stands above the numbers."""
+    return {**one, "labels": False, "title": None}
+
+
 def position(field_name: str, domain: Sequence[Any], axis_of_it: Spec | None, **scale: Any) -> Spec:  # noqa: ANN401
     """Give a position channel that shows just this domain."""
     return {

@@ -28,12 +28,12 @@ _LEAST_RANGE = {"height": 20.0, "speed": 6.0}
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CurveFrame:
-    """What a strip shows of its length, and the axis below it where it is the lowest."""
+    """What a strip shows of its length, and the axis of that; numbered where it is the lowest."""
 
     shown: tuple[float, float]
     width_px: float
     side_px: float
-    along_axis: Spec | None = None
+    along_axis: Spec
 
 
 def curve_view(name: str, along: FloatArray, values: FloatArray, frame: CurveFrame) -> Spec:
@@ -58,9 +58,8 @@ def curve_view(name: str, along: FloatArray, values: FloatArray, frame: CurveFra
     side = axis(
         title=None, values=_two_ticks(low, high), minExtent=frame.side_px, maxExtent=frame.side_px
     )
-    unnumbered = axis(title=None, labels=False, tickCount=6)
     axes = (
-        position("x", frame.shown, frame.along_axis or unnumbered),
+        position("x", frame.shown, frame.along_axis),
         position("y", (low, high), side),
     )
     return view(layers, axes, (frame.width_px, _HEIGHT_PX), name)

@@ -12,7 +12,7 @@ import numpy as np
 
 from audit.debriefing.records import Debrief
 from audit.measurement.passage import Passage
-from audit.reports.chart_layers import Axes, Spec, position, stacked, view
+from audit.reports.chart_layers import Axes, Spec, position, stacked, unnumbered, view
 from audit.reports.curve_strip import STRIP_GAP_PX, CurveFrame, curve_view
 from audit.reports.length_axis import length_axis, side_label
 from audit.reports.strip_frame import (
@@ -34,11 +34,11 @@ def strip_specification(debrief: Debrief, leg: int, moved: Passage) -> dict[str,
         return None
     distances = _distances(strip)
     curves = _of_leg(debrief, strip, moved)
-    axes = _axes(strip, None if curves else distances)
+    axes = _axes(strip, unnumbered(distances) if curves else distances)
     views = [view(strip_layers(debrief, strip), axes, (WIDTH_PX, HEIGHT_PX), "strip")]
     along = strip.curve[:, 0]
     for number, (name, values) in enumerate(curves, start=1):
-        below = distances if number == len(curves) else None
+        below = distances if number == len(curves) else unnumbered(distances)
         frame = CurveFrame(
             shown=strip.along_m, width_px=WIDTH_PX, side_px=SIDE_PX, along_axis=below
         )
@@ -78,14 +78,12 @@ def _distances(strip: Strip) -> Spec:
     return length_axis(strip.along_m, 5, signed, title=title)
 
 
-def _axes(strip: Strip, distances: Spec | None) -> Axes:
+def _axes(strip: Strip, distances: Spec) -> Axes:
     across = length_axis(
         strip.side_m, 4, side_label(), title=None, minExtent=SIDE_PX, maxExtent=SIDE_PX
     )
     # Reversed, so that right of the line lies on the walker's right hand.
     return (
-        position(
-            "x", strip.along_m, distances or {**_distances(strip), "labels": False, "title": None}
-        ),
+        position("x", strip.along_m, distances),
         position("y", strip.side_m, across, reverse=True),
     )

@@ -9,7 +9,16 @@ import numpy as np
 from audit.debriefing.records import Debrief
 from audit.measurement.passage import Passage
 from audit.reports import ink
-from audit.reports.chart_layers import Layer, Spec, axis, in_parts, position, stacked, view
+from audit.reports.chart_layers import (
+    Layer,
+    Spec,
+    axis,
+    in_parts,
+    position,
+    stacked,
+    unnumbered,
+    view,
+)
 from audit.reports.cursor_layers import cursor_layers, cursor_rule
 from audit.reports.curve_strip import STRIP_GAP_PX, CurveFrame, curve_view
 from audit.reports.length_axis import length_axis, side_label
@@ -38,7 +47,7 @@ def walk_specification(debrief: Debrief, moved: Passage) -> dict[str, Any] | Non
     views = [_offset_view(debrief, passed_s, shown, with_times=not curves)]
     for name, values in curves.items():
         last = name == list(curves)[-1]
-        times = _time_axis(shown) if last else None
+        times = _time_axis(shown) if last else unnumbered(_time_axis(shown))
         frame = CurveFrame(shown=shown, width_px=WIDTH_PX, side_px=SIDE_PX, along_axis=times)
         views.append(curve_view(name, passed_s, values, frame))
     return stacked(views, STRIP_GAP_PX)
@@ -69,7 +78,7 @@ def _offset_view(
     across = length_axis(
         (low, high), 5, side_label(), title=None, minExtent=SIDE_PX, maxExtent=SIDE_PX
     )
-    along = _time_axis(shown) if with_times else axis(title=None, labels=False, tickCount=6)
+    along = _time_axis(shown) if with_times else unnumbered(_time_axis(shown))
     axes = (position("x", shown, along), position("y", (low, high), across, reverse=True))
     return view(layers, axes, (WIDTH_PX, _OFFSET_PX), "walk")
 
