@@ -17,8 +17,8 @@ from audit.units import FloatArray
 def approaches(debrief: Debrief, settings: Settings) -> tuple[Approach | None, ...]:
     """Give the approach to the end of each leg; None where the recording cannot tell.
 
-    A leg that was surely matched speaks for itself. Elsewhere the walk counts from the
-    claim of the last leg before, whatever the walker thought he was doing.
+    A leg that was surely matched speaks for itself. Elsewhere, and where the walk came
+    by the point at another time, it counts from the claim of the last leg before.
     """
     told: list[Approach | None] = []
     after_s = float(debrief.clean.time_s[0])
@@ -33,6 +33,7 @@ def _approach(
     debrief: Debrief, leg: LegDebrief, after_s: float, settings: Settings
 ) -> Approach | None:
     grading, measures = settings.grading, leg.audit.measures
+    radius_m = debrief.card.arrival_radius_m
     in_turn = None
     if measures is not None and measures.details is not None:
         point = measures.details.point
@@ -42,13 +43,13 @@ def _approach(
             unseen_m=float(point.unseen_m),
             time_s=measures.nearest_s,
         )
-        radius_m = debrief.card.arrival_radius_m
-        if leg.audit.confidence >= grading.sure_match or in_turn.distance_m <= radius_m:
+        if in_turn.distance_m <= radius_m:
             return in_turn
     anyhow = _anyhow(debrief, leg.audit.card.end, after_s, settings)
     if in_turn is not None:
-        return anyhow if anyhow.distance_m < in_turn.distance_m else in_turn
-    if anyhow.distance_m > debrief.card.arrival_radius_m and _unseen(debrief, leg, grading):
+        sure = leg.audit.confidence >= grading.sure_match and anyhow.distance_m > radius_m
+        return in_turn if sure or in_turn.distance_m <= anyhow.distance_m else anyhow
+    if anyhow.distance_m > radius_m and _unseen(debrief, leg, grading):
         return None
     return anyhow
 

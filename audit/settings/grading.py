@@ -15,8 +15,8 @@ class GradingSettings:
     trace_step_s: float = 10.0
     """Between the fixes of a trace for drawing and for who walked with whom; chosen."""
     sure_match: float = 0.8
-    """From this confidence on, a point counts only on the way to it; below, whenever it was
-    passed after the point before; chosen: as causes are named from 0.8 on."""
+    """From this confidence on, the nearest approach is that on the way to the point, unless the
+    walk came within its radius later; chosen: as causes are named from 0.8 on."""
     course_ends_m: float = 150.0
     """A recording that ends further than this from start and finish broke off on the way;
     chosen: twice the miss that a walker under trees makes."""

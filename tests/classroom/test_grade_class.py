@@ -133,3 +133,12 @@ def test_a_free_order_is_graded_by_the_points_and_a_recording_without_times_has_
     assert (first.time.elapsed_s, first.moving_s) == (None, None)
     assert first.trace.time_s is None
     assert len(made.to_dict()["walkers"]) == 2
+
+
+def test_a_point_that_is_missed_in_its_turn_and_passed_later_is_doubtful():
+    astray = (*off(1, 0.0, 160.0), PLACES[0])
+    made = grade({"east": LANE.plan}, [track(*astray, source="a.gpx")], read_standard("day-course"))
+    verdict = made.walkers[0].legs[0].point
+    assert verdict.grade == "doubtful"
+    assert not verdict.approach.in_turn
+    assert "another time" in " ".join(verdict.evidence_against)
