@@ -89,7 +89,13 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
         finished = private_debrief(finished, Settings().privacy)
     wishes = _with_ground(extras, finished)
     usual = Path("private-debrief") if extras.private else _folder_for(track)
-    written = write_reports(finished, folder or usual, kinds, replace(wishes, words=words))
+    written = write_reports(
+        finished,
+        folder or usual,
+        kinds,
+        replace(wishes, words=words),
+        made_from=[one for one in (plan, track, log, card, extras.ground, extras.words) if one],
+    )
     tell(render_terminal(finished, words))
     _say_notes(finished, words)
     say(f"Written to {written[0].parent}: {_listed(written)}")

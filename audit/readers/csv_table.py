@@ -14,6 +14,8 @@ from audit.readers.problem_list import ProblemList
 from audit.readers.value_limits import LIMITS
 from audit.words import sentence
 
+_SHIELDED = re.compile(r"^'(?='*[=+\-@\t\r\n＝＋－＠])")
+"""The apostrophe by which spreadsheets keep text from being run as a formula; not of the text."""
 _SEPARATORS = {",": "comma", ";": "semicolon", "\t": "tab"}
 _UNITS = (
     (re.compile(r" ?(?:°|deg(?:rees?)?)$"), "_deg"),
@@ -108,7 +110,7 @@ def read_csv_table(text: str, columns: tuple[str, ...], problems: ProblemList) -
     _check_columns(names, columns, problems)
     rows = []
     for line, cells in lines:
-        filled = [cell.strip() for cell in cells]
+        filled = [_SHIELDED.sub("", cell.strip()) for cell in cells]
         if any(filled[len(names) :]) or any(
             cell and not name for cell, name in zip(filled, names, strict=False)
         ):

@@ -40,7 +40,8 @@ def read_earlier_debriefs(paths: Iterable[str | Path]) -> tuple[WalkedBefore, ..
 
 def _legs(path: Path) -> list[WalkedBefore]:
     problems = ProblemList(file=path.name)
-    text = decoded_text(file_bytes(path, "a debrief"), problems)
+    data = file_bytes(path, "a debrief")
+    text = decoded_text(data, problems, most_bytes=len(data))  # with every fix of a long walk
     try:
         document = json.loads(text)
     except (ValueError, RecursionError):

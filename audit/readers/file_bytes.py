@@ -56,14 +56,19 @@ def file_bytes(path: Path, what: str) -> bytes:
     return data
 
 
-def decoded_text(data: bytes, problems: ProblemList) -> str:
+def decoded_text(
+    data: bytes, problems: ProblemList, most_bytes: int = _SETTINGS.largest_text_bytes
+) -> str:
     """Give the text of UTF-8, of UTF-16 with its mark, or else of Windows-1252, noted.
 
     Raises
     ------
     InputRefusedError
-        For bytes that are no text.
+        For bytes that are no text, and for more of them than ``most_bytes``.
     """
+    if len(data) > most_bytes:
+        rule = f"is larger than {most_bytes // 1_000_000} MB"
+        problems.stop("", None, rule, "Keep to the points and legs of one walk.")
     text = _decoded(data, problems)
     if text is None or _CONTROL.search(text):
         problems.stop("", None, "holds no text but binary data", "Give a text file in UTF-8.")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import zlib
 from collections.abc import Iterable, Iterator
 from pathlib import Path
@@ -9,24 +10,37 @@ from pathlib import Path
 from audit.errors import InputRefusedError, refuse
 
 PIECE_BYTES = 1 << 18
+_SMALL_BYTES = 50_000_000  # whatever this was packed into does no harm
 _GZIP_MARK = b"\x1f\x8b"
 _ZIP_MARK = b"PK\x03\x04"
 _GZIP_FORMAT = 31  # zlib's "wbits" for gzip with the largest window
 
 
-def pieces_of(path: Path, most_bytes: int) -> Iterator[bytes]:
+def pieces_of(path: Path, most_bytes: int, most_swelling: float = math.inf) -> Iterator[bytes]:
     """Give the content of a file in pieces; gzip is known by its content and unpacked.
 
     Raises
     ------
     InputRefusedError
-        When the file cannot be opened, is a zip archive, or holds more than ``most_bytes``.
+        When the file cannot be opened, is a zip archive, holds more than ``most_bytes``, or
+        gives more than ``most_swelling`` bytes for each that is packed.
     zlib.error
         Where the packing is damaged; what came before has been given.
     """
     total = 0
-    for piece in _unpacked_if_packed(_raw_pieces(path), path.name):
+    read = 0
+
+    def counted() -> Iterator[bytes]:
+        nonlocal read
+        for piece in _raw_pieces(path):
+            read += len(piece)
+            yield piece
+
+    for piece in _unpacked_if_packed(counted(), path.name):
         total += len(piece)
+        if total > _SMALL_BYTES and total > most_swelling * read:
+            rule = f"swells up more than {most_swelling:.0f} times when it is unpacked"
+            raise refuse(path.name, "", None, rule, "Unpack it yourself if you trust it.")
         if total > most_bytes:
             rule = f"holds more than {most_bytes / 1e6:,.0f} MB"
             raise refuse(path.name, "", None, rule, "Cut it to the day of the walk.")

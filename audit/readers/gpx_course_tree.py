@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from audit.readers.gpx_tree import local_name
 from audit.readers.problem_list import ProblemList
+from audit.settings import ReadingSettings
 
 if TYPE_CHECKING:
     from xml.etree.ElementTree import Element
@@ -28,6 +29,7 @@ def course_document(root: Element, problems: ProblemList) -> Any:  # noqa: ANN40
     import gpxpy  # noqa: PLC0415
     from gpxpy.gpx import GPXException  # noqa: PLC0415
 
+    _refuse_too_many(root, problems)
     kept = Element("gpx", version="1.0", creator="plan")
     routes = waypoints = 0
     for child in root:
@@ -47,6 +49,15 @@ def course_document(root: Element, problems: ProblemList) -> Any:  # noqa: ANN40
         return gpxpy.parse(tostring(kept, encoding="unicode"), version="1.0")
     except GPXException as error:
         problems.stop("", None, f"is not GPX as the standard has it ({error})", "Save it again.")
+
+
+def _refuse_too_many(root: Element, problems: ProblemList) -> None:
+    """Refuse more points than any collection of them holds before each is looked at."""
+    most = ReadingSettings().most_points_beside
+    count = sum(local_name(element) in ("rtept", "wpt") for element in root.iter())
+    if count > most:
+        rule = f"holds {count:,} points; at most {most:,} are looked at"
+        problems.stop("", None, rule, "Keep only the route, or the points in order.")
 
 
 def _keep_route(route: Element, parent: Element, place: str, problems: ProblemList) -> None:

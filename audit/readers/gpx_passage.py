@@ -9,7 +9,7 @@ from xml.parsers import expat
 
 from audit.readers.gpx_bytes import pieces_of
 from audit.readers.gpx_points import GatheredPoints
-from audit.readers.xml_guard import guarded_parser
+from audit.readers.xml_guard import guarded_parser, refuse_long_token
 from audit.settings import ReadingSettings
 
 _INVALID_TOKEN = expat.errors.codes[expat.errors.XML_ERROR_INVALID_TOKEN]
@@ -74,7 +74,7 @@ def pass_over(
     error: Exception | None = None
     notes: list[str] = []
     total = 0
-    pieces = pieces_of(path, settings.largest_track_bytes)
+    pieces = pieces_of(path, settings.largest_track_bytes, settings.most_swelling)
     while True:
         try:
             piece = next(pieces, b"")
@@ -83,7 +83,9 @@ def pass_over(
             notes.append(f"The gzip packing is damaged after {total:,} unpacked bytes.")
         total += len(piece)
         # After an error the rest is only counted.
-        error = error or _parse(parser, piece)
+        if error is None:
+            error = _parse(parser, piece)
+            refuse_long_token(parser, total, path.name, settings)
         if not piece:
             break
     return GpxPassage(

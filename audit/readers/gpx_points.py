@@ -9,7 +9,7 @@ from xml.parsers import expat
 
 from audit.errors import refuse
 from audit.readers.gpx_times import seconds_since_1970
-from audit.readers.xml_guard import web_page
+from audit.readers.xml_guard import too_deep, web_page
 from audit.settings import ReadingSettings
 
 # Which column takes the text of which element: at any depth of a point whatever a maker
@@ -68,13 +68,14 @@ class GatheredPoints:
         self.track_names: list[tuple[int, str]] = []
         self.simulated = False
         self._file = file
-        self._deepest = settings.deepest_element
+        self._settings = settings
         self._keep_names = keep_names
         self._local_name = _LocalNames()
         self._path: list[str] = []
         self._point_depth = 0
         self._listening_to = ""
         self._text: list[str] = []
+        self._text_length = 0
         self._parser = parser
         parser.buffer_text = True
         parser.StartElementHandler = self._start_root
@@ -104,10 +105,11 @@ class GatheredPoints:
             self.elements[tag] += 1
             if tag in _ABOUT and parent in _ABOUT_WHAT:
                 self._listen(tag)
-        if len(self._path) > self._deepest:
-            place = f"line {self._parser.CurrentLineNumber}"
-            rule = f"nests elements more than {self._deepest} deep, which no recording does"
-            raise refuse(self._file, place, None, rule, "Export the recording again as GPX.")
+        if len(self._path) > self._settings.deepest_element:
+            raise too_deep(self._file, self._parser, self._settings)
+        if len(self._local_name) > self._settings.most_element_names:
+            rule = f"holds elements of more than {self._settings.most_element_names:,} names"
+            raise refuse(self._file, "", None, rule, "Export the recording again as GPX.")
 
     def _end(self, _name: str) -> None:
         tag = self._path.pop()
@@ -122,9 +124,19 @@ class GatheredPoints:
     def _listen(self, tag: str) -> None:
         self._listening_to = tag
         self._text = []
-        self._parser.CharacterDataHandler = self._text.append
+        self._text_length = 0
+        self._parser.CharacterDataHandler = self._hear
+
+    def _hear(self, text: str) -> None:
+        """Keep a text as far as it can matter: a name may go on for a gigabyte."""
+        if self._text_length < self._settings.longest_element_text:
+            self._text.append(text)
+            self._text_length += len(text)
 
     def _open_point(self, attributes: dict[str, str]) -> None:
+        if self.complete >= self._settings.most_fixes:
+            rule = f"holds more than {self._settings.most_fixes:,} points"
+            raise refuse(self._file, "", None, rule, "Cut it to the day of the walk.")
         self.in_point = True
         self._point_depth = len(self._path)
         for column in self.columns.values():

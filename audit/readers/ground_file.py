@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import warnings
 from dataclasses import dataclass
 from pathlib import Path
@@ -12,6 +13,7 @@ from numpy.typing import NDArray
 
 from audit.errors import InputRefusedError, refuse
 from audit.ground_picture import GroundPicture
+from audit.readers.ground_raster import opened_raster, refuse_too_fine
 from audit.settings import ReadingSettings, Settings
 from audit.units import FloatArray
 
@@ -49,22 +51,8 @@ def read_ground(
         or it shows nothing of that ground.
     """
     settings = settings or Settings().reading
-    try:
-        import rasterio  # noqa: PLC0415
-        from rasterio.errors import NotGeoreferencedWarning, RasterioError  # noqa: PLC0415
-    except ImportError:
-        raise _refused(
-            path, "pictures of the ground need the raster library",
-            'Install it: pip install "leg-audit[ground]".',
-        ) from None  # fmt: skip
-    try:
-        with warnings.catch_warnings():
-            warnings.simplefilter("ignore", NotGeoreferencedWarning)
-            with rasterio.open(path) as raster:
-                return _on_grid(path, raster, frame, settings)
-    except RasterioError as problem:
-        rule = f"this is no raster that can be read: {str(problem).splitlines()[0]}"
-        raise _refused(path, rule, "Give a GeoTIFF.") from problem
+    with opened_raster(path, "a GeoTIFF", "pictures of the ground", settings) as raster:
+        return _on_grid(path, raster, frame, settings)
 
 
 def _on_grid(
@@ -83,6 +71,7 @@ def _on_grid(
     wide_m, high_m = edges[2] - edges[0], edges[3] - edges[1]
     scale = settings.ground_px / max(wide_m, high_m)
     width, height = max(1, round(wide_m * scale)), max(1, round(high_m * scale))
+    refuse_too_fine(path, _cells_on(raster, frame), settings)
     elevation = raster.count == 1 and raster.dtypes[0] != "uint8"
     has_palette = bool(raster.count) and raster.colorinterp[0].name == "palette"
     with WarpedVRT(
@@ -114,6 +103,21 @@ def _on_grid(
         what="elevation" if elevation else "picture",
         source=path.name,
     )
+
+
+def _cells_on(raster: DatasetReader, frame: GroundFrame) -> float:
+    """Give how many cells of the raster the frame shows, about."""
+    from rasterio.errors import RasterioError  # noqa: PLC0415
+    from rasterio.warp import transform_bounds  # noqa: PLC0415
+
+    edges = (frame.west_m, frame.south_m, frame.east_m, frame.north_m)
+    try:
+        west, south, east, north = transform_bounds(frame.grid, raster.crs, *edges)
+    except RasterioError:
+        return 0.0  # not on the same side of the earth; the mask will say so
+    cell = abs(raster.transform.determinant)
+    shown = abs((east - west) * (north - south)) / cell if cell else math.inf
+    return min(shown, float(raster.width) * raster.height)
 
 
 def _resampling(*, elevation: bool, palette: bool) -> str:

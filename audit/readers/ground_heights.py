@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import warnings
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from audit.errors import InputRefusedError, refuse
+from audit.readers.ground_raster import opened_raster, refuse_too_fine
 from audit.units import FloatArray
 
 if TYPE_CHECKING:
@@ -36,22 +36,8 @@ def heights_at(path: Path, grid: str, places: FloatArray) -> FloatArray:
         The library is not installed, the file cannot be read, is no elevation or says not
         where it lies, or it covers none of the places.
     """
-    try:
-        import rasterio  # noqa: PLC0415 (an extra, and heavy)
-        from rasterio.errors import NotGeoreferencedWarning, RasterioError  # noqa: PLC0415
-    except ImportError:
-        raise _refused(
-            path, "heights of the ground need the raster library",
-            'Install it: pip install "leg-audit[ground]".',
-        ) from None  # fmt: skip
-    try:
-        with warnings.catch_warnings():
-            warnings.simplefilter("ignore", NotGeoreferencedWarning)
-            with rasterio.open(path) as raster:
-                heights = _between_cells(path, raster, grid, places)
-    except RasterioError as problem:
-        rule = f"this is no raster that can be read: {str(problem).splitlines()[0]}"
-        raise _refused(path, rule, "Give a GeoTIFF of elevation.") from problem
+    with opened_raster(path, "a GeoTIFF of elevation", "heights of the ground") as raster:
+        heights = _between_cells(path, raster, grid, places)
     if not np.isfinite(heights).any():
         raise _refused(
             path, "the raster has no heights on this course",
@@ -87,6 +73,7 @@ def _between_cells(path: Path, raster: DatasetReader, grid: str, places: FloatAr
     left, top = int(column.min()), int(row.min())
     right, bottom = (int(np.floor(edge.max())) + 2 for edge in (column, row))
     window = Window.from_slices((top, min(bottom, raster.height)), (left, min(right, raster.width)))
+    refuse_too_fine(path, float(window.width) * window.height)
     cells = raster.read(1, window=window, masked=True).astype(np.float64).filled(np.nan)
     heights[inside] = _bilinear(cells, row - top, column - left) * _metres(raster)
     return heights

@@ -19,8 +19,9 @@ _COUSINS = str.maketrans(
     }
 )  # fmt: skip
 
-_UNWRITABLE = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]")
-"""What no XML document may hold (XML 1.0, section 2.2); a page and its pictures are such."""
+_UNWRITABLE = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
+"""What no XML document may hold (XML 1.0, section 2.2) or should (its note there), as the page and
+its pictures are such, and what steers a terminal (C0 and C1 of ECMA-48, and delete)."""
 
 
 _TURNS_THE_LINE = re.compile("[\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]")

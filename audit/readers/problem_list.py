@@ -11,8 +11,10 @@ from audit.errors import InputRefusedError, Problem
 from audit.readers.plain_text import shown, writable
 from audit.readers.position_reading import PositionReading, PositionRefusedError
 from audit.readers.position_text import read_position
+from audit.settings import ReadingSettings
 from audit.words import sentence
 
+_SETTINGS = ReadingSettings()
 _ORDER = ("option", "course", "point", "leg")
 
 
@@ -23,18 +25,42 @@ class ProblemList:
     file: str
     problems: list[Problem] = field(default_factory=list)
     notes: list[str] = field(default_factory=list)
+    noted: set[str] = field(default_factory=set)
 
     def add(self, place: str, value: object, rule: str, remedy: str) -> None:
-        """Put down a problem; ``value`` None where there is nothing to quote."""
+        """Put down a problem; ``value`` None where there is nothing to quote.
+
+        Raises
+        ------
+        InputRefusedError
+            Where there are so many that more would help nobody.
+        """
         quoted = "" if value is None else shown(value)
         self.problems.append(
             Problem(file=self.file, place=place, value=quoted, rule=rule, remedy=remedy)
         )
+        if len(self.problems) > _SETTINGS.most_problems:
+            told = sorted(self.problems[:-1], key=_place_in_file)
+            rule = f"holds more problems than these {len(told)}, and was read no further"
+            remedy = "Put these right, or give another file."
+            last = Problem(file=self.file, place="", value="", rule=rule, remedy=remedy)
+            raise InputRefusedError([*told, last])
 
     def note(self, said: str) -> None:
-        """Put down once what reading assumed or left out."""
-        if said not in self.notes:
-            self.notes.append(said)
+        """Put down once what reading assumed or left out.
+
+        Raises
+        ------
+        InputRefusedError
+            Where there are more notes than a plan has points and legs.
+        """
+        if said in self.noted:
+            return
+        self.noted.add(said)
+        self.notes.append(said)
+        if len(self.notes) > _SETTINGS.most_notes:
+            rule = f"leaves more than {_SETTINGS.most_notes} things to be assumed"
+            self.stop("", None, rule, "Write what is missing into the file.")
 
     def stop(self, place: str, value: object, rule: str, remedy: str) -> NoReturn:
         """Refuse the file for this problem and all before it."""

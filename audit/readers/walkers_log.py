@@ -10,6 +10,7 @@ from audit.readers.clock_time import CLOCK_REMEDY, clock_moment
 from audit.readers.csv_table import CsvRow, CsvTable, csv_columns, read_csv_table
 from audit.readers.file_bytes import decoded_text, file_bytes
 from audit.readers.leg_values import azimuth
+from audit.readers.plan_draft import check_count
 from audit.readers.problem_list import ProblemList
 from audit.walkers_log import LogEntry, WalkersLog
 from audit.words import sentence
@@ -30,6 +31,7 @@ def read_log(path: str | Path) -> WalkersLog:
     data = file_bytes(path, "a walker's log")
     problems = ProblemList(file=path.name)
     table = read_csv_table(decoded_text(data, problems), LOG_COLUMNS, problems)
+    check_count(len(table.rows), problems)
     entries: dict[str, LogEntry] = {}
     for number, row in enumerate(table.rows, start=1):
         entry = _entry(table, row, number, problems)
@@ -53,7 +55,7 @@ def is_log(text: str) -> bool:
 
 
 def _entry(table: CsvTable, row: CsvRow, number: int, problems: ProblemList) -> LogEntry:
-    leg = " ".join(row.cells.get("leg", "").split())
+    leg = " ".join(problems.writable(row.cells.get("leg", ""), row.place("leg")).split())
     if not leg:
         leg = str(number)
         problems.note(sentence("plan-log-no-leg", line=str(row.line), leg=leg))
@@ -69,7 +71,7 @@ def _entry(table: CsvTable, row: CsvRow, number: int, problems: ProblemList) -> 
         ),
         paces=table.number(row, "paces", problems),
         arrived=_arrived(row, problems),
-        note=row.cells.get("note", ""),
+        note=problems.writable(row.cells.get("note", ""), row.place("note")),
     )
 
 

@@ -10,6 +10,9 @@ from __future__ import annotations
 from xml.parsers import expat
 
 from audit.errors import InputRefusedError, refuse
+from audit.settings import ReadingSettings
+
+_SETTINGS = ReadingSettings()
 
 
 def guarded_parser(file: str, encoding: str | None = None) -> expat.XMLParserType:
@@ -44,28 +47,59 @@ def guarded_parser(file: str, encoding: str | None = None) -> expat.XMLParserTyp
     return parser
 
 
-def refuse_hostile_xml(content: bytes, file: str) -> None:
+def refuse_hostile_xml(content: bytes, file: str, settings: ReadingSettings = _SETTINGS) -> None:
     """Let XML pass that is safe to hand to any reader.
 
-    Looks only as far as the first element: nothing after it can declare anything.
+    What is not well-formed after the first element is left to that reader.
 
     Raises
     ------
     InputRefusedError
-        For a document type, an entity, an outside reference, or a beginning that is no XML.
+        For a document type, an entity, an outside reference, a beginning that is no XML, and
+        for elements that are too many or nested too deeply to be kept in memory.
     """
     parser = guarded_parser(file)
+    elements = depth = 0
 
-    def first_element(*_: object) -> None:
-        raise _PassedError
+    def start(*_: object) -> None:
+        nonlocal elements, depth
+        elements, depth = elements + 1, depth + 1
+        if depth > settings.deepest_element:
+            raise too_deep(file, parser, settings)
+        if elements > settings.most_elements:
+            rule = f"holds more than {settings.most_elements:,} elements, which no plan does"
+            raise refuse(file, "", None, rule, "Keep only the route, or the points in order.")
 
-    parser.StartElementHandler = first_element
+    def end(*_: object) -> None:
+        nonlocal depth
+        depth -= 1
+
+    parser.StartElementHandler = start
+    parser.EndElementHandler = end
     try:
         parser.Parse(content, True)  # noqa: FBT003 (expat takes it by position only)
-    except _PassedError:
-        return
     except (expat.ExpatError, LookupError, ValueError) as error:
-        raise no_xml(file, error) from error
+        if not elements:
+            raise no_xml(file, error) from error
+
+
+def refuse_long_token(
+    parser: expat.XMLParserType, given_bytes: int, file: str, settings: ReadingSettings
+) -> None:
+    """Refuse a tag or comment that goes on and on: it would all have to be kept in memory."""
+    if given_bytes - parser.CurrentByteIndex > settings.largest_token_bytes:
+        place = f"line {parser.CurrentLineNumber}"
+        rule = f"holds one tag or comment of more than {settings.largest_token_bytes:,} bytes"
+        raise refuse(file, place, None, rule, "Export the recording again as GPX.")
+
+
+def too_deep(
+    file: str, parser: expat.XMLParserType, settings: ReadingSettings
+) -> InputRefusedError:
+    """Give the error for elements in elements without end."""
+    rule = f"nests elements more than {settings.deepest_element} deep, which no recording does"
+    place = f"line {parser.CurrentLineNumber}"
+    return refuse(file, place, None, rule, "Export the recording again as GPX.")
 
 
 def web_page(file: str) -> InputRefusedError:
@@ -84,7 +118,3 @@ def no_xml(file: str, error: Exception) -> InputRefusedError:
     # An encoding that nobody knows, or one of several bytes a letter.
     reason = f"cannot be read as XML ({error})"
     return refuse(file, "line 1", None, reason, "Save it again in UTF-8.")
-
-
-class _PassedError(Exception):
-    """The first element was reached and nothing was declared before it."""

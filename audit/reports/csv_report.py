@@ -31,7 +31,12 @@ def csv_text(rows: Sequence[Mapping[str, object]]) -> str:
 
 
 def _harmless(cell: object) -> object:
-    """Put an apostrophe before text that a spreadsheet would take for a formula."""
-    if isinstance(cell, str) and cell.startswith(FORMULA_STARTS):
-        return f"'{cell}"
-    return cell
+    return as_text(cell) if isinstance(cell, str) else cell
+
+
+def as_text(cell: str) -> str:
+    """Put an apostrophe before text that a spreadsheet would take for a formula.
+
+    Text that has apostrophes there already gets one more, so that a reader can take one off.
+    """
+    return f"'{cell}" if cell.lstrip("'").startswith(FORMULA_STARTS) else cell

@@ -7,6 +7,7 @@ import io
 
 from audit.geodesy.grids import CourseGrid, course_grid
 from audit.plan import Plan, PlannedLeg
+from audit.reports.csv_report import as_text
 from audit.reports.plan_copy import (
     Lost,
     PlanCopy,
@@ -43,6 +44,7 @@ def copy_as_csv(plan: Plan) -> PlanCopy:
 
 def _row(plan: Plan, leg: PlannedLeg, grid: CourseGrid) -> dict[str, str]:
     row = {"leg": leg.name, "from": leg.start, "to": leg.end, "note": leg.note}
+    row = {column: as_text(words) for column, words in row.items()}
     for column, name in (("from_position", leg.start), ("to_position", leg.end)):
         position = plan.position(name)
         if position is not None:

@@ -71,18 +71,21 @@ def write_reports(
     folder: Path,
     only: Collection[ReportKind] | None = None,
     wishes: Wishes | None = None,
+    made_from: Collection[Path] = (),
 ) -> list[Path]:
     """Write the reports into a folder, made where needed, and give their paths.
 
     Other files of the folder stay. Nothing is put in place before everything is
-    written, so that a failure leaves the folder as it was.
+    written, so that a failure leaves the folder as it was. Nothing is written over a file
+    of ``made_from``.
 
     Raises
     ------
     OutputRefusedError
-        Where the folder cannot be made or written, or the disk is full.
+        Where the folder cannot be made or written, the disk is full, or a report would take
+        the place of a file that it was made from.
     """
-    return write_texts(folder, report_texts(debrief, only, wishes))
+    return write_texts(folder, report_texts(debrief, only, wishes), made_from)
 
 
 def report_texts(
@@ -114,23 +117,27 @@ def _extra_files(debrief: Debrief, wishes: Wishes) -> dict[str, str | bytes]:
     return made
 
 
-def write_texts(folder: Path, texts: Mapping[str, str | bytes]) -> list[Path]:
+def write_texts(
+    folder: Path, texts: Mapping[str, str | bytes], made_from: Collection[Path] = ()
+) -> list[Path]:
     """Write files into a folder, each beside its place first and then renamed into it."""
     _make(folder)
     targets = [folder / name for name in texts]
     for target in targets:
-        if target.is_dir():
-            message = f"{target}: a folder stands where this file belongs. Move it, or choose "
-            raise OutputRefusedError(message + "another folder for the results.")
+        _check_place(target, folder, made_from)
     drafts = [folder / f".{name}.{secrets.token_hex(4)}.part" for name in texts]
+    done: list[str] = []
     try:
         for draft, text in zip(drafts, texts.values(), strict=True):
             _write(draft, text.encode() if isinstance(text, str) else text)
         for draft, target in zip(drafts, targets, strict=True):
             draft.replace(target)
+            done.append(target.name)
+        _keep_names(folder)
     except OSError as problem:
+        changed = f"Only {', '.join(done)} is new there" if done else "Nothing was changed"
         message = (
-            f"{folder}: the results cannot be written: {_reason(problem)}. Nothing was changed; "
+            f"{folder}: the results cannot be written: {_reason(problem)}. {changed}; "
             "make room or choose another folder."
         )
         raise OutputRefusedError(message) from problem
@@ -139,6 +146,34 @@ def write_texts(folder: Path, texts: Mapping[str, str | bytes]) -> list[Path]:
             with contextlib.suppress(OSError):
                 draft.unlink(missing_ok=True)
     return targets
+
+
+def _check_place(target: Path, folder: Path, made_from: Collection[Path]) -> None:
+    """Refuse a place that is none: outside of the folder, a folder, or an input of the results."""
+    if target.parent != folder:
+        message = f"{target.name}: no file of that name can be put into {folder}."
+        raise OutputRefusedError(message)
+    if target.is_dir():
+        message = f"{target}: a folder stands where this file belongs. Move it, or choose "
+        raise OutputRefusedError(message + "another folder for the results.")
+    for source in made_from:
+        with contextlib.suppress(OSError, ValueError):
+            if target.samefile(source):
+                message = (
+                    f"{target}: the results are made from this file, and are not written over "
+                    "it. Choose another folder with --out."
+                )
+                raise OutputRefusedError(message)
+
+
+def _keep_names(folder: Path) -> None:
+    """Write the new names down to the disk too, where the system has a way to."""
+    with contextlib.suppress(OSError):
+        place = os.open(folder, os.O_RDONLY)
+        try:
+            os.fsync(place)
+        finally:
+            os.close(place)
 
 
 def _make(folder: Path) -> None:

@@ -90,12 +90,37 @@ class ReadingSettings:
     """Of points in free order beside the start; chosen: all orders of so many can be weighed."""
     most_points: int = 1_000
     """Of points, and of legs, in a plan; chosen: ten times a long course, far below a track."""
+    most_points_beside: int = 20_000
+    """Of points in a GPX file of which a route is picked; chosen: all marks of a device."""
     largest_plan_bytes: int = 64_000_000
     """Chosen: three times the largest recording at hand; a plan is far smaller."""
     largest_track_bytes: int = 1_000_000_000
     """Of a recording once unpacked; chosen: some 100 days at one fix a second."""
     deepest_element: int = 100
     """XML nested deeper wants to fill the memory; chosen: recordings nest up to 8 deep."""
+    largest_token_bytes: int = 400_000
+    """One tag, comment or instruction of XML; chosen: recordings have tags of some hundred bytes,
+    and the parser takes time that grows with the square of this."""
+    most_element_names: int = 2_000
+    """Different names of elements in one file; chosen: recordings have up to 40."""
+    most_elements: int = 3_000_000
+    """Of XML that is read as a plan; chosen: three days of recording beside a route."""
+    most_fixes: int = 2_000_000
+    """Of a recording; chosen: 23 days at one fix a second."""
+    most_swelling: float = 200.0
+    """Unpacked bytes for a packed one; chosen: real recordings swell up 5 to 30 times, gzip can
+    make it 1000."""
+    longest_element_text: int = 10_000
+    """Signs kept of a name, a time or a number in a recording; chosen: no such text is longer."""
+    largest_text_bytes: int = 4_000_000
+    """Of a plan, log or settings file in text; chosen: ten times one of 1000 legs with notes."""
+    most_problems: int = 100
+    """Told of one file; chosen: nobody reads more before putting right the first."""
+    most_notes: int = 1_000
+    """Made of one file; chosen: one for each point or leg that a plan can have."""
+    most_raster_cells: int = 100_000_000
+    """Of a raster on the ground of one course, and in one block of it; chosen: 10 km by 10 km in
+    cells of a metre."""
     ground_px: int = 1100
     """Longer side of the picture under the map; chosen: sharp on a phone and on paper, and some
     hundred kilobytes."""

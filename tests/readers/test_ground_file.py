@@ -107,7 +107,7 @@ def test_elevation_of_the_demo_is_read(tmp_path):
     ("make", "words"),
     [
         (lambda p: p.write_text("no raster"), "no raster that can be read"),
-        (lambda _: None, "no raster that can be read"),
+        (lambda _: None, "there is no such file"),
         (lambda p: tiff(p, np.ones((3, 9, 9), dtype=np.uint8), crs=None), "where it lies"),
         (
             lambda p: tiff(p, np.ones((3, 9, 9), dtype=np.uint8), (0, 0, 9, 9)),

@@ -167,10 +167,11 @@ def test_a_line_of_a_thousand_and_one_points_is_a_track(tmp_path):
     assert "turning points" in problem
 
 
-def test_deep_nesting_does_no_harm(tmp_path):
+def test_deep_nesting_is_refused_as_in_a_recording(tmp_path):
     depth = 200_000
     text = gpx(f"<extensions>{'<a>' * depth}{'</a>' * depth}</extensions>" + ROUTE)
-    assert len(read(tmp_path, text).legs) == 2
+    with pytest.raises(InputRefusedError, match="nests elements more than 100 deep"):
+        read(tmp_path, text)
 
 
 def test_older_encodings_are_read(tmp_path):
