@@ -107,7 +107,8 @@ def grade_files(files: Sequence[Path], asked: Asked, options: CourseOptions) -> 
         result = private_class(result, draft)
         forget_kept(asked.folder)
     forget_others([task.key for task in draft.tasks], asked.folder)
-    written = write_texts(asked.folder, class_texts(result))
+    made_from = [Path(one) for one in (*files, asked.roster, asked.punches, asked.standard) if one]
+    written = write_texts(asked.folder, class_texts(result), made_from)
     sheets = appeal_sheets(result)
     if sheets:
         write_texts(asked.folder / APPEALS, sheets)

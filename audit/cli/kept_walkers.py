@@ -46,7 +46,7 @@ def taken_up(task: WalkerTask, folder: Path) -> WalkerResult | None:
             _digest((folder / name).read_bytes()) == digest
             for name, digest in told["files"].items()
         )
-    except (OSError, ValueError, KeyError, TypeError, AttributeError):
+    except (OSError, ValueError, LookupError, TypeError, AttributeError, RecursionError):
         return None
     return result if whole and result.key == task.key and result.ident == task.ident else None
 

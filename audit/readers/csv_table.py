@@ -16,6 +16,7 @@ from audit.words import sentence
 
 _SHIELDED = re.compile(r"^'(?='*[=+\-@\t\r\n＝＋－＠])")
 """The apostrophe by which spreadsheets keep text from being run as a formula; not of the text."""
+_LONGEST_HEADER = 10_000
 _SEPARATORS = {",": "comma", ";": "semicolon", "\t": "tab"}
 _UNITS = (
     (re.compile(r" ?(?:°|deg(?:rees?)?)$"), "_deg"),
@@ -96,6 +97,9 @@ def read_csv_table(text: str, columns: tuple[str, ...], problems: ProblemList) -
     InputRefusedError
         Where there is no line of column names, or the text is no CSV.
     """
+    if len(_first_line(text)) > _LONGEST_HEADER:
+        remedy = f"Begin the file with the names of its columns: {', '.join(columns)}."
+        problems.stop("line 1", None, "is too long for the names of columns", remedy)
     separator = _separator(text, columns)
     if separator is None:
         problems.stop(
@@ -147,7 +151,8 @@ def _first_line(text: str) -> str:
     """Give the line of column names: the first that holds anything but a spreadsheet's "sep="."""
     lines = (line for line in text.splitlines() if line.strip())
     first = next(lines, "")
-    return next(lines, "") if first.lower().startswith("sep=") else first
+    first = next(lines, "") if first.lower().startswith("sep=") else first
+    return first[: _LONGEST_HEADER + 1]
 
 
 def _lines(text: str, separator: str, problems: ProblemList) -> Iterator[tuple[int, list[str]]]:

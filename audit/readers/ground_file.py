@@ -90,8 +90,9 @@ def _on_grid(
                 "Give one of the ground that the map of the course shows.",
             )  # fmt: skip
         if elevation:
-            heights = warped.read(1).astype(float)
-            shown = _shaded(np.where(seen, heights, np.nan), wide_m / width)
+            with np.errstate(all="ignore"):  # a file may hold any bits
+                heights = warped.read(1).astype(float)
+                shown = _shaded(np.where(seen, heights, np.nan), wide_m / width)
         else:
             shown = _colours(raster, warped, has_palette=has_palette)
     return GroundPicture(
@@ -115,9 +116,9 @@ def _cells_on(raster: DatasetReader, frame: GroundFrame) -> float:
         west, south, east, north = transform_bounds(frame.grid, raster.crs, *edges)
     except RasterioError:
         return 0.0  # not on the same side of the earth; the mask will say so
-    cell = abs(raster.transform.determinant)
-    shown = abs((east - west) * (north - south)) / cell if cell else math.inf
-    return min(shown, float(raster.width) * raster.height)
+    cell = float(abs(raster.transform.determinant))
+    shown = abs(float(east - west) * float(north - south)) / cell if cell else math.inf
+    return float(min(shown, float(raster.width) * raster.height))
 
 
 def _resampling(*, elevation: bool, palette: bool) -> str:

@@ -74,7 +74,9 @@ def _between_cells(path: Path, raster: DatasetReader, grid: str, places: FloatAr
     right, bottom = (int(np.floor(edge.max())) + 2 for edge in (column, row))
     window = Window.from_slices((top, min(bottom, raster.height)), (left, min(right, raster.width)))
     refuse_too_fine(path, float(window.width) * window.height)
-    cells = raster.read(1, window=window, masked=True).astype(np.float64).filled(np.nan)
+    with np.errstate(all="ignore"):  # a file may hold any bits; what is no number is no height
+        cells = raster.read(1, window=window, masked=True).astype(np.float64).filled(np.nan)
+        cells[~np.isfinite(cells)] = np.nan
     heights[inside] = _bilinear(cells, row - top, column - left) * _metres(raster)
     return heights
 

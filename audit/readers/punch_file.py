@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 from audit.readers.csv_table import CsvRow, read_csv_table
@@ -10,7 +11,6 @@ from audit.readers.problem_list import ProblemList
 from audit.roster import PunchEntry, PunchList
 
 PUNCH_COLUMNS = ("name", "lane", "point", "code", "time", "attempt")
-_MOST_ATTEMPTS = 99
 
 
 def read_punches(path: str | Path) -> PunchList:
@@ -40,25 +40,28 @@ def read_punches(path: str | Path) -> PunchList:
 
 
 def _entry(row: CsvRow, problems: ProblemList) -> PunchEntry:
-    point = " ".join(row.cells.get("point", "").split())
-    code = problems.writable(" ".join(row.cells.get("code", "").split()), row.place("code"))
+    told = {
+        column: problems.writable(" ".join(row.cells.get(column, "").split()), row.place(column))
+        for column in ("point", "code", "name", "lane", "time")
+    }
+    point, code = told["point"], told["code"]
     if not point:
         problems.add(row.place("point"), None, "is empty", "Write the name of the point.")
     if not code:
         rule = "is empty"
         problems.add(row.place("code"), None, rule, "Write the code, or leave the row out.")
     attempt = row.cells.get("attempt", "1")
-    if not (attempt.isascii() and attempt.isdigit() and 1 <= int(attempt) <= _MOST_ATTEMPTS):
+    if not re.fullmatch(r"[1-9][0-9]?", attempt):
         rule = "is no number of an attempt"
         problems.add(row.place("attempt"), attempt, rule, "Write 1, 2 and so on.")
         attempt = "1"
     return PunchEntry(
         point=point,
         code=code,
-        name=" ".join(row.cells.get("name", "").split()),
-        lane=" ".join(row.cells.get("lane", "").split()),
+        name=told["name"],
+        lane=told["lane"],
         attempt=int(attempt),
-        time=row.cells.get("time", ""),
+        time=told["time"],
         line=row.line,
     )
 

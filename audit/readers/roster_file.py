@@ -48,8 +48,11 @@ def is_roster(text: str) -> bool:
 
 
 def _entry(row: CsvRow, problems: ProblemList) -> RosterEntry:
-    cells = {_SAME.get(column, column): cell for column, cell in row.cells.items()}
-    name = problems.writable(" ".join(cells.get("name", "").split()), row.place("name"))
+    cells = {
+        _SAME.get(column, column): problems.writable(cell, row.place(column))
+        for column, cell in row.cells.items()
+    }
+    name = " ".join(cells.get("name", "").split())
     if not name:
         problems.add(row.place("name"), None, "is empty", "Write whose walk it is.")
     start = None

@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-import re
-import tomllib
 from importlib.resources import files
 from pathlib import Path
 from typing import Any, Literal, get_args
 
 from audit.readers.file_bytes import decoded_text, file_bytes
 from audit.readers.problem_list import ProblemList
+from audit.readers.toml_text import toml_document
 from audit.readers.value_limits import Limits, checked_number
 from audit.standard import RoadRule, Standard, Weights
 
 SHIPPED_STANDARDS = ("day-course", "night-course", "practice-circuit")
-_WHERE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)$")
 
 
 def _limits(high: float, unit: str, low: float = 0.0, *, above_low: bool = False) -> Limits:
@@ -60,7 +58,7 @@ def read_standard(named: str | Path) -> Standard:
 
 
 def _standard(text: str, problems: ProblemList) -> Standard:
-    document = _document(text, problems)
+    document = toml_document(text, problems)
     for key in document:
         if key not in _KEYS:
             problems.unknown("", "setting of a standard", key, _KEYS)
@@ -105,19 +103,6 @@ def _standard(text: str, problems: ProblemList) -> Standard:
 
 def _times(value: float | None, factor: float) -> float | None:
     return None if value is None else value * factor
-
-
-def _document(text: str, problems: ProblemList) -> dict[str, Any]:
-    try:
-        return tomllib.loads(text.replace("\r\n", "\n").replace("\r", "\n"))
-    except RecursionError:
-        problems.stop("", None, "is nested too deeply", "Keep to the settings of a standard.")
-    except ValueError as error:
-        found = _WHERE.search(str(error))
-        line = found[1] if found else None
-        rule = f"is not TOML: {_WHERE.sub('', str(error))}"
-        remedy = "Text stands in quotation marks; numbers take a decimal point."
-        problems.stop(f"line {line}" if line else "", None, rule, remedy)
 
 
 def _text(document: dict[str, Any], key: str, problems: ProblemList) -> str:
