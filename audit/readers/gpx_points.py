@@ -69,6 +69,11 @@ class GatheredPoints:
         self.simulated = False
         self._file = file
         self._settings = settings
+        self._most = dict.fromkeys(self.columns, math.inf) | {
+            "ele": settings.furthest_elevation_m,
+            "hdop": settings.largest_reading,
+            "cadence": settings.largest_reading,
+        }
         self._keep_names = keep_names
         self._local_name = _LocalNames()
         self._path: list[str] = []
@@ -162,7 +167,7 @@ class GatheredPoints:
             value = self._seconds(text) if column == "time" else float(text)
         except ValueError:
             value = math.nan
-        if math.isfinite(value):
+        if math.isfinite(value) and abs(value) <= self._most[column]:
             values[-1] = value
         else:
             count, first = self.unreadable.get(column, (0, text))

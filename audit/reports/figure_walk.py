@@ -130,10 +130,9 @@ def _leg_marks(debrief: Debrief) -> list[Layer]:
 
 def _time_axis(shown: tuple[float, float]) -> Spec:
     """Give an axis of hours and minutes since the start."""
-    step_s = next(
-        step for step in (60, 300, 600, 1200, 1800, 3600, 7200, 14400, 86400, 864000, 1e9)
-        if (shown[1] - shown[0]) / step <= 8
-    )  # fmt: skip
+    steps = (60, 300, 600, 1200, 1800, 3600, 7200, 14400, 86400, 864000, 1e9)
+    span_s = shown[1] - shown[0]  # centuries, where a clock jumped
+    step_s = next((step for step in steps if span_s / step <= 8), span_s / 8)
     label = "floor(datum.value / 3600) + ':' + format(floor(datum.value % 3600 / 60), '02d')"
     values = [step_s * i for i in range(int((shown[1] - shown[0]) / step_s) + 1)]
     return axis(title=say("picture-since-start"), values=values, labelExpr=label)

@@ -116,8 +116,12 @@ class ReadingSettings:
     """Of a plan, log or settings file in text; chosen: ten times one of 1000 legs with notes."""
     most_problems: int = 100
     """Told of one file; chosen: nobody reads more before putting right the first."""
-    most_notes: int = 1_000
-    """Made of one file; chosen: one for each point or leg that a plan can have."""
+    most_notes: int = 5_000
+    """Made of one file; chosen: some for each point or leg that a plan can have."""
+    furthest_elevation_m: float = 20_000.0
+    """Of a fix from the ellipsoid; chosen: twice the highest mountain, no walker's."""
+    largest_reading: float = 10_000.0
+    """Of a dilution of precision or a cadence; chosen: what is larger is a slip of the file."""
     most_raster_cells: int = 100_000_000
     """Of a raster on the ground of one course, and in one block of it; chosen: 10 km by 10 km in
     cells of a metre."""
