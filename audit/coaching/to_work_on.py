@@ -134,7 +134,7 @@ def _parts(walked: Mapping[str, LegMeasures], settings: CoachingSettings) -> Ite
         return
     turned = {name: math.hypot(*one.ledger.heading) for name, one in walked.items()}
     stretched = {name: math.hypot(*one.ledger.distance) for name, one in walked.items()}
-    unseen = {name: one.miss_m for name, one in walked.items() if not one.found}
+    unseen = {name: one.miss_m for name, one in walked.items() if one.point_verdict == "missed"}
     began = {name: math.hypot(*one.ledger.inherited) for name, one in walked.items()}
     yield _part(_lean(walked), "heading", turned)
     yield _part(_stretch(walked, settings), "distance", stretched)

@@ -58,6 +58,8 @@ def details_entry(details: LegDetails, *, timed: bool) -> DetailsEntry:
             "radius_m": point.radius_m,
             "sd_m": point.sd_m,
             "unseen_m": point.unseen_m,
+            "doubt": point.doubt,
+            "elsewhere_m": point.elsewhere_m,
         },
         "ledger_sd": {
             "inherited_m": errors.inherited_m,

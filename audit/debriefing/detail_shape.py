@@ -89,6 +89,10 @@ class PointEntryOfLeg(TypedDict):
     sd_m: float
     unseen_m: float
     """By how much nearer he may have come in a silence of the recording."""
+    doubt: float
+    """That this portion of the walk, or the next leg's, is not the right one."""
+    elsewhere_m: float | None
+    """Nearest approach in any other portion that it may have been, which counts then."""
 
 
 class LedgerErrorsEntry(TypedDict):

@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     import pandas as pd
 
     from audit.debriefing.records import Debrief, LegDebrief
+    from audit.measurement.leg_measures import LegMeasures
 
 _LedgerPart = Literal["inherited", "plan", "heading", "distance", "detour", "total"]
 _LEDGER_PARTS: tuple[_LedgerPart, ...] = get_args(_LedgerPart)
@@ -84,7 +85,10 @@ def cross_track_frame(debrief: Debrief, leg: str) -> pd.DataFrame:
 
     Columns: ``time`` (UTC, NaT without times), ``along_m`` and ``offset_m`` against
     the planned line, ``own_along_m`` and ``own_offset_m`` against the planned azimuth
-    from where the walker really began; offsets right positive.
+    from where the walker really began; offsets right positive. ``band_m`` and
+    ``own_band_m`` are half the 95 % bands about the two lines: an offset beyond its
+    band is more than errors of receiver and points leave open. ``left_band`` and
+    ``own_left_band`` are true from where the walk left the band for good.
 
     Raises
     ------
@@ -102,6 +106,7 @@ def cross_track_frame(debrief: Debrief, leg: str) -> pd.DataFrame:
         "offset_m": nothing if planned is None else planned.offset_m,
         "own_along_m": nothing if own is None else own.along_m,
         "own_offset_m": nothing if own is None else own.offset_m,
+        **_band_columns(measures),
     }
     frame = pd.DataFrame(columns)
     passed_s = None if measures is None else measures.curve_time_s
@@ -109,6 +114,26 @@ def cross_track_frame(debrief: Debrief, leg: str) -> pd.DataFrame:
         passed_s = np.full(len(frame), np.nan)
     frame.insert(0, "time", pd.to_datetime(pd.Series(passed_s, dtype=float), unit="s", utc=True))
     return frame
+
+
+def _band_columns(measures: LegMeasures | None) -> dict[str, np.ndarray]:
+    """Give the bands of both lines, and from where on the walk had left them."""
+    columns: dict[str, np.ndarray] = {}
+    details = None if measures is None else measures.details
+    for name in ("", "own_"):
+        band, left = f"{name}band_m", f"{name}left_band"
+        if measures is None:
+            columns |= {band: np.empty(0), left: np.empty(0, dtype=bool)}
+            continue
+        curve = measures.own_cross_track if name else measures.cross_track
+        places = len(curve.offset_m)
+        columns |= {band: np.full(places, np.nan), left: np.zeros(places, dtype=bool)}
+        if details is not None:
+            line = details.own_line if name else details.planned_line
+            within = np.flatnonzero(np.abs(curve.offset_m) <= line.band_m)
+            columns[band][:] = line.band_m
+            columns[left][within[-1] + 1 if len(within) else 0 :] = True
+    return columns
 
 
 def _leg_named(debrief: Debrief, name: str) -> LegDebrief:

@@ -61,10 +61,17 @@ def judge_quality(
 
 def _noise_from(noise: ReceiverNoise) -> str:
     usual = Number(value=noise.prior_m, decimals=1)
-    if noise.source != "halts":
-        return sentence("recording-noise-usual", usual=usual)
     minutes = Number(value=max(noise.halted_s / 60.0, 1.0))
-    return sentence("recording-noise-halts", minutes=minutes, usual=usual)
+    walked = Number(value=max(noise.walked_s / 60.0, 1.0))
+    match noise.source:
+        case "usual value":
+            return sentence("recording-noise-usual", usual=usual)
+        case "halts":
+            return sentence("recording-noise-halts", minutes=minutes, usual=usual)
+        case "straight walking":
+            return sentence("recording-noise-walking", walked=walked, usual=usual)
+        case "halts and straight walking":
+            return sentence("recording-noise-both", minutes=minutes, walked=walked, usual=usual)
 
 
 def _nothing_walked(clean: CleanTrack) -> str:

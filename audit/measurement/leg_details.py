@@ -124,6 +124,10 @@ class PointReached:
         and the precision of the point.
     unseen_m : float
         By how much nearer the walker may have come in a silence of the recording.
+    doubt : float
+        That this portion of the walk, or the next leg's, is not the right one.
+    elsewhere_m : float or None
+        Nearest approach in any other portion that it may have been, which counts then.
     """
 
     verdict: PointVerdict
@@ -131,6 +135,8 @@ class PointReached:
     radius_m: float
     sd_m: float
     unseen_m: float
+    doubt: float = 0.0
+    elsewhere_m: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

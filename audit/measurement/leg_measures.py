@@ -8,7 +8,7 @@ from typing import Literal
 from audit.azimuths import GridAzimuth
 from audit.leg_card import CardLeg
 from audit.matching.leg_match import LegStatus
-from audit.measurement.leg_details import LegDetails
+from audit.measurement.leg_details import LegDetails, PointVerdict
 from audit.measurement.places_and_headings import Heading, Place
 from audit.units import FloatArray
 
@@ -145,6 +145,13 @@ class LegMeasures:
     along_heading_m: float | None = None
     path_sd_m: float | None = None
     details: LegDetails | None = None
+
+    @property
+    def point_verdict(self) -> PointVerdict:
+        """Whether the point was found; without details by the nearest approach alone."""
+        if self.details is not None:
+            return self.details.point.verdict
+        return "found" if self.found else "missed"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -19,10 +19,16 @@ from audit.measurement.leg_details import (
 )
 from audit.measurement.leg_measures import CrossTrack, LegMeasures
 from audit.measurement.line_kept import measure_line_kept
+from audit.measurement.nearest_approach import nearest_approach
 from audit.measurement.pace_counts import leg_paces
 from audit.measurement.places import place_between
 from audit.measurement.places_and_headings import Place
-from audit.measurement.point_reached import judge_point, unseen_approach
+from audit.measurement.point_reached import (
+    Approach,
+    judge_point,
+    other_readings,
+    unseen_approach,
+)
 from audit.measurement.searches import describe_search
 from audit.measurement.sighting_stops import find_sighting_stops
 from audit.measurement.thirds import measure_thirds
@@ -56,7 +62,7 @@ def measure_details(
             cadence=context.cadence,
             settings=settings.paces,
         ),
-        point=_point(context, walk, leg, measures),
+        point=_point(context, walk, leg, portion, measures),
         ledger_errors=ledger_errors(leg, measures, walk.start.sd_m, walk.claim.sd_m),
         setting=_setting(context, leg, measures),
         start_error=walk.start_error,
@@ -89,20 +95,29 @@ def _line_kept(
 
 
 def _point(
-    context: WalkContext, walk: WalkOfLeg, leg: CardLeg, measures: LegMeasures
+    context: WalkContext, walk: WalkOfLeg, leg: CardLeg, portion: LegMatch, measures: LegMeasures
 ) -> PointReached:
-    measuring = context.settings.measuring
-    interval_s = context.clean.median_interval_s or 0.0
+    measuring, clean = context.settings.measuring, context.clean
+    interval_s = clean.median_interval_s or 0.0
     logging_m = interval_s * walk.speed_m_s / np.sqrt(12.0)
     square = leg.end.half_square_m / np.sqrt(3.0)
     sd_m = float(np.sqrt((measures.noise_m or 0.0) ** 2 + logging_m**2 + square**2))
     target = np.array([leg.end.east_m, leg.end.north_m])
     speed = measuring.gap_speed * context.laid_out.movement.walking_m_s
-    unseen_m = unseen_approach(
-        context.clean, (walk.start.time_s, walk.until_s), target, measures.nearest_m, speed
-    )
-    radius_m = context.card.arrival_radius_m
-    return judge_point(measures.nearest_m, unseen_m, radius_m, sd_m, measuring)
+
+    def approach(times_s: tuple[float, float], nearest_m: float) -> Approach:
+        unseen_m = unseen_approach(clean, times_s, target, nearest_m, speed)
+        return Approach(nearest_m=nearest_m, unseen_m=unseen_m)
+
+    others = []
+    for other in other_readings(clean, context.match, portion, measuring):
+        approaches = [
+            approach(stretch_s, nearest_approach(clean, stretch_s, target)[0])
+            for stretch_s in other.stretches_s
+        ]
+        others.append((other.doubt, min(approaches, key=lambda one: one.possible_m)))
+    here = approach((walk.start.time_s, walk.until_s), measures.nearest_m)
+    return judge_point(here, others, context.card.arrival_radius_m, sd_m, measuring)
 
 
 def _setting(context: WalkContext, leg: CardLeg, measures: LegMeasures) -> Setting | None:

@@ -13,10 +13,12 @@ from audit.measurement.cross_track import measure_cross_track, straight_line
 from audit.measurement.ledger import make_ledger
 from audit.measurement.leg_details import Bypass
 from audit.measurement.leg_measures import LegMeasures
+from audit.measurement.nearest_approach import nearest_approach
 from audit.measurement.receiver_noise import noise_between
 from audit.measurement.walk_context import WalkContext, placed
 from audit.measurement.walk_of_leg import WalkOfLeg
 from audit.measurement.walked_heading import walked_heading
+from audit.settings import MeasuringSettings
 from audit.units import FloatArray, direction_degrees, unit_vector
 
 
@@ -71,7 +73,7 @@ def measure_leg(
         noise_m=noise_m,
         along_planned_m=float((claim - start) @ unit_vector(_planned_direction(leg).degrees)),
         along_heading_m=float((claim - start) @ unit_vector(heading.azimuth.degrees)),
-        path_sd_m=float(np.hypot(straight_sd, settings.measuring.path_sd * walk.path_m)),
+        path_sd_m=_path_sd(walk, clean.median_interval_s, straight_sd, settings.measuring),
     )
 
 
@@ -111,30 +113,23 @@ def _nearest(clean: CleanTrack, walk: WalkOfLeg, target: FloatArray) -> tuple[fl
 
     The claim counts too: where it is, is better known than any single fix.
     """
-    begin_s, end_s = walk.start.time_s, walk.until_s
-    within = clean.time_s[(clean.time_s > begin_s) & (clean.time_s < end_s)]
-    time_s = np.concatenate([[begin_s], within, [end_s]])
-    east = np.interp(time_s, clean.time_s, clean.east_m) - target[0]
-    north = np.interp(time_s, clean.time_s, clean.north_m) - target[1]
-    distance, moment = _to_origin(time_s, east, north)
+    distance, moment = nearest_approach(clean, (walk.start.time_s, walk.until_s), target)
     at_claim = float(np.hypot(walk.claim.east_m - target[0], walk.claim.north_m - target[1]))
     return (at_claim, walk.claim.time_s) if at_claim <= distance else (distance, moment)
-
-
-def _to_origin(time_s: FloatArray, east: FloatArray, north: FloatArray) -> tuple[float, float]:
-    """Give how near a walk comes to the origin and when, fixes joined by straight lines."""
-    step_e, step_n = np.diff(east), np.diff(north)
-    square = np.maximum(step_e**2 + step_n**2, 1e-12)
-    share = np.clip(-(east[:-1] * step_e + north[:-1] * step_n) / square, 0.0, 1.0)
-    distance = np.hypot(east[:-1] + share * step_e, north[:-1] + share * step_n)
-    nearest = int(np.argmin(distance))
-    moment = time_s[nearest] + share[nearest] * (time_s[nearest + 1] - time_s[nearest])
-    return float(distance[nearest]), float(moment)
 
 
 def _straight_sd(walk: WalkOfLeg) -> float:
     """Add up the places of both ends, and how well their moments are known."""
     return float(np.sqrt(sum(end.sd_m**2 + end.along_sd_m**2 for end in (walk.start, walk.claim))))
+
+
+def _path_sd(
+    walk: WalkOfLeg, interval_s: float | None, straight_sd_m: float, settings: MeasuringSettings
+) -> float:
+    """Add up the errors of both ends, of smoothing, and of what happened between two fixes."""
+    unseen = settings.path_sd_per_s * (interval_s or 0.0)
+    share = float(np.hypot(settings.path_sd, unseen))
+    return float(np.hypot(straight_sd_m, share * walk.path_m))
 
 
 def _miss_sd(walk: WalkOfLeg, leg: CardLeg) -> float:

@@ -21,9 +21,11 @@ from audit.measurement.pace_counts import WalkPaces, read_cadence, walk_paces
 from audit.measurement.receiver_noise import ReceiverNoise, measure_noise
 from audit.measurement.searches import with_search_ends
 from audit.measurement.spans import divide_walk
+from audit.measurement.straight_walking import StraightStretch, straight_stretches, wander_of
 from audit.measurement.walk_context import WalkContext
 from audit.measurement.walk_of_leg import WalkOfLeg, walk_of_leg, with_corners
 from audit.settings import Settings
+from audit.statistics.walking_noise import Wander
 from audit.units import FloatArray
 from audit.walkers_log import WalkersLog
 
@@ -98,7 +100,9 @@ def _context(
     log: WalkersLog,
 ) -> WalkContext:
     """Look at the recording as a whole: its noise, claims, searches, elevations, cadence."""
-    noise = measure_noise(clean, match.halts, settings.noise)
+    noise = measure_noise(
+        clean, match.halts, settings.noise, _straight_walking(clean, match, settings)
+    )
     settings = _fitted_to_noise(settings, noise)
     bends = find_sight_bends(clean, laid_out, match, card.legs, noise, settings.claim)
     match = with_search_ends(clean, claims_at_bends(match, bends), card, settings)
@@ -165,6 +169,23 @@ def _walk_paces(context: WalkContext, legs: list[LegAudit]) -> WalkPaces:
     ]
     settings = context.settings.paces
     return walk_paces(known, pace_unit(context.card.paces_per_100m, settings), settings)
+
+
+def _straight_walking(
+    clean: CleanTrack, match: Match, settings: Settings
+) -> list[tuple[StraightStretch, Wander]]:
+    """Give the straight stretches of the legs, with what is known of wandering on them."""
+    if not clean.timed:
+        return []
+    walks = [
+        (leg.start_s, leg.claim_s)
+        for leg in match.legs
+        if leg.status == "walked" and leg.start_s is not None and leg.claim_s is not None
+    ]
+    return [
+        (stretch, wander_of(stretch, settings.heading))
+        for stretch in straight_stretches(clean, walks, match.halts, settings.noise)
+    ]
 
 
 def _fitted_to_noise(settings: Settings, noise: ReceiverNoise) -> Settings:

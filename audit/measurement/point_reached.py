@@ -2,37 +2,115 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import dataclass
 from statistics import NormalDist
 
 import numpy as np
 
-from audit.matching.leg_match import CleanTrack
+from audit.matching.leg_match import CleanTrack, LegMatch, Match
 from audit.measurement.leg_details import PointReached, PointVerdict
 from audit.settings import MeasuringSettings
 from audit.units import FloatArray
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Approach:
+    """How near a walk came to a point within a stretch of time.
+
+    ``unseen_m`` is by how much nearer it may have come in silences of the recording.
+    """
+
+    nearest_m: float
+    unseen_m: float = 0.0
+
+    @property
+    def possible_m(self) -> float:
+        """The nearest that the walker may have come."""
+        return max(self.nearest_m - self.unseen_m, 0.0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OtherReading:
+    """What holds if another portion of the walk was this leg.
+
+    ``doubt`` is the probability of that, ``stretches_s`` all the time that may then have
+    been the leg's.
+    """
+
+    doubt: float
+    stretches_s: tuple[tuple[float, float], ...]
+
+
+def other_readings(
+    clean: CleanTrack, match: Match, leg: LegMatch, settings: MeasuringSettings
+) -> tuple[OtherReading, ...]:
+    """Give what the match leaves open of when a leg was walked.
+
+    If its own portion is wrong, it may be anywhere in the recording but on legs that are
+    sure. If the next one's is, the search for its point may have gone on up to the next
+    claim.
+    """
+    begin, end = float(clean.time_s[0]), float(clean.time_s[-1])
+    walked = sorted(
+        (one for one in match.legs if one.start_s is not None and one.claim_s is not None),
+        key=lambda one: one.start_s or begin,
+    )
+    starts = [one.start_s or begin for one in walked]
+    free, since = [], begin
+    for one, start_s, until_s in zip(walked, starts, [*starts[1:], end], strict=True):
+        if one.leg != leg.leg and 1.0 - one.confidence < settings.certain_miss:
+            free.append((since, start_s))
+            since = until_s
+    free.append((since, end))
+    readings = [OtherReading(doubt=1.0 - leg.confidence, stretches_s=tuple(free))]
+    claim_s = leg.claim_s or begin
+    following = next(
+        (one for one in walked if one.leg != leg.leg and (one.start_s or begin) >= claim_s), None
+    )
+    if following is not None:
+        doubt = leg.confidence * (1.0 - following.confidence)
+        stretch = (leg.start_s or begin, following.claim_s or end)
+        readings.append(OtherReading(doubt=doubt, stretches_s=(stretch,)))
+    return tuple(readings)
+
+
 def judge_point(
-    nearest_m: float, unseen_m: float, radius_m: float, sd_m: float, settings: MeasuringSettings
+    approach: Approach,
+    others: Sequence[tuple[float, Approach]],
+    radius_m: float,
+    sd_m: float,
+    settings: MeasuringSettings,
 ) -> PointReached:
     """Judge a nearest approach by the radius and its standard error per axis.
 
     Benefit of the doubt is the rule: inside the radius is found, and a miss must be
-    certain: 97.5 in 100 against the nearest that the walker may have come.
+    certain: 97.5 in 100 against the nearest that the walker may have come. ``others``
+    are the probabilities of other readings of the match with the approaches that they
+    have; they count in.
     """
-    probability = share_within(nearest_m, radius_m, sd_m)
-    possible = share_within(max(nearest_m - unseen_m, 0.0), radius_m, sd_m)
+    doubt = sum(chance for chance, _ in others)
+    weighed = ((1.0 - doubt, approach), *others)
+    possible = sum(
+        # Within the radius would be found, under another reading as under this one.
+        chance * (1.0 if near_m <= radius_m else share_within(near_m, radius_m, sd_m))
+        for chance, near_m in ((chance, one.possible_m) for chance, one in weighed)
+    )
     verdict: PointVerdict
-    if nearest_m <= radius_m:
+    if approach.nearest_m <= radius_m:
         verdict = "found"
     else:
         verdict = "missed" if possible < settings.certain_miss else "too close to call"
     return PointReached(
         verdict=verdict,
-        probability=probability,
+        probability=sum(
+            chance * share_within(one.nearest_m, radius_m, sd_m) for chance, one in weighed
+        ),
         radius_m=radius_m,
         sd_m=sd_m,
-        unseen_m=unseen_m,
+        unseen_m=approach.unseen_m,
+        doubt=doubt,
+        elsewhere_m=min((one.nearest_m for _, one in others), default=None),
     )
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -10,9 +11,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from audit.matching.leg_match import CleanTrack
+from audit.measurement.straight_walking import StraightStretch
 from audit.settings import NoiseSettings
 from audit.statistics.noise_fit import NoiseFit, NoiseGrid, fit_noise
+from audit.statistics.walking_noise import Wander, log_weight_of_noise
 from audit.units import FloatArray
+
+NoiseSource = Literal["halts", "halts and straight walking", "straight walking", "usual value"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,10 +30,10 @@ class ReceiverNoise:
         Standard deviation, and the standard error of its logarithm.
     correlation_s, correlation_log_sd : float
         Time over which the error is forgotten (to 1/e), and the error of its logarithm.
-    source : "halts" or "usual value"
+    source
         What it rests on; the usual value is the prior alone.
-    halted_s : float
-        Seconds of standing still that were used.
+    halted_s, walked_s : float
+        Seconds of standing still, and of straight walking, that were used.
     prior_m : float
         The usual value that was taken beforehand.
     usual_hdop : float or None
@@ -39,10 +44,11 @@ class ReceiverNoise:
     noise_log_sd: float
     correlation_s: float
     correlation_log_sd: float
-    source: Literal["halts", "usual value"]
+    source: NoiseSource
     halted_s: float
     prior_m: float
     usual_hdop: float | None = None
+    walked_s: float = 0.0
 
     @property
     def interval_m(self) -> list[float]:
@@ -59,8 +65,16 @@ def _log_interval(value: float, log_sd: float) -> list[float]:
     return [value * math.exp(-1.96 * log_sd), value * math.exp(1.96 * log_sd)]
 
 
-def measure_noise(clean: CleanTrack, halts: FloatArray, settings: NoiseSettings) -> ReceiverNoise:
-    """Measure the noise on the halts, shape (k, 2) in seconds, with a usual value beforehand."""
+def measure_noise(
+    clean: CleanTrack,
+    halts: FloatArray,
+    settings: NoiseSettings,
+    straight: Sequence[tuple[StraightStretch, Wander]] = (),
+) -> ReceiverNoise:
+    """Measure the noise on the halts, shape (k, 2) in seconds, with a usual value beforehand.
+
+    Where the halts are too short to tell, stretches of straight walking come in too.
+    """
     stretches, used, seconds = [], [], 0.0
     for start_s, end_s in halts if clean.timed else ():
         index = _still_fixes(clean, float(start_s), float(end_s), settings)
@@ -69,18 +83,41 @@ def measure_noise(clean: CleanTrack, halts: FloatArray, settings: NoiseSettings)
         stretches.append((clean.time_s[index], _places(clean, index)))
         used.append(index)
         seconds += float(clean.time_s[index[-1]] - clean.time_s[index[0]])
-    fit = fit_noise(stretches, _grid(settings))
+    grid = _grid(settings)
+    used_walks = straight if seconds < settings.enough_halted_s else ()
+    fit = fit_noise(
+        stretches,
+        grid,
+        [
+            log_weight_of_noise(
+                walk.time_s,
+                walk.across_m,
+                noise_m=grid.noise_m,
+                correlation_s=grid.correlation_s,
+                white_share=grid.white_share,
+                wander=wander,
+            )
+            for walk, wander in used_walks
+        ],
+    )
     everywhere = np.concatenate(used) if used else np.arange(len(clean))
     return ReceiverNoise(
         noise_m=fit.noise_m,
         noise_log_sd=float(np.hypot(fit.noise_log_sd, settings.model_log_sd)),
         correlation_s=fit.correlation_s,
         correlation_log_sd=fit.correlation_log_sd,
-        source="halts" if stretches else "usual value",
+        source=_source(halts=bool(stretches), walks=bool(used_walks)),
         halted_s=seconds,
         prior_m=settings.usual_noise_m,
         usual_hdop=_middle_hdop(clean, everywhere),
+        walked_s=sum(float(np.ptp(walk.time_s)) for walk, _ in used_walks),
     )
+
+
+def _source(*, halts: bool, walks: bool) -> NoiseSource:
+    if halts:
+        return "halts and straight walking" if walks else "halts"
+    return "straight walking" if walks else "usual value"
 
 
 def noise_between(

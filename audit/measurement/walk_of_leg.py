@@ -84,8 +84,10 @@ def walk_of_leg(
         message = "only a leg that was walked can be cut out"
         raise ValueError(message)
     samples, movement, measuring = laid_out.samples, laid_out.movement, settings.measuring
+    # What is known within a factor errs by more, in the mean of squares, than its middle.
+    likely_m = noise_m * float(np.exp(settings.heading.noise_log_sd**2))
     ends = [
-        fix_place(clean, match.halts, time_s, noise_m, measuring)
+        fix_place(clean, match.halts, time_s, likely_m, measuring)
         for time_s in (leg.start_s, leg.claim_s)
     ]
     inside = np.flatnonzero((samples.time_s > leg.start_s) & (samples.time_s < leg.claim_s))

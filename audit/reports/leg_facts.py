@@ -130,10 +130,17 @@ def _miss(measures: LegMeasures) -> str:
 
 def _nearest(measures: LegMeasures) -> str:
     return say(
-        "fact-nearest-reached" if measures.found else "fact-nearest-not",
+        _NEAREST[measures.point_verdict],
         size=digits.metres(measures.nearest_m, measures.miss_sd_m),
         time="none" if measures.nearest_s is None else clock(measures.nearest_s),
     )
+
+
+_NEAREST = {
+    "found": "fact-nearest-reached",
+    "missed": "fact-nearest-not",
+    "too close to call": "fact-nearest-too-close",
+}
 
 
 def clock(time_s: float) -> str:

@@ -42,8 +42,11 @@ def _worst(leg: LegDebrief, measures: LegMeasures) -> str:
         miss=wording.miss(measures),
         end=leg.audit.card.end.name,
         part=_main_part(measures),
-        found="yes" if measures.found else "no",
+        found=_FOUND[measures.point_verdict],
     )
+
+
+_FOUND = {"found": "yes", "missed": "no", "too close to call": "close"}
 
 
 def _main_part(measures: LegMeasures) -> str:
@@ -104,6 +107,9 @@ def _count(debrief: Debrief) -> str:
         for status in ("skipped", "unfinished", "not-started")
         if (names := [leg.name for leg in legs if leg.audit.status == status])
     ]
+    close = sum(measures.point_verdict == "too close to call" for measures in measured)
+    if close:
+        rest.insert(0, say("verdict-too-close", count=close))
     return say(
         "verdict-count",
         walked=len(measured),

@@ -131,14 +131,16 @@ def arrival(measures: LegMeasures, radius_m: float) -> str:
     size = digits.metres(measures.miss_m, measures.miss_sd_m)
     if not measures.found:
         nearest = digits.metres(measures.nearest_m, measures.miss_sd_m)
-        return say("leg-not-found", size=size, nearest=nearest)
+        missed = measures.point_verdict == "missed"
+        return say("leg-not-found" if missed else "leg-too-close", size=size, nearest=nearest)
     return say("leg-arrived" if measures.miss_m <= radius_m else "leg-then-found", size=size)
 
 
 def found(measures: LegMeasures, radius_m: float) -> str:
     """Say in the fewest words whether the point was reached."""
     if not measures.found:
-        return say("leg-found-no")
+        missed = measures.point_verdict == "missed"
+        return say("leg-found-no" if missed else "leg-found-too-close")
     return say("leg-found-yes" if measures.miss_m <= radius_m else "leg-found-later")
 
 

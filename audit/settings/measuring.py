@@ -91,7 +91,9 @@ class MeasuringSettings:
     """Either side of the planned line. Nine tenths of the well-defined points of a 1:50 000 sheet
     lie within 1/50 inch, 25 m on the ground (United States National Map Accuracy Standards)."""
     path_sd: float = 0.02
-    """Standard error of a smoothed path as a share, beside that of its ends; chosen."""
+    path_sd_per_s: float = 0.0015
+    """Standard error of a smoothed path as a share, beside that of its ends, and what each second
+    between two fixes adds to it: nobody saw what was walked meanwhile; chosen."""
     certain_miss: float = 0.025
     """A miss is certain where this little speaks for having been there; one side of 95 in 100."""
     gap_speed: float = 1.3
@@ -127,6 +129,15 @@ class NoiseSettings:
     made walks comes out a sixth too small."""
     most_fixes: int = 60
     least_fixes: int = 3
+    enough_halted_s: float = 120.0
+    """With less standing still than this, straight walking is looked at too."""
+    shortest_stretch_s: float = 60.0
+    shortest_stretch_m: float = 60.0
+    longest_stretch_s: float = 300.0
+    most_stretches: int = 12
+    least_walking_fixes: int = 6
+    straight_deg: float = 55.0
+    """A walk that between three fixes goes further off than this is not straight; all chosen."""
     model_log_sd: float = 0.2
     """What a fit does not know of its own error: slow parts that short halts hide, and receivers
     that smooth; chosen on made walks, where fits scatter by a quarter."""
@@ -203,6 +214,10 @@ class SearchSettings:
     """Who walks this many times the distance before he leaves the ground about his claim was
     looking for something (path many times the net distance, within 150 m: common practice)."""
     straight_share: float = 0.93
+    stand_s: float = 15.0
+    """A shorter halt is one of the search."""
+    covers_paths: float = 1.5
+    """Who searched has walked this many times the distance to where he then is."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -41,10 +41,15 @@ class NoiseGrid:
     white_share: float
 
 
-def fit_noise(stretches: Sequence[tuple[FloatArray, FloatArray]], grid: NoiseGrid) -> NoiseFit:
+def fit_noise(
+    stretches: Sequence[tuple[FloatArray, FloatArray]],
+    grid: NoiseGrid,
+    other_evidence: Sequence[FloatArray] = (),
+) -> NoiseFit:
     """Fit noise to stretches of times, shape (n,), and places, shape (n, d), each n >= 2.
 
-    Without any stretch the prior comes back, as the grid holds it.
+    ``other_evidence`` are log likelihoods over the grid, strengths by memories. Without
+    any evidence the prior comes back, as the grid holds it.
     """
     prior = grid.prior
     log_noise, log_tau = np.log(grid.noise_m), np.log(grid.correlation_s)
@@ -61,6 +66,7 @@ def fit_noise(stretches: Sequence[tuple[FloatArray, FloatArray]], grid: NoiseGri
                 + 0.5 * square / grid.noise_m**2
                 + 0.5 * axes * log_det
             )
+    log_weight += sum(other_evidence, np.zeros_like(log_weight))
     weight = np.exp(log_weight - log_weight.max())
     weight /= weight.sum()
     noise, noise_sd = _moments(log_noise, weight.sum(axis=1))

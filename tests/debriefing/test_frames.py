@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pandas as pd
 import pytest
+from coaching.demo_walk import demo
 from reports.sample_debrief import sample_debrief
 
 
@@ -75,7 +76,30 @@ def test_cross_track_frame_is_the_record(debrief):
 def test_cross_track_frame_of_a_leg_not_walked_is_empty(debrief):
     frame = debrief.cross_track_frame("4")
     assert len(frame) == 0
-    assert list(frame.columns) == ["time", "along_m", "offset_m", "own_along_m", "own_offset_m"]
+    assert list(frame.columns) == [
+        "time", "along_m", "offset_m", "own_along_m", "own_offset_m",
+        "band_m", "left_band", "own_band_m", "own_left_band",
+    ]  # fmt: skip
+
+
+def test_bands_say_where_the_line_was_left_for_good():
+    _, debrief, _ = demo()
+    for leg in debrief.legs:
+        if leg.audit.measures is None:
+            continue
+        frame, details = debrief.cross_track_frame(leg.name), leg.audit.measures.details
+        for name, kept in (("", details.planned_line), ("own_", details.own_line)):
+            band, left = frame[f"{name}band_m"], frame[f"{name}left_band"]
+            assert (band == kept.band_m).all()
+            outside = frame[f"{name}offset_m"].abs() > band
+            # From the first place of the tail on, every place is outside, and the one before not.
+            assert outside[left].all()
+            assert left.any() == (kept.left is not None)
+            if kept.left is not None:
+                first = int(left.to_numpy().argmax())
+                assert frame[f"{name}along_m"][first] == kept.left_along_m
+                assert frame["time"][first].timestamp() == pytest.approx(kept.left.time_s, abs=1e-3)
+                assert first == 0 or not outside[first - 1]
 
 
 def test_cross_track_frame_without_times():

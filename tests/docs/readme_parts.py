@@ -98,7 +98,27 @@ def coverage_table() -> str:
     return "\n".join(lines) + "\n"
 
 
+def points_table() -> str:
+    """Give the table of what is said of points against what is true, from the record."""
+    points = json.loads((ROOT / "tests" / "honesty" / "recorded.json").read_text())["points"]
+    said = ("found", "missed", "too close to call")
+    lines = [f"| walker and sky | {' | '.join(said)} |", "|---" * 4 + "|"]
+    words = {
+        "trained": "trained walker, open sky",
+        "ordinary": "ordinary walker",
+        "novice": "novice, under trees",
+    }
+    for family, who in words.items():
+        cells = [
+            f"{points[family][verdict]['reached']} / {points[family][verdict]['not reached']}"
+            for verdict in said
+        ]
+        lines.append(f"| {who} | {' | '.join(cells)} |")
+    return "\n".join(lines) + "\n"
+
+
 PARTS = {
+    "points": points_table,
     "coverage": coverage_table,
     "demo-output": demo_output,
     "accuracy": accuracy_table,

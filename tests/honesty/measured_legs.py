@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from accuracy.project import portions_of
@@ -12,10 +12,12 @@ from walks import KINDS, LegTruth, Truth, Walk
 from audit.azimuths import GridAzimuth
 from audit.debriefing.debrief_walk import track_date
 from audit.leg_card import CardLeg, work_out_card
+from audit.leg_card.records import CardPoint
 from audit.matching.clean_track import clean_track
-from audit.matching.leg_match import CleanTrack
+from audit.matching.leg_match import CleanTrack, LegMatch
 from audit.matching.outings import match_outings
 from audit.measurement.ledger import make_ledger
+from audit.measurement.leg_details import PointVerdict
 from audit.measurement.leg_measures import LegMeasures
 from audit.measurement.measure_walk import measure_walk
 from audit.settings import Settings
@@ -37,6 +39,9 @@ class LegRow:
         whether the 95 % interval of that figure holds the truth.
     path_ratio : path measured over path walked.
     ledger_gap_m : how far the ledger's parts are from adding up to the miss.
+    verdict, reached : what is said of the point, and whether the walker came within the
+        arrival radius of it before he left for the next, or found its marker.
+    search_off_s : end of the search less the true one; None but for the last leg walked.
     """
 
     seed: int
@@ -58,6 +63,9 @@ class LegRow:
     distance_part_held: bool
     path_ratio: float
     ledger_gap_m: float
+    verdict: PointVerdict
+    reached: bool
+    search_off_s: float | None
 
 
 def measured_legs(walk: Walk, settings: Settings | None = None) -> list[LegRow]:
@@ -69,11 +77,31 @@ def measured_legs(walk: Walk, settings: Settings | None = None) -> list[LegRow]:
     scores = score_walk(walk, portions_of(outing.match))
     found = measure_walk(clean, outing.laid_out, outing.match, card, used)
     rows = []
-    for leg, truth, score in zip(found.legs, walk.truth.legs, scores.legs, strict=True):
+    for leg, truth, score, portion in zip(
+        found.legs, walk.truth.legs, scores.legs, found.match.legs, strict=True
+    ):
         known = truth.status == "walked" and truth.azimuth_deg is not None
         if leg.measures is not None and known:
-            rows.append(_row(walk, clean, leg.card, leg.measures, truth, right=score.right))
+            row = _row(walk, clean, leg.card, leg.measures, truth, right=score.right)
+            rows.append(replace(row, search_off_s=search_off_s(walk.truth, truth, portion)))
     return rows
+
+
+def search_off_s(truth: Truth, leg: LegTruth, portion: LegMatch) -> float | None:
+    """Give how much too late the last leg's search is said to have ended."""
+    later = [other for other in truth.legs if (other.start_s or 0.0) > (leg.start_s or 0.0)]
+    if later or portion.search_end_s is None or leg.search_end_s is None:
+        return None
+    return portion.search_end_s - leg.search_end_s
+
+
+def was_reached(truth: Truth, leg: LegTruth, point: CardPoint, radius_m: float) -> bool:
+    """Say whether the walker came within the radius before he left for his next leg."""
+    starts = [one.start_s for one in truth.legs if one.start_s is not None]
+    until_s = min((s for s in starts if s > leg.start_s), default=float(truth.time_s[-1]))
+    out = (truth.time_s >= leg.start_s) & (truth.time_s <= until_s)
+    off_m = np.hypot(truth.east_m[out] - point.east_m, truth.north_m[out] - point.north_m)
+    return bool(leg.found) or bool(off_m.min() <= radius_m)
 
 
 def _row(
@@ -119,6 +147,9 @@ def _row(
         <= 1.96 * errors.distance_m,
         path_ratio=measures.path_m / path,
         ledger_gap_m=float(np.hypot(*(np.sum(parts, axis=0) - ledger.total))),
+        verdict=measures.point_verdict,
+        reached=was_reached(truth, leg, card.end, measures.details.point.radius_m),
+        search_off_s=None,
     )
 
 

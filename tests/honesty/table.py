@@ -12,12 +12,14 @@ import json
 from collections.abc import Callable, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from pathlib import Path
+from typing import get_args
 
 import numpy as np
 from accuracy.figures import share_with_error
 from accuracy.seeds import SEEDS, first_seeds
 from walks import make_walk
 
+from audit.measurement.leg_details import PointVerdict
 from honesty.measured_legs import LegRow, measured_legs
 
 RECORD = Path(__file__).with_name("recorded.json")
@@ -91,6 +93,58 @@ def figures(rows: Sequence[LegRow]) -> dict[str, dict[str, float]]:
     return table
 
 
+def grid_of_headings(rows: Sequence[LegRow]) -> dict[str, dict[str, float]]:
+    """Give the coverage of the heading, and of two usual ways, by length and by logging."""
+    cells = {}
+    for low_m, high_m in LENGTHS_M:
+        for low_s, high_s in INTERVALS_S:
+            chosen = [
+                row
+                for row in rows
+                if row.right and low_m <= row.length_m < high_m and low_s <= row.interval_s < high_s
+            ]
+            if chosen:
+                cells[f"{low_m} to {high_m} m, {low_s:.0f} to {high_s:.0f} s"] = {
+                    "legs": float(len(chosen)),
+                    **{
+                        name: float(np.mean([getattr(row, HELD[name]) for row in chosen]))
+                        for name in HALVES
+                    },
+                }
+    return cells
+
+
+def verdicts(rows: Sequence[LegRow]) -> dict[str, dict[str, dict[str, int]]]:
+    """Count what is said of the points against what is true: by walker, verdict and truth."""
+    return {
+        family: {
+            verdict: {
+                truth: sum(
+                    row.family == family and row.verdict == verdict and row.reached is reached
+                    for row in rows
+                )
+                for truth, reached in (("reached", True), ("not reached", False))
+            }
+            for verdict in get_args(PointVerdict)
+        }
+        for family in FAMILIES
+    }
+
+
+def search_ends(rows: Sequence[LegRow]) -> dict[str, float]:
+    """Give how far off the end of the last search is, over legs matched rightly."""
+    off_s = [row.search_off_s for row in rows if row.right and row.search_off_s is not None]
+    low, middle, high = np.quantile(off_s, [0.05, 0.5, 0.95])
+    return {
+        "legs": float(len(off_s)),
+        "middle_s": float(middle),
+        "low_s": float(low),
+        "high_s": float(high),
+        "beyond_a_minute": float(np.mean(np.abs(off_s) > 60.0)),
+        "beyond_four_minutes": float(np.mean(np.abs(off_s) > 240.0)),
+    }
+
+
 def as_text(rows: Sequence[LegRow]) -> str:
     """Write the table to be read."""
     lines = [f"{'legs':22} {'n':>5}  " + "  ".join(f"{name:>20}" for name in HELD)]
@@ -107,6 +161,18 @@ def as_text(rows: Sequence[LegRow]) -> str:
         f"path measured over path walked: middle {np.median(ratio):.3f}, "
         f"ninety in a hundred from {np.quantile(ratio, 0.05):.3f} to {np.quantile(ratio, 0.95):.3f}"
     )
+    lines.append("headings held by length and logging: ours, by end points, by independent noise")
+    for cell, of in grid_of_headings(rows).items():
+        shares = ", ".join(f"{100 * of[name]:.0f}" for name in HALVES)
+        lines.append(f"  {cell:28} {of['legs']:5.0f}  {shares}")
+    lines.append("points: said, and in truth reached or not")
+    for family, counts in verdicts(rows).items():
+        said = "; ".join(
+            f"{verdict} {of['reached']} reached, {of['not reached']} not"
+            for verdict, of in counts.items()
+        )
+        lines.append(f"  {family:12} {said}")
+    lines.append(f"end of the last search: {search_ends(rows)}")
     lines.append(f"ledgers add up to within {max(row.ledger_gap_m for row in rows):.1e} m")
     return "\n".join(lines)
 
@@ -124,7 +190,17 @@ def write_record(purpose: str, walks: int, rows: Sequence[LegRow], path: Path = 
         for group, chosen in groups(rows).items()
         if chosen
     }
-    document = {"seeds": purpose, "walks": walks, "figures": kept}
+    document = {
+        "seeds": purpose,
+        "walks": walks,
+        "figures": kept,
+        "headings": {
+            cell: {name: round(value, 4) for name, value in of.items()}
+            for cell, of in grid_of_headings(rows).items()
+        },
+        "points": verdicts(rows),
+        "search_ends": {name: round(value, 4) for name, value in search_ends(rows).items()},
+    }
     path.write_text(json.dumps(document, indent=1, allow_nan=False) + "\n", encoding="utf-8")
 
 

@@ -43,6 +43,40 @@ def test_recorded_coverage_of_headings_is_what_is_promised(recorded) -> None:
         assert 0.89 <= recorded[family]["heading"]["held"] <= 0.985
 
 
+def test_recorded_headings_hold_over_lengths_and_logging() -> None:
+    """Each cell by its own chance: no more than three standard errors off the promise."""
+    cells = json.loads(RECORD.read_text(encoding="utf-8"))["headings"]
+    assert len(cells) >= 10
+    for cell, of in cells.items():
+        chance = np.sqrt(0.93 * 0.07 / of["legs"])
+        assert of["heading"] >= 0.93 - SIGMAS * chance, cell
+
+
+def test_recorded_verdicts_call_hardly_any_point_missed_that_was_reached() -> None:
+    """Certain to 97.5 in 100 is the promise; and there is power: most misses are told."""
+    points = json.loads(RECORD.read_text(encoding="utf-8"))["points"]
+    wrong = sum(of["missed"]["reached"] for of in points.values())
+    right = sum(of["missed"]["not reached"] for of in points.values())
+    found = sum(of["found"]["reached"] for of in points.values())
+    not_found = sum(of["found"]["not reached"] for of in points.values())
+    close = sum(of["too close to call"]["not reached"] for of in points.values())
+    assert wrong <= 0.025 * (wrong + right) + 2.0 * np.sqrt(0.025 * (wrong + right))
+    assert not_found <= 0.05 * (found + not_found)
+    assert right >= 0.5 * (right + close + not_found)
+
+
+def test_recorded_ends_of_the_last_search() -> None:
+    ends = json.loads(RECORD.read_text(encoding="utf-8"))["search_ends"]
+    assert abs(ends["middle_s"]) <= 15.0
+    assert ends["beyond_four_minutes"] <= 0.05
+
+
+def test_no_point_that_was_reached_is_called_missed(rows) -> None:
+    called = [row.reached for row in rows if row.verdict == "missed"]
+    assert called
+    assert sum(called) <= max(1, 0.05 * len(called))
+
+
 def test_usual_intervals_are_worse(recorded) -> None:
     of = recorded["legs matched rightly"]
     assert of["by independent noise"]["held"] < 0.6

@@ -2,12 +2,21 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from measurement.hand_made import HandWalk, clean_of
 from scipy import stats
 
-from audit.measurement.point_reached import judge_point, share_within, unseen_approach
+from audit.matching.leg_match import LegMatch, Match
+from audit.measurement.point_reached import (
+    Approach,
+    judge_point,
+    other_readings,
+    share_within,
+    unseen_approach,
+)
 from audit.settings import MeasuringSettings
 
 S = MeasuringSettings()
@@ -30,7 +39,59 @@ def test_share_within_a_circle_is_the_non_central_chi_square(distance_m, sd_m) -
     ],
 )
 def test_verdicts(nearest_m, unseen_m, verdict) -> None:
-    assert judge_point(nearest_m, unseen_m, 30.0, 5.0, S).verdict == verdict
+    here = Approach(nearest_m=nearest_m, unseen_m=unseen_m)
+    assert judge_point(here, (), 30.0, 5.0, S).verdict == verdict
+
+
+@pytest.mark.parametrize(
+    ("doubt", "elsewhere_m", "verdict"),
+    [
+        (0.02, 5.0, "missed"),  # 2 in 100 that another portion was the leg: certain enough
+        (0.04, 5.0, "too close to call"),
+        (0.04, 80.0, "missed"),  # that other portion came no nearer either
+        (0.90, 80.0, "missed"),
+    ],
+)
+def test_doubt_about_the_portion_counts(doubt, elsewhere_m, verdict) -> None:
+    others = [(doubt, Approach(nearest_m=elsewhere_m))]
+    found = judge_point(Approach(nearest_m=60.0), others, 30.0, 5.0, S)
+    assert found.verdict == verdict
+    there = stats.ncx2.cdf(36.0, 2, (elsewhere_m / 5.0) ** 2)
+    assert found.probability == pytest.approx(doubt * there, abs=1e-4)
+    assert found.doubt == doubt
+
+
+def test_a_wide_error_does_not_make_another_reading_less_likely() -> None:
+    """Under another reading, 7 in 100, the walker stood at the point: no miss is certain."""
+    others = [(0.07, Approach(nearest_m=1.0))]
+    assert judge_point(Approach(nearest_m=900.0), others, 30.0, 40.0, S).verdict != "missed"
+
+
+def test_readings_that_a_match_leaves_open() -> None:
+    """100 s out, 100 s back: the first leg's search may have gone on until the second claim."""
+    walk = HandWalk().walk(90, 125).walk(270, 125)
+    clean = walk.clean()
+    begin = float(clean.time_s[0])
+    legs = (
+        LegMatch(leg=0, status="walked", start_s=begin + 5.0, claim_s=begin + 90.0, confidence=0.9),
+        LegMatch(
+            leg=1, status="walked", start_s=begin + 100.0, claim_s=begin + 190.0, confidence=0.7
+        ),
+    )
+    match = Match(
+        legs=legs, noise_m=3.0, halts=np.empty((0, 2)), bias_deg=0.0, pace_scale=1.0, cost=0.0
+    )
+    own, following = other_readings(clean, match, legs[0], S)
+    assert own.doubt == pytest.approx(0.1)
+    assert own.stretches_s == ((begin, float(clean.time_s[-1])),)
+    assert following.doubt == pytest.approx(0.9 * 0.3)
+    assert following.stretches_s == ((begin + 5.0, begin + 190.0),)
+    (last,) = other_readings(clean, match, legs[1], S)
+    assert last.doubt == pytest.approx(0.3)
+    # Where the first leg is sure, the second was not walked during it.
+    sure = replace(match, legs=(replace(legs[0], confidence=0.99), legs[1]))
+    (last,) = other_readings(clean, sure, legs[1], S)
+    assert last.stretches_s == ((begin, begin + 5.0), (begin + 100.0, float(clean.time_s[-1])))
 
 
 def test_a_silence_lets_the_walker_come_nearer_and_no_nearer_than_he_can() -> None:

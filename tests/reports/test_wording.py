@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
+from measurement.hand_made import HandWalk, card_of, measure
 from reports.sample_debrief import sample_debrief
 
 from audit.azimuths import GridAzimuth
@@ -109,6 +110,16 @@ def test_arrival(measures, miss_m, nearest_m, text, short):
     ended = replace(measures, miss_m=miss_m, nearest_m=nearest_m, found=nearest_m <= 30.0)
     assert wording.arrival(ended, 30.0) == text
     assert wording.found(ended, 30.0) == short
+
+
+def test_what_is_too_close_to_call_is_not_called_missed():
+    walk = HandWalk().halt(60).mark("start").walk(90, 360).mark("claim").halt(60)
+    found = measure(card_of((0, 0), (391, 0)), walk.clean(), [walk.portion()], walk.halts)
+    close = found.legs[0].measures
+    assert close.point_verdict == "too close to call"
+    assert not close.found
+    assert wording.found(close, 30.0) == "too close to call"
+    assert "too close to call whether the point was found" in wording.arrival(close, 30.0)
 
 
 @pytest.mark.parametrize(

@@ -48,6 +48,10 @@ fact-nearest-not = { $size }{ $time ->
     [none] {""}
    *[some] {" "}vom { -point }, um { $time } UTC
 }; nicht erreicht
+fact-nearest-too-close = { $size }{ $time ->
+    [none] {""}
+   *[some] {" "}vom { -point }, um { $time } UTC
+}; ob er erreicht wurde, ist zu knapp, um es zu entscheiden
 fact-match = Zuordnung
 fact-match-said = zu { $sure } sicher, dass dies der Teil der Aufzeichnung ist
 fact-gaps = Lücken

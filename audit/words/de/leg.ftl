@@ -6,9 +6,11 @@ leg-unfinished = nicht beendet
 leg-not-started = nicht begonnen
 
 leg-not-found = um { $size } verfehlt, { -point } nicht gefunden (nächste Annäherung { $nearest })
+leg-too-close = um { $size } verfehlt, ob der { -point } gefunden wurde, ist zu knapp, um es zu entscheiden (nächste Annäherung { $nearest })
 leg-arrived = erreicht, { $size } daneben
 leg-then-found = um { $size } verfehlt, dann gefunden
 leg-found-no = nein
+leg-found-too-close = zu knapp, um es zu entscheiden
 leg-found-yes = ja
 leg-found-later = ja, später
 

@@ -6,6 +6,7 @@ verdict-all-arrived = Jeder gegangene Abschnitt endete im Umkreis von { $radius 
 verdict-worst = Am weitesten daneben liegt Abschnitt { $leg }: Die Schrittzahl endete { $miss } von
     { $end }, { $part }{ $found ->
     [no] ; der { -point } wurde nicht gefunden
+    [close] ; ob der { -point } gefunden wurde, ist zu knapp, um es zu entscheiden
    *[yes] {""}
 }.
 verdict-mostly-azimuth = vor allem, weil { $error } der geplanten Richtung gegangen wurde
@@ -28,6 +29,7 @@ verdict-count = { $walked } von { $legs ->
     [one] { $legs } { -point }
    *[other] { $legs } { -point(form: "to") }
 } erreicht{ $rest }.
+verdict-too-close = , { $count } zu knapp, um es zu entscheiden
 verdict-rest = ; { $legs } { $status }
 verdict-unsure = Welcher Teil der Aufzeichnung zu { $legs } gehört, ist nicht sicher: Vor dem Vertrauen
     auf diese Zahlen die Karte ansehen.

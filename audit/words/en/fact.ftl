@@ -48,6 +48,10 @@ fact-nearest-not = { $size }{ $time ->
     [none] {""}
    *[some] {" "}from the { -point }, at { $time } UTC
 }; not reached
+fact-nearest-too-close = { $size }{ $time ->
+    [none] {""}
+   *[some] {" "}from the { -point }, at { $time } UTC
+}; too close to call whether it was reached
 fact-match = Match
 fact-match-said = { $sure } sure of this part of the recording
 fact-gaps = Gaps

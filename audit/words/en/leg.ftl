@@ -6,9 +6,11 @@ leg-unfinished = not finished
 leg-not-started = not started
 
 leg-not-found = missed by { $size }, { -point } not found (nearest { $nearest })
+leg-too-close = missed by { $size }, too close to call whether the { -point } was found (nearest { $nearest })
 leg-arrived = arrived, { $size } off
 leg-then-found = missed by { $size }, then found
 leg-found-no = no
+leg-found-too-close = too close to call
 leg-found-yes = yes
 leg-found-later = yes, later
 

@@ -5,6 +5,7 @@ verdict-all-arrived = Every leg that was walked ended within { $radius } of its 
     the largest miss is { $size }, on leg { $leg }.
 verdict-worst = The worst is leg { $leg }: its count ended { $miss } of { $end }, { $part }{ $found ->
     [no] ; the { -point } was not found
+    [close] ; whether the { -point } was found is too close to call
    *[yes] {""}
 }.
 verdict-mostly-azimuth = mostly because it was walked { $error } of the planned { -azimuth }
@@ -27,6 +28,7 @@ verdict-count = { $walked } of { $legs ->
     [one] { $legs } { -point }
    *[other] { $legs } { -point(form: "many") }
 } reached{ $rest }.
+verdict-too-close = , { $count } too close to call
 verdict-rest = ; { $legs } { $status }
 verdict-unsure = Which part of the recording belongs to { $legs } is not sure: look at the map before
     trusting those figures.
