@@ -61,6 +61,14 @@ def test_doubt_about_the_portion_counts(doubt, elsewhere_m, verdict) -> None:
     assert found.doubt == doubt
 
 
+def test_readings_that_agree_are_one() -> None:
+    here = Approach(nearest_m=33.0)
+    alone = judge_point(here, (), 30.0, 5.0, S).probability
+    both = judge_point(here, [(0.4, here)], 30.0, 5.0, S)
+    assert both.probability == pytest.approx(alone)
+    assert alone == pytest.approx(stats.ncx2.cdf(36.0, 2, 6.6**2), abs=2e-3)
+
+
 def test_a_wide_error_does_not_make_another_reading_less_likely() -> None:
     """Under another reading, 7 in 100, the walker stood at the point: no miss is certain."""
     others = [(0.07, Approach(nearest_m=1.0))]

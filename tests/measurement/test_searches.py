@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from measurement.hand_made import HandWalk, card_of, kinds, measure
+from measurement.hand_made import HandWalk, card_of, kinds, measure, receiver
 
 from audit.measurement.searches import search_shape
 from audit.settings import SearchSettings
@@ -68,3 +68,43 @@ def test_search_given_up_ends_where_he_sets_off() -> None:
     end_s = found.match.legs[0].search_end_s
     assert end_s == pytest.approx(walk.marks["gave up"], abs=60.0)
     assert end_s > walk.marks["claim"] + 200.0
+
+
+def end_of(walk: HandWalk, target=(400, 0), every_s: int = 1, noise=None) -> float:
+    """Seconds after the claim at which the search of the only leg is said to have ended."""
+    clean = walk.clean(every_s, noise)
+    found = measure(card_of((0, 0), target), clean, [walk.portion()], walk.halts)
+    return found.match.legs[0].search_end_s - walk.marks["claim"]
+
+
+def test_search_ends_at_the_long_halt_not_at_a_short_one() -> None:
+    # 20 s at 28 m from the point, on to the point, two minutes there, and off.
+    walk = last_leg().walk(90, 60).halt(20).walk(0, 15).walk(90, 20).walk(180, 15).mark("there")
+    walk.halt(120).walk(200, 500)
+    assert end_of(walk) == pytest.approx(walk.marks["there"] - walk.marks["claim"], abs=2.0)
+
+
+@pytest.mark.parametrize("noise", [None, receiver(2, 3.0, 20.0)])
+def test_who_stands_at_his_claim_and_walks_off_past_the_point_has_not_searched(noise) -> None:
+    """Four minutes of a receiver's wander are no way walked."""
+    walk = HandWalk().halt(60).mark("start").walk(90, 320).mark("claim").halt(240).walk(90, 500)
+    assert end_of(walk, (400, 10), noise=noise) == 0.0
+
+
+def test_a_rest_on_the_way_off_is_no_end_of_a_search() -> None:
+    walk = last_leg().walk(250, 100).halt(90).walk(250, 400)
+    assert end_of(walk) == 0.0
+
+
+def test_a_halt_that_the_recording_ends_in_may_be_one_at_the_car() -> None:
+    # Round about and back, a minute's halt given up, and away to a car 120 m off.
+    walk = last_leg().walk(180, 30).walk(270, 40).walk(0, 60).walk(90, 60).mark("gave up").halt(60)
+    walk.walk(225, 100).halt(300)
+    given_up_s = walk.marks["gave up"] - walk.marks["claim"]
+    assert end_of(walk, (520, 0)) == pytest.approx(given_up_s, abs=2.0)
+
+
+def test_shuffling_about_at_the_point_is_no_search() -> None:
+    walk = HandWalk().halt(60).mark("start").walk(90, 390).mark("claim").halt(20)
+    walk.walk(0, 5).halt(100).walk(200, 500)
+    assert end_of(walk) == 0.0
