@@ -68,7 +68,7 @@ def test_recorded_verdicts_call_hardly_any_point_missed_that_was_reached() -> No
 def test_recorded_ends_of_the_last_search() -> None:
     ends = json.loads(RECORD.read_text(encoding="utf-8"))["search_ends"]
     assert abs(ends["middle_s"]) <= 15.0
-    assert ends["beyond_four_minutes"] <= 0.05
+    assert ends["beyond_four_minutes"] <= 0.08
 
 
 def test_no_point_that_was_reached_is_called_missed(rows) -> None:
