@@ -84,8 +84,7 @@ def walk_of_leg(
         message = "only a leg that was walked can be cut out"
         raise ValueError(message)
     samples, movement, measuring = laid_out.samples, laid_out.movement, settings.measuring
-    # What is known within a factor errs by more, in the mean of squares, than its middle.
-    likely_m = noise_m * float(np.exp(settings.heading.noise_log_sd**2))
+    likely_m = _likely_noise_m(noise_m, settings)
     ends = [
         fix_place(clean, match.halts, time_s, likely_m, measuring)
         for time_s in (leg.start_s, leg.claim_s)
@@ -100,14 +99,9 @@ def walk_of_leg(
     path_m = max(float(step[~still].sum()), float(np.hypot(*(rough[-1] - rough[0]))))
     halted_s = _halted_within(match.halts, leg.start_s, leg.claim_s)
     speed = walking_speed(path_m, (leg.start_s, leg.claim_s), halted_s)
+    interval_s = clean.median_interval_s or 0.0
     errors = [
-        cut_error(
-            end,
-            of_bend,
-            speed_m_s=speed,
-            interval_s=clean.median_interval_s or 0.0,
-            settings=settings.claim,
-        )
+        cut_error(end, of_bend, speed_m_s=speed, interval_s=interval_s, settings=settings.claim)
         for end, of_bend in zip(ends, (None, bend), strict=True)
     ]
     return WalkOfLeg(
@@ -123,6 +117,11 @@ def walk_of_leg(
         halted_s=halted_s,
         until_s=_until(match, leg, float(clean.time_s[-1])),
     )
+
+
+def _likely_noise_m(noise_m: float, settings: Settings) -> float:
+    """Give the root of the mean square of a noise that is known within a factor, log-normal."""
+    return noise_m * float(np.exp(settings.heading.noise_log_sd**2))
 
 
 def _smoothing_s(noise_m: float, settings: MeasuringSettings) -> float:
