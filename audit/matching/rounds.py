@@ -55,6 +55,8 @@ def find_rounds(clean: CleanTrack, card: LegCard, settings: MatchingSettings) ->
     found = []
     for begin_m in np.arange(0.0, path_m[-1], piece_m / 2.0):
         begin, end = np.searchsorted(path_m, [begin_m, begin_m + piece_m])
+        if begin == end:
+            continue  # a gap as wide as the piece, over which nobody knows the way
         part = slice(int(begin), int(end))
         passing = best_passing(place[part], path_m[part], card, settings)
         if passing.cost <= settings.round_cost_share * settings.passing_most * (len(card.legs) + 1):

@@ -1,0 +1,46 @@
+"""Coverage-guided fuzzing of the readers: whatever the bytes, a record or one refusal.
+
+    PYTHONPATH=.:tests python tests/fuzz/readers_fuzz.py KIND [libFuzzer options] [CORPUS]
+
+KIND is one of those in readers_by_kind.py. A finding is written to crash-*: make it a named
+test. Needs atheris, which is no dependency: pip install atheris.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+import tempfile
+import warnings
+from pathlib import Path
+
+import atheris
+
+with atheris.instrument_imports(include=["audit"]):
+    from fuzz.readers_by_kind import READERS
+
+    from audit.errors import InputRefusedError
+
+
+def main() -> None:
+    warnings.simplefilter("error")
+    read, name = READERS[sys.argv.pop(1)]
+    shared = Path("/dev/shm")  # noqa: S108 (memory, not disk, where there is any)
+    folder = Path(tempfile.mkdtemp(dir=shared if shared.is_dir() else None))
+    path = folder / name
+
+    def one_input(data: bytes) -> None:
+        path.write_bytes(data)
+        try:
+            read(path)
+        except InputRefusedError as refusal:
+            if not refusal.problems or len(str(refusal)) > 100_000:
+                raise AssertionError("a refusal that says nothing, or too much") from refusal
+
+    os.environ.setdefault("OMP_NUM_THREADS", "1")
+    atheris.Setup(sys.argv, one_input)
+    atheris.Fuzz()
+
+
+if __name__ == "__main__":
+    main()
