@@ -10,7 +10,7 @@ from audit.debriefing.records import Debrief, LegDebrief
 from audit.leg_card import LegCard
 from audit.measurement.leg_measures import LegMeasures
 from audit.school_records.attempt import Attempt, LegOfAttempt, Light, fingerprint
-from audit.school_records.sun_height import light_at
+from audit.school_records.light import light_at
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

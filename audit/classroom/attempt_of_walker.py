@@ -9,7 +9,7 @@ from typing import Any
 from audit.classroom.class_draft import ClassDraft
 from audit.classroom.records import ClassResult, LaneLeg, LaneResult, LegResult, WalkerResult
 from audit.school_records.attempt import Attempt, LegOfAttempt, Light, fingerprint
-from audit.school_records.sun_height import light_at
+from audit.school_records.light import light_at
 
 Place = tuple[float, float]
 """Longitude and latitude."""
