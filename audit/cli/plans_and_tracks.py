@@ -5,6 +5,7 @@ from __future__ import annotations
 import contextlib
 import re
 import zlib
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -12,6 +13,7 @@ from pathlib import Path
 from audit.cli.endings import WrongUseError
 from audit.errors import InputRefusedError, Problem
 from audit.readers.gpx_bytes import pieces_of
+from audit.readers.plain_text import writable
 from audit.settings import ReadingSettings
 
 _POINT = re.compile(rb"<(?:\w+:)?(trkpt|rtept|wpt)\b")
@@ -59,10 +61,13 @@ def sort_files(paths: Sequence[Path]) -> Sorted:
 
 
 def labels(paths: Sequence[Path]) -> list[str]:
-    """Name recordings by their files, with their folders where two are called the same."""
-    names = [path.name for path in paths]
+    """Name recordings by their files, with their folders where two are called the same.
+
+    Signs that no report can hold are replaced, as they are in the cells of a roster.
+    """
+    times = Counter(path.name for path in paths)
     return [
-        path.name if names.count(path.name) == 1 else f"{path.parent.name}/{path.name}"
+        writable(path.name if times[path.name] == 1 else f"{path.parent.name}/{path.name}")
         for path in paths
     ]
 
@@ -111,7 +116,8 @@ def _points(path: Path) -> set[str] | None:
     kinds: set[str] = set()
     before, is_markup = b"", None
     with contextlib.suppress(InputRefusedError, zlib.error):  # whoever reads it says why
-        for piece in pieces_of(path, ReadingSettings().largest_track_bytes):
+        limits = ReadingSettings()
+        for piece in pieces_of(path, limits.largest_track_bytes, limits.most_swelling):
             if is_markup is None:
                 is_markup = piece.lstrip(b"\xef\xbb\xbf \t\r\n").startswith((b"<", b"\xff\xfe"))
                 if not is_markup and not path.name.lower().endswith(_RECORDINGS):

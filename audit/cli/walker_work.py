@@ -34,7 +34,8 @@ def look(path: Path, label: str, lanes: Sequence[Lane], settings: Settings) -> R
     """Read one recording and find the walks in it; what cannot be read is told in it."""
     try:
         track = read_track(path)
-        digest = hashlib.sha256(path.read_bytes()).hexdigest()
+        with path.open("rb") as file:
+            digest = hashlib.file_digest(file, "sha256").hexdigest()
     except InputRefusedError as refused:
         return Recording(file=label, problem=" ".join(str(one) for one in refused.problems))
     try:

@@ -93,7 +93,7 @@ def _shapes(
     """Give polygons and lines of a geometry."""
     kind: object = geometry.get("type")
     coordinates: Any = geometry.get("coordinates")
-    if kind not in {"Polygon", "MultiPolygon", "LineString", "MultiLineString"}:
+    if kind not in ("Polygon", "MultiPolygon", "LineString", "MultiLineString"):
         problems.add(place, kind, "is no polygon", _WANTED)
         return (), ()
     try:
@@ -103,7 +103,7 @@ def _shapes(
             return tuple(_polygon(one) for one in coordinates), ()
         lines: list[Any] = [coordinates] if kind == "LineString" else coordinates
         return (), tuple(_ring(one, 2) for one in lines)
-    except (TypeError, ValueError, IndexError, KeyError) as error:
+    except (TypeError, ValueError, LookupError, OverflowError) as error:
         rule = f"cannot be drawn: {error}" if isinstance(error, ValueError) else "cannot be drawn"
         problems.add(place, None, rule, "Export it again as RFC 7946 GeoJSON.")
         return (), ()

@@ -13,6 +13,7 @@ import numpy as np
 
 from audit.readers.gpx_notes import break_note, no_fix, no_place, point_notes
 from audit.readers.gpx_passage import GpxPassage, pass_over
+from audit.readers.plain_text import writable
 from audit.settings import ReadingSettings
 from audit.track import Track
 
@@ -74,5 +75,5 @@ def _track(passage: GpxPassage, file: str, notes: list[str]) -> Track:
         cadence_per_min=kept["cadence"],
         segment=np.array(points.segment, dtype=np.int64)[: points.complete][placed],
         notes=tuple(notes),
-        source=file,
+        source=writable(file),
     )

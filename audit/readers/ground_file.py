@@ -14,6 +14,7 @@ from numpy.typing import NDArray
 from audit.errors import InputRefusedError, refuse
 from audit.ground_picture import GroundPicture
 from audit.readers.ground_raster import opened_raster, refuse_too_fine
+from audit.readers.plain_text import writable
 from audit.settings import ReadingSettings, Settings
 from audit.units import FloatArray
 
@@ -102,7 +103,7 @@ def _on_grid(
         east_m=edges[2],
         north_m=edges[3],
         what="elevation" if elevation else "picture",
-        source=path.name,
+        source=writable(path.name),
     )
 
 

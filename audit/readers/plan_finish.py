@@ -8,6 +8,7 @@ from audit.positions import Position
 from audit.readers.course_settings import CourseSettings
 from audit.readers.free_legs import free_legs
 from audit.readers.leg_joining import joined_legs
+from audit.readers.plain_text import writable
 from audit.readers.plan_draft import DraftLeg
 from audit.readers.point_book import PointBook
 from audit.readers.position_reading import PositionReading
@@ -53,7 +54,7 @@ def finished_plan(
         safety_azimuth=settings.safety_azimuth,
         safety_note=settings.safety_note,
         notes=tuple(problems.notes),
-        source=problems.file,
+        source=writable(problems.file),
     )
 
 

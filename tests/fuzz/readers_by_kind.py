@@ -6,6 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
+from audit.readers.areas_file import read_areas
 from audit.readers.earlier_debriefs import read_earlier_debriefs
 from audit.readers.gpx_track import read_track
 from audit.readers.plan_file import read_plan
@@ -26,5 +27,6 @@ READERS: dict[str, tuple[Callable[[Path], Any], str]] = {
     "punches": (read_punches, "a.csv"),
     "standard": (read_standard, "a.toml"),
     "words": (read_words, "a.toml"),
+    "areas": (read_areas, "a.geojson"),
     "debrief": (lambda path: read_earlier_debriefs([path]), "a.json"),
 }

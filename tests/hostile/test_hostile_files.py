@@ -13,6 +13,7 @@ from pathlib import Path
 import pytest
 
 from audit.errors import InputRefusedError
+from audit.readers.areas_file import read_areas
 from audit.readers.earlier_debriefs import read_earlier_debriefs
 from audit.readers.gpx_track import read_track
 from audit.readers.plan_file import read_plan
@@ -179,6 +180,9 @@ def test_a_plan_made_to_harm_is_one_sentence(tmp_path, name):
     assert refused(read_plan, written(tmp_path, name, PLANS[name])).startswith(name)
 
 
+AREA = COLLECTION % (
+    b'{"type":"Feature","geometry":{"type":%s,"coordinates":%s},"properties":{"kind":"no-go"}}'
+)
 OTHERS: dict[str, tuple[Callable[[Path], object], bytes]] = {
     "log.csv": (read_log, b"leg,note\n" + b"1,x\n" * 20_000),
     "log-large.csv": (read_log, b"leg,note\n" + b"1,x\n" * 2_000_000),
@@ -187,6 +191,11 @@ OTHERS: dict[str, tuple[Callable[[Path], object], bytes]] = {
     "roster-nul.csv": (read_roster, b"name,lane\na\0,1\n"),
     "punches.csv": (read_punches, b"point,code,attempt\n1,a," + b"1" * 5000),
     "punches-large.csv": (read_punches, b"point,code\n" + b"1,a\n" * 2_000_000),
+    "areas-deep.geojson": (read_areas, b'{"type":"FeatureCollection","features":' + b"[" * 100_000),
+    "areas-large.geojson": (read_areas, COLLECTION % (b"[]," * 2_000_000)),
+    "areas-digits.geojson": (read_areas, AREA % (b'"Polygon"', b"[[[%s,1]]]" % (b"1" * 4000))),
+    "areas-nan.geojson": (read_areas, AREA % (b'"Polygon"', b"[[[NaN,1],[1,2],[2,2],[NaN,1]]]")),
+    "areas-kind.geojson": (read_areas, AREA % (b"[]", b"[]")),
     "standard.toml": (read_standard, b"name=" + b"[" * 100_000),
     "standard-large.toml": (read_standard, b'name="' + b"x" * 5_000_000 + b'"'),
     "words.toml": (read_words, b"a=" + b"{a=" * 100_000),

@@ -163,3 +163,36 @@ def test_no_name_of_a_result_leaves_its_folder(tmp_path, name):
     with pytest.raises(OutputRefusedError):
         write_texts(tmp_path / "out", {name: "x"})
     assert not (tmp_path / "evil.txt").exists()
+
+
+# A class
+
+
+def test_no_name_of_a_class_leaves_its_folder_or_acts(evil, tmp_path):
+    shutil.copy(evil / "plan.toml", tmp_path)
+    marked = "w\u202ealk=.gpx"  # a mark that turns the rest of a line, as in a spoofed name
+    shutil.copy(evil / "walk.gpx", tmp_path / marked)
+    roster = (
+        "name,lane,device,file,compass\n"
+        f'"../../../<b>=cmd|x!A1\x9b31m\u202eQ",,"</script><img src=x>",{marked},@c\n'
+    )
+    (tmp_path / "roster.csv").write_text(roster, encoding="utf-8")
+    out = tmp_path / "out"
+    status, said = run(
+        "grade", tmp_path / "plan.toml", tmp_path / marked, "--roster", tmp_path / "roster.csv",
+        "--out", out, "--jobs", "1",
+    )  # fmt: skip
+    assert status == 0, said
+    assert_printable(said)
+    assert {one.name for one in tmp_path.iterdir()} == {"plan.toml", marked, "roster.csv", "out"}
+    page = html.fromstring((out / "class.html").read_text())
+    assert not [name for one in page.iter() for name in one.attrib if name.startswith("on")]
+    assert list(page.iter("script", "img", "iframe")) == []
+    assert {one.get("href").partition("/")[0] for one in page.iter("a")} <= {"debriefs", "appeals"}
+    for path in (out / "class.html", out / "class.json", out / "class.csv"):
+        assert not re.search("[\x7f-\x9f\u202a-\u202e]", path.read_text())
+    with (out / "class.csv").open(newline="") as file:
+        cells = {cell for row in csv.reader(file) for cell in row}
+    assert not [cell for cell in cells if re.match(r"\s*[=+@]", cell)]
+    assert len(json.loads((out / "class.json").read_text())["walkers"]) == 1
+    assert (out / "debriefs").is_dir()
