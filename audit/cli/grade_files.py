@@ -36,6 +36,7 @@ from audit.errors import InputRefusedError, Problem
 from audit.plan import Plan
 from audit.readers.course_settings import CourseOptions
 from audit.readers.gpx_track import read_track
+from audit.readers.plain_text import writable
 from audit.readers.plan_file import read_plan
 from audit.readers.punch_file import read_punches
 from audit.readers.roster_file import read_roster
@@ -166,7 +167,7 @@ def _drafted(
             recordings=_look_through(tracks, lanes, settings, processes),
             standard=papers.standard,
             version=audit.__version__,
-            name=asked.name,
+            name=writable(asked.name),
             roster=papers.roster,
             punches=papers.punches,
             shift_s=asked.shift_s,

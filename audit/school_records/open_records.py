@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from typing import Any
 
 import sqlalchemy as sql
-from sqlalchemy.exc import DBAPIError, OperationalError
+from sqlalchemy.exc import DBAPIError, OperationalError, SQLAlchemyError
 from sqlalchemy.pool import NullPool
 
 from audit.errors import InputRefusedError
@@ -189,3 +189,6 @@ def _said_plainly(url: sql.URL) -> Iterator[None]:
             raise refuse_records(url, *_NO_ANSWER) from problem
         rule = f"cannot be used: {said}"
         raise refuse_records(url, rule, "Put that right, then run it again.") from problem
+    except (UnicodeDecodeError, SQLAlchemyError) as problem:
+        rule = "is damaged: what it holds cannot be read"
+        raise refuse_records(url, rule, "Take the last copy of it that is whole.") from problem

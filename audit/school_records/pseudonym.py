@@ -14,7 +14,8 @@ _CHECK = "what this salt is told by"
 
 def pseudonym(name: str, salt: bytes) -> str:
     """Give the pseudonym of a name; case, width of letters and spare spaces make no other."""
-    plain = " ".join(unicodedata.normalize("NFKC", name).casefold().split())
+    told = name.encode(errors="backslashreplace").decode()  # bytes of another encoding
+    plain = " ".join(unicodedata.normalize("NFKC", told).casefold().split())
     return f"walker-{_hash(plain, salt)[:20]}"
 
 
