@@ -92,4 +92,5 @@ def _asked(result: ClassResult) -> str:
     _, questions = findings_of(result)
     if not questions:
         return ""
-    return f"{number(len(questions), 'question')} below wait for a person."
+    wait = "waits" if len(questions) == 1 else "wait"
+    return f"{number(len(questions), 'question')} below {wait} for a person."
