@@ -24,14 +24,16 @@ POSIX = pytest.mark.skipif(os.name != "posix", reason="signals and limits of POS
 def test_a_killed_card_leaves_the_old_or_the_new_one(tmp_path):
     result = card_killed(tmp_path, kills=5, seed=11)
     assert result.torn == ()
-    assert result.states["old"] + result.states["new"] == 5
+    assert result.kills == 5
+    assert result.states["old"] + result.states["new"] == 5 + result.finished
 
 
 @POSIX
 def test_a_killed_debrief_leaves_old_files_or_new_ones(tmp_path):
     result = debrief_killed(tmp_path, kills=3, seed=12)
     assert result.torn == ()
-    assert result.states["old"] + result.states["new"] == 15
+    assert result.kills == 3
+    assert result.states["old"] + result.states["new"] == 5 * (3 + result.finished)
 
 
 @POSIX
