@@ -23,6 +23,7 @@ from audit.readers.gpx_track import read_track
 from audit.readers.plan_file import read_plan
 from audit.reports.terminal_report import render_terminal
 from audit.reports.write import report_texts
+from audit.track import utc_text
 
 Fix = tuple[float, float, str | None, float | None]
 Place = tuple[float, float]
@@ -201,6 +202,12 @@ def test_two_fixes_half_the_world_apart_are_no_fault(tmp_path):
     places = [(0.0, -180.0), (0.0, -179.9921875)]
     fixes: list[Fix] = [(0.0, -180.0, stamp(0.0), None), (-1.7, 117.1, stamp(1.0), None)]
     assert outcome(tmp_path, plan_text(places), fixes) == "not-started"
+
+
+def test_moments_beyond_the_calendar_are_told_as_its_ends():
+    # Found by the structure-aware fuzzing below, with clocks in the years 9892 and 2026.
+    assert utc_text(4.98e11) == "9999-12-31T23:59:59Z"
+    assert utc_text(-4.98e11) == "0001-01-01T00:00:00Z"
 
 
 # Structure-aware fuzzing
