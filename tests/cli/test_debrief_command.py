@@ -85,7 +85,7 @@ def test_private_results_are_not_named_after_the_recording(leg_audit, course):
     [
         (("--overlay", "10000"), 2, "25000 or 1:50000"),
         (("--paper", "papyrus"), 2, "choose from a4, letter"),
-        (("--ground", "no-such.tif"), 3, "no raster that can be read"),
+        (("--ground", "no-such.tif"), 3, "there is no such file"),
     ],
 )
 def test_what_cannot_be_had_on_request_is_refused(leg_audit, course, words, status, said):

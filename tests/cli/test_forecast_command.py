@@ -42,7 +42,8 @@ def test_earlier_debriefs_of_the_walker_count(leg_audit, course: Path):
               "--out", "before")  # fmt: skip
     done = leg_audit("forecast", "plan.toml", "--walked", "before/debrief.json", "--json")
     walker = json.loads(done.out)["walker"]
-    assert "6 earlier legs of the walker" in walker["source"]  # leg 6 has a mistake named
+    # Legs 2 and 6 have a mistake that is likelier than ordinary error.
+    assert "5 earlier legs of the walker" in walker["source"]
     assert 1.0 < walker["turn_sd_deg"] < 3.6
     (course / "list.json").write_text("[1, 2]")
     (course / "other.json").write_text('{"format": 1, "legs": [{"status": "walked"}]}')
