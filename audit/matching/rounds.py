@@ -51,7 +51,7 @@ def find_rounds(clean: CleanTrack, card: LegCard, settings: MatchingSettings) ->
     thin = np.unique(np.floor(path_m / settings.rounds_every_m), return_index=True)[1]
     place = np.column_stack([clean.east_m[thin], clean.north_m[thin]])
     path_m = path_m[thin]
-    piece_m = 2.0 * settings.round_longest * course_m + settings.rounds_from_m
+    piece_m = 2.0 * settings.round_longest * course_m + settings.round_margin_m
     found = []
     for begin_m in np.arange(0.0, path_m[-1], piece_m / 2.0):
         begin, end = np.searchsorted(path_m, [begin_m, begin_m + piece_m])
@@ -109,7 +109,7 @@ def _with_way_there(
     It ends at the latest where another round passes its points.
     """
     course_m = sum(leg.distance_m for leg in card.legs)
-    reach_m = 0.5 * course_m + settings.rounds_from_m / 2.0
+    reach_m = 0.5 * course_m + settings.round_margin_m / 2.0
     path_m = _path_m(clean)
     before, behind = path_m[one.first] - reach_m, path_m[one.last] + reach_m
     begin, end = (int(at) for at in np.searchsorted(path_m, [before, behind]))

@@ -474,9 +474,12 @@ class MatchingSettings:
     walk_better_nats: float = 3.0
     """One side of a pause is taken alone where it fits better by this; chosen."""
     rounds_from: float = 4.0
-    rounds_from_m: float = 5000.0
-    """A recording longer than this many courses and metres may hold many rounds: it is not
-    weighed whole; chosen: a novice who searches for hours walks two courses and the way home."""
+    rounds_from_m: float = 100_000.0
+    """A recording longer than this many courses and metres holds many rounds or many days: it
+    is not weighed whole; chosen: nobody walks so far on one day, and what is cut off a day's
+    walk changes its noise and halts, and with them a leg in eight of a real hike by 3 %."""
+    round_margin_m: float = 5000.0
+    """Walked beside the course itself by who walks a round; chosen."""
     rounds_every_m: float = 5.0
     """Of the path, looked at for passings; chosen: far less than a point is passed by."""
     round_longest: float = 2.0

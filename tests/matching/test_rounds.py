@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import pairwise
 
 import numpy as np
@@ -12,7 +13,8 @@ from audit.matching.outings import match_outings
 from audit.matching.pins import Pin
 from audit.matching.rounds import find_rounds
 
-S = SETTINGS.matching
+# The rounds here are short, so that they are quickly made.
+S = replace(SETTINGS.matching, rounds_from_m=5_000.0)
 POINTS = ((0, 0), (400, 0), (400, 300), (0, 300))
 
 
