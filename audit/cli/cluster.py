@@ -73,7 +73,8 @@ class Cluster:
         run = partial(_with_this_program, this_program(), function)
         left = iter(enumerate(items))
         waiting: dict[Any, int] = {}
-        done: Any = as_completed(loop=client.loop)  # type: ignore[no-untyped-call]
+        # A result is done when it is here: one that still lies with its worker may die with it.
+        done: Any = as_completed(loop=client.loop, with_results=True, raise_errors=False)  # type: ignore[no-untyped-call]
 
         def hand_out() -> None:
             threads = max(1, _threads(client))
@@ -87,10 +88,12 @@ class Cluster:
             hand_out()
             while waiting:
                 _await_one(client, done)
-                future = next(done)
+                future, made = next(done)
                 place = waiting.pop(future)
-                yield place, _result(future, place)
-                del future
+                if future.status in ("error", "cancelled"):
+                    _say_why(future, place)
+                yield place, made
+                del future, made
                 hand_out()
         finally:
             if waiting and client.status == "running":
@@ -169,12 +172,12 @@ def _connected(address: str) -> Any:  # noqa: ANN401 (the library tells no types
     return client
 
 
-def _result(future: Any, place: int) -> Any:  # noqa: ANN401 (whatever was made)
-    """Give what a worker made, or say why it made nothing."""
+def _say_why(future: Any, place: int) -> None:  # noqa: ANN401 (the library tells no types)
+    """Raise why a worker made nothing."""
     from distributed import CancelledError, KilledWorker  # noqa: PLC0415 (an extra)
 
     try:
-        return future.result()
+        future.result()
     except KilledWorker as killed:
         message = (
             f"Recording {place + 1} of those left ended every worker that it was given to, "
