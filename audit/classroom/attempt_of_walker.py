@@ -8,8 +8,8 @@ from typing import Any
 
 from audit.classroom.class_draft import ClassDraft
 from audit.classroom.records import ClassResult, LaneLeg, LaneResult, LegResult, WalkerResult
-from audit.school_records.attempt import Attempt, LegOfAttempt, Light, fingerprint
-from audit.school_records.light import light_at
+from audit.school_records.attempt import Attempt, LegOfAttempt, course_print
+from audit.school_records.light import light_between
 
 Place = tuple[float, float]
 """Longitude and latitude."""
@@ -38,8 +38,9 @@ def attempt_of_walker(result: ClassResult, walker: WalkerResult, pseudonym: str)
     A class has no logs, so that nothing is known of pace counts.
     """
     lane = result.lane(walker.lane)
-    begun_s = _one_of(min, [leg.started_s for leg in walker.legs])
-    ended_s = _one_of(max, [leg.claimed_s for leg in walker.legs])
+    begun = [float(leg.started_s) for leg in walker.legs if leg.started_s is not None]
+    ended = [float(leg.claimed_s) for leg in walker.legs if leg.claimed_s is not None]
+    begun_s, ended_s = min(begun, default=None), max(ended, default=None)
     first = lane.points[0]
     place = (first.longitude_deg, first.latitude_deg)
     notes = walker.track.notes if walker.track is not None else ()
@@ -48,15 +49,10 @@ def attempt_of_walker(result: ClassResult, walker: WalkerResult, pseudonym: str)
         walked_on=None if lane.date is None else dt.date.fromisoformat(lane.date),
         begun_s=None if begun_s is None else begun_s - result.shift_s,
         ended_s=None if ended_s is None else ended_s - result.shift_s,
-        light=_light(begun_s, ended_s, place),
+        light=light_between(begun_s, ended_s, *place),
         course=lane.course,
         lane=lane.name,
-        course_print=fingerprint(
-            [
-                (point.name, round(point.longitude_deg, 6), round(point.latitude_deg, 6))
-                for point in lane.points
-            ]
-        ),
+        course_print=course_print(lane.points),
         standard_print=lane.fingerprint,
         version=result.version,
         verdict=walker.verdict.grade,
@@ -85,7 +81,7 @@ def _leg(leg: LegResult, planned: LaneLeg, place: Place) -> LegOfAttempt:
     sd_m = leg.straight_sd_m
     return LegOfAttempt(
         **told,
-        light=_light(leg.started_s, leg.claimed_s, place),
+        light=light_between(leg.started_s, leg.claimed_s, *place),
         heading_error_deg=leg.azimuth_error_deg,
         heading_sd_deg=leg.azimuth_sd_deg,
         distance_ratio=leg.distance_ratio,
@@ -100,14 +96,3 @@ def _start_of(leg: LaneLeg, lane: LaneResult) -> Place:
     """Give where a leg begins, or the course where its start is no point of it."""
     point = next((one for one in lane.points if one.name == leg.start), lane.points[0])
     return point.longitude_deg, point.latitude_deg
-
-
-def _light(begun_s: float | None, ended_s: float | None, place: Place) -> Light:
-    """Tell the light in the middle."""
-    middle_s = None if begun_s is None or ended_s is None else (begun_s + ended_s) / 2.0
-    return light_at(middle_s, *place)
-
-
-def _one_of(choose: Any, times: list[float | None]) -> float | None:  # noqa: ANN401 (min or max)
-    known = [one for one in times if one is not None]
-    return float(choose(known)) if known else None

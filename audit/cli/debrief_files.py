@@ -8,7 +8,6 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from audit import __version__
-from audit.classroom.attempt_of_debrief import attempt_of_debrief
 from audit.cli.endings import WrongUseError
 from audit.cli.input_files import read_inputs
 from audit.cli.messages import say, tell
@@ -28,6 +27,7 @@ from audit.words import PLAIN_ENGLISH, Words
 
 if TYPE_CHECKING:
     from audit.cli.records_files import OpenedRecords, RecordsWanted
+    from audit.school_records.attempt import Attempt
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,10 +81,7 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
         starts=starts,
         claims=claims,
     )
-    attempt = None
-    if records is not None:
-        walker = records.pseudonym(records.wanted.walker)
-        attempt = attempt_of_debrief(finished, walker, __version__)
+    attempt = None if records is None else _attempt(finished, records)
     if extras.private:
         finished = private_debrief(finished, Settings().privacy)
     wishes = _with_ground(extras, finished)
@@ -103,6 +100,14 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
         say(f"Open the page in a browser: {written[-1]}")
     if records is not None and attempt is not None:
         records.keep([attempt])
+
+
+def _attempt(finished: Debrief, records: OpenedRecords) -> Attempt:
+    """Give what the records keep of a debrief."""
+    # Only records need what a class is made with.
+    from audit.classroom.attempt_of_debrief import attempt_of_debrief  # noqa: PLC0415
+
+    return attempt_of_debrief(finished, records.pseudonym(records.wanted.walker), __version__)
 
 
 def _opened(wanted: RecordsWanted | None) -> OpenedRecords | None:

@@ -6,8 +6,9 @@ import dataclasses
 import datetime as dt
 import hashlib
 import json
+from collections.abc import Iterable
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, Protocol
 
 Light = Literal["day", "twilight", "night", "unknown"]
 """By the height of the sun; unknown where the recording carries no times."""
@@ -99,3 +100,21 @@ def fingerprint(content: object) -> str:
     """Give the key of plain data; what is equal has an equal one on every machine."""
     text = json.dumps(content, sort_keys=True, ensure_ascii=True, default=str)
     return hashlib.sha256(text.encode()).hexdigest()
+
+
+class NamedPlace(Protocol):
+    """A point of a course, whoever's record of it."""
+
+    @property
+    def name(self) -> str: ...  # noqa: D102 (what it says)
+    @property
+    def longitude_deg(self) -> float: ...  # noqa: D102
+    @property
+    def latitude_deg(self) -> float: ...  # noqa: D102
+
+
+def course_print(points: Iterable[NamedPlace]) -> str:
+    """Give the fingerprint of the points of a course, to some 0.1 m."""
+    return fingerprint(
+        [(p.name, round(p.longitude_deg, 6), round(p.latitude_deg, 6)) for p in points]
+    )

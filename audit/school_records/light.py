@@ -21,3 +21,11 @@ def light_at(
     if height > limits.sun_up_deg:
         return "day"
     return "night" if height < limits.civil_dusk_deg else "twilight"
+
+
+def light_between(
+    begun_s: float | None, ended_s: float | None, longitude_deg: float, latitude_deg: float
+) -> Light:
+    """Tell what light the middle between two moments has; "unknown" where one is."""
+    middle_s = None if begun_s is None or ended_s is None else (begun_s + ended_s) / 2.0
+    return light_at(middle_s, longitude_deg, latitude_deg)

@@ -21,8 +21,6 @@ class ForecastSettings:
     (3 to 10 in 100: common practice, no source)."""
     weave: float = -0.01
     """Mean of it: a line walked with 8 degrees of wander is 1 per cent longer than straight."""
-    click_deg: float = 3.0
-    """Bezel of 120 clicks to the circle (FM 21-26, 1993, ch. 9)."""
     near_share: float = 0.5
     far_share: float = 0.95
     """Of walks that end inside the inner and the outer ellipse; chosen: an even chance, and the
