@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from audit.leg_card.bezel import Clicks
 from audit.leg_card.carried_card import CarriedCard, CarriedLeg, LegTime
-from audit.reports import digits
+from audit.reports import digits, wording
 from audit.reports.angle_words import angle_sentences, east_or_west, signed
 from audit.reports.cautions import CAUTIONS
 from audit.walking_times import WALKING_RULES
@@ -203,14 +203,8 @@ def _rounding(clicks: Clicks, distance_m: float, point: str) -> str:
 
 
 def _times(times: tuple[LegTime, ...]) -> str:
-    each = (f"{one.rule} {_duration(one.seconds)}" for one in times)
+    each = (f"{one.rule} {wording.reckoned_time(one.seconds)}" for one in times)
     return "; ".join(one.replace(" ", "\N{NO-BREAK SPACE}") for one in each)
-
-
-def _duration(seconds: float) -> str:
-    """Write a time in minutes, from an hour on in hours and minutes."""
-    minutes = max(round(seconds / 60.0), 1)
-    return f"{minutes} min" if minutes < 60 else f"{minutes // 60} h {minutes % 60:02d}"
 
 
 def _whole(carried: CarriedCard) -> tuple[str, ...]:

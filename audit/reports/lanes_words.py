@@ -39,7 +39,7 @@ def _cells(one: CheckedLane) -> dict[str, str]:
         "longest leg": f"{digits.whole(figures.longest_m)} m (leg {figures.longest_leg})",
         "climb": _metres(figures.climb_m),
         "descent": _metres(figures.descent_m),
-        **{f"time, {rule}": wording.duration(seconds) for rule, seconds in figures.times_s},
+        **{f"time, {rule}": wording.reckoned_time(seconds) for rule, seconds in figures.times_s},
         "mean chance in sight": digits.percent(figures.mean_chance),
         "hardest leg": (
             f"leg {figures.least_chance_leg}, {digits.percent(figures.least_chance)} in sight"
@@ -68,7 +68,7 @@ def _sun(light: Daylight | None) -> dict[str, str]:
 def _left(seconds: float | None) -> str:
     if seconds is None:
         return NOT_KNOWN
-    words = wording.duration(abs(seconds))
+    words = wording.reckoned_time(abs(seconds))
     return f"{words} to civil dusk" if seconds >= 0.0 else f"dark since {words}"
 
 

@@ -153,6 +153,12 @@ def duration(seconds: float) -> str:
     return f"{minutes} min {rest_s:02d} s" if minutes else f"{rest_s} s"
 
 
+def reckoned_time(seconds: float) -> str:
+    """Write a time that is only reckoned, to the minute: "17 min", "2 h 05 min"."""
+    minutes = max(round(seconds / 60.0), 1)
+    return f"{minutes} min" if minutes < 60 else f"{minutes // 60} h {minutes % 60:02d} min"
+
+
 def leading_cause(leg: LegDebrief) -> Finding | None:
     """Give the most probable cause where it may be named alone, else None."""
     if not leg.causes:

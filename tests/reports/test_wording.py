@@ -123,6 +123,14 @@ def test_what_is_too_close_to_call_is_not_called_missed():
 
 
 @pytest.mark.parametrize(
+    ("seconds", "words"),
+    [(8.4, "1 min"), (1010.0, "17 min"), (3570.0, "1 h 00 min"), (7505.0, "2 h 05 min")],
+)
+def test_a_reckoned_time_is_told_to_the_minute(seconds, words):
+    assert wording.reckoned_time(seconds) == words
+
+
+@pytest.mark.parametrize(
     ("seconds", "text"),
     [(8.4, "8 s"), (1010.0, "16 min 50 s"), (3600.0, "1 h 00 min"), (7505.0, "2 h 05 min")],
 )
