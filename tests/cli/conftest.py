@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import shutil
+import signal
+from collections.abc import Iterator
 from importlib.resources import as_file, files
 from pathlib import Path
 from types import SimpleNamespace
@@ -32,3 +34,14 @@ def course(tmp_path: Path, monkeypatch) -> Path:
             shutil.copy(folder / name, tmp_path)
     monkeypatch.chdir(tmp_path)
     return tmp_path
+
+
+@pytest.fixture
+def heard_interruption() -> Iterator[None]:
+    """Let programs that a test starts hear Ctrl-C.
+
+    What runs in the background has it ignored, and all that it starts, unless it is heard.
+    """
+    before = signal.signal(signal.SIGINT, signal.default_int_handler)
+    yield
+    signal.signal(signal.SIGINT, before)

@@ -62,19 +62,17 @@ def test_an_interruption_ends_quietly(leg_audit, monkeypatch):
 
 
 @pytest.mark.skipif(os.name != "posix", reason="no named pipes elsewhere")
+@pytest.mark.usefixtures("heard_interruption")
 def test_ctrl_c_ends_the_process_quietly_and_leaves_nothing_half_written(course):
     os.mkfifo(course / "slow.gpx")
     command = [*COMMAND, "debrief", "plan.toml", "slow.gpx"]
     pipes = {"stdout": subprocess.PIPE, "stderr": subprocess.PIPE}
-    # What runs in the background has it ignored, and its children with it, unless it is heard.
-    before = signal.signal(signal.SIGINT, signal.default_int_handler)
     with (
         subprocess.Popen(command, text=True, env=ENVIRONMENT, **pipes) as process,
         (course / "slow.gpx").open("w"),  # opens once the program reads, and gives it nothing
     ):
         process.send_signal(signal.SIGINT)
         out, err = process.communicate(timeout=60)
-    signal.signal(signal.SIGINT, before)
     # Either way a shell reports 130.
     assert process.returncode in (130, -signal.SIGINT)
     assert (out, err) == ("", "")

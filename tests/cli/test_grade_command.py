@@ -80,6 +80,7 @@ def test_a_second_run_takes_up_what_is_done_and_a_changed_file_is_done_anew(clas
     assert len(list((class_files / "out" / ".kept").iterdir())) == 3
 
 
+@pytest.mark.usefixtures("heard_interruption")
 def test_ctrl_c_keeps_what_is_done_and_the_next_run_goes_on(class_files):
     for number in range(5, 10):
         shutil.copy(class_files / "recordings" / "R1.gpx",
