@@ -29,10 +29,10 @@ AIM_S, AIM_MB = 3.0, 300.0
 STAGES = (
     ("work out card", "work_out_card"),
     ("clean", "clean_track"),
-    ("lay out", "lay_out"),
-    ("match", "match_laid_out"),
+    ("match", "match_outings"),
     ("measure", "measure_walk"),
-    ("diagnose", "explain"),
+    ("diagnose", "explain_walk"),
+    ("talk over", "talk_over"),
     ("judge quality", "judge_quality"),
 )
 
