@@ -153,7 +153,7 @@ def _gave_up(
     """
     if stand.start_s + stand.length_s >= time_s[-1]:
         return False
-    path_m = float(path[time_s <= stand.start_s][-1])
+    path_m = float(np.interp(stand.start_s, time_s, path))
     away_m = float(np.hypot(*(stand.place - place[0])))
     return away_m <= settings.about_m and path_m >= settings.covers_paths * away_m
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from measurement.hand_made import HandWalk, card_of, kinds, measure, receiver
+from measurement.hand_made import BEGIN, HandWalk, card_of, clean_of, kinds, measure, receiver
 
-from audit.measurement.searches import search_shape
+from audit.measurement.searches import last_search_end, search_shape
 from audit.settings import SearchSettings
 
 S = SearchSettings()
@@ -108,3 +108,12 @@ def test_shuffling_about_at_the_point_is_no_search() -> None:
     walk = HandWalk().halt(60).mark("start").walk(90, 390).mark("claim").halt(20)
     walk.walk(0, 5).halt(100).walk(200, 500)
     assert end_of(walk) == 0.0
+
+
+def test_a_halt_that_begins_before_the_first_fix_after_the_claim_is_no_end() -> None:
+    """With 20 s between fixes the first one of a halt may still show him coming up to it."""
+    fixes = np.array([[0.0, 0.0], [20.0, 0.0], *[[40.0, 0.0]] * 4, [40.0, 90.0], [40.0, 180.0]])
+    clean = clean_of(BEGIN + 20.0 * np.arange(len(fixes)), fixes, every_s=20.0)
+    halts = BEGIN + np.array([[15.0, 100.0]])
+    ended_s = last_search_end(clean, halts, BEGIN + 12.0, np.array([500.0, 0.0]), 30.0, S)
+    assert ended_s == BEGIN + 12.0
