@@ -37,8 +37,9 @@ class WalkingRule:
 
     Attributes
     ----------
-    name, says, source : str
-        What it is called, what it says in figures, and who says so.
+    name : str
+        What it is called. What it says in figures, and who says so, is a message of its
+        name: `audit/words/en/rule.ftl`.
     uses_heights : bool
         Whether it says something else where the ground rises and falls.
     seconds : callable
@@ -46,8 +47,6 @@ class WalkingRule:
     """
 
     name: str
-    says: str
-    source: str
     uses_heights: bool
     seconds: Callable[[Way], float]
 
@@ -95,44 +94,31 @@ def _naismith_1892(way: Way) -> float:
 WALKING_RULES: tuple[WalkingRule, ...] = (
     WalkingRule(
         name="Naismith",
-        says="5 km an hour, and 10 min for each 100 m climbed",
-        source="W. W. Naismith, Scottish Mountaineering Club Journal, 1892, in its metric form",
         uses_heights=True,
         seconds=lambda way: naismith_s(way, 5000.0, 600.0),
     ),
     WalkingRule(
         name="Naismith 1892",
-        says="an hour for 3 miles, and an hour for each 2000 feet climbed",
-        source="W. W. Naismith, Scottish Mountaineering Club Journal, 1892",
         uses_heights=True,
         seconds=_naismith_1892,
     ),
     WalkingRule(
         name="Langmuir",
-        says="Naismith, less 10 min for each 300 m down a slope of 5 to 12°, and 10 min more "
-        "for each 300 m down a steeper one",
-        source="E. Langmuir, Mountaincraft and Leadership (the angles from memory)",
         uses_heights=True,
         seconds=langmuir_s,
     ),
     WalkingRule(
         name="Tobler",
-        says="6 km an hour x exp(-3.5 |slope + 0.05|), on a path",
-        source="W. Tobler, NCGIA Technical Report 93-1, 1993",
         uses_heights=True,
         seconds=tobler_s,
     ),
     WalkingRule(
         name="Tobler off path",
-        says="six tenths of Tobler's speed on a path",
-        source="W. Tobler, NCGIA Technical Report 93-1, 1993",
         uses_heights=True,
         seconds=lambda way: tobler_s(way, 0.6),
     ),
     WalkingRule(
         name="3 km/h",
-        says="3000 m an hour, whatever the ground",
-        source="US Army task 071-329-1006 (STP 21-1-SMCT), the standard for moving on foot",
         uses_heights=False,
         seconds=lambda way: even_speed_s(way, 3000.0),
     ),

@@ -6,7 +6,9 @@ import numpy as np
 import pytest
 from truth.check_values import CheckValue, check_values, each
 
+from audit.reports.time_words import rule_name, rules_told
 from audit.walking_times import WALKING_RULES, Way, tobler_m_s
+from audit.words import PLAIN_ENGLISH, spoken
 
 RULES = {rule.name: rule for rule in WALKING_RULES}
 
@@ -52,7 +54,13 @@ def test_a_descent_too_gentle_for_langmuir_changes_nothing() -> None:
 def test_every_rule_is_named_and_takes_unknown_ground_for_level(rule) -> None:
     unknown = Way(run_m=np.array([700.0, 300.0]))
     assert rule.seconds(unknown) == pytest.approx(rule.seconds(way((700.0, 0.0), (300.0, 0.0))))
-    assert rule.source
-    assert rule.says
     hill = rule.seconds(way((1000.0, 150.0)))
     assert (hill > rule.seconds(unknown)) is rule.uses_heights
+
+
+def test_every_rule_is_told_with_its_figures_and_its_source() -> None:
+    with spoken(PLAIN_ENGLISH):
+        assert [rule_name(rule.name) for rule in WALKING_RULES] == list(RULES)
+        for rule, told in zip(WALKING_RULES, rules_told(), strict=True):
+            assert told.startswith(f"{rule.name}: ")
+            assert "(" in told

@@ -20,6 +20,7 @@ from audit.cli.options import (
     SafetyMagneticAzimuth,
     SafetyNote,
     Traceback,
+    WordsFile,
 )
 
 CARD_EXAMPLE = """\b
@@ -48,6 +49,7 @@ def card(  # noqa: PLR0913 (one parameter an option)
     paces_per_100m: PacesPer100m = None,
     arrival_radius: ArrivalRadius = None,
     route: Route = None,
+    words: WordsFile = None,
     traceback: Traceback = False,  # noqa: ARG001 (whoever guards the command reads it)
 ) -> None:
     """Make the leg card to carry.
@@ -61,7 +63,9 @@ def card(  # noqa: PLR0913 (one parameter an option)
 
     card_file(
         plan,
-        CardWishes(out=out, paper=paper, ground=ground, click_deg=bezel_click, pace=pace),
+        CardWishes(
+            out=out, paper=paper, ground=ground, click_deg=bezel_click, pace=pace, words=words
+        ),
         options={
             "name": name,
             "date": date,

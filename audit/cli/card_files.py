@@ -6,9 +6,10 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
+from audit import words
 from audit.cli.endings import WrongUseError
 from audit.cli.leg_profiles import leg_profiles
-from audit.cli.messages import say, tell
+from audit.cli.messages import say, say_note, say_written, speak_as, tell
 from audit.cli.own_input import keep_apart
 from audit.leg_card.bezel import is_whole_bezel
 from audit.leg_card.carried_card import CarriedCard, carried_card
@@ -21,7 +22,9 @@ from audit.reports.card_page import render_card_page
 from audit.reports.card_paper import render_card_pdf
 from audit.reports.card_text import render_card_text
 from audit.reports.paper import CARD_PAPERS, CardPaper
+from audit.reports.wording import leg_names
 from audit.reports.write import write_texts
+from audit.words import in_force
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,6 +36,7 @@ class CardWishes:
     ground: Path | None = None
     click_deg: float | None = None
     pace: str | None = None
+    words: Path | None = None
 
 
 _WRITERS: dict[str, Callable[[CarriedCard, CardPaper], str | bytes]] = {
@@ -50,6 +54,7 @@ def card_file(plan: Path, wishes: CardWishes, *, options: CourseOptions) -> None
     AuditError
         Where an input is refused or the card cannot be written.
     """
+    speak_as(wishes.words)
     _check(wishes)
     if wishes.out is not None:
         keep_apart(plan, wishes.out)
@@ -60,7 +65,7 @@ def card_file(plan: Path, wishes: CardWishes, *, options: CourseOptions) -> None
     else:
         made = _WRITERS[wishes.out.suffix.lower()](carried, paper)
         write_texts(wishes.out.parent, {wishes.out.name: made})
-        say(f"Written to {wishes.out}")
+        say_written(wishes.out)
     _say(carried)
 
 
@@ -81,6 +86,7 @@ def _check(wishes: CardWishes) -> None:
 
 def _carried(plan: Plan, wishes: CardWishes) -> CarriedCard:
     grounds: dict[str, Profile | None] = {}
+    pace = wishes.pace or in_force().units.paces_counted
     if wishes.ground is not None:
         grounds = leg_profiles(check_plan(plan).card, wishes.ground)
     return carried_card(
@@ -88,21 +94,18 @@ def _carried(plan: Plan, wishes: CardWishes) -> CarriedCard:
         grounds=grounds,
         heights_from=wishes.ground.name if wishes.ground else "",
         click_deg=wishes.click_deg,
-        pace="single" if wishes.pace == "single" else "double" if wishes.pace else None,
+        pace="single" if pace == "single" else "double" if pace else None,
     )
 
 
 def _say(carried: CarriedCard) -> None:
     """Say what was assumed, and that a card of a plan with findings is not to be carried yet."""
     if carried.findings:
-        count = len(carried.findings)
-        things = "thing" if count == 1 else "things"
-        say(f"{count} {things} to put right in the plan: see leg-audit check.")
+        say(words.say("card-not-yet", count=len(carried.findings)))
     if carried.heights_from:
         missing = [leg.card.name for leg in carried.legs if leg.ground is None]
         if missing:
-            say(
-                f"note: {carried.heights_from} has no heights for part of leg {', '.join(missing)}."
-            )
+            legs = leg_names(missing)
+            say_note(words.say("terminal-no-heights", file=carried.heights_from, legs=legs))
     for note in carried.card.notes:
-        say(f"note: {note}")
+        say_note(note)

@@ -5,13 +5,11 @@ from __future__ import annotations
 from pathlib import Path
 
 from audit.cli.endings import ExitStatus
-from audit.cli.messages import say, tell
+from audit.cli.messages import say_note, speak_as, tell
 from audit.leg_card.check_plan import check_plan
 from audit.readers.course_settings import CourseOptions
 from audit.readers.plan_file import read_plan
-from audit.readers.words_file import read_words
 from audit.reports.check_report import render_check, render_check_json
-from audit.words import PLAIN_ENGLISH
 
 
 def check_file(
@@ -24,12 +22,12 @@ def check_file(
     InputRefusedError
         Where the plan cannot be read, or no card can be made of it.
     """
-    chosen = read_words(words) if words else None
+    speak_as(words)
     checked = check_plan(read_plan(plan, **options))
     if as_json:
         tell(render_check_json(checked))
     else:
-        tell(render_check(checked, chosen))
+        tell(render_check(checked))
         for note in checked.card.notes:
-            say(f"note: {(chosen or PLAIN_ENGLISH).told(note)}")
+            say_note(note)
     return ExitStatus.FINDINGS if checked.findings else ExitStatus.DONE

@@ -7,23 +7,21 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from audit import __version__
+from audit import __version__, words
 from audit.cli.endings import WrongUseError
 from audit.cli.input_files import read_inputs
-from audit.cli.messages import say, tell
+from audit.cli.messages import say_note, say_page, say_written, speak_as, tell
 from audit.debriefing.debrief_walk import debrief
 from audit.debriefing.privacy import private_debrief
 from audit.debriefing.records import Debrief
 from audit.readers.course_settings import CourseOptions
 from audit.readers.ground_file import GroundFrame, read_ground
-from audit.readers.words_file import read_words
 from audit.reports.map_ground import ground_edges
 from audit.reports.picture import prepare
 from audit.reports.simulated import simulated_notes
 from audit.reports.terminal_report import render_terminal
 from audit.reports.write import REPORT_KINDS, Wishes, write_reports
 from audit.settings import Settings
-from audit.words import PLAIN_ENGLISH, Words
 
 if TYPE_CHECKING:
     from audit.cli.records_files import OpenedRecords, RecordsWanted
@@ -69,7 +67,7 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
     inputs = read_inputs(plan, track, log, options, card)
     kinds = [kind for kind in REPORT_KINDS if not only or kind in only]
     extras = extras or Extras()
-    words = read_words(extras.words) if extras.words else None
+    speak_as(extras.words)
     records = _opened(extras.records)
     if "html" in kinds:
         prepare()  # beside the matching, which takes as long
@@ -90,14 +88,14 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
         finished,
         folder or usual,
         kinds,
-        replace(wishes, words=words),
+        wishes,
         made_from=[one for one in (plan, track, log, card, extras.ground, extras.words) if one],
     )
-    tell(render_terminal(finished, words))
-    _say_notes(finished, words)
-    say(f"Written to {written[0].parent}: {_listed(written)}")
+    tell(render_terminal(finished))
+    _say_notes(finished)
+    say_written(written[0].parent, _listed(written))
     if "html" in kinds:
-        say(f"Open the page in a browser: {written[-1]}")
+        say_page(written[-1])
     if records is not None and attempt is not None:
         records.keep([attempt])
 
@@ -123,7 +121,9 @@ def _listed(written: Sequence[Path]) -> str:
     """List the files, pictures only by their number."""
     pictures = [path for path in written if path.suffix in {".svg", ".png"}]
     named = [path.name for path in written if path not in pictures]
-    return ", ".join([*named, *([f"{len(pictures)} pictures"] if pictures else [])])
+    return ", ".join(
+        [*named, *([words.say("terminal-pictures", count=len(pictures))] if pictures else [])]
+    )
 
 
 def _with_ground(extras: Extras, finished: Debrief) -> Wishes:
@@ -165,9 +165,9 @@ def _folder_for(track: Path) -> Path:
     return Path(f"{name}-debrief")
 
 
-def _say_notes(finished: Debrief, words: Words | None) -> None:
+def _say_notes(finished: Debrief) -> None:
     """Say what was assumed, dropped or doubtful, as the page and debrief.json do."""
     told = simulated_notes(finished)
     for note in (*finished.card.notes, *finished.quality.notes):
         if note not in told:
-            say(f"note: {(words or PLAIN_ENGLISH).told(note)}")
+            say_note(note)

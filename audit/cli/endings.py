@@ -12,6 +12,7 @@ import typer
 
 from audit.cli.messages import problem_line, say
 from audit.errors import AuditError, InputRefusedError, OutputRefusedError
+from audit.words import PLAIN_ENGLISH, spoken
 
 P = ParamSpec("P")
 
@@ -41,7 +42,8 @@ def guarded(command: Callable[P, int | None]) -> Callable[P, None]:
     @wraps(command)
     def run(*arguments: P.args, **options: P.kwargs) -> None:
         traceback = bool(options.get("traceback"))
-        raise typer.Exit(_status(lambda: command(*arguments, **options), traceback=traceback))
+        with spoken(PLAIN_ENGLISH):  # a command that is given other words puts them in force
+            raise typer.Exit(_status(lambda: command(*arguments, **options), traceback=traceback))
 
     return run
 

@@ -5,11 +5,14 @@ from __future__ import annotations
 import os
 import sys
 from contextlib import suppress
+from pathlib import Path
 
 import typer
 
+from audit import words
 from audit.errors import OutputRefusedError, Problem
 from audit.reports.printable import printable
+from audit.words import told
 
 
 def tell(text: str) -> None:
@@ -41,6 +44,36 @@ def _drop_output() -> None:
 def say(message: str) -> None:
     """Write one line to standard error; nothing that a file's name may hide gets through."""
     typer.echo(printable(message), err=True)
+
+
+def say_note(note: str) -> None:
+    """Say what was assumed, dropped or doubtful, in the words in force."""
+    say(words.say("terminal-note", note=told(note)))
+
+
+def say_written(place: object, files: str = "") -> None:
+    """Say where results went, and which files."""
+    named = words.say("terminal-written-to", place=str(place))
+    say(words.say("terminal-written-files", place=str(place), files=files) if files else named)
+
+
+def say_page(page: object) -> None:
+    """Say which page to open."""
+    say(words.say("terminal-open", page=str(page)))
+
+
+def speak_as(file: Path | None) -> None:
+    """Put the words of a file in force for the rest of the command.
+
+    Raises
+    ------
+    InputRefusedError
+        Where the file cannot be used.
+    """
+    if file is not None:
+        from audit.readers.words_file import read_words  # noqa: PLC0415 (help stays quick)
+
+        words.speak(read_words(file))
 
 
 def problem_line(problem: Problem) -> str:

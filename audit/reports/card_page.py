@@ -9,6 +9,7 @@ from audit.reports.card_words import card_words
 from audit.reports.html_report import page_templates
 from audit.reports.paper import CardPaper, card_sheet
 from audit.reports.version import program_version
+from audit.words import in_force
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,5 +65,10 @@ def render_card_page(carried: CarriedCard, paper: CardPaper) -> str:
     return (
         page_templates()
         .get_template("card.html.j2")
-        .render(words=card_words(carried), set=card_setting(paper), version=program_version())
+        .render(
+            words=card_words(carried),
+            set=card_setting(paper),
+            language=in_force().language,
+            version=program_version(),
+        )
     )

@@ -10,6 +10,7 @@ from audit.reports.card_words import card_words
 from audit.reports.paper import CardPaper
 from audit.reports.paper_report import FONTS, typeset
 from audit.reports.version import program_version
+from audit.words import in_force, say
 
 
 def render_card_pdf(carried: CarriedCard, paper: CardPaper) -> bytes:
@@ -24,7 +25,7 @@ def render_card_pdf(carried: CarriedCard, paper: CardPaper) -> bytes:
         "words": asdict(card_words(carried)),
         "set": asdict(card_setting(paper)),
         "fonts": FONTS,
-        "language": "en",
-        "made_by": f"Made by leg-audit {program_version()}.",
+        "language": in_force().language,
+        "made_by": say("page-made-by", version=program_version()),
     }
     return typeset("card.typ", data, {})

@@ -8,9 +8,12 @@ from collections.abc import Iterable
 from audit.leg_card.carried_card import CarriedCard
 from audit.reports.card_words import CardWords, LegWords, card_words
 from audit.reports.printable import printable
+from audit.words import say
 
 _WIDTH = 78
 _BLANK = "________"
+_TIED = "\N{NO-BREAK SPACE}"
+"""Between a figure and its label, which stay on one line."""
 
 
 def render_card_text(carried: CarriedCard) -> str:
@@ -21,28 +24,28 @@ def render_card_text(carried: CarriedCard) -> str:
 
 
 def _parts(words: CardWords) -> Iterable[list[str]]:
-    yield [*_wrapped(f"{words.title}: leg card", ""), *_listed(words.facts, "  ")]
+    title = say("card-title", course=words.title)
+    yield [*_wrapped(title, ""), *_listed(words.facts, "  ")]
     if words.warnings:
         yield _listed(words.warnings, "! ")
-    yield ["Safety bearing", *_listed(words.safety, "  ")]
+    yield [words.safety.heading, *_listed(words.safety.sentences, "  ")]
     for leg in words.legs:
         yield _leg(leg)
-    yield ["All legs", *_listed(words.whole, "  ")]
-    yield ["Grid-magnetic angle", *_listed(words.angle, "  ")]
-    yield ["Bezel", *_listed(words.bezel, "  ")]
-    yield ["Times, without rests", *_listed(words.rules, "  ")]
-    yield _listed(words.cautions, "")
+    *parts, cautions = words.parts
+    for part in parts:
+        yield [part.heading, *_listed(part.sentences, "  ")]
+    yield _listed(cautions.sentences, "")
 
 
 def _leg(leg: LegWords) -> list[str]:
     figures = [f"{cell.label} {cell.value or _BLANK}" for cell in leg.cells]
     return [
-        *_wrapped(f"Leg {leg.title}", ""),
+        *_wrapped(say("card-leg", title=leg.title), ""),
         *_wrapped(leg.references, "  "),
-        *_wrapped("   ".join(one.replace(" ", "\N{NO-BREAK SPACE}") for one in figures), "  "),
+        *_wrapped("   ".join(one.replace(" ", _TIED) for one in figures), "  "),
         *(line for one in leg.bezel for line in _wrapped(one, "  ")),
-        *_wrapped(f"time: {leg.times}", "  "),
-        *(_wrapped(f"note: {leg.note}", "  ") if leg.note else []),
+        *_wrapped(leg.time, "  "),
+        *(_wrapped(say("card-note", note=leg.note), "  ") if leg.note else []),
         "  " + "   ".join(f"{name} {_BLANK}" for name in leg.blanks),
     ]
 
@@ -53,7 +56,7 @@ def _listed(sentences: Iterable[str], before: str) -> list[str]:
 
 def _wrapped(sentence: str, before: str) -> list[str]:
     lines = textwrap.wrap(
-        printable(sentence),
+        _TIED.join(printable(part) for part in sentence.split(_TIED)),
         _WIDTH,
         initial_indent=before,
         subsequent_indent=" " * (len(before) + 1),
@@ -61,4 +64,4 @@ def _wrapped(sentence: str, before: str) -> list[str]:
         break_on_hyphens=False,
         drop_whitespace=True,
     )
-    return [line.replace("\N{NO-BREAK SPACE}", " ") for line in lines]
+    return [line.replace(_TIED, " ") for line in lines]

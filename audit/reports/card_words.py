@@ -1,4 +1,4 @@
-"""Every word of the card to carry, for paper, page and terminal alike."""
+"""Every word of the card to carry, for paper, page and terminal alike, in the words in force."""
 
 from __future__ import annotations
 
@@ -6,18 +6,18 @@ from dataclasses import dataclass
 
 from audit.leg_card.bezel import Clicks
 from audit.leg_card.carried_card import CarriedCard, CarriedLeg, LegTime
-from audit.reports import digits, wording
+from audit.leg_card.pace_kind import PaceKind
+from audit.reports import digits
 from audit.reports.angle_words import angle_sentences, east_or_west, signed
-from audit.reports.cautions import CAUTIONS
-from audit.walking_times import WALKING_RULES
+from audit.reports.cautions import cautions
+from audit.reports.time_words import rules_told, times_by_rules
+from audit.reports.wording import leg_names
+from audit.words import in_force, say, told
+from audit.words.figures import Azimuth, Number, Turn
+from audit.words.in_other_units import METRES
 
 _TOO_OLD_YEARS = 5.0
 """A plain no from here on (common practice); that it is older than one is a finding."""
-
-_TURNING = (
-    "Line of the bezel over the index line is 0. Left (anticlockwise, seen from above) adds, right "
-    "takes off. Then turn until the north arrow lies under the line."
-)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,9 +37,17 @@ class LegWords:
     references: str
     cells: tuple[Cell, ...]
     bezel: tuple[str, ...]
-    times: str
+    time: str
     note: str
     blanks: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Part:
+    """Sentences under a heading."""
+
+    heading: str
+    sentences: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,13 +57,9 @@ class CardWords:
     title: str
     facts: tuple[str, ...]
     warnings: tuple[str, ...]
-    safety: tuple[str, ...]
+    safety: Part
     legs: tuple[LegWords, ...]
-    whole: tuple[str, ...]
-    angle: tuple[str, ...]
-    bezel: tuple[str, ...]
-    rules: tuple[str, ...]
-    cautions: tuple[str, ...]
+    parts: tuple[Part, ...]
 
 
 def card_words(carried: CarriedCard) -> CardWords:
@@ -64,54 +68,79 @@ def card_words(carried: CarriedCard) -> CardWords:
         title=carried.card.name,
         facts=_facts(carried),
         warnings=tuple(_warnings(carried)),
-        safety=_safety(carried),
+        safety=Part(heading=say("card-safety"), sentences=_safety(carried)),
         legs=tuple(_leg(carried, leg) for leg in carried.legs),
-        whole=_whole(carried),
-        angle=angle_sentences(carried.card),
-        bezel=_bezel(carried),
-        rules=tuple(f"{rule.name}: {rule.says} ({rule.source})." for rule in WALKING_RULES),
-        cautions=CAUTIONS[:4],
+        parts=(
+            Part(heading=say("card-all-legs"), sentences=_whole(carried)),
+            Part(heading=say("card-angle-heading"), sentences=angle_sentences(carried.card)),
+            Part(heading=say("card-bezel"), sentences=_bezel(carried)),
+            Part(heading=say("card-rules"), sentences=rules_told()),
+            Part(heading=say("page-cautions"), sentences=cautions()[:4]),
+        ),
     )
 
 
 def azimuth(degrees: float) -> str:
-    """Write an azimuth with three digits before the point, so that none can get lost."""
-    return f"{digits.card_azimuth(degrees).removesuffix('°'):0>5}°"
+    """Write an azimuth with all digits before the point, so that none can get lost."""
+    text = Azimuth(degrees=degrees, of_card=True).shown(in_force())
+    return f"{text}°" if in_force().units.angle == "degrees" else text
 
 
 def _facts(carried: CarriedCard) -> tuple[str, ...]:
     card = carried.card
-    day = card.date.isoformat() if card.date else "day not given"
-    count = "pace count: ______ to 100 m"
-    if card.paces_per_100m is not None:
-        count = f"{card.paces_per_100m:g} {carried.pace} paces to 100 m"
     angle = east_or_west(card.angles.grid_magnetic_angle_deg)
     return (
-        f"{day}, {len(card.legs)} legs, {digits.whole(carried.distance_m)} m",
-        f"grid {card.grid.name}",
-        f"grid-magnetic angle {angle} ({_angle_from(carried)})",
-        count,
+        say(
+            "card-day",
+            day=card.date.isoformat() if card.date else say("card-day-unknown"),
+            legs=len(card.legs),
+            distance=digits.stated_metres(carried.distance_m),
+        ),
+        say("card-grid", grid=card.grid.name),
+        say("card-angle", angle=angle, **{"from": _angle_from(carried)}),
+        _pace_count(carried),
     )
+
+
+def _pace_count(carried: CarriedCard) -> str:
+    """Say the pace count to a hundred of the lengths that are shown."""
+    unit_m = METRES[in_force().units.length]
+    length = digits.stated_metres(100.0 * unit_m)
+    if carried.card.paces_per_100m is None:
+        return say("card-count-blank", length=length)
+    rate = _shown_paces(carried, carried.card.paces_per_100m) * unit_m
+    decimals = 0 if abs(rate - round(rate)) < 0.05 else 1
+    paces = Number(value=rate, decimals=decimals)
+    return say("card-count", paces=paces, pace=_pace_shown(carried), length=length)
+
+
+def _pace_shown(carried: CarriedCard) -> PaceKind:
+    """Give the pace that the card tells: the one chosen, else the one of the pace count."""
+    return in_force().units.paces or carried.pace
+
+
+def _shown_paces(carried: CarriedCard, counted: float) -> float:
+    """Give a count in the paces that the card tells."""
+    if _pace_shown(carried) == carried.pace:
+        return counted
+    return counted * 2.0 if carried.pace == "double" else counted / 2.0
 
 
 def _angle_from(carried: CarriedCard) -> str:
     if carried.card.angle_source == "model":
-        return f"computed for {carried.angle_date}"
+        return say("card-angle-computed", day=str(carried.angle_date))
     of = carried.angle_date
-    return f"of {of.isoformat()}" if of else "its year is not given"
+    return say("card-angle-of", day=of.isoformat()) if of else say("card-angle-no-year")
 
 
 def _warnings(carried: CarriedCard) -> list[str]:
     said = []
-    count = len(carried.findings)
-    if count:
-        things = "thing" if count == 1 else "things"
-        said.append(f"Not to be carried yet: {count} {things} to put right; see leg-audit check.")
-        said += [finding.message for finding in carried.findings]
+    if carried.findings:
+        said.append(say("card-not-yet", count=len(carried.findings)))
+        said += [told(finding.message) for finding in carried.findings]
     if carried.card.order == "free":
-        said.append("The points may be visited in any order; these legs are in that of the file.")
-    said += _angle_age(carried)
-    return said
+        said.append(say("card-free"))
+    return said + _angle_age(carried)
 
 
 def _angle_age(carried: CarriedCard) -> list[str]:
@@ -120,63 +149,65 @@ def _angle_age(carried: CarriedCard) -> list[str]:
         return []
     years = carried.angle_age_years
     if years is None:
-        return ["The plan does not say of what year the angle is: look at the map's margin."]
-    if years > _TOO_OLD_YEARS:
-        return [
-            (
-                f"The angle is {years:.0f} years old: do not go by it. Take it from a new map, or "
-                "leave it out of the plan to have it computed."
-            )
-        ]
-    return []
+        return [say("card-no-year")]
+    return [say("card-old", years=f"{years:.0f}")] if years > _TOO_OLD_YEARS else []
 
 
 def _safety(carried: CarriedCard) -> tuple[str, ...]:
     safety = carried.card.safety
     if safety is None:
-        blank = "______"
-        return (f"none in the plan. Ask for it: {blank} magnetic, leads to {blank * 3}",)
-    angle = carried.card.angles.grid_magnetic_angle_deg
-    turned = _bracketed(angle)
+        return (say("card-safety-none"),)
+    grid, magnetic = azimuth(safety.grid.degrees), azimuth(safety.magnetic.degrees)
     if safety.given == "magnetic":
-        total = f"given as magnetic; grid {azimuth(safety.grid.degrees)}"
+        total = say("card-safety-magnetic", grid=grid)
     else:
-        total = (
-            f"grid {azimuth(safety.grid.degrees)} − {turned} = {azimuth(safety.magnetic.degrees)}"
-        )
+        turned = _bracketed(carried.card.angles.grid_magnetic_angle_deg)
+        total = say("card-safety-grid", grid=grid, angle=turned, magnetic=magnetic)
         if safety.given == "true":
-            total = f"given as true; {total}"
-    lines = [f"{azimuth(safety.magnetic.degrees)} magnetic ({total})"]
-    lines += [f"bezel: {_setting(one)}" for one in carried.safety_clicks]
+            total = say("card-safety-true", total=total)
+    lines = [say("card-safety-said", magnetic=magnetic, total=total)]
+    lines += [say("card-safety-bezel", setting=_setting(one)) for one in carried.safety_clicks]
     return (*lines, *([safety.note] if safety.note else []))
 
 
 def _leg(carried: CarriedCard, leg: CarriedLeg) -> LegWords:
     card = leg.card
+    reckoned = "card-ends-reckoned" if card.end.dead_reckoned else "card-ends"
+    return LegWords(
+        title=say("card-leg-title", leg=card.name, start=card.start.name, end=card.end.name),
+        references=say(reckoned, start=leg.start_reference, end=leg.end_reference),
+        cells=_cells(carried, leg),
+        bezel=tuple(_rounding(one, card.distance_m, card.end.name) for one in leg.clicks),
+        time=say("card-time", times=_times(leg.times)),
+        note=card.note,
+        blanks=(say("card-paces-walked"), say("card-left-at"), say("card-reached-at")),
+    )
+
+
+def _cells(carried: CarriedCard, leg: CarriedLeg) -> tuple[Cell, ...]:
+    card = leg.card
     climb = ""
     if leg.ground is not None:
-        climb = f"+{digits.whole(leg.ground.climb_m)} −{digits.whole(leg.ground.descent_m)} m"
-    paces = "" if card.paces is None else digits.whole(card.paces)
+        up, down = digits.whole(leg.ground.climb_m), digits.whole(leg.ground.descent_m)
+        climb = say("card-climb-said", up=up, down=down)
+    paces = "" if card.paces is None else digits.whole(_shown_paces(carried, card.paces))
     first, *_ = leg.clicks
-    hand = f" {first.hand}" if first.hand else ""
-    reckoned = " (where azimuth and distance lead)" if card.end.dead_reckoned else ""
-    return LegWords(
-        title=f"{card.name}: {card.start.name} to {card.end.name}",
-        references=f"{leg.start_reference} to {leg.end_reference}{reckoned}",
-        cells=(
-            Cell(label="magnetic", value=azimuth(card.magnetic.degrees), main=True),
-            Cell(label="grid", value=azimuth(card.azimuth.degrees)),
-            Cell(label="back magnetic", value=azimuth(leg.back.degrees)),
-            Cell(label="distance", value=f"{digits.whole(card.distance_m)} m", main=True),
-            Cell(label=f"{carried.pace} paces", value=paces, main=True),
-            Cell(label="bezel clicks", value=f"{first.count}{hand}"),
-            Cell(label="climb", value=climb),
-        ),
-        bezel=tuple(_rounding(one, card.distance_m, card.end.name) for one in leg.clicks),
-        times=_times(leg.times),
-        note=card.note,
-        blanks=("paces walked", "left at", "reached at"),
+    clicks = say("card-clicks-said", count=str(first.count), hand=first.hand or "none")
+    return (
+        _azimuth_cell("card-magnetic", card.magnetic.degrees, main=True),
+        _azimuth_cell("card-grid-azimuth", card.azimuth.degrees),
+        _azimuth_cell("card-back", leg.back.degrees),
+        Cell(label=say("card-distance"), value=digits.stated_metres(card.distance_m), main=True),
+        Cell(label=say("card-paces", pace=_pace_shown(carried)), value=paces, main=True),
+        Cell(label=say("card-clicks"), value=clicks),
+        Cell(label=say("card-climb"), value=climb),
     )
+
+
+def _azimuth_cell(label: str, degrees: float, *, main: bool = False) -> Cell:
+    """Give an azimuth; its unit, where it is a word, stands with the label: cells are narrow."""
+    value, _, unit = azimuth(degrees).partition(" ")
+    return Cell(label=f"{say(label)}, {unit}" if unit else say(label), value=value, main=main)
 
 
 def _setting(clicks: Clicks) -> str:
@@ -184,72 +215,73 @@ def _setting(clicks: Clicks) -> str:
     off = ""
     if abs(clicks.error_deg) >= 0.05:
         side = "right" if clicks.error_deg > 0.0 else "left"
-        off = f", {abs(clicks.error_deg):.1f}° {side}"
-    count = f"{clicks.count} clicks {clicks.hand}" if clicks.hand else "no click"
-    if clicks.count == 1:
-        count = f"1 click {clicks.hand}"
-    verb = "sets" if clicks.count <= 1 else "set"
-    return f"{count} {verb} {azimuth(clicks.azimuth.degrees)}{off}"
+        off = say("card-setting-off", size=Turn(degrees=clicks.error_deg), side=side)
+    return say(
+        "card-setting",
+        count=clicks.count,
+        hand=clicks.hand,
+        azimuth=azimuth(clicks.azimuth.degrees),
+        off=off,
+    )
 
 
 def _rounding(clicks: Clicks, distance_m: float, point: str) -> str:
     """Say a setting, and on which side of the point it ends."""
     off_m = clicks.off_line_m(distance_m)
     if abs(off_m) < 0.5:
-        return f"{_setting(clicks)}: ends on the line"
-    side, other = ("right", "left") if off_m > 0.0 else ("left", "right")
-    off = f"{digits.whole(abs(off_m))} m {side} of {point}"
-    return f"{_setting(clicks)}: ends {off}; look {other}"
+        return say("card-ends-on-line", setting=_setting(clicks))
+    return say(
+        "card-ends-off",
+        setting=_setting(clicks),
+        size=digits.stated_metres(abs(off_m)),
+        side="right" if off_m > 0.0 else "left",
+        point=point,
+    )
 
 
 def _times(times: tuple[LegTime, ...]) -> str:
-    each = (f"{one.rule} {wording.reckoned_time(one.seconds)}" for one in times)
-    return "; ".join(one.replace(" ", "\N{NO-BREAK SPACE}") for one in each)
+    return times_by_rules((one.rule, one.seconds) for one in times)
 
 
 def _whole(carried: CarriedCard) -> tuple[str, ...]:
-    climb = "climb: not known, no heights given"
+    climb = say("card-climb-unknown")
     if carried.climb_m is not None and carried.descent_m is not None:
-        climb = (
-            f"climb {digits.whole(carried.climb_m)} m, descent {digits.whole(carried.descent_m)} m "
-            f"({carried.heights_from})"
-        )
-    level = ""
-    unknown = [leg.card.name for leg in carried.legs if leg.ground is None]
-    if carried.climb_m is None:
-        level = "The ground is taken for level in the times"
-        some = len(unknown) < len(carried.legs)
-        level += (
-            f" of {'leg' if len(unknown) == 1 else 'legs'} {', '.join(unknown)}." if some else "."
-        )
-    said = (
-        f"{digits.whole(carried.distance_m)} m; {climb}",
-        f"Times without rests: {_times(carried.times)}.",
+        up, down = digits.whole(carried.climb_m), digits.whole(carried.descent_m)
+        climb = say("card-climb-whole", up=up, down=down, **{"from": carried.heights_from})
+    distance = digits.stated_metres(carried.distance_m)
+    return (
+        say("card-whole", distance=distance, climb=climb),
+        say("card-times", times=_times(carried.times)),
+        *_taken_for_level(carried),
     )
-    return (*said, level) if level else said
+
+
+def _taken_for_level(carried: CarriedCard) -> tuple[str, ...]:
+    if carried.climb_m is not None:
+        return ()
+    unknown = [leg.card.name for leg in carried.legs if leg.ground is None]
+    if len(unknown) == len(carried.legs):
+        return (say("card-level"),)
+    return (say("card-level-legs", legs=leg_names(unknown)),)
 
 
 def _bezel(carried: CarriedCard) -> tuple[str, ...]:
     leg = carried.card.legs[0]
     angle = carried.card.angles.grid_magnetic_angle_deg
     exact = abs(angle) / carried.click_deg
-    ways = ". Or ".join(
-        _rounding(one, leg.distance_m, leg.end.name) for one in carried.angle_clicks
-    )
-    hand = next((one.hand for one in carried.angle_clicks if one.hand), "")
-    turn = f", to the {hand}" if hand else ""
-    round_it = digits.whole(360.0 / carried.click_deg)
+    ways = [_rounding(one, leg.distance_m, leg.end.name) for one in carried.angle_clicks]
+    said = ways[0] if len(ways) == 1 else say("card-bezel-or", before=ways[0], last=ways[1])
+    hand = next((one.hand for one in carried.angle_clicks if one.hand), "none")
+    round_it = 360.0 / carried.click_deg
+    click = in_force().decimal(f"{carried.click_deg:g}")
+    clicks = Number(value=exact, decimals=1)
     return (
-        f"Clicks of {carried.click_deg:g}°, {round_it} round the bezel. {_TURNING}",
-        f"So 10 right is {_left_for_ten(carried)} left.",
-        f"The angle alone, {east_or_west(angle)}: {exact:.1f} clicks{turn}.",
-        f"On leg {leg.name}, from grid {azimuth(leg.azimuth.degrees)} as set: {ways}.",
-        "Who can read the dial sets the azimuth itself: clicks are for the dark.",
+        say("card-bezel-turning", click=click, round=digits.whole(round_it)),
+        say("card-bezel-ten", left=digits.whole(round_it - 10.0)),
+        say("card-bezel-angle", angle=east_or_west(angle), clicks=clicks, hand=hand),
+        say("card-bezel-leg", leg=leg.name, grid=azimuth(leg.azimuth.degrees), ways=said),
+        say("card-bezel-dark"),
     )
-
-
-def _left_for_ten(carried: CarriedCard) -> str:
-    return digits.whole(360.0 / carried.click_deg - 10.0)
 
 
 def _bracketed(angle_deg: float) -> str:

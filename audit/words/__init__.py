@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from audit.words.in_force import in_force, say, spoken, told
+from audit.words.in_force import in_force, say, speak, spoken, told
 from audit.words.sentence import Sentence, sentence
 from audit.words.spoken_words import PLAIN_ENGLISH, Words
 
@@ -13,6 +13,7 @@ __all__ = [
     "in_force",
     "say",
     "sentence",
+    "speak",
     "spoken",
     "told",
 ]

@@ -21,6 +21,11 @@ def spoken(words: Words | None) -> Iterator[None]:
         _IN_FORCE.reset(token)
 
 
+def speak(words: Words) -> None:
+    """Write everything from here on in these words, until the `spoken` around it ends."""
+    _IN_FORCE.set(words)
+
+
 def in_force() -> Words:
     """Give the words in force: plain English where nobody chose others."""
     return _IN_FORCE.get()

@@ -85,4 +85,4 @@ def test_a_plan_with_findings_still_gives_a_card_that_says_so(leg_audit, course)
     done = leg_audit("card", "off.toml")
     assert done.status == 0
     assert "Not to be carried yet" in done.out
-    assert "to put right in the plan" in done.err
+    assert "to put right" in done.err

@@ -16,6 +16,8 @@ from audit.reports.card_paper import render_card_pdf
 from audit.reports.card_text import render_card_text
 from audit.reports.cautions import CAUTIONS
 from audit.reports.paper import CARD_PAPERS, card_sheet
+from audit.words import Words, spoken
+from audit.words.in_other_units import Units
 
 MIRE = plan(
     (A, B),
@@ -105,6 +107,38 @@ def test_the_pdf_is_of_that_size_and_comes_out_the_same_twice(paper):
     sheet = card_sheet(paper)
     points = [float(one) for one in box.groups()]
     assert points == pytest.approx([sheet.width_mm / 25.4 * 72, sheet.height_mm / 25.4 * 72], abs=1)
+
+
+def card_in(**chosen) -> str:
+    with spoken(Words(language="de", **chosen)):
+        return flat(render_card_text(carried_card(MIRE)))
+
+
+@pytest.mark.parametrize(
+    ("unit", "magnetic", "back"),
+    # 66.5 degrees by the definitions of the units: mils to the circle 6400 (FM 21-26, 6-1b),
+    # 6300 and 6000 (common practice, no source); the gon is a hundredth of a right angle
+    # (ISO 80000-3:2019).
+    [
+        ("degrees", "magnetisch 066,5°", "zurück (magn.) 246,5°"),
+        ("mil6400", "magnetisch, mil 1182", "zurück (magn.), mil 4382"),
+        ("mil6300", "magnetisch, mil 1164", "zurück (magn.), mil 4314"),
+        ("mil6000", "magnetisch, mil 1108", "zurück (magn.), mil 4108"),
+        ("gon", "magnetisch, gon 073,9", "zurück (magn.), gon 273,9"),
+    ],
+)
+def test_the_card_is_told_in_the_angles_that_are_chosen(unit, magnetic, back):
+    text = card_in(units=Units(angle=unit))
+    assert magnetic in text
+    assert back in text
+
+
+def test_the_card_is_told_in_the_lengths_and_paces_that_are_chosen():
+    # 1000 m are 1093.6 yd and 650 double paces are 1300 single ones; 65 double paces to
+    # 100 m are 130 single ones, and to 100 yd (91.44 m) 118.9.
+    text = card_in(units=Units(length="yards", paces="single"))
+    for said in ("Entfernung 1094 yd", "Einfachschritte 1300", "118,9 Einfachschritte auf 100 yd"):
+        assert said in text
 
 
 def test_a_name_that_hides_tags_is_shown_as_it_stands():

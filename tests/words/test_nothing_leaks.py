@@ -9,9 +9,12 @@ from pathlib import Path
 import pytest
 
 import audit
+from audit.reports.card_page import render_card_page
+from audit.reports.card_text import render_card_text
 from audit.reports.check_report import render_check
 from audit.reports.html_report import render_html
 from audit.reports.terminal_report import render_terminal
+from audit.words import spoken
 from audit.words.in_other_units import Units
 from audit.words.spoken_words import Words
 
@@ -100,10 +103,32 @@ def test_check():
     assert strange(told, known | BARE) == []
 
 
+@pytest.fixture(scope="module")
+def demo_plan():
+    return audit.read_plan(DEMO / "plan.toml")
+
+
+def names_of_card(card) -> set[str]:
+    texts = [card.name, card.model, *(point.name for point in card.points)]
+    texts += [leg.note for leg in card.legs]
+    return {word for text in texts for word in re.findall(r"[^\W\d_]+", text)}
+
+
+def test_card(demo_plan):
+    carried = audit.carried_card(demo_plan)
+    known = names_of_card(carried.card) | BARE
+    with spoken(Marked(language="de")):
+        page = SeenText()
+        page.feed(render_card_page(carried, "a6"))
+        text = render_card_text(carried).split("\n\n")
+    assert len(page.seen) > 100
+    assert strange(page.seen, known) == []
+    assert strange(text, known) == []
+
+
 def test_programs_read_the_same_in_any_words(walk):
     from audit.reports.csv_report import render_csv
     from audit.reports.json_report import render_json
-    from audit.words import spoken
 
     plain = render_json(walk), render_csv(walk)
     with spoken(Words(language="de", units=Units(angle="gon", length="yards"))):

@@ -6,3 +6,12 @@ terminal-leg = Abschnitt { $leg }: { $sentence }
 terminal-keep = beibehalten: { $what }. { $evidence }
 terminal-work-on = üben: { $what }. { $evidence } Übung (englisch): leg-audit guide { $cause }
 terminal-what-remains = was übrig bleibt
+terminal-note = Hinweis: { $note }
+terminal-written-to = Geschrieben nach { $place }
+terminal-written-files = Geschrieben nach { $place }: { $files }
+terminal-open = Die Seite im Browser öffnen: { $page }
+terminal-pictures = { $count ->
+    [one] { $count } Bild
+   *[other] { $count } Bilder
+}
+terminal-no-heights = { $file } hat keine Höhen für einen Teil von: { $legs }.

@@ -6,3 +6,12 @@ terminal-leg = leg { $leg }: { $sentence }
 terminal-keep = keep: { $what }. { $evidence }
 terminal-work-on = work on: { $what }. { $evidence } Exercise: leg-audit guide { $cause }
 terminal-what-remains = what remains
+terminal-note = note: { $note }
+terminal-written-to = Written to { $place }
+terminal-written-files = Written to { $place }: { $files }
+terminal-open = Open the page in a browser: { $page }
+terminal-pictures = { $count ->
+    [one] { $count } picture
+   *[other] { $count } pictures
+}
+terminal-no-heights = { $file } has no heights for part of { $legs }.

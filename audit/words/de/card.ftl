@@ -1,0 +1,110 @@
+# Die Marschskizze zum Mitnehmen.
+
+card-title = { $course }: Marschskizze
+card-day = { $day }, { $legs ->
+    [one] { $legs } Abschnitt
+   *[other] { $legs } Abschnitte
+}, { $distance }
+card-day-unknown = Tag nicht angegeben
+card-grid = Gitter { $grid }
+card-angle = Nadelabweichung { $angle } ({ $from })
+card-angle-computed = berechnet für { $day }
+card-angle-of = vom { $day }
+card-angle-no-year = ihr Jahr ist nicht angegeben
+card-count = { $paces } { $pace ->
+    [single] Einfachschritte
+   *[double] Doppelschritte
+} auf { $length }
+card-count-blank = Schrittmaß: ______ auf { $length }
+
+card-warnings = Warnungen
+card-not-yet = Noch nicht mitnehmen: { $count ->
+    [one] { $count } Punkt ist
+   *[other] { $count } Punkte sind
+} zu berichtigen; siehe leg-audit check.
+card-free = Die { -point(form: "many") } dürfen in beliebiger Reihenfolge angelaufen werden; diese Abschnitte folgen der Datei.
+card-no-year = Der Plan sagt nicht, aus welchem Jahr die Nadelabweichung ist: am Kartenrand nachsehen.
+card-old = Die Nadelabweichung ist { $years } Jahre alt: nicht danach gehen. Sie einer neuen Karte entnehmen oder im Plan
+    weglassen, damit sie berechnet wird.
+
+card-safety = Sicherheitsrichtung
+card-safety-none = steht nicht im Plan. Danach fragen: ______ magnetisch, führt zu __________________
+card-safety-said = { $magnetic } magnetisch ({ $total })
+card-safety-magnetic = magnetisch angegeben; Gitter { $grid }
+card-safety-grid = Gitter { $grid } − { $angle } = { $magnetic }
+card-safety-true = gegen geographisch Nord angegeben; { $total }
+card-safety-bezel = Stellring: { $setting }
+
+card-leg = Abschnitt { $title }
+card-leg-title = { $leg }: { $start } bis { $end }
+card-ends = { $start } bis { $end }
+card-ends-reckoned = { $start } bis { $end } (wohin Richtung und Entfernung führen)
+card-magnetic = magnetisch
+card-grid-azimuth = Gitter
+card-back = zurück (magn.)
+card-distance = Entfernung
+card-paces = { $pace ->
+    [single] Einfachschritte
+   *[double] Doppelschritte
+}
+card-clicks = Stellring-Klicks
+card-clicks-said = { $count }{ $hand ->
+    [left] {" "}links
+    [right] {" "}rechts
+   *[none] {""}
+}
+card-climb = Anstieg
+card-climb-said = +{ $up } −{ $down } m
+card-paces-walked = Schritte gegangen
+card-left-at = Aufbruch
+card-reached-at = Ankunft
+card-time = Zeit: { $times }
+card-note = Hinweis: { $note }
+
+card-setting = { $count ->
+    [0] kein Klick stellt
+    [one] { $count } Klick nach { $hand ->
+        [left] links
+       *[right] rechts
+    } stellt
+   *[other] { $count } Klicks nach { $hand ->
+        [left] links
+       *[right] rechts
+    } stellen
+} { $azimuth } ein{ $off }
+card-setting-off = , { $size } zu weit { $side ->
+    [left] links
+   *[right] rechts
+}
+card-ends-on-line = { $setting }: endet auf der Linie
+card-ends-off = { $setting }: endet { $size } { $side ->
+    [left] links
+   *[right] rechts
+} von { $point }; { $side ->
+    [left] rechts
+   *[right] links
+} suchen
+
+card-all-legs = Alle Abschnitte
+card-whole = { $distance }; { $climb }
+card-climb-unknown = Anstieg: nicht bekannt, keine Höhen angegeben
+card-climb-whole = Anstieg { $up } m, Abstieg { $down } m ({ $from })
+card-times = Zeiten ohne Rast: { $times }.
+card-level = Für die Zeiten gilt das Gelände als eben.
+card-level-legs = Für die Zeiten dieser Abschnitte gilt das Gelände als eben: { $legs }.
+
+card-angle-heading = Nadelabweichung
+card-bezel = Stellring
+card-bezel-turning = Klicks von { $click }°, { $round } rund um den Stellring. Liegt der Strich des Stellrings über dem Ablesestrich,
+    ist 0 eingestellt. Nach links (gegen den Uhrzeigersinn, von oben gesehen) zählt dazu, nach rechts zieht ab. Dann
+    sich drehen, bis der Nordpfeil unter dem Strich liegt.
+card-bezel-ten = Also ist 10 rechts gleich { $left } links.
+card-bezel-angle = Die Nadelabweichung allein, { $angle }: { $clicks } Klicks{ $hand ->
+    [left] , nach links
+    [right] , nach rechts
+   *[none] {""}
+}.
+card-bezel-leg = Auf Abschnitt { $leg }, vom eingestellten Gitter { $grid } aus: { $ways }.
+card-bezel-or = { $before }. Oder { $last }
+card-bezel-dark = Wer die Skale ablesen kann, stellt die Richtung selbst ein: Klicks sind für die Dunkelheit.
+card-rules = Zeiten, ohne Rast
