@@ -7,8 +7,10 @@ from dataclasses import dataclass
 from pathlib import Path
 from xml.parsers import expat
 
+from audit.errors import InputRefusedError
 from audit.readers.gpx_bytes import pieces_of
 from audit.readers.gpx_points import GatheredPoints
+from audit.readers.gpx_runs import GpxRuns
 from audit.readers.xml_guard import guarded_parser, refuse_long_token
 from audit.settings import ReadingSettings
 
@@ -64,13 +66,33 @@ def pass_over(
 ) -> GpxPassage:
     """Gather the points of a file up to its end, or to where it can no longer be read.
 
+    Points that are written alike are read at once. Where that ends in trouble the file is
+    passed over again point by point: only then do the places of the trouble hold.
+
     Raises
     ------
     InputRefusedError
         For what is no GPX file, or must not be read; see gpx_bytes and xml_guard.
     """
-    parser = guarded_parser(path.name, encoding)
-    points = GatheredPoints(parser, path.name, settings, keep_names=keep_names)
+    singly = False
+    while True:
+        parser = guarded_parser(path.name, encoding)
+        points = GatheredPoints(parser, path.name, settings, keep_names=keep_names)
+        runs = GpxRuns(parser, points, singly=singly)
+        try:
+            passage = _to_the_end(path, settings, runs, points)
+        except InputRefusedError:
+            if not runs.at_once:
+                raise
+        else:
+            if passage.error is None or not runs.at_once:
+                return passage
+        singly = True
+
+
+def _to_the_end(
+    path: Path, settings: ReadingSettings, runs: GpxRuns, points: GatheredPoints
+) -> GpxPassage:
     error: Exception | None = None
     notes: list[str] = []
     total = 0
@@ -84,23 +106,23 @@ def pass_over(
         total += len(piece)
         # After an error the rest is only counted.
         if error is None:
-            error = _parse(parser, piece)
-            refuse_long_token(parser, total, path.name, settings)
+            error = _parse(runs, piece)
+            refuse_long_token(runs.parser, runs.fed, path.name, settings)
         if not piece:
             break
     return GpxPassage(
         points=points,
         error=error,
-        good_bytes=total if error is None else parser.ErrorByteIndex,
+        good_bytes=total if error is None else runs.parser.ErrorByteIndex,
         total_bytes=total,
         notes=tuple(notes),
     )
 
 
-def _parse(parser: expat.XMLParserType, piece: bytes) -> Exception | None:
+def _parse(runs: GpxRuns, piece: bytes) -> Exception | None:
     """Feed one piece, the last one empty; give the error if there is one."""
     try:
-        parser.Parse(piece, not piece)
+        runs.feed(piece)
     except (expat.ExpatError, LookupError, ValueError) as error:
         return error
     return None

@@ -7,17 +7,15 @@ from array import array
 from collections import Counter
 from xml.parsers import expat
 
+import numpy as np
+
 from audit.errors import refuse
+from audit.readers.alike_points import AT_ANY_DEPTH, CHILDREN
 from audit.readers.gpx_times import seconds_since_1970
 from audit.readers.xml_guard import too_deep, web_page
 from audit.settings import ReadingSettings
+from audit.units import FloatArray
 
-# Which column takes the text of which element: at any depth of a point whatever a maker
-# calls steps or turns a minute, the others only as its children.
-_AT_ANY_DEPTH = dict.fromkeys(
-    ("cad", "cadence", "Cadence", "RunCadence", "runcadence", "run_cadence"), "cadence"
-)
-_CHILDREN = {"time": "time", "ele": "ele", "hdop": "hdop"} | _AT_ANY_DEPTH
 # Where a file says what it is: which elements, of which parents.
 _ABOUT = ("name", "desc", "keywords")
 _ABOUT_WHAT = ("gpx", "metadata", "trk")
@@ -86,6 +84,27 @@ class GatheredPoints:
         parser.StartElementHandler = self._start_root
         parser.EndElementHandler = self._end
 
+    def ends_with(self, row: dict[str, FloatArray]) -> bool:
+        """Whether the last point is this row of columns, and nothing beside."""
+        return all(
+            values[-1] == row[name][-1] if name in row else math.isnan(values[-1])
+            for name, values in self.columns.items()
+        )
+
+    def add_run(self, columns: dict[str, FloatArray]) -> bool:
+        """Add points read elsewhere; False, and none added, if one must be looked at singly."""
+        count = len(columns["lat"])
+        if self.complete + count > self._settings.most_fixes:
+            return False
+        for name, values in columns.items():
+            if not (np.isfinite(values).all() and np.abs(values).max() <= self._most[name]):
+                return False
+        for name, column in self.columns.items():
+            column.frombytes(columns.get(name, np.full(count, math.nan)).tobytes())
+        self.segment.extend(self.segment[-1:] * count)
+        self.complete += count
+        return True
+
     def _start_root(self, name: str, _attributes: dict[str, str]) -> None:
         tag = self._local_name[name]
         if tag.lower() == "html":
@@ -102,7 +121,7 @@ class GatheredPoints:
         self._path.append(tag)
         if self.in_point:
             is_child = len(self._path) == self._point_depth + 1
-            if tag in (_CHILDREN if is_child else _AT_ANY_DEPTH):
+            if tag in (CHILDREN if is_child else AT_ANY_DEPTH):
                 self._listen(tag)
         elif tag == "trkpt":
             self._open_point(attributes)
@@ -156,7 +175,7 @@ class GatheredPoints:
             if self._keep_names and tag == "name" and self._path[-1] == "trk":
                 self.track_names.append((self.complete, text))
         elif text:
-            self._read(_CHILDREN[tag], text)
+            self._read(CHILDREN[tag], text)
 
     def _read(self, column: str, text: str) -> None:
         """Put the number or time into the last row, unless an earlier element filled it."""

@@ -4,9 +4,17 @@ from __future__ import annotations
 
 import datetime as dt
 import re
+from itertools import pairwise
+
+import numpy as np
+
+from audit.units import FloatArray
 
 _EPOCH = dt.datetime(1970, 1, 1, tzinfo=dt.UTC)
 _EPOCH_WITHOUT_ZONE = dt.datetime(1970, 1, 1)  # noqa: DTZ001 (partner of times without a zone)
+_HOUR = re.compile(r"\d{4}-\d\d-\d\dT\d\d")
+_LENGTH = len("2026-10-03T08:15:20Z")
+_LARGEST_EXACT = 1 << 53  # of whole numbers in a float
 
 # What recorders write that is no strict ISO 8601: single digits, a leap second, a lower
 # case z, the zone written out, a minus sign from the typesetter.
@@ -36,6 +44,51 @@ def seconds_since_1970(text: str) -> tuple[float, bool]:
         message = "a date without a clock time"
         raise ValueError(message)
     return (moment - _EPOCH_WITHOUT_ZONE).total_seconds(), False
+
+
+def seconds_of_alike(texts: list[str]) -> FloatArray:
+    """Give what ``seconds_since_1970`` gives, for many times like 2026-10-03T08:15:20.5Z.
+
+    Raises
+    ------
+    ValueError
+        Where one is written otherwise, or so far from 1970 that a float is not exact.
+    """
+    lengths = set(map(len, texts))
+    if len(lengths) != 1 or min(lengths) < _LENGTH or _LENGTH + 1 in lengths:
+        message = "times of several lengths, or of none that fits"
+        raise ValueError(message)
+    signs = np.frombuffer("".join(texts).encode("ascii"), np.uint8).reshape(len(texts), -1)
+    digits = signs - ord("0")  # whatever is no digit comes out above 9
+    fraction = digits[:, 20:-1][:, :6]
+    if not (
+        (signs[:, [13, 16]] == ord(":")).all()
+        and (signs[:, -1] == ord("Z")).all()
+        and (_LENGTH in lengths or (signs[:, 19] == ord(".")).all())
+        and (digits[:, [14, 15, 17, 18]] <= 9).all()
+        and (digits[:, [14, 17]] <= 5).all()
+        and (digits[:, 20:-1] <= 9).all()
+    ):
+        message = "a time written otherwise"
+        raise ValueError(message)
+    places = (600_000_000, 60_000_000, 10_000_000, 1_000_000)
+    microseconds = digits[:, [14, 15, 17, 18]] @ np.array(places)
+    microseconds += fraction @ (10 ** np.arange(5, 5 - fraction.shape[1], -1))
+    new_hour = np.flatnonzero((signs[1:, :13] != signs[:-1, :13]).any(axis=1)) + 1
+    for begin, end in pairwise((0, *new_hour.tolist(), len(texts))):
+        microseconds[begin:end] += _hour_in_microseconds(texts[begin][:13])
+    if np.abs(microseconds).max() >= _LARGEST_EXACT:
+        message = "too far from 1970"
+        raise ValueError(message)
+    seconds: FloatArray = microseconds / 1e6
+    return seconds
+
+
+def _hour_in_microseconds(text: str) -> int:
+    if not _HOUR.fullmatch(text):
+        message = "a time written otherwise"
+        raise ValueError(message)
+    return round(seconds_since_1970(text + ":00:00Z")[0]) * 1_000_000
 
 
 def _loose_seconds(text: str) -> tuple[float, bool]:
