@@ -6,10 +6,12 @@ result is taken once. Every worker must have this very program: its results coul
 
 from __future__ import annotations
 
+import gc
 import logging
 import platform
 import time
 from collections.abc import Callable, Iterator, Sequence
+from contextlib import suppress
 from functools import partial
 from importlib.metadata import PackageNotFoundError, version
 from importlib.util import find_spec
@@ -158,12 +160,16 @@ def _connected(address: str) -> Any:  # noqa: ANN401 (the library tells no types
     from distributed import Client  # noqa: PLC0415 (an extra)
 
     logging.getLogger("distributed").setLevel(logging.CRITICAL)
-    try:
-        client: Any = Client(address, timeout=_ANSWER_S, set_as_default=False)  # type: ignore[no-untyped-call]
-    except (OSError, TimeoutError, ValueError, TypeError) as problem:
+    client: Any = None
+    with suppress(OSError, TimeoutError, ValueError, TypeError):  # a traceback would hold it
+        client = Client(address, timeout=_ANSWER_S, set_as_default=False)  # type: ignore[no-untyped-call]
+    if client is None:
+        # What could not connect closes when it is thrown away: here, and not in the middle of
+        # the next start, which holds the lock that closing waits for.
+        gc.collect()
         rule = "is not the address of a scheduler that answers"
         remedy = "Start one with dask scheduler, and give its address, like tcp://host:8786."
-        raise refuse(_OPTION, "", address, rule, remedy) from problem
+        raise refuse(_OPTION, "", address, rule, remedy)
     if not client.nthreads():
         client.close()
         rule = "is a scheduler without workers"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import time
 from collections import Counter
 
@@ -96,6 +97,16 @@ def test_a_worker_with_other_libraries_is_refused(tmp_path, monkeypatch):
         monkeypatch.setattr(cluster_module, "this_program", work.other_program)
         with pytest.raises(OtherProgramError, match=r"this machine has 0\.0\.1: results could"):
             list(cluster.over_all(abs, [-3]))
+
+
+def test_a_client_that_could_not_connect_is_not_left_to_hang_the_next(monkeypatch):
+    """One thrown away in the middle of the start of the next waited for a lock of its own."""
+    from distributed import Client
+
+    monkeypatch.setattr(cluster_module, "_ANSWER_S", 0.5)
+    with pytest.raises(InputRefusedError, match="is not the address of a scheduler"):
+        Cluster("tcp://127.0.0.1:9").__enter__()
+    assert not [one for one in gc.get_objects() if isinstance(one, Client)]
 
 
 def test_no_scheduler_and_no_workers_are_refused(tmp_path):
