@@ -21,6 +21,7 @@ from audit.classroom.records import (
 )
 from audit.classroom.walker_task import regraded
 from audit.grading.fingerprint import fingerprint
+from audit.words import sentence
 
 
 def assemble(draft: ClassDraft, walkers: Sequence[WalkerResult]) -> ClassResult:
@@ -75,7 +76,7 @@ def _refused(walkers: Sequence[WalkerResult], draft: ClassDraft) -> list[ClassFi
     return [
         ClassFinding(
             what="broken-file",
-            message=f"The recording of {walker.name} cannot be used: {walker.problem}",
+            message=sentence("shows-unusable", walker=walker.name, problem=walker.problem),
             lane=walker.lane,
             walkers=(walker.ident,),
         )

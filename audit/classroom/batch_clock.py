@@ -7,6 +7,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from audit.words import sentence
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BatchClock:
@@ -27,8 +29,5 @@ def by_first_crossing(pairs: Sequence[tuple[float, float]]) -> BatchClock | None
     off_s = np.array([roster - left for roster, left in pairs])
     shift_s = float(np.round(np.median(off_s)))
     spread_s = float(np.median(np.abs(off_s - shift_s)))
-    ground = (
-        f"the first crossing of the start against the roster, middle of {len(pairs)} "
-        f"(half of them within {spread_s:.0f} s of it)"
-    )
+    ground = sentence("shows-shift-crossing", count=str(len(pairs)), spread=f"{spread_s:.0f}")
     return BatchClock(shift_s=shift_s, ground=ground)

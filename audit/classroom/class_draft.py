@@ -24,6 +24,8 @@ from audit.grading.fingerprint import digest
 from audit.roster import PunchList, Roster
 from audit.settings import Settings
 from audit.standard import Standard
+from audit.words import PLAIN_ENGLISH, Words, sentence
+from audit.words.figures import Listed, Percent
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,7 +33,8 @@ class ClassInputs:
     """What a class is graded from.
 
     ``shift_s`` is None where the clocks are to be put right by the first crossing of the
-    start; ``private`` leaves names out.
+    start; ``private`` leaves names out; ``words``
+    are those of each walker's debrief.
     """
 
     lanes: tuple[Lane, ...]
@@ -43,6 +46,7 @@ class ClassInputs:
     punches: PunchList | None = None
     shift_s: float | None = 0.0
     private: bool = False
+    words: Words = PLAIN_ENGLISH
     settings: Settings = field(default_factory=Settings)
 
 
@@ -100,7 +104,8 @@ def draft_class(inputs: ClassInputs) -> ClassDraft:
     for source in (inputs.roster, inputs.punches):
         notes += source.notes if source is not None else ()
     if clock.shift_s:
-        notes.append(f"All clocks were put {clock.shift_s:+.0f} s: {clock.ground}.")
+        shift = f"{clock.shift_s:+.0f}"
+        notes.append(sentence("shows-shifted", shift=shift, ground=clock.ground))
     findings += _twice(inputs.recordings)
     asked = [*findings, *(asked for task in tasks for asked in _asked(task))]
     asked += clocks_asked(tasks, inputs.settings.grading)
@@ -142,15 +147,13 @@ def _together(fits: Sequence[tuple[LaneFit, ...]]) -> tuple[LaneFit, ...]:
 
 def _clock(settled: Sequence[_Settled], inputs: ClassInputs) -> BatchClock:
     if inputs.shift_s is not None:
-        return BatchClock(shift_s=inputs.shift_s, ground="as it was asked for")
+        return BatchClock(shift_s=inputs.shift_s, ground=sentence("shows-shift-asked"))
     pairs = [
         (one.start_s, one.left_s)
         for one in settled
         if one.start_s is not None and one.left_s is not None
     ]
-    return by_first_crossing(pairs) or BatchClock(
-        ground="no start by the roster and by a recording to be compared"
-    )
+    return by_first_crossing(pairs) or BatchClock(ground=sentence("shows-shift-nothing"))
 
 
 def _task(one: _Settled, ident: str, clock: BatchClock, inputs: ClassInputs) -> WalkerTask:
@@ -163,9 +166,9 @@ def _task(one: _Settled, ident: str, clock: BatchClock, inputs: ClassInputs) -> 
     track = put_forward(put_together(tracks), clock.shift_s) if tracks else None
     notes = []
     if inputs.roster is not None and not entry.lane:
-        notes.append(f"The roster names no lane; the walk was given the one it fits: {lane.name}.")
+        notes.append(sentence("shows-lane-fitted", lane=lane.name))
     if one.handed.problem is not None and track is not None:
-        notes.append(f"Another recording could not be used: {one.handed.problem}")
+        notes.append(sentence("shows-another-unusable", problem=one.handed.problem))
     task = WalkerTask(
         ident=ident,
         name=ident.replace("-", " ").capitalize() if inputs.private else entry.name,
@@ -186,6 +189,7 @@ def _task(one: _Settled, ident: str, clock: BatchClock, inputs: ClassInputs) -> 
         better_lane=better_lane(one.fits, lane.name, grading) if one.fits else None,
         notes=tuple(notes),
         private=inputs.private,
+        words=inputs.words,
     )
     return dataclasses.replace(task, key=digest("walker", task, inputs.version, task.tracks))
 
@@ -199,7 +203,7 @@ def _twice(recordings: Sequence[Recording]) -> list[ClassFinding]:
     return [
         ClassFinding(
             what="same-recording",
-            message=f"{' and '.join(files)} hold the very same recording. Whose is it?",
+            message=sentence("shows-twice", files=Listed(things=files)),
             question=True,
         )
         for files in by_content.values()
@@ -212,18 +216,20 @@ def _asked(task: WalkerTask) -> list[ClassFinding]:
     asked = []
     if task.better_lane is not None and task.own_lane_fit is not None:
         own, better = task.own_lane_fit, task.better_lane
-        message = (
-            f"The recording of {task.name} fits {better.lane} better than {task.lane}: "
-            f"{100.0 * better.passed:.0f} % of its points passed against "
-            f"{100.0 * own.passed:.0f} %. Was the device swapped, or the wrong lane walked? "
-            f"It was graded on {task.lane}."
+        message = sentence(
+            "shows-other-lane",
+            walker=task.name,
+            better=better.lane,
+            lane=task.lane,
+            passed=Percent(share=better.passed),
+            own=Percent(share=own.passed),
         )
         asked.append(_finding("other-lane", task, message, question=True))
     if task.problem is not None:
-        message = f"The recording of {task.name} cannot be used: {task.problem}"
+        message = sentence("shows-unusable", walker=task.name, problem=task.problem)
         asked.append(_finding("broken-file", task, message))
     elif task.track is None:
-        message = f"{task.name} has no recording: no evidence, and no fail."
+        message = sentence("shows-no-recording", walker=task.name)
         asked.append(_finding("no-recording", task, message))
     return asked
 

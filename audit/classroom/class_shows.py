@@ -13,6 +13,8 @@ from audit.classroom.places_left import usual_turn_deg
 from audit.classroom.records import ClassFinding, LaneResult, WalkerResult
 from audit.classroom.walked_together import Company, WalkOnClock, walked_together
 from audit.settings.class_shows import ClassShowsSettings
+from audit.words import sentence
+from audit.words.figures import Length, Number, Percent, Turn
 
 _LIKE_THE_ANGLE_DEG = 1.5
 _TWO_AXES = 2**0.5
@@ -54,7 +56,7 @@ def _compasses(
 ) -> list[ClassFinding]:
     """Look at compasses where the roster numbers them, else at devices."""
     by_compass = any(walker.compass for walker in walkers)
-    thing = "Compass" if by_compass else "Device"
+    thing = "compass" if by_compass else "device"
     held = [walker.compass if by_compass else walker.device for walker in walkers]
     turns = np.array([usual_turn_deg(walker) for walker in walkers])
     found = carried_alike([walker.name for walker in walkers], held, turns, settings)
@@ -76,20 +78,21 @@ def _compasses(
 
 
 def _compass_words(thing: str, turn: CarriedTurn, angles_deg: Sequence[float]) -> str:
-    side, reads = ("right", "low") if turn.turn_deg > 0 else ("left", "high")
     size, half = abs(turn.turn_deg), 2.0 * turn.error_deg
-    words = (
-        f"{thing} {turn.compass}: the {turn.carriers} who carried it walked {size:.1f}° {side} of "
-        f"their azimuths, compared with the {turn.others} others (95 % interval "
-        f"{max(size - half, 0.0):.1f}° to {size + half:.1f}°). Is the compass {size:.0f}° out, "
-        f"reading {reads}? Hold it against another on a known line before it goes out again."
+    like = any(abs(turn.turn_deg - angle) < _LIKE_THE_ANGLE_DEG for angle in angles_deg)
+    return sentence(
+        "shows-compass",
+        thing=thing,
+        name=turn.compass,
+        carriers=str(turn.carriers),
+        size=Turn(degrees=size),
+        side="right" if turn.turn_deg > 0 else "left",
+        others=str(turn.others),
+        low=Turn(degrees=max(size - half, 0.0)),
+        high=Turn(degrees=size + half),
+        out=Turn(degrees=size, degrees_decimals=0),
+        angle="yes" if like else "no",
     )
-    if any(abs(turn.turn_deg - angle) < _LIKE_THE_ANGLE_DEG for angle in angles_deg):
-        words += (
-            " It is as much as the grid-magnetic angle left out would give: ask first whether "
-            "these walkers left it out."
-        )
-    return words
 
 
 def _broken_files(walkers: Sequence[WalkerResult]) -> list[ClassFinding]:
@@ -97,10 +100,7 @@ def _broken_files(walkers: Sequence[WalkerResult]) -> list[ClassFinding]:
     return [
         ClassFinding(
             what="broken-file",
-            message=(
-                f"The recording of {walker.name} is broken. {note} Is the rest still on the "
-                "device? Copy it again."
-            ),
+            message=sentence("shows-broken", walker=walker.name, note=note),
             lane=walker.lane,
             walkers=(walker.ident,),
             question=True,
@@ -138,15 +138,20 @@ def _compared(
 def _harder(lanes: Sequence[LaneResult], leg: HarderLeg) -> ClassFinding:
     lane = next(lane for lane in lanes if lane.name == leg.leg[0])
     planned = next(one for one in lane.legs if one.name == leg.leg[1])
-    explained = "no more" if leg.low <= leg.by_length else "more"
     return ClassFinding(
         what="harder-leg",
-        message=(
-            f"{lane.name}, leg {planned.name} ({planned.start} to {planned.end}): its misses are "
-            f"{leg.ratio:.1f} times those of the other legs once the skill of the walkers is taken "
-            f"out (95 % interval {leg.low:.1f} to {leg.high:.1f}, {leg.walkers} walkers). That is "
-            f"{explained} than its length explains, which would make them {leg.by_length:.1f} "
-            "times as large."
+        message=sentence(
+            "shows-harder",
+            lane=lane.name,
+            leg=planned.name,
+            start=planned.start,
+            end=planned.end,
+            ratio=Number(value=leg.ratio, decimals=1),
+            low=Number(value=leg.low, decimals=1),
+            high=Number(value=leg.high, decimals=1),
+            walkers=str(leg.walkers),
+            more="no" if leg.low <= leg.by_length else "yes",
+            length=Number(value=leg.by_length, decimals=1),
         ),
         lane=lane.name,
         leg=planned.name,
@@ -195,10 +200,13 @@ def _company_words(
 ) -> str:
     first, second = by_ident[one.first].name, by_ident[one.second].name
     together, usual = round(one.together_s / 60), max(round(one.usual_s / 60), 1)
-    return (
-        f"Did {second} walk with {first}? Away from the points, {second} was within "
-        f"{settings.together_m:.0f} m of where {first} had been {one.apart_s:.0f} s before for "
-        f"{together} min, {100 * one.share:.0f} % of the way. Of other pairs of the lane, set off "
-        f"as far apart, 95 in 100 would have been so for under {usual} min. A pair that was sent "
-        "out together, or a path that all took, looks the same: ask both."
+    return sentence(
+        "shows-company",
+        first=first,
+        second=second,
+        within=Length(metres=settings.together_m),
+        apart=f"{one.apart_s:.0f}",
+        together=str(together),
+        share=Percent(share=one.share),
+        usual=str(usual),
     )

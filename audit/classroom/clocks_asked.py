@@ -9,6 +9,7 @@ import numpy as np
 from audit.classroom.records import ClassFinding
 from audit.classroom.walker_task import WalkerTask
 from audit.settings import GradingSettings
+from audit.words import sentence
 
 
 def clocks_asked(tasks: Sequence[WalkerTask], settings: GradingSettings) -> list[ClassFinding]:
@@ -37,29 +38,21 @@ def clocks_asked(tasks: Sequence[WalkerTask], settings: GradingSettings) -> list
 
 
 def _batch(usual_s: float, count: int, settings: GradingSettings) -> ClassFinding:
-    message = (
-        f"By the recordings the start was left {_minutes(usual_s)} than by the roster (middle of "
-        f"{count}); {_taken(usual_s, settings)}. If the clocks are wrong, --shift puts the whole "
-        "batch right; if everybody set out late, nothing is wrong."
-    )
+    message = sentence("shows-batch-clock", count=str(count), **_off(usual_s, settings))
     return ClassFinding(what="clock", message=message, question=True)
 
 
 def _single(task: WalkerTask, off_s: float, settings: GradingSettings) -> ClassFinding:
-    message = (
-        f"{task.name} left the start {_minutes(off_s)} by the recording than by the roster, "
-        f"unlike the others; {_taken(off_s, settings)}. Was the start late, or is a clock wrong?"
-    )
+    message = sentence("shows-clock", walker=task.name, **_off(off_s, settings))
     return ClassFinding(
         what="clock", message=message, lane=task.lane, walkers=(task.ident,), question=True
     )
 
 
-def _minutes(off_s: float) -> str:
-    return f"{abs(off_s) / 60.0:.0f} min {'later' if off_s > 0 else 'earlier'}"
-
-
-def _taken(off_s: float, settings: GradingSettings) -> str:
-    if abs(off_s) > settings.clock_wrong_s:
-        return "the recording's own times were taken"
-    return "the roster's start was taken"
+def _off(off_s: float, settings: GradingSettings) -> dict[str, str]:
+    """Give how far a start is off the roster's, and which of the two was taken."""
+    return {
+        "minutes": f"{abs(off_s) / 60.0:.0f}",
+        "later": "yes" if off_s > 0 else "no",
+        "taken": "recording" if abs(off_s) > settings.clock_wrong_s else "roster",
+    }

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Literal
 
 from audit.classroom.places_left import able_walkers, left_from, own_claims
 from audit.classroom.records import ClassFinding, LaneResult, WalkerResult
 from audit.classroom.shared_miss import SharedPlace, gathered, missed_alike, stands_elsewhere
 from audit.settings.class_shows import ClassShowsSettings
+from audit.words import sentence
+from audit.words.figures import Length
 
 
 def course_faults(
@@ -36,22 +39,20 @@ def _fault(
     if place is not None:
         if not stands_elsewhere(place, offsets, lane.arrival_radius_m, settings):
             return None
-        return _finding(lane, leg, _gathered_words(place))
+        return _finding(lane, leg, _seen("gathered", place))
     astray = [one for one in able if one.legs[leg].point.grade in {"missed", "doubtful"}]
     if len(astray) < settings.alike_share * len(able):
         return None
     alike = missed_alike(own_claims(lane, able, leg), lane.arrival_radius_m, settings)
-    return None if alike is None else _finding(lane, leg, _alike_words(alike))
+    return None if alike is None else _finding(lane, leg, _seen("alike", alike))
 
 
-def _finding(lane: LaneResult, leg: int, words: str) -> ClassFinding:
+def _finding(lane: LaneResult, leg: int, seen: str) -> ClassFinding:
     planned = lane.legs[leg]
     return ClassFinding(
         what="point-misplaced",
-        message=(
-            f"{lane.name}, {planned.end} (leg {planned.name}): {words} The marker, the plan or the "
-            "card is wrong there, not the walkers: go and check it. The point is left out of the "
-            "grades."
+        message=sentence(
+            "shows-fault", lane=lane.name, point=planned.end, leg=planned.name, seen=seen
         ),
         lane=lane.name,
         leg=planned.name,
@@ -59,29 +60,24 @@ def _finding(lane: LaneResult, leg: int, words: str) -> ClassFinding:
     )
 
 
-def _gathered_words(place: SharedPlace) -> str:
-    return (
-        f"{place.sharing} of the {place.walkers} able walkers left it from one place, "
-        f"{place.off_m:.0f} m from where it is planned ({_where(place)}, ±{_error(place)} m); "
-        f"about that place they scatter by {place.scatter_m:.0f} m."
+def _seen(how: Literal["gathered", "alike"], place: SharedPlace) -> str:
+    return sentence(
+        f"shows-{how}",
+        sharing=str(place.sharing),
+        walkers=str(place.walkers),
+        off=Length(metres=place.off_m),
+        where=place_words(*place.mean_m),
+        error=Length(metres=max(2.0 * place.error_m, 1.0)),
+        scatter=Length(metres=place.scatter_m),
     )
 
 
-def _alike_words(place: SharedPlace) -> str:
-    return (
-        f"the {place.walkers} able walkers end {place.off_m:.0f} m from it on average "
-        f"({_where(place)}, ±{_error(place)} m), {place.sharing} of them to that side; what each "
-        f"turns and paces on other legs is taken off, and they scatter by {place.scatter_m:.0f} m."
+def place_words(east_m: float, north_m: float) -> str:
+    """Say where something lies: "86 m east, 72 m south"."""
+    return sentence(
+        "shows-place",
+        across=Length(metres=abs(east_m)),
+        east="yes" if east_m >= 0 else "no",
+        up=Length(metres=abs(north_m)),
+        north="yes" if north_m >= 0 else "no",
     )
-
-
-def _where(place: SharedPlace) -> str:
-    east, north = place.mean_m
-    return (
-        f"{abs(east):.0f} m {'east' if east >= 0 else 'west'}, "
-        f"{abs(north):.0f} m {'north' if north >= 0 else 'south'}"
-    )
-
-
-def _error(place: SharedPlace) -> str:
-    return f"{max(2.0 * place.error_m, 1.0):.0f}"

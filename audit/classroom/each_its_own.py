@@ -10,6 +10,8 @@ from audit.classroom.records import ClassFinding
 from audit.classroom.walk_time import roster_start_s
 from audit.classroom.walks_in_file import FoundWalk, Recording
 from audit.roster import RosterEntry
+from audit.words import sentence
+from audit.words.figures import Listed
 
 Part = tuple[Recording, FoundWalk]
 
@@ -86,10 +88,12 @@ def _left_over(rivals: Sequence[HandedIn], given: set[tuple[str, float]]) -> lis
     left = sorted(every - given)
     if not left:
         return []
-    files = " and ".join(dict.fromkeys(file for file, _ in sorted(every)))
-    rows = ", ".join(dict.fromkeys(row.entry.name for row in rivals))
-    message = (
-        f"{files}: {len(every)} walks, and the roster has {len(every) - len(left)} of them "
-        f"({rows}). Who walked the other{'s' if len(left) > 1 else ''}?"
+    message = sentence(
+        "shows-several-walks",
+        files=Listed(things=list(dict.fromkeys(file for file, _ in sorted(every)))),
+        walks=str(len(every)),
+        known=str(len(every) - len(left)),
+        rows=", ".join(dict.fromkeys(row.entry.name for row in rivals)),
+        left=len(left),
     )
     return [ClassFinding(what="walks-in-one-file", message=message, question=True)]

@@ -12,6 +12,8 @@ from audit.classroom.records import ClassFinding
 from audit.classroom.walks_in_file import Recording
 from audit.errors import InputRefusedError, Problem
 from audit.roster import Roster, RosterEntry
+from audit.words import sentence
+from audit.words.figures import Listed, Percent
 
 _SUFFIX = re.compile(r"\.(?:gpx|xml)(?:\.gz)?$|\.gz$", re.IGNORECASE)
 
@@ -128,11 +130,8 @@ def _handed_in(entry: RosterEntry, recordings: Sequence[Recording]) -> HandedIn:
 
 
 def _file_missing(entry: RosterEntry, missing: Sequence[str]) -> ClassFinding:
-    files = " and ".join(missing)
-    message = (
-        f"The roster gives {entry.name} {files}, but no such recording was handed in. "
-        "Without a recording there is no evidence, and no fail."
-    )
+    files = Listed(things=missing)
+    message = sentence("shows-file-missing", walker=entry.name, files=files)
     return ClassFinding(what="recording-missing", message=message, lane=entry.lane or None)
 
 
@@ -140,6 +139,6 @@ def _nobodys(recording: Recording) -> ClassFinding:
     fits = ""
     if recording.walks:
         best = recording.walks[0].fits[0]
-        fits = f" It fits {best.lane} best ({100.0 * best.passed:.0f} % of its points passed)."
-    message = f"{recording.file} is nobody's by the roster and was not graded.{fits} Whose is it?"
+        fits = sentence("shows-fits", lane=best.lane, passed=Percent(share=best.passed))
+    message = sentence("shows-nobodys", file=recording.file, fits=fits)
     return ClassFinding(what="recording-without-walker", message=message, question=True)

@@ -14,11 +14,9 @@ import numpy as np
 
 from audit.settings.class_shows import ClassShowsSettings
 from audit.units import FloatArray
+from audit.words import sentence
 
-WITHOUT_MODEL = (
-    "Whether a leg is harder than the rest, the walkers' skill taken out, was not worked out: "
-    'that needs statsmodels (pip install "leg-audit[class]").'
-)
+WITHOUT_MODEL = sentence("shows-no-model")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,14 +58,14 @@ def harder_legs(
     kept = _walked_enough(legs, settings.least_leg_walkers)
     names = sorted({legs[number] for number in kept})
     if len(names) < settings.least_legs:
-        return LegComparison(why_not="Too few legs were walked by enough walkers to compare them.")
+        return LegComparison(why_not=sentence("shows-too-few-legs"))
     if find_spec("statsmodels") is None:
         return LegComparison(why_not=WITHOUT_MODEL)
     rows = [names.index(legs[number]) for number in kept]
     wide = np.eye(len(names))[rows]
     fitted = _fit(np.log(misses_m[kept]), wide, [walkers[number] for number in kept])
     if fitted is None:
-        return LegComparison(why_not="The misses do not bear a comparison of the legs.")
+        return LegComparison(why_not=sentence("shows-no-comparison"))
     effects, covariance = fitted
     length = np.array([lengths_m[kept][np.array(rows) == row].mean() for row in range(len(names))])
     return _told(names, effects, covariance, np.log(length), wide.sum(axis=0), settings)

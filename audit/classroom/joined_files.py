@@ -13,6 +13,7 @@ from audit.classroom.lane import Lane
 from audit.classroom.records import ClassFinding
 from audit.classroom.walks_in_file import FoundWalk
 from audit.settings import GradingSettings
+from audit.words import sentence
 
 
 def join_parts(
@@ -58,8 +59,7 @@ def _goes_on(
 
 
 def _told(first: HandedIn, second: HandedIn) -> ClassFinding:
-    message = (
-        f"{second.files[0]} goes on where {first.files[0]} breaks off, and the two were joined "
-        f"as one walk of {first.entry.name}. If they are two people's, give a roster."
+    message = sentence(
+        "shows-joined", first=first.files[0], second=second.files[0], walker=first.entry.name
     )
     return ClassFinding(what="files-joined", message=message, question=True)

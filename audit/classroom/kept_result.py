@@ -8,13 +8,14 @@ from types import UnionType
 from typing import Any, Literal, TypeVar, Union, get_args, get_origin, get_type_hints
 
 from audit.classroom.records import WalkerResult
+from audit.words.kept_sentence import from_plain_data, plain_data
 
 Record = TypeVar("Record")
 
 
 def result_text(result: WalkerResult) -> str:
     """Give the text of a result."""
-    return json.dumps(asdict(result), ensure_ascii=False, sort_keys=True)
+    return json.dumps(plain_data(asdict(result)), ensure_ascii=False, sort_keys=True)
 
 
 def result_from(text: str) -> WalkerResult:
@@ -26,7 +27,7 @@ def result_from(text: str) -> WalkerResult:
         For a text that is none, or of another version of the program.
     """
     try:
-        made: WalkerResult = _record(WalkerResult, json.loads(text))
+        made: WalkerResult = _record(WalkerResult, from_plain_data(json.loads(text)))
     except (TypeError, KeyError, AttributeError) as error:
         message = f"no result of a walker: {error}"
         raise ValueError(message) from error

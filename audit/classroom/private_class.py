@@ -9,6 +9,8 @@ from dataclasses import replace
 from audit.classroom.class_draft import ClassDraft
 from audit.classroom.handed_in import stem_of
 from audit.classroom.records import ClassResult, LegResult, Trace, WalkerResult
+from audit.words import Sentence, sentence
+from audit.words.figures import Listed
 
 
 def private_class(result: ClassResult, draft: ClassDraft) -> ClassResult:
@@ -48,8 +50,21 @@ def _told(text: str, called: Mapping[str, str]) -> str:
     """Put what stands for it in place of each name, where it is no part of a longer word."""
     if not called:
         return text
+    if isinstance(text, Sentence):
+        return sentence(
+            text.ident, **{name: _told_value(one, called) for name, one in text.values.items()}
+        )
     names = "|".join(re.escape(name) for name in called)
     return re.sub(rf"(?<!\w)(?:{names})(?!\w)", lambda found: called[found[0]], text)
+
+
+def _told_value(value: object, called: Mapping[str, str]) -> object:
+    """Do so in what a sentence holds; its figures name nobody."""
+    if isinstance(value, str):
+        return _told(value, called)
+    if isinstance(value, Listed):
+        return replace(value, things=[_told_value(one, called) for one in value.things])
+    return value
 
 
 def _private(walker: WalkerResult, called: Mapping[str, str]) -> WalkerResult:

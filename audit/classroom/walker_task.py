@@ -19,6 +19,7 @@ from audit.plan import Plan
 from audit.settings import Settings
 from audit.standard import Standard
 from audit.track import Track
+from audit.words import PLAIN_ENGLISH, Words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,6 +38,8 @@ class WalkerTask:
         By name of point.
     day
         Of the lane, in ISO 8601, where its plan names none.
+    words : Words
+        In which the walker's debrief is told.
     key : str
         Of the content of all of this.
     """
@@ -60,6 +63,7 @@ class WalkerTask:
     better_lane: LaneFit | None = None
     notes: tuple[str, ...] = ()
     private: bool = False
+    words: Words = PLAIN_ENGLISH
     key: str = ""
 
 

@@ -17,6 +17,7 @@ from audit.cli.options import (
     GridMagneticAngle,
     PacesPer100m,
     Traceback,
+    WordsFile,
 )
 from audit.cli.records_options import KeepUntil, RecordsAddress, RecordsSecret
 
@@ -134,6 +135,7 @@ def grade(  # noqa: PLR0913 (one parameter an option)
     records: RecordsAddress = None,
     keep_until: KeepUntil = None,
     records_secret: RecordsSecret = None,
+    words: WordsFile = None,
     traceback: Traceback = False,  # noqa: ARG001 (whoever guards the command reads it)
 ) -> None:
     """Grade a class: many recordings of one lane or several, by a standard.
@@ -159,6 +161,7 @@ def grade(  # noqa: PLR0913 (one parameter an option)
             private=private,
             cluster=cluster,
             records=_records(records, keep_until, records_secret),
+            words=words,
         ),
         options=_course(date, grid, grid_magnetic_angle, paces_per_100m, arrival_radius),
     )

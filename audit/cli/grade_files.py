@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
 
 import audit
+from audit import words
 from audit.classroom.assemble import assemble
 from audit.classroom.attempt_of_walker import attempts_of_class
 from audit.classroom.class_draft import ClassDraft, ClassInputs, draft_class
@@ -28,7 +29,7 @@ from audit.cli.kept_walkers import (
     put_by,
     taken_up,
 )
-from audit.cli.messages import say, tell
+from audit.cli.messages import say, say_note, speak_as, tell
 from audit.cli.plans_and_tracks import labels, sort_files
 from audit.cli.walker_work import look, work
 from audit.debriefing.debrief_walk import track_date
@@ -49,6 +50,7 @@ from audit.reports.write import write_texts
 from audit.roster import PunchList, Roster
 from audit.settings import Settings
 from audit.standard import Standard
+from audit.words import in_force
 
 if TYPE_CHECKING:
     from audit.cli.cluster import Cluster
@@ -71,6 +73,7 @@ class Asked:
     private: bool
     cluster: str | None = None
     records: RecordsWanted | None = None
+    words: Path | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,14 +93,20 @@ def grade_files(files: Sequence[Path], asked: Asked, options: CourseOptions) -> 
         Where a plan, the roster, the standard or the codes are refused, or the results
         cannot be written. A recording that cannot be used ends nothing.
     """
+    speak_as(asked.words)
     records = _opened(asked)
     sorted_files = sort_files(files)
     for line in sorted_files.said:
         say(line)
     papers = _read_papers(sorted_files.plans, asked, options)
     say(
-        f"{len(papers.plans)} lanes ({', '.join(lane_names(papers.plans))}), "
-        f"{len(sorted_files.tracks)} recordings, standard: {papers.standard.name}."
+        words.say(
+            "class-terminal-begun",
+            lanes=len(papers.plans),
+            names=", ".join(lane_names(papers.plans)),
+            recordings=len(sorted_files.tracks),
+            standard=papers.standard.name,
+        )
     )
     with Processes(asked.jobs or processors()) as processes, _workers(asked, processes) as workers:
         draft = _drafted(sorted_files.tracks, papers, asked, processes)
@@ -108,17 +117,26 @@ def grade_files(files: Sequence[Path], asked: Asked, options: CourseOptions) -> 
         result = private_class(result, draft)
         forget_kept(asked.folder)
     forget_others([task.key for task in draft.tasks], asked.folder)
-    made_from = [Path(one) for one in (*files, asked.roster, asked.punches, asked.standard) if one]
+    made_from = [
+        Path(one)
+        for one in (*files, asked.roster, asked.punches, asked.standard, asked.words)
+        if one
+    ]
     written = write_texts(asked.folder, class_texts(result), made_from)
     sheets = appeal_sheets(result)
     if sheets:
         write_texts(asked.folder / APPEALS, sheets)
     tell(render_class_terminal(result))
     for note in (*result.notes, *_notes_on(asked.folder, result, sheets)):
-        say(f"note: {note}")
+        say_note(note)
     say(
-        f"Written to {asked.folder}: {', '.join(path.name for path in written)}, a folder for each "
-        f"walker in debriefs, and {len(sheets)} sheets in {APPEALS}."
+        words.say(
+            "class-terminal-written",
+            folder=str(asked.folder),
+            files=", ".join(path.name for path in written),
+            sheets=len(sheets),
+            appeals=APPEALS,
+        )
     )
     if records is not None:
         records.keep(attempts)
@@ -129,8 +147,7 @@ def _notes_on(folder: Path, result: ClassResult, sheets: Collection[str]) -> lis
     """Say what an earlier run has left in the folder; it stays, for nobody asked to drop it."""
     now = {"debriefs": {walker.ident for walker in result.walkers}, APPEALS: set(sheets)}
     return [
-        f"{folder / part} holds {len(left)} that are not of this class, from an earlier run. "
-        "They stay; take them away before you share the folder."
+        words.say("class-terminal-old", folder=str(folder / part), count=str(len(left)))
         for part, names in now.items()
         if (left := left_from_before(names, folder / part))
     ]
@@ -172,6 +189,7 @@ def _drafted(
             punches=papers.punches,
             shift_s=asked.shift_s,
             private=asked.private,
+            words=in_force(),
             settings=settings,
         )
     )
@@ -249,7 +267,7 @@ def _graded(draft: ClassDraft, folder: Path, workers: Processes | Cluster) -> li
         if (kept := taken_up(task, folder)) is not None
     }
     if done:
-        say(f"{len(done)} of {len(draft.tasks)} walkers are done already and were kept.")
+        say(words.say("class-terminal-kept", done=str(len(done)), all=str(len(draft.tasks))))
     left = [place for place in range(len(draft.tasks)) if place not in done]
     progress = Progress("Graded", len(draft.tasks), len(done))
     try:
@@ -259,10 +277,8 @@ def _graded(draft: ClassDraft, folder: Path, workers: Processes | Cluster) -> li
             progress.step(finished.result.name)
     except KeyboardInterrupt:
         progress.end()
-        say(
-            f"Stopped: {len(done)} of {len(draft.tasks)} walkers are done and kept in {folder}. "
-            "The same command goes on from there."
-        )
+        done_of = {"done": str(len(done)), "all": str(len(draft.tasks))}
+        say(words.say("class-terminal-stopped", folder=str(folder), **done_of))
         raise
     progress.end()
     return [done[place] for place in range(len(draft.tasks))]

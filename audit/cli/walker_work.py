@@ -18,7 +18,7 @@ from audit.debriefing.debrief_walk import track_date
 from audit.debriefing.privacy import private_debrief
 from audit.errors import InputRefusedError
 from audit.readers.gpx_track import read_track
-from audit.reports.write import report_texts
+from audit.reports.write import Wishes, report_texts
 from audit.settings import Settings
 
 
@@ -57,7 +57,7 @@ def work(task: WalkerTask) -> WalkerWork:
             return WalkerWork(result=result)
         if task.private:
             found = private_debrief(found, task.settings.privacy)
-        files = report_texts(found)
+        files = report_texts(found, wishes=Wishes(words=task.words))
     except Exception as fault:  # noqa: BLE001 (one walker must not end a class)
         return WalkerWork(result=refused_walker(task, lane, _fault(task.name, fault)))
     pages = tuple(f"{result.folder}/{name}" for name in sorted(files))

@@ -7,6 +7,8 @@ import math
 from audit.grading.verdicts import Approach, PointGrade, PointVerdict, Proof, Punch
 from audit.settings import GradingSettings
 from audit.standard import Standard
+from audit.words import sentence
+from audit.words.figures import Length
 
 
 def judge_point(
@@ -35,9 +37,7 @@ def judge_point(
             grade = "doubtful"
         _tell_track(approach, radius_m, error_m, (speaks_for, against))
         if not approach.in_turn:
-            against.append(
-                "That was not on the way to this point, but at another time of the walk."
-            )
+            against.append(sentence("judged-out-of-turn"))
     if punch is not None:
         grade, proof = _with_punch(punch, grade, proof, (speaks_for, against))
     if grade == "no-evidence":
@@ -75,21 +75,17 @@ def _tell_track(
 ) -> None:
     """Put the nearest approach to what speaks for the walker, and to what speaks against."""
     speaks_for, against = told
-    seen = f"The recording comes within {approach.distance_m:.0f} m of the point"
+    near, radius = Length(metres=approach.distance_m), Length(metres=radius_m)
     if approach.distance_m <= radius_m:
-        speaks_for.append(f"{seen}, inside the radius of {radius_m:.0f} m.")
+        speaks_for.append(sentence("judged-inside", near=near, radius=radius))
         return
     outside_m = approach.distance_m - radius_m
-    against.append(
-        f"{seen} and no nearer: {outside_m:.0f} m outside the radius of {radius_m:.0f} m."
-    )
-    speaks_for.append(
-        f"Its whole error is {error_m:.0f} m"
-        + (" and reaches that far." if error_m >= outside_m else ", which does not reach that far.")
-    )
+    outside = Length(metres=outside_m)
+    against.append(sentence("judged-outside", near=near, outside=outside, radius=radius))
+    reaches = "judged-reaches" if error_m >= outside_m else "judged-reaches-not"
+    speaks_for.append(sentence(reaches, error=Length(metres=error_m)))
     if approach.unseen_m >= 1.0:
-        nearer = f"the walker may have come {approach.unseen_m:.0f} m nearer"
-        speaks_for.append(f"In a silence of the recording {nearer}; that is counted in the error.")
+        speaks_for.append(sentence("judged-unseen", nearer=Length(metres=approach.unseen_m)))
 
 
 def _with_punch(
@@ -97,14 +93,10 @@ def _with_punch(
 ) -> tuple[PointGrade, Proof | None]:
     speaks_for, against = told
     if punch.right is False:
-        against.append(f'The code brought back, "{punch.code}", is not that of this point.')
+        against.append(sentence("judged-code-wrong", code=punch.code))
         if grade == "found":
             return "doubtful", "track"
         return (grade, proof) if grade != "no-evidence" else ("doubtful", "punch")
-    key = (
-        "is that of this point"
-        if punch.right
-        else "was brought back; no key tells whether it is right"
-    )
-    speaks_for.append(f'The code "{punch.code}" {key}.')
+    known = "judged-code-right" if punch.right else "judged-code-no-key"
+    speaks_for.append(sentence(known, code=punch.code))
     return "found", "punch"

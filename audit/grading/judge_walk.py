@@ -8,6 +8,8 @@ from dataclasses import dataclass
 
 from audit.grading.verdicts import PointVerdict, WalkGrade, WalkTime, WalkVerdict
 from audit.standard import Standard
+from audit.words import sentence
+from audit.words.figures import Listed
 
 ScorePart = tuple[str, float | None, float]
 
@@ -64,7 +66,7 @@ def judge_walk(
     grade: WalkGrade
     if not evidence or (counted.counted > 0 and counted.without_evidence == counted.counted):
         grade, late_s = "no-evidence", None
-        reasons = ["There is no evidence of this walk; that is no fail. Ask, or repeat it."]
+        reasons = [sentence("judged-nothing")]
     else:
         grades = {_points_grade(counted), time_grade}
         grade = next(one for one in ("fail", "doubtful", "pass") if one in grades)
@@ -108,28 +110,31 @@ def _points_grade(counted: _Points) -> WalkGrade:
 def _point_reasons(counted: _Points, standard: Standard) -> list[str]:
     """Say in a sentence how the points stand against what is asked."""
     others = [
-        f"{number} {what}"
+        sentence(f"judged-{what}", count=str(number))
         for number, what in (
             (counted.doubtful, "doubtful"),
             (counted.missed, "missed"),
-            (counted.without_evidence, "without evidence"),
+            (counted.without_evidence, "unevidenced"),
         )
         if number
     ]
     asked = counted.needed + counted.left_out
-    reasons = [
-        f"{counted.found} of {counted.counted} points found"
-        + (f", {', '.join(others)}" if others else "")
-        + f"; {counted.needed} asked for."
+    reasons: list[str] = [
+        sentence(
+            "judged-points",
+            found=str(counted.found),
+            counted=str(counted.counted),
+            others=sentence("judged-others", list=Listed(things=others, link="comma"))
+            if others
+            else "",
+            needed=str(counted.needed),
+        )
     ]
     if standard.points_to_find is not None and standard.points_to_find > asked:
-        reasons.append(
-            f"The standard asks for {standard.points_to_find} points, but the lane has {asked}."
-        )
+        stated = str(standard.points_to_find)
+        reasons.append(sentence("judged-fewer", asked=stated, has=str(asked)))
     if counted.left_out:
-        reasons.append(
-            f"{counted.left_out} left out of the grade: the course itself is in doubt there."
-        )
+        reasons.append(sentence("judged-left-out", count=str(counted.left_out)))
     return reasons
 
 
@@ -139,17 +144,20 @@ def _judge_time(time: WalkTime, standard: Standard) -> tuple[float | None, WalkG
         return None, "pass", []
     limit = _clock(standard.time_limit_s)
     if time.elapsed_s is None:
-        return None, "doubtful", [f"How long it took cannot be told; the limit is {limit}."]
-    took = f"It took {_clock(time.elapsed_s)} of {limit}"
+        return None, "doubtful", [sentence("judged-time-unknown", limit=limit)]
+
+    def took(ident: str) -> list[str]:
+        return [sentence(f"judged-{ident}", time=_clock(time.elapsed_s or 0.0), limit=limit)]
+
     late_s = max(time.elapsed_s - standard.time_limit_s, 0.0)
     beyond_s = time.elapsed_s - standard.time_limit_s - standard.late_grace_s
     if late_s == 0.0:
-        return 0.0, "pass", [f"{took}."]
+        return 0.0, "pass", took("in-time")
     if beyond_s <= 0.0:
-        return late_s, "pass", [f"{took}: late, but within the grace; see the score."]
+        return late_s, "pass", took("grace")
     if beyond_s <= time.error_s:
-        return late_s, "doubtful", [f"{took}: late by no more than the clocks may be off."]
-    return late_s, "fail", [f"{took}: too late."]
+        return late_s, "doubtful", took("clocks")
+    return late_s, "fail", took("late")
 
 
 def _score_parts(

@@ -2,20 +2,17 @@
 
 from __future__ import annotations
 
-from audit.classroom.records import ClassLeg, ClassResult, LaneResult, WalkerResult
+from audit.classroom.records import ClassLeg, ClassResult, LaneResult, TrackFacts, WalkerResult
+from audit.grading.verdicts import PointVerdict
 from audit.reports import class_words, digits
 from audit.reports.class_matrix import appeal_name, debrief_page, may_appeal
 from audit.reports.class_page import POLICY
-from audit.reports.class_words import number
 from audit.reports.figure_appeal import appeal_specification
 from audit.reports.html_report import page_templates
 from audit.reports.picture import draw
 from audit.track import utc_text
-
-LIMIT = (
-    "A recording may raise a question; it does not decide alone. Proof at the marker (code, punch, "
-    "a person who sat there) comes first, and doubt speaks for the walker."
-)
+from audit.words import in_force, say
+from audit.words.figures import Number
 
 
 def appeal_sheets(result: ClassResult) -> dict[str, str]:
@@ -33,7 +30,7 @@ def _sheet(result: ClassResult, lane: LaneResult, walker: WalkerResult, leg: int
     planned, one = lane.legs[leg], walker.legs[leg]
     made = appeal_specification(lane, leg, walker)
     title = f"{class_words.called(walker)}, {planned.end}"
-    said = f"The walk about {planned.end}, grid north up."
+    said = say("appeal-about", point=planned.end)
     page = debrief_page(walker)
     return (
         page_templates()
@@ -42,17 +39,23 @@ def _sheet(result: ClassResult, lane: LaneResult, walker: WalkerResult, leg: int
             policy=POLICY,
             title=title,
             grade=one.point.grade,
-            words=class_words.POINT_WORDS[one.point.grade],
+            words=class_words.point_words(one.point.grade),
             left_out=one.point.left_out,
-            where=f"{lane.name}, leg {planned.name}: {planned.start} to {planned.end}",
+            language=in_force().language,
+            where=say(
+                "appeal-where",
+                lane=lane.name,
+                leg=planned.name,
+                start=planned.start,
+                end=planned.end,
+                standard=", ".join(filter(None, (result.standard.name, result.standard.edition))),
+            ),
             facts=_facts(lane, walker, leg),
             picture=None if made is None else draw(made, "appeal", title, said).svg,
             evidence_for=one.point.evidence_for,
             evidence_against=one.point.evidence_against,
             about_class=_class_words(result, lane, leg),
             notes=() if walker.track is None else walker.track.notes,
-            standard=result.standard,
-            limit=LIMIT,
             fingerprint=lane.fingerprint or result.fingerprint,
             debrief=f"../{page}#leg{leg + 1}" if page else "",
             version=result.version,
@@ -62,45 +65,62 @@ def _sheet(result: ClassResult, lane: LaneResult, walker: WalkerResult, leg: int
 
 def _facts(lane: LaneResult, walker: WalkerResult, leg: int) -> list[tuple[str, str]]:
     one = walker.legs[leg]
-    verdict, approach, punch = one.point, one.point.approach, one.point.punch
-    facts = [("Found within", f"{verdict.radius_m:.0f} m of the point")]
-    facts.append(
-        ("Missed beyond", f"{verdict.radius_m + verdict.error_m:.0f} m (whole error added)")
+    verdict = one.point
+    within, beyond = (
+        digits.stated_metres(size)
+        for size in (verdict.radius_m, verdict.radius_m + verdict.error_m)
     )
-    if approach is not None:
-        words = digits.metres(approach.distance_m, approach.sd_m)
-        if approach.time_s is not None:
-            words += f", {utc_text(approach.time_s)}"
-        facts.append(("Nearest approach", words + ("" if approach.in_turn else ", out of turn")))
-        if approach.unseen_m >= 1.0:
-            words = f"{approach.unseen_m:.0f} m nearer at most, in silences of the recording"
-            facts.append(("Unseen", words))
+    facts = [
+        ("found-within", say("appeal-found-within-said", size=within)),
+        ("missed-beyond", say("appeal-missed-beyond-said", size=beyond)),
+        *_approach(verdict),
+    ]
     if one.miss is not None:
         miss = digits.metres(one.miss.distance_m, one.miss.sd_m)
         where = class_words.vector(one.miss.east_m, one.miss.north_m)
-        facts.append(("Miss at the claim", f"{miss} ({where})"))
-    facts.append(
-        ("Proof brought back", "none" if punch is None else _punch_words(punch.right, punch.code))
-    )
+        facts.append(("miss", say("appeal-miss-said", size=miss, where=where)))
+    facts.append(("proof", _proof(verdict)))
     if walker.track is not None:
-        every = walker.track.median_interval_s
-        rate = "without times" if every is None else f"one every {every:g} s"
-        noise = f"receiver noise {walker.track.noise_m:.1f} m"
-        facts.append(("Recording", f"{walker.track.fixes} fixes, {rate}, {noise}"))
-    why = class_words.why(one)
-    if why:
-        facts.append(("Consistent with", why))
-    facts.append(("Plan", f"{lane.plan_file}, grid {lane.grid}"))
-    return facts
+        facts.append(("recorded", _recorded(walker.track)))
+    named = [(say(f"appeal-{name}"), words) for name, words in facts]
+    if why := class_words.why(one):
+        named.append((say("class-consistent"), why))
+    plan = say("appeal-plan-said", file=lane.plan_file, grid=lane.grid)
+    return [*named, (say("appeal-plan"), plan)]
 
 
-def _punch_words(right: bool | None, code: str) -> str:  # noqa: FBT001 (as the record has it)
-    said = {
-        True: "the right one",
-        False: "not that of the point",
-        None: "no key to hold it against",
-    }
-    return f"code {code}, {said[right]}"
+def _approach(verdict: PointVerdict) -> list[tuple[str, str]]:
+    approach = verdict.approach
+    if approach is None:
+        return []
+    said = say(
+        "appeal-nearest-said",
+        size=digits.metres(approach.distance_m, approach.sd_m),
+        time="none" if approach.time_s is None else utc_text(approach.time_s),
+        turn="yes" if approach.in_turn else "no",
+    )
+    if approach.unseen_m < 1.0:
+        return [("nearest", said)]
+    unseen = digits.stated_metres(approach.unseen_m)
+    return [("nearest", said), ("unseen", say("appeal-unseen-said", size=unseen))]
+
+
+def _proof(verdict: PointVerdict) -> str:
+    punch = verdict.punch
+    if punch is None:
+        return say("appeal-proof-none")
+    known = {True: "right", False: "wrong", None: "no-key"}[punch.right]
+    return say(f"appeal-proof-{known}", code=punch.code)
+
+
+def _recorded(track: TrackFacts) -> str:
+    every = track.median_interval_s
+    return say(
+        "appeal-recorded-said",
+        fixes=str(track.fixes),
+        every="none" if every is None else in_force().decimal(f"{every:g}"),
+        noise=Number(value=track.noise_m, decimals=1),
+    )
 
 
 def _class_words(result: ClassResult, lane: LaneResult, leg: int) -> list[str]:
@@ -116,7 +136,11 @@ def _class_words(result: ClassResult, lane: LaneResult, leg: int) -> list[str]:
 
 
 def _others(leg: ClassLeg) -> str:
-    return (
-        f"Of {number(leg.walkers, 'walk')} of the lane {leg.found} found the point, {leg.missed} "
-        f"missed it, {leg.doubtful} are doubtful; of {leg.without_evidence} there is no evidence."
+    return say(
+        "appeal-others-said",
+        walks=leg.walkers,
+        found=str(leg.found),
+        missed=str(leg.missed),
+        doubtful=leg.doubtful,
+        unevidenced=str(leg.without_evidence),
     )

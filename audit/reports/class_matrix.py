@@ -6,6 +6,8 @@ from dataclasses import dataclass
 
 from audit.classroom.records import ClassResult, LaneResult, LegResult, WalkerResult
 from audit.reports import class_words, digits
+from audit.reports.wording import status_words
+from audit.words import say, told
 
 APPEALS = "appeals"
 """The folder of the sheets, in that of the class."""
@@ -32,10 +34,7 @@ class WalkerRow:
     number: int
     name: str
     debrief: str
-    verdict: str
-    found: str
-    elapsed: str
-    late: str
+    result: str
     problem: str
     cells: tuple[PointCell, ...]
 
@@ -88,16 +87,20 @@ def may_appeal(leg: LegResult) -> bool:
 
 
 def _row(number: int, walker: WalkerResult, lane: LaneResult) -> WalkerRow:
-    verdict = walker.verdict
+    verdict, elapsed_s = walker.verdict, walker.time.elapsed_s
     return WalkerRow(
         number=number,
         name=class_words.called(walker),
         debrief=debrief_page(walker),
-        verdict=class_words.WALK_WORDS[verdict.grade],
-        found=f"{verdict.found} of {verdict.needed} needed",
-        elapsed=class_words.hours(walker.time.elapsed_s),
-        late="" if not verdict.late_s else f"{class_words.hours(verdict.late_s)} late",
-        problem=walker.problem or "",
+        result=say(
+            "class-result",
+            verdict=class_words.walk_words(verdict.grade),
+            found=str(verdict.found),
+            needed=str(verdict.needed),
+            hours="none" if elapsed_s is None else class_words.hours(elapsed_s),
+            late=class_words.hours(verdict.late_s) if verdict.late_s else "none",
+        ),
+        problem=told(walker.problem or ""),
         cells=tuple(_cell(walker, lane, leg) for leg in range(len(walker.legs))),
     )
 
@@ -107,11 +110,11 @@ def _cell(walker: WalkerResult, lane: LaneResult, number: int) -> PointCell:
     page = debrief_page(walker)
     miss = "" if leg.miss is None else digits.metres(leg.miss.distance_m, leg.miss.sd_m)
     if leg.status in {"skipped", "unfinished", "not-started"}:
-        miss = leg.status.replace("-", " ")
+        miss = status_words(leg.status)
     return PointCell(
         point=lane.legs[number].end,
         grade=leg.point.grade,
-        words=class_words.POINT_WORDS[leg.point.grade],
+        words=class_words.point_words(leg.point.grade),
         miss=miss,
         cause=class_words.why(leg),
         debrief=f"{page}#leg{number + 1}" if page else "",

@@ -5,15 +5,16 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from audit.classroom.records import ClassResult
-from audit.reports import class_words
-from audit.reports.cautions import CAUTIONS
+from audit.reports import class_words, digits
+from audit.reports.cautions import cautions
 from audit.reports.class_matrix import lane_tables, numbered
 from audit.reports.class_tables import cause_rows, lane_rows, leg_rows, time_rows
 from audit.reports.class_verdict import class_verdict, findings_of
-from audit.reports.class_words import number
 from audit.reports.figure_class_leg import leg_tracks_specification
 from audit.reports.html_report import page_templates
 from audit.reports.picture import Picture, draw
+from audit.words import in_force, say, told
+from audit.words.figures import Percent, Turn
 
 POLICY = (
     "default-src 'none'; style-src 'unsafe-inline'; img-src data:; connect-src 'none'; "
@@ -54,10 +55,11 @@ def render_class_html(result: ClassResult) -> str:
             times=time_rows(result),
             standard=result.standard,
             asks=standard_facts(result),
+            language=in_force().language,
             plan_findings=[(lane.name, words) for lane in result.lanes for words in lane.findings],
             notes=[*result.notes, *(note for lane in result.lanes for note in lane.notes)],
             recordings=recording_notes(result),
-            cautions=CAUTIONS,
+            cautions=cautions(),
             fingerprint=result.fingerprint,
             version=result.version,
         )
@@ -91,13 +93,18 @@ def leg_figures(result: ClassResult) -> list[LegFigure]:
             made = leg_tracks_specification(lane, leg, walkers)
             if made is None:
                 continue
-            title = f"Leg {planned.name}: {planned.start} to {planned.end}"
+            ends = say("figure-range", low=planned.start, high=planned.end)
+            title = say("page-leg-title", leg=planned.name, ends=ends)
             grades = [one.legs[leg].point.grade for _, one in walkers]
-            said = (
-                f"{grades.count('found')} of {number(len(grades), 'walk')} found the point, "
-                f"{grades.count('missed')} missed it, {grades.count('doubtful')} are doubtful."
+            said = say(
+                "class-tracks-said",
+                found=str(grades.count("found")),
+                walks=len(grades),
+                missed=str(grades.count("missed")),
+                doubtful=grades.count("doubtful"),
             )
-            picture = draw(made, f"lane{lane_number}-leg{leg}", f"{lane.name}, {title}", said)
+            called = say("class-picture-title", lane=lane.name, leg=title)
+            picture = draw(made, f"lane{lane_number}-leg{leg}", called, said)
             figures.append(LegFigure(lane=lane.name, title=title, picture=picture))
     return figures
 
@@ -105,33 +112,39 @@ def leg_figures(result: ClassResult) -> list[LegFigure]:
 def standard_facts(result: ClassResult) -> list[tuple[str, str]]:
     """Say what the standard asks, figure by figure."""
     standard = result.standard
-    asks = [("Points to find", str(standard.points_to_find or "all"))]
+    asks = [("points", str(standard.points_to_find or say("class-asks-all")))]
     if standard.radius_m is not None:
-        asks.append(("Found within", f"{standard.radius_m:g} m"))
+        asks.append(("within", digits.stated_metres(standard.radius_m)))
     if standard.time_limit_s is not None:
-        asks.append(("Time limit", f"{standard.time_limit_s / 60:g} min"))
+        asks.append(("time", f"{standard.time_limit_s / 60:g} min"))
     if standard.late_penalty_per_min:
-        asks.append(("For each minute late", f"{standard.late_penalty_per_min:g} off the score"))
+        off = in_force().decimal(f"{standard.late_penalty_per_min:g}")
+        asks.append(("late", say("class-asks-late-said", off=off)))
     if standard.azimuth_tolerance_deg is not None:
-        asks.append(("Azimuth within", f"{standard.azimuth_tolerance_deg:g}°"))
+        degrees = standard.azimuth_tolerance_deg
+        asks.append(("azimuth", Turn(degrees=degrees).shown(in_force())))
     if standard.distance_tolerance is not None:
-        asks.append(("Distance within", f"{100 * standard.distance_tolerance:g} %"))
-    asks.append(("Order", "as planned" if standard.order == "planned" else "free"))
-    road = {"none": "not asked", "cross only": "crossed only", "keep off": "kept off"}
-    distance = "" if standard.road_distance_m is None else f" by {standard.road_distance_m:g} m"
-    asks.append(("Roads", f"{road[standard.road_rule]}{distance}, judged by a person"))
-    return asks
+        share = Percent(share=standard.distance_tolerance, decimals=1)
+        asks.append(("distance", share.shown(in_force())))
+    asks.append(("order", say(f"class-asks-{standard.order}")))
+    by_m = standard.road_distance_m
+    rule = say(f"class-roads-{standard.road_rule.replace(' ', '-')}")
+    by = "none" if by_m is None else digits.stated_metres(by_m)
+    asks.append(("roads", say("class-roads-said", rule=rule, by=by)))
+    return [(say(f"class-asks-{name}"), words) for name, words in asks]
 
 
 def _facts(result: ClassResult) -> list[tuple[str, str]]:
     days = ", ".join(dict.fromkeys(lane.date for lane in result.lanes if lane.date))
     facts = [
-        ("Day", days or "not known"),
-        ("Walks", str(len(result.walkers))),
-        ("Lanes", ", ".join(lane.name for lane in result.lanes)),
-        ("Standard", " ".join(filter(None, (result.standard.name, result.standard.edition)))),
-        ("Fingerprint", result.fingerprint[:16]),
+        ("day", days or say("class-day-unknown")),
+        ("walks", str(len(result.walkers))),
+        ("lanes", ", ".join(lane.name for lane in result.lanes)),
+        ("standard", " ".join(filter(None, (result.standard.name, result.standard.edition)))),
+        ("fingerprint", result.fingerprint[:16]),
     ]
     if result.shift_s:
-        facts.append(("Clocks", f"moved by {result.shift_s:+.0f} s, {result.shift_from}"))
-    return facts
+        shift = f"{result.shift_s:+.0f}"
+        moved = say("class-clocks-said", shift=shift, ground=told(result.shift_from))
+        facts.append(("clocks", moved))
+    return [(say(f"class-{name}"), words) for name, words in facts]

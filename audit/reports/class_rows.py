@@ -8,6 +8,7 @@ from typing import Literal
 
 from audit.classroom.records import ClassLeg, ClassResult, LegResult, WalkerResult
 from audit.track import utc_text
+from audit.words import say, told
 
 CellKind = Literal["text", "whole", "metres", "degrees", "share", "minutes", "number", "moment"]
 Cell = str | int | float | bool | None
@@ -15,11 +16,15 @@ Cell = str | int | float | bool | None
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Column:
-    """A column of a sheet: its heading, what its numbers are, and its width in signs."""
+    """A column of a sheet: its heading, what its numbers are, and its width in signs.
+
+    Texts of one that is ``told`` are words of a few, which each language has.
+    """
 
     name: str
     kind: CellKind = "text"
     width: int = 12
+    told: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -84,8 +89,8 @@ def finding_sheet(result: ClassResult) -> Sheet:
     """Give one row a finding."""
     columns = (
         Column(name="what", width=22), Column(name="lane"), Column(name="leg"),
-        Column(name="walkers", width=24), Column(name="a_question"),
-        Column(name="left_out_of_grades"), Column(name="message", width=110),
+        Column(name="walkers", width=24), Column(name="a_question", told=True),
+        Column(name="left_out_of_grades", told=True), Column(name="message", width=110),
     )  # fmt: skip
     names = {walker.ident: walker.name for walker in result.walkers}
     rows = tuple(
@@ -101,37 +106,40 @@ def standard_sheet(result: ClassResult) -> Sheet:
     standard, sources = result.standard, dict(result.standard.sources)
     minutes = None if standard.time_limit_s is None else standard.time_limit_s / 60.0
     tolerance = standard.distance_tolerance
+    everything, none = say("sheet-all"), say("sheet-none")
     figures: list[tuple[str, Cell, str]] = [
         ("name", standard.name, ""),
         ("edition", standard.edition, ""),
         ("file", standard.source, ""),
-        ("fingerprint", result.fingerprint, "of plans, standard and program version"),
+        ("fingerprint", result.fingerprint, say("sheet-of-what")),
         ("program", f"leg-audit {result.version}", ""),
-        ("points_to_find", standard.points_to_find or "all", sources.get("points_to_find", "")),
-        ("radius_m", standard.radius_m or "as in the plan", sources.get("radius_m", "")),
-        ("survey_sd_m", standard.survey_sd_m, sources.get("survey_sd_m", "")),
-        ("time_limit_min", minutes or "none", sources.get("time_limit_min", "")),
-        ("late_grace_min", standard.late_grace_s / 60.0, sources.get("late_grace_min", "")),
-        ("late_penalty_per_min", standard.late_penalty_per_min,
-         sources.get("late_penalty_per_min", "")),
-        ("azimuth_tolerance_deg", standard.azimuth_tolerance_deg or "none",
-         sources.get("azimuth_tolerance_deg", "")),
-        ("distance_tolerance_percent", "none" if tolerance is None else 100.0 * tolerance,
-         sources.get("distance_tolerance_percent", "")),
-        ("order", standard.order, sources.get("order", "")),
-        ("road_rule", standard.road_rule, sources.get("road_rule", "")),
-        ("road_distance_m", standard.road_distance_m, sources.get("road_distance_m", "")),
-        ("weight of points", standard.weights.points, sources.get("weights", "")),
-        ("weight of time", standard.weights.time, ""),
-        ("weight of azimuth", standard.weights.azimuth, ""),
-        ("weight of distance", standard.weights.distance, ""),
-        ("signed by", "", "A human signs the grade; this is a proposal."),
+        ("points_to_find", standard.points_to_find or everything, "points_to_find"),
+        ("radius_m", standard.radius_m or say("sheet-as-planned"), "radius_m"),
+        ("survey_sd_m", standard.survey_sd_m, "survey_sd_m"),
+        ("time_limit_min", minutes or none, "time_limit_min"),
+        ("late_grace_min", standard.late_grace_s / 60.0, "late_grace_min"),
+        ("late_penalty_per_min", standard.late_penalty_per_min, "late_penalty_per_min"),
+        ("azimuth_tolerance_deg", standard.azimuth_tolerance_deg or none, "azimuth_tolerance_deg"),
+        ("distance_tolerance_percent", none if tolerance is None else 100.0 * tolerance,
+         "distance_tolerance_percent"),
+        ("order", say(f"sheet-is-{standard.order}"), "order"),
+        ("road_rule", say(f"class-roads-{standard.road_rule.replace(' ', '-')}"), "road_rule"),
+        ("road_distance_m", standard.road_distance_m, "road_distance_m"),
+        ("weight_of_points", standard.weights.points, "weights"),
+        ("weight_of_time", standard.weights.time, ""),
+        ("weight_of_azimuth", standard.weights.azimuth, ""),
+        ("weight_of_distance", standard.weights.distance, ""),
+        ("signed_by", "", say("sheet-proposal")),
     ]  # fmt: skip
+    rows = tuple(
+        (say(f"sheet-figure-{name.replace('_', '-')}"), value, sources.get(source, source))
+        for name, value, source in figures
+    )
     return Sheet(
         name="standard",
         columns=(Column(name="figure", width=28), Column(name="value", kind="number", width=26),
                  Column(name="source", width=90)),
-        rows=tuple(figures),
+        rows=rows,
     )  # fmt: skip
 
 
@@ -153,9 +161,9 @@ _POINT_COLUMNS: tuple[tuple[Column, Callable[[WalkerResult, LegResult], Cell]], 
     (Column(name="attempt", kind="whole", width=8), lambda walker, _: walker.attempt),
     (Column(name="leg", width=8), lambda _, leg: leg.name),
     (Column(name="point", width=18), lambda _, leg: leg.name),
-    (Column(name="found"), lambda _, leg: leg.point.grade),
-    (Column(name="proof"), lambda _, leg: leg.point.proof),
-    (Column(name="left_out"), lambda _, leg: _yes(leg.point.left_out)),
+    (Column(name="found", told=True), lambda _, leg: leg.point.grade),
+    (Column(name="proof", told=True), lambda _, leg: leg.point.proof),
+    (Column(name="left_out", told=True), lambda _, leg: _yes(leg.point.left_out)),
     (Column(name="nearest_m", kind="metres"),
      lambda _, leg: leg.point.approach.distance_m if leg.point.approach else None),
     (Column(name="radius_m", kind="metres"), lambda _, leg: leg.point.radius_m),
@@ -192,7 +200,7 @@ _WALKER_COLUMNS: tuple[tuple[Column, Callable[[WalkerResult], Cell]], ...] = (
     (Column(name="device"), lambda one: one.device),
     (Column(name="compass"), lambda one: one.compass),
     (Column(name="recordings", width=22), lambda one: " + ".join(one.tracks)),
-    (Column(name="verdict"), lambda one: one.verdict.grade),
+    (Column(name="verdict", told=True), lambda one: one.verdict.grade),
     (Column(name="found", kind="whole"), lambda one: one.verdict.found),
     (Column(name="doubtful", kind="whole"), lambda one: one.verdict.doubtful),
     (Column(name="missed", kind="whole"), lambda one: one.verdict.missed),
@@ -207,7 +215,7 @@ _WALKER_COLUMNS: tuple[tuple[Column, Callable[[WalkerResult], Cell]], ...] = (
     (Column(name="searching_min", kind="minutes", width=13),
      lambda one: _minutes(one.searching_s)),
     (Column(name="halted_min", kind="minutes"), lambda one: _minutes(one.halted_s)),
-    (Column(name="why", width=70), lambda one: " ".join(one.verdict.reasons)),
+    (Column(name="why", width=70), lambda one: " ".join(map(told, one.verdict.reasons))),
     (Column(name="problem", width=50), lambda one: one.problem),
     (Column(name="debrief", width=40), lambda one: next(iter(one.pages), None)),
 )  # fmt: skip

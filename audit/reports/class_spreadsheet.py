@@ -22,6 +22,7 @@ from audit.reports.class_rows import (
     walker_sheet,
 )
 from audit.reports.spreadsheet_cells import tame, tame_cell
+from audit.words import say, told
 
 if TYPE_CHECKING:
     from xlsxwriter.format import Format
@@ -90,7 +91,7 @@ def render_class_xlsx(result: ClassResult) -> bytes:
 def _write(
     book: Workbook, sheet: Sheet, heading: Format, formats: Mapping[CellKind, Format]
 ) -> None:
-    page = book.add_worksheet(sheet.name)
+    page = book.add_worksheet(say(f"sheet-name-{sheet.name}"))
     page.freeze_panes(1, 1)
     page.autofilter(0, 0, len(sheet.rows), len(sheet.columns) - 1)
     page.set_landscape()
@@ -98,10 +99,20 @@ def _write(
     page.repeat_rows(0)
     for place, column in enumerate(sheet.columns):
         page.set_column(place, place, column.width)
-        page.write_string(0, place, column.name, heading)
+        page.write_string(0, place, column_words(column), heading)
     for number, row in enumerate(sheet.rows, start=1):
         for place, (column, cell) in enumerate(zip(sheet.columns, row, strict=True)):
             _write_cell(page, (number, place), column, cell, formats)
+
+
+def column_words(column: Column) -> str:
+    """Give what a column is called."""
+    return say(f"sheet-column-{column.name.replace('_', '-')}")
+
+
+def _cell_words(column: Column, cell: str) -> str:
+    """Tell a cell: a sentence in the words in force, and the words that a column knows."""
+    return say(f"sheet-is-{cell}") if column.told else told(cell)
 
 
 def _write_cell(
@@ -118,6 +129,6 @@ def _write_cell(
         moment = dt.datetime.fromisoformat(cell).replace(tzinfo=None)
         page.write_datetime(*where, moment, shown)
     elif isinstance(cell, str):
-        page.write_string(*where, tame(cell), formats["text"])
+        page.write_string(*where, tame(_cell_words(column, cell)), formats["text"])
     else:
         page.write_number(*where, cell, shown)

@@ -9,6 +9,8 @@ from audit.reports import class_words, digits
 from audit.reports.cause_words import cause_words
 from audit.reports.class_matrix import debrief_page, numbered
 from audit.reports.class_verdict import causes_counted
+from audit.words import in_force, say
+from audit.words.figures import Number
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -99,15 +101,17 @@ def _leg(lane: LaneResult, leg: ClassLeg) -> LegRow:
     if leg.mean_miss is not None:
         mean = class_words.vector(*leg.mean_miss)
         if leg.spread_m is not None and leg.walked:
-            mean += f" (±{max(2.0 * leg.spread_m / leg.walked**0.5, 1.0):.0f} m)"
+            error_m = max(2.0 * leg.spread_m / leg.walked**0.5, 1.0)
+            error = digits.stated_metres(error_m)
+            mean = say("class-mean-miss-said", place=mean, error=error)
     return LegRow(
         lane=leg.lane,
         leg=leg.name,
         ends=f"{planned.start} – {planned.end}",
         azimuth=digits.card_azimuth(planned.azimuth_deg),
-        distance=f"{digits.whole(planned.distance_m)} m",
+        distance=digits.stated_metres(planned.distance_m),
         climb="–" if planned.climb_m is None else f"{digits.whole(planned.climb_m)} m",
-        counts=tuple((kind.replace("-", " "), count) for kind, count in counts),
+        counts=counts,
         bar=_bar(list(counts), leg.walkers),
         mean_miss=mean,
         fault=leg.finding == "point-misplaced",
@@ -118,21 +122,23 @@ def _lane(lane: LaneResult, result: ClassResult) -> list[tuple[str, str]]:
     walkers = [one for one in result.walkers if one.lane == lane.name]
     met = sum(one.verdict.grade == "pass" for one in walkers)
     times = sorted(one.time.elapsed_s for one in walkers if one.time.elapsed_s is not None)
-    climb = "not known" if lane.climb_m is None else f"{digits.whole(lane.climb_m)} m"
-    hard = "not known"
+    climb = say("class-not-known") if lane.climb_m is None else f"{digits.whole(lane.climb_m)} m"
+    hard = say("class-not-known")
     if lane.difficulty is not None:
         hard = digits.percent(lane.difficulty)
-    return [
-        ("Walks", digits.whole(len(walkers))),
-        ("Standard met", f"{met} of {len(walkers)}"),
-        ("Legs", digits.whole(len(lane.legs))),
-        ("Length", f"{lane.length_m / 1000:.1f} km"),
-        ("Climb", climb),
-        ("An ordinary walk ends out of sight of its point", hard),
-        ("Middle time", class_words.hours(times[len(times) // 2] if times else None)),
-        ("Plan", lane.plan_file),
-        ("Fingerprint", lane.fingerprint[:16]),
+    kilometres = Number(value=lane.length_m / 1000, decimals=1).shown(in_force())
+    facts = [
+        ("walks", digits.whole(len(walkers))),
+        ("standard-met", say("class-of", count=str(met), all=str(len(walkers)))),
+        ("legs", digits.whole(len(lane.legs))),
+        ("length", f"{kilometres} km"),
+        ("climb", climb),
+        ("out-of-sight", hard),
+        ("middle-time", class_words.hours(times[len(times) // 2] if times else None)),
+        ("plan", lane.plan_file),
+        ("fingerprint", lane.fingerprint[:16]),
     ]
+    return [(say(f"class-{name}"), words) for name, words in facts]
 
 
 def _times(walker: WalkerResult) -> tuple[float, float, float]:

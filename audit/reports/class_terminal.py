@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from audit.classroom.records import ClassResult, WalkerResult
 from audit.reports.printable import printable
+from audit.words import say
 
 _MOST_NAME = 28
 _SIGNS = {"found": "+", "missed": "x", "doubtful": "?", "no-evidence": "."}
@@ -14,10 +15,18 @@ def render_class_terminal(result: ClassResult) -> str:
     rows = [_row(walker) for walker in result.walkers]
     widths = [max(len(row[place]) for row in rows) for place in range(3)] if rows else []
     lines = [
-        f"{result.name}: {len(result.walkers)} walkers, {len(result.lanes)} "
-        + ("lane" if len(result.lanes) == 1 else "lanes"),
-        f"Standard: {result.standard.name}. Fingerprint: {result.fingerprint}.",
-        "A proposal: a human signs. + found, x missed, ? doubtful, . no evidence; (left out).",
+        say(
+            "class-terminal-title",
+            name=result.name,
+            walkers=len(result.walkers),
+            lanes=len(result.lanes),
+        ),
+        say(
+            "class-terminal-standard",
+            standard=result.standard.name,
+            fingerprint=result.fingerprint,
+        ),
+        say("class-terminal-key"),
         "",
     ]
     for row in rows:
@@ -25,7 +34,10 @@ def render_class_terminal(result: ClassResult) -> str:
         lines.append("  ".join([*padded, *row[3:]]).rstrip())
     if result.findings:
         lines.append("")
-    lines += [f"{'asked' if one.question else 'found'}: {one.message}" for one in result.findings]
+    lines += [
+        say(f"class-terminal-{'asked' if one.question else 'found'}", message=one.message)
+        for one in result.findings
+    ]
     return "".join(printable(line) + "\n" for line in lines)
 
 
@@ -37,4 +49,4 @@ def _row(walker: WalkerResult) -> list[str]:
         f"({_SIGNS[leg.point.grade]})" if leg.point.left_out else _SIGNS[leg.point.grade]
         for leg in walker.legs
     )
-    return [name, walker.lane, points, walker.verdict.grade]
+    return [name, walker.lane, points, say(f"sheet-is-{walker.verdict.grade}")]

@@ -5,8 +5,14 @@ from __future__ import annotations
 from collections import Counter
 
 from audit.classroom.records import ClassFinding, ClassLeg, ClassResult
+from audit.grading.verdicts import WalkGrade
 from audit.reports.cause_words import cause_words
-from audit.reports.class_words import named_cause, number
+from audit.reports.class_words import named_cause
+from audit.words import say
+
+_REST: dict[WalkGrade, str] = {
+    "fail": "not-met", "doubtful": "too-close", "no-evidence": "unevidenced"
+}  # fmt: skip
 
 
 def class_verdict(result: ClassResult) -> list[str]:
@@ -44,23 +50,21 @@ def findings_of(result: ClassResult) -> tuple[list[ClassFinding], list[ClassFind
 
 def _count(result: ClassResult) -> str:
     grades = Counter(walker.verdict.grade for walker in result.walkers)
-    lanes = number(len(result.lanes), "lane")
-    parts = [
-        f"{grades['pass']} of {number(len(result.walkers), 'walk')} on {lanes} met the standard"
+    rest = [
+        say(f"class-{name}", count=grades[grade]) for grade, name in _REST.items() if grades[grade]
     ]
-    if grades["fail"]:
-        parts.append(f"{grades['fail']} did not")
-    if grades["doubtful"]:
-        parts.append(f"{grades['doubtful']} are too close to call")
-    if grades["no-evidence"]:
-        parts.append(f"of {grades['no-evidence']} there is no evidence, which is no fail")
-    return f"{'; '.join(parts)}."
+    return say(
+        "class-met",
+        met=grades["pass"],
+        walks=len(result.walkers),
+        lanes=len(result.lanes),
+        rest="".join(rest),
+    )
 
 
 def _faults(result: ClassResult) -> list[str]:
     return [
-        f"{leg.point} (leg {leg.name} of {leg.lane}) is the course's fault and is left out of the "
-        "grades: see below."
+        say("class-course-fault", point=leg.point, leg=leg.name, lane=leg.lane)
         for leg in result.legs
         if leg.finding == "point-misplaced"
     ]
@@ -69,11 +73,16 @@ def _faults(result: ClassResult) -> list[str]:
 def _caught(result: ClassResult) -> str:
     leg = hardest(result)
     if leg is None:
-        return "Every point was found by everybody of whom there is evidence."
-    return (
-        f"Leg {leg.name} of {leg.lane} to {leg.point} caught most: {leg.found} of {leg.walkers} "
-        f"found it, {leg.missed} missed it"
-        + (f", {leg.doubtful} doubtful." if leg.doubtful else ".")
+        return say("class-all-found")
+    return say(
+        "class-caught",
+        leg=leg.name,
+        lane=leg.lane,
+        point=leg.point,
+        found=str(leg.found),
+        walkers=str(leg.walkers),
+        missed=str(leg.missed),
+        doubtful=str(leg.doubtful),
     )
 
 
@@ -82,15 +91,9 @@ def _causes(result: ClassResult) -> str:
     if not counted:
         return ""
     cause, legs, walkers = counted[0]
-    return (
-        f"The commonest named mistake is {cause_words(cause)}: on {number(legs, 'leg')} of "
-        f"{number(walkers, 'walker')}."
-    )
+    return say("class-commonest", cause=cause_words(cause), legs=legs, walkers=walkers)
 
 
 def _asked(result: ClassResult) -> str:
     _, questions = findings_of(result)
-    if not questions:
-        return ""
-    wait = "waits" if len(questions) == 1 else "wait"
-    return f"{number(len(questions), 'question')} below {wait} for a person."
+    return say("class-asked", count=len(questions)) if questions else ""

@@ -2,24 +2,23 @@
 
 from __future__ import annotations
 
+from audit.classroom.course_faults import place_words
 from audit.classroom.records import LegResult, WalkerResult
 from audit.grading.verdicts import PointGrade, WalkGrade
 from audit.reports import digits
 from audit.reports.cause_words import CANNOT_TELL, WITHIN_SKILL, cause_words
 from audit.settings import Settings
+from audit.words import say, told
 
-POINT_WORDS: dict[PointGrade, str] = {
-    "found": "found",
-    "doubtful": "doubtful",
-    "missed": "missed",
-    "no-evidence": "no evidence",
-}
-WALK_WORDS: dict[WalkGrade, str] = {
-    "pass": "standard met",
-    "fail": "standard not met",
-    "doubtful": "too close to call",
-    "no-evidence": "no evidence",
-}
+
+def point_words(grade: PointGrade) -> str:
+    """Say what became of a point."""
+    return say(f"class-{grade}")
+
+
+def walk_words(grade: WalkGrade) -> str:
+    """Say what became of a walk."""
+    return say(f"class-verdict-{grade}")
 
 
 def hours(seconds: float | None) -> str:
@@ -33,7 +32,9 @@ def hours(seconds: float | None) -> str:
 def called(walker: WalkerResult) -> str:
     """Give a walker's name, with the attempt where it is not the first."""
     name = walker.name or walker.ident
-    return name if walker.attempt == 1 else f"{name}, attempt {walker.attempt}"
+    if walker.attempt == 1:
+        return name
+    return say("class-attempt", name=name, number=str(walker.attempt))
 
 
 def named_cause(leg: LegResult) -> str | None:
@@ -54,12 +55,4 @@ def why(leg: LegResult) -> str:
 
 def vector(east_m: float, north_m: float) -> str:
     """Write where something lies: "86 m east, 72 m south"."""
-    return (
-        f"{abs(east_m):.0f} m {'east' if east_m >= 0 else 'west'}, "
-        f"{abs(north_m):.0f} m {'north' if north_m >= 0 else 'south'}"
-    )
-
-
-def number(count: int, noun: str) -> str:
-    """Write "1 point", "2 points"."""
-    return f"{count} {noun}" if count == 1 else f"{count} {noun}s"
+    return told(place_words(east_m, north_m))

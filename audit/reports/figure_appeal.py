@@ -7,9 +7,10 @@ from typing import Any
 import numpy as np
 
 from audit.classroom.records import LanePoint, LaneResult, WalkerResult
-from audit.reports import ink
+from audit.reports import digits, ink
 from audit.reports.chart_layers import Layer, axis, in_parts, position, rimmed, specification, view
 from audit.units import FloatArray
+from audit.words import say
 
 SIDE_PX = 300.0
 _SHOWN = 2.2
@@ -36,8 +37,8 @@ def appeal_specification(lane: LaneResult, leg: int, walker: WalkerResult) -> di
     ]
     numbers: dict[str, Any] = {"labelExpr": "format(abs(datum.value), 'd') + ' m'", "tickCount": 5}
     axes = (
-        position("x", (-shown_m, shown_m), axis(title="west | east of the point", **numbers)),
-        position("y", (-shown_m, shown_m), axis(title="south | north", **numbers)),
+        position("x", (-shown_m, shown_m), axis(title=say("appeal-east"), **numbers)),
+        position("y", (-shown_m, shown_m), axis(title=say("appeal-north"), **numbers)),
     )
     return specification(view(layers, axes, (SIDE_PX, SIDE_PX), "appeal"))
 
@@ -98,7 +99,7 @@ def _signs(point: LanePoint, walker: WalkerResult, leg: int) -> list[Layer]:
 def _words(radius_m: float, whole_m: float) -> list[Layer]:
     words = {"type": "text", "fontSize": ink.LABEL_PX - 1, "fill": ink.INK, "dy": -6}
     rows = [
-        {"x": 0.0, "y": -radius_m, "t": f"radius {radius_m:.0f} m"},
-        {"x": 0.0, "y": whole_m, "t": f"with the whole error {whole_m:.0f} m"},
+        {"x": 0.0, "y": -radius_m, "t": say("appeal-radius", size=digits.stated_metres(radius_m))},
+        {"x": 0.0, "y": whole_m, "t": say("appeal-whole", size=digits.stated_metres(whole_m))},
     ]
     return [Layer(rows=rows, mark=rimmed(words), channels={"text": "t:N"})]

@@ -13,6 +13,7 @@ from audit.reports import ink
 from audit.reports.chart_layers import Layer, axis, in_parts, position, rimmed, specification, view
 from audit.reports.label_places import Label, place_labels
 from audit.units import FloatArray
+from audit.words import say
 
 WIDTH_PX = 560.0
 _ROOM = 0.06
@@ -57,7 +58,7 @@ def leg_tracks_specification(
         position(
             "y",
             (-side * length_m, side * length_m),
-            axis(title="right | left of the line", tickCount=5, ticks=True, minExtent=52, **metres),
+            axis(title=say("class-side"), tickCount=5, ticks=True, minExtent=52, **metres),
         ),
     )
     return specification(view(layers, axes, size, f"leg{leg}"))

@@ -2,16 +2,24 @@
 
 from __future__ import annotations
 
+import io
 import re
 from html.parser import HTMLParser
 from pathlib import Path
 
+import openpyxl
 import pytest
+from classes import make_class
+from classes.true_results import true_result
 
 import audit
+from audit.reports.appeal_sheets import appeal_sheets
 from audit.reports.card_page import render_card_page
 from audit.reports.card_text import render_card_text
 from audit.reports.check_report import render_check
+from audit.reports.class_page import render_class_html
+from audit.reports.class_spreadsheet import render_class_xlsx
+from audit.reports.class_terminal import render_class_terminal
 from audit.reports.html_report import render_html
 from audit.reports.terminal_report import render_terminal
 from audit.words import spoken
@@ -124,6 +132,49 @@ def test_card(demo_plan):
     assert len(page.seen) > 100
     assert strange(page.seen, known) == []
     assert strange(text, known) == []
+
+
+@pytest.fixture(scope="module")
+def a_class():
+    return true_result(make_class(100_301, walkers=16, legs=4))
+
+
+def names_of_class(result) -> set[str]:
+    """Names, the sentences of plans and standard, and refusals, which are in English only."""
+    texts = [result.name, result.standard.name, result.standard.edition, result.fingerprint]
+    texts += [*result.notes, *(one.problem or "" for one in result.walkers)]
+    for leg in (leg for one in result.walkers for leg in one.legs):  # made without judging
+        texts += [*leg.point.evidence_for, *leg.point.evidence_against]
+    texts += [one for pair in result.standard.sources for one in pair] + [*result.standard.notes]
+    texts += [
+        text for one in result.walkers for text in (one.name, one.device, one.compass, *one.tracks)
+    ]
+    for lane in result.lanes:
+        texts += [lane.name, lane.plan_file, lane.grid, lane.fingerprint, lane.course]
+        texts += [point.name for point in lane.points]
+    return {word for text in texts for word in re.findall(r"[^\W\d_]+", text)}
+
+
+def test_class_page_and_appeal_sheets(a_class):
+    known = names_of_class(a_class) | BARE
+    with spoken(Marked(language="de")):
+        pages = [render_class_html(a_class), *list(appeal_sheets(a_class).values())[:6]]
+        told = render_class_terminal(a_class).splitlines()
+    assert len(pages) > 3
+    for text in pages:
+        page = SeenText()
+        page.feed(text)
+        # A drawn figure shows no more of a long label than there is room for.
+        assert strange([one.rstrip("…") for one in page.seen], known) == []
+    assert strange(told, known) == []
+
+
+def test_spreadsheet_of_a_class(a_class):
+    with spoken(Marked(language="de")):
+        book = openpyxl.load_workbook(io.BytesIO(render_class_xlsx(a_class)))
+    for page in book:
+        assert unsaid(page.title).strip() == ""
+        assert strange([str(cell.value) for cell in page[1]], set()) == []
 
 
 def test_programs_read_the_same_in_any_words(walk):

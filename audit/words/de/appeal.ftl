@@ -1,0 +1,64 @@
+# Das Blatt eines Einspruchs.
+
+appeal-title = Einspruch: { $title }
+appeal-class = Klasse
+appeal-debrief = Auswertung dieses Abschnitts
+appeal-where = { $lane }, Abschnitt { $leg }: { $start } bis { $end }. Vorgabe: { $standard }.
+appeal-says = Die Aufzeichnung sagt:
+appeal-left-out = ; der { -point } zählt in keiner Bewertung
+appeal-figure-note = Gitternord ist oben. Linie: der Weg, eine Position je zehn Sekunden. Kreuz: der { -point }; Raute: das gemeldete Ende;
+    Quadrat: nächste Annäherung.
+appeal-about = Der Weg um { $point }, Gitternord oben.
+appeal-radius = Kreis { $size }
+appeal-whole = mit dem ganzen Fehler { $size }
+appeal-east = westlich | östlich des Punktes
+appeal-north = südlich | nördlich
+appeal-for = Dafür, dass er gefunden wurde
+appeal-against = Dagegen
+appeal-nothing = Nichts in der Aufzeichnung.
+appeal-others = Die anderen an diesem { -point }
+appeal-nobody = Niemand sonst ging dorthin.
+appeal-others-said = Von { $walks ->
+    [one] { $walks } Gang
+   *[other] { $walks } Gängen
+} der Bahn fanden { $found } den { -point }, { $missed } verfehlten ihn, { $doubtful ->
+    [one] { $doubtful } ist
+   *[other] { $doubtful } sind
+} zweifelhaft; von { $unevidenced } gibt es
+    keinen Beleg.
+appeal-recording = Die Aufzeichnung
+appeal-decision = Entscheidung
+appeal-limit = Eine Aufzeichnung kann eine Frage aufwerfen; sie entscheidet nicht allein. Ein Beleg an der Marke (Code, Abdruck, jemand, der
+    dort saß) geht vor, und der Zweifel spricht für den Gehenden.
+appeal-walker-says = Der Gehende sagt:
+appeal-decided = Entschieden (gefunden, verfehlt, zählt nicht), und warum:
+appeal-made-by = Hergestellt von leg-audit { $version }. Ein Übungsmittel: Positionen haben Fehler, und ein Mensch entscheidet. Prüfsumme
+
+appeal-found-within = Gefunden innerhalb
+appeal-found-within-said = { $size } um den { -point }
+appeal-missed-beyond = Verfehlt ab
+appeal-missed-beyond-said = { $size } (ganzer Fehler dazugezählt)
+appeal-nearest = Nächste Annäherung
+appeal-nearest-said = { $size }{ $time ->
+    [none] {""}
+   *[some] , { $time }
+}{ $turn ->
+    [yes] {""}
+   *[no] , nicht an der Reihe
+}
+appeal-unseen = Ungesehen
+appeal-unseen-said = höchstens { $size } näher, in Lücken der Aufzeichnung
+appeal-miss = Ablage am gemeldeten Ende
+appeal-miss-said = { $size } ({ $where })
+appeal-proof = Mitgebrachter Beleg
+appeal-proof-none = keiner
+appeal-proof-right = Code { $code }, der richtige
+appeal-proof-wrong = Code { $code }, nicht der des { -point(form: "of") }
+appeal-proof-no-key = Code { $code }, kein Schlüssel zum Vergleichen
+appeal-recorded = Aufzeichnung
+appeal-recorded-said = { $fixes } Positionen, { $every ->
+    [none] ohne Zeiten
+   *[some] eine je { $every } s
+}, Rauschen des Empfängers { $noise } m
+appeal-plan = Plan
+appeal-plan-said = { $file }, Gitter { $grid }

@@ -1,0 +1,196 @@
+# Die Klasse: ihre Seite, ihr kurzes Bild im Terminal, ihre Tabellen.
+
+class-title = Klasse: { $name }
+class-simulated = Simulierte Klasse.
+class-simulated-so = Aufzeichnungen oder Pläne sagen von sich selbst, dass sie simuliert sind.
+class-day = Tag
+class-day-unknown = nicht bekannt
+class-walks = Gänge
+class-lanes = Bahnen
+class-standard = Vorgabe
+class-fingerprint = Prüfsumme
+class-clocks = Uhren
+class-clocks-said = um { $shift } s gestellt, { $ground }
+
+class-short = Kurz gesagt
+class-met = { $met } von { $walks ->
+    [one] { $walks } Gang
+   *[other] { $walks } Gängen
+} auf { $lanes ->
+    [one] { $lanes } Bahn
+   *[other] { $lanes } Bahnen
+} { $met ->
+    [one] erfüllte
+   *[other] erfüllten
+} die Vorgabe{ $rest }.
+class-not-met = ; { $count ->
+    [one] { $count } erfüllte
+   *[other] { $count } erfüllten
+} sie nicht
+class-too-close = ; { $count ->
+    [one] { $count } ist
+   *[other] { $count } sind
+} zu knapp, um es zu entscheiden
+class-unevidenced = ; von { $count } gibt es keinen Beleg, was kein Nichtbestehen ist
+class-course-fault = { $point } (Abschnitt { $leg } von { $lane }) ist ein Fehler der Bahn und zählt in keiner Bewertung: siehe unten.
+class-all-found = Jeder { -point } wurde von allen gefunden, von denen es einen Beleg gibt.
+class-caught = Abschnitt { $leg } von { $lane } nach { $point } war am schwersten: { $found } von { $walkers } fanden ihn, { $missed } verfehlten ihn{ $doubtful ->
+    [0] {""}
+   *[other] , { $doubtful } zweifelhaft
+}.
+class-commonest = Der häufigste benannte Fehler ist: { $cause }, auf { $legs ->
+    [one] { $legs } Abschnitt
+   *[other] { $legs } Abschnitten
+} von { $walkers } Gehenden.
+class-asked = { $count ->
+    [one] { $count } Frage unten wartet
+   *[other] { $count } Fragen unten warten
+} auf einen Menschen.
+
+class-shows = Was die Klasse zeigt
+class-shows-nothing = Nichts, was nur eine Klasse zeigen kann, sticht heraus.
+class-to-ask = Zu fragen
+class-matrix = Gehende und { -point(form: "many") }
+class-matrix-note = In der Reihenfolge der Liste: Niemand wird gereiht. Ein { -point } ist gefunden, wo die nächste Annäherung innerhalb
+    des Kreises liegt, verfehlt nur, wo sie um mehr als den ganzen Fehler außerhalb liegt, und dazwischen zweifelhaft. Keine
+    Aufzeichnung ist kein Beleg und kein Nichtbestehen. Längen sind die Ablage: vom { -point } bis dorthin, wo die eigene
+    Orientierung des Gehenden endete, vor jeder Suche. Jeder { -point } öffnet die Auswertung bei seinem Abschnitt; „Einspruch“
+    öffnet, was dafür und dagegen spricht.
+class-found = gefunden
+class-doubtful = zweifelhaft
+class-missed = verfehlt
+class-no-evidence = kein Beleg
+class-hatched = schraffiert: zählt in keiner Bewertung
+class-walker = Gehende
+class-leg = Abschnitt { $leg }{ $out ->
+    [yes] , zählt nicht
+   *[no] {""}
+}
+class-left-out = { $point } (zählt nicht)
+class-appeal = Einspruch
+class-attempt = { $name }, Versuch { $number }
+class-verdict-pass = Vorgabe erfüllt
+class-verdict-fail = Vorgabe nicht erfüllt
+class-verdict-doubtful = zu knapp, um es zu entscheiden
+class-verdict-no-evidence = kein Beleg
+class-result = { $verdict }: { $found } von { $needed } nötigen{ $hours ->
+    [none] {""}
+   *[some] , { $hours } h
+}{ $late ->
+    [none] {""}
+   *[some] , { $late } zu spät
+}
+
+class-caught-all = Welcher Abschnitt allen schwer fiel
+class-caught-note = Mittlere Ablage aller, die den Abschnitt gingen, mit ihrem doppelten Standardfehler.
+class-lane-leg = Bahn, Abschnitt
+class-ends = Von – bis
+class-azimuth = { -azimuth }
+class-distance = Entfernung
+class-climb = Anstieg
+class-counts = Gefunden, zweifelhaft, verfehlt, kein Beleg
+class-mean-miss = Mittlere Ablage
+class-mean-miss-said = { $place } (±{ $error })
+class-fault-mark = (Fehler der Bahn)
+
+class-tracks = Alle Wege auf einem Abschnitt
+class-tracks-note = Jeder Abschnitt ist so gedreht, dass alle nach rechts gehen, beide Achsen im selben Maßstab; wer weiter abseits
+    ging, läuft aus dem Bild. Schwarz gestrichelt: die geplante Linie; Kreuz und Kreis: der { -point } und der Ankunftskreis.
+    Dünne Linien: wer den { -point } fand, das gemeldete Ende als offene Raute. Dicke unterbrochene Linien: wer ihn nicht fand,
+    das gemeldete Ende als volle Raute mit der Nummer. Kleine Quadrate: wo zum nächsten Abschnitt aufgebrochen wurde.
+class-tracks-said = { $found } von { $walks ->
+    [one] { $walks } Gang
+   *[other] { $walks } Gängen
+} fanden den { -point }, { $missed } verfehlten ihn, { $doubtful ->
+    [one] { $doubtful } ist
+   *[other] { $doubtful } sind
+} zweifelhaft.
+class-picture-title = { $lane }, { $leg }
+class-side = rechts | links der Linie
+
+class-side-by-side = Die Bahnen nebeneinander
+class-lane = Bahn
+class-standard-met = Vorgabe erfüllt
+class-of = { $count } von { $all }
+class-legs = Abschnitte
+class-length = Länge
+class-out-of-sight = Ein gewöhnlicher Gang endet außer Sicht des { -point(form: "of") }
+class-middle-time = Mittlere Zeit
+class-plan = Plan
+class-not-known = nicht bekannt
+
+class-causes = Gezählte Ursachen
+class-causes-note = Fehler, die eine Auswertung für wahrscheinlich hält. Eine Ursache ist eine Vermutung; gewöhnlicher Fehler und was die
+    Spuren nicht entscheiden, ist nicht gezählt.
+class-consistent = Passt zu
+class-walkers = Gehende
+class-legs-drawn = Abschnitte, gezeichnet
+class-no-causes = Auf keinem Abschnitt ist ein Fehler benannt.
+
+class-time = Wo die Zeit blieb
+class-time-note = Stunden und Minuten vom Verlassen des Starts bis zum letzten gemeldeten Ende, ohne Hin- und Rückweg.
+class-moving = in Bewegung
+class-searching = auf Suche
+class-halted = im Halt
+class-moving-begin = In Bewegung
+class-searching-begin = Auf Suche
+class-halted-begin = Im Halt
+class-drawn = In einem Maßstab gezeichnet
+
+class-the-standard = Die Vorgabe
+class-locked = Festgehalten durch die Prüfsumme von Plänen, Vorgabe und Fassung des Programms:
+class-asks-points = Zu finden
+class-asks-all = alle
+class-asks-within = Gefunden innerhalb
+class-asks-time = Zeitgrenze
+class-asks-late = Je Minute Verspätung
+class-asks-late-said = { $off } Abzug von der Wertung
+class-asks-azimuth = Richtung auf
+class-asks-distance = Entfernung auf
+class-asks-order = Reihenfolge
+class-asks-planned = wie geplant
+class-asks-free = beliebig
+class-asks-roads = Straßen
+class-roads-none = nicht verlangt
+class-roads-cross-only = nur überqueren
+class-roads-keep-off = meiden
+class-roads-said = { $rule }{ $by ->
+    [none] {""}
+   *[some] , Abstand { $by }
+}; ein Mensch urteilt
+
+class-recordings = Zu den Aufzeichnungen
+class-notes = Anmerkungen
+class-signs = Ein Mensch unterschreibt
+class-signs-note = Die Bewertungen oben sind Vorschläge. Ein Beleg an der Marke geht einer Aufzeichnung vor, und wer unterschreibt, hat sich
+    die Fragen angesehen.
+class-name = Name
+class-signature = Unterschrift
+class-sign-day = Tag
+class-made-by = Hergestellt von leg-audit { $version }. Die Zahlen sind nach ihrem Standardfehler gerundet; class.json hält sie
+    vollständig.
+
+class-terminal-title = { $name }: { $walkers } Gehende, { $lanes ->
+    [one] { $lanes } Bahn
+   *[other] { $lanes } Bahnen
+}
+class-terminal-standard = Vorgabe: { $standard }. Prüfsumme: { $fingerprint }.
+class-terminal-key = Ein Vorschlag: Ein Mensch unterschreibt. + gefunden, x verfehlt, ? zweifelhaft, . kein Beleg; (zählt nicht).
+class-terminal-asked = gefragt: { $message }
+class-terminal-found = gefunden: { $message }
+class-terminal-begun = { $lanes ->
+    [one] { $lanes } Bahn
+   *[other] { $lanes } Bahnen
+} ({ $names }), { $recordings ->
+    [one] { $recordings } Aufzeichnung
+   *[other] { $recordings } Aufzeichnungen
+}, Vorgabe: { $standard }.
+class-terminal-old = { $folder } enthält { $count }, die nicht zu dieser Klasse gehören, aus einem früheren Lauf. Sie bleiben; vor dem
+    Weitergeben des Ordners wegnehmen.
+class-terminal-written = Geschrieben nach { $folder }: { $files }, ein Ordner für jeden Gehenden in debriefs und { $sheets ->
+    [one] { $sheets } Blatt
+   *[other] { $sheets } Blätter
+} in { $appeals }.
+class-terminal-kept = { $done } von { $all } Gehenden sind schon fertig und wurden behalten.
+class-terminal-stopped = Angehalten: { $done } von { $all } Gehenden sind fertig und in { $folder } behalten. Derselbe Befehl macht dort
+    weiter.

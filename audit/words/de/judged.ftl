@@ -1,0 +1,24 @@
+# Worauf ein Urteil beruht.
+
+judged-inside = Die Aufzeichnung kommt bis auf { $near } an den { -point } heran, innerhalb des Kreises von { $radius }.
+judged-outside = Die Aufzeichnung kommt bis auf { $near } an den { -point } heran und nicht näher: { $outside } außerhalb des Kreises von { $radius }.
+judged-reaches = Ihr ganzer Fehler ist { $error } und reicht so weit.
+judged-reaches-not = Ihr ganzer Fehler ist { $error } und reicht nicht so weit.
+judged-unseen = In einer Lücke der Aufzeichnung kann der Gehende { $nearer } näher gekommen sein; das ist im Fehler mitgezählt.
+judged-out-of-turn = Das war nicht auf dem Weg zu diesem { -point }, sondern zu einer anderen Zeit des Ganges.
+judged-code-wrong = Der mitgebrachte Code „{ $code }“ ist nicht der dieses Punktes.
+judged-code-right = Der Code „{ $code }“ ist der dieses Punktes.
+judged-code-no-key = Der Code „{ $code }“ wurde mitgebracht; kein Schlüssel sagt, ob er stimmt.
+judged-nothing = Von diesem Gang gibt es keinen Beleg; das ist kein Nichtbestehen. Nachfragen oder wiederholen.
+judged-points = { $found } von { $counted } { -point(form: "to") } gefunden{ $others }; { $needed } verlangt.
+judged-others = , { $list }
+judged-doubtful = { $count } zweifelhaft
+judged-missed = { $count } verfehlt
+judged-unevidenced = { $count } ohne Beleg
+judged-fewer = Die Vorgabe verlangt { $asked } { -point(form: "many") }, die Bahn hat aber { $has }.
+judged-left-out = { $count } nicht bewertet: Dort ist die Bahn selbst im Zweifel.
+judged-time-unknown = Wie lange es dauerte, ist nicht zu sagen; die Grenze ist { $limit }.
+judged-in-time = Es dauerte { $time } von { $limit }.
+judged-grace = Es dauerte { $time } von { $limit }: zu spät, aber in der Nachfrist; siehe die Wertung.
+judged-clocks = Es dauerte { $time } von { $limit }: zu spät, aber nicht mehr, als die Uhren falsch gehen können.
+judged-late = Es dauerte { $time } von { $limit }: zu spät.

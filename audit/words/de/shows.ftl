@@ -1,0 +1,78 @@
+# Was eine Klasse zeigt und was an ihr zu fragen ist.
+
+shows-place = { $across } nach { $east ->
+    [yes] Ost
+   *[no] West
+}, { $up } nach { $north ->
+    [yes] Nord
+   *[no] Süd
+}
+shows-fault = { $lane }, { $point } (Abschnitt { $leg }): { $seen } Dort stimmt die Marke, der Plan oder die Marschskizze nicht,
+    nicht die Gehenden: hingehen und nachsehen. Der { -point } zählt in keiner Bewertung.
+shows-gathered = { $sharing } der { $walkers } sicheren Gehenden verließen ihn von einer Stelle aus, { $off } von der geplanten
+    ({ $where }, ±{ $error }); um diese Stelle streuen sie um { $scatter }.
+shows-alike = die { $walkers } sicheren Gehenden enden im Mittel { $off } davon ({ $where }, ±{ $error }), { $sharing } von ihnen
+    nach dieser Seite; was jeder auf anderen Abschnitten abdreht und schreitet, ist abgezogen, und sie streuen um { $scatter }.
+shows-compass = { $thing ->
+    [compass] Kompass
+   *[device] Gerät
+} { $name }: Die { $carriers }, die ihn trugen, gingen { $size } { $side ->
+    [right] rechts
+   *[left] links
+} ihrer Richtungen, verglichen mit den { $others } anderen (95-%-Bereich { $low } bis { $high }). Zeigt der Kompass { $out } { $side ->
+    [right] zu wenig
+   *[left] zu viel
+}? Ihn an einer bekannten Linie mit einem anderen vergleichen, bevor er wieder ausgegeben wird.{ $angle ->
+    [yes] {" "}So viel gäbe auch eine vergessene Nadelabweichung: zuerst fragen, ob diese Gehenden sie vergessen haben.
+   *[no] {""}
+}
+shows-broken = Die Aufzeichnung von { $walker } ist beschädigt. { $note } Ist der Rest noch auf dem Gerät? Noch einmal kopieren.
+shows-harder = { $lane }, Abschnitt { $leg } ({ $start } bis { $end }): Seine Ablagen sind { $ratio }-mal so groß wie die der
+    anderen Abschnitte, wenn das Können der Gehenden herausgerechnet ist (95-%-Bereich { $low } bis { $high }, { $walkers } Gehende).
+    Das ist { $more ->
+    [yes] mehr
+   *[no] nicht mehr
+}, als seine Länge erklärt, die sie { $length }-mal so groß machen würde.
+shows-too-few-legs = Zu wenige Abschnitte wurden von genug Gehenden gegangen, um sie zu vergleichen.
+shows-no-comparison = Die Ablagen tragen keinen Vergleich der Abschnitte.
+shows-no-model = Ob ein Abschnitt schwerer ist als die übrigen, das Können der Gehenden herausgerechnet, wurde nicht ermittelt: Dazu
+    braucht es statsmodels (pip install "leg-audit[class]").
+shows-company = Ging { $second } mit { $first }? Abseits der { -point(form: "many") } war { $second } auf { $within } genau dort, wo { $first }
+    { $apart } s vorher gewesen war, { $together } min lang, { $share } des Weges. Von anderen Paaren der Bahn mit gleichem Abstand
+    beim Start wären 95 von 100 weniger als { $usual } min so gegangen. Ein Paar, das zusammen losgeschickt wurde, oder ein Pfad,
+    den alle nahmen, sieht genauso aus: beide fragen.
+shows-batch-clock = Nach den Aufzeichnungen wurde der Start { $minutes } min { $later ->
+    [yes] später
+   *[no] früher
+} verlassen als nach der Liste (Mitte von { $count }); { $taken ->
+    [recording] es gelten die Zeiten der Aufzeichnungen
+   *[roster] es gilt der Start der Liste
+}. Gehen die Uhren falsch, stellt --shift alle richtig; sind alle spät gestartet, ist nichts falsch.
+shows-clock = { $walker } verließ den Start nach der Aufzeichnung { $minutes } min { $later ->
+    [yes] später
+   *[no] früher
+} als nach der Liste, anders als die übrigen; { $taken ->
+    [recording] es gelten die Zeiten der Aufzeichnung
+   *[roster] es gilt der Start der Liste
+}. War der Start verspätet, oder geht eine Uhr falsch?
+shows-shifted = Alle Uhren wurden um { $shift } s gestellt: { $ground }.
+shows-shift-asked = wie verlangt
+shows-shift-nothing = kein Start nach Liste und Aufzeichnung war zu vergleichen
+shows-shift-crossing = nach dem ersten Verlassen des Starts gegen die Liste, Mitte von { $count } (die Hälfte davon auf { $spread } s genau)
+shows-lane-fitted = Die Liste nennt keine Bahn; der Gang kam auf die, zu der er passt: { $lane }.
+shows-another-unusable = Eine weitere Aufzeichnung war nicht zu gebrauchen: { $problem }
+shows-twice = { $files } enthalten genau dieselbe Aufzeichnung. Wessen ist sie?
+shows-other-lane = Die Aufzeichnung von { $walker } passt besser zu { $better } als zu { $lane }: { $passed } der { -point(form: "many") }
+    erreicht gegen { $own }. Wurde das Gerät vertauscht oder die falsche Bahn gegangen? Bewertet wurde auf { $lane }.
+shows-unusable = Die Aufzeichnung von { $walker } ist nicht zu gebrauchen: { $problem }
+shows-no-recording = { $walker } hat keine Aufzeichnung: kein Beleg, aber auch kein Nichtbestehen.
+shows-several-walks = { $files }: { $walks } Gänge, und die Liste kennt { $known } davon ({ $rows }). Wer ging { $left ->
+    [one] den anderen
+   *[other] die anderen
+}?
+shows-file-missing = Die Liste gibt { $walker } { $files }, doch eine solche Aufzeichnung wurde nicht abgegeben. Ohne Aufzeichnung kein
+    Beleg, aber auch kein Nichtbestehen.
+shows-nobodys = { $file } gehört nach der Liste niemandem und wurde nicht bewertet.{ $fits } Wessen ist sie?
+shows-fits = {" "}Am besten passt sie zu { $lane } ({ $passed } der { -point(form: "many") } erreicht).
+shows-joined = { $second } geht weiter, wo { $first } abbricht; beide wurden zu einem Gang von { $walker } verbunden. Sind es zwei
+    Personen, eine Liste angeben.

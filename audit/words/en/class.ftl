@@ -1,0 +1,193 @@
+# The class: its page, its short picture on a terminal, its tables.
+
+class-title = Class: { $name }
+class-simulated = Simulated class.
+class-simulated-so = Recordings or plans say of themselves that they are simulated.
+class-day = Day
+class-day-unknown = not known
+class-walks = Walks
+class-lanes = Lanes
+class-standard = Standard
+class-fingerprint = Fingerprint
+class-clocks = Clocks
+class-clocks-said = moved by { $shift } s, { $ground }
+
+class-short = In short
+class-met = { $met } of { $walks ->
+    [one] { $walks } walk
+   *[other] { $walks } walks
+} on { $lanes ->
+    [one] { $lanes } lane
+   *[other] { $lanes } lanes
+} met the standard{ $rest }.
+class-not-met = ; { $count } did not
+class-too-close = ; { $count ->
+    [one] { $count } is
+   *[other] { $count } are
+} too close to call
+class-unevidenced = ; of { $count } there is no evidence, which is no fail
+class-course-fault = { $point } (leg { $leg } of { $lane }) is the course's fault and is left out of the grades: see below.
+class-all-found = Every { -point } was found by everybody of whom there is evidence.
+class-caught = Leg { $leg } of { $lane } to { $point } caught most: { $found } of { $walkers } found it, { $missed } missed it{ $doubtful ->
+    [0] {""}
+   *[other] , { $doubtful } doubtful
+}.
+class-commonest = The commonest named mistake is { $cause }: on { $legs ->
+    [one] { $legs } leg
+   *[other] { $legs } legs
+} of { $walkers ->
+    [one] { $walkers } walker
+   *[other] { $walkers } walkers
+}.
+class-asked = { $count ->
+    [one] { $count } question below waits
+   *[other] { $count } questions below wait
+} for a person.
+
+class-shows = What the class shows
+class-shows-nothing = Nothing that only a class can show stands out.
+class-to-ask = To ask
+class-matrix = Walkers by { -point(form: "many") }
+class-matrix-note = In the order of the roster: nobody is ranked. A { -point } is found where the nearest approach lies within the
+    radius, missed only where it lies outside by more than the whole error, and doubtful between. No track is no evidence,
+    and no fail. Lengths are the miss: from the { -point } to where the walker’s own navigation ended, before any search.
+    Each { -point } opens the walker’s debrief at its leg; “appeal” opens the evidence for and against.
+class-found = found
+class-doubtful = doubtful
+class-missed = missed
+class-no-evidence = no evidence
+class-hatched = hatched: left out of the grades
+class-walker = Walker
+class-leg = leg { $leg }{ $out ->
+    [yes] , left out
+   *[no] {""}
+}
+class-left-out = { $point } (left out)
+class-appeal = appeal
+class-attempt = { $name }, attempt { $number }
+class-verdict-pass = standard met
+class-verdict-fail = standard not met
+class-verdict-doubtful = too close to call
+class-verdict-no-evidence = no evidence
+class-result = { $verdict }: { $found } of { $needed } needed{ $hours ->
+    [none] {""}
+   *[some] , { $hours } h
+}{ $late ->
+    [none] {""}
+   *[some] , { $late } late
+}
+
+class-caught-all = Which leg caught everybody
+class-caught-note = Mean miss of all who walked the leg, with twice its standard error.
+class-lane-leg = Lane, leg
+class-ends = From – to
+class-azimuth = { -azimuth(form: "start") }
+class-distance = Distance
+class-climb = Climb
+class-counts = Found, doubtful, missed, no evidence
+class-mean-miss = Mean miss
+class-mean-miss-said = { $place } (±{ $error })
+class-fault-mark = (the course’s fault)
+
+class-tracks = All tracks on one leg
+class-tracks-note = Each leg turned so that everybody walks to the right, one scale both ways; who went farther aside runs off the
+    picture. Dashed black: the planned line; cross and circle: the { -point } and the arrival radius. Thin lines: those who
+    found the { -point }, their claims open diamonds. Thick broken lines: those who did not, their claims filled diamonds with
+    the walker’s number. Small squares: where walkers left for the next leg.
+class-tracks-said = { $found } of { $walks ->
+    [one] { $walks } walk
+   *[other] { $walks } walks
+} found the { -point }, { $missed } missed it, { $doubtful ->
+    [one] { $doubtful } is
+   *[other] { $doubtful } are
+} doubtful.
+class-picture-title = { $lane }, { $leg }
+class-side = right | left of the line
+
+class-side-by-side = Lanes side by side
+class-lane = Lane
+class-standard-met = Standard met
+class-of = { $count } of { $all }
+class-legs = Legs
+class-length = Length
+class-out-of-sight = An ordinary walk ends out of sight of its { -point }
+class-middle-time = Middle time
+class-plan = Plan
+class-not-known = not known
+
+class-causes = Causes counted
+class-causes-note = Mistakes that a debrief names as likelier than not. A cause is a hypothesis; ordinary error and what the
+    evidence does not decide are not counted.
+class-consistent = Consistent with
+class-walkers = Walkers
+class-legs-drawn = Legs, drawn
+class-no-causes = No mistake is named on any leg.
+
+class-time = Where the time went
+class-time-note = Hours and minutes from leaving the start to the last claim, approach and walk-off left out.
+class-moving = moving
+class-searching = searching
+class-halted = halted
+class-moving-begin = Moving
+class-searching-begin = Searching
+class-halted-begin = Halted
+class-drawn = Drawn to one scale
+
+class-the-standard = The standard
+class-locked = Locked by the fingerprint of plans, standard and program version:
+class-asks-points = { -point(form: "start-many") } to find
+class-asks-all = all
+class-asks-within = Found within
+class-asks-time = Time limit
+class-asks-late = For each minute late
+class-asks-late-said = { $off } off the score
+class-asks-azimuth = { -azimuth(form: "start") } within
+class-asks-distance = Distance within
+class-asks-order = Order
+class-asks-planned = as planned
+class-asks-free = free
+class-asks-roads = Roads
+class-roads-none = not asked
+class-roads-cross-only = crossed only
+class-roads-keep-off = kept off
+class-roads-said = { $rule }{ $by ->
+    [none] {""}
+   *[some] {" "}by { $by }
+}, judged by a person
+
+class-recordings = To know of the recordings
+class-notes = Notes
+class-signs = A human signs
+class-signs-note = The grades above are proposals. Proof at the marker comes before a track, and whoever signs has looked at the
+    questions.
+class-name = Name
+class-signature = Signature
+class-sign-day = Day
+class-made-by = Made by leg-audit { $version }. Figures are rounded from their standard error; class.json holds them in full.
+
+class-terminal-title = { $name }: { $walkers ->
+    [one] { $walkers } walker
+   *[other] { $walkers } walkers
+}, { $lanes ->
+    [one] { $lanes } lane
+   *[other] { $lanes } lanes
+}
+class-terminal-standard = Standard: { $standard }. Fingerprint: { $fingerprint }.
+class-terminal-key = A proposal: a human signs. + found, x missed, ? doubtful, . no evidence; (left out).
+class-terminal-asked = asked: { $message }
+class-terminal-found = found: { $message }
+class-terminal-begun = { $lanes ->
+    [one] { $lanes } lane
+   *[other] { $lanes } lanes
+} ({ $names }), { $recordings ->
+    [one] { $recordings } recording
+   *[other] { $recordings } recordings
+}, standard: { $standard }.
+class-terminal-old = { $folder } holds { $count } that are not of this class, from an earlier run. They stay; take them away before
+    you share the folder.
+class-terminal-written = Written to { $folder }: { $files }, a folder for each walker in debriefs, and { $sheets ->
+    [one] { $sheets } sheet
+   *[other] { $sheets } sheets
+} in { $appeals }.
+class-terminal-kept = { $done } of { $all } walkers are done already and were kept.
+class-terminal-stopped = Stopped: { $done } of { $all } walkers are done and kept in { $folder }. The same command goes on from there.

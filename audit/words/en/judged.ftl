@@ -1,0 +1,24 @@
+# What a verdict rests on.
+
+judged-inside = The recording comes within { $near } of the { -point }, inside the radius of { $radius }.
+judged-outside = The recording comes within { $near } of the { -point } and no nearer: { $outside } outside the radius of { $radius }.
+judged-reaches = Its whole error is { $error } and reaches that far.
+judged-reaches-not = Its whole error is { $error }, which does not reach that far.
+judged-unseen = In a silence of the recording the walker may have come { $nearer } nearer; that is counted in the error.
+judged-out-of-turn = That was not on the way to this { -point }, but at another time of the walk.
+judged-code-wrong = The code brought back, "{ $code }", is not that of this { -point }.
+judged-code-right = The code "{ $code }" is that of this { -point }.
+judged-code-no-key = The code "{ $code }" was brought back; no key tells whether it is right.
+judged-nothing = There is no evidence of this walk; that is no fail. Ask, or repeat it.
+judged-points = { $found } of { $counted } { -point(form: "many") } found{ $others }; { $needed } asked for.
+judged-others = , { $list }
+judged-doubtful = { $count } doubtful
+judged-missed = { $count } missed
+judged-unevidenced = { $count } without evidence
+judged-fewer = The standard asks for { $asked } { -point(form: "many") }, but the lane has { $has }.
+judged-left-out = { $count } left out of the grade: the course itself is in doubt there.
+judged-time-unknown = How long it took cannot be told; the limit is { $limit }.
+judged-in-time = It took { $time } of { $limit }.
+judged-grace = It took { $time } of { $limit }: late, but within the grace; see the score.
+judged-clocks = It took { $time } of { $limit }: late by no more than the clocks may be off.
+judged-late = It took { $time } of { $limit }: too late.

@@ -1,0 +1,79 @@
+# What a class shows and what there is to ask of it.
+
+shows-place = { $across } { $east ->
+    [yes] east
+   *[no] west
+}, { $up } { $north ->
+    [yes] north
+   *[no] south
+}
+shows-fault = { $lane }, { $point } (leg { $leg }): { $seen } The marker, the plan or the card is wrong there, not the
+    walkers: go and check it. The { -point } is left out of the grades.
+shows-gathered = { $sharing } of the { $walkers } able walkers left it from one place, { $off } from where it is planned
+    ({ $where }, ±{ $error }); about that place they scatter by { $scatter }.
+shows-alike = the { $walkers } able walkers end { $off } from it on average ({ $where }, ±{ $error }), { $sharing } of them
+    to that side; what each turns and paces on other legs is taken off, and they scatter by { $scatter }.
+shows-compass = { $thing ->
+    [compass] Compass
+   *[device] Device
+} { $name }: the { $carriers } who carried it walked { $size } { $side ->
+    [right] right
+   *[left] left
+} of their { -azimuth(form: "many") }, compared with the { $others } others (95 % interval { $low } to { $high }). Is the
+    compass { $out } out, reading { $side ->
+    [right] low
+   *[left] high
+}? Hold it against another on a known line before it goes out again.{ $angle ->
+    [yes] {" "}It is as much as the grid-magnetic angle left out would give: ask first whether these walkers left it out.
+   *[no] {""}
+}
+shows-broken = The recording of { $walker } is broken. { $note } Is the rest still on the device? Copy it again.
+shows-harder = { $lane }, leg { $leg } ({ $start } to { $end }): its misses are { $ratio } times those of the other legs once
+    the skill of the walkers is taken out (95 % interval { $low } to { $high }, { $walkers } walkers). That is { $more ->
+    [yes] more
+   *[no] no more
+} than its length explains, which would make them { $length } times as large.
+shows-too-few-legs = Too few legs were walked by enough walkers to compare them.
+shows-no-comparison = The misses do not bear a comparison of the legs.
+shows-no-model = Whether a leg is harder than the rest, the walkers' skill taken out, was not worked out: that needs
+    statsmodels (pip install "leg-audit[class]").
+shows-company = Did { $second } walk with { $first }? Away from the { -point(form: "many") }, { $second } was within { $within }
+    of where { $first } had been { $apart } s before for { $together } min, { $share } of the way. Of other pairs of the
+    lane, set off as far apart, 95 in 100 would have been so for under { $usual } min. A pair that was sent out together,
+    or a path that all took, looks the same: ask both.
+shows-batch-clock = By the recordings the start was left { $minutes } min { $later ->
+    [yes] later
+   *[no] earlier
+} than by the roster (middle of { $count }); { $taken ->
+    [recording] the recording's own times were taken
+   *[roster] the roster's start was taken
+}. If the clocks are wrong, --shift puts the whole batch right; if everybody set out late, nothing is wrong.
+shows-clock = { $walker } left the start { $minutes } min { $later ->
+    [yes] later
+   *[no] earlier
+} by the recording than by the roster, unlike the others; { $taken ->
+    [recording] the recording's own times were taken
+   *[roster] the roster's start was taken
+}. Was the start late, or is a clock wrong?
+shows-shifted = All clocks were put { $shift } s: { $ground }.
+shows-shift-asked = as it was asked for
+shows-shift-nothing = no start by the roster and by a recording to be compared
+shows-shift-crossing = the first crossing of the start against the roster, middle of { $count } (half of them within { $spread } s
+    of it)
+shows-lane-fitted = The roster names no lane; the walk was given the one it fits: { $lane }.
+shows-another-unusable = Another recording could not be used: { $problem }
+shows-twice = { $files } hold the very same recording. Whose is it?
+shows-other-lane = The recording of { $walker } fits { $better } better than { $lane }: { $passed } of its { -point(form: "many") }
+    passed against { $own }. Was the device swapped, or the wrong lane walked? It was graded on { $lane }.
+shows-unusable = The recording of { $walker } cannot be used: { $problem }
+shows-no-recording = { $walker } has no recording: no evidence, and no fail.
+shows-several-walks = { $files }: { $walks } walks, and the roster has { $known } of them ({ $rows }). Who walked the { $left ->
+    [one] other
+   *[other] others
+}?
+shows-file-missing = The roster gives { $walker } { $files }, but no such recording was handed in. Without a recording there is
+    no evidence, and no fail.
+shows-nobodys = { $file } is nobody's by the roster and was not graded.{ $fits } Whose is it?
+shows-fits = {" "}It fits { $lane } best ({ $passed } of its { -point(form: "many") } passed).
+shows-joined = { $second } goes on where { $first } breaks off, and the two were joined as one walk of { $walker }. If they
+    are two people's, give a roster.
