@@ -1,11 +1,18 @@
-"""The shape of class.json, field by field. Fields may be added, none renamed or dropped."""
+"""The shape of class.json, field by field; its JSON Schema is generated from here.
+
+Angles are degrees, azimuths clockwise in [0, 360); lengths are metres of the lane's grid;
+times are ISO 8601 with Z. East of north and walked minus planned are positive. Fields may
+be added, none renamed or dropped.
+"""
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Annotated, Literal
 
 # The standard library's own TypedDict cannot be read by schema makers before Python 3.12.
 from typing_extensions import TypedDict
+
+EastNorth = Annotated[list[float], "[east, north] in metres"]
 
 
 class LanePointEntry(TypedDict):
@@ -23,10 +30,12 @@ class LaneLegEntry(TypedDict):
 
     name: str
     to: str
+    """Name of the point it leads to."""
     grid_azimuth_deg: float
     magnetic_azimuth_deg: float
     distance_m: float
     climb_m: float | None
+    """Metres to climb; null without heights of the ground."""
 
 
 class LaneEntry(TypedDict):
@@ -34,6 +43,7 @@ class LaneEntry(TypedDict):
 
     name: str
     plan: str
+    """File of the plan."""
     course: str
     date: str | None
     grid: str
@@ -42,10 +52,14 @@ class LaneEntry(TypedDict):
     length_m: float
     climb_m: float | None
     difficulty: float | None
+    """The middle over the legs of the chance that an ordinary walk ends out of sight of its
+    point, 0 to 1."""
     fingerprint: str
+    """Of plan, standard and version of the program."""
     points: list[LanePointEntry]
     legs: list[LaneLegEntry]
     plan_findings: list[str]
+    """Where the plan disagrees with itself."""
 
 
 class CourseOfClassEntry(TypedDict):
@@ -62,6 +76,15 @@ class SourceEntry(TypedDict):
     source: str
 
 
+class WeightsEntry(TypedDict):
+    """Of the parts of the coaching score."""
+
+    points: float
+    time: float
+    azimuth: float
+    distance: float
+
+
 class StandardEntry(TypedDict):
     """The standard, every figure of it."""
 
@@ -69,26 +92,30 @@ class StandardEntry(TypedDict):
     edition: str
     file: str
     points_to_find: int | None
+    """Null: all."""
     radius_m: float | None
+    """Null: the arrival radius of the plan."""
     survey_sd_m: float
     time_limit_s: float | None
     late_grace_s: float
     late_penalty_per_min: float
     azimuth_tolerance_deg: float | None
     distance_tolerance: float | None
+    """As a part of the distance."""
     order: Literal["planned", "free"]
-    road_rule: str
+    road_rule: Literal["none", "cross only", "keep off"]
     road_distance_m: float | None
-    weights: dict[str, float]
+    weights: WeightsEntry
     sources: list[SourceEntry]
     notes: list[str]
 
 
 class ScorePartEntry(TypedDict):
-    """One part of the coaching score; ``share`` is null where it cannot be told."""
+    """One part of the coaching score."""
 
     part: str
     share: float | None
+    """Reached of it, 0 to 1; null where it cannot be told."""
     weight: float
 
 
@@ -97,9 +124,12 @@ class ApproachEntry(TypedDict):
 
     distance_m: float
     sd_m: float
+    """Standard error for each axis."""
     unseen_m: float
+    """By how much nearer the walker may have come in silences of the recording."""
     time: str | None
     in_turn: bool
+    """On the way to this point, and not at some other time of the walk."""
 
 
 class PunchEntry(TypedDict):
@@ -107,33 +137,43 @@ class PunchEntry(TypedDict):
 
     code: str
     right: bool | None
+    """Null where no key tells."""
     time: str
+    """As it was written down; may be empty."""
 
 
 class LegOfWalkerEntry(TypedDict):
-    """One leg of one walker."""
+    """One leg of one walker; what was not measured is null."""
 
     name: str
     point: Literal["found", "missed", "doubtful", "no-evidence"]
     to: str
+    """Name of the point it leads to."""
     left_out: bool
+    """The point is left out of all grades, as one that the course itself got wrong."""
     proof: Literal["punch", "track"] | None
+    """What decided; null where nothing did."""
     radius_m: float
+    """Found within it."""
     error_m: float
+    """Missed only beyond the radius and this together."""
     approach: ApproachEntry | None
     punch: PunchEntry | None
     evidence_for: list[str]
     evidence_against: list[str]
-    status: str | None
+    status: Literal["walked", "skipped", "unfinished", "not-started"] | None
     confidence: float | None
+    """Probability that the right part of the recording was taken for it."""
     miss_m: float | None
-    miss: list[float] | None
+    miss: EastNorth | None
+    """From the planned point to the claim: [east, north] in metres."""
     miss_sd_m: float | None
     azimuth_error_deg: float | None
     azimuth_sd_deg: float | None
     distance_error_m: float | None
     distance_ratio: float | None
     cause: str | None
+    """The mistake that the debrief names on this leg."""
     cause_probability: float | None
     moving_s: float | None
     searching_s: float | None
@@ -145,14 +185,18 @@ class WalkerEntry(TypedDict):
 
     name: str
     ident: str
+    """Of this attempt in this class; the name of its folder."""
     lane: str
     attempt: int
     device: str
     compass: str
     track: str
+    """File of the recording; empty where there is none."""
     tracks: list[str]
+    """All its files, where a walk is in several."""
     state: Literal["graded", "no-track", "refused"]
     problem: str | None
+    """Why there was nothing to debrief."""
     verdict: Literal["pass", "fail", "doubtful", "no-evidence"]
     reasons: list[str]
     points_found: int
@@ -166,33 +210,41 @@ class WalkerEntry(TypedDict):
     elapsed_error_s: float
     late_s: float | None
     score: float | None
+    """The coaching score, 0 to 100; it decides nothing."""
     score_parts: list[ScorePartEntry]
     moving_s: float | None
     searching_s: float | None
     halted_s: float | None
     noise_m: float | None
+    """Receiver noise, standard deviation for each axis."""
     better_lane: str | None
+    """Another lane that the recording fits better than its own: to be asked about."""
     fingerprint: str
     pages: list[str]
+    """Files of the debrief, relative to this one."""
     notes: list[str]
     legs: list[LegOfWalkerEntry]
 
 
 class LegOfClassEntry(TypedDict):
-    """One leg over all its walkers; ``mean_miss`` is [east, north] in metres."""
+    """One leg over all its walkers."""
 
     name: str
     lane: str
     to: str
+    """Name of the point it leads to."""
     walkers: int
     walked: int
     found: int
     missed: int
     doubtful: int
     without_evidence: int
-    mean_miss: list[float] | None
+    mean_miss: EastNorth | None
+    """Over those who walked it: [east, north] in metres."""
     spread_m: float | None
+    """Standard deviation of the misses about their mean, for each axis."""
     finding: str | None
+    """What the class shows of it, such as "point-misplaced"."""
 
 
 class ClassFindingEntry(TypedDict):
@@ -202,22 +254,31 @@ class ClassFindingEntry(TypedDict):
     leg: str | None
     lane: str | None
     walkers: list[str]
+    """Their idents."""
     question: bool
+    """It is put to a person, and changes nothing by itself."""
     leaves_out: bool
+    """The point of the leg is left out of the grades."""
     probability: float | None
     message: str
 
 
 class ClassDocument(TypedDict):
-    """The whole of class.json."""
+    """A class set against its lanes by a standard."""
 
     format: Literal[1]
+    """Number of this shape."""
     name: str
     version: str
+    """Of the program."""
     fingerprint: str
+    """Of all plans, the standard and the version of the program."""
     private: bool
+    """Names are left out."""
     shift_s: float
+    """Added to the clocks of all recordings."""
     shift_from: str
+    """On what ground."""
     course: CourseOfClassEntry
     standard: StandardEntry
     walkers: list[WalkerEntry]

@@ -40,10 +40,12 @@ def plain_text(text: str) -> str:
 
     Two single quotes in a row become the sign of seconds; runs of spaces become one.
     """
-    text = "".join(
-        str(unicodedata.decimal(sign)) if not sign.isascii() and sign.isdecimal() else sign
-        for sign in text.translate(_COUSINS)
-    )
+    text = text.translate(_COUSINS)
+    if not text.isascii():
+        text = "".join(
+            str(unicodedata.decimal(sign)) if not sign.isascii() and sign.isdecimal() else sign
+            for sign in text
+        )
     return " ".join(text.replace("''", '"').split())
 
 

@@ -11,6 +11,8 @@ import pytest
 from classes import make_class, write_class
 from classes.members import FORMULA
 from lxml import html
+from schema.make_schema import SHIPPED_OF_CLASS
+from schema.strict import strict_validator
 
 SEED = 100_301
 
@@ -34,7 +36,9 @@ def folder(made, tmp_path_factory):
 
 @pytest.fixture(scope="module")
 def document(folder):
-    return json.loads((folder / "class.json").read_text(encoding="utf-8"))
+    document = json.loads((folder / "class.json").read_text(encoding="utf-8"))
+    strict_validator(SHIPPED_OF_CLASS).validate(document)
+    return document
 
 
 @pytest.fixture(scope="module")

@@ -10,8 +10,11 @@ import subprocess
 import sys
 import time
 from pathlib import Path
+from typing import Any
 
 import pytest
+from schema.make_schema import SHIPPED_OF_CLASS
+from schema.strict import strict_validator
 
 ROOT = Path(__file__).resolve().parents[2]
 NAMES = ("Adder", "Bittern")
@@ -41,6 +44,13 @@ def files_of(folder: Path) -> dict[str, bytes]:
     }
 
 
+def valid_class(folder: Path) -> dict[str, Any]:
+    """Give class.json, which fits its schema."""
+    document = json.loads((folder / "class.json").read_text(encoding="utf-8"))
+    strict_validator(SHIPPED_OF_CLASS).validate(document)
+    return document
+
+
 def test_the_class_is_written_whole_and_the_same_whatever_the_jobs(class_files, leg_audit):
     one = leg_audit("grade", "plan.toml", "recordings", "--roster", "roster.csv",
                     "--out", "one", "--jobs", "1")  # fmt: skip
@@ -50,7 +60,7 @@ def test_the_class_is_written_whole_and_the_same_whatever_the_jobs(class_files, 
     assert two.status == 0, two.err
     assert one.out == two.out
     assert files_of(class_files / "one") == files_of(class_files / "two")
-    document = json.loads((class_files / "one" / "class.json").read_text())
+    document = valid_class(class_files / "one")
     assert [walker["verdict"] for walker in document["walkers"]] == [
         *[document["walkers"][0]["verdict"]] * 2, "no-evidence"
     ]  # fmt: skip
@@ -105,8 +115,7 @@ def test_ctrl_c_keeps_what_is_done_and_the_next_run_goes_on(class_files):
     assert 1 <= done < 8
     again = subprocess.run(command, check=True, **quiet)
     assert f"{done} of 8 walkers are done already" in again.stderr
-    document = json.loads((class_files / "out" / "class.json").read_text())
-    assert len(document["walkers"]) == 8
+    assert len(valid_class(class_files / "out")["walkers"]) == 8
 
 
 def test_private_leaves_no_name_anywhere(class_files, leg_audit):
@@ -119,6 +128,7 @@ def test_private_leaves_no_name_anywhere(class_files, leg_audit):
             for secret in (*NAMES, "R1.gpx", "R4.gpx", "2026-09-19T1"):
                 assert secret.encode() not in content, (path, secret)
     assert not (class_files / "out" / ".kept").exists()
+    assert valid_class(class_files / "out")["private"]
 
 
 @pytest.mark.parametrize(

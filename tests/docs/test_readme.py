@@ -149,8 +149,9 @@ def test_every_caution_is_shown(caution):
     assert caution in TEXT
 
 
-def test_every_field_of_the_document_is_told():
-    schema = json.loads((ROOT / "audit" / "reports" / "debrief.schema.json").read_text())
+@pytest.mark.parametrize("document", ["debrief", "class"])
+def test_every_field_of_the_document_is_told(document):
+    schema = json.loads((ROOT / "audit" / "reports" / f"{document}.schema.json").read_text())
     entries = [schema, *schema["$defs"].values()]
     fields = {field for entry in entries for field in entry.get("properties", {})}
     told = set(re.findall(r"`([a-z0-9_]+)`", TEXT))

@@ -11,6 +11,8 @@ from pathlib import Path
 
 import pytest
 from lxml import etree, html
+from schema.make_schema import SHIPPED_OF_CLASS
+from schema.strict import strict_validator
 from typer.testing import CliRunner
 
 from audit.cli.app import app
@@ -194,5 +196,7 @@ def test_no_name_of_a_class_leaves_its_folder_or_acts(evil, tmp_path):
     with (out / "class.csv").open(newline="") as file:
         cells = {cell for row in csv.reader(file) for cell in row}
     assert not [cell for cell in cells if re.match(r"\s*[=+@]", cell)]
-    assert len(json.loads((out / "class.json").read_text())["walkers"]) == 1
+    document = json.loads((out / "class.json").read_text())
+    strict_validator(SHIPPED_OF_CLASS).validate(document)
+    assert len(document["walkers"]) == 1
     assert (out / "debriefs").is_dir()

@@ -1,6 +1,6 @@
-"""Makes the JSON Schema of debrief.json from the TypedDicts of the code.
+"""Makes the JSON Schemas of debrief.json and class.json from the TypedDicts of the code.
 
-Run it after a change of the document's shape:
+Run it after a change of a document's shape:
 
     python tests/schema/make_schema.py
 """
@@ -12,30 +12,40 @@ import inspect
 import json
 import sys
 from pathlib import Path
+from types import ModuleType
 from typing import Annotated, Any, get_args, get_origin, get_type_hints
 
+from audit.classroom import class_shape
 from audit.debriefing import document_shape
 
-SHIPPED = Path(inspect.getfile(document_shape)).parents[1] / "reports" / "debrief.schema.json"
-
-
-def debrief_schema() -> dict[str, Any]:
-    """Give the schema: pydantic's, with the words of the code and the length of pairs."""
-    from pydantic import TypeAdapter
-
-    made = TypeAdapter(document_shape.DebriefDocument).json_schema()
-    schema = {
-        "$schema": "https://json-schema.org/draft/2020-12/schema",
-        **_described(made, document_shape.DebriefDocument),
-    }
-    schema["title"] = "debrief.json"
-    for name, definition in schema["$defs"].items():
-        _described(definition, getattr(document_shape, name))
-    return schema
+REPORTS = Path(inspect.getfile(document_shape)).parents[1] / "reports"
+SHIPPED = REPORTS / "debrief.schema.json"
+SHIPPED_OF_CLASS = REPORTS / "class.schema.json"
 
 
 def schema_text() -> str:
-    return json.dumps(debrief_schema(), indent=1, ensure_ascii=False) + "\n"
+    """Give the schema of debrief.json."""
+    return _schema_text(document_shape, document_shape.DebriefDocument, "debrief.json")
+
+
+def class_schema_text() -> str:
+    """Give the schema of class.json."""
+    return _schema_text(class_shape, class_shape.ClassDocument, "class.json")
+
+
+def _schema_text(shapes: ModuleType, document: type, title: str) -> str:
+    """Give pydantic's schema, with the words of the code and the length of pairs."""
+    from pydantic import TypeAdapter
+
+    made = TypeAdapter(document).json_schema()
+    schema = {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        **_described(made, document),
+    }
+    schema["title"] = title
+    for name, definition in schema["$defs"].items():
+        _described(definition, getattr(shapes, name))
+    return json.dumps(schema, indent=1, ensure_ascii=False) + "\n"
 
 
 def _described(definition: dict[str, Any], shape: type) -> dict[str, Any]:
@@ -45,8 +55,11 @@ def _described(definition: dict[str, Any], shape: type) -> dict[str, Any]:
     definition["description"] = inspect.cleandoc(shape.__doc__ or "")
     for name, field in definition["properties"].items():
         field.pop("title", None)
-        if get_origin(hints[name]) is Annotated:
-            field |= {"description": get_args(hints[name])[1], "minItems": 2, "maxItems": 2}
+        # A pair, or a pair that may be missing.
+        hinted, made = (hints[name], *get_args(hints[name])), (field, *field.get("anyOf", []))
+        for hint, pair in zip(hinted, made, strict=False):
+            if get_origin(hint) is Annotated:
+                pair |= {"description": get_args(hint)[1], "minItems": 2, "maxItems": 2}
         if name in words:
             field["description"] = words[name]
     return definition
@@ -57,7 +70,7 @@ def _field_words(shape: type) -> dict[str, str]:
     body = ast.parse(inspect.getsource(shape)).body[0]
     assert isinstance(body, ast.ClassDef)
     return {
-        field.target.id: words.value.value
+        field.target.id: inspect.cleandoc(words.value.value)
         for field, words in zip(body.body, body.body[1:], strict=False)
         if isinstance(field, ast.AnnAssign)
         and isinstance(field.target, ast.Name)
@@ -68,4 +81,5 @@ def _field_words(shape: type) -> dict[str, str]:
 
 if __name__ == "__main__":
     SHIPPED.write_text(schema_text(), encoding="utf-8")
-    sys.stdout.write(f"{SHIPPED.name} written\n")
+    SHIPPED_OF_CLASS.write_text(class_schema_text(), encoding="utf-8")
+    sys.stdout.write(f"{SHIPPED.name} and {SHIPPED_OF_CLASS.name} written\n")
