@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import shlex
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import cast
@@ -77,10 +78,9 @@ def copy_file(path: Path, out: Path, *, onto: str | None, options: CourseOptions
 
 def _check_read_back(copy: PlanCopy, name: str, plan: Plan) -> None:
     """Read the copy as anybody would, and refuse one that is another plan than it says."""
-    with TemporaryDirectory() as folder:
-        draft = Path(folder) / name
-        draft.write_text(copy.text, encoding="utf-8", newline="")
-        back = read_plan(draft, **cast("CourseOptions", copy.options))
+    with _passing_folder() as folder:
+        write_texts(folder, {name: copy.text})
+        back = read_plan(folder / name, **cast("CourseOptions", copy.options))
     explained = [words for lost in copy.lost for words in lost.differs]
     other = [
         one for one in plan_differences(plan, back) if not any(words in one for words in explained)
@@ -91,6 +91,18 @@ def _check_read_back(copy: PlanCopy, name: str, plan: Plan) -> None:
             "differ), so nothing was written. Choose the form .toml."
         )
         raise OutputRefusedError(message)
+
+
+@contextmanager
+def _passing_folder() -> Iterator[Path]:
+    """Give a folder that is gone afterwards; a full disk may have no room for one."""
+    try:
+        folder = TemporaryDirectory()
+    except OSError as problem:
+        message = f"No passing folder can be made: {problem.strerror}. Make room on the disk."
+        raise OutputRefusedError(message) from problem
+    with folder as name:
+        yield Path(name)
 
 
 def _value(value: str | float) -> str:

@@ -33,15 +33,26 @@ class WalkerWork:
 def look(path: Path, label: str, lanes: Sequence[Lane], settings: Settings) -> Recording:
     """Read one recording and find the walks in it; what cannot be read is told in it."""
     try:
+        before = _digest(path)
         track = read_track(path)
-        with path.open("rb") as file:
-            digest = hashlib.file_digest(file, "sha256").hexdigest()
+        digest = _digest(path)
     except InputRefusedError as refused:
         return Recording(file=label, problem=" ".join(str(one) for one in refused.problems))
+    if digest != before:  # its result would be kept as that of another recording
+        return Recording(file=label, problem=f"{label}: changed while it was read. Grade it again.")
     try:
         return replace(look_through(label, track, lanes, settings), digest=digest)
     except Exception as fault:  # noqa: BLE001 (one recording must not end a class)
         return Recording(file=label, problem=_fault(label, fault), digest=digest)
+
+
+def _digest(path: Path) -> str:
+    """Give what tells the content of a file; nothing for one that cannot be read."""
+    try:
+        with path.open("rb") as file:
+            return hashlib.file_digest(file, "sha256").hexdigest()
+    except OSError:
+        return ""
 
 
 def work(task: WalkerTask) -> WalkerWork:
