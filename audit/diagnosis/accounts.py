@@ -63,7 +63,7 @@ def accounts_of(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Account,
         if not ways:
             continue
         used += priors[cause.name]
-        told += [_account(leg, cause, way, priors[cause.name]) for way in ways]
+        told += [_account(leg, cause, way, priors[cause.name], settings) for way in ways]
     if not leg.bent and leg.leg > 0 and math.hypot(*leg.start_off_m) >= settings.start_off_m:
         told.append(_aimed_from_here(leg, settings))
         used += settings.aims_from_here
@@ -96,9 +96,13 @@ def _fit(account: Account) -> float:
     return math.log(max(account.weight, 1e-12)) - min(0.5 * turn**2, 12.0) - 0.5 * length**2
 
 
-def _account(leg: LegEvidence, cause: Cause, way: Expected, prior: float) -> Account:
+def _account(
+    leg: LegEvidence, cause: Cause, way: Expected, prior: float, settings: DiagnosisSettings
+) -> Account:
     weight = prior * way.weight * way.odds
     if way.shift_m is not None:
+        if way.plotted:
+            weight *= _next_leg_odds(leg, way.shift_m, settings)
         return _made_for(leg, way, cause.name, weight)
     sideways = leg.length_m * math.sin(math.radians(abs(way.turn_deg)))
     along = leg.length_m * math.expm1(way.log_ratio)
@@ -112,6 +116,30 @@ def _account(leg: LegEvidence, cause: Cause, way: Expected, prior: float) -> Acc
         aimed_log_ratio=way.log_ratio if way.pace_follows else 0.0,
         effect_m=math.hypot(sideways, along),
     )
+
+
+def _next_leg_odds(
+    leg: LegEvidence, shift_m: tuple[float, float], settings: DiagnosisSettings
+) -> float:
+    """Say how much likelier the next leg is if this end was plotted so far off.
+
+    From the wrong place on his map the walker measured his way to the right next one,
+    so that the next leg is off by as much the other way; unless he was given it.
+    """
+    if leg.next_off_m is None:
+        return 1.0
+    spread_m = settings.next_leg_spread * leg.next_m
+    east, north = leg.next_off_m
+    as_planned = _density2(math.hypot(east, north), spread_m)
+    from_there = _density2(math.hypot(east + shift_m[0], north + shift_m[1]), spread_m)
+    anything = as_planned + settings.next_leg_stray / (math.pi * leg.next_m**2)
+    carried = settings.next_leg_carried
+    odds = (1.0 - carried) + carried * from_there / anything
+    return min(odds, settings.next_leg_odds_most)
+
+
+def _density2(off_m: float, sd_m: float) -> float:
+    return math.exp(-0.5 * (off_m / sd_m) ** 2) / (2.0 * math.pi * sd_m**2)
 
 
 def _made_for(leg: LegEvidence, way: Expected, cause: str | None, weight: float) -> Account:

@@ -31,6 +31,8 @@ class Expected:
         The walker made for a place this far from the planned end.
     shift_sd_m : float
         How well that place is known, per axis.
+    plotted : bool
+        That place stood on the walker's map, so that he measured the next leg from it.
     odds : float
         How much likelier the shape of the walked line is than without the mistake.
     pace_follows : bool
@@ -48,6 +50,7 @@ class Expected:
     log_ratio_sd: float = 0.0
     shift_m: tuple[float, float] | None = None
     shift_sd_m: float = 0.0
+    plotted: bool = False
     odds: float = 1.0
     pace_follows: bool = False
     logged: bool = True

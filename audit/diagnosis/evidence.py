@@ -47,6 +47,11 @@ class LegEvidence:
     went_on : bool or None
         The walker set out on the next leg from where this one ended; False where he went
         somewhere else first, None where the next leg was not walked.
+    next_off_m : (east, north) or None
+        The way walked on the next leg less its planned one, where it was begun from where
+        this one ended: who plotted this end wrongly measured the next leg from there.
+    next_m : float
+        Planned distance of the next leg.
     passed_m : float or None
         How far on the walker went after passing close to the point without a halt.
     shape : LineShape or None
@@ -85,6 +90,8 @@ class LegEvidence:
     other_magnetic_deg: tuple[tuple[float, float], ...] = ()
     other_points_m: tuple[Metres2, ...] = ()
     went_on: bool | None = None
+    next_off_m: Metres2 | None = None
+    next_m: float = 0.0
     passed_m: float | None = None
     shape: LineShape | None = None
     grade: float | None = None

@@ -12,11 +12,12 @@ from audit.diagnosis.evidence import LegEvidence
 from audit.diagnosis.finding import Finding, WalkFinding
 from audit.diagnosis.finding_words import evidence_sentence
 from audit.diagnosis.joint_stories import joint_stories
-from audit.diagnosis.leg_densities import STRAY, WITHIN
+from audit.diagnosis.leg_densities import STEADY_PACES, STEADY_TURNS, STRAY, WITHIN
 from audit.diagnosis.predicted import predicted_for
 from audit.diagnosis.weigh_walk import States, Weighed, weigh_walk
 from audit.settings import DiagnosisSettings
 
+STEADY = frozenset({*STEADY_TURNS, *STEADY_PACES})
 _BY_NAME = {cause.name: cause for cause in CAUSES}
 
 
@@ -46,19 +47,19 @@ def explain_walk(evidence: tuple[LegEvidence, ...], settings: DiagnosisSettings)
         return Explanation(findings={})
     weighed = weigh_walk(evidence, settings)
     findings = {
-        leg.leg: _findings(leg, states, weighed, settings)
-        for leg, states in zip(evidence, weighed.states, strict=True)
+        leg.leg: _findings(leg, states, sure, weighed, settings)
+        for leg, states, sure in zip(evidence, weighed.states, weighed.sure, strict=True)
     }
     return Explanation(findings=findings, stories=joint_stories(evidence, weighed, settings))
 
 
 def _findings(
-    leg: LegEvidence, states: States, weighed: Weighed, settings: DiagnosisSettings
+    leg: LegEvidence, states: States, own: float, weighed: Weighed, settings: DiagnosisSettings
 ) -> tuple[Finding, ...]:
     accounts = accounts_of(leg, settings)
     chief: dict[str, float] = defaultdict(float)
     made: dict[str, float] = defaultdict(float)
-    sure = _sureness(leg, settings)
+    sure = _sureness(own, settings)
     for (number, turn, length), share in states.items():
         account = accounts[number]
         present = {name for name in (account.cause, turn, length) if name not in (None, WITHIN)}
@@ -76,27 +77,35 @@ def _findings(
     return _sorted_findings(told, made, leg, weighed, settings)
 
 
-def _sureness(leg: LegEvidence, settings: DiagnosisSettings) -> float:
-    """Say how sure the match allows to be.
+def _sureness(own: float, settings: DiagnosisSettings) -> float:
+    """Say how sure the match allows to be, from the probability that the portion is the leg's.
 
     A small doubt is mostly about an end out by some tens of metres, which seldom makes a
     mistake; a large one is about the whole portion.
     """
-    doubt = 1.0 - leg.confidence
+    doubt = 1.0 - own
     return 1.0 - doubt * (settings.match_doubt + (1.0 - settings.match_doubt) * doubt)
 
 
 def _chief(
     leg: LegEvidence, account: Account, turn: str, length: str, settings: DiagnosisSettings
 ) -> str:
-    """Name what moved the end of the leg most; a small rest that nothing names is left aside."""
+    """Name what moved the end of the leg most; a small rest that nothing names is left aside.
+
+    A pace that is steadily off, or a steady turn, explains no miss where this leg shows none.
+    """
     off_m = 2.0 * leg.length_m * math.sin(math.radians(min(abs(account.turn_deg), 180.0) / 2.0))
     sizes = [
         (account.effect_m, account.cause),
         (off_m, turn),
         (leg.length_m * abs(math.expm1(min(account.log_ratio, 3.0))), length),
     ]
-    named = [(size, name) for size, name in sizes if name not in (None, WITHIN)]
+    least_m = settings.least_effect * leg.length_m
+    named = [
+        (size, name)
+        for size, name in sizes
+        if name not in (None, WITHIN) and not (name in STEADY and size < least_m)
+    ]
     if not named:
         far = abs(account.aimed_turn_deg) > settings.aims_far_deg
         far |= abs(account.aimed_log_ratio) > settings.aims_far_ratio

@@ -82,7 +82,7 @@ def _leg_evidence(
     return LegEvidence(
         leg=number,
         turn_deg=measures.azimuth_error_deg,
-        turn_sd_deg=measures.heading.sd_deg,
+        turn_sd_deg=_as_matched_sd_deg(measures.heading),
         log_ratio=float(np.log(max(measures.distance_ratio, 1e-3))),
         log_ratio_sd=_UNKNOWN if under_way else measures.straight_sd_m / straight,
         planned_magnetic_deg=leg.card.magnetic.degrees,
@@ -100,6 +100,8 @@ def _leg_evidence(
         other_magnetic_deg=other_azimuths(card, number),
         other_points_m=other_points(card, leg.card),
         went_on=_went_on(number, legs, settings),
+        next_off_m=_next_off_m(number, legs, settings),
+        next_m=legs[number + 1].card.distance_m if number + 1 < len(legs) else 0.0,
         passed_m=_passed_m(measures, leg.card, settings),
         shape=_shape(measures, leg.card, facts.noise_m, settings),
         grade=None if slope is None else slope.grade,
@@ -109,6 +111,11 @@ def _leg_evidence(
         log_count_ratio=None if counted is None else float(counted),
         half_interval_deg=_half_interval_deg(measures.heading),
     )
+
+
+def _as_matched_sd_deg(heading: Heading) -> float:
+    """Give the error if the portion is the leg's: that it may not be is weighed by itself."""
+    return heading.sd_deg if heading.as_matched_sd_deg is None else heading.as_matched_sd_deg
 
 
 def _half_interval_deg(heading: Heading) -> float:
@@ -149,6 +156,22 @@ def _went_on(number: int, legs: tuple[LegAudit, ...], settings: DiagnosisSetting
     east = ahead.start.east_m - here.claim.east_m
     north = ahead.start.north_m - here.claim.north_m
     return float(np.hypot(east, north)) <= settings.went_on_m
+
+
+def _next_off_m(
+    number: int, legs: tuple[LegAudit, ...], settings: DiagnosisSettings
+) -> Metres2 | None:
+    """Give the way walked on the next leg less the planned one; None where it says nothing."""
+    if not _went_on(number, legs, settings):
+        return None
+    ahead = legs[number + 1]
+    if ahead.measures is None or len(ahead.card.line) > 2:
+        return None
+    walked = ahead.measures.straight_m * unit_vector(
+        ahead.card.azimuth.degrees + ahead.measures.azimuth_error_deg
+    )
+    east, north = walked - ahead.card.distance_m * unit_vector(ahead.card.azimuth.degrees)
+    return float(east), float(north)
 
 
 def _passed_m(measures: LegMeasures, leg: CardLeg, settings: DiagnosisSettings) -> float | None:

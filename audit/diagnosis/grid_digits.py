@@ -64,6 +64,12 @@ def expect_moved_digits(
     shifts = along_one_axis(leg, moves, settings.digit_shift_most_m)
     spread_m = math.hypot(settings.point_sd_m, leg.half_square_m)
     return tuple(
-        Expected(weight=1.0 / len(shifts), shift_m=shift, shift_sd_m=spread_m, pace_follows=True)
+        Expected(
+            weight=1.0 / len(shifts),
+            shift_m=shift,
+            shift_sd_m=spread_m,
+            pace_follows=True,
+            plotted=True,
+        )
         for shift in shifts
     )

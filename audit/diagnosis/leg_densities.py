@@ -17,6 +17,8 @@ from audit.settings import DiagnosisSettings
 from audit.units import FloatArray, turn_degrees
 
 WITHIN, STRAY = "within-skill", "cannot-tell"
+STEADY_TURNS = ("steady-bias",)
+STEADY_PACES = ("pace-long", "pace-short")
 _ROOT = math.sqrt(2.0 * math.pi)
 
 
@@ -25,9 +27,11 @@ class LegDensities:
     """Densities of one leg; the first axis counts its accounts.
 
     ``turns`` has shape (accounts, kinds, grid) with ``turn_names`` the kinds: within
-    skill, something else, then the causes of one leg; ``lengths`` the same for the
-    distance. ``weight`` is that of the accounts; ``stray_turn`` and ``stray_length``
-    are the densities where nothing is known of the leg.
+    skill, something else, the causes of one leg, then a turn that the walker has on all
+    legs and that is worth a name; ``lengths`` the same for the distance.
+    ``turn_shares`` and ``length_shares`` say how often one leg shows each kind.
+    ``weight`` is that of the accounts; ``stray_turn`` and ``stray_length`` are the
+    densities where nothing is known of the leg.
     """
 
     leg: LegEvidence
@@ -35,8 +39,10 @@ class LegDensities:
     weight: FloatArray
     turns: FloatArray
     turn_names: tuple[str, ...]
+    turn_shares: FloatArray
     lengths: FloatArray
     length_names: tuple[str, ...]
+    length_shares: FloatArray
     stray_turn: float
     stray_length: float
 
@@ -48,24 +54,28 @@ def leg_densities(
     accounts = accounts_of(leg, settings)
     turn_ways = _leg_ways(leg, "turn", settings)
     length_ways = _leg_ways(leg, "length", settings)
+    turned = _mixture(
+        turn_ways,
+        settings.stray_direction,
+        stray_turn(leg, accounts, settings),
+        lambda way: turn_density(leg, accounts, way, turns, settings),
+    )
+    stretched = _mixture(
+        length_ways,
+        settings.stray_distance,
+        stray_length(leg, accounts, settings),
+        lambda way: length_density(leg, accounts, way, paces, settings),
+    )
     return LegDensities(
         leg=leg,
         accounts=accounts,
         weight=np.array([account.weight for account in accounts]),
-        turns=_mixture(
-            turn_ways,
-            settings.stray_direction,
-            stray_turn(leg, accounts, settings),
-            lambda way: turn_density(leg, accounts, way, turns, settings),
-        ),
-        turn_names=(WITHIN, STRAY, *turn_ways),
-        lengths=_mixture(
-            length_ways,
-            settings.stray_distance,
-            stray_length(leg, accounts, settings),
-            lambda way: length_density(leg, accounts, way, paces, settings),
-        ),
-        length_names=(WITHIN, STRAY, *length_ways),
+        turns=_with_named(turned, steady_turns(turns, settings)),
+        turn_names=(WITHIN, STRAY, *turn_ways, *STEADY_TURNS),
+        turn_shares=_shares(turn_ways, settings.stray_direction, len(STEADY_TURNS)),
+        lengths=_with_named(stretched, steady_paces(paces, settings)),
+        length_names=(WITHIN, STRAY, *length_ways, *STEADY_PACES),
+        length_shares=_shares(length_ways, settings.stray_distance, len(STEADY_PACES)),
         stray_turn=float(stray_turn(leg, accounts[:1], settings)[0]),
         stray_length=float(stray_length(leg, accounts[:1], settings)[0]),
     )
@@ -105,6 +115,37 @@ def _mixture(
         columns.append(total)
     first = [(1.0 - used) * ordinary, np.broadcast_to(astray, ordinary.shape)]
     return np.stack([*first, *columns], axis=1)
+
+
+def _with_named(densities: FloatArray, named: FloatArray) -> FloatArray:
+    """Take out of "within skill" what all legs share and is worth a name: a kind for each.
+
+    ``named`` has shape (names, grid): where on the grid each name holds.
+    """
+    within = densities[:, :1]
+    own = within * named[None]
+    return np.concatenate([within - own.sum(axis=1, keepdims=True), densities[:, 1:], own], axis=1)
+
+
+def _shares(
+    ways: dict[str, tuple[float, tuple[Expected, ...]]], stray: float, steady: int
+) -> FloatArray:
+    """Give how often one leg shows each kind; the first and what is steady share the rest."""
+    used = [prior * sum(way.weight for way in expected) for prior, expected in ways.values()]
+    rest = 1.0 - stray - sum(used)
+    return np.array([rest, stray, *used, *(rest,) * steady])
+
+
+def steady_turns(turns: Ordinary, settings: DiagnosisSettings) -> FloatArray:
+    """Say where on the grid a walker is turned steadily by so much that it is worth a name."""
+    return np.array([np.abs(turns.common) >= settings.steady_from_deg], dtype=np.float64)
+
+
+def steady_paces(paces: Ordinary, settings: DiagnosisSettings) -> FloatArray:
+    """Say the same of a pace that carries too far, and of one that falls short."""
+    least = math.log1p(settings.steady_pace_from)
+    short = paces.common <= math.log1p(-settings.steady_pace_from)
+    return np.array([paces.common >= least, short], dtype=np.float64)
 
 
 def turn_density(

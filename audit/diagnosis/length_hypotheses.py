@@ -9,6 +9,7 @@ import numpy as np
 
 from audit.diagnosis.evidence import LegEvidence
 from audit.diagnosis.leg_densities import STRAY, LegDensities, length_density, stray_length
+from audit.diagnosis.makes_it_again import Prone, prone_to
 from audit.diagnosis.ordinary import Ordinary
 from audit.diagnosis.walk_hypotheses import HOPELESS_NATS, WalkHypothesis, walk_hypotheses
 from audit.settings import DiagnosisSettings
@@ -74,13 +75,15 @@ def length_grid(
         density=tuple(leg.lengths for leg in legs),
         shown=(False,) * len(legs),
     )
-    found = [plain, *(_lengthened(legs, one, paces, settings) for one in shared)]
+    again = tuple(_made_again(legs, one) for one in prone_to(legs, ("length",), settings))
+    found = [plain, *(_lengthened(legs, one, paces, settings) for one in shared), *again]
     scores = [_score(legs, one, paces) for one in found]
     best = max(scores)
     hopeful = tuple(
         one
         for one, score in zip(found, scores, strict=True)
-        if one is plain or score > best - HOPELESS_NATS
+        if one is plain
+        or score > best - (settings.again_hopeless_nats if one in again else HOPELESS_NATS)
     )
     split = [_by_name(hopeful, leg, len(paces.prior)) for leg in range(len(legs))]
     return LengthGrid(
@@ -115,6 +118,16 @@ def _score(legs: Sequence[LegDensities], one: LengthHypothesis, paces: Ordinary)
         mixed = sure * (leg.weight @ density.sum(axis=1)) + (1.0 - sure) * leg.stray_length
         total = total + np.log(mixed + 1e-300)
     return float(total.max())
+
+
+def _made_again(legs: Sequence[LegDensities], one: Prone) -> LengthHypothesis:
+    return LengthHypothesis(
+        cause=one.cause,
+        log_prior=float(np.log(one.prior)),
+        names=tuple(leg.length_names for leg in legs),
+        density=tuple(leg.lengths for leg in one.legs),
+        shown=(True,) * len(legs),
+    )
 
 
 def _lengthened(

@@ -9,8 +9,16 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from audit.diagnosis.evidence import LegEvidence
-from audit.diagnosis.leg_densities import LegDensities, leg_densities
+from audit.diagnosis.leg_densities import (
+    STEADY_PACES,
+    STEADY_TURNS,
+    LegDensities,
+    leg_densities,
+    steady_paces,
+    steady_turns,
+)
 from audit.diagnosis.length_hypotheses import LengthGrid, length_grid
+from audit.diagnosis.makes_it_again import Prone, prone_to
 from audit.diagnosis.on_and_off import OnAndOff, sum_over_changes
 from audit.diagnosis.ordinary import Ordinary, ordinary_paces, ordinary_turns
 from audit.diagnosis.turn_hypotheses import TurnHypothesis, turn_hypotheses
@@ -36,6 +44,8 @@ class Weighed:
         By mistake that legs share, the probability that each leg shows it.
     walk_causes : dict
         The probability of each such mistake.
+    sure : list of float
+        By leg, the probability that its portion is its own, heading and distance weighed.
     bias_deg, pace : float
         The turn and the logarithm of the pace ratio that this walker is reckoned to
         have on all legs, mistakes left out.
@@ -44,6 +54,7 @@ class Weighed:
     """
 
     states: list[States]
+    sure: list[float] = field(default_factory=list)
     on: dict[str, FloatArray] = field(default_factory=dict)
     walk_causes: dict[str, float] = field(default_factory=lambda: defaultdict(float))
     bias_deg: float = 0.0
@@ -60,6 +71,7 @@ class _Candidate:
     log_weight: FloatArray
     summed: OnAndOff | None = None
     density: FloatArray | None = None
+    prone: Prone | None = None
 
 
 def weigh_walk(evidence: Sequence[LegEvidence], settings: DiagnosisSettings) -> Weighed:
@@ -72,6 +84,13 @@ def weigh_walk(evidence: Sequence[LegEvidence], settings: DiagnosisSettings) -> 
     alone, hypotheses = turn_hypotheses(legs, evidence, turns, settings)
     nothing = np.log(off).sum(axis=0) + prior + np.log(alone)
     candidates = [_Candidate(hypothesis=None, log_weight=nothing)]
+    for again in prone_to(legs, ("turn", "place", "shape"), settings):
+        made = _pooled(again.legs, [leg.turns for leg in again.legs], grid)
+        log_weight = np.log(made).sum(axis=0) + prior + np.log(again.prior)
+        if log_weight.max() > nothing.max() - settings.again_hopeless_nats:
+            candidates.append(
+                _Candidate(hypothesis=None, log_weight=log_weight, density=made, prone=again)
+            )
     for one in hypotheses:
         on = _pooled(legs, one.density, grid)
         summed = sum_over_changes(on, off, settings)
@@ -90,8 +109,16 @@ def weigh_walk(evidence: Sequence[LegEvidence], settings: DiagnosisSettings) -> 
         ratio = without[number] / off[number]
         _add_states(found.states[number], leg, leg.turns, leg.turn_names, ratio, grid, number)
     _take_common(found, np.asarray(sum(weights) / total), turns, grid)
-    for states in found.states:
+    plain = [one.hypothesis is None for one in candidates]
+    ordinary = sum(weight for weight, of in zip(weights, plain, strict=True) if of) / total
+    _take_steady(found, np.asarray(ordinary), turns, grid, settings)
+    for shown, states in zip(evidence, found.states, strict=True):
         whole = sum(states.values())
+        # The match has counted against it already that a leg fits no ordinary walker; what
+        # it cannot know is that the leg fits the others, or a mistake.
+        fits = min(shown.confidence * max(whole, 1.0), 1.0)
+        left = settings.match_doubt_left * (1.0 - shown.confidence)
+        found.sure.append(min(fits, 1.0 - left))
         for state in states:
             states[state] /= whole
     return found
@@ -121,6 +148,8 @@ def _take(
     grid: LengthGrid,
 ) -> FloatArray:
     """Add a candidate's share; give what of it falls on legs without its mistake."""
+    if candidate.prone is not None and candidate.density is not None:
+        return _take_prone(found, candidate.prone, candidate.density, weight, grid)
     one, summed, density = candidate.hypothesis, candidate.summed, candidate.density
     if one is None or summed is None or density is None:
         return np.broadcast_to(weight, (len(legs), *weight.shape))
@@ -134,6 +163,17 @@ def _take(
         states, names = found.states[number], one.names[number]
         _add_states(states, leg, one.density[number], names, ratio, grid, number)
     return np.asarray(weight[None] * (1.0 - summed.on))
+
+
+def _take_prone(
+    found: Weighed, one: Prone, density: FloatArray, weight: FloatArray, grid: LengthGrid
+) -> FloatArray:
+    """Add the share of a walker who makes a slip again; nothing of it is left over."""
+    _share_on_all(found, one.cause, float(weight.sum()), len(one.legs))
+    for number, leg in enumerate(one.legs):
+        ratio = weight / density[number]
+        _add_states(found.states[number], leg, leg.turns, leg.turn_names, ratio, grid, number)
+    return np.zeros((len(one.legs), *weight.shape))
 
 
 def _add_states(
@@ -170,3 +210,25 @@ def _take_common(found: Weighed, weight: FloatArray, turns: Ordinary, grid: Leng
         shown = share * np.array(one.shown, dtype=np.float64)
         found.on[one.cause] = found.on.get(one.cause, np.zeros(len(shown))) + shown
         found.walk_causes[one.cause] += share
+
+
+def _take_steady(
+    found: Weighed,
+    weight: FloatArray,
+    turns: Ordinary,
+    grid: LengthGrid,
+    settings: DiagnosisSettings,
+) -> None:
+    """Add what all legs share by no other mistake: a steady turn, a pace that is off."""
+    legs = len(found.states)
+    by_turn = weight.sum(axis=1)
+    for name, named in zip(STEADY_TURNS, steady_turns(turns, settings), strict=True):
+        _share_on_all(found, name, float(by_turn @ named), legs)
+    by_pace = weight.sum(axis=0)[grid.part(0)]
+    for name, named in zip(STEADY_PACES, steady_paces(grid.paces, settings), strict=True):
+        _share_on_all(found, name, float(by_pace @ named), legs)
+
+
+def _share_on_all(found: Weighed, name: str, share: float, legs: int) -> None:
+    found.on[name] = found.on.get(name, np.zeros(legs)) + share
+    found.walk_causes[name] += share

@@ -24,10 +24,13 @@ class Heading:
     """The direction of a leg's walking with its 95 % interval.
 
     ``low_deg`` and ``high_deg`` are in [0, 360) and may straddle north.
-    ``sd_deg`` is the standard error that the interval stands for.
+    ``sd_deg`` is the standard error that the interval stands for; ``as_matched_sd_deg``
+    leaves out the doubt whether the leg is this portion at all, and is None where it is
+    the same.
     """
 
     azimuth: GridAzimuth
     low_deg: float
     high_deg: float
     sd_deg: float
+    as_matched_sd_deg: float | None = None

@@ -31,8 +31,12 @@ def walked_heading(
         (bypass.start_s - wide_s - begun_s, bypass.end_s + wide_s - begun_s, bypass.out_m)
         for bypass in bypasses
     )
+    ends, portions = _other_ends(context, walk)
     asides = Asides(
-        steps=steps, other_ends=_other_ends(context, walk), ends_sd_m=_ends_sd(context, walk)
+        steps=steps,
+        other_ends=ends,
+        other_portions=portions,
+        ends_sd_m=_ends_sd(context, walk),
     )
     return measure_heading(
         context.clean, walk.start, walk.claim, noise_m, context.settings.heading, asides
@@ -62,32 +66,43 @@ def _ends_sd(context: WalkContext, walk: WalkOfLeg) -> float:
     return float(np.sqrt(square))
 
 
-def _other_ends(context: WalkContext, walk: WalkOfLeg) -> tuple[tuple[float, float], ...]:
+_Shifts = tuple[tuple[float, float], ...]
+
+
+def _other_ends(context: WalkContext, walk: WalkOfLeg) -> tuple[_Shifts, _Shifts]:
     """Give probability and shift across of the other readings of where a leg began and ended.
 
-    They are the turn to a point in sight that is less probable, or the lack of one; and
+    First the turn to a point in sight that is less probable, or the lack of one; then
     the match's runner-up.
     """
-    others: list[tuple[float, float, float]] = []
+    ends: list[tuple[float, float, float]] = []
+    portions: list[tuple[float, float, float]] = []
     start_s = walk.start.time_s
     bend = context.bends.get(walk.leg)
     if bend is not None:
         turned = bend.probability > 0.5
         chance = 1.0 - bend.probability if turned else bend.probability
-        others.append((chance, start_s, bend.arrived_s if turned else bend.turned_s))
+        ends.append((chance, start_s, bend.arrived_s if turned else bend.turned_s))
     other = context.match.legs[walk.leg].runner_up
     if other is not None and other.start_s is not None and other.claim_s is not None:
-        others.append((min(other.probability, 0.5), other.start_s, other.claim_s))
+        portions.append((min(other.probability, 0.5), other.start_s, other.claim_s))
+    return _shifts(context, walk, ends), _shifts(context, walk, portions)
+
+
+def _shifts(
+    context: WalkContext, walk: WalkOfLeg, others: list[tuple[float, float, float]]
+) -> _Shifts:
+    """Give how far across each of (chance, start, claim) puts the end; unlikely ones are left."""
     least = context.settings.heading.least_other_end
     chord = float(np.hypot(*(walk.claim.place - walk.start.place)))
-    ends = []
+    shifts = []
     for chance, from_s, to_s in others:
         way = np.diff([place_between(context.clean, t, 0.0).place for t in (from_s, to_s)], axis=0)
         if chance >= least and np.any(way):
             turn = turn_degrees(walk.chord_deg, direction_degrees(*way[0].tolist()))
             # Beyond a right angle a shift has no meaning: it stands for "anywhere on that side".
-            ends.append((chance, chord * float(np.tan(np.radians(np.clip(turn, -80.0, 80.0))))))
-    return tuple(ends)
+            shifts.append((chance, chord * float(np.tan(np.radians(np.clip(turn, -80.0, 80.0))))))
+    return tuple(shifts)
 
 
 def measure_heading(
@@ -142,6 +157,7 @@ def measure_heading(
         low_deg=wrap_degrees(chord_deg + low),
         high_deg=wrap_degrees(chord_deg + high),
         sd_deg=float(np.degrees(slope.sd)),
+        as_matched_sd_deg=float(np.degrees(slope.own_sd)),
     )
 
 

@@ -64,6 +64,28 @@ LEG_PRIORS: tuple[tuple[str, float], ...] = (
 a hundred, are the slips that instructors name first."""
 
 
+MADE_AGAIN: tuple[str, ...] = (
+    "gm-angle-omitted",
+    "gm-angle-reversed",
+    "gm-angle-doubled",
+    "reciprocal",
+    "right-angle",
+    "bezel-wrong-way",
+    "mils-as-degrees",
+    "azimuth-digits",
+    "neighbour-azimuth",
+    "hundred-miscounted",
+    "early-stop",
+    "overshoot",
+    "digits-transposed",
+    "digit-wrong",
+    "easting-northing-swapped",
+    "wrong-plotting-scale",
+    "wrong-point",
+)
+"""Slips of a way of working, which one walker makes on a leg here and a leg there."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DiagnosisSettings:
     """Priors of the causes, and when one may be named.
@@ -81,6 +103,13 @@ class DiagnosisSettings:
     falls_into_it: float = 0.02
     """Of a walk with such a mistake: that it begins with the first leg; that it is put right
     between two legs; that it begins between two legs."""
+    made_again: tuple[str, ...] = MADE_AGAIN
+    again_rate: float = 0.3
+    again_walks: float = 1.5
+    """Who makes one of these slips may make it again: of so many walkers for each leg that
+    otherwise shows it, on this share of their legs; chosen."""
+    again_hopeless_nats: float = 5.0
+    """What is less likely than the best by more comes to less than 1 per cent."""
     named: float = 0.8
     """A mistake is called named from here on; chosen: right four times in five at the least."""
     least_share: float = 0.002
@@ -109,6 +138,9 @@ class DiagnosisSettings:
     )
     """A steady turn is worth a name from 4 degrees on, and the larger the rarer: a compass more
     than 3 degrees out on a known line is not to be used (US Army, STP 21-1-SMCT)."""
+    steady_from_deg: float = 4.0
+    least_effect: float = 0.015
+    """A leg that ends nearer than this share of its length owes nothing to what is steady."""
     stray_direction: float = 0.025
     """That something else turned the leg."""
     wild: float = 0.008
@@ -127,6 +159,8 @@ class DiagnosisSettings:
     """Bezel of 120 clicks to the circle (FM 21-26, 1993, ch. 9)."""
     graduations_deg: tuple[float, ...] = (5.0, 10.0)
     """Numbered and plain graduations of a lensatic dial (common practice, no source)."""
+    turned_about_sd_deg: float = 3.0
+    """Who walks the back azimuth, or a right angle, had no mark ahead to hold it by; chosen."""
     set_sd_deg: float = 1.0
     """A wrong value is set as carefully as a right one, to half a click or less."""
 
@@ -141,6 +175,8 @@ class DiagnosisSettings:
     3 to 10 per cent (common practice, no source)."""
     weave: float = -0.01
     """A line walked with 8 degrees of wander is 1 per cent longer than it is straight."""
+    steady_pace_from: float = 0.07
+    """A pace that is off by so much on all legs is worth a name, whatever made it so; chosen."""
     pace_ratios: tuple[float, ...] = (1.09, 1.16, 1.23, 1.3)
     """A pace count that is off by a ratio: 116 against 148 paces is 1.28, 120 against 130 is
     1.08 (US Army task manual; FM 21-26), and the other way round."""
@@ -173,6 +209,12 @@ class DiagnosisSettings:
     digit_shift_most_m: float = 2000.0
     point_sd_m: float = 8.0
     """How well a wrong place is plotted: a roamer reads to 10 m or so."""
+    next_leg_spread: float = 0.09
+    next_leg_stray: float = 0.1
+    next_leg_carried: float = 0.5
+    next_leg_odds_most: float = 20.0
+    """Where the next leg ends, as a share of its length; that something else is wrong with it;
+    that a wrongly plotted end makes it wrong too; and what its word may count at most; chosen."""
     aims_from_here: float = 0.12
     aims_far_deg: float = 6.0
     aims_far_ratio: float = 0.1
@@ -231,6 +273,9 @@ class DiagnosisSettings:
     log_goes_on: float = 0.1
     """Of legs without a mistake: that the point in sight ended the count before the card's
     paces were out, or that the walker counted on up to it; chosen."""
+    match_doubt_left: float = 0.33
+    """How much of that doubt stays at the least, however well a leg goes with the others: its
+    portion was chosen to fit; chosen."""
     match_doubt: float = 0.4
     """How much of the doubt about a leg's portion counts against a cause that turns the whole
     of it: an end that is out by some metres does not turn a leg."""

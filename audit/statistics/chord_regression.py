@@ -27,12 +27,16 @@ _NORMAL_PLACES = np.array([NormalDist().inv_cdf((place + 0.5) / 201) for place i
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Slope:
-    """Cross-track rise over distance, end to end: centre and 95 % interval, as ratios."""
+    """Cross-track rise over distance, end to end: centre and 95 % interval, as ratios.
+
+    ``own_sd`` is the error if the leg is the portion that it was matched to.
+    """
 
     centre: float
     low: float
     high: float
     sd: float
+    own_sd: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,12 +51,15 @@ class Asides:
     other_ends : tuple of (share, shift_m)
         Probabilities that the leg began or ended otherwise, and how much further right
         each would put its end.
+    other_portions : tuple of (share, shift_m)
+        The same for its being another portion altogether.
     ends_sd_m : float
         Standard error across the leg for want of knowing when it began and ended.
     """
 
     steps: tuple[tuple[float, float, float], ...] = ()
     other_ends: tuple[tuple[float, float], ...] = ()
+    other_portions: tuple[tuple[float, float], ...] = ()
     ends_sd_m: float = 0.0
 
 
@@ -205,12 +212,9 @@ def _mixed(answers: FloatArray, length_m: float, asides: Asides) -> Slope:
     weight /= weight.sum()
     sd = np.sqrt(np.maximum(variance, 1e-9) + asides.ends_sd_m**2)
     centre = float(weight @ mean)
-    if asides.other_ends:
-        chances, shifts = np.array(((1.0, 0.0), *asides.other_ends)).T
-        chances[0] -= chances[1:].sum()
-        weight = np.outer(chances, weight).ravel()
-        mean, sd = (mean + shifts[:, None]).ravel(), np.tile(sd, len(chances))
-    spread = float(np.sqrt(weight @ (sd**2 + (mean - centre) ** 2)))
+    own, *_ = _ended_otherwise(weight, mean, sd, asides.other_ends)
+    others = asides.other_ends + asides.other_portions
+    spread, weight, mean, sd = _ended_otherwise(weight, mean, sd, others)
     # Each answer stands as equally likely places of its normal curve, all put in one order.
     places = (mean[:, None] + sd[:, None] * _NORMAL_PLACES).ravel()
     order = np.argsort(places)
@@ -222,4 +226,18 @@ def _mixed(answers: FloatArray, length_m: float, asides: Asides) -> Slope:
         low=float(low) / length_m,
         high=float(high) / length_m,
         sd=spread / length_m,
+        own_sd=own / length_m,
     )
+
+
+def _ended_otherwise(
+    weight: FloatArray, mean: FloatArray, sd: FloatArray, ends: tuple[tuple[float, float], ...]
+) -> tuple[float, FloatArray, FloatArray, FloatArray]:
+    """Mix in other ends; give the spread about the likelier end, then weights, means and sds."""
+    centre = float(weight @ mean)
+    if ends:
+        chances, shifts = np.array(((1.0, 0.0), *ends)).T
+        chances[0] -= chances[1:].sum()
+        weight = np.outer(chances, weight).ravel()
+        mean, sd = (mean + shifts[:, None]).ravel(), np.tile(sd, len(chances))
+    return float(np.sqrt(weight @ (sd**2 + (mean - centre) ** 2))), weight, mean, sd

@@ -41,9 +41,13 @@ def test_walkers_without_mistakes_are_not_accused() -> None:
     rows = judged(invented_walk(rng) for _ in range(45))
     assert len(rows) >= 200
     assert len(named(rows)) <= 0.01 * len(rows)
-    within = [shares["within-skill"] for shares, _ in rows]
-    assert np.mean(within) > 0.8
-    assert np.mean(np.array(within) > 0.5) > 0.95
+    # Of these walkers one in six has a pace that is off by 7 per cent on all legs, one in
+    # twenty a turn of 4 degrees: theirs, by whatever name.
+    own = ("within-skill", "pace-long", "pace-short", "steady-bias")
+    ordinary = [sum(shares.get(name, 0.0) for name in own) for shares, _ in rows]
+    assert np.mean(ordinary) > 0.85
+    assert np.mean(np.array(ordinary) > 0.5) > 0.95
+    assert np.mean([shares["within-skill"] for shares, _ in rows]) > 0.65
 
 
 def test_walkers_with_other_slips_are_not_accused() -> None:

@@ -16,7 +16,11 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
     shift = inside[1] - inside[0]
     if abs(shift) < 30.0:
         return ()
-    return (Expected(shift_m=(shift, -shift), shift_sd_m=settings.point_sd_m, pace_follows=True),)
+    return (
+        Expected(
+            shift_m=(shift, -shift), shift_sd_m=settings.point_sd_m, pace_follows=True, plotted=True
+        ),
+    )
 
 
 CAUSE = Cause(

@@ -7,9 +7,9 @@ from audit.diagnosis.evidence import LegEvidence
 from audit.settings import DiagnosisSettings
 
 
-def expects(_leg: LegEvidence, _settings: DiagnosisSettings) -> tuple[Expected, ...]:
+def expects(_leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect r = 180."""
-    return (Expected(turn_deg=180.0),)
+    return (Expected(turn_deg=180.0, turn_sd_deg=settings.turned_about_sd_deg),)
 
 
 CAUSE = Cause(

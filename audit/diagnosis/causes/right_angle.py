@@ -7,9 +7,10 @@ from audit.diagnosis.evidence import LegEvidence
 from audit.settings import DiagnosisSettings
 
 
-def expects(_leg: LegEvidence, _settings: DiagnosisSettings) -> tuple[Expected, ...]:
+def expects(_leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect r = +90 or -90."""
-    return (Expected(weight=0.5, turn_deg=90.0), Expected(weight=0.5, turn_deg=-90.0))
+    spread = settings.turned_about_sd_deg
+    return tuple(Expected(weight=0.5, turn_deg=turn, turn_sd_deg=spread) for turn in (90.0, -90.0))
 
 
 CAUSE = Cause(

@@ -13,7 +13,13 @@ _LINE_M = 1000.0
 def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect m = 1000 m along one grid axis."""
     return tuple(
-        Expected(weight=0.25, shift_m=shift, shift_sd_m=settings.point_sd_m, pace_follows=True)
+        Expected(
+            weight=0.25,
+            shift_m=shift,
+            shift_sd_m=settings.point_sd_m,
+            pace_follows=True,
+            plotted=True,
+        )
         for shift in ((_LINE_M, 0.0), (-_LINE_M, 0.0), (0.0, _LINE_M), (0.0, -_LINE_M))
         if 3.0 * leg.length_m >= _LINE_M
     )

@@ -17,7 +17,13 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
         return ()
     shifts = (inside, (-inside[0] / 2.0, -inside[1] / 2.0))
     return tuple(
-        Expected(weight=0.5, shift_m=shift, shift_sd_m=settings.point_sd_m, pace_follows=True)
+        Expected(
+            weight=0.5,
+            shift_m=shift,
+            shift_sd_m=settings.point_sd_m,
+            pace_follows=True,
+            plotted=True,
+        )
         for shift in shifts
         if math.hypot(*shift) >= 40.0
     )
