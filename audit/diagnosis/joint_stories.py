@@ -13,8 +13,13 @@ from audit.diagnosis.weigh_walk import States, Weighed
 from audit.settings import DiagnosisSettings
 
 _UNEQUAL = frozenset(
-    {"bezel-wrong-way", "mils-as-degrees", "wrong-mil-circle", "sidehill", "slope-paced"}
-)
+    {
+        "bezel-wrong-way", "mils-as-degrees", "wrong-mil-circle", "sidehill", "slope-paced",
+        "azimuth-digits", "neighbour-azimuth", "right-angle", "hundred-miscounted", "early-stop",
+        "overshoot", "digits-transposed", "digit-wrong", "easting-northing-swapped",
+        "wrong-plotting-scale", "wrong-point",
+    }
+)  # fmt: skip
 """Each leg shows these by another number."""
 _AS_SEEN = frozenset({"steady-bias", "pace-long", "pace-short"})
 
@@ -43,7 +48,7 @@ def joint_stories(
                 probability=min(float(weighed.walk_causes[cause.name]), 1.0),
                 legs=legs,
                 begins_later=shown[0] > 0,
-                put_right=shown[-1] < len(evidence) - 1,
+                put_right=shown[-1] < len(evidence) - 1 and shown[-1] - shown[0] < len(shown),
                 size=size,
                 unit=unit,
             )

@@ -116,9 +116,9 @@ def weigh_walk(evidence: Sequence[LegEvidence], settings: DiagnosisSettings) -> 
         whole = sum(states.values())
         # The match has counted against it already that a leg fits no ordinary walker; what
         # it cannot know is that the leg fits the others, or a mistake.
-        fits = min(shown.confidence * max(whole, 1.0), 1.0)
-        left = settings.match_doubt_left * (1.0 - shown.confidence)
-        found.sure.append(min(fits, 1.0 - left))
+        sure, most = shown.confidence, settings.match_odds_gained
+        best = most * sure / (most * sure + 1.0 - sure)
+        found.sure.append(min(sure * max(whole, 1.0), best))
         for state in states:
             states[state] /= whole
     return found

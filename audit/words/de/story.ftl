@@ -16,6 +16,17 @@ story-pace-short = Das Schrittmaß trug zu kurz
 story-single-double-pace = Einfach- und Doppelschritte verwechselt
 story-wrong-ruler = Entfernungen mit dem Lineal eines anderen Maßstabs gemessen
 story-slope-paced = Hangstrecke als Kartenstrecke abgeschritten
+story-right-angle = Um einen rechten Winkel falsch gegangen
+story-azimuth-digits = Ziffern in der { -azimuth } vertauscht oder falsch
+story-neighbour-azimuth = Die { -azimuth } eines anderen Abschnitts eingestellt
+story-hundred-miscounted = Hunderter beim Zählen verloren oder zu viel
+story-early-stop = Die Zählung zu früh abgebrochen
+story-overshoot = Über die Entfernung hinausgegangen
+story-digits-transposed = Ziffern der Koordinate vertauscht
+story-digit-wrong = Eine Ziffer der Koordinate falsch
+story-easting-northing-swapped = Rechtswert und Hochwert verwechselt
+story-wrong-plotting-scale = Punkte mit dem Planzeiger eines anderen Maßstabs eingetragen
+story-wrong-point = Andere Punkte für die der Strecke gehalten
 
 story-other = Mehrere Abschnitte teilen: { $cause }
 story-told = { $story }{ $size ->

@@ -16,6 +16,17 @@ story-pace-short = The pace count fell short
 story-single-double-pace = Single and double paces were taken for each other
 story-wrong-ruler = Distances were measured with the ruler of another map scale
 story-slope-paced = Slope distance was paced as map distance
+story-right-angle = The { -azimuth } was a right angle off
+story-azimuth-digits = Digits of the { -azimuth } were swapped or wrong
+story-neighbour-azimuth = The { -azimuth } of another leg was set
+story-hundred-miscounted = Hundreds were lost or added in the count
+story-early-stop = The count was broken off too soon
+story-overshoot = The walk went on past its distance
+story-digits-transposed = Digits of the reference were swapped
+story-digit-wrong = A digit of the reference was wrong
+story-easting-northing-swapped = Easting and northing were taken for each other
+story-wrong-plotting-scale = Points were plotted with the tool of another map scale
+story-wrong-point = Other points were taken for those of the course
 
 # The rest of that sentence.
 story-other = Legs share { $cause },
