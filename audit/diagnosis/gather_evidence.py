@@ -75,9 +75,6 @@ def _leg_evidence(
     under_way = number in facts.under_way
     named, ground = leg.card.name, facts.ground
     setting = facts.azimuths_set.get(named)
-    paces = facts.paces_counted.get(named)
-    planned = leg.card.paces
-    counted = np.log(paces / planned) if paces and planned else None
     slope = None if ground is None else ground.of_leg(measures, leg.card)
     return LegEvidence(
         leg=number,
@@ -108,9 +105,14 @@ def _leg_evidence(
         slope_ratio=None if slope is None else slope.ratio,
         downhill_right=None if slope is None else slope.downhill_right,
         set_turn_deg=None if setting is None else leg.card.magnetic.turn_to(setting),
-        log_count_ratio=None if counted is None else float(counted),
+        log_count_ratio=_count_ratio(facts.paces_counted.get(named), leg.card.paces),
         half_interval_deg=_half_interval_deg(measures.heading),
     )
+
+
+def _count_ratio(paces: float | None, planned: float | None) -> float | None:
+    """Give the logarithm of paces counted over paces planned."""
+    return float(np.log(paces / planned)) if paces and planned else None
 
 
 def _as_matched_sd_deg(heading: Heading) -> float:
