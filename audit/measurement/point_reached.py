@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
+from itertools import pairwise
 from statistics import NormalDist
 
 import numpy as np
@@ -114,6 +116,7 @@ def judge_point(
     )
 
 
+@lru_cache(maxsize=256)
 def share_within(distance_m: float, radius_m: float, sd_m: float) -> float:
     """Give the probability that a place seen at a distance really lies within the radius.
 
@@ -122,15 +125,14 @@ def share_within(distance_m: float, radius_m: float, sd_m: float) -> float:
     """
     if sd_m <= 0.0:
         return 1.0 if distance_m <= radius_m else 0.0
-    normal = NormalDist()
+    cdf = NormalDist().cdf
     # Narrow at the rim, where their height changes fast.
     strips = radius_m * np.sin(np.linspace(-np.pi / 2.0, np.pi / 2.0, 201))
     middle = (strips[1:] + strips[:-1]) / 2.0
     half = np.sqrt(np.maximum(radius_m**2 - middle**2, 0.0)) / sd_m
-    share = 0.0
-    for low, high, tall in zip(strips[:-1], strips[1:], half, strict=True):
-        wide = normal.cdf((high - distance_m) / sd_m) - normal.cdf((low - distance_m) / sd_m)
-        share += wide * (2.0 * normal.cdf(float(tall)) - 1.0)
+    below = [cdf(edge) for edge in ((strips - distance_m) / sd_m).tolist()]
+    tall = [2.0 * cdf(one) - 1.0 for one in half.tolist()]
+    share = sum((high - low) * one for (low, high), one in zip(pairwise(below), tall, strict=True))
     return float(np.clip(share, 0.0, 1.0))
 
 

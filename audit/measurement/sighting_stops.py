@@ -35,21 +35,19 @@ def find_sighting_stops(
         and last < end - measuring.stop_apart_s
         and not any(b.start_s <= last and b.end_s >= first for b in bypasses)
     ]
+    if not stops:
+        return ()
     marks = [(begin, begin), *stops, (end, end)]
     headings = [
         stretch_heading(clean, (before[1], after[0]), noise_m, settings.heading)
         for before, after in pairwise(marks)
     ]
-    return (
-        tuple(
-            SightingStop(
-                start_s=first,
-                end_s=last,
-                turn_deg=before.azimuth.turn_to(after.azimuth),
-                turn_sd_deg=float(np.hypot(before.sd_deg, after.sd_deg)),
-            )
-            for (first, last), (before, after) in zip(stops, pairwise(headings), strict=True)
+    return tuple(
+        SightingStop(
+            start_s=first,
+            end_s=last,
+            turn_deg=before.azimuth.turn_to(after.azimuth),
+            turn_sd_deg=float(np.hypot(before.sd_deg, after.sd_deg)),
         )
-        if stops
-        else ()
+        for (first, last), (before, after) in zip(stops, pairwise(headings), strict=True)
     )

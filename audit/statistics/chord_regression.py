@@ -97,27 +97,47 @@ def chord_slope(
     design = np.column_stack([np.ones_like(clock), clock / duration_s, *stepped])
     out_m = np.array([out for _, _, out in asides.steps])
     strengths = _strengths(noise_m, length_m / duration_s, settings)
-    answers = []
-    for tau_noise, tau_wander in product(
-        settings.noise_correlations_s, settings.wander_correlations_s
-    ):
-        noise = covariance(time_s, tau_noise) + settings.white_share * np.eye(len(time_s))
-        wander = integrated_covariance(clock, clock, tau_wander)
-        to_end = integrated_covariance(clock, end, tau_wander)
-        # A basis in which the noise is one everywhere and the wander a number for each axis.
-        whiten = np.linalg.inv(np.linalg.cholesky(noise))
-        share, basis = np.linalg.eigh(whiten @ wander @ whiten.T)
-        rotated = basis.T @ whiten @ np.column_stack([design, across_m, to_end])
-        spread = _Spread(
-            share=np.maximum(share, 0.0),
-            log_det_noise=float(np.linalg.slogdet(noise)[1]),
-            at_end=float(integrated_covariance(end, end, tau_wander)[0, 0]),
+    noises = [_noise(time_s, tau, settings) for tau in settings.noise_correlations_s]
+    wanders = [
+        (
+            integrated_covariance(clock, clock, tau),
+            integrated_covariance(clock, end, tau),
+            float(integrated_covariance(end, end, tau)[0, 0]),
         )
+        for tau in settings.wander_correlations_s
+    ]
+    answers = []
+    for noise, (wander, to_end, at_end) in product(noises, wanders):
+        # A basis in which the noise is one everywhere and the wander a number for each axis.
+        share, basis = np.linalg.eigh(noise.whiten @ wander @ noise.whiten.T)
+        rotated = basis.T @ noise.whiten @ np.column_stack([design, across_m, to_end])
+        spread = _Spread(share=np.maximum(share, 0.0), log_det_noise=noise.log_det, at_end=at_end)
         for step_sd, chance in settings.step_sds if len(out_m) else ((1.0, 1.0),):
             answer = _weigh_strengths(rotated, spread, strengths, (step_sd * out_m) ** 2)
-            answer[0] += np.log(chance) + _log_prior_of_memory(tau_noise, settings)
+            answer[0] += np.log(chance) + noise.log_prior
             answers.append(answer)
     return _mixed(np.concatenate(answers, axis=1), length_m, asides)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Noise:
+    """The receiver's noise for one time over which it forgets its error.
+
+    ``whiten``, shape (n, n), makes it one everywhere; ``log_prior`` speaks for it beforehand.
+    """
+
+    whiten: FloatArray
+    log_det: float
+    log_prior: float
+
+
+def _noise(time_s: FloatArray, tau_s: float, settings: HeadingSettings) -> _Noise:
+    noise = covariance(time_s, tau_s) + settings.white_share * np.eye(len(time_s))
+    return _Noise(
+        whiten=np.linalg.inv(np.linalg.cholesky(noise)),
+        log_det=float(np.linalg.slogdet(noise)[1]),
+        log_prior=_log_prior_of_memory(tau_s, settings),
+    )
 
 
 def _log_prior_of_memory(tau_s: float, settings: HeadingSettings) -> float:
