@@ -83,7 +83,8 @@ def rounds_to_weigh(
     that holds them.
     """
     rounds = find_rounds(clean, card, settings)
-    parts = [(one, _with_way_there(clean, one, rounds, card, settings)) for one in rounds]
+    path_m = _path_m(clean)
+    parts = [(one, _with_way_there(clean, path_m, one, rounds, card, settings)) for one in rounds]
     if pins:
         parts = [(one, part) for one, part in parts if all(part.holds(pin.time_s) for pin in pins)]
     least = min((one.cost for one, _ in parts), default=0.0)
@@ -99,6 +100,7 @@ def rounds_to_weigh(
 
 def _with_way_there(
     clean: CleanTrack,
+    path_m: FloatArray,
     one: Round,
     rounds: Sequence[Round],
     card: LegCard,
@@ -110,7 +112,6 @@ def _with_way_there(
     """
     course_m = sum(leg.distance_m for leg in card.legs)
     reach_m = 0.5 * course_m + settings.round_margin_m / 2.0
-    path_m = _path_m(clean)
     before, behind = path_m[one.first] - reach_m, path_m[one.last] + reach_m
     begin, end = (int(at) for at in np.searchsorted(path_m, [before, behind]))
     begin = max([begin, *(other.last + 1 for other in rounds if other.last < one.first)])

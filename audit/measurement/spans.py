@@ -3,13 +3,19 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
+from typing import get_args
 
 import numpy as np
+from numpy.typing import NDArray
 
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
 from audit.measurement.leg_measures import Span, SpanKind
 from audit.measurement.searches import settled_since
 from audit.settings import MeasuringSettings
+
+_KINDS: tuple[SpanKind, ...] = get_args(SpanKind)
+_NO_LEG = -1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -20,6 +26,14 @@ class Stage:
     end_s: float
     leg: int | None
     kind: SpanKind
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Painted:
+    """Leg and kind of every step between two fixes, by their numbers; shape (n - 1,)."""
+
+    leg: NDArray[np.int64]
+    kind: NDArray[np.int8]
 
 
 def divide_walk(
@@ -108,41 +122,44 @@ def _paint(
     stages: list[Stage],
     match: Match,
     bypasses: dict[int, list[tuple[float, float]]],
-) -> list[tuple[int | None, SpanKind]]:
+) -> _Painted:
     """Give leg and kind of every step between fixes; halts, bypasses and gaps laid over."""
     steps = len(clean) - 1
-    painted: list[tuple[int | None, SpanKind]] = [(None, "approach")] * steps
+    painted = _Painted(
+        leg=np.full(steps, _NO_LEG), kind=np.full(steps, _KINDS.index("approach"), dtype=np.int8)
+    )
     for stage in stages:
-        for step in _steps(clean, stage.start_s, stage.end_s):
-            painted[step] = (stage.leg, stage.kind)
+        there = _steps(clean, stage.start_s, stage.end_s)
+        painted.leg[there] = _NO_LEG if stage.leg is None else stage.leg
+        painted.kind[there] = _KINDS.index(stage.kind)
     for leg, times in bypasses.items():
-        for step in _steps_of(clean, times):
-            if painted[step][0] == leg:
-                painted[step] = (leg, "bypass")
-    for step in _steps_of(clean, [(float(start), float(end)) for start, end in match.halts]):
-        leg_there, kind = painted[step]
-        if leg_there is not None and kind in ("walking", "search", "bypass"):
-            painted[step] = (leg_there, "halt")
-    for gap in clean.gaps:
-        painted[gap.before] = (painted[gap.before][0], "gap")
+        for there in (_steps(clean, start_s, end_s) for start_s, end_s in times):
+            painted.kind[there][painted.leg[there] == leg] = _KINDS.index("bypass")
+    on_legs = [_KINDS.index(kind) for kind in ("walking", "search", "bypass")]
+    for start_s, end_s in match.halts:
+        there = _steps(clean, float(start_s), float(end_s))
+        of_leg = (painted.leg[there] != _NO_LEG) & np.isin(painted.kind[there], on_legs)
+        painted.kind[there][of_leg] = _KINDS.index("halt")
+    painted.kind[[gap.before for gap in clean.gaps]] = _KINDS.index("gap")
     return painted
 
 
-def _steps_of(clean: CleanTrack, times: list[tuple[float, float]]) -> list[int]:
-    return [step for start_s, end_s in times for step in _steps(clean, start_s, end_s)]
-
-
-def _steps(clean: CleanTrack, start_s: float, end_s: float) -> range:
+def _steps(clean: CleanTrack, start_s: float, end_s: float) -> slice:
     """Give the steps between the fixes nearest to two moments."""
-    return range(clean.index_at(start_s), clean.index_at(end_s))
+    return slice(clean.index_at(start_s), clean.index_at(end_s))
 
 
-def _merge(painted: list[tuple[int | None, SpanKind]]) -> tuple[Span, ...]:
-    spans: list[Span] = []
-    first = 0
-    for step in range(1, len(painted) + 1):
-        if step == len(painted) or painted[step] != painted[first]:
-            leg, kind = painted[first]
-            spans.append(Span(first=first, last=step, leg=leg, kind=kind))
-            first = step
-    return tuple(spans)
+def _merge(painted: _Painted) -> tuple[Span, ...]:
+    if not len(painted.leg):
+        return ()
+    changes = (np.diff(painted.leg) != 0) | (np.diff(painted.kind) != 0)
+    ends = [*(np.flatnonzero(changes) + 1).tolist(), len(painted.leg)]
+    return tuple(
+        Span(
+            first=first,
+            last=last,
+            leg=None if painted.leg[first] == _NO_LEG else int(painted.leg[first]),
+            kind=_KINDS[painted.kind[first]],
+        )
+        for first, last in pairwise((0, *ends))
+    )
