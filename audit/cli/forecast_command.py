@@ -18,6 +18,7 @@ from audit.cli.options import (
     PlanFile,
     Route,
     Traceback,
+    WordsFile,
 )
 
 FORECAST_EXAMPLE = """\b
@@ -101,6 +102,7 @@ def forecast(  # noqa: PLR0913 (one parameter an option)
     paces_per_100m: PacesPer100m = None,
     arrival_radius: ArrivalRadius = None,
     route: Route = None,
+    words: WordsFile = None,
     traceback: Traceback = False,  # noqa: ARG001 (whoever guards the command reads it)
 ) -> None:
     """Forecast how far from each point an ordinary walk ends.
@@ -120,6 +122,7 @@ def forecast(  # noqa: PLR0913 (one parameter an option)
             click_deg=clicks,
             sight_m=sight,
             aim_off_m=aim_off,
+            words=words,
         ),
         as_json=json,
         options={

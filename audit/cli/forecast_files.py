@@ -6,8 +6,9 @@ import math
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from audit import words
 from audit.cli.endings import WrongUseError
-from audit.cli.messages import say, tell
+from audit.cli.messages import say_note, speak_as, tell
 from audit.forecast.course_forecast import forecast_course
 from audit.forecast.walker_scatter import WalkerScatter, ordinary_scatter, scatter_of_walker
 from audit.leg_card import work_out_card
@@ -15,6 +16,7 @@ from audit.readers.course_settings import CourseOptions
 from audit.readers.earlier_debriefs import read_earlier_debriefs
 from audit.readers.plan_file import read_plan
 from audit.reports.forecast_report import render_forecast, render_forecast_json
+from audit.words import sentence
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,6 +29,7 @@ class Known:
     click_deg: float = 0.0
     sight_m: float | None = None
     aim_off_m: float = 0.0
+    words: Path | None = None
 
 
 def forecast_file(plan: Path, known: Known, *, as_json: bool, options: CourseOptions) -> None:
@@ -40,6 +43,7 @@ def forecast_file(plan: Path, known: Known, *, as_json: bool, options: CourseOpt
         Where an option is no finite number, or the order of the points is free: then there
         are no legs to forecast.
     """
+    speak_as(known.words)
     figures = (known.heading_sd_deg, known.pace_sd, known.click_deg, known.sight_m, known.aim_off_m)
     if not all(math.isfinite(one) for one in figures if one is not None):
         message = "An option holds a figure that is no finite number. Give metres or degrees."
@@ -57,7 +61,7 @@ def forecast_file(plan: Path, known: Known, *, as_json: bool, options: CourseOpt
         return
     tell(render_forecast(made))
     for note in card.notes:
-        say(f"note: {note}")
+        say_note(note)
 
 
 def walker_scatter(known: Known) -> WalkerScatter:
@@ -67,7 +71,7 @@ def walker_scatter(known: Known) -> WalkerScatter:
         legs = read_earlier_debriefs(known.walked)
         scatter = scatter_of_walker(legs)
         if not legs:
-            say("note: the earlier debriefs hold no leg of ordinary error; the usual is taken.")
+            say_note(words.say("forecast-no-legs"))
     said = known.heading_sd_deg is not None or known.pace_sd is not None
     heading, pace = known.heading_sd_deg, known.pace_sd
     return replace(
@@ -75,5 +79,5 @@ def walker_scatter(known: Known) -> WalkerScatter:
         turn_sd_deg=scatter.turn_sd_deg if heading is None else heading,
         log_ratio_sd=scatter.log_ratio_sd if pace is None else pace,
         click_deg=known.click_deg,
-        source=f"{scatter.source}, changed by the options given" if said else scatter.source,
+        source=sentence("forecast-changed", source=scatter.source) if said else scatter.source,
     )

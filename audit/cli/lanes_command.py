@@ -15,6 +15,7 @@ from audit.cli.options import (
     SafetyGridAzimuth,
     SafetyMagneticAzimuth,
     Traceback,
+    WordsFile,
 )
 
 LANES_EXAMPLE = """\b
@@ -68,6 +69,7 @@ def lanes(  # noqa: PLR0913 (one parameter an option)
     date: Date = None,
     grid: Grid = None,
     grid_magnetic_angle: GridMagneticAngle = None,
+    words: WordsFile = None,
     traceback: Traceback = False,  # noqa: ARG001 (whoever guards the command reads it)
 ) -> int:
     """Hold lanes against each other and against the ground, before anyone walks.
@@ -81,7 +83,7 @@ def lanes(  # noqa: PLR0913 (one parameter an option)
 
     return check_lane_files(
         plans,
-        LanesAsked(areas=areas, ground=ground, start=start, folder=out, as_json=json),
+        LanesAsked(areas=areas, ground=ground, start=start, folder=out, as_json=json, words=words),
         options={
             "date": date,
             "grid": grid,

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from audit.cli.endings import ExitStatus, WrongUseError
-from audit.cli.messages import say, tell
+from audit.cli.messages import say_note, say_written, speak_as, tell
 from audit.course_setting.check_lanes import check_lanes
 from audit.course_setting.records import Lane
 from audit.errors import InputRefusedError, Problem
@@ -44,6 +44,7 @@ class LanesAsked:
     start: str | None = None
     folder: Path | None = None
     as_json: bool = False
+    words: Path | None = None
 
 
 def check_lane_files(
@@ -58,6 +59,7 @@ def check_lane_files(
     WrongUseError
         Where --start is no time of day, or the order of a plan's points is free.
     """
+    speak_as(asked.words)
     sets_out = _time(asked.start)
     cards = read_cards(plans, options)
     areas = read_ground_areas(asked.areas, cards[0].grid)
@@ -68,7 +70,7 @@ def check_lane_files(
     checked = check_lanes(lanes, areas, sets_out=sets_out)
     tell(render_lanes_json(checked) if asked.as_json else render_lanes(checked))
     for note in [] if asked.as_json else checked.notes:
-        say(f"note: {note}")
+        say_note(note)
     if asked.folder is not None:
         texts = {
             "lanes.json": render_lanes_json(checked),
@@ -76,7 +78,7 @@ def check_lane_files(
             "lanes.html": render_lanes_html(checked, areas),
         }
         written = write_texts(asked.folder, texts)
-        say(f"Written to {asked.folder}: {', '.join(path.name for path in written)}")
+        say_written(asked.folder, ", ".join(path.name for path in written))
     return ExitStatus.FINDINGS if checked.findings else ExitStatus.DONE
 
 

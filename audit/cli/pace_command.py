@@ -10,6 +10,7 @@ from audit.cli.options import (
     StripLengthGiven,
     Traceback,
     TrackFiles,
+    WordsFile,
 )
 
 PACE_EXAMPLE = """\b
@@ -21,7 +22,7 @@ Example:
 """
 
 
-def pace(
+def pace(  # noqa: PLR0913 (one parameter an option)
     tracks: TrackFiles,
     *,
     paces: CountedPaces = None,
@@ -29,6 +30,7 @@ def pace(
     strip: StripLengthGiven = None,
     pace: Pace = None,
     json: AsJson = False,
+    words: WordsFile = None,
     traceback: Traceback = False,  # noqa: ARG001 (whoever guards the command reads it)
 ) -> None:
     """Give the walker's pace count from walked strips, or from a recording's cadence.
@@ -40,4 +42,12 @@ def pace(
     """
     from audit.cli.pace_files import pace_files  # noqa: PLC0415 (help stays quick)
 
-    pace_files(tracks, paces=paces or [], each=each, strip_m=strip, pace=pace, as_json=json)
+    pace_files(
+        tracks,
+        paces=paces or [],
+        each=each,
+        strip_m=strip,
+        pace=pace,
+        as_json=json,
+        words=words,
+    )

@@ -6,12 +6,13 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from audit.cli.endings import WrongUseError
-from audit.cli.messages import say, tell
+from audit.cli.messages import say_note, speak_as, tell
 from audit.errors import InputRefusedError, Problem
 from audit.pacing.pace_count import pace_count
 from audit.readers.gpx_track import read_track
 from audit.reports.pace_report import render_pace, render_pace_json
 from audit.track import Track
+from audit.words import sentence
 
 _MOST_PACES = 250_000.0
 
@@ -24,6 +25,7 @@ def pace_files(
     strip_m: float | None,
     pace: str | None,
     as_json: bool,
+    words: Path | None = None,
 ) -> None:
     """Tell the pace count of some recordings.
 
@@ -32,6 +34,7 @@ def pace_files(
     AuditError
         Where an input is refused, or the counts do not fit the recordings.
     """
+    speak_as(words)
     _check(paths, paces, strip_m, each=each)
     by_track = [*paces] * len(paths) if each else [*paces] if len(paces) == len(paths) else None
     count = pace_count(
@@ -44,7 +47,7 @@ def pace_files(
     tell(render_pace_json(count) if as_json else render_pace(count))
     for strip in count.strips:
         for note in strip.notes:
-            say(f"note: {strip.source}: {note}")
+            say_note(sentence("figure-colon", before=strip.source, last=note))
 
 
 def _check(

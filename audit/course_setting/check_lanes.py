@@ -23,6 +23,7 @@ from audit.forecast.walker_scatter import WalkerScatter
 from audit.geodesy.areas_on_grid import GroundAreas
 from audit.settings import Settings
 from audit.track import utc_text
+from audit.words import sentence
 
 
 def check_lanes(
@@ -107,21 +108,17 @@ def _dark(checked: Sequence[CheckedLane]) -> Iterator[LaneFinding]:
         if late or early or no_light:
             yield LaneFinding(
                 kind="dark-before-the-end", lane=one.lane.name, what="daylight",
-                message=f"{one.lane.name}: {_dark_words(begins, figures.ends_by, light)}",
+                message=_dark_words(one.lane.name, begins, figures.ends_by, light),
             )  # fmt: skip
 
 
-def _dark_words(begins: dt.datetime, ends: dt.datetime, light: Daylight) -> str:
+def _dark_words(lane: str, begins: dt.datetime, ends: dt.datetime, light: Daylight) -> str:
     if light.civil_dawn is None or light.civil_dusk is None:
-        return "the sun does not come near the horizon that day. Plan it as a night lane."
+        return sentence("lanes-night", lane=lane)
+    hour, dawn, dusk = (_clock(one) for one in (begins, light.civil_dawn, light.civil_dusk))
     if begins < light.civil_dawn:
-        return (
-            f"set out on at {_clock(begins)}, before civil dawn at {_clock(light.civil_dawn)} UTC."
-        )
-    return (
-        f"set out on at {_clock(begins)}, it ends by the slowest rule at {_clock(ends)}, after "
-        f"civil dusk at {_clock(light.civil_dusk)} UTC."
-    )
+        return sentence("lanes-before-dawn", lane=lane, begins=hour, dawn=dawn)
+    return sentence("lanes-after-dusk", lane=lane, begins=hour, ends=_clock(ends), dusk=dusk)
 
 
 def _clock(moment: dt.datetime) -> str:
@@ -131,14 +128,14 @@ def _clock(moment: dt.datetime) -> str:
 def _notes(checked: Sequence[CheckedLane], areas: GroundAreas) -> Iterator[str]:
     """Say what could not be looked at."""
     if areas.bounds is None:
-        yield "No bounds were given: nothing is said of leaving them, nor of the safety bearing."
+        yield sentence("lanes-note-bounds")
     if not areas.no_go and not areas.hazards:
-        yield "No areas were given to keep out of: nothing is said of legs through them."
+        yield sentence("lanes-note-areas")
     if all(one.lane.card.safety is None for one in checked):
-        yield "No plan gives a safety bearing: nothing is said of it."
+        yield sentence("lanes-note-safety")
     if any(one.figures.climb_m is None for one in checked):
-        yield "Heights are not known everywhere: climb is left out, and times are for level ground."
+        yield sentence("lanes-note-heights")
     if len(checked) < 2:
-        yield "One lane has no others to be compared with."
+        yield sentence("lanes-note-one")
     if any(one.daylight is None for one in checked):
-        yield "A lane without a date has no daylight."
+        yield sentence("lanes-note-date")

@@ -9,6 +9,8 @@ import numpy as np
 
 from audit.course_setting.records import LaneFigures, LaneFinding
 from audit.settings import CourseSettingSettings
+from audit.words import sentence
+from audit.words.figures import Figure, Length, Percent
 
 _TO_SD = 1.4826
 """Median absolute deviation to standard deviation, of a normal scatter."""
@@ -18,11 +20,13 @@ _TO_SD = 1.4826
 class _Compared:
     """One figure of all lanes, and from what difference on it is uneven."""
 
+    kind: str
     name: str
     unit: str
     values: tuple[float, ...]
     share: float = 0.0
     least: float = 0.0
+    rule: str = ""
 
 
 def uneven_lanes(
@@ -57,8 +61,15 @@ def _compared(
 ) -> Iterator[_Compared]:
     share = settings.uneven_share
     rule = figures[0].times_s[0][0]
-    yield _Compared(name="length", unit="m", values=tuple(f.length_m for f in figures), share=share)
     yield _Compared(
+        kind="length",
+        name="length",
+        unit="m",
+        values=tuple(f.length_m for f in figures),
+        share=share,
+    )
+    yield _Compared(
+        kind="legs",
         name="number of legs",
         unit="",
         values=tuple(float(f.legs) for f in figures),
@@ -67,6 +78,7 @@ def _compared(
     climbs = tuple(f.climb_m for f in figures if f.climb_m is not None)
     if len(climbs) == len(figures):
         yield _Compared(
+            kind="climb",
             name="climb",
             unit="m",
             values=climbs,
@@ -75,8 +87,11 @@ def _compared(
         )
         # On the level it says no more than the length.
         minutes = tuple(f.times_s[0][1] / 60.0 for f in figures)
-        yield _Compared(name=f"time ({rule})", unit="min", values=minutes, share=share)
+        yield _Compared(
+            kind="time", rule=rule, name=f"time ({rule})", unit="min", values=minutes, share=share
+        )
     yield _Compared(
+        kind="chance",
         name="mean chance to end in sight",
         unit="%",
         values=tuple(100.0 * f.mean_chance for f in figures),
@@ -91,10 +106,22 @@ def _robustly(value: float, others: np.ndarray, settings: CourseSettingSettings)
 
 
 def _message(lane: str, compared: _Compared, value: float, middle: float) -> str:
-    unit = f" {compared.unit}" if compared.unit else ""
-    more = "more" if value > middle else "less"
-    share = f" ({abs(value / middle - 1.0):.0%} {more})" if middle and compared.unit != "%" else ""
-    return (
-        f"{lane}: its {compared.name} is {value:.0f}{unit} and that of the others {middle:.0f}"
-        f"{unit}{share}. Even it out, or give the lane a limit of its own."
+    share, more = abs(value / middle - 1.0) if middle else 0.0, "none"
+    if middle and compared.unit != "%":
+        more = "more" if value > middle else "less"
+    return sentence(
+        "lanes-uneven",
+        lane=lane,
+        what=compared.kind,
+        rule=compared.rule,
+        value=_figure(compared, value),
+        middle=_figure(compared, middle),
+        more=more,
+        share=Percent(share=share),
     )
+
+
+def _figure(compared: _Compared, value: float) -> Figure | str:
+    if compared.kind == "length":
+        return Length(metres=value)
+    return f"{value:.0f} {compared.unit}".rstrip()

@@ -10,14 +10,16 @@ import numpy as np
 from audit.course_setting.records import FindingKind, Lane, LaneFinding
 from audit.geodesy.areas_on_grid import GroundArea, GroundAreas
 from audit.leg_card import CardLeg, CardPoint, LegCard
+from audit.words import sentence
+from audit.words.figures import Length
 
 if TYPE_CHECKING:
     import shapely
     from shapely.geometry.base import BaseGeometry
 
-_OF_AREA: dict[Literal["no-go", "hazard"], tuple[FindingKind, FindingKind, str]] = {
-    "no-go": ("point-in-no-go", "leg-through-no-go", "the no-go area"),
-    "hazard": ("point-in-hazard", "leg-through-hazard", "the hazard"),
+_OF_AREA: dict[Literal["no-go", "hazard"], tuple[FindingKind, FindingKind]] = {
+    "no-go": ("point-in-no-go", "leg-through-no-go"),
+    "hazard": ("point-in-hazard", "leg-through-hazard"),
 }
 
 
@@ -34,12 +36,14 @@ def legs_and_areas(lane: Lane, areas: GroundAreas) -> Iterator[LaneFinding]:
 def _in_area(
     lane: Lane, area: GroundArea, kind: Literal["no-go", "hazard"]
 ) -> Iterator[LaneFinding]:
-    of_point, of_leg, words = _OF_AREA[kind]
+    of_point, of_leg = _OF_AREA[kind]
     inside = {
         point.name: point for point in lane.card.points if area.shape.intersects(_place(point))
     }
     for point in inside.values():
-        message = f"{lane.name}: {point.name} lies in {words} {area.name}."
+        message = sentence(
+            "lanes-point-in", lane=lane.name, point=point.name, kind=kind, area=area.name
+        )
         yield _finding(of_point, lane, point.name, message, point)
     for leg in lane.card.legs:
         if leg.start.name in inside or leg.end.name in inside:
@@ -49,10 +53,13 @@ def _in_area(
             continue
         crossing = area.shape.intersection(line)
         middle = _first_place(crossing, line)
-        through = f", over {crossing.length:.0f} m" if crossing.length >= 1.0 else ""
-        message = (
-            f"{lane.name}: leg {leg.name}, {leg.start.name} to {leg.end.name}, goes through "
-            f"{words} {area.name}{through}, {line.project(middle):.0f} m from its start."
+        message = sentence(
+            "lanes-leg-through",
+            **_leg_named(lane, leg),
+            kind=kind,
+            area=area.name,
+            over=Length(metres=crossing.length) if crossing.length >= 1.0 else "none",
+            **{"from": Length(metres=line.project(middle))},
         )
         yield _at(of_leg, lane, f"leg {leg.name}", message, (middle.x, middle.y))
 
@@ -60,7 +67,7 @@ def _in_area(
 def _out_of_bounds(lane: Lane, bounds: BaseGeometry) -> Iterator[LaneFinding]:
     outside = {point.name: point for point in lane.card.points if not bounds.covers(_place(point))}
     for point in outside.values():
-        message = f"{lane.name}: {point.name} lies out of bounds."
+        message = sentence("lanes-point-out", lane=lane.name, point=point.name)
         yield _finding("point-out-of-bounds", lane, point.name, message, point)
     for leg in lane.card.legs:
         if leg.start.name in outside or leg.end.name in outside:
@@ -70,11 +77,17 @@ def _out_of_bounds(lane: Lane, bounds: BaseGeometry) -> Iterator[LaneFinding]:
         if beyond.length < 1e-6:
             continue
         middle = _first_place(beyond, line)
-        message = (
-            f"{lane.name}: leg {leg.name}, {leg.start.name} to {leg.end.name}, leaves the bounds "
-            f"for {beyond.length:.0f} m, {line.project(middle):.0f} m from its start."
+        message = sentence(
+            "lanes-leg-out",
+            **_leg_named(lane, leg),
+            over=Length(metres=beyond.length),
+            **{"from": Length(metres=line.project(middle))},
         )
         yield _at("leg-out-of-bounds", lane, f"leg {leg.name}", message, (middle.x, middle.y))
+
+
+def _leg_named(lane: Lane, leg: CardLeg) -> dict[str, str]:
+    return {"lane": lane.name, "leg": leg.name, "start": leg.start.name, "end": leg.end.name}
 
 
 def _place(point: CardPoint) -> shapely.Point:

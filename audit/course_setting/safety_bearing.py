@@ -11,6 +11,8 @@ from audit.course_setting.safety_sweep import unsafe_ground
 from audit.geodesy.areas_on_grid import GroundAreas
 from audit.settings import CourseSettingSettings
 from audit.units import turn_degrees
+from audit.words import sentence
+from audit.words.figures import Azimuth, Number, Percent
 
 if TYPE_CHECKING:
     from shapely.geometry.base import BaseGeometry
@@ -25,9 +27,7 @@ def safety_findings(
         return
     for lane in lanes:
         if lane.card.safety is None:
-            message = (
-                f"{lane.name} gives no safety bearing, but other lanes do: put it on its card."
-            )
+            message = sentence("lanes-no-bearing", lane=lane.name)
             yield LaneFinding(
                 kind="safety-bearing-missing", lane=lane.name, what="safety bearing",
                 message=message,
@@ -41,9 +41,12 @@ def _differences(lanes: Sequence[Lane]) -> Iterator[LaneFinding]:
     first = lanes[0]
     for lane in lanes[1:]:
         if abs(turn_degrees(_grid_deg(first), _grid_deg(lane))) > 0.5:
-            message = (
-                f"The safety bearings differ: {first.name} has {_grid_deg(first):.1f}° grid, "
-                f"{lane.name} {_grid_deg(lane):.1f}°. Give all lanes one."
+            message = sentence(
+                "lanes-bearings-differ",
+                first=first.name,
+                one=Azimuth(degrees=_grid_deg(first)),
+                lane=lane.name,
+                other=Azimuth(degrees=_grid_deg(lane)),
             )
             yield LaneFinding(
                 kind="safety-bearings-differ", lane=lane.name, what="safety bearing",
@@ -67,20 +70,24 @@ def _led_into(
         return
     magnetic = lane.card.safety.magnetic.degrees
     kinds: tuple[tuple[FindingKind, str], ...] = (
-        ("safety-bearing-through-no-go", "the no-go area"),
-        ("safety-bearing-through-hazard", "the hazard"),
+        ("safety-bearing-through-no-go", "no-go"),
+        ("safety-bearing-through-hazard", "hazard"),
     )
-    for (kind, words), group in zip(kinds, (areas.no_go, areas.hazards), strict=True):
+    for (kind, what), group in zip(kinds, (areas.no_go, areas.hazards), strict=True):
         for area in group:
             found = unsafe_ground(
                 areas.bounds, area.shape, _grid_deg(lane), settings.least_unsafe_m2
             )
             if found is None:
                 continue
-            message = (
-                f"The safety bearing {_grid_deg(lane):.1f}° grid ({magnetic:.1f}° magnetic) leads "
-                f"into {words} {area.name} from {found.area_m2 / 1e4:.1f} ha, {found.share:.1%} "
-                "of the ground inside the bounds."
+            message = sentence(
+                "lanes-led-into",
+                grid=Azimuth(degrees=_grid_deg(lane)),
+                magnetic=Azimuth(degrees=magnetic),
+                kind=what,
+                area=area.name,
+                hectares=Number(value=found.area_m2 / 1e4, decimals=1),
+                share=Percent(share=found.share, decimals=1),
             )
             yield placed_finding(kind, "", area.name, message, (lane.card, found.furthest_m))
 

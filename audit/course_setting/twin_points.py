@@ -10,6 +10,8 @@ from itertools import combinations
 from audit.course_setting.records import Lane
 from audit.leg_card import CardPoint
 from audit.settings import CourseSettingSettings
+from audit.words import sentence
+from audit.words.figures import Length
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -24,16 +26,19 @@ class TwinPoints:
     @property
     def message(self) -> str:
         """Say it in a sentence."""
-        first, second = self.points
-        where = [f"{point.name} of {lane}" for point, lane in zip(self.points, self.lanes,
-                                                                strict=True)]  # fmt: skip
-        if self.lanes[0] == self.lanes[1]:
-            where = [first.name, f"{second.name} of {self.lanes[0]}"]
+        named = [
+            sentence("lanes-of", point=point.name, lane=lane)
+            for point, lane in zip(self.points, self.lanes, strict=True)
+        ]
+        first = self.points[0].name if self.lanes[0] == self.lanes[1] else named[0]
         if self.apart_m < 1.0:
-            return f"{where[0]} and {where[1]} are one place under two names."
-        return (
-            f"{where[0]} and {where[1]} are {self.apart_m:.0f} m apart, nearer than "
-            f"{self.least_m:.0f} m, twice the arrival radius: one will be taken for the other."
+            return sentence("lanes-one-place", first=first, second=named[1])
+        return sentence(
+            "lanes-near",
+            first=first,
+            second=named[1],
+            apart=Length(metres=self.apart_m),
+            least=Length(metres=self.least_m),
         )
 
 

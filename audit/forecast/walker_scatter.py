@@ -11,6 +11,7 @@ import numpy as np
 from audit.settings import ForecastSettings
 from audit.units import FloatArray
 from audit.walked_before import WalkedBefore
+from audit.words import sentence
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,7 +37,7 @@ class WalkerScatter:
     log_ratio: float
     log_ratio_sd: float
     click_deg: float = 0.0
-    source: str = "an ordinary walker, by the settings of the program"
+    source: str = sentence("forecast-ordinary")
 
 
 def ordinary_scatter(settings: ForecastSettings | None = None) -> WalkerScatter:
@@ -80,13 +81,12 @@ def scatter_of_walker(
         chosen.prior_legs,
     )
     left = len(legs) - len(kept)
-    aside = f"; {left} left out as too far off for ordinary error" if left else ""
     return WalkerScatter(
         turn_deg=turn,
         turn_sd_deg=turn_sd,
         log_ratio=log_ratio,
         log_ratio_sd=log_sd,
-        source=f"{len(kept)} earlier legs of the walker{aside}",
+        source=sentence("forecast-earlier", count=len(kept), left=str(left)),
     )
 
 

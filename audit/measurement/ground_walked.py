@@ -11,6 +11,8 @@ from audit.measurement.leg_details import GroundWalked
 from audit.measurement.walk_of_leg import WalkOfLeg
 from audit.settings import GroundSettings
 from audit.units import FloatArray
+from audit.words import sentence
+from audit.words.figures import Percent
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,7 +33,7 @@ def judge_elevation(
     """Judge the elevations of a whole recording by its halts and by how steep they make it."""
     known = np.isfinite(clean.elevation_m)
     if not clean.timed or known.mean() < settings.least_known_share:
-        return ElevationQuality(trusted=False, why_not="too few elevations", sd_m=np.inf)
+        return ElevationQuality(trusted=False, why_not=sentence("pace-few-elevations"), sd_m=np.inf)
     time_s, elevation = clean.time_s[known], clean.elevation_m[known]
     square, count = settings.usual_sd_m**2, 1.0
     for start_s, end_s in halts:
@@ -42,11 +44,11 @@ def judge_elevation(
             count += looks
     sd_m = float(np.sqrt(square / count))
     if sd_m > settings.most_sd_m:
-        why = f"elevations scatter by {sd_m:.0f} m at halts"
+        why = sentence("pace-scattered", scatter=f"{sd_m:.0f}")
         return ElevationQuality(trusted=False, why_not=why, sd_m=sd_m)
     steep = _steep_share(clean, known, settings)
     if steep > settings.most_steep_share:
-        why = f"{steep:.0%} of the way would be steeper than anybody walks"
+        why = sentence("pace-too-steep", share=Percent(share=steep))
         return ElevationQuality(trusted=False, why_not=why, sd_m=sd_m)
     return ElevationQuality(trusted=True, why_not="", sd_m=sd_m)
 

@@ -14,6 +14,7 @@ from audit.reports import ink
 from audit.reports.chart_layers import Layer, axis, position, rimmed, specification, view
 from audit.reports.label_places import Label, place_labels
 from audit.units import FloatArray
+from audit.words import say
 
 if TYPE_CHECKING:
     from shapely.geometry.base import BaseGeometry
@@ -78,8 +79,8 @@ def ground_specification(sketch: GroundSketch) -> dict[str, Any]:
     kilometres = "format(datum.value / 1000 % 100, '05.2f')"
     common: dict[str, Any] = {"grid": True, "labelExpr": kilometres, "tickCount": 6}
     axes = (
-        position("x", (west, east), axis(title="grid east, km", **common)),
-        position("y", (south, north), axis(title="grid north, km", **common)),
+        position("x", (west, east), axis(title=say("lanes-grid-east"), **common)),
+        position("y", (south, north), axis(title=say("lanes-grid-north"), **common)),
     )
     return specification(view(layers, axes, size, "ground"))
 

@@ -12,26 +12,31 @@ from audit.forecast.walker_scatter import WalkerScatter
 from audit.leg_card import CardLeg
 from audit.reports import digits
 from audit.reports.printable import printable
+from audit.reports.wrapped import wrapped
+from audit.words import in_force, say
+from audit.words.figures import Length, Percent, Turn
 
 FORECAST_FORMAT = 1
 """Number of the shape of the document of a forecast."""
 
-_HEADS = ("leg", "", "metres", "along", "across", "50 % within", "95 % within", "in sight",
-          "sure offset")  # fmt: skip
+_HEADS = ("leg", "", "length", "along", "across", "near", "far", "sight", "offset")
 
 
 def render_forecast(forecast: CourseForecast) -> str:
     """Give plain text that ends with a line feed: what was taken, then one line a leg."""
-    rows = [_HEADS, *(_row(*pair) for pair in zip(forecast.card.legs, forecast.legs, strict=True))]
+    rows = [
+        _heads(),
+        *(_row(*pair) for pair in zip(forecast.card.legs, forecast.legs, strict=True)),
+    ]
     widths = [max(len(row[column]) for row in rows) for column in range(len(_HEADS))]
-    lines = [forecast.card.name, *_taken(forecast), ""]
+    lines = [forecast.card.name, *wrapped(_taken(forecast)), ""]
     for row in rows:
         words = [
             word.ljust(width) if place < 2 else word.rjust(width)
             for place, (word, width) in enumerate(zip(row, widths, strict=True))
         ]
         lines.append("  ".join(words).rstrip())
-    lines += ["", *_meaning(forecast), *_aimed_off(forecast)]
+    lines += ["", *wrapped(_meaning(forecast)), *_aimed_off(forecast)]
     return "\n".join(printable(line) for line in lines) + "\n"
 
 
@@ -93,66 +98,86 @@ def _walker_entry(scatter: WalkerScatter) -> dict[str, object]:
     }
 
 
+def _heads() -> tuple[str, ...]:
+    unit = in_force().units.length
+    return tuple(say(f"forecast-head-{name}", unit=unit) if name else "" for name in _HEADS)
+
+
 def _taken(forecast: CourseForecast) -> list[str]:
     scatter = forecast.scatter
-    side = "right" if scatter.turn_deg > 0 else "left"
-    turned = f", {abs(scatter.turn_deg):.1f}° {side} on average" if scatter.turn_deg else ""
-    ordinary = (
-        f"Walker: {scatter.source}. A leg is turned by {scatter.turn_sd_deg:.1f}°{turned}, and its "
-        f"distance is out by {100 * scatter.log_ratio_sd:.1f} % (standard deviations)."
-    )
-    words = [ordinary]
-    if scatter.click_deg:
-        words.append(
-            f"Azimuths are set in clicks of {scatter.click_deg:g}°: each straight leg is turned by "
-            "what rounding leaves."
+    words = [
+        say(
+            "forecast-taken",
+            source=scatter.source,
+            turn=Turn(degrees=scatter.turn_sd_deg),
+            side=_side(scatter.turn_deg) if scatter.turn_deg else "none",
+            mean=Turn(degrees=scatter.turn_deg),
+            ratio=Percent(share=scatter.log_ratio_sd, decimals=1),
         )
+    ]
+    if scatter.click_deg:
+        click = in_force().decimal(f"{scatter.click_deg:g}")
+        words.append(say("forecast-clicks", click=click))
     return words
+
+
+def _side(signed: float) -> str:
+    return "right" if signed > 0 else "left"
 
 
 def _row(card: CardLeg, leg: LegForecast) -> tuple[str, ...]:
     return (
         leg.leg,
-        f"{card.start.name} to {card.end.name}",
-        digits.whole(card.distance_m),
+        say("figure-range", low=card.start.name, high=card.end.name),
+        Length(metres=card.distance_m, bare=True).shown(in_force()),
         _middle_and_sd(leg.along_m, leg.along_sd_m),
         _middle_and_sd(leg.across_m, leg.across_sd_m),
         _axes(leg.near),
         _axes(leg.far),
         digits.percent(leg.chance_in_sight),
-        f"{digits.whole(leg.sure_offset_m)} m",
+        digits.stated_metres(leg.sure_offset_m),
     )
 
 
 def _middle_and_sd(middle_m: float, sd_m: float) -> str:
-    return f"{round(middle_m) or 0:+d} ± {digits.whole(sd_m)} m"
+    units = in_force().units
+    middle = f"{round(units.length_from(middle_m)) or 0:+d}"
+    return say("forecast-middle", middle=middle, error=digits.stated_metres(sd_m))
 
 
 def _axes(ellipse: Ellipse) -> str:
-    return f"{digits.whole(ellipse.major_m)} by {digits.whole(ellipse.minor_m)} m"
+    major = Length(metres=ellipse.major_m, bare=True)
+    return say("forecast-axes", major=major, minor=digits.stated_metres(ellipse.minor_m))
 
 
 def _meaning(forecast: CourseForecast) -> list[str]:
-    sight = digits.whole(forecast.sight_m)
-    return [
-        "Along and across: middle and standard deviation of where walks of the leg end, beyond",
-        "(+) and right (+) of the point, each begun at the start of the leg. Within: semi-axes of",
-        f"the ellipse that holds so many walks. In sight: within {sight} m of the point at the",
-        "end of the count. Sure offset: aimed off by so much, 95 walks in 100 end on that side.",
-        f"All {len(forecast.legs)} points in sight: {digits.percent(forecast.chance_of_all)}.",
+    sight = digits.stated_metres(forecast.sight_m)
+    chance = digits.percent(forecast.chance_of_all)
+    explained = [
+        say("forecast-meaning-places"),
+        say("forecast-meaning-within"),
+        say("forecast-meaning-sight", sight=sight),
+        say("forecast-meaning-offset"),
     ]
+    return [*explained, say("forecast-all", count=str(len(forecast.legs)), share=chance)]
 
 
 def _aimed_off(forecast: CourseForecast) -> list[str]:
     told = [(leg.leg, leg.aimed_off) for leg in forecast.legs if leg.aimed_off is not None]
     if not told:
         return []
-    side = "right" if told[0][1].offset_m > 0 else "left"
-    lines = ["", f"Aimed off {digits.whole(abs(told[0][1].offset_m))} m to the {side}:"]
+    offset_m = told[0][1].offset_m
+    side = _side(offset_m)
+    lines = ["", say("forecast-off", size=digits.stated_metres(abs(offset_m)), side=side)]
     lines += [
-        f"leg {name}: {abs(off.offset_deg):.1f}° {side}; ends {side} of the point "
-        f"{digits.percent(off.chance_of_side)}; in sight at once "
-        f"{digits.percent(off.chance_in_sight)}"
+        say(
+            "forecast-off-leg",
+            leg=name,
+            turn=Turn(degrees=off.offset_deg),
+            side=side,
+            chance=digits.percent(off.chance_of_side),
+            sight=digits.percent(off.chance_in_sight),
+        )
         for name, off in told
     ]
     return lines

@@ -18,6 +18,7 @@ from audit.reports.picture import draw
 from audit.reports.printable import printable
 from audit.reports.still_page import render_still_page
 from audit.track import utc_text
+from audit.words import say, told
 
 if TYPE_CHECKING:
     from shapely.geometry.base import BaseGeometry
@@ -38,9 +39,9 @@ def render_lanes(checked: LanesCheck) -> str:
         for name, cells in rows
     ]
     count = len(checked.findings)
-    told = [f"{count} {'thing' if count == 1 else 'things'} to look at."]
-    told += [f"{n:>2}. {one.message}" for n, one in enumerate(checked.findings, start=1)]
-    lines += ["", *(told if count else ["Nothing stands out."]), "", method_words()]
+    told_all = [say("lanes-things", count=count)]
+    told_all += [f"{n:>2}. {told(one.message)}" for n, one in enumerate(checked.findings, start=1)]
+    lines += ["", *(told_all if count else [say("lanes-nothing")]), "", method_words()]
     return "\n".join(printable(line) for line in lines) + "\n"
 
 
@@ -75,18 +76,18 @@ def render_lanes_html(checked: LanesCheck, areas: GroundAreas) -> str:
     unsafe = unsafe_shapes([one.lane for one in checked.lanes], areas)
     names = [one.lane.name for one in checked.lanes]
     picture = draw(
-        ground_specification(_sketch(checked, areas, unsafe)), "ground", "The lanes on the ground",
-        f"{len(names)} lanes with their points, and the areas given.",
+        ground_specification(_sketch(checked, areas, unsafe)), "ground", say("lanes-picture"),
+        say("lanes-picture-said", count=str(len(names))),
     )  # fmt: skip
     return render_still_page(
         "lanes.html.j2",
-        title=", ".join(names) if len(names) <= 3 else f"{len(names)} lanes",
+        title=", ".join(names) if len(names) <= 3 else say("lanes-many", count=str(len(names))),
         names=names,
         rows=lane_rows(checked.lanes),
         findings=[one.message for one in checked.findings],
         notes=checked.notes,
         picture=picture.svg,
-        unsafe=bool(unsafe),
+        unsafe="yes" if unsafe else "no",
         method=method_words(),
     )
 

@@ -6,10 +6,11 @@ import datetime as dt
 
 from audit.course_setting.records import CheckedLane, Daylight
 from audit.reports import digits, wording
+from audit.reports.time_words import rule_name
 from audit.settings import CourseSettingSettings
 from audit.track import utc_text
-
-NOT_KNOWN = "not known"
+from audit.words import say
+from audit.words.figures import Percent
 
 
 def lane_rows(lanes: tuple[CheckedLane, ...]) -> list[tuple[str, list[str]]]:
@@ -21,56 +22,81 @@ def lane_rows(lanes: tuple[CheckedLane, ...]) -> list[tuple[str, list[str]]]:
 def method_words() -> str:
     """Say how it is judged that a lane stands out."""
     rules = CourseSettingSettings()
-    return (
-        "A lane stands out where its figure is off the middle (median) of the other lanes by more "
-        f"than {rules.uneven_share:.0%} (climb: {rules.uneven_climb_share:.0%} and "
-        f"{digits.whole(rules.uneven_least_climb_m)} m; legs: more than one; mean chance in "
-        f"sight: {rules.uneven_chance:.0%}); from {rules.robust_least_lanes} lanes on it must also "
-        f"lie beyond {rules.robust_sds:g} robust standard deviations (1.4826 times the median "
-        "absolute deviation) of them. Times are without rests, each by the rule named."
+    return say(
+        "lanes-method",
+        share=Percent(share=rules.uneven_share),
+        climb_share=Percent(share=rules.uneven_climb_share),
+        climb=f"{digits.whole(rules.uneven_least_climb_m)} m",
+        chance=Percent(share=rules.uneven_chance),
+        lanes=str(rules.robust_least_lanes),
+        sds=f"{rules.robust_sds:g}",
     )
 
 
 def _cells(one: CheckedLane) -> dict[str, str]:
     figures = one.figures
-    return {
+    cells = {
         "legs": str(figures.legs),
-        "length": f"{digits.whole(figures.length_m)} m",
-        "longest leg": f"{digits.whole(figures.longest_m)} m (leg {figures.longest_leg})",
-        "climb": _metres(figures.climb_m),
-        "descent": _metres(figures.descent_m),
-        **{f"time, {rule}": wording.reckoned_time(seconds) for rule, seconds in figures.times_s},
-        "mean chance in sight": digits.percent(figures.mean_chance),
-        "hardest leg": (
-            f"leg {figures.least_chance_leg}, {digits.percent(figures.least_chance)} in sight"
+        "length": digits.stated_metres(figures.length_m),
+        "longest": say(
+            "lanes-longest-said",
+            size=digits.stated_metres(figures.longest_m),
+            leg=figures.longest_leg,
         ),
-        "twin points": str(figures.twins),
-        **_sun(one.daylight),
-        "ends by": NOT_KNOWN if figures.ends_by is None else f"{_clock(figures.ends_by)} UTC",
-        "light left at the end": _left(figures.light_left_s),
+        "climb": _height(figures.climb_m),
+        "descent": _height(figures.descent_m),
     }
+    times = {
+        say("lanes-time", rule=rule_name(rule)): wording.reckoned_time(seconds)
+        for rule, seconds in figures.times_s
+    }
+    hardest = digits.percent(figures.least_chance)
+    ends_by = figures.ends_by
+    rest = {
+        "chance": digits.percent(figures.mean_chance),
+        "hardest": say("lanes-hardest-said", leg=figures.least_chance_leg, chance=hardest),
+        "twins": str(figures.twins),
+        **_sun(one.daylight),
+        "ends-by": _unknown() if ends_by is None else say("lanes-hour", at=_clock(ends_by)),
+        "light-left": _left(figures.light_left_s),
+    }
+    return {**_named(cells), **times, **_named(rest)}
 
 
-def _metres(value_m: float | None) -> str:
-    return NOT_KNOWN if value_m is None else f"{digits.whole(value_m)} m"
+def _named(cells: dict[str, str]) -> dict[str, str]:
+    return {say(f"lanes-{name}"): words for name, words in cells.items()}
+
+
+def _unknown() -> str:
+    return say("lanes-not-known")
+
+
+def _height(value_m: float | None) -> str:
+    return _unknown() if value_m is None else f"{digits.whole(value_m)} m"
 
 
 def _sun(light: Daylight | None) -> dict[str, str]:
     if light is None:
-        return {"sunrise, sunset": NOT_KNOWN, "civil twilight": NOT_KNOWN}
-    sun = f"{_clock(light.sunrise)} to {_clock(light.sunset)} UTC"
+        return {"sun": _unknown(), "twilight": _unknown()}
+    sun = _hours(light.sunrise, light.sunset)
     if light.always:
-        sun = "the sun does not set" if light.always == "light" else "the sun does not rise"
-    twilight = f"{_clock(light.civil_dawn)} to {_clock(light.civil_dusk)} UTC"
-    return {"sunrise, sunset": sun, "civil twilight": twilight if light.civil_dawn else "none"}
+        sun = say("lanes-no-sunset" if light.always == "light" else "lanes-no-sunrise")
+    dawn = light.civil_dawn
+    return {"sun": sun, "twilight": _hours(dawn, light.civil_dusk) if dawn else say("lanes-none")}
+
+
+def _hours(begin: dt.datetime | None, end: dt.datetime | None) -> str:
+    return say("lanes-hours", to=_clock(end), **{"from": _clock(begin)})
 
 
 def _left(seconds: float | None) -> str:
     if seconds is None:
-        return NOT_KNOWN
-    words = wording.reckoned_time(abs(seconds))
-    return f"{words} to civil dusk" if seconds >= 0.0 else f"dark since {words}"
+        return _unknown()
+    time = wording.reckoned_time(abs(seconds))
+    return say("lanes-to-dusk" if seconds >= 0.0 else "lanes-dark-since", time=time)
 
 
 def _clock(moment: dt.datetime | None) -> str:
-    return "none" if moment is None else utc_text(round(moment.timestamp() / 60.0) * 60.0)[11:16]
+    if moment is None:
+        return say("lanes-none")
+    return utc_text(round(moment.timestamp() / 60.0) * 60.0)[11:16]

@@ -10,16 +10,14 @@ from audit.measurement.pace_counts import PaceRate
 from audit.pacing.pace_count import PaceCount, Strip
 from audit.reports import digits
 from audit.reports.printable import printable
+from audit.words import in_force, say
+from audit.words.figures import Length, Number
+from audit.words.in_other_units import METRES
 
 PACE_FORMAT = 1
 """Number of the shape of the document of a pace count."""
 
 _TWO_SIDED_95 = 1.96
-_BY = {
-    "given": "as given",
-    "ends": "straight, from end to end",
-    "path": "along the smoothed path",
-}
 
 
 def render_pace(count: PaceCount) -> str:
@@ -28,9 +26,9 @@ def render_pace(count: PaceCount) -> str:
     lines += ["", *_rates(count)]
     best = count.best
     if best is None:
-        lines += ["", "No pace count: nothing was counted, and no recording has a cadence."]
+        lines += ["", say("pace-nothing")]
     else:
-        lines += ["", *_advice(count, best), "", "For the plan, under [course]:", _line(best)]
+        lines += ["", *_advice(count, best), "", say("pace-for-plan"), _line(best)]
     return "\n".join(printable(line).rstrip() for line in lines) + "\n"
 
 
@@ -51,60 +49,61 @@ def render_pace_json(count: PaceCount) -> str:
 
 def _strip(count: PaceCount, strip: Strip) -> str:
     length = strip.length
-    counted = ""
-    if strip.counted is not None:
-        counted = f", {strip.counted:g} {count.pace} paces counted"
-    within = digits.whole(_TWO_SIDED_95 * length.sd_m)
-    noise = f"receiver {strip.noise_m:.1f} m, by its {strip.noise_from}"
-    if strip.noise_from != "halts":
-        noise = f"receiver taken as {strip.noise_m:.1f} m"
-    return (
-        f"{strip.source}: {digits.whole(length.metres)} m ±{within}, {_BY[length.by]}"
-        f" ({noise}){counted}"
+    counted = strip.counted
+    return say(
+        "pace-strip",
+        file=strip.source,
+        length=digits.stated_metres(length.metres),
+        within=Length(metres=_TWO_SIDED_95 * length.sd_m, bare=True),
+        by=length.by,
+        noise=Number(value=strip.noise_m, decimals=1),
+        noise_from="halts" if strip.noise_from == "halts" else "none",
+        counted="none" if counted is None else in_force().decimal(f"{counted:g}"),
+        pace=count.pace,
     )
 
 
 def _rates(count: PaceCount) -> Iterable[str]:
-    for name, rate, grounds in (
-        ("Counted", count.counted, count.counted_on),
-        ("By cadence", count.by_cadence, count.by_cadence_on),
+    for ident, rate, grounds in (
+        ("pace-counted", count.counted, count.counted_on),
+        ("pace-by-cadence", count.by_cadence, count.by_cadence_on),
     ):
         if rate is None:
             continue
-        paces = f"{_rate(rate)} {count.pace} paces to 100 m"
-        yield f"{name}: {paces}, over {_km(rate.metres)} (±: 95 %)"
+        yield say(
+            ident, rate=_rate(rate), pace=count.pace, length=_hundred(), over=_km(rate.metres)
+        )
         for ground, one in grounds.items():
-            yield f"  {ground:<9} {_rate(one)}, over {_km(one.metres)}"
+            name = f"{say(f'pace-{ground}')}"
+            said = say("pace-ground", ground=name, rate=_rate(one), over=_km(one.metres))
+            yield f"  {said}"
     yield from _why(count)
 
 
 def _why(count: PaceCount) -> Iterable[str]:
     """Say what is missing, and what was left out."""
     for strip in count.strips:
-        cadence = strip.cadence
+        cadence, file = strip.cadence, strip.source
         if cadence is not None and cadence.why_no_ground:
-            yield f"{strip.source}: no grounds told apart: {cadence.why_no_ground}."
+            yield say("pace-no-ground", file=file, why=cadence.why_no_ground)
         if cadence is not None and cadence.left_out_m >= 1.0:
-            metres = digits.whole(cadence.left_out_m)
-            yield f"{strip.source}: {metres} m walked without a cadence were left out of it."
+            left_out = digits.stated_metres(cadence.left_out_m)
+            yield say("pace-left-out", file=file, length=left_out)
         if strip.silent_m >= 1.0:
-            metres = digits.whole(strip.silent_m)
-            yield f"{strip.source}: {metres} m in silences of the recording."
+            yield say("pace-silent", file=file, length=digits.stated_metres(strip.silent_m))
         if strip.ridden_m >= 1.0:
-            metres = digits.whole(strip.ridden_m)
-            yield f"{strip.source}: {metres} m were faster than anybody walks."
+            yield say("pace-ridden", file=file, length=digits.stated_metres(strip.ridden_m))
     if count.counted is not None and not count.counted_on:
-        yield "The counts do not tell uphill, level and downhill apart: walk a strip of each."
+        yield say("pace-walk-each")
 
 
 def _advice(count: PaceCount, best: PaceRate) -> Iterable[str]:
     share = _TWO_SIDED_95 * best.sd / best.per_100m
-    yield (
-        f"On a leg of 1000 m the count itself may be {digits.whole(1000.0 * share)} m off (95 %), "
-        "and more on other ground, by night or with a load."
-    )
+    leg_m = 1000.0 * METRES[in_force().units.length]
+    leg, off = digits.stated_metres(leg_m), digits.stated_metres(leg_m * share)
+    yield say("pace-on-a-leg", leg=leg, off=off)
     if count.counted is not None and any(_is_mostly_length(one, best) for one in count.strips):
-        yield "Most of that is the receiver: walk a longer strip, or give its length with --strip."
+        yield say("pace-receiver")
 
 
 def _is_mostly_length(strip: Strip, rate: PaceRate) -> bool:
@@ -124,13 +123,22 @@ def _rounded(rate: PaceRate) -> float:
 
 
 def _rate(rate: PaceRate) -> str:
-    within = _TWO_SIDED_95 * rate.sd
+    """Write paces to a hundred of the lengths that are shown."""
+    unit_m = METRES[in_force().units.length]
+    within = _TWO_SIDED_95 * rate.sd * unit_m
     places = 1 if rate.sd < 1.0 else 0
-    return f"{rate.per_100m:.{places}f} ±{max(within, 0.1):.{places}f}"
+    text = f"{rate.per_100m * unit_m:.{places}f} ±{max(within, 0.1):.{places}f}"
+    return in_force().decimal(text)
+
+
+def _hundred() -> str:
+    return digits.stated_metres(100.0 * METRES[in_force().units.length])
 
 
 def _km(metres: float) -> str:
-    return f"{metres / 1000.0:.1f} km" if metres >= 2000.0 else f"{digits.whole(metres)} m"
+    if metres < 2000.0:
+        return digits.stated_metres(metres)
+    return f"{Number(value=metres / 1000.0, decimals=1).shown(in_force())} km"
 
 
 def _entry(rate: PaceRate | None) -> dict[str, float] | None:

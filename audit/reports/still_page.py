@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
-from audit.reports.cautions import CAUTIONS
+from audit.reports.cautions import cautions
 from audit.reports.html_report import page_templates
 from audit.reports.version import program_version
+from audit.words import in_force
 
 STILL_POLICY = (
     "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; "
@@ -20,5 +21,11 @@ def render_still_page(template: str, **context: Any) -> str:  # noqa: ANN401 (wh
     return (
         page_templates()
         .get_template(template)
-        .render(policy=STILL_POLICY, cautions=CAUTIONS, version=program_version(), **context)
+        .render(
+            policy=STILL_POLICY,
+            cautions=cautions(),
+            language=in_force().language,
+            version=program_version(),
+            **context,
+        )
     )

@@ -53,7 +53,7 @@ def test_all_planted_faults_are_named_and_nothing_else():
     assert "49 m apart, nearer than 60 m" in twin
     assert "goes through the no-go area Black Marsh" in through
     # On paper: 400 m by 1900 m north of the lake, of 4.84 km2 less the lake.
-    assert "from 76.0 ha, 15.8% of the ground" in lake
+    assert "from 76.0 ha, 15.8 % of the ground" in lake
 
 
 @pytest.mark.parametrize(

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import io
 import re
+from dataclasses import replace
 from html.parser import HTMLParser
 from pathlib import Path
 
@@ -13,6 +15,12 @@ from classes import make_class
 from classes.true_results import true_result
 
 import audit
+from audit.course_setting.check_lanes import check_lanes
+from audit.course_setting.records import Lane
+from audit.forecast.course_forecast import forecast_course
+from audit.forecast.walker_scatter import scatter_of_walker
+from audit.geodesy.areas_on_grid import GroundAreas
+from audit.leg_card import work_out_card
 from audit.reports.appeal_sheets import appeal_sheets
 from audit.reports.card_page import render_card_page
 from audit.reports.card_text import render_card_text
@@ -20,9 +28,12 @@ from audit.reports.check_report import render_check
 from audit.reports.class_page import render_class_html
 from audit.reports.class_spreadsheet import render_class_xlsx
 from audit.reports.class_terminal import render_class_terminal
+from audit.reports.forecast_report import render_forecast
 from audit.reports.html_report import render_html
+from audit.reports.lanes_report import render_lanes, render_lanes_html
+from audit.reports.pace_report import render_pace
 from audit.reports.terminal_report import render_terminal
-from audit.words import spoken
+from audit.words import spoken, told
 from audit.words.in_other_units import Units
 from audit.words.spoken_words import Words
 
@@ -176,6 +187,39 @@ def test_spreadsheet_of_a_class(a_class):
     for page in book:
         assert unsaid(page.title).strip() == ""
         assert strange([str(cell.value) for cell in page[1]], set()) == []
+
+
+def test_forecast(demo_plan):
+    card = work_out_card(demo_plan)
+    scatter = replace(scatter_of_walker(()), click_deg=3.0)
+    made = forecast_course(card, scatter, aim_off_m=40.0)
+    with spoken(Marked(language="de")):
+        told = render_forecast(made).split("\n\n")
+    assert strange(told, names_of_card(card) | BARE) == []
+
+
+def test_lanes(demo_plan):
+    card = work_out_card(demo_plan)
+    lanes = [Lane(name=name, source="plan.toml", card=card) for name in ("Oak", "Elm")]
+    checked = check_lanes(lanes, GroundAreas(), sets_out=dt.time(23, 0))
+    known = names_of_card(card) | BARE | {"Oak", "Elm"}
+    assert checked.findings
+    with spoken(Marked(language="de")):
+        page = SeenText()
+        page.feed(render_lanes_html(checked, GroundAreas()))
+        told_all = render_lanes(checked).splitlines()
+        told_all += [told(note) for note in checked.notes]
+    assert strange(page.seen, known) == []
+    assert strange(told_all, known) == []
+
+
+def test_pace_count():
+    track = audit.read_track(DEMO / "walk.gpx")
+    with spoken(Marked(language="de")):
+        told_all = render_pace(audit.pace_count([track], each=[3200.0])).splitlines()
+    *said, line = told_all
+    assert strange(said, {"walk", "gpx"} | BARE) == []
+    assert line.startswith("paces_per_100m")
 
 
 def test_programs_read_the_same_in_any_words(walk):

@@ -19,8 +19,8 @@ card-count-blank = Schrittmaß: ______ auf { $length }
 
 card-warnings = Warnungen
 card-not-yet = Noch nicht mitnehmen: { $count ->
-    [one] { $count } Punkt ist
-   *[other] { $count } Punkte sind
+    [one] { $count } Sache ist
+   *[other] { $count } Sachen sind
 } zu berichtigen; siehe leg-audit check.
 card-free = Die { -point(form: "many") } dürfen in beliebiger Reihenfolge angelaufen werden; diese Abschnitte folgen der Datei.
 card-no-year = Der Plan sagt nicht, aus welchem Jahr die Nadelabweichung ist: am Kartenrand nachsehen.

@@ -2,8 +2,8 @@
 
 check-agrees = Nichts zu berichtigen: Der Plan stimmt mit seinen eigenen Rechnungen überein.
 check-things = { $count ->
-    [one] { $count } Punkt ist
-   *[other] { $count } Punkte sind
+    [one] { $count } Sache ist
+   *[other] { $count } Sachen sind
 } zu berichtigen.
 check-shared = { $slip }: Abschnitte { $names }.
 check-agrees-mark = stimmt

@@ -41,3 +41,4 @@ figure-legs-begin = Abschnitte { $names }
 figure-comma-or = { $before }, oder { $last }
 figure-comma = { $before }, { $last }
 figure-they-fix = { $before }; und sie legen fest: { $last }
+figure-colon = { $before }: { $last }

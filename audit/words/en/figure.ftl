@@ -42,3 +42,4 @@ figure-legs-begin = Legs { $names }
 figure-comma-or = { $before }, or { $last }
 figure-comma = { $before }, { $last }
 figure-they-fix = { $before }; they fix { $last }
+figure-colon = { $before }: { $last }

@@ -1,0 +1,45 @@
+# Wo gewöhnliche Gänge enden, bevor jemand geht.
+
+forecast-head-leg = Abschnitt
+forecast-head-length = { $unit ->
+    [yards] Yard
+   *[metres] Meter
+}
+forecast-head-along = längs
+forecast-head-across = quer
+forecast-head-near = 50 % in
+forecast-head-far = 95 % in
+forecast-head-sight = in Sicht
+forecast-head-offset = sicheres Vorhalten
+forecast-taken = Gehender: { $source }. Ein Abschnitt ist um { $turn } verdreht{ $side ->
+    [left] , im Mittel { $mean } nach links
+    [right] , im Mittel { $mean } nach rechts
+   *[none] {""}
+}, und seine Entfernung weicht um { $ratio } ab (Standardabweichungen).
+forecast-ordinary = ein gewöhnlicher, nach den Einstellungen des Programms
+forecast-earlier = nach { $count ->
+    [one] { $count } früheren Abschnitt
+   *[other] { $count } früheren Abschnitten
+} dieses Gehenden{ $left ->
+    [0] {""}
+   *[other] ; { $left } weggelassen, zu weit daneben für gewöhnlichen Fehler
+}
+forecast-changed = { $source }, geändert durch die angegebenen Optionen
+forecast-clicks = Richtungen werden in Klicks von { $click }° eingestellt: Jeder gerade Abschnitt ist um das verdreht, was das Runden übrig lässt.
+forecast-middle = { $middle } ± { $error }
+forecast-axes = { $major } mal { $minor }
+forecast-meaning-places = Längs und quer: Mitte und Standardabweichung der Stellen, an denen Gänge des Abschnitts enden, hinter (+) und rechts (+)
+    vom { -point }, jeder am Anfang des Abschnitts begonnen.
+forecast-meaning-within = In: Halbachsen der Ellipse, in der so viele Gänge enden.
+forecast-meaning-sight = In Sicht: am Ende der Schrittzahl höchstens { $sight } vom { -point }.
+forecast-meaning-offset = Sicheres Vorhalten: Wer um so viel seitlich vorhält, endet in 95 von 100 Gängen auf dieser Seite.
+forecast-all = Alle { $count } { -point(form: "many") } in Sicht: { $share }.
+forecast-off = Um { $size } nach { $side ->
+    [left] links
+   *[right] rechts
+} vorgehalten (Seitenabweichung mit Absicht):
+forecast-off-leg = Abschnitt { $leg }: { $turn } { $side ->
+    [left] nach links; endet links
+   *[right] nach rechts; endet rechts
+} vom { -point } { $chance }; gleich in Sicht { $sight }
+forecast-no-legs = die früheren Auswertungen enthalten keinen Abschnitt mit gewöhnlichem Fehler; das Übliche gilt.
