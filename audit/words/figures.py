@@ -7,7 +7,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from audit.units import wrap_degrees
 from audit.words.in_other_units import ANGLE_SIGN, CIRCLE, LENGTH_SIGN, to_place
 
 if TYPE_CHECKING:
@@ -89,6 +88,8 @@ class Azimuth(Figure):
 
     def shown(self, words: Words) -> str:
         """Write "61°"; 359.97 to tenths is 0.0."""
+        from audit.units import wrap_degrees  # noqa: PLC0415 (help needs words and no numbers)
+
         units = words.units
         place = units.stated_angle_place(-self.degrees_decimals)
         if self.half_interval_deg is not None:

@@ -4,7 +4,7 @@
 
 The walk is made: about four hours at one fix a second. The command is run as a user
 runs it, in a process of its own; the stages are timed in another process, once warm
-and once cold. Time is by the clock, so run it on a quiet machine.
+and once cold, in processor time. The commands are also timed by the clock, for a quiet machine.
 """
 
 from __future__ import annotations
@@ -12,8 +12,6 @@ from __future__ import annotations
 import argparse
 import json
 import multiprocessing
-import os
-import subprocess
 import sys
 import tempfile
 import time
@@ -103,20 +101,9 @@ def write_files(walk, folder: Path) -> tuple[Path, Path]:
 
 def run_command(plan: Path, track: Path, out: Path, *extra: str) -> dict[str, float]:
     """Seconds by the clock and by the processor, and peak memory in MB, of a whole command."""
-    command = [sys.executable, "-m", "audit", "debrief", str(plan), str(track), "--out", str(out)]
-    begun = time.perf_counter()
-    quiet = {"stdout": subprocess.DEVNULL, "stderr": subprocess.DEVNULL}
-    process = subprocess.Popen([*command, *extra], cwd=ROOT, **quiet)
-    _, status, usage = os.wait4(process.pid, 0)
-    taken = time.perf_counter() - begun
-    if status != 0:
-        message = f"the command ended with {os.waitstatus_to_exitcode(status)}"
-        raise SystemExit(message)
-    return {
-        "seconds": taken,
-        "processor_s": usage.ru_utime + usage.ru_stime,
-        "peak_mb": usage.ru_maxrss / 1024.0,
-    }
+    from benchmarks.whole_command import run_python
+
+    return run_python(["-m", "audit", "debrief", str(plan), str(track), "--out", str(out), *extra])
 
 
 def best(runs: list[dict[str, float]]) -> dict[str, float]:
@@ -132,11 +119,11 @@ class StageClock:
 
     def timed(self, stage: str, job: Callable):
         def run(*arguments, **named):
-            begun = time.perf_counter()
+            begun = time.process_time()
             try:
                 return job(*arguments, **named)
             finally:
-                self.seconds[stage] = self.seconds.get(stage, 0.0) + time.perf_counter() - begun
+                self.seconds[stage] = self.seconds.get(stage, 0.0) + time.process_time() - begun
 
         return run
 

@@ -12,11 +12,7 @@ from __future__ import annotations
 
 import argparse
 import json
-import os
-import subprocess
-import sys
 import tempfile
-import time
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -25,18 +21,12 @@ AIM_S = 40.0
 
 def run(files, out: Path, jobs: int) -> dict[str, float]:
     """Seconds of the whole command, by the clock and by the processors."""
-    command = [sys.executable, "-m", "audit", "grade", *map(str, files.plans),
-               *map(str, files.tracks), "--roster", str(files.roster), "--out", str(out),
-               "--jobs", str(jobs)]  # fmt: skip
-    begun = time.perf_counter()
-    quiet = {"stdout": subprocess.DEVNULL, "stderr": subprocess.DEVNULL}
-    process = subprocess.Popen(command, cwd=ROOT, **quiet)
-    _, status, usage = os.wait4(process.pid, 0)
-    taken = time.perf_counter() - begun
-    if status != 0:
-        message = f"the command ended with {os.waitstatus_to_exitcode(status)}"
-        raise SystemExit(message)
-    return {"seconds": taken, "processor_s": usage.ru_utime + usage.ru_stime}
+    from benchmarks.whole_command import run_python
+
+    return run_python(
+        ["-m", "audit", "grade", *map(str, files.plans), *map(str, files.tracks),
+         "--roster", str(files.roster), "--out", str(out), "--jobs", str(jobs)]
+    )  # fmt: skip
 
 
 def main() -> None:

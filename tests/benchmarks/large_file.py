@@ -12,16 +12,16 @@ from __future__ import annotations
 
 import argparse
 import gzip
-import os
 import shutil
 import statistics
-import subprocess
 import sys
 import tempfile
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT), str(ROOT / "tests")]
+
+from benchmarks.whole_command import run_python  # noqa: E402
 
 LARGE = ROOT.parent / "shared" / "tracks" / "large-walk.gpx.gz"
 AIM_RATIO, AIM_MB = 0.35, 250.0
@@ -42,22 +42,11 @@ def write_plan(track: Path, plan: Path) -> None:
     plan.write_text("\n".join(lines) + "\n", encoding="utf-8")
 
 
-def run(command: list[str]) -> tuple[float, float]:
-    """Processor seconds and peak memory in MB of a whole command."""
-    quiet = {"stdout": subprocess.DEVNULL, "stderr": subprocess.DEVNULL}
-    process = subprocess.Popen([sys.executable, *command], cwd=ROOT, **quiet)
-    _, status, usage = os.wait4(process.pid, 0)
-    if status != 0:
-        message = f"{command[0]} ended with {os.waitstatus_to_exitcode(status)}"
-        raise SystemExit(message)
-    return usage.ru_utime + usage.ru_stime, usage.ru_maxrss / 1024.0
-
-
 def figures(repeats: int = 3) -> dict[str, float]:
     """Medians of both, and their ratio; nothing where the recording is not there."""
     if not LARGE.is_file():
         return {}
-    ours, theirs, ours_mb, theirs_mb = [], [], [], []
+    ours, theirs = [], []
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
         track, plan = folder / "large.gpx", folder / "plan.toml"
@@ -66,19 +55,17 @@ def figures(repeats: int = 3) -> dict[str, float]:
         write_plan(track, plan)
         command = ["-m", "audit", "debrief", str(plan), str(track), "--only", "json"]
         for _ in range(repeats):
-            seconds, mb = run([*command, "--out", str(folder / "out")])
-            ours.append(seconds)
-            ours_mb.append(mb)
-            seconds, mb = run(["-c", GPXPY, str(track)])
-            theirs.append(seconds)
-            theirs_mb.append(mb)
-    taken, parsing = statistics.median(ours), statistics.median(theirs)
+            ours.append(run_python([*command, "--out", str(folder / "out")]))
+            theirs.append(run_python(["-c", GPXPY, str(track)]))
+    taken, parsing = (
+        statistics.median(run["processor_s"] for run in runs) for runs in (ours, theirs)
+    )
     return {
         "debrief_s": taken,
         "gpxpy_s": parsing,
         "ratio": taken / parsing,
-        "debrief_mb": max(ours_mb),
-        "gpxpy_mb": max(theirs_mb),
+        "debrief_mb": max(run["peak_mb"] for run in ours),
+        "gpxpy_mb": max(run["peak_mb"] for run in theirs),
     }
 
 

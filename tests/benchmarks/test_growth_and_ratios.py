@@ -1,0 +1,101 @@
+"""Speed as it can be checked on any machine: growth, ratios and counts, never seconds.
+
+Judges are gpxpy and expat, which read the same files in the same run, and linear growth.
+Times are of the processor, the least of several, so that a busy machine changes little.
+"""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from pathlib import Path
+from unittest import mock
+
+import pytest
+from benchmarks import large_file, read_track
+from benchmarks.__main__ import kept_of, table
+from benchmarks.suite import AIMS, least_s
+from benchmarks.whole_growth import grown, in_own_process, over_linear, read
+from benchmarks.yardstick import processor_s, yardstick_s
+from reports.sample_debrief import sample_debrief
+
+from audit.reports import picture
+from audit.reports.html_report import render_html
+
+ROOT = Path(__file__).resolve().parents[2]
+
+
+@pytest.fixture(scope="module")
+def recording(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    path = tmp_path_factory.mktemp("read") / "walk.gpx"
+    read_track.write_recording(path, 20_000)
+    return path
+
+
+def test_a_recording_is_read_in_less_than_the_parser_alone_takes(recording):
+    ours = processor_s(lambda: read_track.ours(recording), 5)
+    assert ours < processor_s(lambda: read_track.bare_expat(recording), 5)
+    assert ours < 0.15 * 2.0 * yardstick_s()
+
+
+def test_reading_grows_no_faster_than_the_recording():
+    small, large = (in_own_process(read, (fixes, 3)) for fixes in (20_000, 200_000))
+    assert over_linear(small, large, 10.0) < 1.2
+    # Seven columns of eight bytes, held twice while the places are looked at, and the pieces.
+    assert large["bytes_a_fix"] < 2 * 56 + 150
+
+
+def test_the_debrief_grows_no_faster_than_the_recording():
+    small, large = (in_own_process(grown, (fixes, 2)) for fixes in (10_000, 60_000))
+    assert over_linear(small, large, 6.0) < 1.2
+
+
+def test_a_large_recording_is_debriefed_while_gpxpy_is_still_reading(shared_tracks):
+    assert shared_tracks.is_dir()
+    found = large_file.figures(1)
+    assert found["ratio"] < AIMS["large.over_gpxpy_ratio"]
+    assert found["debrief_mb"] < AIMS["large.peak_mb"]
+
+
+def test_help_and_wrong_use_load_nothing_heavy():
+    heavy = {"numpy", "pyproj", "jinja2", "vl_convert", "xml", "sqlalchemy"}
+    for words in (["--help"], ["debrief"], ["debrief", "--help"]):
+        code = (
+            "import sys\nfrom audit.cli import main\n"
+            f"sys.argv = ['leg-audit', *{words!r}]\n"
+            "try:\n    main()\nexcept SystemExit:\n    pass\n"
+            "print(*sorted(sys.modules), file=sys.stderr)"
+        )
+        done = subprocess.run(
+            [sys.executable, "-c", code], cwd=ROOT, capture_output=True, text=True, check=True
+        )
+        assert heavy & set(done.stderr.split()) == set(), words
+
+
+def test_help_takes_little_beside_a_debrief():
+    empty = least_s(["-c", ""], 3)
+    helped = least_s(["-m", "audit", "--help"], 3)
+    # gpxpy takes 0.1 to 0.2 s for the yardstick; 0.25 s is what help may take.
+    assert helped - empty < 2.0 * yardstick_s()
+
+
+def test_a_page_draws_each_picture_once():
+    debrief = sample_debrief()
+    walked = sum(leg.audit.measures is not None for leg in debrief.legs)
+    with mock.patch(
+        "vl_convert.vega_to_svg", return_value="<svg viewBox='0 0 1 1'></svg>"
+    ) as drawn:
+        render_html(debrief)
+    assert drawn.call_count == 3 + 3 * walked
+    assert picture.draw is not None
+
+
+def test_the_table_sets_figures_beside_those_that_were_kept():
+    runs = [{"commit": "abc", "figures": {"a": 2.0}}, {"commit": "def", "figures": {"a": 4.0}}]
+    assert kept_of(runs, None)["commit"] == "def"
+    assert kept_of(runs, "ab")["commit"] == "abc"
+    told = table({"a": 1.0, "large.peak_mb": 300.0, "new": 5.0}, runs[1])
+    rows = {line.split()[0]: line.split()[1:] for line in told.splitlines()[1:]}
+    assert rows["a"] == ["1.000", "4.000", "0.25"]
+    assert rows["large.peak_mb"][-2:] == ["OVER", "250"]
+    assert rows["new"] == ["5.000"]
