@@ -21,6 +21,7 @@ from audit.plan import Plan
 from audit.readers.areas_file import read_areas
 from audit.readers.course_settings import CourseOptions
 from audit.readers.ground_heights import heights_at
+from audit.readers.plain_text import writable
 from audit.readers.plan_file import read_plan
 from audit.reports.lanes_report import (
     render_lanes,
@@ -63,9 +64,10 @@ def check_lane_files(
     sets_out = _time(asked.start)
     cards = read_cards(plans, options)
     areas = read_ground_areas(asked.areas, cards[0].grid)
+    files = [writable(str(plan)) for plan in plans]
     lanes = [
-        Lane(name=name, source=str(plan), card=card, heights=leg_heights(asked.ground, card))
-        for name, plan, card in zip(_names(cards, plans), plans, cards, strict=True)
+        Lane(name=name, source=file, card=card, heights=leg_heights(asked.ground, card))
+        for name, file, card in zip(_names(cards, plans), files, cards, strict=True)
     ]
     checked = check_lanes(lanes, areas, sets_out=sets_out)
     tell(render_lanes_json(checked) if asked.as_json else render_lanes(checked))
@@ -127,8 +129,8 @@ def _names(cards: Sequence[LegCard], plans: Sequence[Path]) -> list[str]:
     names = [card.name for card in cards]
     if len(set(names)) == len(names):
         return names
-    files = [path.stem for path in plans]
-    return files if len(set(files)) == len(files) else [str(path) for path in plans]
+    files = [writable(path.stem) for path in plans]
+    return files if len(set(files)) == len(files) else [writable(str(path)) for path in plans]
 
 
 def _time(text: str | None) -> dt.time | None:

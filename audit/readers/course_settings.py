@@ -11,7 +11,7 @@ from typing import TypedDict
 from audit.geodesy.grids import course_grid
 from audit.plan import AnyAzimuth, Order, Point
 from audit.positions import Position
-from audit.readers.plain_text import shown
+from audit.readers.plain_text import shown, writable
 from audit.readers.problem_list import ProblemList
 from audit.readers.safety_setting import settle_safety_bearing
 from audit.readers.value_limits import LIMITS, checked_number
@@ -98,7 +98,7 @@ def settle_settings(
 def _with_defaults(values: dict[str, object], problems: ProblemList) -> CourseSettings:
     name = values.get("name")
     if name is None:
-        name = Path(problems.file).stem
+        name = writable(Path(problems.file).stem)
         problems.note(sentence("plan-no-name", name=name))
     radius_m = _number(values.get("arrival_radius_m"))
     if radius_m is None:

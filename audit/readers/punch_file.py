@@ -7,6 +7,7 @@ from pathlib import Path
 
 from audit.readers.csv_table import CsvRow, read_csv_table
 from audit.readers.file_bytes import decoded_text, file_bytes
+from audit.readers.plain_text import writable
 from audit.readers.problem_list import ProblemList
 from audit.roster import PunchEntry, PunchList
 
@@ -36,7 +37,7 @@ def read_punches(path: str | Path) -> PunchList:
             "The list of codes has no key (rows without a name): each code is taken as proof "
             "as it stands."
         )
-    return PunchList(entries=entries, notes=tuple(problems.notes), source=path.name)
+    return PunchList(entries=entries, notes=tuple(problems.notes), source=writable(path.name))
 
 
 def _entry(row: CsvRow, problems: ProblemList) -> PunchEntry:

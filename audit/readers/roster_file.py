@@ -8,6 +8,7 @@ from pathlib import Path
 from audit.readers.clock_time import CLOCK_REMEDY, clock_moment
 from audit.readers.csv_table import CsvRow, csv_columns, read_csv_table
 from audit.readers.file_bytes import decoded_text, file_bytes
+from audit.readers.plain_text import writable
 from audit.readers.problem_list import ProblemList
 from audit.roster import Roster, RosterEntry
 
@@ -38,7 +39,7 @@ def read_roster(path: str | Path) -> Roster:
     problems.stop_if_any()
     if not entries:
         problems.stop("", None, "holds no row", "Write one row for each walk.")
-    return Roster(entries=entries, notes=tuple(problems.notes), source=path.name)
+    return Roster(entries=entries, notes=tuple(problems.notes), source=writable(path.name))
 
 
 def is_roster(text: str) -> bool:

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any, Literal, get_args
 
 from audit.readers.file_bytes import decoded_text, file_bytes
+from audit.readers.plain_text import writable
 from audit.readers.problem_list import ProblemList
 from audit.readers.toml_text import toml_document
 from audit.readers.value_limits import Limits, checked_number
@@ -97,7 +98,7 @@ def _standard(text: str, problems: ProblemList) -> Standard:
         weights=weights,
         sources=sources,
         notes=(*problems.notes, *_without_source(document, sources)),
-        source=problems.file,
+        source=writable(problems.file),
     )
 
 

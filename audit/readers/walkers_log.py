@@ -10,6 +10,7 @@ from audit.readers.clock_time import CLOCK_REMEDY, clock_moment
 from audit.readers.csv_table import CsvRow, CsvTable, csv_columns, read_csv_table
 from audit.readers.file_bytes import decoded_text, file_bytes
 from audit.readers.leg_values import azimuth
+from audit.readers.plain_text import writable
 from audit.readers.plan_draft import check_count
 from audit.readers.problem_list import ProblemList
 from audit.walkers_log import LogEntry, WalkersLog
@@ -44,7 +45,7 @@ def read_log(path: str | Path) -> WalkersLog:
         remedy = "Write one row for each leg under the names of the columns."
         problems.stop("", None, "holds no row", remedy)
     return WalkersLog(
-        entries=tuple(entries.values()), notes=tuple(problems.notes), source=path.name
+        entries=tuple(entries.values()), notes=tuple(problems.notes), source=writable(path.name)
     )
 
 

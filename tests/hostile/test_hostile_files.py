@@ -160,6 +160,8 @@ PLANS = {
     "string.toml": b'[course]\nname="' + b"x" * 60_000_000 + b'"\n',
     "tables.toml": b"[[leg]]\n" * 1_000_000,
     "rows.csv": LEGS + b"1,a,b,x\n" * 6_000_000,
+    "legs.csv": LEGS + b"1,a,b,5\n" * 450_000,
+    "million-legs.csv": LEGS + b"1,a,b,5\n" * 1_000_000,
     "columns.csv": LEGS.strip() + b",zz" * 1_000_000 + b"\n",
     "digits.csv": LEGS + b"1,a,b," + b"1" * 200_000 + b"\n",
     "deep.geojson": b'{"type":"FeatureCollection","features":' + b"[" * 1_000_000,

@@ -10,58 +10,16 @@ from importlib.resources import as_file, files
 from pathlib import Path
 
 import pytest
+from hostile.evil_course import assert_printable, run
 from lxml import etree, html
 from schema.make_schema import SHIPPED_OF_CLASS
 from schema.strict import strict_validator
-from typer.testing import CliRunner
 
-from audit.cli.app import app
 from audit.errors import OutputRefusedError
 from audit.readers.plan_file import read_plan
 from audit.reports.write import write_texts
 
-EVIL = {
-    "Beech Knoll": "<script>alert(1)</script>",
-    "Stone Ford": r"=1+1\u0085\u009b31mX\u202eY",
-    "Spring Head": r"\"><img src=x onerror=alert(1)>",
-    "Fern Rise": "]]>--></svg></style>'+alert(1)+'",
-    "Flat Rock": r"datum.x\u007f'; @SUM(A1)",
-    "Two Pines": "+cmd|' /C calc'!A0",
-    "Fernbank Plateau": r"</title><script>alert(2)</script>{{7*7}} #read(\"/etc/passwd\") \\\\",
-}
 FORMULA = re.compile(r"\s*[=+\-@\t\r＝＋－＠]")
-
-
-def run(*arguments: object) -> tuple[int, str]:
-    done = CliRunner().invoke(app, [str(one) for one in arguments], prog_name="leg-audit")
-    return done.exit_code, done.stdout + done.stderr
-
-
-@pytest.fixture(scope="module")
-def evil(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Give a folder with the demo, all its names made hostile, and its debrief."""
-    folder = tmp_path_factory.mktemp("evil")
-    with as_file(files("audit").joinpath("demo_course")) as demo:
-        for name in ("plan.toml", "walk.gpx", "log.csv"):
-            shutil.copy(demo / name, folder)
-    text = (folder / "plan.toml").read_text()
-    for name, hostile in EVIL.items():
-        text = text.replace(name, hostile)
-    (folder / "plan.toml").write_text(text)
-    log = (folder / "log.csv").read_text().splitlines()
-    log[1] += '"=HYPERLINK(""x"")\x9b2J"' if log[1].endswith(",") else ""
-    (folder / "log.csv").write_text("\n".join(log))
-    status, said = run(
-        "debrief", folder / "plan.toml", folder / "walk.gpx", "--log", folder / "log.csv",
-        "--out", folder / "out", "--gpx", "--pictures",
-    )  # fmt: skip
-    assert status == 0, said
-    assert_printable(said)
-    return folder
-
-
-def assert_printable(text: str) -> None:
-    assert {sign for line in text.split("\n") for sign in line if not sign.isprintable()} == set()
 
 
 def test_no_name_becomes_a_part_of_the_page(evil):
