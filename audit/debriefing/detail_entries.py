@@ -153,6 +153,7 @@ def _cut(error: CutError, *, timed: bool) -> CutEntry:
         "marked_by": error.marked_by,
         "time_sd_s": error.time_sd_s if timed else None,
         "along_sd_m": error.along_sd_m,
+        "place_sd_m": error.place_sd_m,
     }
 
 
@@ -175,6 +176,7 @@ def _bypass(bypass: Bypass, *, timed: bool) -> BypassEntry:
         "back_m": bypass.back_m,
         "side_sd_m": bypass.side_sd_m,
         "equal": bypass.equal,
+        "returned": bypass.returned,
     }
 
 

@@ -123,6 +123,9 @@ class CutEntry(TypedDict):
     marked_by: Literal["halt", "turn to the point", "way"]
     time_sd_s: float | None
     along_sd_m: float
+    """Along the walk, for want of knowing the moment better."""
+    place_sd_m: float
+    """Of the place at that moment per axis, by the receiver."""
 
 
 class SearchEntry(TypedDict):
@@ -147,6 +150,8 @@ class BypassEntry(TypedDict):
     """Standard error of out less back."""
     equal: bool
     """Whether out and back may be the same."""
+    returned: bool
+    """False where he went on beside the line that he had left: ``out_m`` is how far aside."""
 
 
 class SightingStopEntry(TypedDict):

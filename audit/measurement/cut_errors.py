@@ -33,7 +33,12 @@ def cut_error(
             turned_s = float(np.hypot(bend.turned_sd_s, logging_s))
             time_s = float(np.hypot(turned_s, doubt_s))
             along_m = float(np.hypot(time_s * speed_m_s, settings.turn_along_sd_m))
-            return CutError(marked_by="turn to the point", time_sd_s=time_s, along_sd_m=along_m)
+            return CutError(
+                marked_by="turn to the point",
+                time_sd_s=time_s,
+                along_sd_m=along_m,
+                place_sd_m=fixed.sd_m,
+            )
     if halted:
         # The place of a halt does not depend on when in it he came or left.
         along = np.hypot(settings.halt_along_sd_m, settings.halt_logging * logging_s * speed_m_s)
@@ -41,6 +46,12 @@ def cut_error(
             marked_by="halt",
             time_sd_s=float(np.hypot(np.hypot(settings.halt_time_sd_s, logging_s), doubt_s)),
             along_sd_m=float(np.hypot(along, doubt_s * speed_m_s)),
+            place_sd_m=fixed.sd_m,
         )
     time_s = float(np.hypot(np.hypot(settings.way_time_sd_s, logging_s), doubt_s))
-    return CutError(marked_by="way", time_sd_s=time_s, along_sd_m=time_s * speed_m_s)
+    return CutError(
+        marked_by="way",
+        time_sd_s=time_s,
+        along_sd_m=time_s * speed_m_s,
+        place_sd_m=fixed.sd_m,
+    )

@@ -22,13 +22,17 @@ def ledger_errors(
     """
     from_point, to_point = (point.half_square_m / np.sqrt(3.0) for point in (leg.start, leg.end))
     made_m = measures.along_heading_m or measures.straight_m
+    # Along a bent line the ledger goes by the vector between its ends.
+    planned_m = float(np.hypot(*(leg.line[-1] - leg.line[0])))
+    if len(leg.line) == 2:
+        planned_m = leg.distance_m
     heading_sd = float(np.radians(measures.heading.sd_deg))
     ends_m = float(np.hypot(start_sd_m, claim_sd_m))
     aside = bool(np.hypot(*measures.ledger.detour) > 0.0)
     return LedgerErrors(
         inherited_m=float(np.hypot(start_sd_m, from_point)),
         plan_m=float(np.hypot(from_point, to_point)),
-        heading_m=(leg.distance_m + made_m) / 2.0 * heading_sd,
+        heading_m=(planned_m + made_m) / 2.0 * heading_sd,
         distance_m=measures.straight_sd_m,
         detour_m=float(np.hypot(ends_m, made_m * heading_sd)) if aside else 0.0,
         total_m=measures.miss_sd_m,

@@ -173,11 +173,13 @@ class CutError:
     ----------
     marked_by : what shows it: a halt, a turn to the point in sight, or nothing but the way.
     time_sd_s, along_sd_m : standard errors in time and along the walk.
+    place_sd_m : standard error per axis of the place at that moment, by the receiver.
     """
 
     marked_by: Literal["halt", "turn to the point", "way"]
     time_sd_s: float
     along_sd_m: float
+    place_sd_m: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -202,6 +204,9 @@ class Bypass:
     out_m, ahead_m, back_m : its three sides; ``side_sd_m`` is the standard error of
         out less back.
     equal : whether out and back may be the same length.
+    returned : False where he went on beside the line that he had left: then ``out_m`` is
+        how far aside, and ``back_m`` 0.
+    slanted : whether he then went aside at a slant, hard to tell from wandering.
     """
 
     start_s: float
@@ -212,6 +217,8 @@ class Bypass:
     back_m: float
     side_sd_m: float
     equal: bool
+    returned: bool = True
+    slanted: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -129,7 +129,8 @@ def _path_sd(
     """Add up the errors of both ends, of smoothing, and of what happened between two fixes."""
     unseen = settings.path_sd_per_s * (interval_s or 0.0)
     share = float(np.hypot(settings.path_sd, unseen))
-    return float(np.hypot(straight_sd_m, share * walk.path_m))
+    lost_m = settings.path_lost_share * walk.lost_m
+    return float(np.sqrt(straight_sd_m**2 + (share * walk.path_m) ** 2 + lost_m**2))
 
 
 def _miss_sd(walk: WalkOfLeg, leg: CardLeg) -> float:

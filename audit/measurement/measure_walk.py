@@ -24,6 +24,7 @@ from audit.measurement.spans import divide_walk
 from audit.measurement.straight_walking import StraightStretch, straight_stretches, wander_of
 from audit.measurement.walk_context import WalkContext
 from audit.measurement.walk_of_leg import WalkOfLeg, walk_of_leg, with_corners
+from audit.measurement.ways_aside import find_ways_aside
 from audit.settings import Settings
 from audit.statistics.walking_noise import Wander
 from audit.units import FloatArray
@@ -147,7 +148,7 @@ def _bypasses(walk: WalkOfLeg, noise: ReceiverNoise, settings: Settings) -> tupl
     if float(np.hypot(*chord)) == 0.0:
         return ()
     found = find_bypasses(walk.position, walk.chord_deg, noise.noise_m, settings.measuring)
-    return tuple(
+    boxes = [
         describe_bypass(
             walk.time_s,
             walk.position,
@@ -158,7 +159,9 @@ def _bypasses(walk: WalkOfLeg, noise: ReceiverNoise, settings: Settings) -> tupl
             settings.measuring,
         )
         for ends in found
-    )
+    ]
+    aside = find_ways_aside(walk.time_s, walk.position, noise.noise_m, found, settings.aside)
+    return tuple(sorted([*boxes, *aside], key=lambda bypass: bypass.start_s))
 
 
 def _walk_paces(context: WalkContext, legs: list[LegAudit]) -> WalkPaces:

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
+from numpy.typing import NDArray
 
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
 from audit.matching.walk_layout import WalkLaidOut
@@ -20,6 +21,11 @@ from audit.units import FloatArray, direction_degrees
 _CORNER_CUT = 0.6278
 """What smoothing by a Gaussian cuts off the way round a right angle, in widths of the
 Gaussian: the integral of 1 - sqrt(1 - 2 P (1 - P)) with P the normal distribution."""
+_WIDER = 1.7
+"""A second width of smoothing, to see what the first one lost."""
+_LINE_BETWEEN_FIXES = 1.0 / np.sqrt(6.0)
+"""Straight lines between fixes smooth like a triangle as wide as two intervals: its standard
+deviation, in intervals."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -35,6 +41,8 @@ class WalkOfLeg:
         Width of the Gaussian by which the positions are smoothed.
     path_m : float
         Over the ground, nothing added while halted.
+    lost_m : float
+        What smoothing may have taken off the path.
     halted_s : float
     until_s : float
         When the walker left for the next leg, or the recording ended.
@@ -49,6 +57,7 @@ class WalkOfLeg:
     position: FloatArray
     smoothing_s: float
     path_m: float
+    lost_m: float
     halted_s: float
     until_s: float
 
@@ -94,12 +103,12 @@ def walk_of_leg(
     rough = np.vstack([ends[0].place, samples.raw[inside], ends[1].place])
     position = smoothed(rough, width_s / samples.step_s)
     halted = np.concatenate([[False], movement.halted[inside], [False]])
-    step, still = np.hypot(*np.diff(position, axis=0).T), halted[1:] & halted[:-1]
+    interval_s = clean.median_interval_s or 0.0
+    walked_m, lost_m = _walked_and_lost(rough, halted, samples.step_s, width_s, interval_s)
     # What smoothing cuts off corners never makes a way shorter than the straight one.
-    path_m = max(float(step[~still].sum()), float(np.hypot(*(rough[-1] - rough[0]))))
+    path_m = max(walked_m, float(np.hypot(*(rough[-1] - rough[0]))))
     halted_s = _halted_within(match.halts, leg.start_s, leg.claim_s)
     speed = walking_speed(path_m, (leg.start_s, leg.claim_s), halted_s)
-    interval_s = clean.median_interval_s or 0.0
     errors = [
         cut_error(end, of_bend, speed_m_s=speed, interval_s=interval_s, settings=settings.claim)
         for end, of_bend in zip(ends, (None, bend), strict=True)
@@ -114,9 +123,30 @@ def walk_of_leg(
         position=position,
         smoothing_s=width_s,
         path_m=path_m,
+        lost_m=lost_m,
         halted_s=halted_s,
         until_s=_until(match, leg, float(clean.time_s[-1])),
     )
+
+
+def _walked_and_lost(
+    rough: FloatArray, halted: NDArray[np.bool_], step_s: float, width_s: float, interval_s: float
+) -> tuple[float, float]:
+    """Give the smoothed path, and what smoothing may have taken off it.
+
+    What corners lose goes with the width of the Gaussian, so that a wider one shows how
+    much. Straight lines between fixes widen it, and what they took is given back: the
+    path is to be the same whatever the logging rate.
+    """
+    moving = ~(halted[1:] & halted[:-1])
+    widths_s = np.array([1.0, _WIDER]) * width_s
+    paths = [
+        float(np.hypot(*np.diff(smoothed(rough, width / step_s), axis=0).T)[moving].sum())
+        for width in widths_s
+    ]
+    blurred_s = np.hypot(widths_s, _LINE_BETWEEN_FIXES * interval_s)
+    lost_m_per_s = max(float((paths[0] - paths[1]) / (blurred_s[1] - blurred_s[0])), 0.0)
+    return paths[0] + lost_m_per_s * float(blurred_s[0] - width_s), lost_m_per_s * width_s
 
 
 def _likely_noise_m(noise_m: float, settings: Settings) -> float:
@@ -146,7 +176,7 @@ def with_corners(walk: WalkOfLeg, bypasses: Sequence[Bypass]) -> WalkOfLeg:
         for side in (bypass.out_m, bypass.back_m):
             # Corners near each other are cut together, by less.
             longer += 2.0 * _CORNER_CUT * width_m * min(1.0, side / (2.5 * width_m))
-    return replace(walk, path_m=walk.path_m + longer)
+    return replace(walk, path_m=walk.path_m + longer, lost_m=max(walk.lost_m - longer, 0.0))
 
 
 def walking_speed(path_m: float, times_s: tuple[float, float], halted_s: float) -> float:

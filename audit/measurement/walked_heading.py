@@ -13,8 +13,8 @@ from audit.measurement.places_and_headings import Heading
 from audit.measurement.walk_context import WalkContext
 from audit.measurement.walk_of_leg import WalkOfLeg
 from audit.settings import HeadingSettings
-from audit.statistics.chord_regression import Asides, chord_slope
-from audit.units import direction_degrees, turn_degrees, unit_vector, wrap_degrees
+from audit.statistics.chord_regression import Asides, Step, chord_slope
+from audit.units import FloatArray, direction_degrees, turn_degrees, unit_vector, wrap_degrees
 
 
 def walked_heading(
@@ -28,13 +28,19 @@ def walked_heading(
     # Smoothing hides the first and last seconds of a bypass.
     begun_s, wide_s = walk.start.time_s, walk.smoothing_s
     steps = tuple(
-        (bypass.start_s - wide_s - begun_s, bypass.end_s + wide_s - begun_s, bypass.out_m)
+        Step(
+            begin_s=bypass.start_s - wide_s - begun_s,
+            end_s=bypass.end_s + wide_s - begun_s,
+            out_m=bypass.out_m,
+            returned=bypass.returned,
+        )
         for bypass in bypasses
     )
     ends, portions = _other_ends(context, walk)
+    left = 1.0 - sum(chance for chance, _ in (*ends, *portions))
     asides = Asides(
         steps=steps,
-        other_ends=ends,
+        other_ends=(*ends, *_slants_left(bypasses, left * context.settings.aside.other_reading)),
         other_portions=portions,
         ends_sd_m=_ends_sd(context, walk),
     )
@@ -105,6 +111,18 @@ def _shifts(
     return tuple(shifts)
 
 
+def _slants_left(bypasses: tuple[Bypass, ...], chance: float) -> _Shifts:
+    """Give two more readings of a leg on which obstacles were passed at a slant.
+
+    The slants may have been wandering after all; or there were as many more that do not
+    stand out.
+    """
+    right_m = sum(
+        one.out_m if one.side == "right" else -one.out_m for one in bypasses if one.slanted
+    )
+    return ((chance, right_m), (chance, -right_m)) if right_m else ()
+
+
 def measure_heading(
     clean: CleanTrack,
     start: Fixed,
@@ -143,7 +161,7 @@ def measure_heading(
         clean.time_s[index] - start.time_s,
         across,
         duration_s=duration,
-        length_m=length,
+        length_m=_at_the_pace_of_straight_walking(clean, start, length, along, duration, asides),
         noise_m=noise_m,
         settings=settings,
         asides=asides,
@@ -161,14 +179,34 @@ def measure_heading(
     )
 
 
+def _at_the_pace_of_straight_walking(
+    clean: CleanTrack,
+    start: Fixed,
+    length_m: float,
+    along: FloatArray,
+    duration_s: float,
+    asides: Asides,
+) -> float:
+    """Give how far the whole time would have led along, had it all been straight walking."""
+    outside_s, outside_m = duration_s, length_m
+    for step in asides.steps:
+        ends_s = start.time_s + np.clip([step.begin_s, step.end_s], 0.0, duration_s)
+        places = [np.interp(ends_s, clean.time_s, axis) for axis in (clean.east_m, clean.north_m)]
+        outside_m -= float(np.diff(places, axis=1)[:, 0] @ along)
+        outside_s -= float(np.ptp(ends_s))
+    straight_m_s = outside_m / max(outside_s, 1.0)
+    least_m_s = 0.5 * length_m / duration_s  # where next to nothing is left outside them
+    return max(straight_m_s, least_m_s) * duration_s
+
+
 def _outside(
     clean: CleanTrack, index: NDArray[np.int64], start_s: float, asides: Asides
 ) -> NDArray[np.int64]:
     """Leave out the fixes within bypasses: they show another direction."""
     since = clean.time_s[index] - start_s
     keep = np.ones(len(index), dtype=bool)
-    for begin, after, _ in asides.steps:
-        keep &= (since <= begin) | (since >= after)
+    for step in asides.steps:
+        keep &= (since <= step.begin_s) | (since >= step.end_s)
     return index[keep]
 
 

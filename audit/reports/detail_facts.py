@@ -63,7 +63,11 @@ def _ground(ground: GroundWalked) -> list[tuple[str, str]]:
 
 
 def _bypass(one: Bypass) -> str:
-    out, on, back = (digits.stated_metres(side) for side in (one.out_m, one.ahead_m, one.back_m))
+    out, on, back = (
+        digits.metres(side, one.side_sd_m) for side in (one.out_m, one.ahead_m, one.back_m)
+    )
+    if not one.returned:
+        return say("fact-passed-aside", side=one.side, out=out, on=on)
     even = "yes" if one.equal else "no"
     return say("fact-bypass-said", side=one.side, out=out, on=on, back=back, even=even)
 

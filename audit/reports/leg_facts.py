@@ -64,7 +64,7 @@ def _distance(measures: LegMeasures) -> str:
     return say(
         "fact-distance-said",
         straight=digits.metres(measures.straight_m, measures.straight_sd_m),
-        path=digits.metres(measures.path_m, measures.straight_sd_m),
+        path=digits.metres(measures.path_m, measures.path_sd_m or measures.straight_sd_m),
         error=wording.distance_error(measures),
         ratio=Number(value=measures.distance_ratio, decimals=2),
     )

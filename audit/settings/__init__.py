@@ -14,6 +14,7 @@ from audit.settings.diagnosis import DiagnosisSettings
 from audit.settings.forecast import ForecastSettings
 from audit.settings.grading import GradingSettings
 from audit.settings.measuring import (
+    AsideSettings,
     ClaimSettings,
     GroundSettings,
     HeadingSettings,
@@ -26,6 +27,7 @@ from audit.settings.records import RecordsSettings
 from audit.settings.rehearsal import RehearsalSettings
 
 __all__ = [
+    "AsideSettings",
     "CardSettings",
     "CarriedCardSettings",
     "ClaimSettings",
@@ -659,6 +661,7 @@ class Settings:
     matching: MatchingSettings = field(default_factory=MatchingSettings)
     heading: HeadingSettings = field(default_factory=HeadingSettings)
     measuring: MeasuringSettings = field(default_factory=MeasuringSettings)
+    aside: AsideSettings = field(default_factory=AsideSettings)
     diagnosis: DiagnosisSettings = field(default_factory=DiagnosisSettings)
     quality: QualitySettings = field(default_factory=QualitySettings)
     card: CardSettings = field(default_factory=CardSettings)

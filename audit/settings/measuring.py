@@ -94,12 +94,37 @@ class MeasuringSettings:
     path_sd_per_s: float = 0.0015
     """Standard error of a smoothed path as a share, beside that of its ends, and what each second
     between two fixes adds to it: nobody saw what was walked meanwhile; chosen."""
+    path_lost_share: float = 0.7
+    """And this share of what smoothing seems to have cut off a winding way; chosen: part of it
+    is noise that was rightly smoothed out."""
     certain_miss: float = 0.025
     """A miss is certain where this little speaks for having been there; one side of 95 in 100."""
     gap_speed: float = 1.3
     """In a silence nobody walked faster than this many times his usual speed; chosen."""
     stop_apart_s: float = 15.0
     """A halt nearer than this to leaving or claim belongs to them; chosen."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AsideSettings:
+    """When a step out of the line is an obstacle passed on one side.
+
+    Chosen on made walks of the development seeds.
+    """
+
+    least_turn_deg: float = 25.0
+    wanders: float = 3.0
+    """Turned off the held direction by so much, and by so many times the walker's wandering."""
+    bends_share: float = 0.4
+    """Its bends lean its way by this share of that."""
+    least_m: float = 7.0
+    noises: float = 2.0
+    """And led aside by so much, and by so many times the receiver's noise."""
+    other_reading: float = 0.25
+    """That the slants found were wandering, and that as many more were not found."""
+    steep_share: float = 0.85
+    longest_slant_m: float = 45.0
+    """What is less steep, and longer than this, is a stretch on another bearing."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -40,14 +40,28 @@ class Slope:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Step:
+    """A bypass: when, how far out it went, and whether it came back to about the line."""
+
+    begin_s: float
+    end_s: float
+    out_m: float
+    returned: bool = True
+
+    def sd_m(self, share: float) -> float:
+        """Give how far beside the line he may go on, if it is a share of how far he went out."""
+        return self.out_m * (share if self.returned else 1.0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Asides:
     """What moved the walker sideways that is no part of his heading.
 
     Attributes
     ----------
-    steps : tuple of (begin_s, end_s, out_m)
-        Times of bypasses and how far they went out: after each the walk may go on
-        beside the line that it left. No fix within them may be given.
+    steps : tuple of Step
+        After each the walk may go on beside the line that it left. No fix within them
+        may be given.
     other_ends : tuple of (share, shift_m)
         Probabilities that the leg began or ended otherwise, and how much further right
         each would put its end.
@@ -57,7 +71,7 @@ class Asides:
         Standard error across the leg for want of knowing when it began and ended.
     """
 
-    steps: tuple[tuple[float, float, float], ...] = ()
+    steps: tuple[Step, ...] = ()
     other_ends: tuple[tuple[float, float], ...] = ()
     other_portions: tuple[tuple[float, float], ...] = ()
     ends_sd_m: float = 0.0
@@ -91,11 +105,10 @@ def chord_slope(
     clock = np.clip(time_s, 0.0, duration_s)
     end = np.array([duration_s])
     stepped = [
-        np.clip((time_s - begin) / max(after - begin, 1e-9), 0.0, 1.0)
-        for begin, after, _ in asides.steps
+        np.clip((time_s - step.begin_s) / max(step.end_s - step.begin_s, 1e-9), 0.0, 1.0)
+        for step in asides.steps
     ]
     design = np.column_stack([np.ones_like(clock), clock / duration_s, *stepped])
-    out_m = np.array([out for _, _, out in asides.steps])
     strengths = _strengths(noise_m, length_m / duration_s, settings)
     noises = [_noise(time_s, tau, settings) for tau in settings.noise_correlations_s]
     wanders = [
@@ -112,8 +125,9 @@ def chord_slope(
         share, basis = np.linalg.eigh(noise.whiten @ wander @ noise.whiten.T)
         rotated = basis.T @ noise.whiten @ np.column_stack([design, across_m, to_end])
         spread = _Spread(share=np.maximum(share, 0.0), log_det_noise=noise.log_det, at_end=at_end)
-        for step_sd, chance in settings.step_sds if len(out_m) else ((1.0, 1.0),):
-            answer = _weigh_strengths(rotated, spread, strengths, (step_sd * out_m) ** 2)
+        for share_left, chance in settings.step_sds if asides.steps else ((1.0, 1.0),):
+            beside = np.array([step.sd_m(share_left) ** 2 for step in asides.steps])
+            answer = _weigh_strengths(rotated, spread, strengths, beside)
             answer[0] += np.log(chance) + noise.log_prior
             answers.append(answer)
     return _mixed(np.concatenate(answers, axis=1), length_m, asides)

@@ -20,11 +20,16 @@ from accuracy.seeds import SEEDS, first_seeds
 from walks import make_walk
 
 from audit.measurement.leg_details import PointVerdict
+from honesty.logging_rates import RateRow, rate_figures, rate_rows
 from honesty.measured_legs import LegRow, measured_legs
 
 RECORD = Path(__file__).with_name("recorded.json")
 FAMILIES = ("trained", "ordinary", "novice")
 LENGTHS_M = ((80, 200), (200, 400), (400, 800), (800, 2000))
+ENOUGH_LEGS = 40
+"""One miss more or less moves a cell of fewer by more than the width of what is promised."""
+SHARE_THINNED = 3
+"""Of the walks, one in so many is measured at other logging rates too."""
 INTERVALS_S = ((0.5, 1.5), (1.5, 6.5), (6.5, 12.5), (12.5, 60.5))
 HELD = {
     "heading": "held",
@@ -145,7 +150,7 @@ def search_ends(rows: Sequence[LegRow]) -> dict[str, float]:
     }
 
 
-def as_text(rows: Sequence[LegRow]) -> str:
+def as_text(rows: Sequence[LegRow], rates: Sequence[RateRow] = ()) -> str:
     """Write the table to be read."""
     lines = [f"{'legs':22} {'n':>5}  " + "  ".join(f"{name:>20}" for name in HELD)]
     for group, chosen in groups(rows).items():
@@ -164,7 +169,8 @@ def as_text(rows: Sequence[LegRow]) -> str:
     lines.append("headings held by length and logging: ours, by end points, by independent noise")
     for cell, of in grid_of_headings(rows).items():
         shares = ", ".join(f"{100 * of[name]:.0f}" for name in HALVES)
-        lines.append(f"  {cell:28} {of['legs']:5.0f}  {shares}")
+        few = "" if of["legs"] >= ENOUGH_LEGS else "  (too few to tell)"
+        lines.append(f"  {cell:28} {of['legs']:5.0f}  {shares}{few}")
     lines.append("points: said, and in truth reached or not")
     for family, counts in verdicts(rows).items():
         said = "; ".join(
@@ -173,11 +179,23 @@ def as_text(rows: Sequence[LegRow]) -> str:
         )
         lines.append(f"  {family:12} {said}")
     lines.append(f"end of the last search: {search_ends(rows)}")
+    for every, change in rate_figures(rates).items():
+        lines.append(
+            f"path logged every {every} over that every second: whole {change['whole']:.4f}, "
+            f"legs within 2 % {100 * change['legs_within_2_percent']:.0f} of 100, within their "
+            f"error {100 * change['legs_within_error']:.0f} of 100, of {change['legs']:.0f}"
+        )
     lines.append(f"ledgers add up to within {max(row.ledger_gap_m for row in rows):.1e} m")
     return "\n".join(lines)
 
 
-def write_record(purpose: str, walks: int, rows: Sequence[LegRow], path: Path = RECORD) -> None:
+def write_record(
+    purpose: str,
+    walks: int,
+    rows: Sequence[LegRow],
+    rates: Sequence[RateRow],
+    path: Path = RECORD,
+) -> None:
     """Write the coverage that the guard and README.md keep to."""
     kept = {
         group: {
@@ -199,6 +217,10 @@ def write_record(purpose: str, walks: int, rows: Sequence[LegRow], path: Path = 
             for cell, of in grid_of_headings(rows).items()
         },
         "points": verdicts(rows),
+        "logging": {
+            every: {name: round(value, 4) for name, value in of.items()}
+            for every, of in rate_figures(rates).items()
+        },
         "search_ends": {name: round(value, 4) for name, value in search_ends(rows).items()},
     }
     path.write_text(json.dumps(document, indent=1, allow_nan=False) + "\n", encoding="utf-8")
@@ -213,7 +235,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser.add_argument("--record", action="store_true", help="keep the figures for the guard")
     asked = parser.parse_args(arguments)
     rows = run(asked.seeds, asked.walks, asked.jobs)
-    print(as_text(rows))
+    rates = rate_rows(asked.seeds, asked.walks // SHARE_THINNED, FAMILIES)
+    print(as_text(rows, rates))
     if asked.record:
-        write_record(asked.seeds, asked.walks, rows)
+        write_record(asked.seeds, asked.walks, rows, rates)
     return 0

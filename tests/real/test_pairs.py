@@ -98,31 +98,31 @@ def test_walk_of_another_course_is_refused(tracks, shared_tracks) -> None:
     assert "pair-ilona-2015.gpx" in str(refused.value)
 
 
-@pytest.mark.parametrize(
-    ("planned", "walked_again", "shared_m"),
-    [
-        ("ilona-2014", "ilona-2015", (2_900.0, 9_400.0)),
-        ("ilona-2014", "ilona-2013", (5_160.0, 9_860.0)),
-        ("south-2013", "south-2015", (0.0, 1_400.0)),
-    ],
-)
-def test_headings_of_two_years_agree_within_their_intervals(
-    tracks, planned, walked_again, shared_m
-) -> None:
-    """Each year's own heading of each shared leg: they differ by no more than both errors."""
-    turns = own_turns(tracks[planned])
-    begun_m = along_m(tracks[planned], turns.plan.grid)[list(turns.fix)]
-    inside = np.flatnonzero((begun_m >= shared_m[0]) & (begun_m <= shared_m[1]))
-    first, last = int(inside[0]), int(inside[-1])
-    one, other = (audit.debrief(turns.plan, tracks[name]) for name in (planned, walked_again))
+SHARED = [
+    ("ilona-2014", "ilona-2015", (2_900.0, 9_400.0)),
+    ("ilona-2014", "ilona-2013", (5_160.0, 9_860.0)),
+    ("south-2013", "south-2015", (0.0, 1_400.0)),
+]
+
+
+def test_headings_of_two_years_agree_within_their_intervals(tracks) -> None:
+    """Each year's own heading of each shared leg: in 95 of 100 they differ by less than both errors.
+
+    The interval of a difference is the root of both squares.
+    """
     agree = []
-    for here, there in zip(one.legs[first:last], other.legs[first:last], strict=True):
-        pair = (here.audit.measures, there.audit.measures)
-        if any(measures is None or measures.miss_m > 60.0 for measures in pair):
-            continue
-        turned = pair[0].heading.azimuth.turn_to(pair[1].heading.azimuth)
-        error = float(np.hypot(pair[0].heading.sd_deg, pair[1].heading.sd_deg))
-        agree.append(abs(turned) <= 1.96 * error)
-    assert len(agree) >= 2
-    # One leg in twenty may differ by more.
-    assert len(agree) - sum(agree) <= max(1, 0.1 * len(agree))
+    for planned, walked_again, (from_m, to_m) in SHARED:
+        turns = own_turns(tracks[planned], 18.0)
+        begun_m = along_m(tracks[planned], turns.plan.grid)[list(turns.fix)]
+        inside = np.flatnonzero((begun_m >= from_m) & (begun_m <= to_m))
+        first, last = int(inside[0]), int(inside[-1])
+        one, other = (audit.debrief(turns.plan, tracks[name]) for name in (planned, walked_again))
+        for here, there in zip(one.legs[first:last], other.legs[first:last], strict=True):
+            pair = (here.audit.measures, there.audit.measures)
+            if any(measures is None or measures.miss_m > 60.0 for measures in pair):
+                continue
+            turned = pair[0].heading.azimuth.turn_to(pair[1].heading.azimuth)
+            error = float(np.hypot(pair[0].heading.sd_deg, pair[1].heading.sd_deg))
+            agree.append(abs(turned) <= 1.96 * error)
+    assert len(agree) >= 40
+    assert np.mean(agree) >= 0.95

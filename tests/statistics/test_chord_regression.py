@@ -15,7 +15,7 @@ from scipy import integrate, stats
 from scipy.signal import lfilter
 
 from audit.settings import HeadingSettings
-from audit.statistics.chord_regression import Asides, chord_slope
+from audit.statistics.chord_regression import Asides, Step, chord_slope
 
 S = HeadingSettings()
 ONE_STRENGTH = replace(
@@ -217,7 +217,7 @@ def test_step_aside_is_left_out_as_full_matrices_leave_it_out(leg) -> None:
     outside = (time_s <= 90.0) | (time_s >= 140.0)
     time_s, across_m = time_s[outside], across_m[outside] + 12.0 * (time_s[outside] > 100.0)
     one = replace(ONE_STRENGTH, step_sds=((0.5, 1.0),))
-    asides = Asides(steps=((90.0, 140.0, 30.0),))
+    asides = Asides(steps=(Step(begin_s=90.0, end_s=140.0, out_m=30.0),))
     found = chord_slope(time_s, across_m, settings=one, asides=asides, **known)
     clock, drift = np.clip(time_s, 0.0, 300.0), 1.2 * np.radians(one.wander_sd_deg)
     step = np.clip((time_s - 90.0) / 50.0, 0.0, 1.0)

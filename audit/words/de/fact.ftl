@@ -85,6 +85,10 @@ fact-bypass-said = { $side ->
     [yes] so weit zurück wie hinaus
    *[no] nicht so weit zurück wie hinaus
 }
+fact-passed-aside = { $side ->
+    [left] links
+   *[right] rechts
+}: { $out } zur Seite auf { $on }, und nicht zurück auf die Linie
 fact-search = Suche
 fact-search-said = { $shape }, { $time }, { $path } gegangen, bis { $reach } vom Beginn der Suche entfernt
 fact-search-square = im wachsenden Quadrat

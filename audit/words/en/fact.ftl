@@ -85,6 +85,10 @@ fact-bypass-said = on the { $side ->
     [yes] as far back as out
    *[no] not as far back as out
 }
+fact-passed-aside = on the { $side ->
+    [left] left
+   *[right] right
+}: { $out } aside over { $on }, and not back to the line
 fact-search = Search
 fact-search-said = { $shape }, { $time }, { $path } walked, up to { $reach } from where it began
 fact-search-square = in a widening square

@@ -1,0 +1,87 @@
+"""Obstacles passed on one side, the line never regained: walked by hand, worked out on paper."""
+
+from __future__ import annotations
+
+from math import cos, radians, sin
+
+import numpy as np
+import pytest
+from measurement.hand_made import HandWalk, card_of, kinds, measure, receiver
+
+from audit.units import turn_degrees
+
+
+def stepped(turn_deg: float, way_m: float, times: int = 1) -> HandWalk:
+    """Due east for 180 m, aside, and due east again, so many times; then a halt."""
+    walk = HandWalk().halt(60).mark("start").walk(90, 180)
+    for _ in range(times):
+        walk.walk(90 + turn_deg, way_m).walk(90, 180)
+    return walk.mark("claim").halt(60)
+
+
+def measured(walk: HandWalk, every_s: int = 1, noise=None):
+    end = (walk.places[-1][0], walk.places[-1][1])
+    found = measure(card_of((0, 0), end), walk.clean(every_s, noise), [walk.portion()], walk.halts)
+    return found, found.legs[0].measures
+
+
+@pytest.mark.parametrize("every_s", [1, 5])
+@pytest.mark.parametrize(("turn_deg", "way_m"), [(45, 30), (-45, 30), (90, 40), (-90, 40)])
+def test_a_step_out_of_the_line_is_told_and_left_out_of_the_heading(
+    turn_deg, way_m, every_s
+) -> None:
+    found, leg = measured(stepped(turn_deg, way_m), every_s)
+    (aside,) = leg.details.bypasses
+    assert not aside.returned
+    assert not aside.equal
+    assert aside.back_m == 0.0
+    assert aside.side == ("right" if turn_deg > 0 else "left")
+    out_m = way_m * abs(sin(radians(turn_deg)))
+    assert aside.out_m == pytest.approx(out_m, abs=0.12 * out_m)
+    # He held due east; that his way led aside is no turn but a detour.
+    assert abs(turn_degrees(90.0, leg.heading.azimuth.degrees)) < 0.6
+    assert leg.ledger.detour[1] == pytest.approx(-np.sign(turn_deg) * out_m, abs=3.0)
+    assert ("bypass", 0) in kinds(found)
+
+
+def test_slants_leave_open_whether_they_were_wandering() -> None:
+    """The interval holds both the direction held, and the one from start to claim."""
+    walk = stepped(45, 30, times=2)
+    chord_deg = float(np.degrees(np.arctan2(*walk.places[-1])))
+    both = []
+    for seed in range(10):
+        _, leg = measured(walk, noise=receiver(seed, 1.5))
+        both.append(leg.heading.low_deg < 90.0 < chord_deg < leg.heading.high_deg)
+    assert sum(both) >= 8
+
+
+def test_a_way_right_across_leaves_nothing_open() -> None:
+    _, leg = measured(stepped(90, 40))
+    assert leg.heading.high_deg - leg.heading.low_deg < 6.0
+
+
+def test_a_box_is_no_step_aside() -> None:
+    walk = HandWalk().halt(60).mark("start").walk(90, 180).walk(180, 30).walk(90, 60).walk(0, 30)
+    _, leg = measured(walk.walk(90, 180).mark("claim").halt(60))
+    (box,) = leg.details.bypasses
+    assert box.returned
+    assert box.equal
+
+
+def test_a_bend_that_goes_on_is_none() -> None:
+    """A hundred metres on another bearing is a stretch of its own, not a step."""
+    walk = HandWalk().halt(60).mark("start").walk(90, 200).walk(130, 120).walk(90, 200)
+    _, leg = measured(walk.mark("claim").halt(60))
+    assert leg.details.bypasses == ()
+
+
+def test_a_receiver_that_wanders_feigns_hardly_any() -> None:
+    walk = HandWalk().halt(60).mark("start").walk(70, 500).mark("claim").halt(60)
+    card = card_of((0, 0), (500 * sin(radians(70)), 500 * cos(radians(70))))
+    feigned = 0
+    for seed in range(40):
+        clean = walk.clean(2, receiver(seed, 4.5, 40.0))
+        feigned += len(
+            measure(card, clean, [walk.portion()], walk.halts).legs[0].measures.details.bypasses
+        )
+    assert feigned <= 1
