@@ -11,6 +11,7 @@ from audit.cli.options import (
     ArrivalRadius,
     CardFile,
     Claim,
+    Corridor,
     Date,
     From,
     Gpx,
@@ -65,6 +66,7 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
     paces_per_100m: PacesPer100m = None,
     arrival_radius: ArrivalRadius = None,
     route: Route = None,
+    corridor: Corridor = None,
     from_: From = None,
     claim: Claim = None,
     ground: Ground = None,
@@ -103,7 +105,14 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
         folder=out,
         only=only,
         pins={"from": from_ or [], "claim": claim or []},
-        extras=Extras(wishes=wishes, ground=ground, private=private, words=words, records=kept),
+        extras=Extras(
+            wishes=wishes,
+            ground=ground,
+            private=private,
+            words=words,
+            records=kept,
+            corridor_m=corridor,
+        ),
         options=_course(
             name, date, grid, grid_magnetic_angle, paces_per_100m, arrival_radius, route
         ),

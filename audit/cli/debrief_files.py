@@ -32,7 +32,8 @@ if TYPE_CHECKING:
 class Extras:
     """What a debrief can have beside the usual.
 
-    ``ground`` and ``words`` are files to be read; ``records`` is where the walk is kept.
+    ``ground`` and ``words`` are files to be read; ``records`` is where the walk is kept;
+    ``corridor_m`` is to either side of the planned line.
     """
 
     wishes: Wishes = field(default_factory=Wishes)
@@ -40,6 +41,7 @@ class Extras:
     private: bool = False
     words: Path | None = None
     records: RecordsWanted | None = None
+    corridor_m: float | None = None
 
 
 def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
@@ -78,6 +80,7 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
         own_card=inputs.card,
         starts=starts,
         claims=claims,
+        settings=_settings(extras),
     )
     attempt = None if records is None else _attempt(finished, records)
     if extras.private:
@@ -98,6 +101,14 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
         say_page(written[-1])
     if records is not None and attempt is not None:
         records.keep([attempt])
+
+
+def _settings(extras: Extras) -> Settings:
+    """Give the usual thresholds, with the corridor that was asked for."""
+    usual = Settings()
+    if extras.corridor_m is None:
+        return usual
+    return replace(usual, measuring=replace(usual.measuring, corridor_m=extras.corridor_m))
 
 
 def _attempt(finished: Debrief, records: OpenedRecords) -> Attempt:

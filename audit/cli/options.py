@@ -140,6 +140,16 @@ ArrivalRadius = Annotated[
     float | None,
     typer.Option("--arrival-radius", metavar="METRES", help="Nearer than this is arrived."),
 ]
+Corridor = Annotated[
+    float | None,
+    typer.Option(
+        "--corridor",
+        metavar="METRES",
+        min=1.0,
+        max=1000.0,
+        help="Either side of the planned line; tells how much of the way lay within. Default 25.",
+    ),
+]
 Route = Annotated[
     str | None,
     typer.Option(

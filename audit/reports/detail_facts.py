@@ -28,7 +28,13 @@ def detail_facts(leg: LegDebrief) -> list[tuple[str, str]]:
 
 def _line(kept: LineKept) -> str:
     band, share = digits.stated_metres(kept.band_m), digits.percent(kept.in_band_share)
-    on_it = say("fact-line-kept-said", share=share, band=band)
+    on_it = say(
+        "fact-line-kept-said",
+        share=share,
+        band=band,
+        corridor=digits.stated_metres(kept.corridor_m),
+        inside=digits.percent(kept.corridor_share),
+    )
     if kept.left_along_m is None or kept.left_side is None:
         return on_it
     start = digits.stated_metres(kept.left_along_m)

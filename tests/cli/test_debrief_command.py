@@ -125,6 +125,18 @@ def test_an_option_comes_before_the_plan_and_says_so(leg_audit, course):
     assert "note: arrival_radius_m: 12.0 from the options, in place of 30 in the file." in done.err
 
 
+def test_the_corridor_is_as_wide_as_is_asked_for(leg_audit, course):
+    shares = []
+    for width in ("5", "400"):
+        done = leg_audit("debrief", "plan.toml", "walk.gpx", "--only", "json", "--corridor", width)
+        assert done.status == 0, done.err
+        walked = [leg["details"] for leg in document(course / "walk-debrief")["legs"]]
+        lines = [details["planned_line"] for details in walked if details]
+        assert {line["corridor_m"] for line in lines} == {float(width)}
+        shares.append(sum(line["corridor_share"] for line in lines) / len(lines))
+    assert shares[0] < shares[1] == 1.0
+
+
 GPX_PLAN = """<?xml version="1.0"?>
 <gpx version="1.1" creator="hand" xmlns="http://www.topografix.com/GPX/1/1">
 <rte><name>Short</name><rtept lat="36.637767" lon="-84.222640"/>
@@ -196,6 +208,7 @@ def test_swapped_files_are_told_as_such(leg_audit, course, plan, track):
         (["--grid-magnetic-angle", "nan"], "--grid-magnetic-angle: nan is not a finite number"),
         (["--paces-per-100m", "1000"], "--paces-per-100m: 1000.0 is out of range"),
         (["--arrival-radius", "0"], "--arrival-radius: 0.0 is out of range"),
+        (["--corridor", "0"], "Invalid value for '--corridor'"),
         (["--route", "2"], '--route: "2" picks a route of a GPX file'),
         (["--paces-per-100m", "many"], "Invalid value for '--paces-per-100m'"),
         (["--only", "pdf"], 'there is no report "pdf"; choose from json, csv, geojson, html'),

@@ -63,7 +63,7 @@ fact-what-if-said = mit der geplanten Richtung hätte die Schrittzahl { $azimuth
 fact-from-the-point = { $size } vom { -point } (±{ $error } nach jeder Seite)
 
 fact-line-kept = Linie gehalten
-fact-line-kept-said = { $share } des Weges auf der geplanten Linie, soweit sich { $band } unterscheiden lassen
+fact-line-kept-said = { $share } des Weges auf der geplanten Linie, soweit sich { $band } unterscheiden lassen; auf { $inside } höchstens { $corridor } daneben
 fact-line-left = { $line }; ab { $from } endgültig daneben, nach { $side ->
     [left] links
    *[right] rechts

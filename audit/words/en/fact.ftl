@@ -63,7 +63,7 @@ fact-what-if-said = with the planned { -azimuth } the count would have ended { $
 fact-from-the-point = { $size } from the { -point } (±{ $error } each way)
 
 fact-line-kept = Line kept
-fact-line-kept-said = on the planned line for { $share } of the way, to the { $band } that can be told
+fact-line-kept-said = on the planned line for { $share } of the way, to the { $band } that can be told; within { $corridor } of it for { $inside }
 fact-line-left = { $line }; off it for good from { $from } on, to the { $side ->
     [left] left
    *[right] right
