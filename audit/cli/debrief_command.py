@@ -95,7 +95,6 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
     """
     from audit.cli.debrief_files import Extras, debrief_files  # noqa: PLC0415 (help stays quick)
 
-    wishes = _wishes(paper, overlay, gpx=gpx, pdf=pdf, pictures=pictures)
     kept = _records(records, walker, keep_until, records_secret)
     debrief_files(
         plan,
@@ -106,7 +105,7 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
         only=only,
         pins={"from": from_ or [], "claim": claim or []},
         extras=Extras(
-            wishes=wishes,
+            wishes=_wishes(paper, overlay, gpx=gpx, pdf=pdf, pictures=pictures),
             ground=ground,
             private=private,
             words=words,
