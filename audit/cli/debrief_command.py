@@ -37,6 +37,7 @@ from audit.cli.options import (
 from audit.cli.records_options import KeepUntil, RecordsAddress, RecordsSecret, Walker
 
 if TYPE_CHECKING:
+    from audit.cli.debrief_files import Extras
     from audit.cli.records_files import RecordsWanted
     from audit.readers.course_settings import CourseOptions
     from audit.reports.write import Wishes
@@ -93,8 +94,9 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
 
     Where a leg was matched to the wrong part of the walk, --from and --claim settle it.
     """
-    from audit.cli.debrief_files import Extras, debrief_files  # noqa: PLC0415 (help stays quick)
+    from audit.cli.debrief_files import debrief_files  # noqa: PLC0415 (help stays quick)
 
+    wishes = _wishes(paper, overlay, gpx=gpx, pdf=pdf, pictures=pictures)
     kept = _records(records, walker, keep_until, records_secret)
     debrief_files(
         plan,
@@ -104,14 +106,7 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
         folder=out,
         only=only,
         pins={"from": from_ or [], "claim": claim or []},
-        extras=Extras(
-            wishes=_wishes(paper, overlay, gpx=gpx, pdf=pdf, pictures=pictures),
-            ground=ground,
-            private=private,
-            words=words,
-            records=kept,
-            corridor_m=corridor,
-        ),
+        extras=_extras(wishes, kept, ground, words, corridor, private=private),
         options=_course(
             name, date, grid, grid_magnetic_angle, paces_per_100m, arrival_radius, route
         ),
@@ -137,6 +132,28 @@ def _course(
         "arrival_radius_m": arrival_radius_m,
         "route": route,
     }
+
+
+def _extras(
+    wishes: Wishes,
+    records: RecordsWanted | None,
+    ground: Path | None,
+    words: Path | None,
+    corridor_m: float | None,
+    *,
+    private: bool,
+) -> Extras:
+    """Give what a debrief is to have beside the usual."""
+    from audit.cli.debrief_files import Extras  # noqa: PLC0415 (help stays quick)
+
+    return Extras(
+        wishes=wishes,
+        ground=ground,
+        private=private,
+        words=words,
+        records=records,
+        corridor_m=corridor_m,
+    )
 
 
 def _records(
