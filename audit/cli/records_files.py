@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from audit.cli.endings import WrongUseError
-from audit.cli.messages import say, tell
+from audit.cli.messages import say, say_page, speak_as, tell
 from audit.errors import refuse
 from audit.readers.file_bytes import file_bytes
 from audit.reports.trend_page import render_trend_page
@@ -83,7 +83,13 @@ def open_records(wanted: RecordsWanted) -> OpenedRecords:
 
 
 def trend_files(
-    walker: str, address: str, secret: Path | None, *, as_json: bool, folder: Path | None
+    walker: str,
+    address: str,
+    secret: Path | None,
+    *,
+    as_json: bool,
+    folder: Path | None,
+    words: Path | None = None,
 ) -> None:
     """Tell the trend of a walker.
 
@@ -92,6 +98,7 @@ def trend_files(
     InputRefusedError
         Where the records cannot be read, or hold nothing of the walker.
     """
+    speak_as(words)
     _need_libraries(address)
     from audit.school_records.keep_attempts import attempts_of  # noqa: PLC0415
     from audit.school_records.open_records import open_to_read  # noqa: PLC0415
@@ -109,7 +116,7 @@ def trend_files(
     if folder is not None:
         texts = {"trend.json": document, "trend.html": render_trend_page(trend)}
         written = write_texts(folder, texts)
-        say(f"Open the page in a browser: {written[-1]}")
+        say_page(written[-1])
 
 
 def forget_files(

@@ -18,6 +18,7 @@ from audit.cli.options import (
     PlanFile,
     Route,
     Traceback,
+    WordsFile,
 )
 
 REHEARSE_EXAMPLE = """\b
@@ -69,6 +70,7 @@ def rehearse(  # noqa: PLR0913 (one parameter an option)
     paces_per_100m: PacesPer100m = None,
     arrival_radius: ArrivalRadius = None,
     route: Route = None,
+    words: WordsFile = None,
     traceback: Traceback = False,  # noqa: ARG001 (whoever guards the command reads it)
 ) -> None:
     """Walk every mistake of the catalogue down every leg, on paper.
@@ -84,7 +86,7 @@ def rehearse(  # noqa: PLR0913 (one parameter an option)
         plan,
         Asked(
             folder=out, areas=areas, beside=tuple(beside or ()), ground=ground,
-            walks=tuple(walk or ()),
+            walks=tuple(walk or ()), words=words,
         ),
         options={
             "name": name,

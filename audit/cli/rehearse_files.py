@@ -7,9 +7,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+from audit import words
 from audit.cli.endings import WrongUseError
 from audit.cli.lanes_files import read_cards, read_ground_areas
-from audit.cli.messages import say, tell
+from audit.cli.messages import say_note, say_page, say_written, speak_as, tell
 from audit.leg_card import CardPoint, LegCard
 from audit.readers.course_settings import CourseOptions
 from audit.readers.ground_heights import heights_at
@@ -35,6 +36,7 @@ class Asked:
     beside: tuple[Path, ...] = ()
     ground: Path | None = None
     walks: tuple[str, ...] = ()
+    words: Path | None = None
 
 
 def rehearse_files(plan: Path, asked: Asked, *, options: CourseOptions) -> None:
@@ -47,6 +49,7 @@ def rehearse_files(plan: Path, asked: Asked, *, options: CourseOptions) -> None:
     WrongUseError
         Where the order of a plan's points is free, or --walk names no leg or mistake.
     """
+    speak_as(asked.words)
     card = read_cards([plan], options)[0]
     around = Surroundings(
         areas=read_ground_areas(asked.areas, card.grid), beside=_points_beside(asked, card)
@@ -64,10 +67,11 @@ def rehearse_files(plan: Path, asked: Asked, *, options: CourseOptions) -> None:
     written = write_texts(folder, texts)
     tell(render_rehearsal(made))
     for note in (*card.notes, *made.notes):
-        say(f"note: {note}")
+        say_note(note)
     names = ", ".join(path.name for path in written)
-    say(f"Written to {folder}: {names}, and {len(tracks)} tracks in {folder / 'tracks'}")
-    say(f"Open the page in a browser: {written[-1]}")
+    counted = {"count": str(len(tracks)), "folder": str(folder / "tracks")}
+    say_written(folder, words.say("rehearse-written", files=names, **counted))
+    say_page(written[-1])
 
 
 def _points_beside(asked: Asked, card: LegCard) -> tuple[tuple[str, CardPoint], ...]:

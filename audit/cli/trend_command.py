@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from audit.cli.options import AsJson, Traceback
+from audit.cli.options import AsJson, Traceback, WordsFile
 from audit.cli.records_options import (
     Before,
     RecordsSecret,
@@ -32,6 +32,7 @@ def trend(
     records_secret: RecordsSecret = None,
     json: AsJson = False,
     out: TrendFolder = None,
+    words: WordsFile = None,
     traceback: Traceback = False,  # noqa: ARG001 (whoever guards the command reads it)
 ) -> None:
     """Tell what a walker's attempts show over time, day and night apart.
@@ -42,7 +43,7 @@ def trend(
     """
     from audit.cli.records_files import trend_files  # noqa: PLC0415 (help stays quick)
 
-    trend_files(walker, records, records_secret, as_json=json, folder=out)
+    trend_files(walker, records, records_secret, as_json=json, folder=out, words=words)
 
 
 def forget(

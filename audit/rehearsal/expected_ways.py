@@ -13,6 +13,8 @@ from audit.leg_card import CardLeg
 from audit.rehearsal.records import Unit, Way
 from audit.settings import DiagnosisSettings
 from audit.units import FloatArray, direction_degrees, unit_vector
+from audit.words import sentence
+from audit.words.figures import Length, Listed, Number, Turn
 
 _RATIOS = frozenset({"single-double-pace", "wrong-ruler", "pace-long", "pace-short", "slope-paced"})
 _LEAST_M = 1.0
@@ -46,17 +48,21 @@ def way_words(size: float, unit: Unit, shift_m: tuple[float, float] | None = Non
     if shift_m is not None:
         axes = (("east", "west"), ("north", "south"))
         parts = [
-            f"{abs(part):.0f} m {names[0] if part > 0 else names[1]}"
+            sentence(f"rehearse-way-{names[0] if part > 0 else names[1]}", size=_metres(part))
             for part, names in zip(shift_m, axes, strict=True)
             if abs(part) >= 0.5
         ]
-        return f"made for a place {' and '.join(parts)} of it"
+        return sentence("rehearse-way-place", where=Listed(things=parts))
     if unit == "deg":
-        side = "" if abs(size) >= 179.95 else " right" if size > 0 else " left"
-        return f"{abs(size):.1f}°{side}"
+        side = "about" if abs(size) >= 179.95 else "right" if size > 0 else "left"
+        return sentence(f"rehearse-way-{side}", size=Turn(degrees=size))
     if unit == "ratio":
-        return f"{size:.2f} of the distance"
-    return f"{abs(size):.0f} m {'too far' if size > 0 else 'short'}"
+        return sentence("rehearse-way-ratio", ratio=Number(value=size, decimals=2))
+    return sentence(f"rehearse-way-{'far' if size > 0 else 'short'}", size=_metres(size))
+
+
+def _metres(size_m: float) -> Length:
+    return Length(metres=abs(size_m))
 
 
 def turned_line(leg: CardLeg, turn_deg: float, ratio: float) -> FloatArray:

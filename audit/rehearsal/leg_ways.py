@@ -12,24 +12,25 @@ from audit.rehearsal.paper_evidence import Heights, paper_evidence, paper_slope
 from audit.rehearsal.records import Way
 from audit.rehearsal.shaped_ways import shaped_ways
 from audit.settings import Settings
+from audit.words import sentence
 
 _EXPECTED = frozenset({"turn", "length", "place"})
 _WHY_NOT = {
-    "slope-paced": "the leg is not steep enough, or its heights are not known",
-    "sidehill": "its heights are not known",
-    "gm-angle-stale": "the plan's angle is that of the day, or is worked out for it",
-    "declination-for-gm-angle": "declination and angle are the same here, to the eye",
-    "gm-angle-omitted": "the angle is too small to show",
-    "gm-angle-reversed": "the angle is too small to show",
-    "gm-angle-doubled": "the angle is too small to show",
-    "wrong-point": "no other known point is near enough",
-    "bezel-wrong-way": "the leg runs to magnetic north or south",
-    "point-skipped": "no leg follows that begins at its point",
-    "order-changed": "no leg follows that begins at its point",
-    "neighbour-azimuth": "no other leg has another azimuth",
+    "slope-paced": sentence("rehearse-not-steep"),
+    "sidehill": sentence("rehearse-no-heights"),
+    "gm-angle-stale": sentence("rehearse-angle-of-day"),
+    "declination-for-gm-angle": sentence("rehearse-angles-alike"),
+    "gm-angle-omitted": sentence("rehearse-small-angle"),
+    "gm-angle-reversed": sentence("rehearse-small-angle"),
+    "gm-angle-doubled": sentence("rehearse-small-angle"),
+    "wrong-point": sentence("rehearse-no-other-point"),
+    "bezel-wrong-way": sentence("rehearse-due-north"),
+    "point-skipped": sentence("rehearse-none-follows"),
+    "order-changed": sentence("rehearse-none-follows"),
+    "neighbour-azimuth": sentence("rehearse-no-other-azimuth"),
 }
-_STRAIGHT_ONLY = "the leg follows a line that is not straight"
-_NOTHING = "it leads nowhere else on this leg"
+_STRAIGHT_ONLY = sentence("rehearse-not-straight")
+_NOTHING = sentence("rehearse-nowhere-else")
 
 
 def leg_ways(

@@ -18,6 +18,7 @@ from audit.rehearsal.paper_evidence import Heights
 from audit.rehearsal.records import LookAlike, Proposal, Way
 from audit.rehearsal.ways_on_ground import Surroundings, planned_through, reference_of
 from audit.settings import Settings
+from audit.words import sentence
 
 Pair = tuple[str, str]
 _SETTLES = {cause.name: cause.settles for cause in CAUSES}
@@ -65,9 +66,9 @@ def why_no_change(card: LegCard, number: int) -> str:
     """Say why no change of a leg is tried; "" where they are."""
     leg = card.legs[number]
     if len(leg.line) > 2:
-        return "the leg follows a line that is not straight"
+        return sentence("rehearse-not-straight")
     if leg.end is card.points[0]:
-        return "its point is the start of the course"
+        return sentence("rehearse-is-start")
     return ""
 
 

@@ -14,6 +14,7 @@ from audit.rehearsal.proposals import proposals, why_no_change
 from audit.rehearsal.records import LegRehearsal, Rehearsal
 from audit.rehearsal.ways_on_ground import Surroundings, planned_through, way_end
 from audit.settings import Settings
+from audit.words import sentence
 
 
 def rehearse(
@@ -78,16 +79,13 @@ def _leg(
 
 def _notes(around: Surroundings, heights: Heights | None) -> Sequence[str]:
     """Say what could not be looked at."""
-    notes = []
+    notes: list[str] = []
     areas = around.areas
     if areas.bounds is None:
-        notes.append("No bounds were given: nothing is said of leaving them.")
+        notes.append(sentence("rehearse-note-bounds"))
     if not areas.no_go and not areas.hazards:
-        notes.append("No no-go areas or hazards were given: nothing is said of coming into them.")
+        notes.append(sentence("rehearse-note-areas"))
     if heights is None:
-        notes.append("Heights are not known: what slopes do to a walk is not rehearsed.")
-    notes.append(
-        "A datum or a marker that is off is rehearsed at a size that was chosen; the map in hand "
-        "and a visit to the point say how far it really is."
-    )
+        notes.append(sentence("rehearse-note-heights"))
+    notes.append(sentence("rehearse-note-datum"))
     return notes

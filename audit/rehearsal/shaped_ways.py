@@ -14,6 +14,8 @@ from audit.leg_card import CardLeg, LegCard
 from audit.rehearsal.records import Unit, Way
 from audit.settings import RehearsalSettings
 from audit.units import FloatArray, unit_vector
+from audit.words import sentence
+from audit.words.figures import Length
 
 _BEND_STEPS = 24
 Pieces = list[tuple[float, float]]
@@ -103,7 +105,14 @@ def _of_start_and_point(leg: CardLeg, settings: RehearsalSettings) -> Iterator[W
     ahead = line[-1] - line[-2]
     beyond = line[-1] + settings.passed_on_m * ahead / np.hypot(*ahead)
     on = settings.passed_on_m
-    yield _way("passed-unseen", on, "m", f"{on:.0f} m on", np.vstack([line, beyond]), share=1.0)
+    yield _way(
+        "passed-unseen",
+        on,
+        "m",
+        sentence("rehearse-way-on", size=Length(metres=on)),
+        np.vstack([line, beyond]),
+        share=1.0,
+    )
     for name, azimuth in (("north", 0.0), ("east", 90.0), ("south", 180.0), ("west", 270.0)):
         for cause, size in (
             ("wrong-start", settings.wrong_start_m),
@@ -114,7 +123,8 @@ def _of_start_and_point(leg: CardLeg, settings: RehearsalSettings) -> Iterator[W
             moved = line + shift
             if cause == "point-misplaced":
                 moved = np.vstack([line[:-1], line[-1] + shift])
-            yield _way(cause, size, "m", f"{size:.0f} m {name}", moved, share=0.25)
+            words = sentence(f"rehearse-way-{name}", size=Length(metres=size))
+            yield _way(cause, size, "m", words, moved, share=0.25)
 
 
 def _of_order(card: LegCard, number: int) -> Iterator[Way]:
@@ -128,10 +138,11 @@ def _of_order(card: LegCard, number: int) -> Iterator[Way]:
     off = float(np.hypot(*(after - leg.line[-1])))
     if float(np.hypot(*(after - begin))) < 1.0:
         return
-    words = f"straight to {following.end.name}"
+    words = sentence("rehearse-way-straight", point=following.end.name)
     yield _way("point-skipped", off, "m", words, np.array([begin, after]), share=1.0)
     first = np.array([begin, after, leg.line[-1]])
-    yield _way("order-changed", off, "m", f"to {following.end.name} first", first, share=1.0)
+    words = sentence("rehearse-way-first", point=following.end.name)
+    yield _way("order-changed", off, "m", words, first, share=1.0)
 
 
 def _walked(leg: CardLeg, pieces: Pieces) -> FloatArray:
@@ -142,7 +153,7 @@ def _walked(leg: CardLeg, pieces: Pieces) -> FloatArray:
 
 
 def _side_words(side: float) -> str:
-    return "to the right" if side > 0 else "to the left"
+    return sentence("rehearse-way-to-right" if side > 0 else "rehearse-way-to-left")
 
 
 def _way(

@@ -15,12 +15,13 @@ from audit.geodesy.mgrs_references import encode_mgrs
 from audit.leg_card import CardLeg, CardPoint, LegCard
 from audit.rehearsal.records import NearPoint, Way, WayEnd
 from audit.units import FloatArray, unit_vector
+from audit.words import sentence
 
 if TYPE_CHECKING:
     from shapely.geometry.base import BaseGeometry
 
 
-OUT_OF_BOUNDS = "out of bounds"
+OUT_OF_BOUNDS = sentence("rehearse-out-of-bounds")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

@@ -8,6 +8,8 @@ from typing import Any
 from audit.reports import ink
 from audit.reports.chart_layers import Layer, Spec, axis, position, specification, stacked, view
 from audit.school_records.trend import AttemptShown, OverAttempts, Trend, TrendOfLight
+from audit.words import in_force, say
+from audit.words.in_other_units import ANGLE_SIGN, METRES
 
 WIDTH_PX = 620.0
 _HEIGHT_PX = 130.0
@@ -26,9 +28,9 @@ Bar = tuple[float, float, float]
 def trend_specification(trend: Trend) -> Spec | None:
     """Give the Vega-Lite specification; None where no attempt has a figure."""
     views = [
-        _view(trend, "bias (°)", _heading, lambda light: light.heading),
-        _view(trend, "scatter (°)", _scatter, None),
-        _view(trend, "distance (%)", _distance, None),
+        _view(trend, "bias", _heading, lambda light: light.heading),
+        _view(trend, "scatter", _scatter, None),
+        _view(trend, "distance", _distance, None),
         _view(trend, "paces", _paces, lambda light: light.paces),
     ]
     shown = [one for one in views if one is not None]
@@ -41,7 +43,7 @@ def trend_specification(trend: Trend) -> Spec | None:
 
 def _view(
     trend: Trend,
-    title: str,
+    name: str,
     figure: Callable[[AttemptShown], Bar | None],
     over: Callable[[TrendOfLight], OverAttempts] | None,
 ) -> Spec | None:
@@ -52,12 +54,14 @@ def _view(
         seen += [row[key] for row in rows for key in ("low", "high")]
         layers += _signs(light.light, rows)
         if over is not None:
-            layers += _mean(light, over(light))
+            layers += _mean(light, over(light), _shown(name))
     if not seen:
         return None
     low, high = min(seen), max(seen)
+    title = say(f"trend-axis-{name}", unit=ANGLE_SIGN[in_force().units.angle].strip())
     room = 0.08 * (high - low) or 1.0
-    numbers = axis(title="attempt", grid=False, ticks=True, tickMinStep=1, format="d")
+    attempt = say("trend-axis-attempt")
+    numbers = axis(title=attempt, grid=False, ticks=True, tickMinStep=1, format="d")
     axes = (
         position("x", (0.5, trend.attempts + 0.5), numbers),
         position("y", (low - room, high + room), axis(title=title, tickCount=5)),
@@ -65,7 +69,6 @@ def _view(
     if low < 0.0 < high:
         ends = [{"x": 0.5, "y": 0.0}, {"x": trend.attempts + 0.5, "y": 0.0}]
         layers.insert(0, Layer(rows=ends, mark={"type": "line", "stroke": ink.INK}))
-    name = title.partition(" (")[0].replace(" ", "-")
     return view(layers, axes, (WIDTH_PX, _HEIGHT_PX), name)
 
 
@@ -92,7 +95,13 @@ def _signs(light: str, rows: Sequence[dict[str, float]]) -> list[Layer]:
     ]
 
 
-def _mean(light: TrendOfLight, figure: OverAttempts) -> list[Layer]:
+def _shown(name: str) -> float:
+    """Give how many of what is shown make one of what is kept: degrees, or paces to 100 m."""
+    units = in_force().units
+    return METRES[units.length] if name == "paces" else units.angle_from(1.0)
+
+
+def _mean(light: TrendOfLight, figure: OverAttempts, shown: float) -> list[Layer]:
     """Draw the mean over all attempts, and a line only where the numbers carry a change."""
     if figure.mean is None:
         return []
@@ -101,7 +110,7 @@ def _mean(light: TrendOfLight, figure: OverAttempts) -> list[Layer]:
     carried = figure.change is not None and figure.change.carried
     step = figure.change.step.value if figure.change is not None and carried else 0.0
     rows = [
-        {"x": float(at), "y": figure.mean.value + step * (at - middle)}
+        {"x": float(at), "y": shown * (figure.mean.value + step * (at - middle))}
         for at in (numbers[0], numbers[-1])
     ]
     mark = {"type": "line", "stroke": _SIGNS[light.light]["stroke"], "strokeWidth": 1.5}
@@ -110,12 +119,18 @@ def _mean(light: TrendOfLight, figure: OverAttempts) -> list[Layer]:
 
 def _heading(one: AttemptShown) -> Bar | None:
     of = one.heading_deg
-    return None if of is None else (of.value, of.low, of.high)
+    return None if of is None else _angles(of.value, of.low, of.high)
 
 
 def _scatter(one: AttemptShown) -> Bar | None:
     of = one.heading_scatter_deg
-    return None if of is None else (of.value, of.low, of.high)
+    return None if of is None else _angles(of.value, of.low, of.high)
+
+
+def _angles(*degrees: float) -> Bar:
+    """Give angles in the unit in force."""
+    value, low, high = (in_force().units.angle_from(one) for one in degrees)
+    return value, low, high
 
 
 def _distance(one: AttemptShown) -> Bar | None:
@@ -126,5 +141,6 @@ def _distance(one: AttemptShown) -> Bar | None:
 def _paces(one: AttemptShown) -> Bar | None:
     if one.paces_per_100m is None:
         return None
-    half = 2.0 * (one.paces_sd or 0.0)
-    return one.paces_per_100m, one.paces_per_100m - half, one.paces_per_100m + half
+    unit_m = METRES[in_force().units.length]
+    middle, half = one.paces_per_100m * unit_m, 2.0 * (one.paces_sd or 0.0) * unit_m
+    return middle, middle - half, middle + half

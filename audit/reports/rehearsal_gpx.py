@@ -11,6 +11,7 @@ from audit.rehearsal.teaching_tracks import MadeTrack, course_track, leg_track
 from audit.reports.cause_words import cause_words
 from audit.reports.gpx_report import gpx_place, gpx_text
 from audit.settings import RehearsalSettings
+from audit.words import PLAIN_ENGLISH, spoken
 
 if TYPE_CHECKING:
     import gpxpy.gpx
@@ -69,4 +70,5 @@ def _track(card: LegCard, title: str, made: MadeTrack) -> gpxpy.gpx.GPXTrack:
 
 def _words(end: WayEnd) -> str:
     words = f" ({end.way.words})" if end.way.words else ""
-    return f"{cause_words(end.way.cause)}{words}"
+    with spoken(PLAIN_ENGLISH):  # a file for programs
+        return f"{cause_words(end.way.cause)}{words}"

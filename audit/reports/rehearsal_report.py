@@ -16,6 +16,7 @@ from audit.reports.picture import draw
 from audit.reports.printable import printable
 from audit.reports.still_page import render_still_page
 from audit.units import FloatArray
+from audit.words import say
 
 _FAR_LEGS, _CLOSE_LEGS = 1.0, 0.3
 """Ends nearer the point than this share of the leg are drawn: on the first picture, and close."""
@@ -50,18 +51,21 @@ def _of_all_legs(rehearsal: Rehearsal, sentences: Callable[[LegRehearsal], list[
 
 def _head(rehearsal: Rehearsal) -> list[str]:
     ways = sum(len(leg.ends) for leg in rehearsal.legs)
-    resolution = digits.whole(rehearsal.resolution_m)
-    simulated = (
-        f"SIMULATED: {ways} ways of going wrong on {len(rehearsal.legs)} legs, worked out from the "
-        "plan; nobody walked them."
-    )
-    return [simulated, f"Two ends nearer than {resolution} m are one place to a usual recording."]
+    resolution = digits.stated_metres(rehearsal.resolution_m)
+    return [
+        say("rehearse-simulated", ways=str(ways), legs=len(rehearsal.legs)),
+        say("rehearse-resolution", resolution=resolution),
+    ]
 
 
 def _title(leg: LegRehearsal) -> str:
-    return (
-        f"Leg {leg.leg.name}: {leg.leg.start.name} to {leg.leg.end.name}, "
-        f"{digits.card_azimuth(leg.leg.azimuth.degrees)} grid, {digits.whole(leg.leg.distance_m)} m"
+    return say(
+        "rehearse-leg",
+        leg=leg.leg.name,
+        start=leg.leg.start.name,
+        end=leg.leg.end.name,
+        azimuth=digits.card_azimuth(leg.leg.azimuth.degrees),
+        length=digits.stated_metres(leg.leg.distance_m),
     )
 
 
@@ -69,10 +73,10 @@ def _told(leg: LegRehearsal) -> list[str]:
     """Give what the terminal tells of a leg."""
     count = rehearsal_words.alike_count(leg)
     words = [*rehearsal_words.danger_sentences(leg), *rehearsal_words.near_sentences(leg)]
-    words.append(f"{count} pairs of mistakes that this leg cannot tell apart.")
+    words.append(say("rehearse-alike-short", count=count))
     words += rehearsal_words.proposal_sentences(leg)
     if leg.no_change:
-        words.append(f"No change of the leg was tried: {leg.no_change}.")
+        words.append(say("rehearse-no-change", why=leg.no_change))
     return words
 
 
@@ -81,9 +85,10 @@ def _section(leg: LegRehearsal, rehearsal: Rehearsal, areas: GroundAreas) -> dic
     title = _title(leg)
     number = rehearsal.legs.index(leg) + 1
     pictures = []
-    for kind, share, words in (("whole", _FAR_LEGS, title), ("close", _CLOSE_LEGS, "At the point")):
+    close = say("rehearse-at-point")
+    for kind, share, words in (("whole", _FAR_LEGS, title), ("close", _CLOSE_LEGS, close)):
         sketch = _sketch(leg, rows, rehearsal, areas, share)
-        said = f"Where {len(sketch.ends)} ways of going wrong end, numbered as in the table."
+        said = say("rehearse-picture-said", count=str(len(sketch.ends)))
         drawn = draw(ground_specification(sketch), f"leg-{number}-{kind}", words, said)
         pictures.append(drawn.svg)
     return {
@@ -95,7 +100,10 @@ def _section(leg: LegRehearsal, rehearsal: Rehearsal, areas: GroundAreas) -> dic
         "alike_count": rehearsal_words.alike_count(leg),
         "proposals": rehearsal_words.proposal_sentences(leg),
         "no_change": leg.no_change,
-        "not_here": [f"{cause_words(cause)}: {why}" for cause, why in leg.not_here],
+        "not_here": [
+            say("rehearse-not-here-one", cause=cause_words(cause), why=why)
+            for cause, why in leg.not_here
+        ],
     }
 
 

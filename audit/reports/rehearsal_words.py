@@ -5,11 +5,13 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from audit.rehearsal.records import LegRehearsal, LookAlike, Proposal, WayEnd
+from audit.rehearsal.records import LegRehearsal, LookAlike, NearPoint, Proposal, WayEnd
 from audit.rehearsal.ways_on_ground import OUT_OF_BOUNDS
 from audit.reports import digits
 from audit.reports.cause_words import cause_words
 from audit.settings import RehearsalSettings
+from audit.words import say, told
+from audit.words.figures import Listed, Turn
 
 _FEW = 3
 """So many of what a mistake has more of are told in its row."""
@@ -50,16 +52,23 @@ def danger_sentences(leg: LegRehearsal) -> list[str]:
     met: dict[str, dict[str, None]] = {}
     for end in leg.ends:
         for words in _danger_words(end, leg.planned_through):
-            met.setdefault(words, {}).setdefault(f"{cause_words(end.way.cause)} ({end.way.words})")
-    own = [
-        f"Leg {leg.leg.name} itself, walked as planned, leads "
-        f"{'' if name == OUT_OF_BOUNDS else 'into '}{name}: move it."
-        for name in leg.planned_through
+            met.setdefault(words, {}).setdefault(_cause_and_way(end))
+    own = [_itself(leg.leg.name, name) for name in leg.planned_through]
+    mistakes = [
+        say("rehearse-danger", leg=leg.leg.name, what=what, causes=_some(list(causes)))
+        for what, causes in met.items()
     ]
-    return [
-        *own,
-        *(f"Leg {leg.leg.name} {words}: {_some(list(causes))}." for words, causes in met.items()),
-    ]
+    return [*own, *mistakes]
+
+
+def _itself(leg: str, area: str) -> str:
+    if area == OUT_OF_BOUNDS:
+        return say("rehearse-itself-out", leg=leg)
+    return say("rehearse-itself-into", leg=leg, area=area)
+
+
+def _cause_and_way(end: WayEnd) -> str:
+    return say("rehearse-cause-way", cause=cause_words(end.way.cause), way=end.way.words)
 
 
 def near_sentences(leg: LegRehearsal) -> list[str]:
@@ -69,10 +78,10 @@ def near_sentences(leg: LegRehearsal) -> list[str]:
         if end.way.cause in {"wrong-point", "point-skipped"}:
             continue  # they make for another point
         for one in end.near:
-            where = f"{one.point} of {one.course}" if one.course else one.point
-            met.setdefault(where, {}).setdefault(f"{cause_words(end.way.cause)} ({end.way.words})")
+            where = _point_of(one)
+            met.setdefault(where, {}).setdefault(_cause_and_way(end))
     return [
-        f"Leg {leg.leg.name} ends at {where}: {_some(list(causes))}."
+        say("rehearse-near", leg=leg.leg.name, point=where, causes=_some(list(causes)))
         for where, causes in met.items()
     ]
 
@@ -108,7 +117,7 @@ def hidden_words(leg: LegRehearsal) -> str:
         smallest[cause] = min(smallest.get(cause, 1.0), end.quantile)
         largest[cause] = max(largest.get(cause, 0.0), end.quantile)
     hidden = [cause_words(cause) for cause, most in largest.items() if most < 0.95]
-    return "" if not hidden else f"Hidden in ordinary error at any size: {', '.join(hidden)}."
+    return say("rehearse-hidden", causes=", ".join(hidden)) if hidden else ""
 
 
 def proposal_sentences(leg: LegRehearsal) -> list[str]:
@@ -116,36 +125,37 @@ def proposal_sentences(leg: LegRehearsal) -> list[str]:
     told = [_found_words(one) for one in leg.proposals if one.end is not None]
     left = [_both(one) for one in leg.proposals if one.end is None]
     if left:
-        told.append(
-            f"No change tried tells apart: {'; '.join(left)}. The walker's own card or log does, "
-            "or another leg: leg-audit guide has a page for each."
-        )
+        told.append(say("rehearse-nothing-tells", pairs="; ".join(left)))
     return told
 
 
 def _both(one: Proposal) -> str:
     first, second = (cause_words(cause) for cause in one.causes)
-    return f"{first} and {second}"
+    return say("figure-and", before=first, last=second)
 
 
 def _found_words(one: Proposal) -> str:
     moves = []
     if one.longer_m:
-        length = digits.whole(abs(one.longer_m))
-        moves.append(f"{length} m {'longer' if one.longer_m > 0 else 'shorter'}")
+        length = digits.stated_metres(abs(one.longer_m))
+        way = "longer" if one.longer_m > 0 else "shorter"
+        moves.append(say(f"rehearse-make-{way}", size=length))
     if one.turned_deg:
         side = "right" if one.turned_deg > 0 else "left"
-        moves.append(f"turned {abs(one.turned_deg):g}° {side}")
-    apart = (
-        f"they then end {digits.whole(one.apart_m)} m apart or more"
-        if math.isfinite(one.apart_m)
-        else "one of the two then leads nowhere else"
-    )
-    both = _both(one)
-    return (
-        f"{both[:1].upper()}{both[1:]}: make the leg {' and '.join(moves)}, its point at "
-        f"{one.reference}; {apart}. Look-alikes on the leg: {one.pairs_before} now, "
-        f"{one.pairs_after} then. The next leg changes with it."
+        moves.append(say(f"rehearse-make-{side}", size=Turn(degrees=one.turned_deg)))
+    then = say("rehearse-then-nowhere")
+    if math.isfinite(one.apart_m):
+        then = say("rehearse-then-apart", apart=digits.stated_metres(one.apart_m))
+    first, second = (cause_words(cause) for cause in one.causes)
+    return say(
+        "rehearse-proposal",
+        first=f"{first[:1].upper()}{first[1:]}",
+        second=second,
+        moves=Listed(things=moves),
+        reference=one.reference,
+        then=then,
+        before=str(one.pairs_before),
+        after=str(one.pairs_after),
     )
 
 
@@ -154,7 +164,7 @@ def _row(sign: str, ends: list[WayEnd]) -> WayRow:
     return WayRow(
         sign=sign,
         cause=cause_words(likeliest.way.cause),
-        words=likeliest.way.words,
+        words=told(likeliest.way.words),
         reference=likeliest.reference,
         place=_place(likeliest),
         meets=_meets(likeliest),
@@ -165,12 +175,16 @@ def _row(sign: str, ends: list[WayEnd]) -> WayRow:
 
 
 def _meets(end: WayEnd) -> str:
-    meets = [f"ends in {name}" for name in end.ends_in]
-    meets += [f"through {name}" for name in end.through]
-    meets += ["ends out of bounds"] if end.ends_outside else []
-    meets += ["leaves the bounds"] if end.leaves_bounds and not end.ends_outside else []
-    meets += [f"at {n.point}{f' of {n.course}' if n.course else ''}" for n in end.near]
-    return ", ".join(meets)
+    meets = [say("rehearse-ends-in", area=name) for name in end.ends_in]
+    meets += [say("rehearse-through", area=name) for name in end.through]
+    meets += [say("rehearse-ends-out")] if end.ends_outside else []
+    if end.leaves_bounds and not end.ends_outside:
+        meets.append(say("rehearse-leaves-short"))
+    return ", ".join([*meets, *(say("rehearse-at", point=_point_of(one)) for one in end.near)])
+
+
+def _point_of(one: NearPoint) -> str:
+    return say("rehearse-of", point=one.point, course=one.course) if one.course else one.point
 
 
 def _others(ends: list[WayEnd]) -> str:
@@ -178,42 +192,51 @@ def _others(ends: list[WayEnd]) -> str:
     if not ends:
         return ""
     ends = sorted(ends, key=lambda end: -end.way.share)
-    first = ", ".join(end.way.words for end in ends[:_FEW])
-    more = f" and {len(ends) - _FEW} more" if len(ends) > _FEW else ""
+    first = ", ".join(told(end.way.words) for end in ends[:_FEW])
+    if len(ends) > _FEW:
+        first = say("rehearse-more", words=first, count=str(len(ends) - _FEW))
     met: dict[str, int] = {}
     for end in ends:
         for words in filter(None, [_meets(end)]):
             met[words] = met.get(words, 0) + 1
-    told = [f"{count} {words}" for words, count in list(met.items())[:_FEW]]
-    left = len(met) - len(told)
-    return f"{first}{more}" + (f": {'; '.join(told)}" if told else "") + ("; …" if left > 0 else "")
+    come = [f"{count} {words}" for words, count in list(met.items())[:_FEW]]
+    left = len(met) - len(come)
+    return first + (f": {'; '.join(come)}" if come else "") + ("; …" if left > 0 else "")
 
 
 def _place(end: WayEnd) -> str:
-    along, across = round(end.along_m), round(end.across_m)
-    parts = []
-    if along:
-        parts.append(f"{abs(along)} m {'beyond' if along > 0 else 'short'}")
-    if across:
-        parts.append(f"{abs(across)} m {'right' if across > 0 else 'left'}")
-    return ", ".join(parts) or "at the point"
+    parts = [
+        say(f"rehearse-{before if metres > 0 else after}", size=digits.stated_metres(abs(metres)))
+        for metres, before, after in (
+            (end.along_m, "beyond", "short"),
+            (end.across_m, "place-right", "place-left"),
+        )
+        if round(metres)
+    ]
+    return ", ".join(parts) or say("rehearse-on-point")
 
 
 def _danger_words(end: WayEnd, planned: tuple[str, ...]) -> list[str]:
-    words = [f"ends in {name}" for name in end.ends_in]
-    words += [f"leads through {name}" for name in end.through if name not in planned]
+    words = [say("rehearse-ends-in", area=name) for name in end.ends_in]
+    words += [
+        say("rehearse-leads-through", area=name) for name in end.through if name not in planned
+    ]
     if end.ends_outside:
-        words.append("ends out of bounds")
+        words.append(say("rehearse-ends-out"))
     elif end.leaves_bounds and OUT_OF_BOUNDS not in planned:
-        words.append("leaves the bounds on the way")
+        words.append(say("rehearse-leaves"))
     return words
 
 
 def _some(words: list[str], most: int = 4) -> str:
-    more = len(words) - most
-    return "; ".join(words[:most]) + (f"; and {more} more" if more > 0 else "")
+    more, some = len(words) - most, "; ".join(words[:most])
+    return say("rehearse-some-more", words=some, count=str(more)) if more > 0 else some
 
 
 def _pair_words(first: WayEnd, second: WayEnd, pair: LookAlike) -> str:
-    one, other = (f"{cause_words(end.way.cause)} ({end.way.words})" for end in (first, second))
-    return f"{one} and {other}: {digits.whole(pair.apart_m)} m apart"
+    return say(
+        "rehearse-pair",
+        first=_cause_and_way(first),
+        second=_cause_and_way(second),
+        apart=digits.stated_metres(pair.apart_m),
+    )

@@ -2,45 +2,40 @@
 
 from __future__ import annotations
 
-from audit.reports.cautions import CAUTIONS
+from audit.reports.cautions import cautions
 from audit.reports.figure_trend import trend_specification
 from audit.reports.html_report import page_templates
 from audit.reports.picture import draw
 from audit.reports.trend_words import (
-    LIGHT_WORDS,
     attempt_rows,
     cause_rows,
-    counted,
     figure_rows,
+    hundred,
     left_out_words,
     meaning,
 )
 from audit.reports.version import program_version
 from audit.school_records.trend import Trend
-
-_SAID = (
-    "One sign an attempt, with its 95 % interval: heading bias, heading scatter, distance, and "
-    "pace count where it was kept. The tables below hold the same figures."
-)
+from audit.words import in_force, say
 
 
 def render_trend_page(trend: Trend) -> str:
     """Give the whole page: it fetches nothing and runs nothing."""
     made = trend_specification(trend)
-    title = "Figures over attempts"
+    title = say("trend-picture")
     return (
         page_templates()
         .get_template("trend.html.j2")
         .render(
             walker=trend.walker,
-            attempts=counted(trend.attempts, "attempt"),
+            attempts=say("trend-attempts", count=trend.attempts),
             notes=trend.notes,
-            picture=None if made is None else draw(made, "trend", title, _SAID),
+            picture=None if made is None else draw(made, "trend", title, say("trend-picture-said")),
             lights=[
                 {
-                    "title": LIGHT_WORDS[one.light],
-                    "attempts": counted(len(one.attempts), "attempt"),
-                    "legs": counted(one.legs, "leg"),
+                    "title": say(f"trend-{one.light}"),
+                    "attempts": say("trend-attempts", count=len(one.attempts)),
+                    "legs": say("trend-legs", count=one.legs),
                     "figures": figure_rows(trend, one),
                     "rows": attempt_rows(one),
                     "causes": cause_rows(one),
@@ -49,7 +44,9 @@ def render_trend_page(trend: Trend) -> str:
                 for one in trend.lights
             ],
             meaning=meaning(trend),
-            cautions=CAUTIONS,
+            cautions=cautions(),
+            language=in_force().language,
+            length=hundred(),
             version=program_version(),
         )
     )

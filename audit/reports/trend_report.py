@@ -9,30 +9,27 @@ from dataclasses import asdict, fields
 
 from audit.reports.printable import printable
 from audit.reports.trend_words import (
-    LIGHT_WORDS,
     AttemptRow,
     attempt_rows,
     cause_rows,
-    counted,
     figure_rows,
+    hundred,
     left_out_words,
     meaning,
 )
 from audit.school_records.trend import Trend, TrendOfLight
+from audit.words import say
 
 TREND_FORMAT = 1
 """Number of the shape of the document of a trend."""
 _WIDTH = 88
-_HEADS = AttemptRow(
-    number="no.", day="day", course="course", legs="legs", heading="heading",
-    scatter="scatter", distance="distance", paces="paces/100 m", causes="mistakes (legs)",
-)  # fmt: skip
 
 
 def render_trend(trend: Trend) -> str:
     """Give plain text that ends with a line feed."""
-    lines = [f"{trend.walker}: {counted(trend.attempts, 'attempt')}"]
-    lines += [f"note: {note}" for note in trend.notes]
+    attempts = say("trend-attempts", count=trend.attempts)
+    lines = [say("trend-walker", walker=trend.walker, attempts=attempts)]
+    lines += [say("terminal-note", note=note) for note in trend.notes]
     for light in trend.lights:
         lines += ["", *_of_light(trend, light)]
     for sentence in meaning(trend):
@@ -47,19 +44,24 @@ def render_trend_json(trend: Trend) -> str:
 
 
 def _of_light(trend: Trend, light: TrendOfLight) -> list[str]:
-    attempts, legs = counted(len(light.attempts), "attempt"), counted(light.legs, "leg")
-    title = f"{LIGHT_WORDS[light.light]}: {attempts}, {legs}"
-    lines = [title]
+    attempts = say("trend-attempts", count=len(light.attempts))
+    legs = say("trend-legs", count=light.legs)
+    called = say(f"trend-{light.light}")
+    lines = [say("trend-light", light=called, attempts=attempts, legs=legs)]
     rows = [(row.name, row.value, f"({row.interval})", row.change)
             for row in figure_rows(trend, light)]  # fmt: skip
     lines += _columns(rows)
-    table = [_HEADS, *attempt_rows(light)]
     names = [one.name for one in fields(AttemptRow)]
-    lines += ["", *_columns([tuple(getattr(row, name) for name in names) for row in table])]
-    causes = [(cause, f"{legs} legs", share) for cause, legs, share in cause_rows(light)]
-    lines += ["", "  causes, by their probabilities:", *_columns(causes)]
-    told = left_out_words(light)
-    return [*lines, *([f"  {told}"] if told else [])]
+    heads = tuple(say(f"trend-column-{name}", length=hundred()) for name in names)
+    rows_of = [tuple(getattr(row, name) for name in names) for row in attempt_rows(light)]
+    lines += ["", *_columns([heads, *rows_of])]
+    causes = [
+        (cause, say("trend-expected", legs=expected), share)
+        for cause, expected, share in cause_rows(light)
+    ]
+    lines += ["", f"  {say('trend-causes-begin')}", *_columns(causes)]
+    left_out = left_out_words(light)
+    return [*lines, *([f"  {left_out}"] if left_out else [])]
 
 
 def _columns(rows: Sequence[tuple[str, ...]]) -> list[str]:

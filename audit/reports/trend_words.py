@@ -8,16 +8,13 @@ from dataclasses import dataclass
 from audit.guide.cause_names import JUDGEMENTS
 from audit.reports import digits
 from audit.reports.cause_words import cause_words
-from audit.school_records.attempt import Light
+from audit.reports.wording import sided
 from audit.school_records.estimates import Estimate, Spread
 from audit.school_records.trend import AttemptShown, OverAttempts, Trend, TrendOfLight
+from audit.words import in_force, say
+from audit.words.figures import Number, Percent, Turn
+from audit.words.in_other_units import METRES
 
-LIGHT_WORDS: dict[Light, str] = {
-    "day": "By day",
-    "twilight": "In twilight",
-    "night": "By night",
-    "unknown": "Light not known",
-}
 _LEAST_TOLD = 0.05
 """Of a leg; causes expected on less are not listed for people."""
 
@@ -53,11 +50,11 @@ Wording = Callable[[float, float], str]
 def figure_rows(trend: Trend, light: TrendOfLight) -> list[FigureRow]:
     """Give the figures of one light, one row each."""
     rows = [
-        _row(trend, "heading bias", light.heading, _turn, "{} an attempt"),
-        _row(trend, "heading scatter", light.heading_scatter, _size, "by {} an attempt"),
-        _row(trend, "distance", light.distance, _share, "{} an attempt"),
-        _row(trend, "distance scatter", light.distance_scatter, _percent, "by {} an attempt"),
-        _row(trend, "pace count", light.paces, _paces, "{} an attempt"),
+        _row(trend, "heading-bias", light.heading, _turn, "step"),
+        _row(trend, "heading-scatter", light.heading_scatter, _size, "step-by"),
+        _row(trend, "distance", light.distance, _share, "step"),
+        _row(trend, "distance-scatter", light.distance_scatter, _percent, "step-by"),
+        _row(trend, "pace-count", light.paces, _paces, "step"),
     ]
     return [row for row in rows if row is not None]
 
@@ -85,7 +82,7 @@ def cause_rows(light: TrendOfLight) -> list[tuple[str, str, str]]:
     return [
         (
             cause_words(one.cause),
-            f"{one.legs:.1f} ± {one.error:.1f}",
+            in_force().decimal(f"{one.legs:.1f} ± {one.error:.1f}"),
             digits.percent(one.legs / light.legs),
         )
         for one in light.causes
@@ -96,32 +93,28 @@ def cause_rows(light: TrendOfLight) -> list[tuple[str, str, str]]:
 def meaning(trend: Trend) -> list[str]:
     """Say what the figures mean, and when something is called a change."""
     coverage, alarm = digits.percent(trend.coverage), digits.percent(trend.false_alarm)
-    means = (
-        "Bias is the mean over attempts, scatter the standard deviation from leg to leg within an "
-        f"attempt. In brackets: {coverage} intervals, which count how attempts differ; ± is one "
-        "standard error."
+    means = say("trend-meaning", coverage=coverage)
+    asked = say(
+        "trend-meaning-change",
+        alarm=alarm,
+        questions=str(trend.questions),
+        least=str(trend.least_attempts),
     )
-    asked = (
-        f"A change is claimed only where chance would show one so large in fewer than {alarm} of "
-        f"walkers who do not change, all {trend.questions} figures asked here together, and never "
-        f"with fewer than {trend.least_attempts} attempts."
-    )
-    legs = (
-        "Legs with a mistake named, or not surely matched, say nothing of bias and scatter and "
-        "are left out of these. The causes count all walked legs, each by its probability."
-    )
-    return [means, *([asked] if trend.questions else []), legs]
+    return [means, *([asked] if trend.questions else []), say("trend-meaning-legs")]
 
 
-def counted(number: int, what: str) -> str:
-    """Write a count of things: 1 attempt, 2 attempts."""
-    return f"{number} {what}{'' if number == 1 else 's'}"
+def hundred() -> str:
+    """Write the length that paces are counted to."""
+    return digits.stated_metres(100.0 * METRES[in_force().units.length])
 
 
 def left_out_words(light: TrendOfLight) -> str:
     """Say which legs the figures do not rest on; "" where none is left out."""
-    told = ", ".join(f"{number} for {reason}" for reason, number in light.left_out)
-    return f"Legs left out: {told}." if told else ""
+    left_out = ", ".join(
+        say("trend-left-out-one", count=str(number), reason=reason)
+        for reason, number in light.left_out
+    )
+    return say("trend-left-out", told=left_out) if left_out else ""
 
 
 def _row(
@@ -135,9 +128,9 @@ def _row(
     if figure.mean is not None:
         value += f" ± {_plain_error(figure.mean, wording)}"
     return FigureRow(
-        name=name,
+        name=say(f"trend-{name}"),
         value=value,
-        interval=f"{wording(of.low, error)} to {wording(of.high, error)}",
+        interval=_range(of.low, of.high, error, wording),
         change=_change(trend, figure, wording if figure.mean else _share_of_growth, step),
     )
 
@@ -145,12 +138,13 @@ def _row(
 def _change(trend: Trend, figure: OverAttempts, wording: Wording, step: str) -> str:
     change = figure.change
     if change is None:
-        return f"too few attempts to speak of change (from {trend.least_attempts} on)"
-    moved = step.format(wording(change.step.value, change.step.error))
+        return say("trend-too-few", least=str(trend.least_attempts))
+    moved = say(f"trend-{step}", size=wording(change.step.value, change.step.error))
     low, high = (wording(one, change.step.error) for one in (change.step.low, change.step.high))
     if change.carried:
-        return f"changes: {moved} ({low} to {high}) over {change.attempts} attempts"
-    return f"no change that the numbers carry ({low} to {high} an attempt)"
+        attempts = str(change.attempts)
+        return say("trend-changes", moved=moved, low=low, high=high, attempts=attempts)
+    return say("trend-no-change", low=low, high=high)
 
 
 def _error_of(one: Estimate | Spread) -> float:
@@ -171,50 +165,55 @@ def _spread_words(spread: Spread | None, wording: Wording) -> str:
     if spread is None:
         return "-"
     error = _error_of(spread)
-    low, high = wording(spread.low, error), wording(spread.high, error)
-    return f"{wording(spread.value, error)} ({low} to {high})"
+    return f"{wording(spread.value, error)} ({_range(spread.low, spread.high, error, wording)})"
 
 
 def _paces_of(one: AttemptShown) -> str:
     if one.paces_per_100m is None:
         return "-"
-    error = f" ± {one.paces_sd:.1f}" if one.paces_sd is not None else ""
-    return f"{one.paces_per_100m:.1f}{error}"
+    error = f" ± {_paces(one.paces_sd, 0.0)}" if one.paces_sd is not None else ""
+    return f"{_paces(one.paces_per_100m, 0.0)}{error}"
 
 
 def _cause_list(one: AttemptShown) -> str:
     """List the mistakes that are more likely than not to have been made on a leg."""
     told = [
-        f"{cause_words(cause)} ({legs:.1f})"
+        in_force().decimal(f"{cause_words(cause)} ({legs:.1f})")
         for cause, legs in one.causes
         if legs >= 0.5 and cause not in JUDGEMENTS
     ]
     return ", ".join(told) or "-"
 
 
+def _range(low: float, high: float, error: float, wording: Wording) -> str:
+    return say("figure-range", low=wording(low, error), high=wording(high, error))
+
+
 def _turn(degrees: float, _: float) -> str:
-    size = f"{abs(degrees):.1f}"
-    side = "" if float(size) == 0.0 else " right" if degrees > 0.0 else " left"
-    return f"{size}°{side}"
+    if round(abs(degrees), 1) == 0.0:
+        return _size(0.0, 0.0)
+    return sided(_size(degrees, 0.0), degrees)
 
 
 def _size(degrees: float, _: float) -> str:
-    return f"{degrees:.1f}°"
+    return Turn(degrees=degrees).shown(in_force())
 
 
 def _share(share: float, error: float) -> str:
-    percent = f"{abs(100.0 * share):.{1 if error < 0.05 else 0}f}"
-    way = "" if float(percent) == 0.0 else " too far" if share > 0.0 else " short"
-    return f"{percent} %{way}"
+    percent = Percent(share=abs(share), decimals=1 if error < 0.05 else 0).shown(in_force())
+    if not percent.strip("0., %"):
+        return percent
+    return say("figure-too-far" if share > 0.0 else "figure-short", size=percent)
 
 
 def _percent(share: float, _: float) -> str:
-    return f"{100.0 * share:.1f} %"
+    return Percent(share=share, decimals=1).shown(in_force())
 
 
 def _share_of_growth(share: float, _: float) -> str:
     return f"{100.0 * share:+.0f} %"
 
 
-def _paces(paces: float, _: float) -> str:
-    return f"{paces:.1f}"
+def _paces(per_100m: float, _: float) -> str:
+    unit_m = METRES[in_force().units.length]
+    return Number(value=per_100m * unit_m, decimals=1).shown(in_force())

@@ -8,15 +8,16 @@ from collections.abc import Sequence
 from audit.guide.cause_names import CAUSE_KINDS, JUDGEMENTS
 from audit.school_records.attempt import Attempt, LegOfAttempt
 from audit.settings import QualitySettings, RecordsSettings
+from audit.words import sentence
 
 _STEADY = frozenset({"steady-bias", "pace-long", "pace-short"})
 """Named as causes, and yet what the bias and the pace are made of."""
 _DIRECTION = frozenset(CAUSE_KINDS["Direction"] + CAUSE_KINDS["Holding the line"])
 _DISTANCE = frozenset(CAUSE_KINDS["Distance"])
 
-UNSURE = "not surely matched"
-MISTAKEN = "with a mistake named"
-FAR_OFF = "too far off for ordinary error"
+UNSURE = sentence("trend-unsure")
+MISTAKEN = sentence("trend-mistaken")
+FAR_OFF = sentence("trend-far-off")
 
 
 def why_not_heading(leg: LegOfAttempt, settings: RecordsSettings) -> str:

@@ -28,6 +28,7 @@ from audit.school_records.trend import (
     TrendOfLight,
 )
 from audit.settings import RecordsSettings
+from audit.words import sentence
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,14 +69,11 @@ def work_out_trend(
 def _notes(attempts: Sequence[Attempt], walks: Sequence[Attempt], unit: str) -> tuple[str, ...]:
     notes = []
     if again := len(attempts) - len(walks):
-        notes.append(
-            f"{again} more {'result is' if again == 1 else 'results are'} of walks that were done "
-            "again, by another run over the same hours; of each walk the result kept last counts."
-        )
+        notes.append(sentence("trend-again", count=again))
     if other := sum(one.paces_per_100m is not None and one.pace_unit != unit for one in walks):
-        notes.append(f"Pace counts of {other} attempts are brought to {unit} paces.")
+        notes.append(sentence("trend-other-paces", count=other, unit=unit))
     if made := sum(one.simulated for one in walks):
-        notes.append(f"{made} of {len(walks)} attempts are simulated: nobody walked them.")
+        notes.append(sentence("trend-simulated", made=str(made), all=str(len(walks))))
     return tuple(notes)
 
 
@@ -302,7 +300,7 @@ def _left_out(
     legs: Sequence[LegOfAttempt], settings: RecordsSettings
 ) -> tuple[tuple[str, int], ...]:
     reasons = [
-        f"{what}: {why}"
+        sentence(f"trend-of-{what}", why=why)
         for leg in legs
         for what, why in (
             ("heading", why_not_heading(leg, settings)),

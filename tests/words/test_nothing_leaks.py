@@ -9,10 +9,12 @@ from dataclasses import replace
 from html.parser import HTMLParser
 from pathlib import Path
 
+import numpy as np
 import openpyxl
 import pytest
 from classes import make_class
 from classes.true_results import true_result
+from school_records.attempts import walks
 
 import audit
 from audit.course_setting.check_lanes import check_lanes
@@ -21,6 +23,8 @@ from audit.forecast.course_forecast import forecast_course
 from audit.forecast.walker_scatter import scatter_of_walker
 from audit.geodesy.areas_on_grid import GroundAreas
 from audit.leg_card import work_out_card
+from audit.rehearsal.rehearse import rehearse
+from audit.rehearsal.ways_on_ground import Surroundings
 from audit.reports.appeal_sheets import appeal_sheets
 from audit.reports.card_page import render_card_page
 from audit.reports.card_text import render_card_text
@@ -32,7 +36,11 @@ from audit.reports.forecast_report import render_forecast
 from audit.reports.html_report import render_html
 from audit.reports.lanes_report import render_lanes, render_lanes_html
 from audit.reports.pace_report import render_pace
+from audit.reports.rehearsal_report import render_rehearsal, render_rehearsal_html
 from audit.reports.terminal_report import render_terminal
+from audit.reports.trend_page import render_trend_page
+from audit.reports.trend_report import render_trend
+from audit.school_records.work_out_trend import work_out_trend
 from audit.words import spoken, told
 from audit.words.in_other_units import Units
 from audit.words.spoken_words import Words
@@ -220,6 +228,37 @@ def test_pace_count():
     *said, line = told_all
     assert strange(said, {"walk", "gpx"} | BARE) == []
     assert line.startswith("paces_per_100m")
+
+
+def test_rehearsal(demo_plan):
+    card = work_out_card(demo_plan)
+    made = rehearse(card, Surroundings())
+    known = names_of_card(card) | BARE | {"csv", "json", "tracks", "rehearsal", "GF"}
+    with spoken(Marked(language="de")):
+        page = SeenText()
+        page.feed(render_rehearsal_html(made, GroundAreas()))
+        told_all = render_rehearsal(made).splitlines()
+        told_all += [told(note) for note in made.notes]
+    assert len(page.seen) > 500
+    assert strange(page.seen, known) == []
+    assert strange(told_all, known) == []
+
+
+def test_trend():
+    rng = np.random.default_rng(21)
+    day = walks(rng, 9, 6, bias=12.0, drift=-1.5)
+    night = [
+        replace(one, begun_s=one.begun_s + 4e4, ended_s=one.ended_s + 4e4)
+        for one in walks(rng, 5, 5, light="night")
+    ]
+    trend = work_out_trend("Somebody", [*day, *night])
+    known = {"Somebody"} | BARE | {word for one in [*day, *night] for word in one.course.split()}
+    with spoken(Marked(language="de")):
+        page = SeenText()
+        page.feed(render_trend_page(trend))
+        told_all = render_trend(trend).split("\n\n")
+    assert strange(page.seen, known) == []
+    assert strange(told_all, known) == []
 
 
 def test_programs_read_the_same_in_any_words(walk):

@@ -1,0 +1,100 @@
+# Die Versuche eines Gehenden über die Zeit.
+
+trend-title = Versuche von { $walker }
+trend-attempts = { $count ->
+    [one] { $count } Versuch
+   *[other] { $count } Versuche
+}
+trend-legs = { $count ->
+    [one] { $count } Abschnitt
+   *[other] { $count } Abschnitte
+}
+trend-walker = { $walker }: { $attempts }
+trend-apart = { $attempts }. Tag und Nacht stehen getrennt.
+trend-day = Bei Tag
+trend-twilight = In der Dämmerung
+trend-night = Bei Nacht
+trend-unknown = Licht nicht bekannt
+trend-light = { $light }: { $attempts }, { $legs }
+trend-over = Über die Versuche
+trend-figure-note = Richtungsfehler, rechts ist oben; Streuung der Richtung von Abschnitt zu Abschnitt; Entfernung, zu weit ist oben; { -pace } auf
+    { $length }. Kreise bei Tag, volle Dreiecke bei Nacht, Rauten in der Dämmerung, Quadrate ohne Zeiten. Balken sind
+    95-%-Bereiche. Eine gepunktete Linie ist das Mittel; eine volle Linie steht nur, wo die Zahlen eine Änderung tragen.
+trend-picture = Werte über die Versuche
+trend-picture-said = Ein Zeichen je Versuch mit seinem 95-%-Bereich: Richtungsfehler, Streuung der Richtung, Entfernung und, wo es aufgehoben ist, das
+    Schrittmaß. Die Tabellen darunter haben dieselben Werte.
+trend-figures-of = Werte, { $light }
+trend-attempts-of = Versuche, { $light }
+trend-causes-of = Ursachen, { $light }
+trend-each = Jeder Versuch
+trend-causes = Ursachen
+trend-causes-begin = Ursachen, nach ihren Wahrscheinlichkeiten:
+trend-means = Was das bedeutet
+trend-in-full = Dasselbe mit --json hält jeden Wert vollständig.
+trend-head-figure = Größe
+trend-head-value = Wert
+trend-head-interval = 95-%-Bereich
+trend-head-change = Über die Versuche
+trend-head-number = Nr.
+trend-head-day = Tag
+trend-head-course = Bahn
+trend-head-legs = Abschnitte
+trend-head-heading = Richtungsfehler
+trend-head-scatter = Streuung
+trend-head-distance = Entfernung
+trend-head-paces = { -pace } auf { $length }
+trend-head-mistakes = Fehler (Abschnitte)
+trend-head-cause = Ursache
+trend-head-expected = Abschnitte, die damit zu erwarten sind
+trend-head-share = Von allen Abschnitten
+trend-column-number = Nr.
+trend-column-day = Tag
+trend-column-course = Bahn
+trend-column-legs = Abschnitte
+trend-column-heading = Richtung
+trend-column-scatter = Streuung
+trend-column-distance = Entfernung
+trend-column-paces = { -pace }/{ $length }
+trend-column-causes = Fehler (Abschnitte)
+trend-heading-bias = Richtungsfehler
+trend-heading-scatter = Streuung der Richtung
+trend-distance = Entfernung
+trend-distance-scatter = Streuung der Entfernung
+trend-pace-count = Schrittmaß
+trend-step = { $size } je Versuch
+trend-step-by = um { $size } je Versuch
+trend-too-few = zu wenige Versuche, um von einer Änderung zu sprechen (ab { $least })
+trend-changes = ändert sich: { $moved } ({ $low } bis { $high }) über { $attempts } Versuche
+trend-no-change = keine Änderung, die die Zahlen tragen ({ $low } bis { $high } je Versuch)
+trend-expected = { $legs } Abschnitte
+trend-left-out = Weggelassene Abschnitte: { $told }.
+trend-left-out-one = { $count } für { $reason }
+trend-of-heading = Richtung: { $why }
+trend-of-distance = Entfernung: { $why }
+trend-unsure = nicht sicher zugeordnet
+trend-mistaken = mit einem benannten Fehler
+trend-far-off = zu weit daneben für gewöhnlichen Fehler
+trend-meaning = Der Richtungsfehler ist das Mittel über die Versuche, die Streuung die Standardabweichung von Abschnitt zu Abschnitt in einem Versuch.
+    In Klammern: Bereiche zu { $coverage }, in denen mitzählt, wie Versuche sich unterscheiden; ± ist ein Standardfehler.
+trend-meaning-change = Von einer Änderung ist nur die Rede, wo der Zufall eine so große bei weniger als { $alarm } der Gehenden zeigte, die sich
+    nicht ändern, alle { $questions } Größen hier zusammen, und nie bei weniger als { $least } Versuchen.
+trend-meaning-legs = Abschnitte mit einem benannten Fehler oder ohne sichere Zuordnung sagen nichts über Richtungsfehler und Streuung und fehlen dort.
+    Die Ursachen zählen alle gegangenen Abschnitte, jeden nach seiner Wahrscheinlichkeit.
+trend-again = { $count ->
+    [one] { $count } weiteres Ergebnis ist
+   *[other] { $count } weitere Ergebnisse sind
+} von Gängen, die noch einmal ausgewertet wurden, durch einen anderen Lauf über dieselben Stunden; von jedem Gang zählt das zuletzt
+    aufgehobene.
+trend-other-paces = Schrittmaße von { $count ->
+    [one] { $count } Versuch sind
+   *[other] { $count } Versuchen sind
+} auf { $unit ->
+    [single] Einfachschritte
+   *[double] Doppelschritte
+} umgerechnet.
+trend-simulated = { $made } von { $all } Versuchen sind simuliert: Niemand ist sie gegangen.
+trend-axis-attempt = Versuch
+trend-axis-bias = Richtungsfehler ({ $unit })
+trend-axis-scatter = Streuung ({ $unit })
+trend-axis-distance = Entfernung (%)
+trend-axis-paces = { -pace }

@@ -1,0 +1,99 @@
+# A walker's attempts over time.
+
+trend-title = Attempts of { $walker }
+trend-attempts = { $count ->
+    [one] { $count } attempt
+   *[other] { $count } attempts
+}
+trend-legs = { $count ->
+    [one] { $count } leg
+   *[other] { $count } legs
+}
+trend-walker = { $walker }: { $attempts }
+trend-apart = { $attempts }. Day and night stand apart.
+trend-day = By day
+trend-twilight = In twilight
+trend-night = By night
+trend-unknown = Light not known
+trend-light = { $light }: { $attempts }, { $legs }
+trend-over = Over the attempts
+trend-figure-note = Heading bias, right up; heading scatter from leg to leg; distance, too far up; { -pace } to { $length }. Circles are by day,
+    filled triangles by night, diamonds in twilight, squares without times. Bars are 95 % intervals. A dotted line is the
+    mean; a full line is drawn only where the numbers carry a change.
+trend-picture = Figures over attempts
+trend-picture-said = One sign an attempt, with its 95 % interval: heading bias, heading scatter, distance, and pace count where it was kept.
+    The tables below hold the same figures.
+trend-figures-of = Figures, { $light }
+trend-attempts-of = Attempts, { $light }
+trend-causes-of = Causes, { $light }
+trend-each = Each attempt
+trend-causes = Causes
+trend-causes-begin = causes, by their probabilities:
+trend-means = What this means
+trend-in-full = The same with --json holds every figure in full.
+trend-head-figure = Figure
+trend-head-value = Value
+trend-head-interval = 95 % interval
+trend-head-change = Over the attempts
+trend-head-number = No.
+trend-head-day = Day
+trend-head-course = Course
+trend-head-legs = Legs
+trend-head-heading = Heading bias
+trend-head-scatter = Scatter
+trend-head-distance = Distance
+trend-head-paces = { -pace(form: "start-many") } to { $length }
+trend-head-mistakes = Mistakes (legs)
+trend-head-cause = Cause
+trend-head-expected = Legs to be expected with it
+trend-head-share = Of all legs
+trend-column-number = no.
+trend-column-day = day
+trend-column-course = course
+trend-column-legs = legs
+trend-column-heading = heading
+trend-column-scatter = scatter
+trend-column-distance = distance
+trend-column-paces = { -pace }/{ $length }
+trend-column-causes = mistakes (legs)
+trend-heading-bias = heading bias
+trend-heading-scatter = heading scatter
+trend-distance = distance
+trend-distance-scatter = distance scatter
+trend-pace-count = pace count
+trend-step = { $size } an attempt
+trend-step-by = by { $size } an attempt
+trend-too-few = too few attempts to speak of change (from { $least } on)
+trend-changes = changes: { $moved } ({ $low } to { $high }) over { $attempts } attempts
+trend-no-change = no change that the numbers carry ({ $low } to { $high } an attempt)
+trend-expected = { $legs } legs
+trend-left-out = Legs left out: { $told }.
+trend-left-out-one = { $count } for { $reason }
+trend-of-heading = heading: { $why }
+trend-of-distance = distance: { $why }
+trend-unsure = not surely matched
+trend-mistaken = with a mistake named
+trend-far-off = too far off for ordinary error
+trend-meaning = Bias is the mean over attempts, scatter the standard deviation from leg to leg within an attempt. In brackets: { $coverage }
+    intervals, which count how attempts differ; ± is one standard error.
+trend-meaning-change = A change is claimed only where chance would show one so large in fewer than { $alarm } of walkers who do not change, all
+    { $questions } figures asked here together, and never with fewer than { $least } attempts.
+trend-meaning-legs = Legs with a mistake named, or not surely matched, say nothing of bias and scatter and are left out of these. The causes count
+    all walked legs, each by its probability.
+trend-again = { $count ->
+    [one] { $count } more result is
+   *[other] { $count } more results are
+} of walks that were done again, by another run over the same hours; of each walk the result kept last counts.
+trend-other-paces = Pace counts of { $count ->
+    [one] { $count } attempt are
+   *[other] { $count } attempts are
+} brought to { $unit ->
+    [single] single
+   *[double] double
+} paces.
+trend-simulated = { $made } of { $all } attempts are simulated: nobody walked them.
+trend-axis-attempt = attempt
+trend-axis-bias = bias ({ $unit })
+trend-axis-scatter = scatter ({ $unit })
+trend-axis-distance = distance (%)
+trend-axis-paces = { -pace }
