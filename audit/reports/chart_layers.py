@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from audit.reports import ink
+from audit.words import in_force
 
 SCHEMA = "https://vega.github.io/schema/vega-lite/v6.json"
 _KINDS = {"Q": "quantitative", "N": "nominal", "T": "temporal"}
@@ -113,8 +114,22 @@ def axis(**more: Any) -> Spec:  # noqa: ANN401 (whatever Vega-Lite knows of an a
         "titleFontSize": ink.LABEL_PX,
         "titleFontWeight": "normal",
         "titleColor": ink.INK,
-        **more,
+        **_numbers(more),
     }
+
+
+def _numbers(more: Spec) -> Spec:
+    """Write an axis's numbers with the decimal sign of the language in force."""
+    if in_force().decimal(".") == ".":
+        return more
+    label = more.get("labelExpr", "datum.label")
+    return {**more, "labelExpr": with_decimal_sign(label)}
+
+
+def with_decimal_sign(expression: str) -> str:
+    """Give an expression of numbers in text so that it has the decimal sign in force."""
+    sign = in_force().decimal(".")
+    return expression if sign == "." else f"replace({expression}, /[.]/g, '{sign}')"
 
 
 def unnumbered(one: Spec) -> Spec:

@@ -8,7 +8,7 @@ from typing import Any
 from audit.debriefing.records import Debrief
 from audit.reports import ink
 from audit.reports.angle_words import east_or_west
-from audit.reports.chart_layers import Layer, as_given
+from audit.reports.chart_layers import Layer, as_given, with_decimal_sign
 from audit.reports.map_frame import MARGIN_STRIP_PX
 from audit.units import unit_vector
 from audit.words import say
@@ -62,7 +62,7 @@ def _scale_bar() -> list[Layer]:
     along = f"{_BAR_LEFT_PX} + datum.k * bar_m / 2 / metres_per_px"
     beyond = f"{_BAR_LEFT_PX} + (datum.k + 1) * bar_m / 2 / metres_per_px"
     halves = _spots({"x": along, "x2": beyond, "y": "height - 12", "y2": "height - 18"})
-    numbers = _spots({"x": along, "y": "height - 29", "text": _LENGTH})
+    numbers = _spots({"x": along, "y": "height - 29", "text": with_decimal_sign(_LENGTH)})
     bar = {"type": "rect", "stroke": ink.INK, "strokeWidth": 1}
     return [
         Layer(

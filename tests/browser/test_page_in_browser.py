@@ -78,7 +78,9 @@ def test_page_prints_essentials_first_then_legs(browser, page, tmp_path):
     assert len(pages) <= 5
     assert "In short" in pages[0]
     assert "Consistent with" in pages[0]  # the last column of the table of legs
-    assert pages[1].startswith("Leg by leg")
+    assert "From leaving for each leg" not in pages[0]
+    assert "From leaving for each leg" in pages[1]  # the walk over time, and then the legs
+    assert "Leg by leg" in pages[1]
 
 
 def test_page_runs_no_script_of_a_file(browser, tmp_path):

@@ -115,6 +115,14 @@ def test_page(walk):
     assert strange(page.seen, names(walk) | BARE) == []
 
 
+def test_figures_have_the_decimal_sign_of_the_language(walk):
+    page = SeenText()
+    page.feed(render_html(walk, words=Words(language="de")))
+    numbers = [one.strip() for one in page.seen if re.fullmatch(r"\s*[\d.,]+\s*", one)]
+    assert any("," in one for one in numbers)  # the kilometres at the edge of the map
+    assert [one for one in numbers if "." in one] == []
+
+
 def test_short_debrief(walk):
     told = render_terminal(walk, Marked(language="de")).splitlines()
     assert strange(told, names(walk) | BARE) == []
