@@ -5,16 +5,16 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal, get_args
 
-AreaKind = Literal["bounds", "no-go", "hazard"]
+AreaKind = Literal["bounds", "no-go", "hazard", "road"]
 AREA_KINDS: tuple[AreaKind, ...] = get_args(AreaKind)
-"""The ground of the course; where nobody may go; where care is needed."""
+"""The ground of the course; where nobody may go; where care is needed; roads, which are lines."""
 
 Ring = tuple[tuple[float, float], ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Area:
-    """One area, or a line that is a hazard all along.
+    """One area, or a line: a hazard all along, or a road.
 
     Attributes
     ----------
@@ -22,7 +22,7 @@ class Area:
         Each polygon is its outer ring and then its holes, each ring (longitude, latitude)
         in degrees on WGS 84. Empty where the area is a line.
     lines : tuple of rings
-        The lines of a hazard without breadth: a cliff's edge, a stream.
+        The lines of a hazard without breadth, a cliff's edge or a stream, or of a road.
     """
 
     name: str

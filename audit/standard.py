@@ -43,7 +43,7 @@ class Standard:
     order : "planned" or "free"
         "free": a point counts whenever it was visited.
     road_rule, road_distance_m
-        Printed for the human who judges it: a plan holds no roads.
+        Held against roads where a class is given some; a human judges it.
     weights : Weights
         Of the coaching score, which never overrides the verdict.
     sources : tuple of (str, str)

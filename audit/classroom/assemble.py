@@ -19,6 +19,7 @@ from audit.classroom.records import (
     LaneResult,
     WalkerResult,
 )
+from audit.classroom.roads_used import asked_of_roads
 from audit.classroom.walker_task import regraded
 from audit.grading.fingerprint import fingerprint
 from audit.words import sentence
@@ -32,6 +33,7 @@ def assemble(draft: ClassDraft, walkers: Sequence[WalkerResult]) -> ClassResult:
         for lane in inputs.lanes
     )
     findings = [*draft.findings, *_refused(walkers, draft)]
+    findings += asked_of_roads(walkers, inputs.standard)
     asks = inputs.settings.class_shows
     faults = course_faults(lanes, walkers, asks)
     left_out = _left_out([*findings, *faults])

@@ -6,6 +6,7 @@ import dataclasses
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
+from audit.areas import Area
 from audit.classroom.batch_clock import BatchClock, by_first_crossing
 from audit.classroom.clocks_asked import clocks_asked
 from audit.classroom.each_its_own import HandedIn
@@ -46,6 +47,7 @@ class ClassInputs:
     punches: PunchList | None = None
     shift_s: float | None = 0.0
     private: bool = False
+    roads: tuple[Area, ...] = ()
     words: Words = PLAIN_ENGLISH
     settings: Settings = field(default_factory=Settings)
 
@@ -189,6 +191,7 @@ def _task(one: _Settled, ident: str, clock: BatchClock, inputs: ClassInputs) -> 
         better_lane=better_lane(one.fits, lane.name, grading) if one.fits else None,
         notes=tuple(notes),
         private=inputs.private,
+        roads=inputs.roads,
         words=inputs.words,
     )
     return dataclasses.replace(task, key=digest("walker", task, inputs.version, task.tracks))

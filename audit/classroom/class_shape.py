@@ -180,6 +180,18 @@ class LegOfWalkerEntry(TypedDict):
     halted_s: float | None
 
 
+class RoadsEntry(TypedDict):
+    """Metres and seconds near roads: as recorded, and beyond the whole error."""
+
+    within_m: float
+    sd_m: float
+    seen_m: float
+    sure_m: float
+    seen_s: float | None
+    sure_s: float | None
+    names: list[str]
+
+
 class WalkerEntry(TypedDict):
     """One attempt of one walker."""
 
@@ -223,6 +235,7 @@ class WalkerEntry(TypedDict):
     pages: list[str]
     """Files of the debrief, relative to this one."""
     notes: list[str]
+    roads: RoadsEntry | None
     legs: list[LegOfWalkerEntry]
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from importlib import import_module
 
+from audit.areas import Area
 from audit.classroom.assemble import assemble
 from audit.classroom.class_draft import ClassDraft, ClassInputs, draft_class
 from audit.classroom.lane import Lane, lane_of
@@ -27,6 +28,7 @@ def grade(  # noqa: PLR0913 (one keyword a thing that may be asked for)
     *,
     roster: Roster | None = None,
     punches: PunchList | None = None,
+    roads: Sequence[Area] = (),
     shift_s: float | None = 0.0,
     name: str = "",
     private: bool = False,
@@ -43,6 +45,8 @@ def grade(  # noqa: PLR0913 (one keyword a thing that may be asked for)
     standard, roster, punches
         As `read_standard`, `read_roster` and `read_punches` give them. Without a roster
         each track is a walker, on the lane that it fits.
+    roads
+        As `read_areas` gives them: the lines that the standard's rule for roads is about.
     shift_s
         Added to the clocks of all tracks; None: by the first crossing of the start.
     private
@@ -68,6 +72,7 @@ def grade(  # noqa: PLR0913 (one keyword a thing that may be asked for)
         name=name,
         roster=roster,
         punches=punches,
+        roads=tuple(one for one in roads if one.kind == "road"),
         shift_s=shift_s,
         private=private,
         settings=settings,

@@ -9,6 +9,7 @@ from audit.classroom.class_document import class_document
 from audit.classroom.class_shape import ClassDocument
 from audit.grading.verdicts import PointVerdict, WalkTime, WalkVerdict
 from audit.matching.leg_match import LegStatus
+from audit.measurement.near_roads import NearRoads
 from audit.standard import Standard
 
 WalkerState = Literal["graded", "no-track", "refused"]
@@ -208,6 +209,8 @@ class WalkerResult:
         Another lane that the recording fits better than its own: to be asked about.
     pages : tuple of str
         Files of the debrief, relative to the folder of the class.
+    roads : NearRoads or None
+        The use of roads; None where no roads or no rule for them are given.
     key : str
         Of the content of everything that this result was made from.
     """
@@ -236,6 +239,7 @@ class WalkerResult:
     better_lane: LaneFit | None = None
     pages: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
+    roads: NearRoads | None = None
     key: str = ""
 
     @property

@@ -4,12 +4,19 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from audit.classroom.class_shape import ApproachEntry, LegOfWalkerEntry, PunchEntry, WalkerEntry
+from audit.classroom.class_shape import (
+    ApproachEntry,
+    LegOfWalkerEntry,
+    PunchEntry,
+    RoadsEntry,
+    WalkerEntry,
+)
 from audit.track import utc_text
 
 if TYPE_CHECKING:
     from audit.classroom.records import LaneResult, LegResult, WalkerResult
     from audit.grading.verdicts import Approach, Punch
+    from audit.measurement.near_roads import NearRoads
 
 
 def walker_entry(walker: WalkerResult, lane: LaneResult) -> WalkerEntry:
@@ -51,9 +58,22 @@ def walker_entry(walker: WalkerResult, lane: LaneResult) -> WalkerEntry:
         "fingerprint": lane.fingerprint,
         "pages": list(walker.pages),
         "notes": list(walker.notes),
+        "roads": None if walker.roads is None else _roads(walker.roads),
         "legs": [
             _leg(leg, planned.end) for leg, planned in zip(walker.legs, lane.legs, strict=True)
         ],
+    }
+
+
+def _roads(used: NearRoads) -> RoadsEntry:
+    return {
+        "within_m": used.within_m,
+        "sd_m": used.sd_m,
+        "seen_m": used.seen_m,
+        "sure_m": used.sure_m,
+        "seen_s": used.seen_s,
+        "sure_s": used.sure_s,
+        "names": list(used.roads),
     }
 
 

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from audit.areas import Area
 from audit.classroom.approaches import approaches
 from audit.classroom.lane import Lane
 from audit.classroom.leg_results import leg_results, skills, time_spent, trace_of
 from audit.classroom.records import LaneFit, LegResult, TrackFacts, WalkerResult, WalkerState
+from audit.classroom.roads_used import roads_used
 from audit.classroom.walk_time import NO_TIME, walk_time
 from audit.debriefing.debrief_walk import debrief
 from audit.debriefing.records import Debrief
@@ -38,6 +40,8 @@ class WalkerTask:
         By name of point.
     day
         Of the lane, in ISO 8601, where its plan names none.
+    roads : tuple of Area
+        Against which the standard's rule for roads is held.
     words : Words
         In which the walker's debrief is told.
     key : str
@@ -63,6 +67,7 @@ class WalkerTask:
     better_lane: LaneFit | None = None
     notes: tuple[str, ...] = ()
     private: bool = False
+    roads: tuple[Area, ...] = ()
     words: Words = PLAIN_ENGLISH
     key: str = ""
 
@@ -119,6 +124,7 @@ def _graded(task: WalkerTask, bare: WalkerResult, found: Debrief) -> WalkerResul
         bias_deg=float(found.match.bias_deg),
         pace_scale=float(found.match.pace_scale),
         trace=trace,
+        roads=roads_used(found, task.roads, task.standard, settings.grading),
         track=TrackFacts(
             fixes=found.quality.fixes,
             start_s=found.quality.start_s,

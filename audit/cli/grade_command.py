@@ -109,6 +109,15 @@ ClusterAddress = Annotated[
         help="Grade on the workers of the Dask scheduler there, such as tcp://host:8786.",
     ),
 ]
+RoadsFile = Annotated[
+    Path | None,
+    typer.Option(
+        "--roads",
+        metavar="FILE",
+        help="Roads as lines, GeoJSON: asks about walks that were near them for longer than the "
+        "standard lets.",
+    ),
+]
 PrivateClass = Annotated[
     bool,
     typer.Option("--private", help="Leave out names, devices, files, and the hours of the day."),
@@ -121,6 +130,7 @@ def grade(  # noqa: PLR0913 (one parameter an option)
     roster: RosterFile = None,
     standard: StandardFile = "day-course",
     punches: PunchFile = None,
+    roads: RoadsFile = None,
     out: ClassFolder = None,
     jobs: Jobs = None,
     shift: Shift = "0",
@@ -162,6 +172,7 @@ def grade(  # noqa: PLR0913 (one parameter an option)
             cluster=cluster,
             records=_records(records, keep_until, records_secret),
             words=words,
+            roads=roads,
         ),
         options=_course(date, grid, grid_magnetic_angle, paces_per_100m, arrival_radius),
     )

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, TypeVar
 
 import audit
 from audit import words
+from audit.areas import Area
 from audit.classroom.assemble import assemble
 from audit.classroom.attempt_of_walker import attempts_of_class
 from audit.classroom.class_draft import ClassDraft, ClassInputs, draft_class
@@ -35,6 +36,7 @@ from audit.cli.walker_work import look, work
 from audit.debriefing.debrief_walk import track_date
 from audit.errors import InputRefusedError, Problem
 from audit.plan import Plan
+from audit.readers.areas_file import read_areas
 from audit.readers.course_settings import CourseOptions
 from audit.readers.gpx_track import read_track
 from audit.readers.plain_text import writable
@@ -74,6 +76,7 @@ class Asked:
     cluster: str | None = None
     records: RecordsWanted | None = None
     words: Path | None = None
+    roads: Path | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,6 +85,7 @@ class _Papers:
     standard: Standard
     roster: Roster | None
     punches: PunchList | None
+    roads: tuple[Area, ...] = ()
 
 
 def grade_files(files: Sequence[Path], asked: Asked, options: CourseOptions) -> ClassResult:
@@ -108,6 +112,7 @@ def grade_files(files: Sequence[Path], asked: Asked, options: CourseOptions) -> 
             standard=papers.standard.name,
         )
     )
+    _say_of_roads(papers, asked)
     with Processes(asked.jobs or processors()) as processes, _workers(asked, processes) as workers:
         draft = _drafted(sorted_files.tracks, papers, asked, processes)
         walkers = _graded(draft, asked.folder, workers)
@@ -119,7 +124,7 @@ def grade_files(files: Sequence[Path], asked: Asked, options: CourseOptions) -> 
     forget_others([task.key for task in draft.tasks], asked.folder)
     made_from = [
         Path(one)
-        for one in (*files, asked.roster, asked.punches, asked.standard, asked.words)
+        for one in (*files, asked.roster, asked.punches, asked.standard, asked.words, asked.roads)
         if one
     ]
     written = write_texts(asked.folder, class_texts(result), made_from)
@@ -141,6 +146,14 @@ def grade_files(files: Sequence[Path], asked: Asked, options: CourseOptions) -> 
     if records is not None:
         records.keep(attempts)
     return result
+
+
+def _say_of_roads(papers: _Papers, asked: Asked) -> None:
+    """Say where roads and the standard's rule for them do not come together."""
+    if asked.roads is not None and not papers.roads:
+        say_note(words.say("class-terminal-no-roads", file=asked.roads.name))
+    if papers.roads and papers.standard.road_rule == "none":
+        say_note(words.say("class-terminal-no-road-rule", standard=papers.standard.name))
 
 
 def _notes_on(folder: Path, result: ClassResult, sheets: Collection[str]) -> list[str]:
@@ -189,6 +202,7 @@ def _drafted(
             punches=papers.punches,
             shift_s=asked.shift_s,
             private=asked.private,
+            roads=papers.roads,
             words=in_force(),
             settings=settings,
         )
@@ -210,6 +224,7 @@ def _read_papers(plans: Sequence[Path], asked: Asked, options: CourseOptions) ->
     standard = attempt(lambda: read_standard(asked.standard))
     roster = attempt(partial(read_roster, asked.roster)) if asked.roster else None
     punches = attempt(partial(read_punches, asked.punches)) if asked.punches else None
+    areas = attempt(partial(read_areas, asked.roads)) if asked.roads else None
     if problems or standard is None:
         raise InputRefusedError(problems)
     return _Papers(
@@ -217,6 +232,7 @@ def _read_papers(plans: Sequence[Path], asked: Asked, options: CourseOptions) ->
         standard=standard,
         roster=roster,
         punches=punches,
+        roads=tuple(one for one in areas or () if one.kind == "road"),
     )
 
 

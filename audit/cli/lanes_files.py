@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from audit import words
 from audit.cli.endings import ExitStatus, WrongUseError
 from audit.cli.messages import say_note, say_written, speak_as, tell
 from audit.course_setting.check_lanes import check_lanes
@@ -111,7 +112,12 @@ def read_cards(plans: Sequence[Path], options: CourseOptions) -> list[LegCard]:
 
 def read_ground_areas(path: Path | None, grid: CourseGrid) -> GroundAreas:
     """Give the areas of a file on a grid; none without a file."""
-    return GroundAreas() if path is None else areas_on_grid(read_areas(path), grid)
+    if path is None:
+        return GroundAreas()
+    areas = areas_on_grid(read_areas(path), grid)
+    if areas.roads:
+        say_note(words.say("terminal-roads", count=len(areas.roads)))
+    return areas
 
 
 def leg_heights(path: Path | None, card: LegCard) -> tuple[FloatArray, ...] | None:

@@ -31,6 +31,7 @@ class GroundAreas:
     bounds: BaseGeometry | None = None
     no_go: tuple[GroundArea, ...] = ()
     hazards: tuple[GroundArea, ...] = ()
+    roads: tuple[GroundArea, ...] = ()
 
 
 def areas_on_grid(areas: Iterable[Area], grid: CourseGrid) -> GroundAreas:
@@ -43,6 +44,7 @@ def areas_on_grid(areas: Iterable[Area], grid: CourseGrid) -> GroundAreas:
         bounds=shapely.union_all(bounds) if bounds else None,
         no_go=tuple(GroundArea(name=a.name, shape=s) for a, s in placed if a.kind == "no-go"),
         hazards=tuple(GroundArea(name=a.name, shape=s) for a, s in placed if a.kind == "hazard"),
+        roads=tuple(GroundArea(name=a.name, shape=s) for a, s in placed if a.kind == "road"),
     )
 
 

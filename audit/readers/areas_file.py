@@ -14,7 +14,7 @@ from audit.readers.problem_list import ProblemList
 
 _WANTED = (
     'Give a FeatureCollection of polygons, each with the property "kind": '
-    '"bounds", "no-go" or "hazard".'
+    '"bounds", "no-go" or "hazard"; or of lines that are a "hazard" or a "road".'
 )
 _MOST_CORNERS = 20_000
 """Of all areas; chosen: a shore in every detail, and still quick."""
@@ -23,7 +23,7 @@ _MOST_CORNERS = 20_000
 def read_areas(path: str | Path) -> tuple[Area, ...]:
     """Give the areas of a file, in its order.
 
-    A hazard may be a line; bounds and no-go areas are polygons.
+    A hazard may be a line, a road is one; bounds and no-go areas are polygons.
 
     Raises
     ------
@@ -71,8 +71,12 @@ def _area(feature: object, number: int, problems: ProblemList) -> Area | None:
     parts, lines = _shapes(geometry, place, problems)
     if kind is None or not (parts or lines):
         return None
-    if lines and kind != "hazard":
-        problems.add(place, None, "is a line, and only a hazard may be one", "Draw it as an area.")
+    if lines and kind not in ("hazard", "road"):
+        rule = "is a line, and only a hazard or a road may be one"
+        problems.add(place, None, rule, "Draw it as an area.")
+        return None
+    if parts and kind == "road":
+        problems.add(place, None, "is an area, and a road is a line", "Draw its middle as a line.")
         return None
     return Area(name=name or f"{kind} {number}", kind=kind, parts=parts, lines=lines)
 

@@ -25,6 +25,18 @@ class GradingSettings:
     usual_noise_m: float = 5.0
     """Receiver error where a leg shows none, per axis; common practice, no source."""
 
+    on_road_m: float = 10.0
+    """Within this of a road's line somebody is on it, where the standard names no distance;
+    chosen: half of a road and its verge."""
+    road_sd_m: float = 6.0
+    """Of a road's line as drawn, across it; chosen: 90 in 100 within 12.5 m, a fiftieth of an
+    inch on a sheet at 1:25 000 (United States National Map Accuracy Standards, 1947)."""
+    crossing: float = 4.0
+    """Times its own distance from a road a way across keeps within it: crossed at 30 degrees,
+    the sine of which is a half."""
+    road_silence_s: float = 60.0
+    """In a silence longer than this nobody knows where the walker was; chosen."""
+
     path_step_m: float = 10.0
     """Between the places at which a walk is held against a lane; chosen."""
     lane_sd_m: float = 60.0

@@ -57,6 +57,16 @@ def test_all_kinds_are_read_and_lie_where_they_should(tmp_path):
     assert placed.hazards[0].shape.length == pytest.approx(898.0, rel=0.01)
 
 
+def test_roads_are_lines(tmp_path):
+    line = {"type": "LineString", "coordinates": SQUARE[:2]}
+    (road,) = read_areas(written(tmp_path, feature(line, kind="road", name="Mill Road")))
+    assert (road.kind, road.name, len(road.lines)) == ("road", "Mill Road", 1)
+    (placed,) = areas_on_grid([road], course_grid("EPSG:32617")).roads
+    assert placed.shape.length == pytest.approx(898.0, rel=0.01)
+    (told,) = problems(written(tmp_path, feature(polygon(SQUARE), kind="road")))
+    assert "is an area, and a road is a line" in told
+
+
 def test_every_problem_of_a_file_is_told_at_once(tmp_path):
     bow = [SQUARE[0], SQUARE[2], SQUARE[1], SQUARE[3], SQUARE[0]]
     path = written(
@@ -76,7 +86,7 @@ def test_every_problem_of_a_file_is_told_at_once(tmp_path):
     assert told[0].startswith('areas.geojson, feature 1 (A), kind: "swamp" is no kind of area.')
     assert "has no kind. Write one of" in told[1]
     assert "its outline is not sound (self-intersection)" in told[2]
-    assert "is a line, and only a hazard may be one" in told[3]
+    assert "is a line, and only a hazard or a road may be one" in told[3]
     assert '"Point" is no polygon' in told[4]
     assert "is no longitude and latitude" in told[5]
     assert "cannot be drawn" in told[6]

@@ -194,3 +194,5 @@ class-terminal-written = Geschrieben nach { $folder }: { $files }, ein Ordner f�
 class-terminal-kept = { $done } von { $all } Gehenden sind schon fertig und wurden behalten.
 class-terminal-stopped = Angehalten: { $done } von { $all } Gehenden sind fertig und in { $folder } behalten. Derselbe Befehl macht dort
     weiter.
+class-terminal-no-roads = { $file } enthält keine Straße: Straßen als Linien der Art „road“ zeichnen.
+class-terminal-no-road-rule = Die Vorgabe { $standard } hat keine Regel für Straßen: Nichts wird über sie gesagt.

@@ -76,3 +76,16 @@ shows-nobodys = { $file } gehört nach der Liste niemandem und wurde nicht bewer
 shows-fits = {" "}Am besten passt sie zu { $lane } ({ $passed } der { -point(form: "many") } erreicht).
 shows-joined = { $second } geht weiter, wo { $first } abbricht; beide wurden zu einem Gang von { $walker } verbunden. Sind es zwei
     Personen, eine Liste angeben.
+shows-roads = { $walker } ging nach der Aufzeichnung { $seen }{ $minutes ->
+    [none] {""}
+   *[some] {" "}({ $minutes } min)
+} weit näher als { $within } an { $roads }{ $sure ->
+    [none] ; ihr Fehler lässt das nicht sicher sein
+   *[some] , davon { $sure }{ $sure_minutes ->
+    [none] {""}
+   *[some] {" "}({ $sure_minutes } min)
+} jenseits allen Fehlers
+}. Die Vorgabe { $rule ->
+    [keep-off] verlangt, Straßen zu meiden, auch ein Überqueren zählt
+   *[cross-only] lässt Straßen nur überqueren, und was kurz genug dafür ist, zählt nicht
+}; was um die { -point(form: "many") } liegt, ist weggelassen. Das ändert keine Bewertung: fragen.

@@ -15,3 +15,7 @@ terminal-pictures = { $count ->
    *[other] { $count } Bilder
 }
 terminal-no-heights = { $file } hat keine Höhen für einen Teil von: { $legs }.
+terminal-roads = { $count ->
+    [one] { $count } Straße in den Gebieten ist
+   *[other] { $count } Straßen in den Gebieten sind
+} für grade --roads da und werden hier nicht angesehen.

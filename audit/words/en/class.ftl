@@ -191,3 +191,5 @@ class-terminal-written = Written to { $folder }: { $files }, a folder for each w
 } in { $appeals }.
 class-terminal-kept = { $done } of { $all } walkers are done already and were kept.
 class-terminal-stopped = Stopped: { $done } of { $all } walkers are done and kept in { $folder }. The same command goes on from there.
+class-terminal-no-roads = { $file } holds no road: draw roads as lines with the kind "road".
+class-terminal-no-road-rule = The standard { $standard } has no rule for roads: nothing is said of them.

@@ -77,3 +77,16 @@ shows-nobodys = { $file } is nobody's by the roster and was not graded.{ $fits }
 shows-fits = {" "}It fits { $lane } best ({ $passed } of its { -point(form: "many") } passed).
 shows-joined = { $second } goes on where { $first } breaks off, and the two were joined as one walk of { $walker }. If they
     are two people's, give a roster.
+shows-roads = { $walker } walked within { $within } of { $roads } for { $seen }{ $minutes ->
+    [none] {""}
+   *[some] {" "}({ $minutes } min)
+}, by the recording{ $sure ->
+    [none] ; its error does not let that be sure
+   *[some] , and for { $sure }{ $sure_minutes ->
+    [none] {""}
+   *[some] {" "}({ $sure_minutes } min)
+} of it beyond all error
+}. The standard { $rule ->
+    [keep-off] asks to keep off roads; a crossing counts too
+   *[cross-only] lets roads be crossed only, and what is short enough for that is not counted
+}; what lies about the { -point(form: "many") } is left out. It changes no grade: ask.

@@ -15,3 +15,7 @@ terminal-pictures = { $count ->
    *[other] { $count } pictures
 }
 terminal-no-heights = { $file } has no heights for part of { $legs }.
+terminal-roads = { $count ->
+    [one] { $count } road in the areas is
+   *[other] { $count } roads in the areas are
+} for grade --roads, and not looked at here.
