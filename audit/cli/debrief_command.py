@@ -30,6 +30,7 @@ from audit.cli.options import (
     PlanFile,
     Private,
     Route,
+    SlopeHeights,
     Traceback,
     TrackFile,
     WordsFile,
@@ -71,6 +72,7 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
     from_: From = None,
     claim: Claim = None,
     ground: Ground = None,
+    heights: SlopeHeights = None,
     pdf: Pdf = False,
     overlay: OverlayScale = None,
     paper: PaperKind = "a4",
@@ -106,7 +108,7 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
         folder=out,
         only=only,
         pins={"from": from_ or [], "claim": claim or []},
-        extras=_extras(wishes, kept, ground, words, corridor, private=private),
+        extras=_extras(wishes, kept, (ground, heights, words), corridor, private=private),
         options=_course(
             name, date, grid, grid_magnetic_angle, paces_per_100m, arrival_radius, route
         ),
@@ -137,18 +139,19 @@ def _course(
 def _extras(
     wishes: Wishes,
     records: RecordsWanted | None,
-    ground: Path | None,
-    words: Path | None,
+    files: tuple[Path | None, Path | None, Path | None],
     corridor_m: float | None,
     *,
     private: bool,
 ) -> Extras:
-    """Give what a debrief is to have beside the usual."""
+    """Give what a debrief is to have beside the usual; files of ground, heights and words."""
     from audit.cli.debrief_files import Extras  # noqa: PLC0415 (help stays quick)
 
+    ground, heights, words = files
     return Extras(
         wishes=wishes,
         ground=ground,
+        heights=heights,
         private=private,
         words=words,
         records=records,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -16,6 +17,7 @@ from audit.debriefing.privacy import private_debrief
 from audit.debriefing.records import Debrief
 from audit.readers.course_settings import CourseOptions
 from audit.readers.ground_file import GroundFrame, read_ground
+from audit.readers.ground_heights import heights_at
 from audit.reports.map_ground import ground_edges
 from audit.reports.picture import prepare
 from audit.reports.simulated import simulated_notes
@@ -32,12 +34,13 @@ if TYPE_CHECKING:
 class Extras:
     """What a debrief can have beside the usual.
 
-    ``ground`` and ``words`` are files to be read; ``records`` is where the walk is kept;
-    ``corridor_m`` is to either side of the planned line.
+    ``ground``, ``heights`` and ``words`` are files to be read; ``records`` is where the walk
+    is kept; ``corridor_m`` is to either side of the planned line.
     """
 
     wishes: Wishes = field(default_factory=Wishes)
     ground: Path | None = None
+    heights: Path | None = None
     private: bool = False
     words: Path | None = None
     records: RecordsWanted | None = None
@@ -80,6 +83,7 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
         own_card=inputs.card,
         starts=starts,
         claims=claims,
+        heights=None if extras.heights is None else partial(heights_at, extras.heights),
         settings=_settings(extras),
     )
     attempt = None if records is None else _attempt(finished, records)
@@ -92,7 +96,7 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
         folder or usual,
         kinds,
         wishes,
-        made_from=[one for one in (plan, track, log, card, extras.ground, extras.words) if one],
+        made_from=[one for one in (plan, track, log, card, *_files(extras)) if one],
     )
     tell(render_terminal(finished))
     _say_notes(finished)
@@ -109,6 +113,10 @@ def _settings(extras: Extras) -> Settings:
     if extras.corridor_m is None:
         return usual
     return replace(usual, measuring=replace(usual.measuring, corridor_m=extras.corridor_m))
+
+
+def _files(extras: Extras) -> tuple[Path | None, ...]:
+    return extras.ground, extras.heights, extras.words
 
 
 def _attempt(finished: Debrief, records: OpenedRecords) -> Attempt:

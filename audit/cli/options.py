@@ -218,6 +218,14 @@ Private = Annotated[
         "--private", help="Leave out names and the way there and back; count times from the start."
     ),
 ]
+SlopeHeights = Annotated[
+    Path | None,
+    typer.Option(
+        "--heights",
+        metavar="FILE",
+        help="A GeoTIFF of elevation, for what slopes do to a walk, in place of the recording's.",
+    ),
+]
 OutFile = Annotated[
     Path | None,
     typer.Option("--out", metavar="FILE", help="Where it goes. Left out: to standard output."),

@@ -116,7 +116,7 @@ def _card_stages(
         ]
     stages = []
     if own.start is not None and own.end is not None:
-        stages.append(_reference_stage(own, card))
+        stages.append(_reference_stage(own, card, settings))
     stated = own.stated
     if stated.grid_azimuth is not None:
         given_deg = stated.grid_azimuth.degrees
@@ -145,7 +145,7 @@ def _card_stages(
     return stages
 
 
-def _reference_stage(own: OwnLeg, card: CardLeg) -> AzimuthStage:
+def _reference_stage(own: OwnLeg, card: CardLeg, settings: CoachingSettings) -> AzimuthStage:
     """Give the azimuth between the walker's own references."""
     start, end = own.start, own.end
     if start is None or end is None:
@@ -153,8 +153,10 @@ def _reference_stage(own: OwnLeg, card: CardLeg) -> AzimuthStage:
         raise ValueError(message)
     east_m, north_m = end.east_m - start.east_m, end.north_m - start.north_m
     room_m = start.half_square_m + end.half_square_m + card.start.half_square_m
-    room_m += card.end.half_square_m
+    room_m += card.end.half_square_m + 2.0 * settings.written_again_m
     room_deg = math.degrees(math.asin(min(1.0, room_m / max(1.0, card.distance_m))))
+    # The course's own azimuth may be written, and then rounded.
+    room_deg += azimuth_rounding_deg(card.azimuth.degrees)
     grid_deg = direction_degrees(east_m, north_m)
     return AzimuthStage(
         reached=1,

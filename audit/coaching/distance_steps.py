@@ -112,6 +112,9 @@ def _own_stages(card: CardLeg, own: OwnLeg, settings: CoachingSettings) -> list[
         metres = math.hypot(own.end.east_m - own.start.east_m, own.end.north_m - own.start.north_m)
         room_m = own.start.half_square_m + own.end.half_square_m
         room_m += card.start.half_square_m + card.end.half_square_m
+        # The course's own distance may be written, and then rounded.
+        room_m += length_rounding(card.distance_m, CardSettings().distance_rounding_most_m)
+        room_m += 2.0 * settings.written_again_m
         words = sentence("step-between-own", length=Length(metres=metres))
         stages.append(DistanceStage(reached=1, metres=metres, tolerance_m=room_m, words=words))
     given_m = own.stated.distance_m

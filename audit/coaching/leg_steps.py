@@ -47,8 +47,8 @@ def _steps(
     others = tuple(other for other in card.legs if other is not leg)
     points: list[Hop | None] = []
     if own is not None:
-        start = given_hop(own.start, leg.start, card.grid)
-        points = [start, given_hop(own.end, leg.end, card.grid)]
+        start = given_hop(own.start, leg.start, card.grid, settings)
+        points = [start, given_hop(own.end, leg.end, card.grid, settings)]
         if start is None or not start.entered:
             points.append(plotted_hop(own, card.grid, settings))
     points.append(recognised_hop(leg, measures, card.points, card.arrival_radius_m))

@@ -20,13 +20,16 @@ from audit.words.figures import Length
 _SQUARE_M = 1000.0
 
 
-def given_hop(point: OwnPoint | None, end: CardPoint, grid: CourseGrid) -> Hop | None:
+def given_hop(
+    point: OwnPoint | None, end: CardPoint, grid: CourseGrid, settings: CoachingSettings
+) -> Hop | None:
     """Give what lies between a point of the course and its reference on the walker's card."""
     if point is None or end.dead_reckoned:
         return None
     off_m = math.hypot(point.east_m - end.east_m, point.north_m - end.north_m)
     # The same square written again has the same middle; a coarser one takes its own half.
     tolerance_m = math.sqrt(2.0) * (end.half_square_m + point.half_square_m)
+    tolerance_m += settings.written_again_m
     slip = _slip_to(point, (end.east_m, end.north_m), tolerance_m, grid)
     fits = fits_sentence([] if slip is None else [slip.what], link="or")
     return Hop(

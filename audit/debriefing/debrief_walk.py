@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 
 import numpy as np
@@ -19,7 +19,7 @@ from audit.debriefing.quality import judge_quality
 from audit.debriefing.records import Debrief, LegDebrief
 from audit.diagnosis.explain import Explanation, explain_walk
 from audit.diagnosis.gather_evidence import WalkFacts, gather_evidence
-from audit.diagnosis.ground import survey_ground
+from audit.diagnosis.ground import Ground, survey_ground
 from audit.diagnosis.left_out import explain_left_out
 from audit.errors import refuse
 from audit.forecast.place_of_miss import MissInForecast
@@ -33,10 +33,13 @@ from audit.measurement.measure_walk import WalkMeasures, measure_walk
 from audit.plan import Plan
 from audit.settings import Settings
 from audit.track import Track, utc_text
+from audit.units import FloatArray
 from audit.walkers_log import WalkersLog
 
+HeightsOnGrid = Callable[[str, FloatArray], FloatArray]
 
-def debrief(
+
+def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     plan: Plan,
     track: Track,
     *,
@@ -44,6 +47,7 @@ def debrief(
     own_card: Plan | None = None,
     starts: Mapping[str, Moment] | None = None,
     claims: Mapping[str, Moment] | None = None,
+    heights: HeightsOnGrid | None = None,
     settings: Settings | None = None,
 ) -> Debrief:
     """Set a recorded walk against its plan.
@@ -60,6 +64,9 @@ def debrief(
         By name of leg, when the walker left for it and when he claimed its end, where
         somebody knows: clock times of that day in UTC ("09:15"), ISO 8601, or datetimes.
         The rest is matched around them.
+    heights
+        Of a grid's code and places on it, shape (n, 2): heights in metres, NaN where none
+        are known. In place of the recording's own for what slopes do to a walk.
     settings
         Thresholds; the defaults of `Settings` where left out.
 
@@ -85,7 +92,8 @@ def debrief(
         log=log,
         cadence_per_min=track.cadence_per_min[clean.fix],
     )
-    explanation = _explained(clean, measured, card, noted, settings)
+    ground = survey_ground(_on_the_ground(clean, card, heights), settings.diagnosis)
+    explanation = _explained(clean, measured, card, noted, ground, settings)
     talk = talk_over(
         plan,
         card,
@@ -144,17 +152,30 @@ def _forecasts(
     }
 
 
+def _on_the_ground(clean: CleanTrack, card: LegCard, heights: HeightsOnGrid | None) -> CleanTrack:
+    """Give the track with the heights of the ground under it, where somebody has them."""
+    if heights is None:
+        return clean
+    places = np.column_stack([clean.east_m, clean.north_m])
+    return replace(clean, elevation_m=heights(card.grid.code, places))
+
+
 def _explained(
-    clean: CleanTrack, measured: WalkMeasures, card: LegCard, log: WalkersLog, settings: Settings
+    clean: CleanTrack,
+    measured: WalkMeasures,
+    card: LegCard,
+    log: WalkersLog,
+    ground: Ground | None,
+    settings: Settings,
 ) -> Explanation:
-    """Weigh the causes on what was measured, on the log, and on the ground as recorded."""
+    """Weigh the causes on what was measured, on the log, and on the ground."""
     match = measured.match
     facts = WalkFacts(
         azimuths_set=log.azimuths_set(),
         paces_counted=log.counted_paces(),
         under_way=frozenset(leg.leg for leg in match.legs if leg.under_way),
         noise_m=match.noise_m,
-        ground=survey_ground(clean, settings.diagnosis.cross_slope),
+        ground=ground,
     )
     evidence = gather_evidence(measured.legs, card, facts, settings.diagnosis)
     explanation = explain_walk(evidence, settings.diagnosis)

@@ -11,9 +11,6 @@ from audit.diagnosis.evidence import LegEvidence
 from audit.settings import DiagnosisSettings
 from audit.units import direction_degrees, turn_degrees, unit_vector
 
-_MOST = 12
-"""Accounts of one leg that are weighed; the others are hopeless."""
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Account:
@@ -86,7 +83,7 @@ def accounts_of(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Account,
         wild=True,
     )
     hopeful = sorted((account for account in told if _fit(account) > -18.0), key=_fit, reverse=True)
-    return (plain, wild, *hopeful[:_MOST])
+    return (plain, wild, *hopeful[: settings.accounts_most])
 
 
 def _fit(account: Account) -> float:

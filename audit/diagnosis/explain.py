@@ -129,7 +129,7 @@ def _sorted_findings(
         finding = Finding(
             cause=name,
             probability=chief[name],
-            evidence=evidence_sentence(name, leg, weighed.bias_deg, predicted),
+            evidence=evidence_sentence(name, leg, weighed.bias_deg, predicted, settings=settings),
             made=max(chief[name], made.get(name, 0.0)),
             runner_up=rival,
             settles=_settles(name, rival),

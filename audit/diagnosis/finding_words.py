@@ -6,6 +6,7 @@ import math
 
 from audit.diagnosis.evidence import LegEvidence
 from audit.diagnosis.predicted import Predicted
+from audit.settings import DiagnosisSettings
 from audit.units import direction_degrees
 from audit.words import Sentence, sentence
 from audit.words.figures import Length, Number, Percent, Turn
@@ -15,12 +16,14 @@ _EIGHTHS = (
     "north-west",
 )  # fmt: skip
 
-_TOLD_START_M = 25.0
-"""A start this far off explains a miss that the leg itself does not; chosen."""
-
 
 def evidence_sentence(
-    cause: str, leg: LegEvidence, bias_deg: float, predicted: Predicted | None = None
+    cause: str,
+    leg: LegEvidence,
+    bias_deg: float,
+    predicted: Predicted | None = None,
+    *,
+    settings: DiagnosisSettings | None = None,
 ) -> Sentence:
     """Say what a cause predicts for a leg and what was seen there."""
     logged = _log_words(leg)
@@ -35,7 +38,7 @@ def evidence_sentence(
     start: str = ""
     if cause == "within-skill":
         bias = sentence("evidence-together", turn=turn_words(bias_deg, 1))
-        if math.hypot(*leg.start_off_m) >= _TOLD_START_M:
+        if math.hypot(*leg.start_off_m) >= (settings or DiagnosisSettings()).told_start_m:
             start = sentence("evidence-began-off", place=place_words(leg.start_off_m))
     return sentence(
         "evidence-unpredicted",

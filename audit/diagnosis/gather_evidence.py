@@ -17,7 +17,6 @@ from audit.units import turn_degrees, unit_vector, wrap_degrees
 
 _UNKNOWN = 1.0
 """Standard error of a logarithm of distance of which nothing is known."""
-_NEIGHBOUR, _FURTHER = 0.4, 0.2
 _OF_A_BEND = 1.5
 
 
@@ -75,7 +74,7 @@ def _leg_evidence(
     under_way = number in facts.under_way
     named, ground = leg.card.name, facts.ground
     setting = facts.azimuths_set.get(named)
-    slope = None if ground is None else ground.of_leg(measures, leg.card)
+    slope = None if ground is None else ground.of_leg(measures, leg.card, settings)
     return LegEvidence(
         leg=number,
         turn_deg=measures.azimuth_error_deg,
@@ -94,7 +93,7 @@ def _leg_evidence(
         half_square_m=leg.card.end.half_square_m,
         start_off_m=measures.ledger.inherited,
         under_way=under_way,
-        other_magnetic_deg=other_azimuths(card, number),
+        other_magnetic_deg=other_azimuths(card, number, settings),
         other_points_m=other_points(card, leg.card),
         went_on=_went_on(number, legs, settings),
         next_off_m=_next_off_m(number, legs, settings),
@@ -131,12 +130,15 @@ def stale_turn_deg(card: LegCard) -> float | None:
     return card.model_grid_magnetic_angle_deg - card.angles.grid_magnetic_angle_deg
 
 
-def other_azimuths(card: LegCard, number: int) -> tuple[tuple[float, float], ...]:
+def other_azimuths(
+    card: LegCard, number: int, settings: DiagnosisSettings | None = None
+) -> tuple[tuple[float, float], ...]:
     """Give what the card says for the other legs: the legs before and after weigh most."""
     others = [n for n in range(len(card.legs)) if n != number]
     near = [n for n in others if abs(n - number) == 1]
     far = [n for n in others if abs(n - number) > 1]
-    weight = dict.fromkeys(near, _NEIGHBOUR) | {n: _FURTHER / len(far) for n in far}
+    each, among = (settings or DiagnosisSettings()).neighbour_weights
+    weight = dict.fromkeys(near, each) | {n: among / len(far) for n in far}
     return tuple((card.legs[n].magnetic.degrees, weight[n]) for n in others)
 
 
@@ -200,12 +202,12 @@ def _shape(
     measures: LegMeasures, leg: CardLeg, noise_m: float, settings: DiagnosisSettings
 ) -> LineShape | None:
     """Describe how a straight leg was held; too much of it in gaps shows nothing."""
-    if len(leg.line) > 2 or measures.gap_share > 0.15:
+    if len(leg.line) > 2 or measures.gap_share > settings.shape_gaps_most:
         return None
     curve, details = measures.own_cross_track, measures.details
     # The curve's own frame will do: along is its north, right its east.
     walk = np.column_stack([curve.offset_m, curve.along_m])
-    shape = line_shape(walk, noise_m, settings.least_step_m)
+    shape = line_shape(walk, noise_m, settings.least_step_m, settings.line_shape)
     thirds = None if details is None else details.thirds
     if shape is None or thirds is None:
         return shape

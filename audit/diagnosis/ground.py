@@ -9,12 +9,8 @@ import numpy as np
 from audit.leg_card import CardLeg
 from audit.matching.leg_match import CleanTrack
 from audit.measurement.leg_measures import LegMeasures
+from audit.settings import DiagnosisSettings
 from audit.units import FloatArray, unit_vector
-
-_SMOOTH_M = 60.0
-_LEAST_KNOWN = 0.8
-_PLANE_FITS = 0.7
-"""Share of the variance of all elevations that one slope explains, to speak of a slope."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,14 +33,18 @@ class Ground:
     elevation_m: FloatArray
     fall: FloatArray | None
 
-    def of_leg(self, measures: LegMeasures, leg: CardLeg) -> LegSlope | None:
+    def of_leg(
+        self, measures: LegMeasures, leg: CardLeg, settings: DiagnosisSettings
+    ) -> LegSlope | None:
         """Give the slope of one leg, or None where its elevations are not known."""
         part = slice(measures.start.fix, measures.claim.fix + 1)
         path, height = self.path_m[part], self.elevation_m[part]
         known = np.isfinite(height)
-        if known.sum() < 4 or known.mean() < _LEAST_KNOWN or path[-1] - path[0] < _SMOOTH_M:
+        over_m = settings.slope_over_m
+        enough = known.sum() >= 4 and known.mean() >= settings.heights_known
+        if not enough or path[-1] - path[0] < over_m:
             return None
-        count = max(int((path[-1] - path[0]) / _SMOOTH_M), 1)
+        count = max(int((path[-1] - path[0]) / over_m), 1)
         at = np.linspace(path[0], path[-1], count + 1)
         level = np.interp(at, path[known], height[known])
         flat = np.diff(at)
@@ -59,17 +59,18 @@ class Ground:
         )
 
 
-def survey_ground(clean: CleanTrack, least_slope: float) -> Ground | None:
+def survey_ground(clean: CleanTrack, settings: DiagnosisSettings) -> Ground | None:
     """Read the ground off a recording; None where it has too few elevations."""
     known = np.isfinite(clean.elevation_m)
-    if known.mean() < _LEAST_KNOWN or np.ptp(clean.elevation_m[known]) < 1.0:
+    if known.mean() < settings.heights_known or np.ptp(clean.elevation_m[known]) < 1.0:
         return None
     step = np.hypot(np.diff(clean.east_m), np.diff(clean.north_m))
     path = np.concatenate([[0.0], np.cumsum(step)])
-    return Ground(path_m=path, elevation_m=clean.elevation_m, fall=_fall(clean, known, least_slope))
+    fall = _fall(clean, known, settings)
+    return Ground(path_m=path, elevation_m=clean.elevation_m, fall=fall)
 
 
-def _fall(clean: CleanTrack, known: np.ndarray, least_slope: float) -> FloatArray | None:
+def _fall(clean: CleanTrack, known: np.ndarray, settings: DiagnosisSettings) -> FloatArray | None:
     """Fit one slope to all elevations: its fall as a unit vector times nothing but direction."""
     east = clean.east_m[known] - clean.east_m[known].mean()
     north = clean.north_m[known] - clean.north_m[known].mean()
@@ -81,6 +82,6 @@ def _fall(clean: CleanTrack, known: np.ndarray, least_slope: float) -> FloatArra
     slope, *_ = np.linalg.lstsq(design, height, rcond=None)
     steep = float(np.hypot(*slope))
     fits = 1.0 - float(((height - design @ slope) ** 2).sum() / (height**2).sum())
-    if steep < least_slope or fits < _PLANE_FITS:
+    if steep < settings.cross_slope or fits < settings.plane_fits:
         return None
     return np.asarray(-slope / steep)

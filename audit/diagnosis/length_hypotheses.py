@@ -11,7 +11,7 @@ from audit.diagnosis.evidence import LegEvidence
 from audit.diagnosis.leg_densities import STRAY, LegDensities, length_density, stray_length
 from audit.diagnosis.makes_it_again import Prone, prone_to
 from audit.diagnosis.ordinary import Ordinary
-from audit.diagnosis.walk_hypotheses import HOPELESS_NATS, WalkHypothesis, walk_hypotheses
+from audit.diagnosis.walk_hypotheses import WalkHypothesis, walk_hypotheses
 from audit.settings import DiagnosisSettings
 from audit.units import FloatArray
 
@@ -83,7 +83,7 @@ def length_grid(
         one
         for one, score in zip(found, scores, strict=True)
         if one is plain
-        or score > best - (settings.again_hopeless_nats if one in again else HOPELESS_NATS)
+        or score > best - (settings.again_hopeless_nats if one in again else settings.hopeless_nats)
     )
     split = [_by_name(hopeful, leg, len(paces.prior)) for leg in range(len(legs))]
     return LengthGrid(

@@ -6,12 +6,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from audit.settings import LineShapeSettings
 from audit.units import FloatArray, direction_degrees, turn_degrees
-
-_STEP_M = 8.0
-"""Headings are taken over steps of this length."""
-_OWN_WANDER_M = 40.0
-"""Headings this far apart along the way are separate evidence of a bearing held."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,34 +57,39 @@ class LineShape:
     chord_m: float = 500.0
 
 
-def line_shape(walk: FloatArray, noise_m: float, least_side_m: float) -> LineShape | None:
+def line_shape(
+    walk: FloatArray, noise_m: float, least_side_m: float, settings: LineShapeSettings
+) -> LineShape | None:
     """Describe a walk, shape (n, 2), from start to claim; None for one that is too short."""
-    steps = _even_steps(walk)
+    steps = _even_steps(walk, settings)
     if steps is None:
         return None
     heading, chord_deg, chord_m = steps
     off = turn_degrees(chord_deg, heading)
-    sides = _sideways(off, max(least_side_m, 2.5 * noise_m))
-    held = np.abs(off) < 50.0
+    sides = _sideways(off, max(least_side_m, settings.of_noise * noise_m), settings)
+    held = np.abs(off) < settings.held_deg
     ragged = float(np.sqrt(np.mean(off[held] ** 2))) if held.any() else 90.0
-    bend, bend_sd = _bend(off, held, noise_m, ragged)
+    bend, bend_sd = _bend(off, held, noise_m, ragged, settings)
     return LineShape(
         bend_deg=bend,
         bend_sd_deg=bend_sd,
         sideways=sides,
-        other=_other_bearing(off, noise_m),
+        other=_other_bearing(off, noise_m, settings),
         raggedness_deg=ragged,
         chord_m=chord_m,
     )
 
 
-def _even_steps(walk: FloatArray) -> tuple[FloatArray, float, float] | None:
+def _even_steps(
+    walk: FloatArray, settings: LineShapeSettings
+) -> tuple[FloatArray, float, float] | None:
     """Give headings of steps of equal length along the way, and the chord."""
     path = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(walk, axis=0).T))])
-    count = int(path[-1] // _STEP_M)
+    count = int(path[-1] // settings.step_m)
     chord = walk[-1] - walk[0]
     chord_m = float(np.hypot(*chord))
-    if count < 12 or chord_m < 80.0 or path[-1] > 3.0 * chord_m:
+    short = count < settings.least_steps or chord_m < settings.least_chord_m
+    if short or path[-1] > settings.longest_of_chord * chord_m:
         return None
     at = np.linspace(0.0, path[-1], count + 1)
     places = np.column_stack([np.interp(at, path, walk[:, axis]) for axis in (0, 1)])
@@ -97,21 +98,24 @@ def _even_steps(walk: FloatArray) -> tuple[FloatArray, float, float] | None:
     return heading, direction_degrees(float(chord[0]), float(chord[1])), chord_m
 
 
-def _bend(off: FloatArray, held: np.ndarray, noise_m: float, ragged: float) -> tuple[float, float]:
+def _bend(
+    off: FloatArray, held: np.ndarray, noise_m: float, ragged: float, settings: LineShapeSettings
+) -> tuple[float, float]:
     """Fit an even bend to the headings; its error counts wander and receiver as they are."""
     share = (np.arange(len(off)) + 0.5) / len(off) - 0.5
     if held.sum() < 8:
         return 0.0, 90.0
     slope = float(np.polyfit(share[held], off[held], 1)[0])
-    length_m = _STEP_M * len(off)
-    wander = ragged * np.sqrt(12.0 * min(_OWN_WANDER_M / length_m, 1.0))
+    length_m = settings.step_m * len(off)
+    wander = ragged * np.sqrt(12.0 * min(settings.own_wander_m / length_m, 1.0))
     receiver = np.degrees(6.0 * 1.2 * noise_m / length_m)
     return slope, float(np.hypot(wander, receiver))
 
 
-def _sideways(off: FloatArray, least_m: float) -> tuple[Sideways, ...]:
-    """Find ways across: runs of steps at 45 to 135 degrees to the leg."""
-    hand = np.where((np.abs(off) > 45.0) & (np.abs(off) < 135.0), np.sign(off), 0.0)
+def _sideways(off: FloatArray, least_m: float, settings: LineShapeSettings) -> tuple[Sideways, ...]:
+    """Find ways across: runs of steps at some 45 to 135 degrees to the leg."""
+    low, high = settings.across_deg
+    hand = np.where((np.abs(off) > low) & (np.abs(off) < high), np.sign(off), 0.0)
     edges = np.concatenate([[0], np.flatnonzero(np.diff(hand)) + 1, [len(hand)]])
     found = []
     for begin, end in zip(edges[:-1].tolist(), edges[1:].tolist(), strict=True):
@@ -119,27 +123,30 @@ def _sideways(off: FloatArray, least_m: float) -> tuple[Sideways, ...]:
             continue
         # The turns into and out of it are blurred by smoothing: take what leans that way.
         first, last = begin, end
-        while first > 0 and hand[begin] * off[first - 1] > 20.0:
+        while first > 0 and hand[begin] * off[first - 1] > settings.leaning_deg:
             first -= 1
-        while last < len(off) and hand[begin] * off[last] > 20.0:
+        while last < len(off) and hand[begin] * off[last] > settings.leaning_deg:
             last += 1
-        right = float(_STEP_M * np.sin(np.radians(off[first:last])).sum())
+        right = float(settings.step_m * np.sin(np.radians(off[first:last])).sum())
         if abs(right) >= least_m:
-            found.append(Sideways(along_m=_STEP_M * first, right_m=right))
+            found.append(Sideways(along_m=settings.step_m * first, right_m=right))
     return tuple(found)
 
 
-def _other_bearing(off: FloatArray, noise_m: float) -> OtherBearing | None:
+def _other_bearing(
+    off: FloatArray, noise_m: float, settings: LineShapeSettings
+) -> OtherBearing | None:
     """Find the one stretch whose bearing differs most from that of the rest."""
-    count = len(off)
-    sums = np.concatenate([[0.0], np.cumsum(np.clip(off, -75.0, 75.0))])
-    lengths = np.arange(3, max(4, int(0.55 * count)))
+    count, most, step_m = len(off), settings.clipped_deg, settings.step_m
+    sums = np.concatenate([[0.0], np.cumsum(np.clip(off, -most, most))])
+    shortest = settings.shortest_other_steps
+    lengths = np.arange(shortest, max(shortest + 1, int(settings.longest_other_share * count)))
     best: tuple[float, int, int, float] | None = None
     for length in lengths.tolist():
         inner = (sums[length:] - sums[:-length]) / length
         outer = (sums[-1] - inner * length) / (count - length)
         turn = inner - outer
-        weight = length * (count - length) / count * _STEP_M / _OWN_WANDER_M
+        weight = length * (count - length) / count * step_m / settings.own_wander_m
         at = int(np.argmax(np.abs(turn)))
         gain = 0.5 * turn[at] ** 2 * weight
         if best is None or gain > best[0]:
@@ -148,26 +155,26 @@ def _other_bearing(off: FloatArray, noise_m: float) -> OtherBearing | None:
         return None
     _, first, length, turn_deg = best
     rest = np.concatenate([off[:first], off[first + length :]])
-    wander = float(np.sqrt(np.mean((np.clip(rest, -75.0, 75.0) - rest.mean()) ** 2)))
-    receiver = np.degrees(1.5 * noise_m / (_STEP_M * length))
-    spread = float(np.hypot(max(wander, 4.0), receiver))
-    weight = length * (count - length) / count * _STEP_M / _OWN_WANDER_M
+    wander = float(np.sqrt(np.mean((np.clip(rest, -most, most) - rest.mean()) ** 2)))
+    receiver = np.degrees(1.5 * noise_m / (step_m * length))
+    spread = float(np.hypot(max(wander, settings.least_wander_deg), receiver))
+    weight = length * (count - length) / count * step_m / settings.own_wander_m
     nats = 0.5 * (turn_deg / spread) ** 2 * weight - np.log(0.5 * count)
-    right = float(_STEP_M * length * np.sin(np.radians(turn_deg)))
+    right = float(step_m * length * np.sin(np.radians(turn_deg)))
     return OtherBearing(
         turn_deg=turn_deg,
-        length_m=_STEP_M * length,
+        length_m=step_m * length,
         right_m=right,
         nats=float(nats),
-        even_nats=_even_nats(off),
+        even_nats=_even_nats(off, settings),
     )
 
 
-def _even_nats(off: FloatArray) -> float:
+def _even_nats(off: FloatArray, settings: LineShapeSettings) -> float:
     """Say how much better than one bearing an even bend explains a walk, by the same measure."""
-    off = np.clip(off, -75.0, 75.0)
+    off = np.clip(off, -settings.clipped_deg, settings.clipped_deg)
     share = (np.arange(len(off)) + 0.5) / len(off) - 0.5
     slope, middle = np.polyfit(share, off, 1)
     wander = float(np.sqrt(np.mean((off - middle - slope * share) ** 2)))
-    explained = float(((slope * share) ** 2).sum()) * _STEP_M / _OWN_WANDER_M
-    return 0.5 * explained / max(wander, 4.0) ** 2
+    explained = float(((slope * share) ** 2).sum()) * settings.step_m / settings.own_wander_m
+    return 0.5 * explained / max(wander, settings.least_wander_deg) ** 2

@@ -8,9 +8,6 @@ from audit.diagnosis.cause import Expected
 from audit.diagnosis.evidence import LegEvidence
 from audit.settings import DiagnosisSettings
 
-_SPAN_M = 300.0
-"""A cause whose stretches have a span of lengths narrower than this says more by its length."""
-
 
 def expect_swerve(
     leg: LegEvidence, settings: DiagnosisSettings, length_m: tuple[float, float]
@@ -26,6 +23,8 @@ def expect_swerve(
         return ()
     better = other.nats - max(other.even_nats, 0.0)
     rare, most = settings.swerve_nats
-    odds = math.exp(min(other.nats, better, most) - rare) * _SPAN_M / (high_m - low_m)
+    odds = (
+        math.exp(min(other.nats, better, most) - rare) * settings.swerve_span_m / (high_m - low_m)
+    )
     turn = math.degrees(math.atan(other.right_m / shape.chord_m))
     return (Expected(turn_deg=turn, turn_sd_deg=1.0, odds=odds),)

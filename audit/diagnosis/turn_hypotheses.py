@@ -11,7 +11,7 @@ from audit.diagnosis.evidence import LegEvidence
 from audit.diagnosis.leg_densities import STRAY, LegDensities, stray_turn, turn_density
 from audit.diagnosis.on_and_off import sum_over_changes
 from audit.diagnosis.ordinary import Ordinary
-from audit.diagnosis.walk_hypotheses import HOPELESS_NATS, WalkHypothesis, walk_hypotheses
+from audit.diagnosis.walk_hypotheses import WalkHypothesis, walk_hypotheses
 from audit.settings import DiagnosisSettings
 from audit.units import FloatArray
 
@@ -52,7 +52,7 @@ def turn_hypotheses(
         turned = _turned(legs, one, turns, settings)
         on = np.stack([_alone(leg, of) for leg, of in zip(legs, turned.density, strict=True)])
         score = float((sum_over_changes(on, off, settings).log_evidence + prior).max())
-        if score + turned.log_prior > best - HOPELESS_NATS:
+        if score + turned.log_prior > best - settings.hopeless_nats:
             kept.append(turned)
     return 1.0 - sum(one.prior for one in shared), tuple(kept)
 

@@ -10,9 +10,6 @@ from audit.diagnosis.causes import CAUSES
 from audit.diagnosis.evidence import LegEvidence
 from audit.settings import DiagnosisSettings
 
-HOPELESS_NATS = 8.5
-"""A hypothesis so much worse than the best has less than one chance in 4000."""
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WalkHypothesis:
@@ -56,4 +53,5 @@ def walk_hypotheses(
 
 
 def _shows(way: Expected, settings: DiagnosisSettings) -> bool:
-    return abs(way.turn_deg) >= settings.least_turn_deg or abs(way.log_ratio) >= 0.015
+    turned = abs(way.turn_deg) >= settings.least_turn_deg
+    return turned or abs(way.log_ratio) >= settings.least_log_ratio

@@ -13,6 +13,7 @@ from audit.settings.course_setting import CourseSettingSettings
 from audit.settings.diagnosis import DiagnosisSettings
 from audit.settings.forecast import ForecastSettings
 from audit.settings.grading import GradingSettings
+from audit.settings.line_shapes import LineShapeSettings
 from audit.settings.measuring import (
     AsideSettings,
     ClaimSettings,
@@ -39,6 +40,7 @@ __all__ = [
     "GradingSettings",
     "GroundSettings",
     "HeadingSettings",
+    "LineShapeSettings",
     "MatchingSettings",
     "MeasuringSettings",
     "NoiseSettings",
@@ -620,6 +622,8 @@ class PrivacySettings:
 class CoachingSettings:
     """What is ordinary at each step from a point given to a point recognised."""
 
+    written_again_m: float = 2.0
+    """A place written again, as with the fifth decimal of a degree, is the same; chosen."""
     measured_azimuth_deg: float = 1.0
     """A protractor azimuth (US Army map-reading standard, STP 21-1-SMCT: 1 degree)."""
     converted_deg: float = 0.5
@@ -643,9 +647,8 @@ class CoachingSettings:
     """Starts away from their points are worth practice from here on; chosen: out of sight."""
     good_distance_share: float = 0.05
     """A distance within this of the card's is praised; chosen."""
-    ordinary_probability: float = 0.8
-    """A step on foot is called ordinary where a leg's error is that from here on: as a mistake is
-    named from here on."""
+    ordinary_probability: float = 0.5
+    """A step on foot is called ordinary where a leg's error is that more likely than not."""
     named_probability: float = 0.5
     """A mistake is put before the walker from here on; chosen: more likely than not."""
     things: int = 2

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
+from audit.settings.line_shapes import LineShapeSettings
 from audit.settings.priors import LEG_PRIORS, MADE_AGAIN, WALK_PRIORS
 
 
@@ -33,6 +34,12 @@ class DiagnosisSettings:
     """What is less likely than the best by more comes to less than 1 per cent."""
     named: float = 0.8
     """A mistake is called named from here on; chosen: right four times in five at the least."""
+    hopeless_nats: float = 8.5
+    """A hypothesis so much worse than the best has less than one chance in 4000."""
+    accounts_most: int = 12
+    """Accounts of one leg that are weighed; the others are hopeless."""
+    told_start_m: float = 25.0
+    """A start this far off explains a miss that the leg itself does not; chosen."""
     least_share: float = 0.002
     """Candidates below this are not listed; their share goes to "cannot-tell"."""
     least_made: float = 0.05
@@ -73,6 +80,8 @@ class DiagnosisSettings:
     the rest anywhere. Without it a turn of 12 degrees counts as ordinary error."""
     least_turn_deg: float = 1.5
     """A cause that turns a leg by less is no cause of anything there."""
+    least_log_ratio: float = 0.015
+    """And one that changes a distance by less."""
     least_stale_deg: float = 0.75
     """An old angle that differs by less from the model's is within the model's own error
     (0.4 degrees in middle latitudes)."""
@@ -126,6 +135,27 @@ class DiagnosisSettings:
     least_slope_ratio: float = 0.975
     """Less than this between slope and map is hidden by scatter (cos 13 degrees)."""
 
+    # Numbers and ground
+    azimuth_swaps: tuple[tuple[int, int, float], ...] = ((0, 1, 0.25), (1, 2, 0.25), (0, 2, 0.1))
+    azimuth_wrong_digit: float = 0.4 / 21.0
+    """Places of swapped digits, and how often; a wrong digit is any of 3 in the first place and
+    of 9 in each of the others."""
+    mil_circles: tuple[tuple[float, float], ...] = (
+        (-0.0625, 0.4),
+        (-0.015625, 0.2),
+        (6400.0 / 6000.0 - 1.0, 0.3),
+        (6400.0 / 6300.0 - 1.0, 0.1),
+    )
+    """Turn over magnetic azimuth where 6000 or 6300 mils are read on 6400, and the other way
+    round, and how often each; the shares are chosen."""
+    neighbour_weights: tuple[float, float] = (0.4, 0.2)
+    """Of another leg's azimuth: that of the leg before or after, each; all others together."""
+    slope_over_m: float = 60.0
+    heights_known: float = 0.8
+    plane_fits: float = 0.7
+    """Slopes are taken over this way, where so much of it has elevations; one slope for the
+    course where it explains so much of the variance of all elevations; chosen."""
+
     # Points and places
     digit_shift_most_m: float = 2000.0
     point_sd_m: float = 8.0
@@ -164,6 +194,13 @@ class DiagnosisSettings:
     paced_bypass_odds: float = 8.0
     """How much likelier a way sideways that is not walked back, and a bypass at all, are with the
     mistake than without; chosen: below the 30 and 12 that were counted on made walks."""
+    line_shape: LineShapeSettings = field(default_factory=LineShapeSettings)
+    shape_gaps_most: float = 0.15
+    """A leg with more of it in gaps shows no line."""
+    one_side_odds: float = 20.0
+    """Two ways to one side and none back are rare where obstacles are boxed; chosen."""
+    swerve_span_m: float = 300.0
+    """A cause whose stretches have a narrower span of lengths says more by its length."""
     swerve_nats: tuple[float, float] = (4.5, 10.0)
     """Ground makes people swerve: less than the first is no evidence of a swerve, and none is
     better evidence than the second. Chosen on made walks and on real ones."""

@@ -36,7 +36,7 @@ def test_what_all_legs_call_ordinary_is_no_error_on_foot() -> None:
 
 
 def test_an_undecided_leg_keeps_its_steps() -> None:
-    assert judged(0.6, "walked").entered == ("walked",)
+    assert judged(0.4, "walked").entered == ("walked",)
 
 
 def test_a_slip_on_paper_is_no_scatter() -> None:

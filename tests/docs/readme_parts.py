@@ -11,6 +11,7 @@ from tempfile import TemporaryDirectory
 from confusion.table import readme_lines
 from plan_slips.limits import limit_lines
 from plan_slips.table import lines, read_limits, read_record
+from steps_told.table import readme_lines as step_lines
 from typer.testing import CliRunner
 
 from audit.cli.app import app
@@ -71,6 +72,11 @@ def confusion_table() -> str:
     return "\n".join(readme_lines()) + "\n"
 
 
+def steps_table() -> str:
+    """Give how often coaching tells the right step, from the figures on record."""
+    return "\n".join(step_lines()) + "\n"
+
+
 def coverage_table() -> str:
     """Give the table of how often 95 % intervals hold the truth, from the figures on record."""
     record = json.loads((ROOT / "tests" / "honesty" / "recorded.json").read_text())["figures"]
@@ -124,6 +130,7 @@ PARTS = {
     "accuracy": accuracy_table,
     "planted-slips": planted_slips_table,
     "confusion": confusion_table,
+    "steps-told": steps_table,
 }
 
 

@@ -9,10 +9,6 @@ from audit.diagnosis.evidence import LegEvidence
 from audit.settings import DiagnosisSettings
 from audit.units import turn_degrees
 
-_SWAPS = ((0, 1, 0.25), (1, 2, 0.25), (0, 2, 0.1))
-_WRONG_DIGIT = 0.4 / 21.0
-"""A wrong digit is any of 3 in the first place and of 9 in each of the others."""
-
 
 def _swapped(digits: str, first: int, second: int) -> str:
     swapped = list(digits)
@@ -27,12 +23,15 @@ def _with_one_wrong(digits: str) -> Iterator[str]:
                 yield digits[:place] + digit + digits[place + 1 :]
 
 
-def expects(leg: LegEvidence, _settings: DiagnosisSettings) -> tuple[Expected, ...]:
+def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect M with two digits swapped, most often neighbours, or with one digit wrong."""
     magnetic = leg.planned_magnetic_deg
     digits = f"{round(magnetic) % 360:03d}"
-    ways = [(_swapped(digits, first, second), weight) for first, second, weight in _SWAPS]
-    ways += [(read, _WRONG_DIGIT) for read in _with_one_wrong(digits)]
+    ways = [
+        (_swapped(digits, first, second), weight)
+        for first, second, weight in settings.azimuth_swaps
+    ]
+    ways += [(read, settings.azimuth_wrong_digit) for read in _with_one_wrong(digits)]
     return tuple(
         Expected(weight=weight, turn_deg=turn_degrees(float(round(magnetic)), float(read)))
         for read, weight in ways

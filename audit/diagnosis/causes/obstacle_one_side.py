@@ -8,11 +8,8 @@ from audit.diagnosis.cause import Cause, Expected
 from audit.diagnosis.evidence import LegEvidence
 from audit.settings import DiagnosisSettings
 
-_ODDS = 20.0
-"""Two ways to one side and none back are rare where obstacles are boxed; chosen."""
 
-
-def expects(leg: LegEvidence, _settings: DiagnosisSettings) -> tuple[Expected, ...]:
+def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect steps in cross-track to one side, the heading as planned between them."""
     shape = leg.shape
     if shape is None or not shape.sideways:
@@ -22,7 +19,7 @@ def expects(leg: LegEvidence, _settings: DiagnosisSettings) -> tuple[Expected, .
     if not same:
         return ()
     turn = math.degrees(math.atan(sum(right_m) / shape.chord_m))
-    return (Expected(turn_deg=turn, turn_sd_deg=1.0, odds=_ODDS),)
+    return (Expected(turn_deg=turn, turn_sd_deg=1.0, odds=settings.one_side_odds),)
 
 
 CAUSE = Cause(

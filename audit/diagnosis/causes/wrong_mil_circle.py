@@ -7,15 +7,8 @@ from audit.diagnosis.evidence import LegEvidence
 from audit.settings import DiagnosisSettings
 from audit.units import turn_degrees
 
-_SHARES = (
-    (-0.0625, 0.4),
-    (-0.015625, 0.2),
-    (6400.0 / 6000.0 - 1.0, 0.3),
-    (6400.0 / 6300.0 - 1.0, 0.1),
-)
 
-
-def expects(leg: LegEvidence, _settings: DiagnosisSettings) -> tuple[Expected, ...]:
+def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect r grows with M: 6000 or 6300 mils read on 6400, and the other way round."""
     return tuple(
         Expected(
@@ -23,7 +16,7 @@ def expects(leg: LegEvidence, _settings: DiagnosisSettings) -> tuple[Expected, .
             turn_deg=turn_degrees(0.0, share * leg.planned_magnetic_deg),
             logged=False,
         )
-        for share, weight in _SHARES
+        for share, weight in settings.mil_circles
     )
 
 
