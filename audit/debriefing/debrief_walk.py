@@ -82,7 +82,6 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     pins = read_pins(starts or {}, claims or {}, card, clean, track.source, settings.matching)
     card, outing = _matched(clean, card, settings, pins, track.source)
     laid_out, match = outing.laid_out, outing.match
-    noted = log or WalkersLog(entries=())
     measured = measure_walk(
         clean,
         laid_out,
@@ -93,7 +92,7 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
         cadence_per_min=track.cadence_per_min[clean.fix],
     )
     ground = survey_ground(_on_the_ground(clean, card, heights), settings.diagnosis)
-    explanation = _explained(clean, measured, card, noted, ground, settings)
+    explanation = _explained(clean, measured, card, log, ground, settings)
     talk = talk_over(
         plan,
         card,
@@ -164,12 +163,12 @@ def _explained(
     clean: CleanTrack,
     measured: WalkMeasures,
     card: LegCard,
-    log: WalkersLog,
+    log: WalkersLog | None,
     ground: Ground | None,
     settings: Settings,
 ) -> Explanation:
     """Weigh the causes on what was measured, on the log, and on the ground."""
-    match = measured.match
+    match, log = measured.match, log or WalkersLog(entries=())
     facts = WalkFacts(
         azimuths_set=log.azimuths_set(),
         paces_counted=log.counted_paces(),

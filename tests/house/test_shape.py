@@ -18,7 +18,10 @@ LONGEST_FILE = 400
 LONGEST_TEST_FILE = 500
 LONGEST_FUNCTION = 50
 """Lines of a function, its docstring left out."""
-LONGER = {"audit/measurement/measure_leg.py: measure_leg": 60}  # one record filled in
+LONGER = {
+    "audit/measurement/measure_leg.py: measure_leg": 60,  # one record filled in
+    "audit/cli/debrief_command.py: debrief": 65,  # one parameter an option
+}
 EMPTY_NAMES = {"utils", "util", "helpers", "helper", "core", "common", "misc", "base", "lib"}
 
 
