@@ -22,6 +22,7 @@ from audit.statistics.correlated_noise import covariance
 from audit.statistics.integrated_noise import integrated_covariance
 from audit.units import FloatArray
 
+_HALVINGS = 8
 _NORMAL_PLACES = np.array([NormalDist().inv_cdf((place + 0.5) / 201) for place in range(201)])
 
 
@@ -119,17 +120,27 @@ def chord_slope(
         )
         for tau in settings.wander_correlations_s
     ]
+    pairs = list(product(noises, wanders))
+    # Bases in which the noise is one everywhere and the wander a number for each axis.
+    whitened = [noise.whiten @ wander @ noise.whiten.T for noise, (wander, _, _) in pairs]
+    share, basis = np.linalg.eigh(np.array(whitened))
+    given = [
+        noise.whiten @ np.column_stack([design, across_m, to_end])
+        for noise, (_, to_end, _) in pairs
+    ]
+    rotated = basis.transpose(0, 2, 1) @ np.array(given)
+    spread = _Spread(
+        share=np.maximum(share, 0.0),
+        log_det_noise=np.array([noise.log_det for noise, _ in pairs]),
+        at_end=np.array([at_end for _, (_, _, at_end) in pairs]),
+    )
+    log_prior = np.array([noise.log_prior for noise, _ in pairs])
     answers = []
-    for noise, (wander, to_end, at_end) in product(noises, wanders):
-        # A basis in which the noise is one everywhere and the wander a number for each axis.
-        share, basis = np.linalg.eigh(noise.whiten @ wander @ noise.whiten.T)
-        rotated = basis.T @ noise.whiten @ np.column_stack([design, across_m, to_end])
-        spread = _Spread(share=np.maximum(share, 0.0), log_det_noise=noise.log_det, at_end=at_end)
-        for share_left, chance in settings.step_sds if asides.steps else ((1.0, 1.0),):
-            beside = np.array([step.sd_m(share_left) ** 2 for step in asides.steps])
-            answer = _weigh_strengths(rotated, spread, strengths, beside)
-            answer[0] += np.log(chance) + noise.log_prior
-            answers.append(answer)
+    for share_left, chance in settings.step_sds if asides.steps else ((1.0, 1.0),):
+        beside = np.array([step.sd_m(share_left) ** 2 for step in asides.steps])
+        answer = _weigh_strengths(rotated, spread, strengths, beside)
+        answer[0] += np.log(chance) + log_prior[:, None]
+        answers.append(answer.reshape(3, -1))
     return _mixed(np.concatenate(answers, axis=1), length_m, asides)
 
 
@@ -186,53 +197,55 @@ def _strengths(noise_m: float, speed_m_s: float, settings: HeadingSettings) -> _
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Spread:
-    """The wander in the basis in which the noise is one everywhere.
+    """The wander in bases in which the noise is one everywhere.
 
-    ``share`` has shape (n,); ``at_end`` is its variance at the end of the leg.
+    ``share`` has shape (c, n); ``at_end``, shape (c,), is its variance at the end of the leg.
     """
 
     share: FloatArray
-    log_det_noise: float
-    at_end: float
+    log_det_noise: FloatArray
+    at_end: FloatArray
 
 
 def _weigh_strengths(
     rotated: FloatArray, spread: _Spread, strengths: _Strengths, step_variance: FloatArray
 ) -> FloatArray:
-    """Give log weight, mean and variance of the answer for each strength; shape (3, s).
+    """Give log weight, mean and variance of the answer for each basis and strength; (3, c, s).
 
-    ``rotated`` holds, for each axis of the basis, the design (2, and one for each step
-    aside), the offset across and the covariance with the wander at the end. There every
-    covariance is diagonal, so a strength costs a few sums over the axes. What is known
-    of the steps, shape (k,), comes in as one more observation each: none, to within
-    its variance.
+    ``rotated``, shape (c, n, k), holds, for each axis of each basis, the design (2, and one
+    for each step aside), the offset across and the covariance with the wander at the end.
+    There every covariance is diagonal, so a strength costs a few sums over the axes. What
+    is known of the steps, shape (k,), comes in as one more observation each: none, to
+    within its variance.
     """
-    steps = len(step_variance)
-    known = np.zeros((steps, rotated.shape[1]))
-    known[:, 2 : 2 + steps] = np.eye(steps)
-    rotated = np.vstack([rotated, known])
-    design, across, to_end = rotated[:, : 2 + steps], rotated[:, -2], rotated[:, -1]
+    bases, steps = len(rotated), len(step_variance)
+    known = np.zeros((bases, steps, rotated.shape[2]))
+    known[:, :, 2 : 2 + steps] = np.eye(steps)
+    rotated = np.concatenate([rotated, known], axis=1)
+    design, across, to_end = rotated[..., : 2 + steps], rotated[:, None, :, -2], rotated[..., -1]
     drift = strengths.drift_m_s[:, None] ** 2
-    variance = strengths.noise_m[:, None] ** 2 + drift * spread.share
-    variance = np.hstack([variance, np.tile(step_variance, (len(variance), 1))])
-    scaled = design / variance[:, :, None]
-    information = np.einsum("ni,snj->sij", design, scaled)
+    variance = strengths.noise_m[:, None] ** 2 + drift * spread.share[:, None, :]
+    of_steps = np.broadcast_to(step_variance, (*variance.shape[:2], steps))
+    variance = np.concatenate([variance, of_steps], axis=2)
+    scaled = design[:, None] / variance[..., None]
+    information = design.transpose(0, 2, 1)[:, None] @ scaled
     inverse = np.linalg.inv(information)
-    coefficient = np.einsum("sij,snj,n->si", inverse, scaled, across)
-    residual = across - coefficient @ design.T
+    moment = across[:, :, None, :] @ scaled
+    coefficient = (moment @ inverse)[:, :, 0]
+    residual = across - coefficient @ design.transpose(0, 2, 1)
     log_weight = strengths.log_prior - 0.5 * (
-        spread.log_det_noise
-        + np.log(variance).sum(axis=1)
+        spread.log_det_noise[:, None]
+        + np.log(variance).sum(axis=2)
         + np.linalg.slogdet(information)[1]
-        + (residual**2 / variance).sum(axis=1)
+        + (residual**2 / variance).sum(axis=2)
     )
-    pull = drift * to_end
-    mean = coefficient[:, 1] + (pull * residual / variance).sum(axis=1)
+    pull = drift * to_end[:, None, :]
+    mean = coefficient[..., 1] + (pull * residual / variance).sum(axis=2)
     wanted = np.zeros(2 + steps)
     wanted[1] = 1.0
-    wanting = wanted - np.einsum("snj,sn->sj", scaled, pull)
-    left = drift[:, 0] * spread.at_end - (pull**2 / variance).sum(axis=1)
-    square = left + np.einsum("si,sij,sj->s", wanting, inverse, wanting)
+    wanting = wanted - (pull[:, :, None, :] @ scaled)[:, :, 0]
+    left = drift[:, 0] * spread.at_end[:, None] - (pull**2 / variance).sum(axis=2)
+    square = left + ((wanting[:, :, None, :] @ inverse)[:, :, 0] * wanting).sum(axis=2)
     return np.array([log_weight, mean, square])
 
 
@@ -251,10 +264,8 @@ def _mixed(answers: FloatArray, length_m: float, asides: Asides) -> Slope:
     spread, weight, mean, sd = _ended_otherwise(weight, mean, sd, others)
     # Each answer stands as equally likely places of its normal curve, all put in one order.
     places = (mean[:, None] + sd[:, None] * _NORMAL_PLACES).ravel()
-    order = np.argsort(places)
-    shares = np.repeat(weight / len(_NORMAL_PLACES), len(_NORMAL_PLACES))[order]
-    below = np.cumsum(shares) - shares / 2.0
-    low, high = np.interp([0.025, 0.975], below, places[order])
+    shares = np.repeat(weight / len(_NORMAL_PLACES), len(_NORMAL_PLACES))
+    low, high = (_place_below_which(places, shares, part) for part in (0.025, 0.975))
     return Slope(
         centre=centre / length_m,
         low=float(low) / length_m,
@@ -275,3 +286,23 @@ def _ended_otherwise(
         weight = np.outer(chances, weight).ravel()
         mean, sd = (mean + shifts[:, None]).ravel(), np.tile(sd, len(chances))
     return float(np.sqrt(weight @ (sd**2 + (mean - centre) ** 2))), weight, mean, sd
+
+
+def _place_below_which(places: FloatArray, shares: FloatArray, wanted: float) -> float:
+    """Give the place below which the wanted share lies, half of what is there counted.
+
+    Only the places about it are put in order.
+    """
+    slack = float(shares.max())
+    under = 0.0
+    for _ in range(_HALVINGS):
+        is_low = places <= (places.min() + places.max()) / 2.0
+        low = under + float(shares[is_low].sum())
+        if abs(low - wanted) <= slack:
+            break
+        kept = ~is_low if low < wanted else is_low
+        under = low if low < wanted else under
+        places, shares = places[kept], shares[kept]
+    order = np.argsort(places)
+    reached = under + np.cumsum(shares[order]) - shares[order] / 2.0
+    return float(np.interp(wanted, reached, places[order]))
