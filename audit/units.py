@@ -7,6 +7,7 @@ the right of the direction of travel; east of north is positive.
 
 from __future__ import annotations
 
+import math
 from typing import overload
 
 import numpy as np
@@ -24,6 +25,9 @@ def wrap_degrees(angle_deg: float) -> float: ...
 def wrap_degrees(angle_deg: FloatArray) -> FloatArray: ...
 def wrap_degrees(angle_deg: float | FloatArray) -> float | FloatArray:
     """Bring an angle into [0, 360) degrees."""
+    if isinstance(angle_deg, float) and math.isfinite(angle_deg):
+        one = float(angle_deg % 360.0)
+        return 0.0 if one >= 360.0 else one
     wrapped = np.mod(angle_deg, 360.0)
     # A tiny negative angle rounds up to 360.0 itself; 360 is not in [0, 360).
     wrapped = np.where(wrapped >= 360.0, 0.0, wrapped)
@@ -39,6 +43,9 @@ def turn_degrees(from_deg: FloatArray, to_deg: FloatArray | float) -> FloatArray
 def turn_degrees(from_deg: float | FloatArray, to_deg: float | FloatArray) -> float | FloatArray:
     """Give the signed turn from one direction to another, in (-180, 180], clockwise positive."""
     turn = to_deg - from_deg
+    if isinstance(turn, float) and math.isfinite(turn):
+        one = float(turn - 360.0 * math.ceil((turn - 180.0) / 360.0)) + 0.0  # never -0.0
+        return one if -180.0 < one <= 180.0 else 180.0
     turn = turn - 360.0 * np.ceil((turn - 180.0) / 360.0)
     # Half a circle either way is 180, however it was rounded.
     turn = np.where((turn <= -180.0) | (turn > 180.0), 180.0, turn)

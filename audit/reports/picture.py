@@ -15,7 +15,7 @@ _VIEW_BOX = re.compile(r'viewBox="([^"]*)"')
 _NAMED = re.compile(r'\bid="([^"]+)"')
 _RIM = ' stroke="white" stroke-width="3.5"'
 _SPARE = (
-    (re.compile(r"(\d\.\d\d)\d+"), r"\1"),
+    (re.compile(r"(?<=\d\.\d\d)\d+"), ""),
     (re.compile(r'<path class="(?:foreground|background)"[^>]*d="(?:M0,0h0v0h0Z)?"[^>]*/>'), ""),
     (re.compile(r' (?:aria-hidden="true"|pointer-events="none"|opacity="1")'), ""),
     (re.compile(r' (?:role|aria-roledescription|class)="[^"]*"'), ""),
