@@ -75,7 +75,7 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
     speak_as(extras.words)
     records = _opened(extras.records)
     if "html" in kinds:
-        prepare()  # beside the matching, which takes as long
+        prepare()
     finished = debrief(
         inputs.plan,
         inputs.track,

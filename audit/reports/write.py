@@ -54,7 +54,7 @@ class Wishes:
     words: Words | None = None
 
 
-# The page comes last: the drawing engine loads while the others are made.
+# The page comes last: it takes longest.
 _WRITERS: dict[ReportKind, tuple[str, Callable[[Debrief, Wishes], str]]] = {
     "json": ("debrief.json", lambda debrief, _: render_json(debrief)),
     "csv": ("legs.csv", lambda debrief, _: render_csv(debrief)),

@@ -303,6 +303,7 @@ def _place_below_which(places: FloatArray, shares: FloatArray, wanted: float) ->
         kept = ~is_low if low < wanted else is_low
         under = low if low < wanted else under
         places, shares = places[kept], shares[kept]
-    order = np.argsort(places)
+    # Of equal places the one with the smaller share first, on every machine.
+    order = np.lexsort((shares, places))
     reached = under + np.cumsum(shares[order]) - shares[order] / 2.0
     return float(np.interp(wanted, reached, places[order]))
