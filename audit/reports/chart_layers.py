@@ -127,9 +127,14 @@ def _numbers(more: Spec) -> Spec:
 
 
 def with_decimal_sign(expression: str) -> str:
-    """Give an expression of numbers in text so that it has the decimal sign in force."""
+    """Give an expression of numbers in text so that it has the decimal sign in force.
+
+    Marks between thousands go, for they are the decimal sign of others.
+    """
     sign = in_force().decimal(".")
-    return expression if sign == "." else f"replace({expression}, /[.]/g, '{sign}')"
+    if sign == ".":
+        return expression
+    return f"replace(replace({expression}, /,/g, ''), /[.]/g, '{sign}')"
 
 
 def unnumbered(one: Spec) -> Spec:

@@ -47,7 +47,7 @@ def leg_row(leg: LegDebrief, radius_m: float) -> LegRow:
     """Give the line of the leg table."""
     card, measures = leg.audit.card, leg.audit.measures
     ends = say("figure-range", low=card.start.name, high=card.end.name)
-    status = wording.status_words(leg.audit.status)
+    status = wording.status_of(leg, radius_m)
     azimuth = digits.card_azimuth(card.azimuth.degrees)
     distance = digits.stated_metres(card.distance_m)
     if measures is None:

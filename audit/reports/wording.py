@@ -34,6 +34,20 @@ def status_words(status: str) -> str:
     return say(f"leg-{status}")
 
 
+def status_of(leg: LegDebrief, radius_m: float) -> str:
+    """Say what became of a leg, and how far from its start it was begun where that matters.
+
+    Who begins beside the start and walks to the point has turned, and made no mistake by it.
+    """
+    measures = leg.audit.measures
+    if measures is None:
+        return status_words(leg.audit.status)
+    off_m = math.hypot(*measures.ledger.inherited)
+    if off_m <= max(radius_m, _TWO_SIDED_95 * measures.miss_sd_m):
+        return status_words(leg.audit.status)
+    return say("leg-walked-from-off", size=digits.metres(off_m, measures.miss_sd_m))
+
+
 def leg_names(names: Sequence[str]) -> str:
     """List legs: "leg 2", "legs 2, 3 and 5"."""
     if len(names) == 1:

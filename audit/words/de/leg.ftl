@@ -1,6 +1,7 @@
 # Was von einem Abschnitt gesagt wird, in Wendungen.
 
 leg-walked = gegangen
+leg-walked-from-off = gegangen, { $size } neben seinem Anfang begonnen
 leg-skipped = ausgelassen
 leg-unfinished = nicht beendet
 leg-not-started = nicht begonnen

@@ -1,6 +1,7 @@
 # What is said of one leg, in phrases.
 
 leg-walked = walked
+leg-walked-from-off = walked, begun { $size } from its start
 leg-skipped = skipped
 leg-unfinished = not finished
 leg-not-started = not started
