@@ -14,6 +14,7 @@ from audit.cli.options import (
     PlanFile,
     Route,
     Traceback,
+    WordsFile,
 )
 
 COPY_EXAMPLE = """\b
@@ -36,6 +37,7 @@ def copy(  # noqa: PLR0913 (one parameter an option)
     paces_per_100m: PacesPer100m = None,
     arrival_radius: ArrivalRadius = None,
     route: Route = None,
+    words: WordsFile = None,
     traceback: Traceback = False,  # noqa: ARG001 (whoever guards the command reads it)
 ) -> None:
     """Copy a plan into another form, or onto the grid of another map.
@@ -50,6 +52,7 @@ def copy(  # noqa: PLR0913 (one parameter an option)
         plan,
         out,
         onto=onto,
+        words_from=words,
         options={
             "name": name,
             "date": date,

@@ -9,8 +9,9 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import cast
 
+from audit import words
 from audit.cli.endings import WrongUseError
-from audit.cli.messages import say
+from audit.cli.messages import say, say_note, say_written, speak_as
 from audit.cli.own_input import keep_apart
 from audit.errors import OutputRefusedError
 from audit.leg_card.check_plan import check_plan
@@ -25,6 +26,7 @@ from audit.reports.plan_geojson_copy import copy_as_geojson
 from audit.reports.plan_gpx_copy import copy_as_gpx
 from audit.reports.plan_toml_copy import copy_as_toml
 from audit.reports.write import write_texts
+from audit.words import PLAIN_ENGLISH, spoken, told
 
 _FORMS: dict[str, tuple[str, Callable[[Plan], PlanCopy]]] = {
     ".toml": ("TOML", copy_as_toml),
@@ -43,7 +45,14 @@ _OPTIONS = {
 }
 
 
-def copy_file(path: Path, out: Path, *, onto: str | None, options: CourseOptions) -> None:
+def copy_file(
+    path: Path,
+    out: Path,
+    *,
+    onto: str | None,
+    options: CourseOptions,
+    words_from: Path | None = None,
+) -> None:
     """Copy a plan into the form that the name of ``out`` says.
 
     Raises
@@ -51,6 +60,7 @@ def copy_file(path: Path, out: Path, *, onto: str | None, options: CourseOptions
     AuditError
         Where the plan is refused, the grid does not suit it, or the copy cannot be written.
     """
+    speak_as(words_from)
     form = _FORMS.get(out.suffix.lower())
     if form is None:
         message = (
@@ -62,18 +72,21 @@ def copy_file(path: Path, out: Path, *, onto: str | None, options: CourseOptions
     if onto is not None:
         plan = plan_onto_grid(plan, onto)
     name, copied = form
-    copy = copied(plan)
+    with spoken(PLAIN_ENGLISH):  # a copy is for programs
+        copy = copied(plan)
     _check_read_back(copy, out.name, plan)
     write_texts(out.parent, {out.name: copy.text})
-    say(f"Written to {out}")
+    say_written(out)
     if copy.lost:
-        say(f"note: {name} does not carry {'; '.join(lost.words for lost in copy.lost)}.")
+        lost = "; ".join(told(lost.words) for lost in copy.lost)
+        say_note(words.say("copy-lacks", form=name, lost=lost))
     if copy.options:
         said = " ".join(
             f"{_OPTIONS[option]} {shlex.quote(_value(value))}"
             for option, value in copy.options.items()
         )
-        say(f"To read it: leg-audit check {shlex.quote(str(out))} {said}")
+        command = f"leg-audit check {shlex.quote(str(out))} {said}"
+        say(words.say("copy-read", command=command))
 
 
 def _check_read_back(copy: PlanCopy, name: str, plan: Plan) -> None:
@@ -81,9 +94,9 @@ def _check_read_back(copy: PlanCopy, name: str, plan: Plan) -> None:
     with _passing_folder() as folder:
         write_texts(folder, {name: copy.text})
         back = read_plan(folder / name, **cast("CourseOptions", copy.options))
-    explained = [words for lost in copy.lost for words in lost.differs]
+    explained = [part for lost in copy.lost for part in lost.differs]
     other = [
-        one for one in plan_differences(plan, back) if not any(words in one for words in explained)
+        one for one in plan_differences(plan, back) if not any(part in one for part in explained)
     ]
     if other:
         message = (

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from audit.geodesy.grids import CourseGrid, course_grid
@@ -9,6 +10,7 @@ from audit.geodesy.shown_references import exact_reference
 from audit.leg_card.points import end_name
 from audit.plan import Plan, PlannedLeg
 from audit.positions import Position
+from audit.words import sentence
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,11 +85,11 @@ def setting_options(plan: Plan) -> dict[str, str | float]:
 def lost_settings(plan: Plan) -> list[Lost]:
     """Give the settings for which there is no option, as far as the plan has them."""
     has = (
-        (plan.grid_magnetic_angle_date is not None, "the date of the grid-magnetic angle",
+        (plan.grid_magnetic_angle_date is not None, sentence("copy-angle-date"),
          "grid_magnetic_angle_date"),
-        (plan.sheet is not None, "the corners of the map sheet", "sheet"),
-        (plan.safety_azimuth is not None, "the safety bearing", "safety"),
-        (plan.order == "free", "that the points may be visited in any order", "order"),
+        (plan.sheet is not None, sentence("copy-sheet"), "sheet"),
+        (plan.safety_azimuth is not None, sentence("copy-safety"), "safety"),
+        (plan.order == "free", sentence("copy-order"), "order"),
     )  # fmt: skip
     return [Lost(words=words, differs=(differs,)) for there, words, differs in has if there]
 
@@ -97,10 +99,11 @@ def lost_points(plan: Plan) -> list[Lost]:
     visited = [name for leg in plan.legs for name in (leg.start, leg.end)]
     unused = [point.name for point in plan.points if point.name not in visited]
     if unused:
-        return [Lost(words=f"points on no leg: {', '.join(unused)}", differs=("points",))]
+        words = sentence("copy-unused", names=", ".join(unused))
+        return [Lost(words=words, differs=("points",))]
     met = [name for name in dict.fromkeys(visited) if plan.position(name) is not None]
     if met != [point.name for point in plan.points]:
-        words = "the order in which the points are listed"
+        words = sentence("copy-listed")
         return [Lost(words=words, differs=("order of points",))]
     return []
 
@@ -111,11 +114,18 @@ def lost_precision(plan: Plan) -> list[Lost]:
     names = [point.name for point in plan.points if not reference(point.position, grid)[1]]
     if not names:
         return []
-    words = f"how well these points are known: {', '.join(names)}"
+    words = sentence("copy-known", names=", ".join(names))
     return [Lost(words=words, differs=("precision of",))]
 
 
 def legs_with(plan: Plan, what: str) -> str:
     """List the legs that state something: "legs 1, 2"; "" for none."""
     names = [leg.name for leg in plan.legs if getattr(leg, what) not in (None, "", ())]
-    return f"leg{'s' * (len(names) > 1)} {', '.join(names)}" if names else ""
+    return named_legs(names) if names else ""
+
+
+def named_legs(names: Sequence[str]) -> str:
+    """Give legs by their names: "leg 1", "legs 1, 2"."""
+    if len(names) == 1:
+        return sentence("figure-leg", name=names[0])
+    return sentence("figure-legs", names=", ".join(names))

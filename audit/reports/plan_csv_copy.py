@@ -20,6 +20,7 @@ from audit.reports.plan_copy import (
     reference,
     setting_options,
 )
+from audit.words import sentence
 
 _COLUMNS = (
     "leg", "from", "to", "from_position", "to_position", "grid_azimuth_deg",
@@ -38,7 +39,7 @@ def copy_as_csv(plan: Plan) -> PlanCopy:
     lost = [*lost_settings(plan), *lost_points(plan), *lost_precision(plan)]
     vias = legs_with(plan, "via")
     if vias:
-        lost.append(Lost(words=f"the via positions of {vias}", differs=(": via",)))
+        lost.append(Lost(words=sentence("copy-vias", legs=vias), differs=(": via",)))
     return PlanCopy(text=text.getvalue(), lost=tuple(lost), options=setting_options(plan))
 
 

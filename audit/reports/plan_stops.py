@@ -17,8 +17,10 @@ from audit.reports.plan_copy import (
     legs_with,
     lost_points,
     lost_settings,
+    named_legs,
     setting_options,
 )
+from audit.words import sentence
 
 DECIMALS = 9
 """Of degrees: a tenth of a millimetre."""
@@ -73,33 +75,30 @@ def stops_copy(text: str, plan: Plan) -> PlanCopy:
     return PlanCopy(text=text, lost=tuple(_lost(plan)), options=options)
 
 
+_STATED = ("grid_azimuth", "magnetic_azimuth", "true_azimuth", "distance_m", "paces", "note")
+
+
 def _lost(plan: Plan) -> Iterator[Lost]:
     yield from lost_settings(plan)
     yield from lost_points(plan)
-    for what, words in (
-        ("grid_azimuth", "the grid azimuths"),
-        ("magnetic_azimuth", "the magnetic azimuths"),
-        ("true_azimuth", "the true azimuths"),
-        ("distance_m", "the distances"),
-        ("paces", "the paces"),
-        ("note", "the notes"),
-    ):
+    for what in _STATED:
         legs = legs_with(plan, what)
         if legs:
-            yield Lost(words=f"{words} stated for {legs}", differs=(f": {what}",))
+            words = sentence(f"copy-{what.replace('_', '-')}", legs=legs)
+            yield Lost(words=words, differs=(f": {what}",))
     if any(point.position.half_square_m for point in plan.points):
-        yield Lost(words="how well the points are known", differs=("precision of",))
+        yield Lost(words=sentence("copy-well"), differs=("precision of",))
     reckoned = [leg.name for leg in plan.legs if is_reckoned(plan, leg)]
     if reckoned:
-        words = f"that the end of leg {', '.join(reckoned)} is dead reckoned and no point"
+        words = sentence("copy-reckoned", legs=named_legs(reckoned))
         yield Lost(words=words, differs=("points",))
     yield from _lost_order(plan)
 
 
 def _lost_order(plan: Plan) -> Iterator[Lost]:
     if any(leg.name != str(number) for number, leg in enumerate(plan.legs, start=1)):
-        yield Lost(words="the names of the legs", differs=(": name",))
+        yield Lost(words=sentence("copy-names"), differs=(": name",))
     jumps = [after.name for before, after in pairwise(plan.legs) if before.end != after.start]
     if jumps:
-        words = f"that leg {', '.join(jumps)} does not begin where the one before ends"
+        words = sentence("copy-jumps", legs=named_legs(jumps))
         yield Lost(words=words, differs=("number of legs",))

@@ -8,6 +8,7 @@ from audit.azimuths import GridAzimuth, MagneticAzimuth
 from audit.geodesy.grids import course_grid
 from audit.plan import AnyAzimuth, Plan, PlannedLeg
 from audit.reports.plan_copy import Lost, is_reckoned, reference
+from audit.words import sentence
 
 Table = dict[str, str | float | dt.date | list[str]]
 
@@ -46,14 +47,14 @@ def lost_of_legs(plan: Plan) -> list[Lost]:
     grid = course_grid(plan.grid)
     lost = [
         Lost(
-            words=f'the name of the end "{old}", which is called "{new}"',
+            words=sentence("copy-renamed", old=old, new=new),
             differs=(": start", ": end"),
         )
         for old, new in reckoned_names(plan).items()
         if old != new
     ]
     if any(not reference(via, grid)[1] for leg in plan.legs for via in leg.via):
-        lost.append(Lost(words="how well via positions are known", differs=()))
+        lost.append(Lost(words=sentence("copy-vias-well"), differs=()))
     return lost
 
 
