@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from audit.cli.endings import WrongUseError
 from audit.cli.options import (
+    AnyOrder,
     ArrivalRadius,
     CardFile,
     Claim,
@@ -68,6 +69,7 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
     paces_per_100m: PacesPer100m = None,
     arrival_radius: ArrivalRadius = None,
     route: Route = None,
+    any_order: AnyOrder = False,
     corridor: Corridor = None,
     from_: From = None,
     claim: Claim = None,
@@ -91,7 +93,7 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
     Prints the short debrief and writes debrief.html (the page), debrief.json, legs.csv
     and debrief.geojson. Other files of the folder stay.
 
-    The settings of the course (from --name to --route) are for plans that cannot carry
+    The settings of the course (from --name to --any-order) are for plans that cannot carry
     them, and come before the plan's own.
 
     Where a leg was matched to the wrong part of the walk, --from and --claim settle it.
@@ -109,9 +111,10 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
         only=only,
         pins={"from": from_ or [], "claim": claim or []},
         extras=_extras(wishes, kept, (ground, heights, words), corridor, private=private),
-        options=_course(
-            name, date, grid, grid_magnetic_angle, paces_per_100m, arrival_radius, route
-        ),
+        options={
+            **_course(name, date, grid, grid_magnetic_angle, paces_per_100m, arrival_radius, route),
+            "order": "free" if any_order else None,
+        },
     )
 
 

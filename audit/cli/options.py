@@ -156,6 +156,14 @@ Route = Annotated[
         "--route", metavar="ROUTE", help="Name or number of the route in a GPX plan with several."
     ),
 ]
+AnyOrder = Annotated[
+    bool,
+    typer.Option(
+        "--any-order",
+        help="The points may have been visited in any order, whatever the plan says; the first "
+        "is the start.",
+    ),
+]
 From = Annotated[
     list[str] | None,
     typer.Option(

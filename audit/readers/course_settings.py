@@ -57,7 +57,8 @@ SETTING_KEYS = tuple(key for key in CourseOptions.__annotations__ if key not in 
 class CourseSettings:
     """The checked settings; None where neither file nor caller says anything.
 
-    ``grid`` is None for "auto".
+    ``grid`` is None for "auto". ``frees_legs`` says that the caller asks for a free order where
+    the file has another: then what it says of legs is put aside.
     """
 
     name: str
@@ -69,6 +70,7 @@ class CourseSettings:
     paces_per_100m: float | None
     arrival_radius_m: float
     order: Order
+    frees_legs: bool = False
     safety_azimuth: AnyAzimuth | None = None
     safety_note: str = ""
 
@@ -92,7 +94,9 @@ def settle_settings(
             values[key] = _checked(key, stated[key], f"course, {key}", problems)
     sheet = _sheet(values.get("sheet"), values.get("grid"), problems)
     safety = settle_safety_bearing(values, problems)
-    return replace(_with_defaults(values, problems), sheet=sheet, safety_azimuth=safety)
+    frees = given.get("order") == "free" and stated.get("order") != "free"
+    settings = _with_defaults(values, problems)
+    return replace(settings, sheet=sheet, frees_legs=frees, safety_azimuth=safety)
 
 
 def _with_defaults(values: dict[str, object], problems: ProblemList) -> CourseSettings:

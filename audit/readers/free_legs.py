@@ -23,7 +23,29 @@ def free_legs(drafts: list[DraftLeg], book: PointBook, problems: ProblemList) ->
         if draft.values != LegValues() or draft.via:
             rule = 'has values of its own, but with order = "free" the legs are found in the walk'
             problems.add(draft.place, None, rule, "Leave them out: positions are enough.")
-    names = list(book.readings)
+    return _legs_to(list(book.readings), book, problems)
+
+
+def freed_legs(drafts: list[DraftLeg], book: PointBook, problems: ProblemList) -> list[PlannedLeg]:
+    """Give a leg for each point of a plan whose own legs the caller does not hold to.
+
+    The start is that of its first leg. What its legs say of ways and order is put aside,
+    and told; an end that is known by its leg only cannot be looked for.
+    """
+    for draft in drafts:
+        end = draft.end
+        if not draft.spoilt and (end is None or end not in (book.readings.keys() | book.unread)):
+            rule = "ends at no point with a position, and in free order only points are looked for"
+            problems.add(draft.place, end, rule, "Give its end a position, or keep to the order.")
+    start = next((draft.start for draft in drafts if draft.start in book.readings), None)
+    if any(draft.values != LegValues() or draft.via or draft.name for draft in drafts):
+        problems.note(sentence("plan-legs-put-aside", legs=len(drafts)))
+    names = sorted(book.readings, key=lambda name: name != start)
+    return _legs_to(names, book, problems)
+
+
+def _legs_to(names: list[str], book: PointBook, problems: ProblemList) -> list[PlannedLeg]:
+    """Give a leg to each point after the first."""
     most = ReadingSettings().most_free_points
     if len(names) - 1 > most:
         rule = f"holds {len(names) - 1} points beside the start; in free order {most} are the most"

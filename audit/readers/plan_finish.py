@@ -6,7 +6,7 @@ from audit.geodesy.grids import course_grid, utm_code
 from audit.plan import Plan, PlannedLeg, Point
 from audit.positions import Position
 from audit.readers.course_settings import CourseSettings
-from audit.readers.free_legs import free_legs
+from audit.readers.free_legs import free_legs, freed_legs
 from audit.readers.leg_joining import joined_legs
 from audit.readers.plain_text import writable
 from audit.readers.plan_draft import DraftLeg
@@ -23,8 +23,12 @@ def finished_plan(
     settings: CourseSettings, book: PointBook, drafts: list[DraftLeg], problems: ProblemList
 ) -> Plan:
     """Give the plan with its legs joined and its grid known, or refuse with all problems."""
-    free = settings.order == "free"
-    legs = free_legs(drafts, book, problems) if free else joined_legs(drafts, book, problems)
+    if settings.frees_legs:
+        legs = freed_legs(drafts, book, problems)
+    elif settings.order == "free":
+        legs = free_legs(drafts, book, problems)
+    else:
+        legs = joined_legs(drafts, book, problems)
     book.borrow(name for leg in legs for name in (leg.start, leg.end))
     problems.stop_if_any()
     if not legs:

@@ -40,7 +40,7 @@ def read_plan_toml(text: str, options: CourseOptions, problems: ProblemList) -> 
     settings = settle_settings(_course(document, problems), options, problems)
     book = PointBook(problems, options.get("points"))
     _put_points(_tables(document, "point", problems), settings.grid, book, problems)
-    if "leg" in document and settings.order == "free":
+    if "leg" in document and settings.order == "free" and not settings.frees_legs:
         problems.add(
             "leg",
             None,

@@ -159,6 +159,26 @@ def test_one_of_several_routes_is_picked(leg_audit, course):
     assert len(document(course / "walk-debrief")["legs"]) == 2
 
 
+def test_any_order_is_found_whatever_the_plan_says_of_its_legs(leg_audit, course):
+    # The law: who may go in any order went as he went, however the points are listed.
+    text = (course / "plan.toml").read_text()
+    head, *points = text[: text.index("[[leg]]")].split("[[point]]")
+    orders = []
+    for listed in (points, [points[0], *reversed(points[1:])]):
+        legs = text[text.index("[[leg]]") :]
+        (course / "any.toml").write_text("[[point]]".join([head, *listed]) + legs)
+        done = leg_audit(
+            "debrief", "any.toml", "walk.gpx", "--any-order", "--only", "json", "--out", "any"
+        )
+        assert done.status == 0
+        assert "in its legs (7) was put aside" in done.err
+        found = document(course / "any")
+        assert found["course"]["order"] == "free"
+        orders.append([leg["name"] for leg in found["legs"]])
+    walked = ["Beech Knoll", "Stone Ford", "Spring Head", "Fern Rise", "Flat Rock", "Two Pines"]
+    assert orders == [walked, walked]  # as planted in the demo's walk
+
+
 def test_boundaries_settled_by_hand(leg_audit, course):
     done = leg_audit(
         "debrief", "plan.toml", "walk.gpx", "--only", "json",

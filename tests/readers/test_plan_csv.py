@@ -248,3 +248,19 @@ def test_all_slips_are_told_at_once(tmp_path):
         "lane.csv, line 4, from",
         "lane.csv, line 4",
     ]
+
+
+def test_a_caller_may_free_the_order_of_a_plan_with_legs(tmp_path):
+    plan = read(tmp_path, FULL, order="free")
+    assert plan.order == "free"
+    assert legs_of(plan) == [("Post 7", "Start", "Post 7"), ("Post 8", "Post 7", "Post 8")]
+    assert all(leg.grid_azimuth is None and leg.distance_m is None for leg in plan.legs)
+    assert any("was put aside" in note for note in plan.notes)
+
+
+def test_an_end_without_a_position_is_not_looked_for_in_free_order(tmp_path):
+    text = HEADER + f"1,Start,Post 7,{A},{B},,,,,\n2,Post 7,,,,68,,500,,\n"
+    problems = problems_of(tmp_path, text, order="free")
+    assert len(problems) == 1
+    assert "line 3" in problems[0]
+    assert "ends at no point with a position" in problems[0]

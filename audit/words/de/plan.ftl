@@ -9,6 +9,7 @@ plan-thousands = Zeichen zwischen Tausendern in { $column } werden weggelassen.
 plan-utf-sixteen = Die Datei ist in UTF-16; sie wurde so gelesen.
 plan-windows = Die Datei ist nicht in UTF-8; sie wurde als Windows-1252 gelesen. Buchstaben mit Akzent prüfen.
 plan-any-order = Die { -point(form: "many") } nach dem ersten dürfen in beliebiger Reihenfolge angelaufen werden; Abschnitte heißen nach den { -point(form: "to") }, zu denen sie führen.
+plan-legs-put-aside = Beliebige Reihenfolge wurde verlangt: Was der Plan in seinen Abschnitten ({ $legs }) über Wege und Reihenfolge sagt, blieb beiseite.
 plan-starts-elsewhere = { $place } beginnt bei „{ $start }“, nicht wo der Abschnitt davor endet.
 plan-no-start = { $place } nennt keinen Beginn; er beginnt am ersten { -point }, „{ $start }“.
 plan-end-reckoned = { $place }: „{ $end }“ hat keine Position; es liegt, wohin Richtung und Entfernung führen.

@@ -9,6 +9,7 @@ plan-thousands = Marks between thousands in { $column } are left out.
 plan-utf-sixteen = The file is in UTF-16; it was read as such.
 plan-windows = The file is not in UTF-8; it was read as Windows-1252. Check accented letters.
 plan-any-order = The { -point(form: "many") } after the first may be visited in any order; legs are named after the { -point(form: "many") } that they lead to.
+plan-legs-put-aside = Any order was asked for: what the plan says of ways and order in its legs ({ $legs }) was put aside.
 plan-starts-elsewhere = { $place } starts at "{ $start }", not where the leg before it ends.
 plan-no-start = { $place } names no start; it starts at the first { -point }, "{ $start }".
 plan-end-reckoned = { $place }: "{ $end }" has no position; it is where the { -azimuth } and distance lead.
