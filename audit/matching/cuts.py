@@ -28,6 +28,8 @@ class Cuts:
     turn_deg : float array
         Turn from the direction before to the direction after, 0 to 180; 180 at the ends
         of the walk.
+    arriving_deg, leaving_deg : float arrays
+        Direction of the stretch of walking before and after.
     rest_s : float array
         How long the halt lasted at whose edge the cut stands; 0 at none.
     """
@@ -40,6 +42,8 @@ class Cuts:
     begins_halt: NDArray[np.bool_]
     ends_halt: NDArray[np.bool_]
     turn_deg: FloatArray
+    arriving_deg: FloatArray
+    leaving_deg: FloatArray
     rest_s: FloatArray
 
     def __len__(self) -> int:
@@ -144,30 +148,37 @@ def _describe(
     settings: MatchingSettings,
 ) -> Cuts:
     position = samples.smooth[index]
-    path = movement.path_m
     last = len(samples) - 1
-    before = np.clip(np.searchsorted(path, path[index] - settings.bend_arm_m), 0, last)
-    after = np.clip(np.searchsorted(path, path[index] + settings.bend_arm_m), 0, last)
-    arriving = position - samples.smooth[before]
-    leaving = samples.smooth[after] - position
-    turn = np.abs(
-        turn_degrees(
-            direction_degrees(arriving[:, 0], arriving[:, 1]),
-            direction_degrees(leaving[:, 0], leaving[:, 1]),
-        )
-    )
+    turn = np.abs(turn_degrees(*_ways(index, samples, movement, settings.bend_arm_m)))
+    arriving, leaving = _ways(index, samples, movement, settings.end_arm_m)
     ends_of_walk = (index == 0) | (index == last)
     reach = settings.halt_edge_s / samples.step_s
     return Cuts(
         sample=index,
         position=position,
         time_s=samples.time_s[index],
-        path_m=path[index],
+        path_m=movement.path_m[index],
         halted_s=movement.halted_s[index],
         begins_halt=_near(index, movement.halts[:, 0], reach),
         ends_halt=_near(index, movement.halts[:, 1], reach),
         turn_deg=np.where(ends_of_walk, 180.0, turn),
+        arriving_deg=arriving,
+        leaving_deg=leaving,
         rest_s=_rest(index, samples, movement, reach),
+    )
+
+
+def _ways(
+    index: NDArray[np.int64], samples: WalkSamples, movement: Movement, arm_m: float
+) -> tuple[FloatArray, FloatArray]:
+    """Give the directions of an arm of walking before and after each of some samples."""
+    path, place, last = movement.path_m, samples.smooth, len(samples) - 1
+    before = np.clip(np.searchsorted(path, path[index] - arm_m), 0, last)
+    after = np.clip(np.searchsorted(path, path[index] + arm_m), 0, last)
+    arriving, leaving = place[index] - place[before], place[after] - place[index]
+    return (
+        direction_degrees(arriving[:, 0], arriving[:, 1]),
+        direction_degrees(leaving[:, 0], leaving[:, 1]),
     )
 
 

@@ -33,7 +33,8 @@ class EdgeEvidence:
     at_target : float array
         Likelihood of ending here when the point is found, against an even one.
     standing_cost : float array
-        Halts and wavering, in nats: the same for every walker.
+        Halts, wavering, and ends that do not lie along the leg, in nats: the same for every
+        walker.
     reach : pair of int
         First and last cut that any of these portions touches; the whole walk where they
         touch most of it, so that edges of one direction share their sums.
@@ -132,6 +133,9 @@ def lay_out_edge(
     first, second = portions.first[index], portions.second[index]
     by_first = np.argsort(first, kind="stable")
     chord = portions.chord_m[index]
+    standing_cost = _standing_cost(edge, portions, index, noise_m, settings)
+    if edge.line is None:
+        standing_cost += _cost_of_ends(portions, index, cuts, settings)
     return EdgeEvidence(
         index=index.astype(np.int32),
         first=first.astype(np.int32),
@@ -140,7 +144,7 @@ def lay_out_edge(
         at_first=Runs(first[by_first], len(cuts)),
         at_second=Runs(second, len(cuts)),
         at_target=_at_target(chord, target_m[second], noise_m, settings).astype(np.float32),
-        standing_cost=_standing_cost(edge, portions, index, noise_m, settings).astype(np.float32),
+        standing_cost=standing_cost.astype(np.float32),
         reach=_reach(first, second, len(cuts)),
     )
 
@@ -170,6 +174,8 @@ def _worth_a_look(
         fits = (chord >= 0.3 * distance) & (chord <= 2.3 * distance)
         fits &= path <= 3.0 * distance + 300.0
     fits &= portions.silence_s[index] <= settings.longest_silence_s
+    ridden_most = settings.ridden_most_m + settings.ridden_most_share * path
+    fits &= portions.ridden_m[index] <= ridden_most
     turn = turn_degrees(edge.azimuth_deg, portions.chord_deg[index])
     fits &= np.abs(turn) <= settings.widest_turn_deg
     return index[fits]
@@ -245,3 +251,25 @@ def _standing_cost(
         wavering = 0.5 * (portions.deviation_m[index] / slack) ** 2
         cost = cost + settings.weight_deviation * np.minimum(wavering, 2.0)
     return np.asarray(cost)
+
+
+def _cost_of_ends(
+    portions: Portions, index: IndexArray, cuts: Cuts, settings: MatchingSettings
+) -> FloatArray:
+    """Cost of a portion that is not entered, or not left, in the direction in which it leads.
+
+    Who walks a leg sets out along it and comes to its end along it, whatever he walks round
+    on the way. Who has searched comes to the point from anywhere. A last bend to a point in
+    sight is shorter than the arm over which this is looked at.
+    """
+    chord_deg, path_m = portions.chord_deg[index], portions.path_m[index]
+    cost = np.zeros(len(index))
+    for way_deg, at, most in (
+        (cuts.leaving_deg, portions.first, settings.cost_leaving_astray),
+        (cuts.arriving_deg, portions.second, settings.cost_arriving_astray),
+    ):
+        turn = np.abs(turn_degrees(chord_deg, way_deg[at[index]]))
+        off = (turn - settings.astray_end_deg) / settings.astray_end_soft_deg
+        cost += most * 0.5 * (1.0 + np.tanh(off / 2.0))
+    # On a leg no longer than the arm the two say the same, and little.
+    return np.asarray(cost * np.clip(path_m / settings.end_arm_m - 1.0, 0.0, 1.0))

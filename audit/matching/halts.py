@@ -26,6 +26,8 @@ class Movement:
         Distance walked up to each sample, nothing added while halted.
     halted_s : float array
         Seconds stood still up to each sample.
+    ridden_m : float array
+        Of that, the metres that went by too fast to be walked.
     walking_m_s : float
         This walker's usual speed.
     noise_m : float
@@ -38,6 +40,7 @@ class Movement:
     halted: NDArray[np.bool_]
     path_m: FloatArray
     halted_s: FloatArray
+    ridden_m: FloatArray
     walking_m_s: float
     noise_m: float
     noise_from_s: float
@@ -56,16 +59,29 @@ def find_movement(samples: WalkSamples, settings: MatchingSettings) -> Movement:
     both = halted[1:] & halted[:-1]
     path = np.concatenate([[0.0], np.cumsum(np.where(both, 0.0, step))])
     still = np.concatenate([[0.0], np.cumsum(np.where(both, np.diff(samples.time_s), 0.0))])
+    riding = speed >= _ride_m_s(speed, walking, settings)
+    ridden = np.concatenate([[0.0], np.cumsum(np.where(riding[1:], np.diff(path), 0.0))])
     noise, noise_from = _noise(samples, halts, settings)
     return Movement(
         halts=halts,
         halted=halted,
         path_m=path,
         halted_s=still,
+        ridden_m=ridden,
         walking_m_s=walking,
         noise_m=noise,
         noise_from_s=noise_from,
     )
+
+
+def _ride_m_s(speed: FloatArray, walking_m_s: float, settings: MatchingSettings) -> float:
+    """Give the speed from which on this walker was driven.
+
+    Somebody who runs, or a whole recording on wheels, is measured by his own pace.
+    """
+    moving = speed[speed > settings.slowest_walk_m_s]
+    usual = max(walking_m_s, float(np.median(moving)) if len(moving) else 0.0)
+    return max(settings.slowest_ride_m_s, settings.ride_over_usual * usual)
 
 
 def _speed(samples: WalkSamples, window_s: float) -> FloatArray:

@@ -31,6 +31,8 @@ class Portions:
         Walked, stood still, and number of halts strictly between them.
     deviation_m : float array
         Root mean square distance of the samples from the chord.
+    ridden_m : float array
+        Of the path, the metres that went by too fast to be walked.
     silence_s : float array
         Time between the cuts that lies between stretches of the recording.
     """
@@ -43,6 +45,7 @@ class Portions:
     halted_s: SmallFloat
     halts: SmallFloat
     deviation_m: SmallFloat
+    ridden_m: SmallFloat
     silence_s: SmallFloat
 
     def __len__(self) -> int:
@@ -81,6 +84,7 @@ def find_portions(
     chord = cuts.position[second] - cuts.position[first]
     silence = np.where(np.diff(samples.stretch) > 0, np.diff(samples.time_s), 0.0)
     silent_s = np.concatenate([[0.0], np.cumsum(silence)])
+    ridden_m = movement.ridden_m[cuts.sample]
     begun = np.searchsorted(movement.halts[:, 0], cuts.sample, side="left")
     ended = np.searchsorted(movement.halts[:, 1], cuts.sample, side="right")
     return Portions(
@@ -92,6 +96,7 @@ def find_portions(
         halted_s=(cuts.halted_s[second] - cuts.halted_s[first]).astype(np.float32),
         halts=np.maximum(ended[second] - begun[first], 0).astype(np.float32),
         deviation_m=_deviation(samples.smooth, cuts, first, second).astype(np.float32),
+        ridden_m=(ridden_m[second] - ridden_m[first]).astype(np.float32),
         silence_s=(silent_s[cuts.sample[second]] - silent_s[cuts.sample[first]]).astype(np.float32),
     )
 
