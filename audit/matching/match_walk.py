@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import partial
 
 import numpy as np
 
@@ -14,7 +15,12 @@ from audit.matching.pins import PINNED_GAIN, Pin
 from audit.matching.reading import LegReading, gather_leg_odds, read_leg
 from audit.matching.refine_cuts import refine_cut
 from audit.matching.runner_up import OtherReading, runner_up, status_of
-from audit.matching.supposed_walkers import broad_walker, fan_of_walkers, known_better
+from audit.matching.supposed_walkers import (
+    broad_walkers,
+    fan_of_walkers,
+    known_better,
+    prior_cost,
+)
 from audit.matching.walk_layout import WalkLaidOut, lay_out
 from audit.matching.ways import EdgeOdds, Stays, Ways
 from audit.settings import MatchingSettings
@@ -56,11 +62,8 @@ def weigh(
     Gives the odds for each of these with their weights, the best walker, and his cost.
     """
     stays = Stays(laid_out.evidence)
-    evidence = _in_play(laid_out.evidence, stays, settings)
-
-    def prior(walker: Walker) -> float:
-        return 0.5 * (walker.bias_deg / settings.bias_sd_deg) ** 2
-
+    evidence = _in_play(laid_out.evidence, stays, card, settings)
+    prior = partial(prior_cost, card=card, settings=settings)
     best_first: list[Ways] = []
     for walker in fan_of_walkers(card, settings):
         # Weighed one by one, the best few kept: all of them would fill the memory.
@@ -93,14 +96,19 @@ def weigh(
     return weighted, best, float(costs.min())
 
 
-def _in_play(evidence: Evidence, stays: Stays, settings: MatchingSettings) -> Evidence:
+def _in_play(
+    evidence: Evidence, stays: Stays, card: LegCard, settings: MatchingSettings
+) -> Evidence:
     """Leave only the portions that a walker of whom little is supposed may have walked.
 
     Nearly all portions are beside any way through the whole course; one look at all of
     them finds the few that the supposed walkers have to be weighed over.
     """
-    odds = Ways(evidence, stays, broad_walker(settings)).edge_odds(-settings.in_play_nats)
-    return evidence.narrowed((of.edge, of.index) for of in odds if of.edge.kind != "jump")
+    seen = []
+    for walker in broad_walkers(card, settings):
+        odds = Ways(evidence, stays, walker).edge_odds(-settings.in_play_nats)
+        seen += [(of.edge, of.index) for of in odds if of.edge.kind != "jump"]
+    return evidence.narrowed(seen)
 
 
 def _read(

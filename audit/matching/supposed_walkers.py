@@ -11,11 +11,27 @@ from audit.settings import MatchingSettings
 from audit.units import FloatArray, direction_degrees, turn_degrees
 
 
+def angle_slips_deg(card: LegCard) -> tuple[float, ...]:
+    """Give the turns of who leaves the card's angle out, takes it the wrong way, or twice."""
+    angle = card.angles.grid_magnetic_angle_deg
+    return angle, 2.0 * angle, -angle
+
+
+def prior_cost(walker: Walker, card: LegCard, settings: MatchingSettings) -> float:
+    """Cost of a walker's turn before he is looked at: a habit of his, or a slip with the angle.
+
+    Where the angle is large a slip with it turns further than any habit.
+    """
+    habit = 0.5 * (walker.bias_deg / settings.bias_sd_deg) ** 2
+    off = min(abs(walker.bias_deg - slip) for slip in angle_slips_deg(card))
+    slip = settings.cost_angle_slip + 0.5 * (off / settings.bias_of_slip_sd_deg) ** 2
+    return min(habit, slip)
+
+
 def fan_of_walkers(card: LegCard, settings: MatchingSettings) -> list[Walker]:
     """Suppose walkers with different common turns, the card's angle left out among them."""
-    angle = card.angles.grid_magnetic_angle_deg
     turns = list(settings.bias_fan_deg)
-    for turn in (angle, 2.0 * angle, -angle):
+    for turn in angle_slips_deg(card):
         if min(abs(turn - other) for other in turns) > settings.fan_distinct_deg:
             turns.append(turn)
     return [
@@ -31,15 +47,23 @@ def fan_of_walkers(card: LegCard, settings: MatchingSettings) -> list[Walker]:
     ]
 
 
-def broad_walker(settings: MatchingSettings) -> Walker:
-    """Suppose a walker of whom nothing is known, to see which portions are in play at all."""
-    return Walker(
-        bias_deg=0.0,
-        pace_scale=1.0,
-        heading_sd_deg=settings.broad_heading_sd_deg,
-        distance_sd=settings.broad_distance_sd,
-        finds=settings.found_directly_share,
-    )
+def broad_walkers(card: LegCard, settings: MatchingSettings) -> list[Walker]:
+    """Suppose walkers of whom nothing is known, to see which portions are in play at all.
+
+    One turned by a slip with a large angle is looked at apart: the first would not see him.
+    """
+    slips = [turn for turn in angle_slips_deg(card) if abs(turn) > settings.broad_reach_deg]
+    return [
+        Walker(
+            bias_deg=turn,
+            pace_scale=1.0,
+            heading_sd_deg=settings.broad_heading_sd_deg,
+            distance_sd=settings.broad_distance_sd,
+            finds=settings.found_directly_share,
+        )
+        for turn in (0.0, *slips)
+        if abs(turn) <= settings.bias_most_deg
+    ]
 
 
 def known_better(

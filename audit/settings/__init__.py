@@ -248,10 +248,8 @@ class MatchingSettings:
     fastest_walk_m_s: float = 2.5
     """Faster is running or riding; the usual speed is taken from between these two."""
     slowest_ride_m_s: float = 4.0
-    """Slower than this is no ride; chosen: nobody who navigates walks at 14 km/h."""
     ride_over_usual: float = 2.5
-    """A ride is at least so many times as fast as this recording usually is; chosen: no made leg
-    is walked at twice the usual speed."""
+    """A ride is so many times as fast as the recording usually is; chosen: no leg is twice."""
     usual_walk_m_s: float = 1.1
     """Where nothing else is known (STP 21-1-SMCT 071-329-1006: 3,000 m an hour, 0.83 m/s,
     with halts)."""
@@ -289,15 +287,11 @@ class MatchingSettings:
     edge of its own)."""
     ridden_most_m: float = 50.0
     ridden_most_share: float = 0.2
-    """More of a portion gone by at the speed of a ride, and it was not walked; chosen: who runs
-    across a road still walks the leg."""
     end_arm_m: float = 60.0
-    """The way into and out of a leg is looked at over this; twice what a point is seen from."""
     astray_end_deg: float = 52.0
     astray_end_soft_deg: float = 8.0
     cost_arriving_astray: float = 2.0
     cost_leaving_astray: float = 1.6
-    """What a last, or first, arm that does not lead along the leg says against it."""
     place_sd_m: float = 6.0
     wander_sd_deg: float = 11.0
     wander_sd_per_noise_m: float = 2.6
@@ -418,7 +412,11 @@ class MatchingSettings:
     heading_sd_most_deg: float = 10.0
     distance_scatter: float = 0.09
     distance_sd_least: float = 0.04
-    bias_most_deg: float = 45.0
+    bias_most_deg: float = 65.0
+    cost_angle_slip: float = 4.0
+    bias_of_slip_sd_deg: float = 6.0
+    """For a slip with the grid-magnetic angle, which reaches 27 degrees, and a habit; chosen."""
+    broad_reach_deg: float = 30.0
     pace_scale_least: float = 0.6
     pace_scale_most: float = 1.6
 

@@ -66,6 +66,20 @@ def test_square_walked_with_the_angle_left_out(angle) -> None:
     assert match.bias_deg == pytest.approx(angle, abs=3.5)
 
 
+@pytest.mark.parametrize("angle", [-27.0, 24.0])
+def test_a_large_angle_taken_the_wrong_way(angle) -> None:
+    """Where compasses point 25 degrees off, a slip turns all legs by 50: they still are legs."""
+    walk = HandWalk().halt(60)
+    marks = iter("abcdefghijkl")
+    ways = ((90, 400), (0, 300), (270, 400), (180, 300), (90, 500), (0, 400))
+    for azimuth, metres in ways:
+        walk.mark(next(marks)).walk(azimuth + 2.0 * angle, metres).mark(next(marks)).halt(45)
+    match = matched(walk, *SQUARE, (500, 0), (500, 400), angle_deg=angle)
+    pairs = ("ab", "cd", "ef", "gh", "ij", "kl")
+    assert_portions(match, walk, *(tuple(pair) for pair in pairs))
+    assert match.bias_deg == pytest.approx(2.0 * angle, abs=8.0)
+
+
 def test_paces_too_long_throughout() -> None:
     walk = HandWalk().halt(60)
     marks = iter("abcdefgh")
