@@ -34,11 +34,12 @@ def evidence_sentence(
             seen=_what_was_seen(predicted, leg),
             log=logged,
         )
+    settings = settings or DiagnosisSettings()
     bias: str = ""
     start: str = ""
     if cause == "within-skill":
         bias = sentence("evidence-together", turn=turn_words(bias_deg, 1))
-        if math.hypot(*leg.start_off_m) >= (settings or DiagnosisSettings()).told_start_m:
+        if math.hypot(*leg.start_off_m) >= settings.told_start_m:
             start = sentence("evidence-began-off", place=place_words(leg.start_off_m))
     return sentence(
         "evidence-unpredicted",
@@ -47,7 +48,19 @@ def evidence_sentence(
         bias=bias,
         start=start,
         log=logged,
+        why=_why_not(leg, settings) if cause == "cannot-tell" else "",
     )
+
+
+def _why_not(leg: LegEvidence, settings: DiagnosisSettings) -> Sentence:
+    """Say why no mistake is named: the portion, a swerve that many things make, or look-alikes."""
+    if leg.confidence < settings.portion_in_doubt:
+        return sentence("evidence-why-portion")
+    other = None if leg.shape is None else leg.shape.other
+    least_deg, rare = settings.off_line_deg[0], settings.swerve_nats[0]
+    if other is not None and other.nats >= rare and abs(other.turn_deg) >= least_deg:
+        return sentence("evidence-why-swerve", length=Length(metres=other.length_m))
+    return sentence("evidence-why-more")
 
 
 def _predicted_words(predicted: Predicted) -> Sentence:

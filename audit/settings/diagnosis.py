@@ -38,6 +38,8 @@ class DiagnosisSettings:
     """A hypothesis so much worse than the best has less than one chance in 4000."""
     accounts_most: int = 12
     """Accounts of one leg that are weighed; the others are hopeless."""
+    portion_in_doubt: float = 0.75
+    """Below, a leg of which nothing can be told is said to be doubtful in its portion; chosen."""
     told_start_m: float = 25.0
     """A start this far off explains a miss that the leg itself does not; chosen."""
     least_share: float = 0.002

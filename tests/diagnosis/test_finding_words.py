@@ -9,6 +9,7 @@ from diagnosis.made_evidence import legs
 
 from audit.diagnosis.causes import CAUSES
 from audit.diagnosis.finding_words import evidence_sentence, turn_words
+from audit.diagnosis.line_shape import LineShape, OtherBearing
 from audit.diagnosis.predicted import predicted_for
 from audit.settings import DiagnosisSettings
 
@@ -87,3 +88,14 @@ def test_no_sentence_says_that_somebody_cheated() -> None:
     (leg,) = legs(2.0)
     for cause in ("within-skill", "cannot-tell", "gm-angle-omitted", "gm-angle-reversed"):
         assert "cheat" not in evidence_sentence(cause, leg, 0.0).lower()
+
+
+def test_what_cannot_be_told_has_its_reason() -> None:
+    (leg,) = legs(-15.0)
+    doubtful = evidence_sentence("cannot-tell", replace(leg, confidence=0.5), 0.0)
+    assert doubtful.endswith("whether this part of the walk is the leg's is in doubt.")
+    stretch = OtherBearing(turn_deg=30.0, length_m=140.0, right_m=70.0, nats=12.0)
+    swerved = replace(leg, shape=LineShape(bend_deg=0.0, bend_sd_deg=5.0, other=stretch))
+    assert "a stretch of 140 m on another bearing" in evidence_sentence("cannot-tell", swerved, 0.0)
+    assert "stands out" in evidence_sentence("cannot-tell", leg, 0.0)
+    assert "stands out" not in evidence_sentence("within-skill", leg, 0.0)

@@ -1,7 +1,10 @@
 # Der eine Satz zu einer Ursache: was sie voraussagt und was zu sehen war.
 
 evidence-predicted = Sagt voraus: { $predicted }; { $seen }{ $log }.
-evidence-unpredicted = { $seen }, { $distance }{ $bias }{ $start }{ $log }.
+evidence-unpredicted = { $seen }, { $distance }{ $bias }{ $start }{ $log }{ $why }.
+evidence-why-portion = ; ob dieser Teil des Weges zum Abschnitt gehört, ist zweifelhaft
+evidence-why-swerve = ; ein Stück von { $length } in anderer Richtung kann am Gelände, an Eisen oder an einem Hindernis liegen
+evidence-why-more = ; kein einzelner Fehler hebt sich von ähnlichen ab
 evidence-together = ; auf allen Abschnitten zusammen etwa { $turn }
 evidence-began-off = ; begonnen { $place } vom Ausgangspunkt
 evidence-log = ; laut Marschtagebuch war der Kompass { $setting } eingestellt

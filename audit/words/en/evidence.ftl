@@ -1,7 +1,10 @@
 # The one sentence of a cause: what it predicts, and what was seen.
 
 evidence-predicted = Predicts { $predicted }; { $seen }{ $log }.
-evidence-unpredicted = { $seen }, { $distance }{ $bias }{ $start }{ $log }.
+evidence-unpredicted = { $seen }, { $distance }{ $bias }{ $start }{ $log }{ $why }.
+evidence-why-portion = ; whether this part of the walk is the leg's is in doubt
+evidence-why-swerve = ; a stretch of { $length } on another bearing may be the ground's, iron's or an obstacle's
+evidence-why-more = ; no one mistake stands out from its look-alikes
 evidence-together = ; on all legs together about { $turn }
 evidence-began-off = ; it began { $place } of its start
 evidence-log = ; by the log the compass was set { $setting }
