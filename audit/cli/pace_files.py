@@ -12,7 +12,7 @@ from audit.pacing.pace_count import pace_count
 from audit.readers.gpx_track import read_track
 from audit.reports.pace_report import render_pace, render_pace_json
 from audit.track import Track
-from audit.words import sentence
+from audit.words import in_force, sentence
 
 _MOST_PACES = 250_000.0
 
@@ -36,6 +36,7 @@ def pace_files(
     """
     speak_as(words)
     _check(paths, paces, strip_m, each=each)
+    pace = pace or in_force().units.paces_counted
     by_track = [*paces] * len(paths) if each else [*paces] if len(paces) == len(paths) else None
     count = pace_count(
         _tracks(paths),

@@ -6,10 +6,10 @@ from dataclasses import dataclass
 
 from audit.leg_card.bezel import Clicks
 from audit.leg_card.carried_card import CarriedCard, CarriedLeg, LegTime
-from audit.leg_card.pace_kind import PaceKind
 from audit.reports import digits
 from audit.reports.angle_words import angle_sentences, east_or_west, signed
 from audit.reports.cautions import cautions
+from audit.reports.shown_paces import in_paces_shown, pace_shown
 from audit.reports.time_words import rules_told, times_by_rules
 from audit.reports.wording import leg_names
 from audit.words import in_force, say, told
@@ -108,22 +108,10 @@ def _pace_count(carried: CarriedCard) -> str:
     length = digits.stated_metres(100.0 * unit_m)
     if carried.card.paces_per_100m is None:
         return say("card-count-blank", length=length)
-    rate = _shown_paces(carried, carried.card.paces_per_100m) * unit_m
+    rate = in_paces_shown(carried.card.paces_per_100m, carried.pace) * unit_m
     decimals = 0 if abs(rate - round(rate)) < 0.05 else 1
     paces = Number(value=rate, decimals=decimals)
-    return say("card-count", paces=paces, pace=_pace_shown(carried), length=length)
-
-
-def _pace_shown(carried: CarriedCard) -> PaceKind:
-    """Give the pace that the card tells: the one chosen, else the one of the pace count."""
-    return in_force().units.paces or carried.pace
-
-
-def _shown_paces(carried: CarriedCard, counted: float) -> float:
-    """Give a count in the paces that the card tells."""
-    if _pace_shown(carried) == carried.pace:
-        return counted
-    return counted * 2.0 if carried.pace == "double" else counted / 2.0
+    return say("card-count", paces=paces, pace=pace_shown(carried.pace), length=length)
 
 
 def _angle_from(carried: CarriedCard) -> str:
@@ -190,7 +178,7 @@ def _cells(carried: CarriedCard, leg: CarriedLeg) -> tuple[Cell, ...]:
     if leg.ground is not None:
         up, down = digits.whole(leg.ground.climb_m), digits.whole(leg.ground.descent_m)
         climb = say("card-climb-said", up=up, down=down)
-    paces = "" if card.paces is None else digits.whole(_shown_paces(carried, card.paces))
+    paces = "" if card.paces is None else digits.whole(in_paces_shown(card.paces, carried.pace))
     first, *_ = leg.clicks
     clicks = say("card-clicks-said", count=str(first.count), hand=first.hand or "none")
     return (
@@ -198,7 +186,7 @@ def _cells(carried: CarriedCard, leg: CarriedLeg) -> tuple[Cell, ...]:
         _azimuth_cell("card-grid-azimuth", card.azimuth.degrees),
         _azimuth_cell("card-back", leg.back.degrees),
         Cell(label=say("card-distance"), value=digits.stated_metres(card.distance_m), main=True),
-        Cell(label=say("card-paces", pace=_pace_shown(carried)), value=paces, main=True),
+        Cell(label=say("card-paces", pace=pace_shown(carried.pace)), value=paces, main=True),
         Cell(label=say("card-clicks"), value=clicks),
         Cell(label=say("card-climb"), value=climb),
     )

@@ -8,9 +8,11 @@ import numpy as np
 
 from audit.classroom.records import LanePoint, LaneResult, WalkerResult
 from audit.reports import digits, ink
-from audit.reports.chart_layers import Layer, axis, in_parts, position, rimmed, specification, view
+from audit.reports.chart_layers import Layer, in_parts, position, rimmed, specification, view
+from audit.reports.length_axis import length_axis
 from audit.units import FloatArray
-from audit.words import say
+from audit.words import in_force, say
+from audit.words.in_other_units import LENGTH_SIGN
 
 SIDE_PX = 300.0
 _SHOWN = 2.2
@@ -35,10 +37,11 @@ def appeal_specification(lane: LaneResult, leg: int, walker: WalkerResult) -> di
         *_signs(point, walker, leg),
         *_words(verdict.radius_m, whole_m),
     ]
-    numbers: dict[str, Any] = {"labelExpr": "format(abs(datum.value), 'd') + ' m'", "tickCount": 5}
+    shown = (-shown_m, shown_m)
+    numbers = f"size + ' {LENGTH_SIGN[in_force().units.length]}'"
     axes = (
-        position("x", (-shown_m, shown_m), axis(title=say("appeal-east"), **numbers)),
-        position("y", (-shown_m, shown_m), axis(title=say("appeal-north"), **numbers)),
+        position("x", shown, length_axis(shown, 5, numbers, title=say("appeal-east"))),
+        position("y", shown, length_axis(shown, 5, numbers, title=say("appeal-north"))),
     )
     return specification(view(layers, axes, (SIDE_PX, SIDE_PX), "appeal"))
 

@@ -10,10 +10,12 @@ import numpy as np
 
 from audit.classroom.records import LaneLeg, LaneResult, WalkerResult
 from audit.reports import ink
-from audit.reports.chart_layers import Layer, axis, in_parts, position, rimmed, specification, view
+from audit.reports.chart_layers import Layer, in_parts, position, rimmed, specification, view
 from audit.reports.label_places import Label, place_labels
+from audit.reports.length_axis import length_axis
 from audit.units import FloatArray
-from audit.words import say
+from audit.words import in_force, say
+from audit.words.in_other_units import LENGTH_SIGN
 
 WIDTH_PX = 560.0
 _ROOM = 0.06
@@ -52,13 +54,15 @@ def leg_tracks_specification(
         *_claims(claims, found),
         *_numbers(claims, found, [n for n, _, _ in walked], along, side * length_m),
     ]
-    metres: dict[str, Any] = {"labelExpr": "format(abs(datum.value), 'd') + ' m'", "grid": False}
+    aside = (-side * length_m, side * length_m)
+    numbers = f"size + ' {LENGTH_SIGN[in_force().units.length]}'"
+    style: dict[str, Any] = {"ticks": True, "grid": False}
     axes = (
-        position("x", along, axis(title=None, tickCount=6, ticks=True, labelFlush=True, **metres)),
+        position("x", along, length_axis(along, 6, numbers, title=None, labelFlush=True, **style)),
         position(
             "y",
-            (-side * length_m, side * length_m),
-            axis(title=say("class-side"), tickCount=5, ticks=True, minExtent=52, **metres),
+            aside,
+            length_axis(aside, 5, numbers, title=say("class-side"), minExtent=52, **style),
         ),
     )
     return specification(view(layers, axes, size, f"leg{leg}"))

@@ -10,6 +10,7 @@ from audit.measurement.pace_counts import PaceRate
 from audit.pacing.pace_count import PaceCount, Strip
 from audit.reports import digits
 from audit.reports.printable import printable
+from audit.reports.shown_paces import in_paces_shown, pace_shown
 from audit.words import in_force, say
 from audit.words.figures import Length, Number
 from audit.words.in_other_units import METRES
@@ -49,7 +50,6 @@ def render_pace_json(count: PaceCount) -> str:
 
 def _strip(count: PaceCount, strip: Strip) -> str:
     length = strip.length
-    counted = strip.counted
     return say(
         "pace-strip",
         file=strip.source,
@@ -58,9 +58,15 @@ def _strip(count: PaceCount, strip: Strip) -> str:
         by=length.by,
         noise=Number(value=strip.noise_m, decimals=1),
         noise_from="halts" if strip.noise_from == "halts" else "none",
-        counted="none" if counted is None else in_force().decimal(f"{counted:g}"),
-        pace=count.pace,
+        counted=_counted(count, strip),
+        pace=pace_shown(count.pace),
     )
+
+
+def _counted(count: PaceCount, strip: Strip) -> str:
+    if strip.counted is None:
+        return "none"
+    return in_force().decimal(f"{in_paces_shown(strip.counted, count.pace):g}")
 
 
 def _rates(count: PaceCount) -> Iterable[str]:
@@ -71,11 +77,15 @@ def _rates(count: PaceCount) -> Iterable[str]:
         if rate is None:
             continue
         yield say(
-            ident, rate=_rate(rate), pace=count.pace, length=_hundred(), over=_km(rate.metres)
+            ident,
+            rate=_rate(rate, count),
+            pace=pace_shown(count.pace),
+            length=_hundred(),
+            over=_km(rate.metres),
         )
         for ground, one in grounds.items():
             name = f"{say(f'pace-{ground}')}"
-            said = say("pace-ground", ground=name, rate=_rate(one), over=_km(one.metres))
+            said = say("pace-ground", ground=name, rate=_rate(one, count), over=_km(one.metres))
             yield f"  {said}"
     yield from _why(count)
 
@@ -122,12 +132,12 @@ def _rounded(rate: PaceRate) -> float:
     return round(rate.per_100m, 1 if rate.sd < 0.5 else 0)
 
 
-def _rate(rate: PaceRate) -> str:
+def _rate(rate: PaceRate, count: PaceCount) -> str:
     """Write paces to a hundred of the lengths that are shown."""
-    unit_m = METRES[in_force().units.length]
-    within = _TWO_SIDED_95 * rate.sd * unit_m
+    unit = in_paces_shown(METRES[in_force().units.length], count.pace)
+    within = _TWO_SIDED_95 * rate.sd * unit
     places = 1 if rate.sd < 1.0 else 0
-    text = f"{rate.per_100m * unit_m:.{places}f} ±{max(within, 0.1):.{places}f}"
+    text = f"{rate.per_100m * unit:.{places}f} ±{max(within, 0.1):.{places}f}"
     return in_force().decimal(text)
 
 

@@ -1,0 +1,18 @@
+"""Counts of paces of which the kind is known, in those that the reader counts in."""
+
+from __future__ import annotations
+
+from audit.leg_card.pace_kind import PaceKind
+from audit.words import in_force
+
+
+def pace_shown(counted: PaceKind) -> PaceKind:
+    """Give the pace that is told: the one that the words in force choose, else that counted."""
+    return in_force().units.paces or counted
+
+
+def in_paces_shown(count: float, counted: PaceKind) -> float:
+    """Give a count in the pace that is told."""
+    if pace_shown(counted) == counted:
+        return count
+    return count * 2.0 if counted == "double" else count / 2.0
