@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import fields
+from functools import lru_cache
 from typing import Any
 
 from audit.words import figures
 from audit.words.sentence import Sentence, sentence
+from audit.words.spoken_words import message_names
 
 _MESSAGE, _FIGURE = "message", "figure"
 
@@ -39,6 +41,8 @@ def from_plain_data(told: Any) -> Any:  # noqa: ANN401 (as above)
         return told
     held = {name: from_plain_data(one) for name, one in told.items()}
     if told.keys() == {_MESSAGE, "values"}:
+        if held[_MESSAGE] not in _messages():
+            raise KeyError(held[_MESSAGE])
         return sentence(held[_MESSAGE], **held["values"])
     if _FIGURE in told:
         kind = getattr(figures, held.pop(_FIGURE))
@@ -46,3 +50,9 @@ def from_plain_data(told: Any) -> Any:  # noqa: ANN401 (as above)
             raise TypeError(kind)
         return kind(**held)
     return held
+
+
+@lru_cache(maxsize=1)
+def _messages() -> frozenset[str]:
+    """Give the names of all messages; a kept text may come from another version."""
+    return frozenset(message_names("en"))

@@ -9,6 +9,7 @@ import pytest
 
 import audit
 from audit.areas import Area
+from audit.classroom.kept_result import result_from, result_text
 from audit.classroom.roads_used import asked_of_roads, roads_used
 from audit.settings import Settings
 from audit.standard import Standard
@@ -81,3 +82,5 @@ def test_a_class_asks_and_grades_nobody_by_it(along, across):
     assert asked.walkers[0].verdict == plain.walkers[0].verdict
     assert asked.to_dict()["walkers"][0]["roads"]["names"] == ["Mill Road"]
     assert asked_of_roads(plain.walkers, CROSSED_ONLY) == []
+    (walker,) = asked.walkers
+    assert result_from(result_text(walker)) == walker
