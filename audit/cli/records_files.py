@@ -9,8 +9,9 @@ from importlib.util import find_spec
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from audit import words
 from audit.cli.endings import WrongUseError
-from audit.cli.messages import say, say_page, speak_as, tell
+from audit.cli.messages import say, say_note, say_page, speak_as, tell
 from audit.errors import refuse
 from audit.readers.file_bytes import file_bytes
 from audit.reports.trend_page import render_trend_page
@@ -53,9 +54,9 @@ class OpenedRecords:
 
         new = keep(self.records, attempts, self.wanted.keep_until)
         again = len(attempts) - new
-        known = f"; {again} kept already" if again else ""
-        until = f", until {self.wanted.keep_until}" if self.wanted.keep_until else ""
-        say(f"Kept in the records: {_attempts(new)}{until}{known}.")
+        until = str(self.wanted.keep_until) if self.wanted.keep_until else "none"
+        kept = {"attempts": _attempts(new), "until": until, "again": str(again)}
+        say(words.say("trend-kept", **kept))
 
 
 def open_records(wanted: RecordsWanted) -> OpenedRecords:
@@ -78,7 +79,7 @@ def open_records(wanted: RecordsWanted) -> OpenedRecords:
 
     records = open_to_write(wanted.address, _secret(wanted.secret))
     if overdue := delete_overdue(records, today):
-        say(f"note: {_attempts(overdue)} past the last day to keep deleted from the records.")
+        say_note(words.say("trend-overdue", attempts=_attempts(overdue)))
     return OpenedRecords(records=records, wanted=wanted)
 
 
@@ -89,7 +90,7 @@ def trend_files(
     *,
     as_json: bool,
     folder: Path | None,
-    words: Path | None = None,
+    words_from: Path | None = None,
 ) -> None:
     """Tell the trend of a walker.
 
@@ -98,7 +99,7 @@ def trend_files(
     InputRefusedError
         Where the records cannot be read, or hold nothing of the walker.
     """
-    speak_as(words)
+    speak_as(words_from)
     _need_libraries(address)
     from audit.school_records.keep_attempts import attempts_of  # noqa: PLC0415
     from audit.school_records.open_records import open_to_read  # noqa: PLC0415
@@ -120,30 +121,37 @@ def trend_files(
 
 
 def forget_files(
-    address: str, secret: Path | None, *, walker: str | None, before: dt.date | None
+    address: str,
+    secret: Path | None,
+    *,
+    walker: str | None,
+    before: dt.date | None,
+    words_from: Path | None = None,
 ) -> None:
     """Delete from the records what is overdue, and what else is asked for; say how much."""
+    speak_as(words_from)
     from audit.school_records.keep_attempts import delete_before, delete_walker  # noqa: PLC0415
 
     opened = open_records(RecordsWanted(address=address, secret=secret))
     if walker is not None:
         known = walker if is_pseudonym(walker) else opened.pseudonym(walker)
-        tell(f"{known}: {_attempts(delete_walker(opened.records, known))} deleted.\n")
+        gone = _attempts(delete_walker(opened.records, known))
+        tell(words.say("trend-forgotten", walker=known, attempts=gone) + "\n")
     if before is not None:
-        gone = delete_before(opened.records, before)
-        tell(f"walked before {before}: {_attempts(gone)} deleted.\n")
+        gone = _attempts(delete_before(opened.records, before))
+        tell(words.say("trend-forgotten-before", day=str(before), attempts=gone) + "\n")
     if walker is None and before is None:
-        tell("What is past its last day to keep is deleted; all else stays.\n")
+        tell(words.say("trend-forgotten-overdue") + "\n")
 
 
 def _secret(file: Path | None) -> str | None:
     if file is None:
         return None
-    words = file_bytes(file, "a secret").decode("utf-8", errors="replace").strip()
-    if not words:
+    secret = file_bytes(file, "a secret").decode("utf-8", errors="replace").strip()
+    if not secret:
         rule = "is empty"
         raise refuse(file.name, "", None, rule, "Put a sentence that nobody guesses into it.")
-    return words
+    return secret
 
 
 def _need_libraries(address: str) -> None:
@@ -155,4 +163,4 @@ def _need_libraries(address: str) -> None:
 
 
 def _attempts(number: int) -> str:
-    return f"{number} attempt{'' if number == 1 else 's'}"
+    return words.say("trend-attempts", count=number)

@@ -43,7 +43,7 @@ def trend(
     """
     from audit.cli.records_files import trend_files  # noqa: PLC0415 (help stays quick)
 
-    trend_files(walker, records, records_secret, as_json=json, folder=out, words=words)
+    trend_files(walker, records, records_secret, as_json=json, folder=out, words_from=words)
 
 
 def forget(
@@ -52,6 +52,7 @@ def forget(
     records_secret: RecordsSecret = None,
     walker: WalkerToForget = None,
     before: Before = None,
+    words: WordsFile = None,
     traceback: Traceback = False,  # noqa: ARG001 (whoever guards the command reads it)
 ) -> None:
     """Delete from the records what is past its last day to keep.
@@ -61,4 +62,4 @@ def forget(
     """
     from audit.cli.records_files import forget_files  # noqa: PLC0415 (help stays quick)
 
-    forget_files(records, records_secret, walker=walker, before=before)
+    forget_files(records, records_secret, walker=walker, before=before, words_from=words)

@@ -6,8 +6,8 @@ import pytest
 
 from audit.cli.app import app
 
-ENGLISH_ONLY = {"demo", "guide", "forget"}
-"""The demo's own files and the guide are in English; forget says how many are gone."""
+ENGLISH_ONLY = {"demo", "guide"}
+"""The demo's own files and the guide are in English."""
 
 
 @pytest.fixture

@@ -98,3 +98,15 @@ trend-axis-bias = Richtungsfehler ({ $unit })
 trend-axis-scatter = Streuung ({ $unit })
 trend-axis-distance = Entfernung (%)
 trend-axis-paces = { -pace }
+
+trend-kept = In den Aufzeichnungen der Schule aufgehoben: { $attempts }{ $until ->
+    [none] {""}
+   *[some] , bis { $until }
+}{ $again ->
+    [0] {""}
+   *[other] ; { $again } schon aufgehoben
+}.
+trend-overdue = Gelöscht, weil der letzte Tag des Aufhebens vorbei ist: { $attempts }.
+trend-forgotten = { $walker }: { $attempts } gelöscht.
+trend-forgotten-before = vor dem { $day } gegangen: { $attempts } gelöscht.
+trend-forgotten-overdue = Was über seinen letzten Tag hinaus war, ist gelöscht; alles andere bleibt.

@@ -97,3 +97,15 @@ trend-axis-bias = bias ({ $unit })
 trend-axis-scatter = scatter ({ $unit })
 trend-axis-distance = distance (%)
 trend-axis-paces = { -pace }
+
+trend-kept = Kept in the records: { $attempts }{ $until ->
+    [none] {""}
+   *[some] , until { $until }
+}{ $again ->
+    [0] {""}
+   *[other] ; { $again } kept already
+}.
+trend-overdue = { $attempts } past the last day to keep deleted from the records.
+trend-forgotten = { $walker }: { $attempts } deleted.
+trend-forgotten-before = walked before { $day }: { $attempts } deleted.
+trend-forgotten-overdue = What is past its last day to keep is deleted; all else stays.
