@@ -104,6 +104,31 @@ def coverage_table() -> str:
     return "\n".join(lines) + "\n"
 
 
+def intervals_table() -> str:
+    """Give how often three ways to a heading's interval hold, and how wide they are."""
+    record = json.loads((ROOT / "tests" / "honesty" / "recorded.json").read_text())["figures"]
+    ways = {
+        "heading": "leg-audit",
+        "by end points": "from end to end, with the receiver's noise at both",
+        "by independent noise": "a line through all fixes, taken as independent",
+    }
+    legs = {
+        "legs matched rightly": "all lengths",
+        "80 to 200 m": "80 to 200 m",
+        "200 to 400 m": "200 to 400 m",
+        "400 to 800 m": "400 to 800 m",
+        "800 to 2000 m": "800 to 2000 m",
+    }
+    lines = [f"| interval by | {' | '.join(legs.values())} |", "|---" * (1 + len(legs)) + "|"]
+    for way, said in ways.items():
+        cells = [
+            f"{100.0 * record[group][way]['held']:.0f} %, ±{record[group][way]['half_deg']:.1f}°"
+            for group in legs
+        ]
+        lines.append(f"| {said} | {' | '.join(cells)} |")
+    return "\n".join(lines) + "\n"
+
+
 def points_table() -> str:
     """Give the table of what is said of points against what is true, from the record."""
     points = json.loads((ROOT / "tests" / "honesty" / "recorded.json").read_text())["points"]
@@ -126,6 +151,7 @@ def points_table() -> str:
 PARTS = {
     "points": points_table,
     "coverage": coverage_table,
+    "intervals": intervals_table,
     "demo-output": demo_output,
     "accuracy": accuracy_table,
     "planted-slips": planted_slips_table,

@@ -52,6 +52,16 @@ def test_recorded_headings_hold_over_lengths_and_logging() -> None:
         assert of["heading"] >= 0.93 - SIGMAS * chance, cell
 
 
+def test_recorded_paths_do_not_follow_the_logging_rate() -> None:
+    """The whole way is the same within 2 % from 1 s to 30 s; single legs within their errors."""
+    logging = json.loads(RECORD.read_text(encoding="utf-8"))["logging"]
+    assert set(logging) == {"5 s", "10 s", "30 s"}
+    for every, of in logging.items():
+        assert abs(of["whole"] - 1.0) <= 0.02, every
+        assert abs(of["middle"] - 1.0) <= 0.02, every
+        assert of["legs_within_error"] >= 0.9, every
+
+
 def test_recorded_verdicts_call_hardly_any_point_missed_that_was_reached() -> None:
     """Certain to 97.5 in 100 is the promise; and there is power: most misses are told."""
     points = json.loads(RECORD.read_text(encoding="utf-8"))["points"]
