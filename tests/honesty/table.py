@@ -28,7 +28,7 @@ FAMILIES = ("trained", "ordinary", "novice")
 LENGTHS_M = ((80, 200), (200, 400), (400, 800), (800, 2000))
 ENOUGH_LEGS = 40
 """One miss more or less moves a cell of fewer by more than the width of what is promised."""
-SHARE_THINNED = 3
+SHARE_THINNED = 4
 """Of the walks, one in so many is measured at other logging rates too."""
 INTERVALS_S = ((0.5, 1.5), (1.5, 6.5), (6.5, 12.5), (12.5, 60.5))
 HELD = {
