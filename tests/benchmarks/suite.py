@@ -6,6 +6,7 @@ unit: ``_mb``, ``_bytes``, ``_s`` (by the clock), ``_ratio``, ``_x`` (times line
 
 from __future__ import annotations
 
+import sys
 import tempfile
 from itertools import pairwise
 from pathlib import Path
@@ -33,12 +34,17 @@ def measure(*, quick: bool) -> dict[str, float]:
     """Give every figure; quick leaves out a million fixes, a hundred legs and the class."""
     unit = yardstick_s()
     found = {"yardstick.processor_s": unit}
-    for part in (_commands, _stages, _page):
-        found |= part(unit)
-    found |= _large()
-    found |= _growth(quick=quick)
-    if not quick:
-        found |= _class(unit)
+    parts = {
+        "commands": lambda: _commands(unit),
+        "stages": lambda: _stages(unit),
+        "page": lambda: _page(unit),
+        "large file": _large,
+        "growth": lambda: _growth(quick=quick),
+        **({} if quick else {"class": lambda: _class(unit)}),
+    }
+    for name, part in parts.items():
+        print(f"measuring: {name}", file=sys.stderr, flush=True)
+        found |= part()
     return found
 
 
@@ -123,11 +129,13 @@ def _growth(*, quick: bool) -> dict[str, float]:
 
 def _class(unit: float) -> dict[str, float]:
     """A class of six and of twelve: what each walk more takes, and what two processors gain."""
-    from classes import make_class, write_class
+    from classes.class_files import write_class
+    from classes.made_class import make_class
+    from classes.members import Plants
 
     runs = {}
     for walkers in (6, 12):
-        made = make_class(7, walkers=walkers)
+        made = make_class(7, walkers=walkers, plants=Plants())
         with tempfile.TemporaryDirectory() as name:
             files = write_class(made, Path(name) / "files")
             for jobs in (1, 2):

@@ -6,6 +6,7 @@ Times are of the processor, the least of several, so that a busy machine changes
 
 from __future__ import annotations
 
+import json
 import subprocess
 import sys
 from pathlib import Path
@@ -13,8 +14,8 @@ from unittest import mock
 
 import pytest
 from benchmarks import large_file, read_track
-from benchmarks.__main__ import kept_of, table
-from benchmarks.suite import AIMS, least_s
+from benchmarks.__main__ import RECORDED, kept_of, table
+from benchmarks.suite import AIMS, LEAST, least_s
 from benchmarks.whole_growth import grown, in_own_process, over_linear, read
 from benchmarks.yardstick import processor_s, yardstick_s
 from reports.sample_debrief import sample_debrief
@@ -99,3 +100,10 @@ def test_the_table_sets_figures_beside_those_that_were_kept():
     assert rows["a"] == ["1.000", "4.000", "0.25"]
     assert rows["large.peak_mb"][-2:] == ["OVER", "250"]
     assert rows["new"] == ["5.000"]
+
+
+def test_what_was_kept_is_kept_by_commit_and_covers_the_aims():
+    runs = json.loads(RECORDED.read_text(encoding="utf-8"))
+    commits = [run["commit"] for run in runs]
+    assert len(set(commits)) == len(commits) >= 1
+    assert set(runs[-1]["figures"]) >= {*AIMS, *LEAST}
