@@ -14,7 +14,7 @@ from audit.matching.orders import OrderOdds, weigh_orders
 from audit.matching.outings import MatchedOuting, match_outings
 from audit.matching.pins import Pin, PinnedCuts
 from audit.matching.route import Edge, Route, course_points
-from audit.matching.supposed_walkers import fan_of_walkers
+from audit.matching.supposed_walkers import fan_of_walkers, prior_cost
 from audit.matching.walk_layout import lay_out
 from audit.settings import MatchingSettings
 from audit.units import direction_degrees, wrap_degrees
@@ -35,7 +35,7 @@ def find_order(
     best: tuple[float, OrderOdds] | None = None
     for walker in fan_of_walkers(card, settings):
         odds = weigh_orders(find_visits(laid_out.evidence, walker), len(card.legs), ending, must)
-        prior = float(np.exp(-0.5 * (walker.bias_deg / settings.bias_sd_deg) ** 2))
+        prior = float(np.exp(-prior_cost(walker, card, settings)))
         if best is None or odds.total * prior > best[0]:
             best = odds.total * prior, odds
     if best is None:
