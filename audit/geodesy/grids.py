@@ -16,7 +16,13 @@ from audit.geodesy.grid_systems import (
     degrees_outside,
     plain_name,
 )
-from audit.geodesy.projections import degrees_to_grid, grid_system, grid_to_degrees, projection
+from audit.geodesy.projections import (
+    arrays_through,
+    degrees_to_grid,
+    grid_system,
+    grid_to_degrees,
+    projection,
+)
 from audit.geodesy.utm_zones import utm_code, utm_zone_code
 from audit.units import FloatArray, turn_degrees
 
@@ -69,7 +75,9 @@ class CourseGrid:
             become NaN, so that one mad fix does not cost the walk.
         """
         if isinstance(longitude_deg, np.ndarray):
-            east, north = degrees_to_grid(self._crs).transform(longitude_deg, latitude_deg)
+            east, north = arrays_through(
+                degrees_to_grid(self._crs), longitude_deg, np.asarray(latitude_deg)
+            )
             return _finite_or_nan(east, north)
         east_m, north_m = degrees_to_grid(self._crs).transform(longitude_deg, latitude_deg)
         if not (np.isfinite(east_m) and np.isfinite(north_m)):
@@ -97,7 +105,9 @@ class CourseGrid:
             For single coordinates that are no place on Earth; NaN in arrays.
         """
         if isinstance(east_m, np.ndarray):
-            longitude, latitude = grid_to_degrees(self._crs).transform(east_m, north_m)
+            longitude, latitude = arrays_through(
+                grid_to_degrees(self._crs), east_m, np.asarray(north_m)
+            )
             longitude, latitude = _finite_or_nan(longitude, latitude)
             within = np.abs(longitude) <= 180.0
             return np.where(within, longitude, turn_degrees(0.0, longitude)), latitude

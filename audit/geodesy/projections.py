@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from functools import lru_cache
 
+import numpy as np
+import numpy.typing as npt
 import pyproj
 from pyproj import network
 
@@ -31,6 +33,16 @@ def degrees_to_grid(crs: str) -> pyproj.Transformer:
 def grid_to_degrees(crs: str) -> pyproj.Transformer:
     """Give the step from (east, north) to (longitude, latitude) on WGS 84."""
     return pyproj.Transformer.from_crs(crs, _WGS84, always_xy=True, allow_ballpark=False)
+
+
+def arrays_through(
+    step: pyproj.Transformer, first: npt.NDArray[np.float64], second: npt.NDArray[np.float64]
+) -> tuple[npt.NDArray[np.float64], npt.NDArray[np.float64]]:
+    """Give arrays taken through a step. PROJ's library takes an array of one for a number."""
+    if first.size != 1:
+        return step.transform(first, second)
+    one, other = step.transform(first.item(), second.item())
+    return np.full(first.shape, one), np.full(first.shape, other)
 
 
 @lru_cache(maxsize=64)

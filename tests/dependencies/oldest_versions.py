@@ -33,6 +33,17 @@ TESTS = (
     "tests/reports/test_table_and_map_files.py", "tests/reports/test_terminal_report.py",
 )  # fmt: skip
 
+LEFT_OUT = (
+    # The text of the schema is that of the newest maker; how long a signal takes is no version's.
+    "tests/debriefing/test_document.py::test_shipped_schema_is_not_stale",
+    "tests/cli/test_grade_command.py::test_ctrl_c_keeps_what_is_done_and_the_next_run_goes_on",
+    "tests/debriefing/test_debrief_walk_truth.py",
+    "tests/debriefing/test_ledgers_of_made_walks.py",
+    "tests/school_records/test_estimates.py",
+    "tests/school_records/test_trend.py",
+)
+"""Also what checks figures over many made walks, for minutes."""
+
 
 def extras() -> dict[str, list[str]]:
     """Give the extras that users install, and what each needs."""
@@ -79,8 +90,9 @@ def main() -> None:
     print("Held at:", ", ".join(oldest(one) for one in requirements()), flush=True)
     with tempfile.TemporaryDirectory() as passing:
         python = make_environment(asked.keep or Path(passing))
+        left_out = [f"--deselect={one}" for one in LEFT_OUT]
         done = subprocess.run(
-            [python, "-m", "pytest", "-n", "2", "-q", *TESTS], cwd=ROOT, check=False
+            [python, "-m", "pytest", "-n", "2", "-q", *TESTS, *left_out], cwd=ROOT, check=False
         )
     sys.exit(done.returncode)
 

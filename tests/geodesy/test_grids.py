@@ -226,3 +226,15 @@ def test_no_grid_file_is_ever_fetched() -> None:
     from pyproj import network
 
     assert network.is_network_enabled() is False
+
+
+@pytest.mark.parametrize("places", [1, 2])
+def test_an_array_stays_an_array_however_short(places):
+    grid = course_grid("EPSG:32616")
+    longitude, latitude = np.full(places, -84.2), np.full(places, 36.5)
+    east, north = grid.to_grid(longitude, latitude)
+    assert east.shape == north.shape == (places,)
+    assert (east[0], north[0]) == grid.to_grid(-84.2, 36.5)
+    back = grid.to_geographic(east, north)
+    assert [one.shape for one in back] == [(places,), (places,)]
+    assert np.allclose(back, [longitude, latitude], atol=1e-9)
