@@ -43,7 +43,11 @@ def opened_raster(
     """
     try:
         from rasterio import Env  # noqa: PLC0415 (an extra, and heavy)
-        from rasterio.errors import NotGeoreferencedWarning, RasterioError  # noqa: PLC0415
+        from rasterio.errors import (  # noqa: PLC0415
+            NotGeoreferencedWarning,
+            RasterioError,
+            RasterioIOError,
+        )
         from rasterio.io import DatasetReader  # noqa: PLC0415
     except ImportError:
         rule = f"{needed_for} need the raster library"
@@ -57,7 +61,7 @@ def opened_raster(
             with DatasetReader(str(path), driver=_FORMS) as raster:
                 _refuse_huge_blocks(path, raster, settings)
                 yield raster
-    except (RasterioError, MemoryError) as problem:
+    except (RasterioError, RasterioIOError, MemoryError) as problem:
         said = str(problem).splitlines() or ["it needs too much memory"]
         rule = f"this is no raster that can be read: {said[0]}"
         raise refuse(path.name, "", None, rule, f"Give {wanted}.") from problem
