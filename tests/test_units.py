@@ -155,3 +155,10 @@ def test_mils_are_6400_to_the_circle() -> None:
 @given(st.floats(0.0, 6400.0))
 def test_mils_lead_there_and_back(mils: float) -> None:
     assert mils_from_degrees(degrees_from_mils(mils)) == pytest.approx(mils, abs=1e-9)
+
+
+def test_an_array_of_turns_stays_within_half_a_circle_where_rounding_would_leave_it():
+    # Just above an odd number of half circles the sum rounds to 180.00000000000003 and more.
+    directions = np.nextafter([-8100.0, -67_108_860.0, -4_194_180.0], np.inf)
+    assert (directions - 360.0 * np.ceil((directions - 180.0) / 360.0)).max() > 180.0
+    assert turn_degrees(0.0, directions).tolist() == [180.0, 180.0, 180.0]
