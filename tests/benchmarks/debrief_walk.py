@@ -23,7 +23,7 @@ ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT), str(ROOT / "tests")]
 
 WANTED_S = 4 * 3600.0
-AIM_S, AIM_MB = 3.0, 300.0
+AIM_S, AIM_MB = 2.0, 300.0
 STAGES = (
     ("work out card", "work_out_card"),
     ("clean", "clean_track"),
