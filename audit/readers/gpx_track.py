@@ -55,7 +55,7 @@ def _track(passage: GpxPassage, file: str, notes: list[str]) -> Track:
     if points.complete == 0:
         raise no_fix(passage, file)
     columns = {
-        name: np.array(values, dtype=np.float64)[: points.complete]
+        name: np.frombuffer(values, dtype=np.float64)[: points.complete]
         for name, values in points.columns.items()
     }
     placed = (np.abs(columns["lat"]) <= 90.0) & (np.abs(columns["lon"]) <= 180.0)
@@ -65,7 +65,10 @@ def _track(passage: GpxPassage, file: str, notes: list[str]) -> Track:
     if passage.error is not None:
         notes.append(break_note(passage))
     notes += point_notes(points, placed)
-    kept = {name: column[placed] for name, column in columns.items()}
+    # Nothing is copied where nothing is left out.
+    which = slice(None) if placed.all() else placed
+    kept = {name: column[which] for name, column in columns.items()}
+    segment = np.frombuffer(points.segment, dtype=np.int64)[: points.complete]
     return Track(
         time_s=kept["time"],
         longitude_deg=kept["lon"],
@@ -73,7 +76,7 @@ def _track(passage: GpxPassage, file: str, notes: list[str]) -> Track:
         elevation_m=kept["ele"],
         hdop=kept["hdop"],
         cadence_per_min=kept["cadence"],
-        segment=np.array(points.segment, dtype=np.int64)[: points.complete][placed],
+        segment=segment[which],
         notes=tuple(notes),
         source=writable(file),
     )
