@@ -3,8 +3,8 @@
     PYTHONPATH=.:tests python -m mutation --part geodesy --sample 40 --seed 1
 
 A mutant lives in a process of its own, where its source stands in place of the file's; the
-files are not touched. First come the tests that are named after the file, then those of its
-folder that name it, then the whole folder. A test that fails, or does not end, kills it.
+files are not touched. First come the tests that are named after the file, then those that
+name it, wherever they are, then the whole folder. A test that fails, or does not end, kills it.
 """
 
 from __future__ import annotations
@@ -102,8 +102,12 @@ def rounds_of_tests(path: Path, tests: Sequence[str]) -> list[list[str]]:
             [ROOT / one] if one.endswith(".py") else sorted((ROOT / one).glob("test_*.py"))
         )
     ]
+    module = path.relative_to(ROOT).with_suffix("").as_posix().replace("/", ".")
+    everywhere = sorted((ROOT / "tests").rglob("test_*.py"))
     named = [file for file in files if path.stem in file.stem]
-    telling = [file for file in files if file not in named and path.stem in file.read_text("utf-8")]
+    telling = [
+        file for file in everywhere if file not in named and module in file.read_text("utf-8")
+    ]
     rest = [file for file in files if file not in named and file not in telling]
     return [[str(file) for file in some] for some in (named, telling, rest) if some]
 
