@@ -16,6 +16,7 @@ import pytest
 from benchmarks import large_file, read_track
 from benchmarks.__main__ import RECORDED, kept_of, table
 from benchmarks.suite import AIMS, LEAST, least_s
+from benchmarks.whole_command import run_python
 from benchmarks.whole_growth import grown, in_own_process, over_linear, read
 from benchmarks.yardstick import processor_s, yardstick_s
 from reports.sample_debrief import sample_debrief
@@ -107,3 +108,9 @@ def test_what_was_kept_is_kept_by_commit_and_covers_the_aims():
     commits = [run["commit"] for run in runs]
     assert len(set(commits)) == len(commits) >= 1
     assert set(runs[-1]["figures"]) >= {*AIMS, *LEAST}
+
+
+def test_the_peak_of_a_command_is_its_own_and_not_that_of_who_started_it():
+    held = bytearray(b"1") * 300_000_000
+    assert run_python(["-c", ""])["peak_mb"] < 60.0
+    del held
