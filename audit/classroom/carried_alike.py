@@ -14,6 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from audit.settings.class_shows import ClassShowsSettings
+from audit.statistics.spread import robust_sd
 from audit.units import FloatArray
 
 
@@ -107,7 +108,7 @@ def _one_a_person(
 def _clipped(turns: FloatArray, sds: float) -> FloatArray:
     """Bring the far ones, who made some mistake of their own, nearer to the middle."""
     middle = np.median(turns)
-    spread = max(1.4826 * float(np.median(np.abs(turns - middle))), 0.1)
+    spread = max(robust_sd(turns - middle), 0.1)
     clipped: FloatArray = np.clip(turns, middle - sds * spread, middle + sds * spread)
     return clipped
 

@@ -34,8 +34,7 @@ class ClassInputs:
     """What a class is graded from.
 
     ``shift_s`` is None where the clocks are to be put right by the first crossing of the
-    start; ``private`` leaves names out; ``words``
-    are those of each walker's debrief.
+    start; ``private`` leaves names out; ``words`` are those of each walker's debrief.
     """
 
     lanes: tuple[Lane, ...]

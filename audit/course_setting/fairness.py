@@ -9,11 +9,9 @@ import numpy as np
 
 from audit.course_setting.records import LaneFigures, LaneFinding
 from audit.settings import CourseSettingSettings
+from audit.statistics.spread import robust_sd
 from audit.words import sentence
 from audit.words.figures import Figure, Length, Percent
-
-_TO_SD = 1.4826
-"""Median absolute deviation to standard deviation, of a normal scatter."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,7 +99,7 @@ def _compared(
 
 def _robustly(value: float, others: np.ndarray, settings: CourseSettingSettings) -> bool:
     middle = float(np.median(others))
-    spread = _TO_SD * float(np.median(np.abs(others - middle)))
+    spread = robust_sd(others - middle)
     return abs(value - middle) > settings.robust_sds * spread
 
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from audit.measurement.ways_aside import runs_to_one_hand, with_bends
 from audit.settings import LineShapeSettings
 from audit.units import FloatArray, direction_degrees, turn_degrees
 
@@ -116,17 +117,9 @@ def _sideways(off: FloatArray, least_m: float, settings: LineShapeSettings) -> t
     """Find ways across: runs of steps at some 45 to 135 degrees to the leg."""
     low, high = settings.across_deg
     hand = np.where((np.abs(off) > low) & (np.abs(off) < high), np.sign(off), 0.0)
-    edges = np.concatenate([[0], np.flatnonzero(np.diff(hand)) + 1, [len(hand)]])
     found = []
-    for begin, end in zip(edges[:-1].tolist(), edges[1:].tolist(), strict=True):
-        if hand[begin] == 0.0:
-            continue
-        # The turns into and out of it are blurred by smoothing: take what leans that way.
-        first, last = begin, end
-        while first > 0 and hand[begin] * off[first - 1] > settings.leaning_deg:
-            first -= 1
-        while last < len(off) and hand[begin] * off[last] > settings.leaning_deg:
-            last += 1
+    for run in runs_to_one_hand(hand):
+        first, last = with_bends(off, run, settings.leaning_deg)
         right = float(settings.step_m * np.sin(np.radians(off[first:last])).sum())
         if abs(right) >= least_m:
             found.append(Sideways(along_m=settings.step_m * first, right_m=right))

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 import numpy as np
 
 from audit.leg_card import LegCard
 from audit.matching.evidence import Evidence, Walker
 from audit.matching.ways import EdgeOdds
 from audit.settings import MatchingSettings
+from audit.statistics.spread import robust_sd
 from audit.units import FloatArray, direction_degrees, turn_degrees
 
 
@@ -34,17 +37,7 @@ def fan_of_walkers(card: LegCard, settings: MatchingSettings) -> list[Walker]:
     for turn in angle_slips_deg(card):
         if min(abs(turn - other) for other in turns) > settings.fan_distinct_deg:
             turns.append(turn)
-    return [
-        Walker(
-            bias_deg=turn,
-            pace_scale=1.0,
-            heading_sd_deg=settings.heading_sd_deg,
-            distance_sd=settings.distance_sd,
-            finds=settings.found_directly_share,
-        )
-        for turn in turns
-        if abs(turn) <= settings.bias_most_deg
-    ]
+    return _turned(turns, settings.heading_sd_deg, settings.distance_sd, settings)
 
 
 def broad_walkers(card: LegCard, settings: MatchingSettings) -> list[Walker]:
@@ -53,15 +46,23 @@ def broad_walkers(card: LegCard, settings: MatchingSettings) -> list[Walker]:
     One turned by a slip with a large angle is looked at apart: the first would not see him.
     """
     slips = [turn for turn in angle_slips_deg(card) if abs(turn) > settings.broad_reach_deg]
+    turns = (0.0, *slips)
+    return _turned(turns, settings.broad_heading_sd_deg, settings.broad_distance_sd, settings)
+
+
+def _turned(
+    turns: Iterable[float], heading_sd_deg: float, distance_sd: float, settings: MatchingSettings
+) -> list[Walker]:
+    """Suppose one walker a turn, of the pace that the card takes; none is turned without end."""
     return [
         Walker(
             bias_deg=turn,
             pace_scale=1.0,
-            heading_sd_deg=settings.broad_heading_sd_deg,
-            distance_sd=settings.broad_distance_sd,
+            heading_sd_deg=heading_sd_deg,
+            distance_sd=distance_sd,
             finds=settings.found_directly_share,
         )
-        for turn in (0.0, *slips)
+        for turn in turns
         if abs(turn) <= settings.bias_most_deg
     ]
 
@@ -75,7 +76,7 @@ def known_better(
     if count < 2:
         return walker
     middle = float(np.median(turns))
-    scatter = 1.4826 * float(np.median(np.abs(turns - middle)))
+    scatter = robust_sd(turns - middle)
     scale = float(np.exp(np.median(ratios) * count / (count + 1.5)))
     bias = middle * count / (count + 1.0)
     if abs(bias) > settings.bias_most_deg or not (
@@ -84,7 +85,7 @@ def known_better(
         return walker
     prior = settings.scatter_prior_legs
     sd = np.sqrt((count * scatter**2 + prior * settings.heading_scatter_deg**2) / (count + prior))
-    spread = 1.4826 * float(np.median(np.abs(ratios - np.median(ratios))))
+    spread = robust_sd(ratios - np.median(ratios))
     distance_sd = np.sqrt(
         (count * spread**2 + prior * settings.distance_scatter**2) / (count + prior)
     )

@@ -9,10 +9,8 @@ import numpy as np
 
 from audit.measurement.leg_details import Bypass
 from audit.settings import AsideSettings
+from audit.statistics.spread import robust_sd
 from audit.units import FloatArray, direction_degrees, turn_degrees
-
-_NORMAL_MEDIAN = 0.6745
-"""Half of all normal errors are smaller than this many standard deviations."""
 
 
 def find_ways_aside(
@@ -35,14 +33,15 @@ def find_ways_aside(
         return []
     turn = _off_the_held(direction_degrees(step[:, 0], step[:, 1]), moving)
     across, ahead = length * np.sin(np.radians(turn)), length * np.cos(np.radians(turn))
-    wander = float(np.median(np.abs(turn[moving]))) / _NORMAL_MEDIAN
+    wander = robust_sd(turn[moving])
     least_deg = max(settings.least_turn_deg, settings.wanders * wander)
     least_m = max(settings.least_m, settings.noises * noise_m)
     found = []
-    for first, last in _runs(np.where(moving & (np.abs(turn) >= least_deg), np.sign(turn), 0.0)):
+    hand = np.where(moving & (np.abs(turn) >= least_deg), np.sign(turn), 0.0)
+    for first, last in runs_to_one_hand(hand):
         way_m = float(length[first:last].sum())
         straight_across = np.abs(across[first:last].sum()) >= settings.steep_share * way_m
-        begin, end = _with_bends(turn, (first, last), settings.bends_share * least_deg)
+        begin, end = with_bends(turn, (first, last), settings.bends_share * least_deg)
         right_m = float(across[begin:end].sum())
         at_an_end = begin == 0 or end == len(length)
         of_bypass = any(one < end and other > begin for one, other in taken)
@@ -66,7 +65,7 @@ def find_ways_aside(
     return found
 
 
-def _with_bends(turn: FloatArray, run: tuple[int, int], least_deg: float) -> tuple[int, int]:
+def with_bends(turn: FloatArray, run: tuple[int, int], least_deg: float) -> tuple[int, int]:
     """Add the turns into and out of a run, which smoothing blurs: what still leans its way."""
     first, last = run
     hand = np.sign(turn[first])
@@ -86,7 +85,7 @@ def _off_the_held(direction_deg: FloatArray, moving: np.ndarray) -> FloatArray:
     return np.asarray(turn_degrees(held, direction_deg))
 
 
-def _runs(hand: FloatArray) -> list[tuple[int, int]]:
+def runs_to_one_hand(hand: FloatArray) -> list[tuple[int, int]]:
     """Give first and last step (exclusive) of each run to one hand."""
     edges = np.concatenate([[0], np.flatnonzero(np.diff(hand)) + 1, [len(hand)]]).tolist()
     return [(a, b) for a, b in pairwise(edges) if hand[a] != 0.0]

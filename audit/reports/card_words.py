@@ -9,7 +9,7 @@ from audit.leg_card.carried_card import CarriedCard, CarriedLeg, LegTime
 from audit.reports import digits
 from audit.reports.angle_words import angle_sentences, east_or_west, signed
 from audit.reports.cautions import cautions
-from audit.reports.shown_paces import in_paces_shown, pace_shown
+from audit.reports.shown_paces import hundred, in_paces_shown, pace_shown
 from audit.reports.time_words import rules_told, times_by_rules
 from audit.reports.wording import leg_names
 from audit.words import in_force, say, told
@@ -105,7 +105,7 @@ def _facts(carried: CarriedCard) -> tuple[str, ...]:
 def _pace_count(carried: CarriedCard) -> str:
     """Say the pace count to a hundred of the lengths that are shown."""
     unit_m = METRES[in_force().units.length]
-    length = digits.stated_metres(100.0 * unit_m)
+    length = hundred()
     if carried.card.paces_per_100m is None:
         return say("card-count-blank", length=length)
     rate = in_paces_shown(carried.card.paces_per_100m, carried.pace) * unit_m

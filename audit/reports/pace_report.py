@@ -10,7 +10,7 @@ from audit.measurement.pace_counts import PaceRate
 from audit.pacing.pace_count import PaceCount, Strip
 from audit.reports import digits
 from audit.reports.printable import printable
-from audit.reports.shown_paces import in_paces_shown, pace_shown
+from audit.reports.shown_paces import hundred, in_paces_shown, pace_shown
 from audit.words import in_force, say
 from audit.words.figures import Length, Number
 from audit.words.in_other_units import METRES
@@ -80,7 +80,7 @@ def _rates(count: PaceCount) -> Iterable[str]:
             ident,
             rate=_rate(rate, count),
             pace=pace_shown(count.pace),
-            length=_hundred(),
+            length=hundred(),
             over=_km(rate.metres),
         )
         for ground, one in grounds.items():
@@ -139,10 +139,6 @@ def _rate(rate: PaceRate, count: PaceCount) -> str:
     places = 1 if rate.sd < 1.0 else 0
     text = f"{rate.per_100m * unit:.{places}f} ±{max(within, 0.1):.{places}f}"
     return in_force().decimal(text)
-
-
-def _hundred() -> str:
-    return digits.stated_metres(100.0 * METRES[in_force().units.length])
 
 
 def _km(metres: float) -> str:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from audit.leg_card.pace_kind import PaceKind
+from audit.reports import digits
 from audit.words import in_force
+from audit.words.in_other_units import METRES
 
 
 def pace_shown(counted: PaceKind) -> PaceKind:
@@ -16,3 +18,8 @@ def in_paces_shown(count: float, counted: PaceKind) -> float:
     if pace_shown(counted) == counted:
         return count
     return count * 2.0 if counted == "double" else count / 2.0
+
+
+def hundred() -> str:
+    """Write the length that paces are counted to: a hundred of the lengths that are shown."""
+    return digits.stated_metres(100.0 * METRES[in_force().units.length])

@@ -6,11 +6,11 @@ from audit.reports.cautions import cautions
 from audit.reports.figure_trend import trend_specification
 from audit.reports.html_report import page_templates
 from audit.reports.picture import draw
+from audit.reports.shown_paces import hundred
 from audit.reports.trend_words import (
     attempt_rows,
     cause_rows,
     figure_rows,
-    hundred,
     left_out_words,
     meaning,
 )

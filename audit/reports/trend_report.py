@@ -8,12 +8,12 @@ from collections.abc import Sequence
 from dataclasses import asdict, fields
 
 from audit.reports.printable import printable
+from audit.reports.shown_paces import hundred
 from audit.reports.trend_words import (
     AttemptRow,
     attempt_rows,
     cause_rows,
     figure_rows,
-    hundred,
     left_out_words,
     meaning,
 )

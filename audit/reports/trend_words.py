@@ -103,11 +103,6 @@ def meaning(trend: Trend) -> list[str]:
     return [means, *([asked] if trend.questions else []), say("trend-meaning-legs")]
 
 
-def hundred() -> str:
-    """Write the length that paces are counted to."""
-    return digits.stated_metres(100.0 * METRES[in_force().units.length])
-
-
 def left_out_words(light: TrendOfLight) -> str:
     """Say which legs the figures do not rest on; "" where none is left out."""
     left_out = ", ".join(
