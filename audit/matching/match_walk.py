@@ -10,10 +10,12 @@ import numpy as np
 
 from audit.leg_card import LegCard
 from audit.matching.evidence import Evidence, Walker
+from audit.matching.first_look import near_evidence
 from audit.matching.leg_match import CleanTrack, LegMatch, LegStatus, Match, RunnerUp
 from audit.matching.pins import PINNED_GAIN, Pin
 from audit.matching.reading import LegReading, gather_leg_odds, read_leg
 from audit.matching.refine_cuts import refine_cut
+from audit.matching.route import walked_route
 from audit.matching.runner_up import OtherReading, runner_up, status_of
 from audit.matching.supposed_walkers import (
     broad_walkers,
@@ -104,11 +106,14 @@ def _in_play(
     Nearly all portions are beside any way through the whole course; one look at all of
     them finds the few that the supposed walkers have to be weighed over.
     """
+    evidence = near_evidence(evidence, stays, card, settings)
     seen = []
     for walker in broad_walkers(card, settings):
         odds = Ways(evidence, stays, walker).edge_odds(-settings.in_play_nats)
         seen += [(of.edge, of.index) for of in odds if of.edge.kind != "jump"]
-    return evidence.narrowed(seen)
+    narrow = evidence.narrowed(seen)
+    narrow.route = walked_route(evidence.route, [edge for edge, index in seen if len(index)])
+    return narrow
 
 
 def _read(

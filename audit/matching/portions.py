@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 
 import numpy as np
 from numpy.typing import NDArray
@@ -50,6 +50,10 @@ class Portions:
 
     def __len__(self) -> int:
         return len(self.first)
+
+    def part(self, index: IndexArray) -> Portions:
+        """Give some of the portions; ``index`` ascends."""
+        return Portions(**{of.name: getattr(self, of.name)[index] for of in fields(self)})
 
 
 def near_pairs(path_m: FloatArray, reach_m: float) -> tuple[IndexArray, IndexArray]:

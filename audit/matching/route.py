@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -83,6 +84,13 @@ def plan_route(card: LegCard, settings: MatchingSettings) -> Route:
         builder.add_exchange(leg)
         builder.add_repeat(leg)
     return builder.route()
+
+
+def walked_route(route: Route, edges: Iterable[Edge]) -> Route:
+    """Give a route without the nodes beside the plan that none of these edges touches."""
+    touched = {node for edge in edges for node in (edge.source, edge.target)}
+    order = tuple(node for node in route.order if node <= route.legs or node in touched)
+    return replace(route, order=order)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -17,6 +17,7 @@ from accuracy.scoring import LegScores, score_walk
 from accuracy.seeds import first_seeds
 
 RECORD = Path(__file__).with_name("recorded.json")
+RIVALS = Path(__file__).with_name("rivals.json")
 SIGMAS = 3.0
 """A fall by more than this many standard errors is no chance: one false alarm in 700."""
 
@@ -30,17 +31,36 @@ class Recorded:
     legs_right_se: float
 
 
-def write_record(
-    seeds: str, walks: int, table: dict[str, dict[str, dict[str, float]]], path: Path = RECORD
-) -> None:
+Table = dict[str, dict[str, dict[str, float]]]
+"""Figures by difficulty and method."""
+
+
+def write_record(seeds: str, walks: int, table: Table, path: Path = RECORD) -> None:
     """Write the project's figures of a table as those to be kept to."""
-    kept = {
-        difficulty: {name: round(value, 5) for name, value in methods["project"].items()}
-        for difficulty, methods in table.items()
-    }
-    for of in kept.values():
-        del of["processor_s"]  # the machine's, not the matching's
-    document = {"seeds": seeds, "walks": walks, "figures": kept}
+    kept = {difficulty: _kept(methods["project"]) for difficulty, methods in table.items()}
+    _write(path, seeds, walks, kept)
+
+
+def write_rivals(seeds: str, walks: int, table: Table, path: Path = RIVALS) -> None:
+    """Write the figures of the rivals that a table holds; what it does not hold stays."""
+    kept: Table = {}
+    if path.is_file():
+        before = json.loads(path.read_text(encoding="utf-8"))
+        if (before["seeds"], before["walks"]) == (seeds, walks):
+            kept = before["figures"]
+    for difficulty, methods in table.items():
+        rivals = {name: _kept(of) for name, of in methods.items() if name != "project"}
+        kept[difficulty] = {**kept.get(difficulty, {}), **rivals}
+    _write(path, seeds, walks, kept)
+
+
+def _kept(of: dict[str, float]) -> dict[str, float]:
+    # Seconds are the machine's, not the method's.
+    return {name: round(value, 5) for name, value in of.items() if name != "processor_s"}
+
+
+def _write(path: Path, seeds: str, walks: int, figures: object) -> None:
+    document = {"seeds": seeds, "walks": walks, "figures": figures}
     # A share of nothing (nan) has no place in JSON.
     text = json.dumps(_without_nan(document), indent=1, allow_nan=False)
     path.write_text(text + "\n", encoding="utf-8")

@@ -25,7 +25,7 @@ from walks import DIFFICULTIES, Walk, make_walk
 
 from accuracy import project, research_prototype
 from accuracy.figures import figures
-from accuracy.guard import write_record
+from accuracy.guard import write_record, write_rivals
 from accuracy.nearest_points import nearest_points
 from accuracy.scoring import LegScores, Portion, score_walk
 from accuracy.seeds import SEEDS, first_seeds
@@ -123,7 +123,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser.add_argument("--difficulties", nargs="+", choices=list(DIFFICULTIES))
     parser.add_argument("--json", type=Path, help="also write the figures to this file")
     parser.add_argument(
-        "--record", action="store_true", help="make the project's figures those of the guard"
+        "--record",
+        action="store_true",
+        help="keep the figures of the methods that were run; the project's are the guard's",
     )
     chosen = parser.parse_args(arguments)
     names = chosen.methods or methods_present()
@@ -134,8 +136,10 @@ def main(arguments: Sequence[str] | None = None) -> int:
     if chosen.json:
         document = {"seeds": chosen.seeds, "walks": chosen.walks, "table": table}
         chosen.json.write_text(json.dumps(document, indent=1, allow_nan=True) + "\n")
-    if chosen.record:
+    if chosen.record and "project" in names:
         write_record(chosen.seeds, chosen.walks, table)
+    if chosen.record and set(names) != {"project"}:
+        write_rivals(chosen.seeds, chosen.walks, table)
     return 0
 
 

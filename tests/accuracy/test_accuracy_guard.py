@@ -5,13 +5,24 @@ The record is made anew with ``python -m accuracy --seeds reporting --walks N --
 
 from __future__ import annotations
 
+import json
 from dataclasses import replace
 from itertools import pairwise
 
 import pytest
 from walks import make_walk
 
-from accuracy.guard import Recorded, complaints, lowest_by_chance, read_record, sample, write_record
+from accuracy.guard import (
+    RECORD,
+    RIVALS,
+    Recorded,
+    complaints,
+    lowest_by_chance,
+    read_record,
+    sample,
+    write_record,
+    write_rivals,
+)
 from accuracy.nearest_points import nearest_points
 from accuracy.scoring import score_walk
 from accuracy.seeds import SEEDS, first_seeds
@@ -67,6 +78,28 @@ def test_the_record_can_be_read_back(tmp_path):
     write_record("reporting", 100, {"ordinary": {"project": figures}}, path)
     assert read_record(path) == {"ordinary": RECORDED}
     assert read_record(tmp_path / "none.json") == {}
+
+
+def test_rivals_are_kept_beside_each_other_while_the_walks_are_the_same(tmp_path):
+    path = tmp_path / "rivals.json"
+    one, other = ({"ordinary": {name: {"legs_right": 0.5}}} for name in ("one", "other"))
+    write_rivals("reporting", 100, one | {"novice": {"project": {"legs_right": 1.0}}}, path)
+    write_rivals("reporting", 100, other, path)
+    kept = json.loads(path.read_text())["figures"]
+    assert kept["ordinary"] == {"one": {"legs_right": 0.5}, "other": {"legs_right": 0.5}}
+    assert kept["novice"] == {}
+    write_rivals("reporting", 50, other, path)
+    assert json.loads(path.read_text())["figures"] == other
+
+
+def test_the_rivals_kept_walked_the_same_walks_and_are_behind():
+    ours, rivals = (json.loads(path.read_text()) for path in (RECORD, RIVALS))
+    assert (rivals["seeds"], rivals["walks"]) == (ours["seeds"], ours["walks"])
+    for family, of in ours["figures"].items():
+        assert set(rivals["figures"][family]) == {"prototype", "nearest points", "time warping"}
+        for rival in rivals["figures"][family].values():
+            assert rival["legs"] == of["legs"]
+            assert rival["legs_right"] < of["legs_right"]
 
 
 def test_no_seed_serves_two_purposes():

@@ -22,7 +22,7 @@ ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT), str(ROOT / "tests")]
 
 FIXES = (1_000, 10_000, 100_000, 1_000_000)
-LEGS = (4, 10, 30, 100)
+LEGS = (4, 10, 30, 100, 300)
 SPEED_M_S, HALT_S, LEG_M, AREA_M = 1.25, 30, 300.0, 1500.0
 AIM_S, AIM_RATIO, AIM_MB = 0.5, 12.0, 1000.0
 

@@ -13,7 +13,7 @@ from pathlib import Path
 from unittest import mock
 
 import pytest
-from benchmarks import large_file, read_track
+from benchmarks import growth, large_file, read_track
 from benchmarks.__main__ import RECORDED, kept_of, table
 from benchmarks.suite import AIMS, LEAST, least_s
 from benchmarks.whole_command import run_python
@@ -50,6 +50,14 @@ def test_reading_grows_no_faster_than_the_recording():
 def test_the_debrief_grows_no_faster_than_the_recording():
     small, large = (in_own_process(grown, (fixes, 2)) for fixes in (10_000, 60_000))
     assert over_linear(small, large, 6.0) < 1.2
+
+
+def test_matching_grows_little_faster_than_legs_and_recording_together():
+    some, many = (in_own_process(growth.measure, (420 * legs + 60, legs, 1)) for legs in (30, 100))
+    took_some, took_many = (min(of["match_s"], of["whole_s"]) for of in (some, many))
+    assert took_many / took_some < 2.0 * 100 / 30
+    # All portions as all legs would take 400 MB.
+    assert many["mb"] < 200.0
 
 
 def test_a_large_recording_is_debriefed_while_gpxpy_is_still_reading(shared_tracks):

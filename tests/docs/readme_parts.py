@@ -48,8 +48,15 @@ def demo_output() -> str:
 
 def accuracy_table() -> str:
     """Give the table of the share of legs matched rightly, from the figures on record."""
-    record = json.loads((ROOT / "tests" / "accuracy" / "recorded.json").read_text())
-    lines = ["| walker and sky | legs right | legs |", "|---|---|---|"]
+    record, beside = (
+        json.loads((ROOT / "tests" / "accuracy" / name).read_text())
+        for name in ("recorded.json", "rivals.json")
+    )
+    rivals = {"nearest points": "nearest points in order", "time warping": "dynamic time warping"}
+    lines = [
+        f"| walker and sky | legs right | {' | '.join(rivals.values())} | legs |",
+        "|---" * 5 + "|",
+    ]
     words = {
         "trained": "trained walker, open sky",
         "ordinary": "ordinary walker",
@@ -57,8 +64,11 @@ def accuracy_table() -> str:
     }
     for family, said in words.items():
         of = record["figures"][family]
-        share, error = 100.0 * of["legs_right"], 100.0 * of["legs_right_se"]
-        lines.append(f"| {said} | {share:.1f} % ± {error:.1f} | {of['legs']} |")
+        cells = [
+            f"{100.0 * one['legs_right']:.1f} % ± {100.0 * one['legs_right_se']:.1f}"
+            for one in (of, *(beside["figures"][family][name] for name in rivals))
+        ]
+        lines.append(f"| {said} | {' | '.join(cells)} | {of['legs']} |")
     return "\n".join(lines) + "\n"
 
 
