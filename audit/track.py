@@ -2,16 +2,13 @@
 
 from __future__ import annotations
 
-import datetime as dt
 from dataclasses import dataclass, field
 
 import numpy as np
 from numpy.typing import NDArray
 
+from audit.moments import calendar_moment
 from audit.units import FloatArray
-
-_FIRST_S, _LAST_S = -62_135_596_800.0, 253_402_300_799.0
-"""The years 1 to 9999 of ISO 8601."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,8 +63,6 @@ class Track:
 
 def utc_text(time_s: float) -> str:
     """Write seconds since 1970 as ISO 8601 with Z, to the millisecond where it needs it."""
-    # Times that fill a gap between clocks millennia apart may lie beyond what a calendar tells.
-    told_s = min(max(time_s, _FIRST_S), _LAST_S)
-    moment = dt.datetime.fromtimestamp(0, dt.UTC) + dt.timedelta(milliseconds=round(told_s * 1000))
+    moment = calendar_moment(time_s)
     spec = "milliseconds" if moment.microsecond else "seconds"
     return moment.replace(tzinfo=None).isoformat(timespec=spec) + "Z"

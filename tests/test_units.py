@@ -112,6 +112,7 @@ def test_directions_by_hand(east_m: float, north_m: float, direction: float) -> 
 
 def test_a_hair_west_of_north_is_not_360() -> None:
     assert 0.0 <= direction_degrees(-1e-300, 1.0) < 360.0
+    assert wrap_degrees(np.array([-1e-300, 1.0])).tolist() == [0.0, 1.0]
 
 
 @given(st.floats(0.0, 359.999), st.floats(1e-3, 1e6))
@@ -162,3 +163,4 @@ def test_an_array_of_turns_stays_within_half_a_circle_where_rounding_would_leave
     directions = np.nextafter([-8100.0, -67_108_860.0, -4_194_180.0], np.inf)
     assert (directions - 360.0 * np.ceil((directions - 180.0) / 360.0)).max() > 180.0
     assert turn_degrees(0.0, directions).tolist() == [180.0, 180.0, 180.0]
+    assert [turn_degrees(0.0, float(one)) for one in directions] == [180.0, 180.0, 180.0]

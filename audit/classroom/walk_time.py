@@ -6,6 +6,7 @@ import datetime as dt
 from collections.abc import Sequence
 
 from audit.grading.verdicts import PointVerdict, WalkTime
+from audit.moments import calendar_moment
 from audit.settings import GradingSettings
 
 NO_TIME = WalkTime(
@@ -60,8 +61,9 @@ def roster_start_s(start: dt.datetime | dt.time | None, near_s: float | None) ->
         return (start if start.tzinfo else start.replace(tzinfo=dt.UTC)).timestamp()
     if near_s is None:
         return None
-    day = dt.datetime.fromtimestamp(near_s, dt.UTC).date()
+    today = calendar_moment(near_s).toordinal()
     zone = start.tzinfo or dt.UTC
-    days = [day + dt.timedelta(days=step) for step in (-1, 0, 1)]
+    last = dt.date.max.toordinal()
+    days = [dt.date.fromordinal(day) for day in (today - 1, today, today + 1) if 1 <= day <= last]
     moments = [dt.datetime.combine(one, start.replace(tzinfo=zone)).timestamp() for one in days]
     return min(moments, key=lambda one: abs(one - near_s))

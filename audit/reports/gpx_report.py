@@ -10,6 +10,7 @@ import numpy as np
 
 from audit.debriefing.records import Debrief, LegDebrief
 from audit.measurement.leg_measures import LegMeasures, Place
+from audit.moments import calendar_moment
 from audit.reports import digits, wording
 from audit.reports.printable import printable
 
@@ -125,7 +126,7 @@ def _walked(debrief: Debrief, leg: LegDebrief, measures: LegMeasures) -> gpxpy.g
         point = GPXTrackPoint(
             *gpx_place(lat, lon),
             elevation=None if np.isnan(height) else round(height, 1),
-            time=_moment(float(clean.time_s[place])) if clean.timed else None,
+            time=calendar_moment(float(clean.time_s[place])) if clean.timed else None,
         )
         segment.points.append(point)
     track.segments.append(segment)
@@ -141,13 +142,7 @@ def gpx_place(latitude_deg: float, longitude_deg: float) -> tuple[float, float]:
 
 def _time(debrief: Debrief, place: Place) -> dt.datetime | None:
     timed = debrief.clean.timed and place.time_s is not None
-    return _moment(place.time_s) if timed and place.time_s is not None else None
-
-
-def _moment(time_s: float) -> dt.datetime:
-    """Give a moment, to the millisecond."""
-    start = dt.datetime(1970, 1, 1, tzinfo=dt.UTC)
-    return start + dt.timedelta(milliseconds=round(time_s * 1000.0))
+    return calendar_moment(place.time_s) if timed and place.time_s is not None else None
 
 
 def gpx_text(words: str) -> str:

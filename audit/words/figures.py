@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-import datetime as dt
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from audit.moments import calendar_moment
 from audit.words.in_other_units import ANGLE_SIGN, CIRCLE, LENGTH_SIGN, to_place
 
 if TYPE_CHECKING:
     from audit.words.spoken_words import Words
-
-_EPOCH = dt.datetime(1970, 1, 1, tzinfo=dt.UTC)
 
 
 class Figure:
@@ -166,8 +164,8 @@ class Moment(Figure):
 
     def shown(self, words: Words) -> str:  # noqa: ARG002 (alike in all languages)
         """Write "17:36:41Z", or "2026-09-19T17:36:41Z"."""
-        moment = _EPOCH + dt.timedelta(seconds=round(self.time_s))
-        return f"{moment:%Y-%m-%dT%H:%M:%SZ}" if self.day else f"{moment:%H:%M:%SZ}"
+        moment = calendar_moment(round(self.time_s)).replace(tzinfo=None)
+        return f"{moment.isoformat() if self.day else moment.time().isoformat()}Z"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

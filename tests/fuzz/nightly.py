@@ -1,6 +1,6 @@
-"""Coverage-guided fuzzing of all readers in turn, ten minutes in all.
+"""Coverage-guided fuzzing of all readers in turn, then walks to the end: ten minutes in all.
 
-    PYTHONPATH=.:tests python tests/fuzz/nightly.py [--seconds-each 45 | --runs-each 1000000]
+    PYTHONPATH=.:tests python tests/fuzz/nightly.py [--seconds-each 40 | --runs-each 1000000]
 
 Says how many runs each kind of file had, and ends with status 1 at the first finding and says
 where it lies. Needs atheris.
@@ -26,10 +26,11 @@ MOST_BYTES = 600
 def main() -> None:
     """Fuzz each kind of file for its time, or its runs."""
     parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("--seconds-each", type=int, default=45)
+    parser.add_argument("--seconds-each", type=int, default=40)
     parser.add_argument("--runs-each", type=int)
     parser.add_argument("--grown", type=Path, help="a folder that keeps what the fuzzing finds new")
     parser.add_argument("--only", choices=[*READERS], action="append")
+    parser.add_argument("--walks", type=int, default=300, help="whole walks after the readers")
     asked = parser.parse_args()
     much = f"-max_total_time={asked.seconds_each}"
     if asked.runs_each:
@@ -53,6 +54,9 @@ def main() -> None:
         runs = [line for line in done.stderr.splitlines() if line.startswith("Done ")]
         print(f"{kind}: {' '.join(runs)}", flush=True)
     findings.rmdir()
+    if asked.walks:
+        words = [sys.executable, HERE / "whole_walks.py", "--examples", str(asked.walks)]
+        sys.exit(subprocess.run(words, check=False).returncode)
 
 
 def words_of(corpus: Path) -> str:

@@ -1,29 +1,25 @@
-"""Mutation testing: a sample of small wrongs, and whether the tests of that part notice each.
+"""Mutation testing: a sample of small wrongs, and whether a test notices each.
 
     PYTHONPATH=.:tests python -m mutation --part geodesy --sample 40 --seed 1
 
-A mutant lives in a process of its own, where its source stands in place of the file's; the
-files are not touched. First come the tests that are named after the file, then those that
-name it, wherever they are, then the whole folder. A test that fails, or does not end, kills it.
+All is loaded and the tests are collected once. One run without a wrong tells which function each
+test reaches, and how long it takes. Each mutant is a copy of this process, with the wrong planted
+into the loaded function; it runs the tests that reach it, the nearest and the shortest first, to
+the first that fails or does not end. No file is touched. Exit status is 1 where the tests fail
+without any wrong.
 """
 
 from __future__ import annotations
 
 import argparse
-import importlib.abc
-import importlib.machinery
-import importlib.util
 import json
 import os
 import random
-import signal
 import sys
-import time
-from collections.abc import Sequence
 from pathlib import Path
-from types import ModuleType
 
 from mutation.mutants import Mutant, mutants
+from mutation.trial import Trial
 
 ROOT = Path(__file__).resolve().parents[2]
 PARTS = {
@@ -31,94 +27,38 @@ PARTS = {
         ["audit/units.py", "audit/azimuths.py"],
         ["tests/test_units.py", "tests/test_azimuths.py"],
     ),
-    "geodesy": (["audit/geodesy"], ["tests/geodesy"]),
+    "geodesy": (
+        ["audit/geodesy"],
+        ["tests/geodesy", "tests/course_setting", "tests/leg_card", "tests/readers"],
+    ),
     "statistics": (["audit/statistics"], ["tests/statistics"]),
-    "measurement": (["audit/measurement"], ["tests/measurement"]),
-    "matching": (["audit/matching"], ["tests/matching"]),
-}
-MOST_S = 300
-PASSED, FAILED, INTERRUPTED, NOT_RUN = 0, 1, 2, 99
-"""Exit statuses of pytest, and ours where it did not begin. A file that cannot be collected
-interrupts it."""
-
-
-class Spoilt(importlib.abc.MetaPathFinder, importlib.abc.Loader):
-    """Loads one module from the source of a mutant."""
-
-    def __init__(self, module: str, path: Path, source: str) -> None:
-        self._module, self._path, self._source = module, path, source
-
-    def find_spec(self, name: str, *_: object) -> importlib.machinery.ModuleSpec | None:
-        if name != self._module:
-            return None
-        return importlib.util.spec_from_file_location(name, self._path, loader=self)  # type: ignore[arg-type]
-
-    def create_module(self, _: object) -> None:
-        return None
-
-    def exec_module(self, module: ModuleType) -> None:
-        exec(compile(self._source, str(self._path), "exec"), module.__dict__)  # noqa: S102
-
-
-def killed_by(path: Path, source: str, tests: Sequence[str]) -> bool:
-    """Run tests on a mutant, in a copy of this process."""
-    child = os.fork()
-    if child == 0:
-        status = NOT_RUN
-        try:
-            nobody = os.open(os.devnull, os.O_WRONLY)
-            os.dup2(nobody, 1)
-            os.dup2(nobody, 2)
-            module = path.relative_to(ROOT).with_suffix("").as_posix().replace("/", ".")
-            sys.meta_path.insert(0, Spoilt(module, path, source))
-            import pytest
-
-            status = int(pytest.main(["-x", "-q", "--no-header", *tests]))
-        finally:
-            os._exit(status)
-    began = time.monotonic()
-    while time.monotonic() - began < MOST_S:
-        done, ended = os.waitpid(child, os.WNOHANG)
-        if done:
-            status = os.waitstatus_to_exitcode(ended)
-            if status in (PASSED, FAILED, INTERRUPTED):
-                return status != PASSED
-            if status < 0:  # the mutant brought the process down
-                return True
-            message = f"the tests of {path.name} did not run: status {status}"
-            raise RuntimeError(message)
-        time.sleep(0.02)
-    os.kill(child, signal.SIGKILL)
-    os.waitpid(child, 0)
-    return True
-
-
-def rounds_of_tests(path: Path, tests: Sequence[str]) -> list[list[str]]:
-    """Give the tests of a file, nearest first."""
-    files = [
-        file
-        for one in tests
-        for file in (
-            [ROOT / one] if one.endswith(".py") else sorted((ROOT / one).glob("test_*.py"))
-        )
-    ]
-    module = path.relative_to(ROOT).with_suffix("").as_posix().replace("/", ".")
-    everywhere = sorted((ROOT / "tests").rglob("test_*.py"))
-    named = [file for file in files if path.stem in file.stem]
-    telling = [
-        file for file in everywhere if file not in named and module in file.read_text("utf-8")
-    ]
-    rest = [file for file in files if file not in named and file not in telling]
-    return [[str(file) for file in some] for some in (named, telling, rest) if some]
+    "measurement": (["audit/measurement"], ["tests/measurement", "tests/coaching/test_steps.py"]),
+    "matching": (["audit/matching"], ["tests/matching", "tests/measurement"]),
+}  # fmt: skip
+"""The files of each part, and the tests asked: its own first, then those of its users."""
+SLOW = [
+    "tests/matching/test_free_order.py::test_most_orders_of_made_walks_are_found",
+    "tests/matching/test_outings.py::test_two_walks_of_one_course_on_one_day_are_not_mixed",
+    "tests/matching/test_runner_up.py::test_the_runner_up_is_materially_another_reading",
+    "tests/matching/test_clean_track.py::test_no_recording_whatever_its_times_and_places_fails",
+    "tests/matching/test_clean_spikes.py::test_planted_spikes_are_found_again",
+    "tests/matching/test_clean_spikes.py::test_no_fix_of_a_clean_walk_is_dropped",
+]
+"""Seconds each: asked only with --slow."""
 
 
 def main() -> None:
-    """Sample, try, and tell each survivor."""
+    """Sample, try, and tell the fate of each mutant."""
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--part", choices=[*PARTS], required=True)
     parser.add_argument("--sample", type=int, default=40)
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--only", action="append", help="files of the part, by their names")
+    parser.add_argument("--again", type=Path, help="what a run told: its survivors, once more")
+    parser.add_argument("--most-s", type=float, default=1e9, help="of tests a mutant, by the clock "
+                        "of a run without a wrong")  # fmt: skip
+    parser.add_argument("--tests", nargs="+", help="these alone, in place of those of the part")
+    parser.add_argument("--slow", action="store_true", help="ask the slow tests too")
     asked = parser.parse_args()
     os.chdir(ROOT)
     sources, tests = PARTS[asked.part]
@@ -128,27 +68,23 @@ def main() -> None:
         for file in ([ROOT / one] if one.endswith(".py") else sorted((ROOT / one).glob("*.py")))
         if not asked.only or file.name in asked.only
     ]
-    every: list[tuple[Path, Mutant]] = [
-        (file, one) for file in files for one in mutants(file.read_text("utf-8"))
+    every = [(file, one) for file in files for one in mutants(file.read_text("utf-8"))]
+    if asked.again:
+        chosen = survivors_of(asked.again, every)
+    else:
+        chosen = random.Random(asked.seed).sample(every, min(asked.sample, len(every)))
+    words = [
+        *(asked.tests or tests),
+        *([] if asked.slow else [f"--deselect={one}" for one in SLOW]),
     ]
-    chosen = random.Random(asked.seed).sample(every, min(asked.sample, len(every)))
-    for library in ("numpy", "scipy.stats", "scipy.optimize", "pyproj", "shapely"):
-        importlib.import_module(library)
-    whole = files[0].read_text("utf-8")
-    if any(killed_by(files[0], whole, some) for some in rounds_of_tests(files[0], tests)):
-        sys.exit(f"The tests of {asked.part} fail without any wrong.")
-    killed = 0
-    for number, (file, mutant) in enumerate(chosen, start=1):
-        died = any(killed_by(file, mutant.source, some) for some in rounds_of_tests(file, tests))
-        killed += died
-        told = {"part": asked.part, "file": file.name, "line": mutant.line, "what": mutant.what,
-                "boundary": mutant.boundary, "killed": died}  # fmt: skip
-        print(json.dumps(told), flush=True)
-        print(
-            f"{asked.part}: {killed} of {number} killed, of {len(every)}",
-            file=sys.stderr,
-            flush=True,
-        )
+    sys.exit(Trial(every=len(every), chosen=chosen, most_s=asked.most_s).run(words))
+
+
+def survivors_of(told: Path, every: list[tuple[Path, Mutant]]) -> list[tuple[Path, Mutant]]:
+    """Find the survivors of an earlier run in the files as they are now."""
+    rows = [json.loads(line) for line in told.read_text("utf-8").splitlines()]
+    left = {(row["file"], row["function"], row["what"]) for row in rows if not row["killed_by"]}
+    return [one for one in every if (one[0].name, one[1].function, one[1].what) in left]
 
 
 if __name__ == "__main__":

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import ast
-import copy
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from itertools import islice
 
 COMPARED: dict[type[ast.cmpop], tuple[type[ast.cmpop], ...]] = {
     ast.Lt: (ast.LtE, ast.GtE), ast.LtE: (ast.Lt, ast.Gt), ast.Gt: (ast.GtE, ast.LtE),
@@ -27,52 +27,84 @@ CALLED = {
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Mutant:
-    """A file with one wrong in it."""
+    """A wrong that can be put into a file: its number there, and what it is.
 
+    ``function`` is the function or method that holds it, ``lines`` are those of its statement.
+    """
+
+    number: int
+    function: str
     line: int
+    lines: tuple[int, ...]
     what: str
     boundary: bool
-    source: str
 
 
 def mutants(source: str) -> list[Mutant]:
     """Give every mutant of a file, in its order."""
-    tree = ast.parse(source)
-    made = []
-    for number in range(len(list(_places(tree)))):
-        other = copy.deepcopy(tree)
-        node, what, boundary, spoil = list(_places(other))[number]
-        spoil(node)
-        made.append(
-            Mutant(line=node.lineno, what=what, boundary=boundary, source=ast.unparse(other))
+    return [
+        Mutant(
+            number=number,
+            function=function,
+            line=node.lineno,
+            lines=tuple(range(first, (node.end_lineno or first) + 1)),
+            what=what,
+            boundary=boundary,
         )
-    return made
+        for number, (function, first, (node, what, boundary, _)) in enumerate(
+            _places(ast.parse(source))
+        )
+    ]
+
+
+def spoilt(source: str, mutant: Mutant) -> ast.Module:
+    """Give a file with one wrong in it."""
+    tree = ast.parse(source)
+    for _, _, (node, _, _, spoil) in islice(_places(tree), mutant.number, mutant.number + 1):
+        spoil(node)
+    return tree
 
 
 Place = tuple[ast.expr, str, bool, Callable[[ast.expr], None]]
 
 
-def _places(tree: ast.AST) -> Iterator[Place]:
-    for function in ast.walk(tree):
-        if not isinstance(function, ast.FunctionDef):
-            continue
-        for statement in function.body:
-            for node in _reckoned_nodes(statement):
-                yield from _wrongs(node)
+def _places(tree: ast.Module) -> Iterator[tuple[str, int, Place]]:
+    """Give the function, the first line of the statement, and the wrong."""
+    for name, outer in _functions_by_name(tree):
+        for function in ast.walk(outer):
+            if not isinstance(function, ast.FunctionDef):
+                continue
+            for statement in function.body:
+                for first, node in _reckoned_nodes(statement, statement.lineno):
+                    for wrong in _wrongs(node):
+                        yield name, first, wrong
 
 
-def _reckoned_nodes(node: ast.AST) -> Iterator[ast.expr]:
+def _functions_by_name(
+    node: ast.Module | ast.ClassDef, within: str = ""
+) -> Iterator[tuple[str, ast.FunctionDef]]:
+    """Give functions and methods by their qualified names, without what is inside of them."""
+    for one in node.body:
+        if isinstance(one, ast.FunctionDef):
+            yield f"{within}{one.name}", one
+        elif isinstance(one, ast.ClassDef):
+            yield from _functions_by_name(one, f"{within}{one.name}.")
+
+
+def _reckoned_nodes(node: ast.AST, first: int) -> Iterator[tuple[int, ast.expr]]:
     """Walk what is reckoned: no inner functions (they come by themselves), words or types."""
     if isinstance(node, ast.FunctionDef | ast.JoinedStr | ast.Raise | ast.Assert):
         return
+    if isinstance(node, ast.stmt):
+        first = node.lineno
     if isinstance(node, ast.expr):
-        yield node
+        yield first, node
     for name, child in ast.iter_fields(node):
         if name in {"annotation", "returns", "type_comment"}:
             continue
         for one in child if isinstance(child, list) else [child]:
             if isinstance(one, ast.AST):
-                yield from _reckoned_nodes(one)
+                yield from _reckoned_nodes(one, first)
 
 
 def _wrongs(node: ast.expr) -> Iterator[Place]:
@@ -116,7 +148,9 @@ def _drop_sign(node: ast.expr) -> None:
     assert isinstance(node, ast.UnaryOp)
     node.op = ast.UAdd() if not isinstance(node.op, ast.Not) else ast.Not()
     if isinstance(node.op, ast.Not):
-        node.operand = ast.UnaryOp(op=ast.Not(), operand=node.operand, lineno=0, col_offset=0)
+        node.operand = ast.UnaryOp(
+            op=ast.Not(), operand=node.operand, lineno=node.lineno, col_offset=0
+        )
 
 
 def _set_name(wrong: str) -> Callable[[ast.expr], None]:

@@ -1,0 +1,18 @@
+"""Seconds since 1970 as moments of the calendar."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+_EPOCH = dt.datetime(1970, 1, 1, tzinfo=dt.UTC)
+_FIRST_S, _LAST_S = -62_135_596_800.0, 253_402_300_799.0
+"""The years 1 to 9999 of ISO 8601."""
+
+
+def calendar_moment(time_s: float) -> dt.datetime:
+    """Give a moment in UTC, to the millisecond; beyond what a calendar tells, its end.
+
+    Clocks millennia apart, and what fills the gap between them, may lie there.
+    """
+    told_s = min(max(time_s, _FIRST_S), _LAST_S)
+    return _EPOCH + dt.timedelta(milliseconds=round(told_s * 1000))
