@@ -122,13 +122,23 @@ def test_mirrored_leg_has_the_mirrored_slope(leg) -> None:
     assert left.sd == pytest.approx(right.sd, abs=1e-12)
 
 
-def test_slope_is_a_ratio_whatever_the_unit_of_length(leg) -> None:
+@pytest.mark.parametrize("unit", [10.0, 0.01])
+def test_slope_is_a_ratio_whatever_the_unit_of_length(leg, unit) -> None:
     time_s, across_m, known = leg
-    metres = chord_slope(time_s, across_m, settings=S, **known)
-    larger = known | {"length_m": 3600.0, "noise_m": 40.0}
-    tenfold = chord_slope(time_s, 10.0 * across_m, settings=S, **larger)
-    for name in ("centre", "low", "high", "sd"):
-        assert getattr(tenfold, name) == pytest.approx(getattr(metres, name), rel=1e-6)
+
+    def in_units(of: float):
+        asides = Asides(
+            steps=(Step(begin_s=70.0, end_s=90.0, out_m=30.0 * of),),
+            other_ends=((0.2, 60.0 * of),),
+            other_portions=((0.1, -20.0 * of),),
+            ends_sd_m=9.0 * of,
+        )
+        scaled = known | {"length_m": 360.0 * of, "noise_m": 4.0 * of}
+        return chord_slope(time_s, of * across_m, settings=S, asides=asides, **scaled)
+
+    metres, others = in_units(1.0), in_units(unit)
+    for name in ("centre", "low", "high", "sd", "own_sd"):
+        assert getattr(others, name) == pytest.approx(getattr(metres, name), rel=1e-5)
 
 
 def test_moving_the_line_sideways_changes_nothing(leg) -> None:

@@ -71,3 +71,41 @@ def test_turn_has_its_side_and_its_size(turn) -> None:
     straight = np.column_stack([1.2 * clock, 0.0 * clock])
     none = weigh_bends(time_s, straight, np.array([bent_s]), end_s=end_s, motion=MOTION, settings=S)
     assert none.log_odds[0] < -0.5
+
+
+def test_speed_after_a_bend_is_what_conditioning_a_normal_law_gives() -> None:
+    """Bend and fixes are jointly normal: mean and variance of the one, given the others.
+
+    The second walker nearly stands after the bend and is taken to go on at a tenth of his speed.
+    """
+    time_s = np.array([0.0, 9.0, 21.0, 30.0, 42.0, 55.0])
+    end_s, bent_s, speed = 45.0, 24.0, MOTION.speed_m_s
+    clock = np.minimum(time_s, end_s)
+    bend = np.maximum(clock - bent_s, 0.0)
+    apart = np.abs(time_s[:, None] - time_s)
+    noise = 9.0 * (np.exp(-apart / 50.0) + S.white_share * np.eye(6))
+    wander = np.array([[numeric_wander(a, b, S.wander_s) for b in clock] for a in clock])
+    wander += np.outer(clock, clock)
+    for back in (0.3, 3.5):
+        place = np.column_stack([speed * (clock - back * bend), speed * 0.4 * bend])
+        found = weigh_bends(
+            time_s, place, np.array([bent_s]), end_s=end_s, motion=MOTION, settings=S
+        )
+        after = []
+        for seen, mean, sd, drift in (
+            (place[:, 0] - speed * clock, S.slowing_mean, S.slowing_sd, S.speed_sd),
+            (place[:, 1], 0.0, S.sideways_sd, np.radians(S.wander_deg)),
+        ):
+            own = (speed * sd) ** 2
+            straight = noise + (speed * drift) ** 2 * wander + 100.0**2
+            gain = own * bend @ np.linalg.inv(straight + own * np.outer(bend, bend))
+            value = speed * mean + gain @ (seen - speed * mean * bend)
+            after.append((value, np.sqrt(own - own * gain @ bend)))
+        (slower, _), (sideways, sideways_sd) = after
+        onward = max(speed + slower, speed / 10.0)
+        assert (onward == speed / 10.0) == (back == 3.5)
+        assert found.turn_deg[0] == pytest.approx(
+            np.degrees(np.arctan(sideways / onward)), abs=1e-4
+        )
+        ahead = np.hypot(sideways, onward)
+        assert found.turn_sd_deg[0] == pytest.approx(np.degrees(sideways_sd / ahead), rel=1e-5)
