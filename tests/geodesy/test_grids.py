@@ -207,6 +207,11 @@ def test_convergence_at_the_pole_is_that_of_the_meridian_asked_for() -> None:
         ("EPSG:32661", (123.0, 85.0), 0.0),
         ("EPSG:32661", (123.0, 55.0), 5.0),
         ("EPSG:3832", (-150.0, 0.0), 0.0),  # an area across the date line
+        ("EPSG:3832", (98.69, 10.0), 0.0),
+        ("EPSG:3832", (97.69, 10.0), 1.0),
+        ("EPSG:3832", (-67.0, 10.0), 1.0),
+        ("EPSG:3832", (97.69, -63.0), 3.0),  # the farther of the two ways out
+        ("EPSG:32616", (-82.0, 85.0), 2.0),
     ],
 )
 def test_how_far_outside_its_area_a_place_lies(

@@ -47,10 +47,16 @@ class Trial:
         return int(pytest.main(["-p", "no:terminal", "-o", "timeout=0", *tests], plugins=[self]))
 
     def pytest_collection(self) -> None:
-        """Let a failure be enough; the smallest one is not looked for."""
-        from hypothesis import Phase, settings  # pytest wants to load it first
+        """Let a failure be enough, the smallest not looked for, and slowness be none."""
+        from hypothesis import HealthCheck, Phase, settings  # pytest wants to load it first
 
-        settings.register_profile("mutants", phases=[Phase.explicit, Phase.generate], database=None)
+        settings.register_profile(
+            "mutants",
+            phases=[Phase.explicit, Phase.generate],
+            database=None,
+            deadline=None,
+            suppress_health_check=list(HealthCheck),
+        )
         settings.load_profile("mutants")
 
     def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
