@@ -284,6 +284,17 @@ class CauseEntry(TypedDict):
     """What would tell it from its look-alikes."""
 
 
+class OneOfEntry(TypedDict):
+    """Two mistakes that the leg does not tell apart, though one of them was made."""
+
+    causes: list[str]
+    """The likelier first."""
+    probability: float
+    """That it was one of the two."""
+    settles: list[str]
+    """For each, what would tell it from the other."""
+
+
 class StoryEntry(TypedDict):
     """A mistake that several legs share."""
 
@@ -350,6 +361,8 @@ class LegEntry(_LegEnds):
     """Null also where the recording began on the way."""
     causes: list[CauseEntry]
     """Most probable first."""
+    one_of: OneOfEntry | None
+    """Null where one mistake is named, and where two together are not sure enough."""
 
 
 class DebriefDocument(TypedDict):

@@ -11,12 +11,14 @@ from audit.debriefing.document_shape import (
     CrossTrackEntry,
     LedgerEntry,
     LegEntry,
+    OneOfEntry,
     PlaceEntry,
     PlannedEntry,
     RunnerUpEntry,
     WalkedEntry,
 )
 from audit.debriefing.forecast_of_leg import forecast_entry
+from audit.diagnosis.look_alikes import LookAlikes
 from audit.leg_card import CardLeg
 from audit.matching.leg_match import LegMatch
 from audit.measurement.leg_measures import CrossTrack, Ledger, LegMeasures, Place
@@ -56,6 +58,7 @@ def leg_entry(leg: LegDebrief, *, timed: bool) -> LegEntry:
         "what_if": what_if_entry(leg.what_if),
         "forecast": forecast_entry(leg.forecast),
         "causes": _causes(leg),
+        "one_of": _one_of(leg.one_of),
     }
     if measures is not None:
         _fill(entry, measures, timed=timed)
@@ -183,6 +186,16 @@ def _causes(leg: LegDebrief) -> list[CauseEntry]:
         }
         for finding in leg.causes
     ]
+
+
+def _one_of(pair: LookAlikes | None) -> OneOfEntry | None:
+    if pair is None:
+        return None
+    return {
+        "causes": list(pair.causes),
+        "probability": float(pair.probability),
+        "settles": list(pair.settles),
+    }
 
 
 def _number(value: float | None) -> float | None:

@@ -11,6 +11,7 @@ from audit.coaching.what_if import WhatIf
 from audit.debriefing.document import DebriefDocument, debrief_document
 from audit.debriefing.frames import cross_track_frame, legs_frame
 from audit.diagnosis.finding import Finding, WalkFinding
+from audit.diagnosis.look_alikes import LookAlikes
 from audit.forecast.place_of_miss import MissInForecast
 from audit.leg_card import CardPoint, LegCard
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
@@ -61,6 +62,8 @@ class LegDebrief:
     ----------
     portion : LegMatch or None
         Which part of the walk it has, and the likeliest other one.
+    one_of : LookAlikes or None
+        Two mistakes of which one was made, where neither can be named alone.
     doubt : str or None
         Both readings in words, and how to settle it, where the first is not sure.
     forecast : MissInForecast or None
@@ -70,6 +73,7 @@ class LegDebrief:
 
     audit: LegAudit
     causes: tuple[Finding, ...]
+    one_of: LookAlikes | None = None
     portion: LegMatch | None = None
     doubt: str | None = None
     steps: LegSteps | None = None

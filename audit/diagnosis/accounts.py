@@ -101,7 +101,7 @@ def _account(
         if way.plotted:
             weight *= _next_leg_odds(leg, way.shift_m, settings)
         return _made_for(leg, way, cause.name, weight)
-    sideways = leg.length_m * math.sin(math.radians(abs(way.turn_deg)))
+    sideways = leg.length_m * math.sin(math.radians(way.turn_deg)) + way.aside_m
     along = leg.length_m * math.expm1(way.log_ratio)
     return Account(
         cause=cause.name,

@@ -8,6 +8,7 @@ from typing import Literal
 
 from audit.diagnosis.evidence import LegEvidence
 from audit.settings import DiagnosisSettings
+from audit.words import Sentence, sentence
 
 CauseKind = Literal["turn", "length", "place", "shape", "behaviour"]
 """What a cause changes: the heading, the distance, where the walker made for, how the line
@@ -33,6 +34,9 @@ class Expected:
         How well that place is known, per axis.
     plotted : bool
         That place stood on the walker's map, so that he measured the next leg from it.
+    aside_m : float
+        How far right of its line the leg was left by going round what stood in the way;
+        the measured heading leaves such ways out.
     odds : float
         How much likelier the shape of the walked line is than without the mistake.
     pace_follows : bool
@@ -51,6 +55,7 @@ class Expected:
     shift_m: tuple[float, float] | None = None
     shift_sd_m: float = 0.0
     plotted: bool = False
+    aside_m: float = 0.0
     odds: float = 1.0
     pace_follows: bool = False
     logged: bool = True
@@ -71,11 +76,13 @@ class Cause:
     expects : function
         Of a leg's evidence and the settings: every way in which the leg would show the
         mistake; none where it would show nothing or is not defined.
-    settles : str
-        What would tell it from its look-alikes: one sentence.
     """
 
     name: str
     kind: CauseKind
     expects: Expects
-    settles: str
+
+    @property
+    def settles(self) -> Sentence:
+        """What would tell it from its look-alikes."""
+        return sentence(f"settle-{self.name}")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from audit.diagnosis.line_shape import LineShape
+from audit.measurement.leg_details import Bypass
 
 Metres2 = tuple[float, float]
 
@@ -56,6 +57,10 @@ class LegEvidence:
         How far on the walker went after passing close to the point without a halt.
     shape : LineShape or None
         How the line was held; None where it cannot be seen.
+    bypasses : tuple of Bypass
+        The obstacles that were walked round, as measured; none where the line shows none.
+    aside_m : float
+        How far right of the walked heading the leg ended.
     grade, slope_ratio, downhill_right : float or None
         Rise over distance; map over slope distance; the part of the fall line that
         points to the right of travel, in [-1, 1]. None without elevations.
@@ -94,6 +99,8 @@ class LegEvidence:
     next_m: float = 0.0
     passed_m: float | None = None
     shape: LineShape | None = None
+    bypasses: tuple[Bypass, ...] = ()
+    aside_m: float = 0.0
     grade: float | None = None
     slope_ratio: float | None = None
     downhill_right: float | None = None

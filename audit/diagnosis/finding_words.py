@@ -68,6 +68,8 @@ def _predicted_words(predicted: Predicted) -> Sentence:
         return sentence("evidence-an-end", place=place_words(predicted.shift_m))
     if predicted.unit == "deg":
         return turn_words(predicted.number, 1)
+    if predicted.aside:
+        return _aside_words(predicted.number)
     if predicted.unit == "ratio":
         return sentence("evidence-ratio", ratio=Number(value=predicted.number, decimals=2))
     return _far_words(predicted.number)
@@ -79,6 +81,12 @@ def _far_words(length_m: float) -> Sentence:
     return sentence("figure-too-far" if length_m > 0.0 else "figure-short", size=size)
 
 
+def _aside_words(right_m: float) -> Sentence:
+    """Write "40 m right" of the line that was held."""
+    words = "figure-right" if right_m > 0.0 else "figure-left"
+    return sentence(words, size=Length(metres=abs(right_m)))
+
+
 def _what_was_seen(predicted: Predicted, leg: LegEvidence) -> Sentence:
     if predicted.shift_m is not None:
         seen = predicted.seen_shift_m or (0.0, 0.0)
@@ -87,6 +95,8 @@ def _what_was_seen(predicted: Predicted, leg: LegEvidence) -> Sentence:
         if predicted.of_leg:
             return _seen_words(leg)
         return sentence("evidence-seen-turn", turn=turn_words(predicted.seen, 1))
+    if predicted.aside:
+        return sentence("evidence-ended-aside", aside=_aside_words(predicted.seen))
     if predicted.unit == "ratio":
         return sentence("evidence-walked-ratio", ratio=Number(value=predicted.seen, decimals=2))
     return sentence(

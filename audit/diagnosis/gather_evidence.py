@@ -11,6 +11,7 @@ from audit.diagnosis.evidence import LegEvidence, Metres2
 from audit.diagnosis.ground import Ground
 from audit.diagnosis.line_shape import LineShape, line_shape
 from audit.leg_card import CardLeg, LegCard
+from audit.measurement.leg_details import Bypass
 from audit.measurement.leg_measures import Heading, LegAudit, LegMeasures
 from audit.settings import DiagnosisSettings
 from audit.units import turn_degrees, unit_vector, wrap_degrees
@@ -100,6 +101,8 @@ def _leg_evidence(
         next_m=legs[number + 1].card.distance_m if number + 1 < len(legs) else 0.0,
         passed_m=_passed_m(measures, leg.card, settings),
         shape=_shape(measures, leg.card, facts.noise_m, settings),
+        bypasses=_bypasses(measures, leg.card, settings),
+        aside_m=_aside_m(measures),
         grade=None if slope is None else slope.grade,
         slope_ratio=None if slope is None else slope.ratio,
         downhill_right=None if slope is None else slope.downhill_right,
@@ -198,6 +201,20 @@ def _passed_m(measures: LegMeasures, leg: CardLeg, settings: DiagnosisSettings) 
     return on
 
 
+def _bypasses(
+    measures: LegMeasures, leg: CardLeg, settings: DiagnosisSettings
+) -> tuple[Bypass, ...]:
+    """Give the obstacles walked round on a straight leg, where its line can be seen."""
+    unseen = len(leg.line) > 2 or measures.gap_share > settings.shape_gaps_most
+    return () if unseen or measures.details is None else measures.details.bypasses
+
+
+def _aside_m(measures: LegMeasures) -> float:
+    """Give the ledger's detour as metres right of the walked heading."""
+    right = unit_vector(measures.heading.azimuth.degrees + 90.0)
+    return float(right @ np.array(measures.ledger.detour))
+
+
 def _shape(
     measures: LegMeasures, leg: CardLeg, noise_m: float, settings: DiagnosisSettings
 ) -> LineShape | None:
@@ -207,7 +224,7 @@ def _shape(
     curve, details = measures.own_cross_track, measures.details
     # The curve's own frame will do: along is its north, right its east.
     walk = np.column_stack([curve.offset_m, curve.along_m])
-    shape = line_shape(walk, noise_m, settings.least_step_m, settings.line_shape)
+    shape = line_shape(walk, noise_m, settings.line_shape)
     thirds = None if details is None else details.thirds
     if shape is None or thirds is None:
         return shape

@@ -1,4 +1,4 @@
-"""How a leg's line was held: its bend, its ways sideways, and a stretch on another bearing."""
+"""How a leg's line was held: its bend, and a stretch on another bearing."""
 
 from __future__ import annotations
 
@@ -6,17 +6,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from audit.measurement.ways_aside import runs_to_one_hand, with_bends
 from audit.settings import LineShapeSettings
 from audit.units import FloatArray, direction_degrees, turn_degrees
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sideways:
-    """A way across the leg: where it began along it, and metres to the right."""
-
-    along_m: float
-    right_m: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,7 +33,6 @@ class LineShape:
     ----------
     bend_deg, bend_sd_deg : float
         Heading at the end less heading at the start of an even bend, and its error.
-    sideways : tuple of Sideways
     other : OtherBearing or None
     raggedness_deg : float
         Root mean square of the headings of short steps about the leg's own.
@@ -52,29 +42,24 @@ class LineShape:
 
     bend_deg: float
     bend_sd_deg: float
-    sideways: tuple[Sideways, ...] = ()
     other: OtherBearing | None = None
     raggedness_deg: float = 8.0
     chord_m: float = 500.0
 
 
-def line_shape(
-    walk: FloatArray, noise_m: float, least_side_m: float, settings: LineShapeSettings
-) -> LineShape | None:
+def line_shape(walk: FloatArray, noise_m: float, settings: LineShapeSettings) -> LineShape | None:
     """Describe a walk, shape (n, 2), from start to claim; None for one that is too short."""
     steps = _even_steps(walk, settings)
     if steps is None:
         return None
     heading, chord_deg, chord_m = steps
     off = turn_degrees(chord_deg, heading)
-    sides = _sideways(off, max(least_side_m, settings.of_noise * noise_m), settings)
     held = np.abs(off) < settings.held_deg
     ragged = float(np.sqrt(np.mean(off[held] ** 2))) if held.any() else 90.0
     bend, bend_sd = _bend(off, held, noise_m, ragged, settings)
     return LineShape(
         bend_deg=bend,
         bend_sd_deg=bend_sd,
-        sideways=sides,
         other=_other_bearing(off, noise_m, settings),
         raggedness_deg=ragged,
         chord_m=chord_m,
@@ -111,19 +96,6 @@ def _bend(
     wander = ragged * np.sqrt(12.0 * min(settings.own_wander_m / length_m, 1.0))
     receiver = np.degrees(6.0 * 1.2 * noise_m / length_m)
     return slope, float(np.hypot(wander, receiver))
-
-
-def _sideways(off: FloatArray, least_m: float, settings: LineShapeSettings) -> tuple[Sideways, ...]:
-    """Find ways across: runs of steps at some 45 to 135 degrees to the leg."""
-    low, high = settings.across_deg
-    hand = np.where((np.abs(off) > low) & (np.abs(off) < high), np.sign(off), 0.0)
-    found = []
-    for run in runs_to_one_hand(hand):
-        first, last = with_bends(off, run, settings.leaning_deg)
-        right = float(settings.step_m * np.sin(np.radians(off[first:last])).sum())
-        if abs(right) >= least_m:
-            found.append(Sideways(along_m=settings.step_m * first, right_m=right))
-    return tuple(found)
 
 
 def _other_bearing(

@@ -13,19 +13,22 @@ from audit.units import turn_degrees, unit_vector
 
 _RATIOS = frozenset({"single-double-pace", "wrong-ruler", "pace-long", "pace-short", "slope-paced"})
 _SHAPES_OF_LENGTH = frozenset({"bypass-paced", "passed-unseen"})
+_ASIDE = frozenset({"bypass-unequal", "obstacle-one-side"})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Predicted:
     """A number predicted and seen, in ``unit``; vectors besides, for a wrong place.
 
-    ``of_leg`` says that the number is r of the whole leg.
+    ``of_leg`` says that the number is r of the whole leg; ``aside`` that it is metres right
+    of the line.
     """
 
     number: float
     seen: float
     unit: Unit
     of_leg: bool = True
+    aside: bool = False
     shift_m: Metres2 | None = None
     seen_shift_m: Metres2 | None = None
 
@@ -89,11 +92,13 @@ def _length(cause: Cause, ways: tuple[Expected, ...], leg: LegEvidence) -> Predi
 
 
 def _shape(name: str, way: Expected, leg: LegEvidence) -> Predicted | None:
+    if name in _ASIDE:
+        return Predicted(number=way.aside_m, seen=leg.aside_m, unit="m", aside=True)
     shape = leg.shape
     if shape is None:
         return None
     if name == "veer":
         bend = shape.bend_deg
         return Predicted(number=bend / 2.0, seen=leg.turn_deg, unit="deg")
-    # What the steps sideways come to, as a turn of the whole leg.
+    # What the stretch comes to, as a turn of the whole leg.
     return Predicted(number=way.turn_deg, seen=leg.turn_deg, unit="deg")

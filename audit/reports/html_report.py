@@ -50,6 +50,7 @@ class LegSection:
     within: str
     causes: list[page_legs.CauseRow]
     causes_left: int
+    settles: str
     advice: str
     doubt: str
 
@@ -154,6 +155,7 @@ def _section(debrief: Debrief, number: int, pictures: LegPictures | None) -> Leg
         within=digits.stated_metres(strip_tolerance_m(debrief, number)),
         causes=causes,
         causes_left=len(leg.causes) - len(causes),
+        settles=page_legs.settles(leg),
         advice=page_legs.advice(leg),
         doubt=told(leg.doubt or ""),
     )

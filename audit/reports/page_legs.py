@@ -88,6 +88,15 @@ def cause_rows(leg: LegDebrief) -> list[CauseRow]:
     ]
 
 
+def settles(leg: LegDebrief) -> str:
+    """Give what would settle the cause of a leg; "" where there is nothing to settle."""
+    first = wording.leading_cause(leg)
+    if not leg.causes or (first is not None and first.cause == wording.WITHIN_SKILL):
+        return ""
+    told_of = (leg.causes[0].settles,) if leg.one_of is None else leg.one_of.settles
+    return " ".join(dict.fromkeys(told(one) for one in told_of))
+
+
 def advice(leg: LegDebrief) -> str:
     """Give what to practise, where a mistake is named; else ""."""
     named = wording.named_mistake(leg)

@@ -121,6 +121,7 @@ def _leg(debrief: Debrief, number: int, pictures: LegPictures | None) -> dict[st
         "title": say("page-leg-title", leg=row.name, ends=row.ends) + ending,
         "facts": [*leg_facts.planned_facts(leg), *leg_facts.walked_facts(leg)],
         "causes": [(one.words, one.probability, one.evidence) for one in page_legs.cause_rows(leg)],
+        "settles": page_legs.settles(leg),
         "advice": page_legs.advice(leg),
         "doubt": told(leg.doubt or ""),
         "pictures": pictures is not None,

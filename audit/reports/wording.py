@@ -193,8 +193,10 @@ def cause(leg: LegDebrief) -> str:
         return ""
     first = leading_cause(leg)
     if first is None:
-        likely = [_with_chance(one, leg) for one in leg.causes[:2]]
-        return say("leg-undecided-two", causes=Listed(things=likely, link="or"))
+        likely = Listed(things=[_with_chance(one, leg) for one in leg.causes[:2]], link="or")
+        if leg.one_of is not None:
+            return say("leg-one-of-two", causes=likely, sure=digits.percent(leg.one_of.probability))
+        return say("leg-undecided-two", causes=likely)
     if first.cause == CANNOT_TELL:
         return say("leg-undecided-none", sure=digits.percent(first.probability))
     return _with_chance(first, leg)

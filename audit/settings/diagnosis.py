@@ -34,6 +34,9 @@ class DiagnosisSettings:
     """What is less likely than the best by more comes to less than 1 per cent."""
     named: float = 0.8
     """A mistake is called named from here on; chosen: right four times in five at the least."""
+    either_named: float = 0.9
+    """Two mistakes are told as "one of these" from here on together; chosen on made walks of the
+    development seeds, where all of 90 such pairs held the mistake that was made."""
     hopeless_nats: float = 8.5
     """A hypothesis so much worse than the best has less than one chance in 4000."""
     accounts_most: int = 12
@@ -193,9 +196,11 @@ class DiagnosisSettings:
     """Share of legs that bend and swerve for reasons of the ground, and nothing follows."""
     least_step_m: float = 12.0
     unequal_odds: float = 20.0
+    slant_odds: float = 4.0
     paced_bypass_odds: float = 8.0
-    """How much likelier a way sideways that is not walked back, and a bypass at all, are with the
-    mistake than without; chosen: below the 30 and 12 that were counted on made walks."""
+    """How much likelier a bypass that is not walked back as far, a step aside that may have been
+    wandering, and a bypass at all, are with the mistake than without; chosen: below what was
+    counted on made walks."""
     line_shape: LineShapeSettings = field(default_factory=LineShapeSettings)
     shape_gaps_most: float = 0.15
     """A leg with more of it in gaps shows no line."""

@@ -1,4 +1,4 @@
-"""How a line is read: steps, what counts as a way across, what as held; all chosen."""
+"""How a line is read: steps, what counts as held, as another bearing; all chosen."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LineShapeSettings:
-    """What makes a bend, a way sideways, and a stretch on another bearing."""
+    """What makes a bend, and a stretch on another bearing."""
 
     step_m: float = 8.0
     """Headings are taken over steps of this length."""
@@ -19,12 +19,6 @@ class LineShapeSettings:
     """A leg of fewer steps, a shorter one, and a walk that is so much longer show no line."""
     held_deg: float = 50.0
     """Within so much of the leg's own heading its line was held."""
-    across_deg: tuple[float, float] = (45.0, 135.0)
-    leaning_deg: float = 20.0
-    """A way across runs between the first two to the leg; the turns into and out of it, blurred
-    by smoothing, lean that way by more than the third."""
-    of_noise: float = 2.5
-    """And goes further than so many times the receiver's noise."""
     clipped_deg: float = 75.0
     """No single step counts for more."""
     shortest_other_steps: int = 3

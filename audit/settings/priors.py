@@ -16,11 +16,12 @@ WALK_PRIORS: tuple[tuple[str, float], ...] = (
     ("sidehill", 0.03),
     ("pace-long", 0.05),
     ("pace-short", 0.05),
-    ("single-double-pace", 0.005),
-    ("wrong-ruler", 0.003),
+    ("single-double-pace", 0.004),
+    ("wrong-ruler", 0.004),
     ("slope-paced", 0.03),
 )
-"""That the walker did this on this walk, on more legs than one."""
+"""That the walker did this on this walk, on more legs than one. A track shows the wrong ruler and
+single for double paces alike, and no source says which is the commoner: they weigh the same."""
 
 LEG_PRIORS: tuple[tuple[str, float], ...] = (
     ("gm-angle-omitted", 0.012),

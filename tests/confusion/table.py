@@ -36,12 +36,18 @@ def figures(judged: Sequence[Verdict]) -> dict[str, object]:
     clean = [one for one in judged if not one.planted]
     accused = [one for one in clean if one.named and not one.right(one.named)]
     named = [one for one in judged if one.named]
+    pairs = [one for one in judged if one.either]
     return {
         "legs": len(judged),
         "clean_legs": len(clean),
         "clean_named": len(accused),
         "named": len(named),
         "named_right": sum(one.right(one.named or "") for one in named),
+        "pairs": len(pairs),
+        "pairs_right": sum(any(one.right(cause) for cause in one.either) for one in pairs),
+        "clean_pairs": sum(
+            not one.planted and not any(one.right(cause) for cause in one.either) for one in pairs
+        ),
         "by_cause": {cause: by_cause(judged, cause) for cause in causes_of(judged)},
         "by_difficulty": {
             name: named_right([one for one in judged if one.difficulty == name])
@@ -62,13 +68,17 @@ def named_right(judged: Sequence[Verdict]) -> dict[str, int]:
 
 
 def by_cause(judged: Sequence[Verdict], cause: str) -> dict[str, int]:
-    """Count the legs with a mistake: all, separable, found among these, within skill, wrong."""
+    """Count the legs with a mistake: all, separable, and of these how many were what.
+
+    "found" are named alone, "told" these and those told as one of two look-alikes.
+    """
     having = [one for one in judged if cause in one.planted]
     apart = [one for one in having if cause in one.separable]
     return {
         "legs": len(having),
         "separable": len(apart),
         "found": sum(one.named == cause for one in apart),
+        "told": sum(one.tells(cause) for one in apart),
         "likeliest": sum(_likeliest(one) == cause for one in apart),
         "called_within": sum(one.shares.get("within-skill", 0.0) >= 0.8 for one in apart),
         "wrong": sum(one.named is not None and not one.right(one.named) for one in having),
@@ -120,18 +130,21 @@ def as_text(of: dict) -> str:
     """Write the figures as a table to read."""
     head = (
         f"{of['legs']} legs; {of['clean_legs']} without a mistake, of which {of['clean_named']} "
-        f"got one named; {of['named']} mistakes named, {of['named_right']} of them right"
+        f"got one named; {of['named']} mistakes named, {of['named_right']} of them right; told as "
+        f"one of two on {of['pairs']} legs, {of['pairs_right']} rightly, {of['clean_pairs']} of them "
+        f"without a mistake"
     )
     lines = [
         head,
-        f"{'cause':26} {'legs':>5} {'separable':>9} {'found':>6} {'likeliest':>9} {'within':>7} {'wrong':>6}",
+        f"{'cause':26} {'legs':>5} {'separable':>9} {'found':>6} {'told':>6} {'likeliest':>9} {'within':>7} {'wrong':>6}",
     ]
     for cause, row in of["by_cause"].items():
         apart = row["separable"]
         share = f"{row['found'] / apart:6.2f}" if apart else "     -"
+        either = f"{row['told'] / apart:6.2f}" if apart else "     -"
         first = f"{row['likeliest'] / apart:9.2f}" if apart else "        -"
         lines.append(
-            f"{cause:26} {row['legs']:5} {apart:9} {share} {first} {row['called_within']:7} {row['wrong']:6}"
+            f"{cause:26} {row['legs']:5} {apart:9} {share} {either} {first} {row['called_within']:7} {row['wrong']:6}"
         )
     lines += [f"{made}: taken for {counts}" for made, counts in of["taken_for"].items()]
     lines += [

@@ -11,7 +11,7 @@ import math
 import pytest
 from walks import make_walk
 
-from confusion.planted import LEG_CAUSES, SEEDS, WALK_CAUSES, Sort, sorts
+from confusion.planted import LEG_CAUSES, SEEDS, WALK_CAUSES, Sort, sorts, sorts_made_for
 from confusion.table import RECORD, figures
 from confusion.verdicts import Verdict, verdicts
 
@@ -97,7 +97,19 @@ def test_no_seed_serves_two_purposes():
     assert len(sorts(("trained",))) == len(LEG_CAUSES) + len(WALK_CAUSES)
 
 
-def a_leg(named: str | None, planted: str = "", separable: bool = True) -> Verdict:
+def test_courses_are_made_for_every_guarded_mistake_that_most_courses_hide():
+    made = sorts_made_for(("ordinary",))
+    assert {(kind.cause, kind.whole_walk) for kind in made} == {*GUARDED} - {("pace-short", True)}
+    for kind in made:
+        course = make_walk(SEEDS["guard"][-1], kind.family()).course
+        assert course.leg_count >= 4
+        if kind.whole_walk:
+            assert abs(course.grid_magnetic_angle_deg) > 5.0
+        else:
+            assert max(course.card_m) < 500.0
+
+
+def a_leg(named: str | None, planted: str = "", separable: bool = True, either=()) -> Verdict:
     made = frozenset({planted} - {""})
     return Verdict(
         difficulty="ordinary",
@@ -106,6 +118,7 @@ def a_leg(named: str | None, planted: str = "", separable: bool = True) -> Verdi
         also=frozenset(),
         separable=made if separable else frozenset(),
         shares={named: 0.9} if named else {"within-skill": 0.9},
+        either=frozenset(either),
     )
 
 
@@ -117,12 +130,16 @@ def test_the_figures_count_as_they_say():
         a_leg("veer", "veer", separable=False),
         a_leg(None),
         a_leg("veer"),
+        a_leg(None, "veer", either=("veer", "handrail")),
+        a_leg(None, either=("veer", "handrail")),
     ]
     of = figures(judged)
-    assert (of["clean_legs"], of["clean_named"]) == (2, 1)
+    assert (of["clean_legs"], of["clean_named"]) == (3, 1)
+    assert (of["pairs"], of["pairs_right"], of["clean_pairs"]) == (2, 1, 1)
     assert (of["named"], of["named_right"]) == (4, 2)
     row = of["by_cause"]["veer"]
-    assert (row["legs"], row["separable"], row["found"], row["wrong"]) == (4, 3, 1, 1)
+    assert (row["legs"], row["separable"], row["found"], row["wrong"]) == (5, 4, 1, 1)
+    assert row["told"] == 2
     assert of["taken_for"] == {"veer": {"handrail": 1}, "nothing": {"veer": 1}}
     (band,) = of["reliability"]
     assert (band["count"], band["said"], band["right"]) == (4, 0.9, 0.5)

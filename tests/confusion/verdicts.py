@@ -34,6 +34,8 @@ class Verdict:
         Planted ones whose effect the leg really shows, and more than three times its error.
     shares : dict
         Probability of each mistake that is listed, and of "within-skill".
+    either : frozenset of str
+        Two mistakes that are told as "one of these", where neither is named.
     """
 
     difficulty: str
@@ -42,12 +44,17 @@ class Verdict:
     also: frozenset[str]
     separable: frozenset[str]
     shares: dict[str, float]
+    either: frozenset[str] = frozenset()
 
     @property
     def named(self) -> str | None:
         """The mistake that is named, None where none is."""
         found = [c for c, share in self.shares.items() if share >= NAMED and c not in NO_MISTAKE]
         return found[0] if found else None
+
+    def tells(self, cause: str) -> bool:
+        """Say whether a mistake is named, or told as one of two look-alikes."""
+        return self.named == cause or cause in self.either
 
     def right(self, cause: str) -> bool:
         """Say whether naming a mistake would be true."""
@@ -76,6 +83,7 @@ def verdicts(kind: Sort, walk: Walk) -> list[Verdict]:
                     if one.cause in planted and _separable(one, truth, walk, kind)
                 ),
                 shares={one.cause: one.probability for one in leg.causes},
+                either=frozenset(leg.one_of.causes if leg.one_of else ()),
             )
         )
     return found

@@ -16,8 +16,9 @@ import pytest
 
 from audit.diagnosis.causes import CAUSES
 from audit.diagnosis.evidence import LegEvidence
-from audit.diagnosis.line_shape import LineShape, OtherBearing, Sideways
+from audit.diagnosis.line_shape import LineShape, OtherBearing
 from audit.guide.cause_names import CAUSE_NAMES
+from audit.measurement.leg_details import Bypass
 from audit.reports.cause_words import advice_words, has_words
 from audit.settings import DiagnosisSettings
 from audit.words.spoken_words import has_message
@@ -175,14 +176,16 @@ def test_stopping_early_and_walking_on() -> None:
 # Holding the line
 
 
-def shape(*sideways: tuple[float, float], bend=0.0, other=None) -> LineShape:
-    return LineShape(
-        bend_deg=bend,
-        bend_sd_deg=5.0,
-        sideways=tuple(Sideways(along_m=a, right_m=r) for a, r in sideways),
-        other=other,
-        chord_m=800.0,
-    )
+def shape(bend=0.0, other=None) -> LineShape:
+    return LineShape(bend_deg=bend, bend_sd_deg=5.0, other=other, chord_m=800.0)
+
+
+def round_it(side: str, out_m: float, back_m: float = 0.0, **more) -> Bypass:
+    """An obstacle walked round: out, on 50 m, and back, or not."""
+    return Bypass(
+        start_s=300.0, end_s=420.0, side=side, out_m=out_m, ahead_m=50.0, back_m=back_m,
+        side_sd_m=3.0, equal=abs(out_m - back_m) < 6.0, returned=back_m > 0.0, **more,
+    )  # fmt: skip
 
 
 def test_veer_turns_a_leg_by_half_its_bend() -> None:
@@ -193,21 +196,36 @@ def test_veer_turns_a_leg_by_half_its_bend() -> None:
 
 
 def test_bypass_with_unequal_sides() -> None:
-    (way,) = ways("bypass-unequal", shape=shape((300.0, 40.0), (420.0, -20.0)))
-    assert way.turn_deg == pytest.approx(math.degrees(math.atan(20.0 / 800.0)))  # 1.4 degrees
-    assert ways("bypass-unequal", shape=shape((300.0, 40.0), (420.0, -38.0))) == ()
+    # 40 m out to the right, 20 m back: 20 m right of the line, on the same heading as before.
+    (way,) = ways("bypass-unequal", bypasses=(round_it("right", 40.0, 20.0),))
+    assert (way.aside_m, way.turn_deg) == (20.0, 0.0)
+    # Further back than out, by 25 m: left of the line that was passed on the right.
+    (way,) = ways("bypass-unequal", bypasses=(round_it("right", 40.0, 65.0),))
+    assert way.aside_m == -25.0
+    assert ways("bypass-unequal", bypasses=(round_it("right", 40.0, 38.0),)) == ()
+
+
+def test_a_slant_says_less_than_a_step_at_a_right_angle() -> None:
+    (step,) = ways("bypass-unequal", bypasses=(round_it("left", 30.0),))
+    (slant,) = ways("bypass-unequal", bypasses=(round_it("left", 30.0, slanted=True),))
+    assert step.aside_m == slant.aside_m == -30.0
+    assert slant.odds < step.odds
 
 
 def test_paces_of_the_sides_counted_in() -> None:
-    (way,) = ways("bypass-paced", shape=shape((300.0, 40.0), (420.0, -40.0)))
+    (way,) = ways("bypass-paced", bypasses=(round_it("right", 40.0, 40.0),))
     assert math.exp(way.log_ratio) == pytest.approx(720.0 / 800.0)  # two sides of 40 m short
-    assert ways("bypass-paced", shape=shape((300.0, 40.0))) == ()
+    assert (way.aside_m, way.turn_deg) == (0.0, 0.0)
+    assert ways("bypass-paced", bypasses=(round_it("right", 40.0),)) == ()
 
 
 def test_obstacles_on_one_side() -> None:
-    (way,) = ways("obstacle-one-side", shape=shape((100.0, 15.0), (300.0, 20.0), (600.0, 15.0)))
-    assert way.turn_deg == pytest.approx(math.degrees(math.atan(50.0 / 800.0)))  # 3.6 degrees
-    assert ways("obstacle-one-side", shape=shape((100.0, 15.0), (300.0, -20.0))) == ()
+    stair = tuple(round_it("right", out_m) for out_m in (15.0, 20.0, 15.0))
+    (way,) = ways("obstacle-one-side", bypasses=stair)
+    assert (way.aside_m, way.turn_deg) == (50.0, 0.0)
+    assert ways("bypass-unequal", bypasses=stair) == ()  # several steps are no single one
+    either = (round_it("right", 15.0), round_it("left", 20.0))
+    assert ways("obstacle-one-side", bypasses=either) == ()
 
 
 def test_long_and_short_stretch_on_another_bearing() -> None:

@@ -11,6 +11,7 @@ from audit.diagnosis.causes import CAUSES
 from audit.diagnosis.finding_words import evidence_sentence, turn_words
 from audit.diagnosis.line_shape import LineShape, OtherBearing
 from audit.diagnosis.predicted import predicted_for
+from audit.measurement.leg_details import Bypass
 from audit.settings import DiagnosisSettings
 
 
@@ -50,6 +51,16 @@ def test_distance_cause_says_metres_and_a_ratio_says_a_share() -> None:
     )
     (half,) = legs(0.0, ratios=(0.52,))
     assert said(half, "single-double-pace") == ("Predicts 0.50 of the distance; walked 0.52 of it.")
+
+
+def test_step_aside_says_how_far_from_the_line_it_led() -> None:
+    (leg,) = legs(0.0)
+    step = Bypass(
+        start_s=0.0, end_s=60.0, side="left", out_m=60.0, ahead_m=40.0, back_m=35.0,
+        side_sd_m=3.0, equal=False,
+    )  # fmt: skip
+    leg = replace(leg, bypasses=(step,), aside_m=-22.0)
+    assert said(leg, "bypass-unequal") == ("Predicts 25 m left; ended 22 m left of the line held.")
 
 
 def test_point_cause_says_where_the_leg_should_have_ended() -> None:

@@ -145,7 +145,9 @@ def _site_numbers(points: FloatArray) -> tuple[int, ...]:
 
 def make_course(rng: np.random.Generator, difficulty: Difficulty) -> Course:
     """Draw a course that fits the difficulty."""
-    longitude, latitude, declination = PLACES[int(rng.integers(len(PLACES)))]
+    least_deg = difficulty.least_declination_deg
+    places = [place for place in PLACES if abs(place[2]) >= least_deg]
+    longitude, latitude, declination = places[int(rng.integers(len(places)))]
     longitude += float(rng.uniform(-0.3, 0.3))
     latitude += float(rng.uniform(-0.3, 0.3))
     grid = utm_code(longitude, latitude)

@@ -21,6 +21,8 @@ class Difficulty:
     collinear: float = 0.0
     marked: float = 0.6
     marker_sd_m: float = 2.0
+    least_declination_deg: float = 0.0
+    """Places where the needle points nearer to true north than this are left out."""
     misplaced: float = 0.0
     """Chance that the course has one marker 60 to 200 m off."""
     slope: float = 0.0

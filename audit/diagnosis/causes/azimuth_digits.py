@@ -43,5 +43,4 @@ CAUSE = Cause(
     name="azimuth-digits",
     kind="turn",
     expects=expects,
-    settles="The three digits on the walker's own card.",
 )

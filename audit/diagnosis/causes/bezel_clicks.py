@@ -20,5 +20,4 @@ CAUSE = Cause(
     name="bezel-clicks",
     kind="turn",
     expects=expects,
-    settles="What the bezel was left at, or the same leg walked again.",
 )

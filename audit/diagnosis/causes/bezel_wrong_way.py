@@ -20,5 +20,4 @@ CAUSE = Cause(
     name="bezel-wrong-way",
     kind="turn",
     expects=expects,
-    settles="A leg that runs neither along north and south nor along east and west.",
 )

@@ -6,25 +6,21 @@ import math
 
 from audit.diagnosis.cause import Cause, Expected
 from audit.diagnosis.evidence import LegEvidence
+from audit.diagnosis.left_aside import left_aside_m
 from audit.settings import DiagnosisSettings
 
 
 def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect short by the way out and the way back."""
-    shape = leg.shape
-    if shape is None or not shape.sideways:
+    boxed = [one for one in leg.bypasses if one.returned]
+    sideways_m = sum(one.out_m + one.back_m for one in boxed)
+    if not boxed or sideways_m > 0.5 * leg.length_m:
         return ()
-    out_m = sum(side.right_m for side in shape.sideways if side.right_m > 0.0)
-    back_m = -sum(side.right_m for side in shape.sideways if side.right_m < 0.0)
-    if min(out_m, back_m) < settings.least_step_m or out_m + back_m > 0.5 * leg.length_m:
-        return ()
-    turn = math.degrees(math.atan((out_m - back_m) / shape.chord_m))
     return (
         Expected(
-            turn_deg=turn,
-            turn_sd_deg=1.0,
-            log_ratio=math.log1p(-(out_m + back_m) / leg.length_m),
-            log_ratio_sd=0.15 * (out_m + back_m) / leg.length_m,
+            log_ratio=math.log1p(-sideways_m / leg.length_m),
+            log_ratio_sd=0.15 * sideways_m / leg.length_m,
+            aside_m=left_aside_m(boxed),
             odds=settings.paced_bypass_odds,
         ),
     )
@@ -34,5 +30,4 @@ CAUSE = Cause(
     name="bypass-paced",
     kind="shape",
     expects=expects,
-    settles="Whether the walker counted on while walking sideways.",
 )

@@ -2,29 +2,26 @@
 
 from __future__ import annotations
 
-import math
-
 from audit.diagnosis.cause import Cause, Expected
 from audit.diagnosis.evidence import LegEvidence
+from audit.diagnosis.left_aside import left_aside_m, passed_on_one_side
 from audit.settings import DiagnosisSettings
 
 
 def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
-    """Expect A step in cross-track that stays, the heading as planned before and after."""
-    shape = leg.shape
-    if shape is None or not shape.sideways:
+    """Expect one step in cross-track that stays, the heading as planned before and after."""
+    unequal = [one for one in leg.bypasses if not one.equal]
+    aside_m = left_aside_m(unequal)
+    several = len(passed_on_one_side(leg.bypasses)) > 1
+    if several or abs(aside_m) < settings.least_step_m:
         return ()
-    right_m = sum(side.right_m for side in shape.sideways)
-    out_m = max(abs(side.right_m) for side in shape.sideways)
-    if abs(right_m) < max(settings.least_step_m, 0.3 * out_m):
-        return ()
-    turn = math.degrees(math.atan(right_m / shape.chord_m))
-    return (Expected(turn_deg=turn, turn_sd_deg=1.0, odds=settings.unequal_odds),)
+    slanted = all(one.slanted for one in unequal)
+    odds = settings.slant_odds if slanted else settings.unequal_odds
+    return (Expected(aside_m=aside_m, odds=odds),)
 
 
 CAUSE = Cause(
     name="bypass-unequal",
     kind="shape",
     expects=expects,
-    settles="The paces that were counted out and back.",
 )

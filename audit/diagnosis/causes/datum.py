@@ -18,5 +18,4 @@ CAUSE = Cause(
     name="datum",
     kind="place",
     expects=expects,
-    settles="The miss of other walkers at every point of the course.",
 )

@@ -19,5 +19,4 @@ CAUSE = Cause(
     name="declination-for-gm-angle",
     kind="turn",
     expects=expects,
-    settles="Which of the two angles stands on the card.",
 )

@@ -20,5 +20,4 @@ CAUSE = Cause(
     name="dial-misread",
     kind="turn",
     expects=expects,
-    settles="The azimuth that the walker wrote down.",
 )

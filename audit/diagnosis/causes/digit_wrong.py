@@ -17,5 +17,4 @@ CAUSE = Cause(
     name="digit-wrong",
     kind="place",
     expects=expects,
-    settles="The grid reference on the walker's own sheet, digit by digit.",
 )

@@ -26,5 +26,4 @@ CAUSE = Cause(
     name="early-stop",
     kind="length",
     expects=expects,
-    settles="The paces that the walker counted on this leg.",
 )

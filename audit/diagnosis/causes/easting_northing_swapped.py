@@ -27,5 +27,4 @@ CAUSE = Cause(
     name="easting-northing-swapped",
     kind="place",
     expects=expects,
-    settles="The plotted point on the walker's own map.",
 )

@@ -19,5 +19,4 @@ CAUSE = Cause(
     name="gm-angle-doubled",
     kind="turn",
     expects=expects,
-    settles="The set-off of the compass in use, and the sum on the walker's card.",
 )

@@ -19,5 +19,4 @@ CAUSE = Cause(
     name="gm-angle-omitted",
     kind="turn",
     expects=expects,
-    settles="The azimuth on the walker's own card: grid or magnetic?",
 )

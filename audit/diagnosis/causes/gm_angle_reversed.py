@@ -19,5 +19,4 @@ CAUSE = Cause(
     name="gm-angle-reversed",
     kind="turn",
     expects=expects,
-    settles="The sum on the walker's own card.",
 )

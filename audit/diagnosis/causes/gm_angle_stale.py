@@ -19,5 +19,4 @@ CAUSE = Cause(
     name="gm-angle-stale",
     kind="turn",
     expects=expects,
-    settles="The date of the map; the whole class would share the turn.",
 )

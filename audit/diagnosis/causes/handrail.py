@@ -17,5 +17,4 @@ CAUSE = Cause(
     name="handrail",
     kind="shape",
     expects=expects,
-    settles="Whether a path, ridge or stream runs that way on the map.",
 )

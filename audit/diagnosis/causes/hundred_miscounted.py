@@ -22,5 +22,4 @@ CAUSE = Cause(
     name="hundred-miscounted",
     kind="length",
     expects=expects,
-    settles="Beads, knots or pebbles moved at every hundred.",
 )

@@ -17,5 +17,4 @@ CAUSE = Cause(
     name="magnetic-disturbance",
     kind="shape",
     expects=expects,
-    settles="Whether a fence, wire or vehicle stood there; others would bend at the same place.",
 )

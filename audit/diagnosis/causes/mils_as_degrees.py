@@ -23,5 +23,4 @@ CAUSE = Cause(
     name="mils-as-degrees",
     kind="turn",
     expects=expects,
-    settles="The unit behind the number on the card.",
 )

@@ -21,5 +21,4 @@ CAUSE = Cause(
     name="neighbour-azimuth",
     kind="turn",
     expects=expects,
-    settles="Whether the compass was set anew at the start of the leg.",
 )

@@ -16,5 +16,4 @@ CAUSE = Cause(
     name="order-changed",
     kind="behaviour",
     expects=expects,
-    settles="The times at the points, and whether the order was free.",
 )

@@ -27,5 +27,4 @@ CAUSE = Cause(
     name="overshoot",
     kind="length",
     expects=expects,
-    settles="The paces that the walker counted, and what was to stop him.",
 )

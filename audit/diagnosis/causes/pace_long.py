@@ -19,5 +19,4 @@ CAUSE = Cause(
     name="pace-long",
     kind="length",
     expects=expects,
-    settles="A measured stretch of the same kind of ground, paced three times.",
 )

@@ -27,5 +27,4 @@ CAUSE = Cause(
     name="pace-short",
     kind="length",
     expects=expects,
-    settles="A measured stretch of the same kind of ground, paced three times.",
 )

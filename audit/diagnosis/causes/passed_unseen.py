@@ -32,5 +32,4 @@ CAUSE = Cause(
     name="passed-unseen",
     kind="shape",
     expects=expects,
-    settles="Whether the point can be seen from where the walker passed it.",
 )

@@ -18,5 +18,4 @@ CAUSE = Cause(
     name="point-misplaced",
     kind="place",
     expects=expects,
-    settles="The miss of other walkers at this point, and a visit to it.",
 )

@@ -16,5 +16,4 @@ CAUSE = Cause(
     name="point-skipped",
     kind="behaviour",
     expects=expects,
-    settles="The points that the walker noted.",
 )

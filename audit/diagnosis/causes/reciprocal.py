@@ -16,5 +16,4 @@ CAUSE = Cause(
     name="reciprocal",
     kind="turn",
     expects=expects,
-    settles="Where the sun stood; if every later leg is turned about as well, it is the needle.",
 )

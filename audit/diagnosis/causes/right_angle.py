@@ -17,5 +17,4 @@ CAUSE = Cause(
     name="right-angle",
     kind="turn",
     expects=expects,
-    settles="The azimuth on the walker's own card.",
 )

@@ -22,5 +22,4 @@ CAUSE = Cause(
     name="sidehill",
     kind="turn",
     expects=expects,
-    settles="The same leg walked the other way: the turn changes its side.",
 )

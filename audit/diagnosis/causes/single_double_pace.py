@@ -21,5 +21,4 @@ CAUSE = Cause(
     name="single-double-pace",
     kind="length",
     expects=expects,
-    settles="What the walker counts, one foot or both, and what the card means.",
 )

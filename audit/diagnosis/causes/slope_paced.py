@@ -20,5 +20,4 @@ CAUSE = Cause(
     name="slope-paced",
     kind="length",
     expects=expects,
-    settles="A leg of the same length on the level.",
 )

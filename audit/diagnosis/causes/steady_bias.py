@@ -20,5 +20,4 @@ CAUSE = Cause(
     name="steady-bias",
     kind="turn",
     expects=expects,
-    settles="The compass against a known line, then another walker with the same compass.",
 )

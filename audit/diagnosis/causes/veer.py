@@ -37,5 +37,4 @@ CAUSE = Cause(
     name="veer",
     kind="shape",
     expects=expects,
-    settles="The same leg walked from mark to mark.",
 )

@@ -29,5 +29,4 @@ CAUSE = Cause(
     name="wrong-grid-line",
     kind="place",
     expects=expects,
-    settles="The plotted point on the walker's own map.",
 )

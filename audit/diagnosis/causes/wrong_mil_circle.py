@@ -24,5 +24,4 @@ CAUSE = Cause(
     name="wrong-mil-circle",
     kind="turn",
     expects=expects,
-    settles="The number of mils on the compass itself.",
 )

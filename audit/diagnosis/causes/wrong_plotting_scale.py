@@ -33,5 +33,4 @@ CAUSE = Cause(
     name="wrong-plotting-scale",
     kind="place",
     expects=expects,
-    settles="The scale printed on the plotting tool, beside that of the map.",
 )

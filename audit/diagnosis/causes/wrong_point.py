@@ -29,5 +29,4 @@ CAUSE = Cause(
     name="wrong-point",
     kind="place",
     expects=expects,
-    settles="What the walker noted at the point: its code, its description.",
 )

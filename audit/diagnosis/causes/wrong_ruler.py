@@ -21,5 +21,4 @@ CAUSE = Cause(
     name="wrong-ruler",
     kind="length",
     expects=expects,
-    settles="The distances on the walker's own card, or the paces that were counted.",
 )

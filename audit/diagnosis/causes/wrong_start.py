@@ -21,5 +21,4 @@ CAUSE = Cause(
     name="wrong-start",
     kind="shape",
     expects=expects,
-    settles="Where the walker stood when he set out: what lay beside him there?",
 )

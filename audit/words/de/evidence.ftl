@@ -16,6 +16,7 @@ evidence-ended = geendet { $place } davon
 evidence-ratio = { $ratio } der Entfernung
 evidence-walked-ratio = gegangen { $ratio } davon
 evidence-seen-turn = gesehen { $turn }
+evidence-ended-aside = geendet { $aside } der gehaltenen Linie
 evidence-walked-length = gegangen { $length }, auf { $error } genau
 evidence-on-card = { $begin ->
     [yes] Gegangen

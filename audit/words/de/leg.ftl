@@ -16,6 +16,7 @@ leg-found-yes = ja
 leg-found-later = ja, später
 
 leg-undecided-two = unentschieden: { $causes }
+leg-one-of-two = eines von beiden (zusammen { $sure }): { $causes }
 leg-undecided-none = unentschieden: keine Ursache sticht heraus ({ $sure })
 leg-cause = { $cause } ({ $sure })
 leg-inherited = ein Start abseits des Punktes; am Abschnitt selbst gewöhnlicher Fehler

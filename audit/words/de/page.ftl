@@ -60,6 +60,7 @@ page-causes-left = { $count ->
     [one] { $count } weniger wahrscheinliche Ursache steht in debrief.json.
    *[other] { $count } weniger wahrscheinliche Ursachen stehen in debrief.json.
 }
+page-settles = Was es klären würde:
 page-practise = Zu üben:
 page-run = Ablaufen
 page-moment = Zeitpunkt des Weges

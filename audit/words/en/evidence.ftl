@@ -16,6 +16,7 @@ evidence-ended = ended { $place } of it
 evidence-ratio = { $ratio } of the distance
 evidence-walked-ratio = walked { $ratio } of it
 evidence-seen-turn = seen { $turn }
+evidence-ended-aside = ended { $aside } of the line held
 evidence-walked-length = walked { $length }, give or take { $error }
 evidence-on-card = { $begin ->
     [yes] Walked

@@ -16,6 +16,7 @@ leg-found-yes = yes
 leg-found-later = yes, later
 
 leg-undecided-two = undecided: { $causes }
+leg-one-of-two = one of two ({ $sure } together): { $causes }
 leg-undecided-none = undecided: no cause stands out ({ $sure })
 leg-cause = { $cause } ({ $sure })
 leg-inherited = a start away from its point; of its own, ordinary error

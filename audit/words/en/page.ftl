@@ -61,6 +61,7 @@ page-causes-left = { $count ->
     [one] { $count } less likely cause in debrief.json.
    *[other] { $count } less likely causes in debrief.json.
 }
+page-settles = What would settle it:
 page-practise = To practise:
 page-run = Run
 page-moment = Moment of the walk

@@ -1,0 +1,36 @@
+"""Two mistakes that a leg does not tell apart, where it was all but surely one of them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from audit.diagnosis.finding import Finding
+from audit.diagnosis.leg_densities import STRAY, WITHIN
+from audit.settings import DiagnosisSettings
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LookAlikes:
+    """Two mistakes, the likelier first, and the probability that it was one of the two.
+
+    ``settles`` says for each what would tell it from the other.
+    """
+
+    causes: tuple[str, str]
+    probability: float
+    settles: tuple[str, str]
+
+
+def look_alikes(findings: tuple[Finding, ...], settings: DiagnosisSettings) -> LookAlikes | None:
+    """Give the two likeliest findings of a leg where neither can be named, but both together.
+
+    Together they must be surer than one alone, for two names accuse of more than one.
+    """
+    first, second = (*findings[:2], None, None)[:2]
+    if first is None or second is None or {first.cause, second.cause} & {WITHIN, STRAY}:
+        return None
+    both = first.probability + second.probability
+    if first.probability >= settings.named or both < settings.either_named:
+        return None
+    settles = (first.settles, second.settles)
+    return LookAlikes(causes=(first.cause, second.cause), probability=both, settles=settles)
