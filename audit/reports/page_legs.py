@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from audit.debriefing.records import Debrief, LegDebrief
 from audit.reports import digits, wording
-from audit.reports.cause_words import advice_words
+from audit.reports.cause_words import WITHIN_SKILL, advice_words
 from audit.settings import Settings
 from audit.words import in_force, say, told
 from audit.words.in_other_units import to_place
@@ -91,7 +91,7 @@ def cause_rows(leg: LegDebrief) -> list[CauseRow]:
 def settles(leg: LegDebrief) -> str:
     """Give what would settle the cause of a leg; "" where there is nothing to settle."""
     first = wording.leading_cause(leg)
-    if not leg.causes or (first is not None and first.cause == wording.WITHIN_SKILL):
+    if not leg.causes or (first is not None and first.cause == WITHIN_SKILL):
         return ""
     told_of = (leg.causes[0].settles,) if leg.one_of is None else leg.one_of.settles
     return " ".join(dict.fromkeys(told(one) for one in told_of))
