@@ -21,7 +21,6 @@ from audit.diagnosis.explain import Explanation, explain_walk
 from audit.diagnosis.gather_evidence import WalkFacts, gather_evidence
 from audit.diagnosis.ground import Ground, survey_ground
 from audit.diagnosis.left_out import explain_left_out
-from audit.diagnosis.look_alikes import look_alikes
 from audit.errors import refuse
 from audit.forecast.place_of_miss import MissInForecast
 from audit.leg_card import LegCard, work_out_card
@@ -32,7 +31,7 @@ from audit.matching.outings import MatchedOuting, match_outings
 from audit.matching.pins import Pin
 from audit.measurement.measure_walk import WalkMeasures, measure_walk
 from audit.plan import Plan
-from audit.settings import DiagnosisSettings, Settings
+from audit.settings import Settings
 from audit.track import Track, utc_text
 from audit.units import FloatArray
 from audit.walkers_log import WalkersLog
@@ -110,14 +109,7 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
         quality=replace(quality, notes=(*quality.notes, *talk.notes)),
         clean=clean,
         match=measured.match,
-        legs=_legs(
-            measured,
-            explanation,
-            doubtful,
-            talk,
-            _forecasts(measured, card, settings),
-            settings.diagnosis,
-        ),
+        legs=_legs(measured, explanation, doubtful, talk, _forecasts(measured, card, settings)),
         spans=measured.spans,
         stories=explanation.stories,
         paces=measured.paces,
@@ -131,14 +123,13 @@ def _legs(
     doubtful: Mapping[int, str],
     talk: TalkedOver,
     forecasts: Mapping[int, MissInForecast],
-    settings: DiagnosisSettings,
 ) -> tuple[LegDebrief, ...]:
     """Put together what is known of each leg, in the order of the plan."""
     return tuple(
         LegDebrief(
             audit=leg,
-            causes=(found := explanation.findings.get(number, ())),
-            one_of=look_alikes(found, settings),
+            causes=explanation.findings.get(number, ()),
+            one_of=explanation.one_of.get(number),
             portion=measured.match.legs[number],
             doubt=doubtful.get(number),
             steps=talk.steps.get(leg.card.name),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections import defaultdict
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from audit.diagnosis.accounts import Account, accounts_of
 from audit.diagnosis.causes import CAUSES
@@ -13,6 +13,7 @@ from audit.diagnosis.finding import Finding, WalkFinding
 from audit.diagnosis.finding_words import evidence_sentence
 from audit.diagnosis.joint_stories import joint_stories
 from audit.diagnosis.leg_densities import STEADY_PACES, STEADY_TURNS, STRAY, WITHIN
+from audit.diagnosis.look_alikes import LookAlikes, look_alikes
 from audit.diagnosis.predicted import predicted_for
 from audit.diagnosis.weigh_walk import States, Weighed, weigh_walk
 from audit.settings import DiagnosisSettings
@@ -23,9 +24,13 @@ _BY_NAME = {cause.name: cause for cause in CAUSES}
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Explanation:
-    """What a walk comes to: findings by leg, most probable first, and what legs share."""
+    """What a walk comes to: findings by leg, most probable first, and what legs share.
+
+    ``one_of`` has the legs on which one of two mistakes was made, and neither is named.
+    """
 
     findings: dict[int, tuple[Finding, ...]]
+    one_of: dict[int, LookAlikes] = field(default_factory=dict)
     stories: tuple[WalkFinding, ...] = ()
 
 
@@ -50,7 +55,11 @@ def explain_walk(evidence: tuple[LegEvidence, ...], settings: DiagnosisSettings)
         leg.leg: _findings(leg, states, sure, weighed, settings)
         for leg, states, sure in zip(evidence, weighed.states, weighed.sure, strict=True)
     }
-    return Explanation(findings=findings, stories=joint_stories(evidence, weighed, settings))
+    pairs = {leg: look_alikes(found, settings) for leg, found in findings.items()}
+    one_of = {leg: pair for leg, pair in pairs.items() if pair is not None}
+    return Explanation(
+        findings=findings, one_of=one_of, stories=joint_stories(evidence, weighed, settings)
+    )
 
 
 def _findings(
