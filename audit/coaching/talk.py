@@ -3,14 +3,30 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
+
+Skill = Literal["azimuth", "distance", "arriving", "finding", "through", "log", "recording"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Keep:
-    """Something that went well; ``evidence`` is a sentence with figures."""
+    """Something that went well.
+
+    Attributes
+    ----------
+    what, evidence : str
+        A title, and a sentence with figures.
+    skill : Skill
+        What was done well: an azimuth held, a distance kept, a point met at once or
+        found after a miss; or, for want of more, a habit.
+    legs : tuple of str
+        The legs that show it; none for a habit.
+    """
 
     what: str
     evidence: str
+    skill: Skill
+    legs: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -50,7 +50,9 @@ def talk_over(
     }
     steps = with_ordinary(walk_steps(legs, card, own, log, settings), causes, settings)
     coaching = Coaching(
-        keep=to_keep(legs, card.arrival_radius_m, logged=log is not None, settings=settings),
+        keep=to_keep(
+            legs, causes, card.arrival_radius_m, logged=log is not None, settings=settings
+        ),
         work_on=to_work_on(legs, causes, steps, settings),
     )
     if own_card is not None:

@@ -50,8 +50,9 @@ def to_work_on(
     """Give the two things that would have brought the walk nearest to its points."""
     walked = {leg.card.name: leg.measures for leg in legs if leg.measures is not None}
     named = list(_named(walked, causes, settings))
-    explained = {name for task in named for name in task.work.legs}
-    rest = {name: one for name, one in walked.items() if name not in explained}
+    left_out = {name for task in named for name in task.work.legs}
+    left_out |= {leg.card.name for leg in legs if leg.confidence < settings.sure_portion}
+    rest = {name: one for name, one in walked.items() if name not in left_out}
     tasks = [*named, *_entered(steps), *_parts(rest, settings)]
     chosen: dict[str, WorkOn] = {}
     for task in sorted(tasks, key=lambda task: (task.kind, -task.metres)):

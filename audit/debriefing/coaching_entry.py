@@ -49,7 +49,15 @@ def what_if_entry(what_if: WhatIf | None) -> WhatIfEntry | None:
 def coaching_entry(coaching: Coaching) -> CoachingEntry:
     """Give what to keep and what to work on."""
     return {
-        "keep": [{"what": one.what, "evidence": one.evidence} for one in coaching.keep],
+        "keep": [
+            {
+                "what": one.what,
+                "evidence": one.evidence,
+                "skill": one.skill,
+                "legs": list(one.legs),
+            }
+            for one in coaching.keep
+        ],
         "work_on": [
             {
                 "cause": one.cause,

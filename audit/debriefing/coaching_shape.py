@@ -55,6 +55,9 @@ class KeepEntry(TypedDict):
 
     what: str
     evidence: str
+    skill: Literal["azimuth", "distance", "arriving", "finding", "through", "log", "recording"]
+    legs: list[str]
+    """Those that show it; empty for a habit."""
 
 
 class WorkOnEntry(TypedDict):

@@ -634,6 +634,11 @@ class CoachingSettings:
     """A step on foot is called ordinary where a leg's error is that more likely than not."""
     named_probability: float = 0.5
     """A mistake is put before the walker from here on; chosen: more likely than not."""
+    spoilt_probability: float = 0.35
+    """An azimuth or a distance that a mistake has put out so likely is not praised; chosen."""
+    sure_portion: float = 0.75
+    """A leg whose part of the walk is less sure is neither praised nor blamed for the largest
+    part of what remains; chosen: as for a portion that is said to be in doubt."""
     things: int = 2
     """To keep, and to work on: enough for one day (common practice of reviews after action)."""
 

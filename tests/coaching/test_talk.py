@@ -70,14 +70,14 @@ def test_a_mistake_is_named_only_where_the_diagnosis_names_one():
 
 
 def test_nothing_walked_is_nothing_said():
-    assert to_keep([], 30.0, logged=True, settings=SETTINGS) == ()
+    assert to_keep([], {}, 30.0, logged=True, settings=SETTINGS) == ()
     assert to_work_on([], {}, {}, SETTINGS) == ()
 
 
 def test_praise_has_its_figures():
     _, finished, _ = demo()
     audits = [leg.audit for leg in finished.legs]
-    first, second = to_keep(audits, 30.0, logged=True, settings=SETTINGS)
+    first, second = to_keep(audits, {}, 30.0, logged=True, settings=SETTINGS)
     within = [leg.card.name for leg in audits if abs(leg.measures.azimuth_error_deg) <= 3.0]
     told = {first.what: first.evidence, second.what: second.evidence}
     assert "The azimuth held" in told

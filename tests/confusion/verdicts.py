@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from walks import DIFFICULTIES, LegTruth, Walk
 
 import audit
+from audit.debriefing.records import Debrief
 from audit.units import turn_degrees
 from confusion.planted import Sort
 
@@ -45,6 +46,7 @@ class Verdict:
     separable: frozenset[str]
     shares: dict[str, float]
     either: frozenset[str] = frozenset()
+    leg: int = 0
 
     @property
     def named(self) -> str | None:
@@ -61,9 +63,9 @@ class Verdict:
         return cause in self.planted or cause in self.also
 
 
-def verdicts(kind: Sort, walk: Walk) -> list[Verdict]:
-    """Debrief a walk; give its walked legs."""
-    debrief = audit.debrief(walk.plan, walk.track)
+def verdicts(kind: Sort, walk: Walk, debrief: Debrief | None = None) -> list[Verdict]:
+    """Debrief a walk, where that has not been done; give its walked legs."""
+    debrief = debrief or audit.debrief(walk.plan, walk.track)
     found = []
     for leg, truth in zip(debrief.legs, walk.truth.legs, strict=True):
         if leg.audit.measures is None or truth.status != "walked" or truth.length_m is None:
@@ -73,6 +75,7 @@ def verdicts(kind: Sort, walk: Walk) -> list[Verdict]:
             planted.discard("wrong-start")  # later legs begin where the one before ended
         found.append(
             Verdict(
+                leg=truth.leg,
                 difficulty=kind.difficulty,
                 cause=kind.cause,
                 planted=frozenset(planted),

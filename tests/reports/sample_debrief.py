@@ -157,7 +157,13 @@ def sample_debrief(
         ),
         legs=tuple(LegDebrief(audit=one, causes=causes[i]) for i, one in enumerate(audits)),
         coaching=Coaching(
-            keep=(Keep(what="The distance counted", evidence="Within 2% of the card's."),),
+            keep=(
+                Keep(
+                    what="The distance counted",
+                    evidence="Within 2% of the card's.",
+                    skill="distance",
+                ),
+            ),
             work_on=(
                 WorkOn(
                     cause="veer",
