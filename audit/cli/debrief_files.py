@@ -19,7 +19,6 @@ from audit.readers.course_settings import CourseOptions
 from audit.readers.ground_file import GroundFrame, read_ground
 from audit.readers.ground_heights import heights_at
 from audit.reports.map_ground import ground_edges
-from audit.reports.picture import prepare
 from audit.reports.simulated import simulated_notes
 from audit.reports.terminal_report import render_terminal
 from audit.reports.write import REPORT_KINDS, Wishes, write_reports
@@ -74,8 +73,6 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
     extras = extras or Extras()
     speak_as(extras.words)
     records = _opened(extras.records)
-    if "html" in kinds:
-        prepare()
     finished = debrief(
         inputs.plan,
         inputs.track,

@@ -63,14 +63,21 @@ def as_given(name: str, kind: str) -> Spec:
     return {"field": name, "type": kind, "scale": None}
 
 
-def view(layers: Sequence[Layer], axes: Axes, size_px: tuple[float, float], prefix: str) -> Spec:
+def view(
+    layers: Sequence[Layer],
+    axes: Axes,
+    size_px: tuple[float, float],
+    prefix: str,
+    *,
+    one_shape: bool = False,
+) -> Spec:
     """Give one view: its layers over each other on common axes, and the rows they name.
 
-    Layers with nothing to draw are left out. ``prefix`` keeps the rows of several views
-    of one picture apart.
+    Layers with nothing to draw are left out, or stay where all charts of a kind are to be of
+    ``one_shape``. ``prefix`` keeps the rows of several views of one picture apart.
     """
     drawn, datasets = [], {}
-    for number, layer in enumerate(one for one in layers if one.rows or one.name):
+    for number, layer in enumerate(one for one in layers if one.rows or one.name or one_shape):
         name = layer.name or f"{prefix}{number}"
         datasets[name] = list(layer.rows)
         encoding = {key: _channel(value) for key, value in layer.channels.items()}

@@ -43,7 +43,7 @@ def appeal_specification(lane: LaneResult, leg: int, walker: WalkerResult) -> di
         position("x", shown, length_axis(shown, 5, numbers, title=say("appeal-east"))),
         position("y", shown, length_axis(shown, 5, numbers, title=say("appeal-north"))),
     )
-    return specification(view(layers, axes, (SIDE_PX, SIDE_PX), "appeal"))
+    return specification(view(layers, axes, (SIDE_PX, SIDE_PX), "appeal", one_shape=True))
 
 
 def _about(point: LanePoint, walker: WalkerResult) -> FloatArray:

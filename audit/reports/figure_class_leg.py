@@ -65,7 +65,7 @@ def leg_tracks_specification(
             length_axis(aside, 5, numbers, title=say("class-side"), minExtent=52, **style),
         ),
     )
-    return specification(view(layers, axes, size, f"leg{leg}"))
+    return specification(view(layers, axes, size, "leg", one_shape=True))
 
 
 class _Turned:

@@ -68,10 +68,19 @@ def map_specification(debrief: Debrief, ground: GroundPicture | None = None) -> 
     ]
     size = (frame.width_px, frame.height_px + MARGIN_STRIP_PX)
     content = view(
-        layers, _grid_axes(frame, debrief.card.grid.code, over=ground is not None), size, "map"
+        layers,
+        _grid_axes(frame, debrief.card.grid.code, over=ground is not None),
+        size,
+        "map",
+        one_shape=True,
     )
     content["layer"][0]["params"] = [_ZOOM]
-    content["params"] = [*MARGIN_PARAMS, *_GRID_PARAMS, *label_params(frame)]
+    content["params"] = [
+        *map_layers.point_params(debrief),
+        *MARGIN_PARAMS,
+        *_GRID_PARAMS,
+        *label_params(frame),
+    ]
     return specification(content)
 
 

@@ -35,7 +35,9 @@ def strip_specification(debrief: Debrief, leg: int, moved: Passage) -> dict[str,
     distances = _distances(strip)
     curves = _of_leg(debrief, strip, moved)
     axes = _axes(strip, unnumbered(distances) if curves else distances)
-    views = [view(strip_layers(debrief, strip), axes, (WIDTH_PX, HEIGHT_PX), "strip")]
+    views = [
+        view(strip_layers(debrief, strip), axes, (WIDTH_PX, HEIGHT_PX), "strip", one_shape=True)
+    ]
     along = strip.curve[:, 0]
     for number, (name, values) in enumerate(curves, start=1):
         below = distances if number == len(curves) else unnumbered(distances)

@@ -80,7 +80,7 @@ def _offset_view(
     )
     along = _time_axis(shown) if with_times else unnumbered(_time_axis(shown))
     axes = (position("x", shown, along), position("y", (low, high), across, reverse=True))
-    return view(layers, axes, (WIDTH_PX, _OFFSET_PX), "walk")
+    return view(layers, axes, (WIDTH_PX, _OFFSET_PX), "walk", one_shape=True)
 
 
 def _parts(

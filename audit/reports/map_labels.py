@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
+from typing import Any
 
 import numpy as np
 
@@ -28,9 +29,12 @@ _STYLES = {
 }
 
 
-def label_params(frame: MapFrame) -> list[dict[str, str]]:
+def label_params(frame: MapFrame) -> list[dict[str, Any]]:
     """Give what the labels need: how much narrower the map is shown than it was laid out."""
-    return [{"name": "shrunk", "expr": f"min(1, width / {frame.width_px:.2f})"}]
+    return [
+        {"name": "laid_out_px", "value": round(frame.width_px, 2)},
+        {"name": "shrunk", "expr": "min(1, width / laid_out_px)"},
+    ]
 
 
 def label_layers(

@@ -50,11 +50,16 @@ def line_layers(lines: Sequence[DisplayLine]) -> list[Layer]:
     ]
 
 
+def point_params(debrief: Debrief) -> list[dict[str, Any]]:
+    """Give what the points need: how large their circles are."""
+    return [{"name": "radius_m", "value": debrief.card.arrival_radius_m}]
+
+
 def point_layers(debrief: Debrief) -> list[Layer]:
     """Draw each point as a cross inside its arrival circle, which is true to scale."""
     rows = [_at(point.east_m, point.north_m) for point in debrief.points]
     line = {"type": "point", "filled": False, "stroke": ink.INK, "opacity": 1, "clip": True}
-    area = f"PI * pow({debrief.card.arrival_radius_m} / metres_per_px, 2)"
+    area = "PI * pow(radius_m / metres_per_px, 2)"
     circle = {**line, "shape": "circle", "size": {"expr": area}, "strokeWidth": 1}
     cross = {**line, "shape": "M-1,0L1,0M0,-1L0,1", "size": 110, "strokeWidth": 2}
     return [Layer(rows=rows, mark=circle), Layer(rows=rows, mark=cross)]

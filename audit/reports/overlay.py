@@ -80,6 +80,7 @@ def _drawing(debrief: Debrief, frame: MapFrame) -> dict[str, Any]:
     content = view(layers, _axes(frame), (frame.width_px, frame.height_px), "overlay")
     content["params"] = [
         {"name": "metres_per_px", "expr": "(domain('x')[1] - domain('x')[0]) / width"},
+        *map_layers.point_params(debrief),
         *label_params(frame),
     ]
     return specification(content)

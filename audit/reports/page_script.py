@@ -83,7 +83,12 @@ def data_blocks(
         chart = picture.chart
         shapes.setdefault(id(chart.shape), chart.shape)
         number = list(shapes).index(id(chart.shape))
-        charts[picture.ident] = {"shape": number, "rows": chart.rows, "numbers": chart.numbers}
+        charts[picture.ident] = {
+            "shape": number,
+            "rows": chart.rows,
+            "numbers": chart.numbers,
+            "size": chart.size,
+        }
     contents: list[tuple[str, Any]] = [
         ("walk-moments", walk),
         ("page-words", script_words()),

@@ -5,10 +5,11 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from html import escape
-from threading import Thread
 from typing import Any
 
 from audit.reports.chart_compiler import Chart, chart_of
+from audit.reports.still import BeyondStillError, still
+from audit.reports.still.paper import px
 
 _OPENING = re.compile(r"<svg\b[^>]*>")
 _VIEW_BOX = re.compile(r'viewBox="([^"]*)"')
@@ -21,23 +22,6 @@ _SPARE = (
     (re.compile(r' (?:role|aria-roledescription|class)="[^"]*"'), ""),
 )
 """What a still picture does without: a fifth of its size."""
-_SMALLEST = {
-    "$schema": "https://vega.github.io/schema/vega-lite/v6.json",
-    "data": {"values": [{}]},
-    "mark": "point",
-}
-
-
-def prepare() -> Thread:
-    """Load the drawing engine in a thread of its own: it takes a third of a second, once.
-
-    vl-convert 1.9 lets nothing else of the program run while it loads or draws, so this
-    gains nothing with it; it costs nothing either, and one that lets go would gain.
-    Nothing need wait for the thread; a picture asked for meanwhile waits by itself.
-    """
-    thread = Thread(target=draw, args=(_SMALLEST, "", "", ""), name="drawing engine")
-    thread.start()
-    return thread
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,12 +49,21 @@ class Picture:
 
 def draw(specification: dict[str, Any], ident: str, title: str, said: str) -> Picture:
     """Draw a Vega-Lite specification, on this machine and asking no network."""
-    import vl_convert  # noqa: PLC0415
-
     chart = chart_of(specification)
-    drawn: str = vl_convert.vega_to_svg(chart.vega(), allowed_base_urls=[])
-    svg = as_element(drawn, ident, title, said)
+    try:
+        made = still(chart.vega(), ident)
+    except BeyondStillError:
+        svg = as_element(_drawn_by_library(chart), ident, title, said)
+    else:
+        svg = _element(made.body, (made.width_px, made.height_px), ident, title, said)
     return Picture(ident=ident, title=title, said=said, svg=svg, chart=chart)
+
+
+def _drawn_by_library(chart: Chart) -> str:
+    import vl_convert  # noqa: PLC0415 (slow to start)
+
+    drawn: str = vl_convert.vega_to_svg(chart.vega(), allowed_base_urls=[])
+    return drawn
 
 
 def as_element(drawn: str, ident: str, title: str, description: str) -> str:
@@ -81,8 +74,9 @@ def as_element(drawn: str, ident: str, title: str, description: str) -> str:
     """
     opening = _OPENING.search(drawn)
     body = drawn[opening.end() :] if opening else drawn
+    body = body.removesuffix("</svg>")
     box = _VIEW_BOX.search(opening.group()) if opening else None
-    view_box = box.group(1) if box else "0 0 100 100"
+    width, height = (float(one) for one in box.group(1).split()[2:]) if box else (100.0, 100.0)
     for pattern, less in _SPARE:
         body = pattern.sub(less, body)
     body = body.replace("xlink:href=", "href=")
@@ -92,12 +86,16 @@ def as_element(drawn: str, ident: str, title: str, description: str) -> str:
     for number, name in enumerate(dict.fromkeys(_NAMED.findall(body))):
         body = body.replace(f'id="{name}"', f'id="{ident}-{number}"')
         body = body.replace(f"url(#{name})", f"url(#{ident}-{number})")
-    width, height = view_box.split()[2:]
+    return _element(body, (width, height), ident, title, description)
+
+
+def _element(body: str, size: tuple[float, float], ident: str, title: str, description: str) -> str:
+    width, height = (px(one) for one in size)
     return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="{view_box}" '
+        f'<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="0 0 {width} {height}" '
         f'width="{width}" height="{height}" '
         f'aria-labelledby="{ident}-title {ident}-desc">'
         f'<title id="{ident}-title">{escape(title)}</title>'
         f'<desc id="{ident}-desc">{escape(description)}</desc>'
-        f"{body}"
+        f"{body}</svg>"
     )

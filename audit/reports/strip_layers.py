@@ -113,8 +113,8 @@ def _claim(strip: Strip) -> list[Layer]:
     along, offset = strip.curve[-1].tolist()
     words = wording.offset(strip.measures.cross_track.end_m, strip.measures.miss_sd_m)
     label = {**_TEXT, "fill": ink.ORANGE, "fontWeight": "bold", "align": "right", "dx": -12}
-    label["dy"] = -12 if offset <= 0.0 else 14
-    place = [{"x": along, "y": offset, "t": words}]
+    label["dy"] = {"expr": "datum.dy"}
+    place = [{"x": along, "y": offset, "t": words, "dy": -12 if offset <= 0.0 else 14}]
     channels = {"text": "t:N"}
     return [
         claim_sign(place),

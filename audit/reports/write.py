@@ -20,7 +20,6 @@ from audit.reports.html_report import render_html
 from audit.reports.json_report import render_json
 from audit.reports.paper import Paper
 from audit.reports.paper_report import render_overlay, render_pdf
-from audit.reports.picture import prepare
 from audit.reports.picture_files import picture_files
 from audit.words import Words, spoken
 
@@ -96,8 +95,6 @@ def report_texts(
     """Give the reports by the names of their files, without writing anything."""
     wishes = wishes or Wishes()
     wanted = [kind for kind in REPORT_KINDS if only is None or kind in only]
-    if "html" in wanted:
-        prepare()
     texts: dict[str, str | bytes] = _extra_files(debrief, wishes)
     texts |= {_WRITERS[kind][0]: _WRITERS[kind][1](debrief, wishes) for kind in wanted}
     return texts

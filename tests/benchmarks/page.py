@@ -2,8 +2,8 @@
 
     PYTHONPATH=.:tests python tests/benchmarks/page.py [--legs 12] [--json FILE]
 
-The walk is made: about six hours at one fix a second. Imports and the loading of the
-drawing engine come first and are not counted; each figure is the best of several, by the
+The walk is made: about six hours at one fix a second. Imports come first and are not
+counted; each figure is the best of several, by the
 processor and by the clock, so that a busy machine shows. A class is many walks of one
 course: from the second on, the shapes of the pictures are known.
 """
@@ -18,7 +18,6 @@ from pathlib import Path
 
 import audit
 from audit.reports.html_report import render_html
-from audit.reports.picture import prepare
 
 WANTED_S = 6 * 3600.0
 AIM_S, AIM_BYTES = 1.0, 2_000_000
@@ -52,7 +51,6 @@ def measure(legs: int, repeats: int = 4) -> dict[str, float]:
     """Size and time of the page of one walk; the first time stands for a single command."""
     walk = six_hours(legs)
     debrief = audit.debrief(walk.plan, walk.track)
-    prepare().join()
     first = timed(lambda: render_html(debrief))
     later = [timed(lambda: render_html(debrief)) for _ in range(repeats)]
     hours = float(walk.track.time_s[-1] - walk.track.time_s[0]) / 3600.0

@@ -27,7 +27,7 @@ from audit.reports.figure_target import target_specification
 from audit.reports.figure_walk import walk_specification
 from audit.reports.label_places import Label, place_labels
 from audit.reports.map_frame import MARGIN_STRIP_PX, map_frame
-from audit.reports.picture import draw, prepare
+from audit.reports.picture import draw
 from audit.settings import Settings
 
 
@@ -254,9 +254,7 @@ def test_control_character_in_a_name_does_not_end_the_drawing():
 
 
 def test_svg_can_be_read_aloud_and_stands_beside_others(debrief, map_spec, moved):
-    thread = prepare()
     first = draw(map_spec, "map", "Plan & walk", "Where <it> went").svg
-    thread.join()
     root = fromstring(first)
     names = {"svg": "http://www.w3.org/2000/svg"}
     assert root.get("role") == "img"

@@ -35,6 +35,7 @@
       list.map((one) => (one.name in values ? { ...one, [key]: values[one.name] } : one));
     return {
       ...shape,
+      ...chart.size,
       data: filled(shape.data, "values", chart.rows),
       signals: filled(shape.signals, "value", chart.numbers),
     };
