@@ -156,7 +156,8 @@ def _part(cause: str, part: str, metres: Mapping[str, float]) -> _Task:
         leg=worst,
     )
     if part == "point":
-        evidence = sentence("coach-unreached", legs=told_legs(list(metres), begin=True))
+        legs = told_legs(list(metres), begin=True)
+        evidence = sentence("coach-unreached", legs=legs, count=len(metres))
     return _Task(
         kind=2,
         metres=sum(metres.values()),

@@ -45,5 +45,6 @@ def refuse_far_walk(
         None,
         f"this walk comes no nearer than {told} km to the course (nearest point: {point.name})",
         "Give the recording of a walk of this course, or the plan of that walk; "
-        "if both are right, check the zone and the 100 km letters of the points.",
+        "if both are right, check where the points are: latitude and longitude, or zone and "
+        "100 km letters.",
     )

@@ -13,7 +13,7 @@ from audit.matching.leg_match import CleanTrack, Match
 from audit.matching.match_walk import match_laid_out
 from audit.matching.passing import passing_cost
 from audit.matching.pins import Pin
-from audit.matching.rounds import rounds_to_weigh
+from audit.matching.rounds import begun_anew, rounds_to_weigh
 from audit.matching.route import course_points
 from audit.matching.walk_layout import WalkLaidOut, lay_out, near_course
 from audit.settings import MatchingSettings
@@ -68,9 +68,10 @@ def match_outings(
     """Match each walk of a recording by itself and give the one that fits best.
 
     A silence of the recorder longer than a night's rest parts outings: no course is
-    walked on both sides of it. A shorter one, or a long halt, parts walks if the course
-    was walked on either side. Of a recording many times as long as the course only the
-    rounds that pass its points best are weighed. Pins choose the walk that holds them.
+    walked on both sides of it. A shorter one, a long halt, or coming back to begin anew
+    parts walks if the course was walked on either side. Of a recording many times as long
+    as the course only the rounds that pass its points best are weighed. Pins choose the
+    walk that holds them.
     """
     near = near_course(clean, card, settings, pins)
     rounds, beside = rounds_to_weigh(near, card, settings, pins)
@@ -123,7 +124,7 @@ def _walks_of(
 ) -> list[_Walk]:
     """Give the walks of the course that a stretch holds, each matched; at least one."""
     whole = _matched(part, card, settings, pins)
-    for at in _pauses(whole, settings):
+    for at in _partings(part, whole, card, settings):
         here = part.index_at(at)
         sides = [part.part(slice(None, here)), part.part(slice(here, None))]
         if not all(_comes_by(side, card, settings) for side in sides):
@@ -137,18 +138,21 @@ def _walks_of(
 
 
 def _apart(walks: list[_Walk], whole: _Walk, settings: MatchingSettings) -> bool:
-    """Tell whether what lies on either side of a pause is better taken for walks apart.
+    """Tell whether what lies on either side of a moment is better taken for walks apart.
 
     It is if most legs were walked on either side, and one side alone fits nearly as well
     as both together, where each leg takes the better of two; a rest on the way leaves
-    other legs on either side. Or if one side alone fits better.
+    other legs on either side. The more legs both sides have, the less need one alone fit.
+    Or if one side alone fits better.
     """
     best = min(walk.match.cost for walk in walks)
     if best < whole.match.cost - settings.walk_better_nats:
         return True
     both = set.intersection(*(walk.legs for walk in walks))
-    most = 2 * len(both) >= len(whole.match.legs)
-    return most and best < 0.0 and best <= settings.walk_alone_share * whole.match.cost
+    share = len(both) / len(whole.match.legs)
+    less = settings.walk_alone_share - settings.walk_alone_least_share
+    alone = settings.walk_alone_share - less * (2.0 * share - 1.0) ** 2
+    return share >= 0.5 and best < 0.0 and best <= alone * whole.match.cost
 
 
 def _matched(
@@ -156,6 +160,14 @@ def _matched(
 ) -> _Walk:
     laid_out = lay_out(part, card, settings, pins)
     return _Walk(laid_out=laid_out, match=match_laid_out(laid_out, card, settings))
+
+
+def _partings(
+    part: CleanTrack, whole: _Walk, card: LegCard, settings: MatchingSettings
+) -> list[float]:
+    """Give the moments that may part two walks of the course: long pauses, and a new beginning."""
+    again = begun_anew(part, card, settings)
+    return [*_pauses(whole, settings), *([] if again is None else [again])]
 
 
 def _pauses(walk: _Walk, settings: MatchingSettings) -> list[float]:

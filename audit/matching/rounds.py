@@ -1,8 +1,9 @@
-"""The rounds by the points of the course, in a recording that is many times as long as it.
+"""The rounds by the points of the course, in a recording that holds more than one.
 
 A logger that ran for weeks, or all day at a course that was walked again and again, is not
 weighed as one walk: each stretch that passes the points in their order is a round, and the
-one that passes them best is the walk that is weighed.
+one that passes them best is the walk that is weighed. In an ordinary recording the course may
+have been walked again at once, without a pause that would part the two.
 """
 
 from __future__ import annotations
@@ -11,11 +12,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from audit.leg_card import LegCard
+from audit.matching.cuts import nearest_approaches
 from audit.matching.leg_match import CleanTrack
 from audit.matching.passing import best_passing
 from audit.matching.pins import Pin
+from audit.matching.route import course_points
 from audit.settings import MatchingSettings
 from audit.units import FloatArray
 
@@ -44,13 +48,9 @@ def find_rounds(clean: CleanTrack, card: LegCard, settings: MatchingSettings) ->
     neighbours by more than a round is long.
     """
     course_m = sum(leg.distance_m for leg in card.legs)
-    path_m = _path_m(clean)
+    thin, place, path_m = _thin(clean, settings)
     if path_m[-1] < settings.rounds_from * course_m + settings.rounds_from_m:
         return []
-    # Where the walker stood there are many fixes and nothing to pass.
-    thin = np.unique(np.floor(path_m / settings.rounds_every_m), return_index=True)[1]
-    place = np.column_stack([clean.east_m[thin], clean.north_m[thin]])
-    path_m = path_m[thin]
     piece_m = 2.0 * settings.round_longest * course_m + settings.round_margin_m
     found = []
     for begin_m in np.arange(0.0, path_m[-1], piece_m / 2.0):
@@ -72,6 +72,52 @@ def find_rounds(clean: CleanTrack, card: LegCard, settings: MatchingSettings) ->
         if all(one.last < other.first or one.first > other.last for other in apart):
             apart.append(one)
     return apart
+
+
+def begun_anew(clean: CleanTrack, card: LegCard, settings: MatchingSettings) -> float | None:
+    """Give the moment at which the course may have been begun anew; None where there is none.
+
+    That is when the walker came by its first point again, or by its last where he did not
+    come by the first, and passed the points in their order both before and after.
+    """
+    thin, place, path_m = _thin(clean, settings)
+    course_m = sum(leg.distance_m for leg in card.legs)
+    if len(thin) < 4 or path_m[-1] < 2.0 * settings.again_least * course_m:
+        return None
+    points = course_points(card)
+    for point in (points[0], points[-1]):
+        passed = np.sort(nearest_approaches(place, point, settings))
+        room_m = np.minimum(path_m[passed], path_m[-1] - path_m[passed])
+        passed = passed[room_m >= settings.again_least * course_m]
+        either = [_either_side(place, path_m, int(at), card, settings) for at in passed]
+        if either and min(either) < np.inf:
+            return float(clean.time_s[thin[passed[int(np.argmin(either))]]])
+    return None
+
+
+def _either_side(
+    place: FloatArray, path_m: FloatArray, at: int, card: LegCard, settings: MatchingSettings
+) -> float:
+    """Give the cost of passing the points before a place and again after it, in nats."""
+    cost = 0.0
+    for side in (slice(None, at + 1), slice(at, None)):
+        passing = best_passing(place[side], path_m[side], card, settings).cost
+        if passing > settings.again_cost_share * settings.passing_most * (len(card.legs) + 1):
+            return float(np.inf)
+        cost += passing
+    return cost
+
+
+def _thin(
+    clean: CleanTrack, settings: MatchingSettings
+) -> tuple[NDArray[np.int64], FloatArray, FloatArray]:
+    """Give every few metres a fix, its place, and the path walked up to it.
+
+    Where the walker stood there are many fixes and nothing to pass.
+    """
+    path_m = _path_m(clean)
+    thin = np.unique(np.floor(path_m / settings.rounds_every_m), return_index=True)[1]
+    return thin, np.column_stack([clean.east_m[thin], clean.north_m[thin]]), path_m[thin]
 
 
 def rounds_to_weigh(

@@ -586,6 +586,9 @@ class QualitySettings:
     """Below this confidence a leg's portion is called not sure."""
     gap_share: float = 0.2
     """Share of a leg in gaps of the recording from which on it is told."""
+    elsewhere_m: float = 200.0
+    """A walk that comes no nearer than this to any point may be of another course; chosen: who
+    walks this one sets out from its first point, or comes upon one."""
     rounds_told: int = 5
     """No more rounds of a long recording than this are told one by one."""
     same_moment_s: float = 30.0

@@ -24,11 +24,19 @@ class SeveralWalksSettings(LongCourseSettings):
     """A walk of the course comes this near to this share of its points; chosen: what a novice
     misses by, with every third point left out."""
     walk_alone_share: float = 0.75
-    """Of two walks of the course one alone fits at least this share as well as both together;
-    chosen: 0.88 and more on the development walks looked at, and a half where a rest parts the
-    legs evenly."""
+    walk_alone_least_share: float = 0.5
+    """Of two walks of the course one alone fits at least this share as well as both together:
+    the first where they share half the legs, the second where they share all; chosen: 0.67 and
+    more on the development walks looked at, 0.66 where a long hike with three legs was taken for
+    two, and a half where a rest parts the legs evenly."""
     walk_better_nats: float = 3.0
     """One side of a pause is taken alone where it fits better by this; chosen."""
+    again_least: float = 0.5
+    """Of the length of the course, walked before and after who begins it anew; chosen: half the
+    legs, as little as a walk of the course is."""
+    again_cost_share: float = 0.65
+    """As round_cost_share, for a course begun anew, which matching then looks at closely; chosen:
+    a novice misses every other point."""
     rounds_from: float = 4.0
     rounds_from_m: float = 100_000.0
     """A recording longer than this many courses and metres holds many rounds or many days: it

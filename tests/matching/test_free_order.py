@@ -7,7 +7,7 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
-from accuracy.free_order import order_of
+from accuracy.free_order import score_free
 from accuracy.seeds import first_seeds
 from debriefing.test_debrief_walk import plan_of, track_of
 from measurement.hand_made import BEGIN, HandWalk, receiver
@@ -103,5 +103,5 @@ def test_most_orders_of_made_walks_are_found() -> None:
         right = 0
         for seed in first_seeds("development", 8):
             free = make_free_walk(seed, difficulty, 6, 1)
-            right += free.is_right(order_of(free)[0])
+            right += score_free(free).order_right
         assert right >= least

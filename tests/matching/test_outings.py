@@ -6,11 +6,13 @@ import numpy as np
 import pytest
 from measurement.hand_made import SETTINGS, HandWalk, card_of, clean_of, receiver
 from walks import make_walk
+from walks.two_rounds import make_two_rounds
 
 from audit.leg_card import work_out_card
 from audit.matching.clean_track import clean_track
 from audit.matching.outings import match_outings, split_outings
 from audit.matching.pins import Pin
+from audit.matching.rounds import begun_anew
 
 S = SETTINGS.matching
 HOUR_S = 3600.0
@@ -109,3 +111,32 @@ def test_two_rounds_that_are_planned_are_one_walk() -> None:
     found = match_outings(walk.clean(1, receiver(1, 3.0)), card_of((0, 0), *square, *square), S)
     assert [leg.status for leg in found.match.legs] == ["walked"] * 8
     assert found.others == ()
+
+
+@pytest.mark.parametrize(("family", "seed"), [("trained", 110_002), ("ordinary", 110_000)])
+def test_a_course_begun_anew_without_a_pause_is_two_walks(family, seed) -> None:
+    rounds = make_two_rounds(seed, family)
+    card = work_out_card(rounds.first.plan)
+    clean = clean_track(rounds.track, card.grid, SETTINGS.cleaning)
+    begun = float(rounds.second.track.time_s[0]) + rounds.later_s
+    found = match_outings(clean, card, S)
+    (other,) = found.others
+    late = [
+        {leg.start_s >= begun for leg in match.legs if leg.start_s is not None}
+        for match in (found.match, other)
+    ]
+    assert sorted(late, key=str) == [{False}, {True}]
+    # Taken alone each walk gives the legs that it gives here.
+    walk, later_s = (rounds.second, rounds.later_s) if late[0] == {True} else (rounds.first, 0.0)
+    alone = match_outings(clean_track(walk.track, card.grid, SETTINGS.cleaning), card, S).match
+    for one, other_leg in zip(found.match.legs, alone.legs, strict=True):
+        assert one.claim_s - later_s == pytest.approx(other_leg.claim_s, abs=30.0)
+
+
+def test_coming_by_the_start_on_the_way_home_begins_nothing_anew() -> None:
+    walk = HandWalk().halt(60).walk(90, 400).halt(60).walk(0, 300).halt(60).walk(270, 400)
+    walk.halt(60).walk(180, 300).walk(200, 900).halt(60)
+    points = ((0, 0), (400, 0), (400, 300), (0, 300), (0, 0))
+    clean = walk.clean(1, receiver(1, 3.0))
+    assert begun_anew(clean, card_of(*points), S) is None
+    assert match_outings(clean, card_of(*points), S).others == ()

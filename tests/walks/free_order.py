@@ -30,6 +30,9 @@ class FreeWalk:
         Its plan lists the points in the order that was chosen.
     order : tuple of str
         Names of the points that were found, in order; the start is none of them.
+    names : tuple of str
+        Names of all points: those that were made for, in that order (leg n of the walk's truth
+        leads to the nth), then those that were never come near.
     doubtful : frozenset of str
         Points that were made for but not found, or left when the recording ended: whoever
         calls them visited is right, and so is whoever does not.
@@ -38,6 +41,7 @@ class FreeWalk:
     walk: Walk
     plan: Plan
     order: tuple[str, ...]
+    names: tuple[str, ...]
     doubtful: frozenset[str]
 
     def is_right(self, order: Sequence[str]) -> bool:
@@ -85,6 +89,7 @@ def make_free_walk(seed: int, difficulty: str | Difficulty, points: int, never: 
         walk=walk,
         plan=plan,
         order=tuple(names[leg] for leg in found),
+        names=tuple(names),
         doubtful=frozenset(names[leg.leg] for leg in begun if leg.leg not in found),
     )
 

@@ -9,7 +9,10 @@ coach-arriving = { $legs }: Die Schrittzahl endete am { -point }, im Mittel { $m
 coach-keep-finding = Den { -point } nach einer Ablage gefunden
 coach-finding = { $legs }: Die Schrittzahl endete bis zu { $farthest } daneben, und der { -point } wurde trotzdem gefunden.
 coach-keep-through = Bis zum Ende gegangen
-coach-through = Alle { $count } Abschnitte wurden gegangen, in der Reihenfolge des Plans.
+coach-through = { $count ->
+    [one] Der eine Abschnitt des Plans wurde gegangen.
+   *[other] Alle { $count } Abschnitte wurden gegangen, in der Reihenfolge des Plans.
+}
 coach-keep-log = Ein Marschtagebuch geführt
 coach-log = Das Marschtagebuch sagt, was eingestellt und gezählt wurde; das entscheidet, was die Aufzeichnung nicht kann.
 coach-keep-recording = Den Weg aufgezeichnet
@@ -35,7 +38,10 @@ coach-part = Hier ist kein Fehler benannt; es ist der { $part ->
     [start] Anteil des Anfangs
    *[point] Anteil am { -point }
 } der Ablagen: im Mittel { $mean } je Abschnitt, { $most } auf Abschnitt { $leg }.
-coach-unreached = { $legs }: die { -point(form: "many") } nicht erreicht.
+coach-unreached = { $count ->
+    [one] { $legs }: { -point } nicht erreicht.
+   *[other] { $legs }: die { -point(form: "many") } nicht erreicht.
+}
 coach-keep = { $what }. { $evidence }
 coach-work-on = { $what }. { $evidence } Fünf Minuten: { $exercise }
 coach-next = Als Nächstes anzusehen

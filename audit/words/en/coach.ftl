@@ -9,7 +9,10 @@ coach-arriving = On { $legs } the count ended at the { -point }, { $mean } from 
 coach-keep-finding = Finding the { -point } after a miss
 coach-finding = On { $legs } the count ended up to { $farthest } off, and the { -point } was found all the same.
 coach-keep-through = Seeing it through
-coach-through = All { $count } legs were walked, in the order of the plan.
+coach-through = { $count ->
+    [one] The one leg of the plan was walked.
+   *[other] All { $count } legs were walked, in the order of the plan.
+}
 coach-keep-log = Keeping a log
 coach-log = The log says what was set and counted, which decides what the track cannot.
 coach-keep-recording = Recording the walk
@@ -35,7 +38,10 @@ coach-part = No mistake is named here; it is the { $part ->
     [start] start
    *[point] { -point }
 } part of the misses: { $mean } a leg on average, { $most } on leg { $leg }.
-coach-unreached = { $legs } did not reach their { -point(form: "many") }.
+coach-unreached = { $count ->
+    [one] { $legs } did not reach its { -point }.
+   *[other] { $legs } did not reach their { -point(form: "many") }.
+}
 coach-keep = { $what }. { $evidence }
 coach-work-on = { $what }. { $evidence } Five minutes: { $exercise }
 coach-next = To look at next
