@@ -20,6 +20,7 @@ from audit.measurement.measure_leg import measure_leg
 from audit.measurement.pace_counts import WalkPaces, read_cadence, walk_paces
 from audit.measurement.receiver_noise import ReceiverNoise, measure_noise
 from audit.measurement.searches import with_search_ends
+from audit.measurement.slants import find_slants
 from audit.measurement.spans import divide_walk
 from audit.measurement.straight_walking import StraightStretch, straight_stretches, wander_of
 from audit.measurement.walk_context import WalkContext
@@ -136,14 +137,15 @@ def _measure(
         context.bends.get(portion.leg),
         settings,
     )
-    bypasses = _bypasses(walk, context.noise, settings)
+    bypasses = _bypasses(context, walk)
     walk = with_corners(walk, bypasses)
     measures = measure_leg(context, walk, card_leg, bypasses)
     details = measure_details(context, walk, card_leg, portion, measures, bypasses)
     return replace(measures, details=details), bypasses
 
 
-def _bypasses(walk: WalkOfLeg, noise: ReceiverNoise, settings: Settings) -> tuple[Bypass, ...]:
+def _bypasses(context: WalkContext, walk: WalkOfLeg) -> tuple[Bypass, ...]:
+    noise, settings = context.noise, context.settings
     chord = walk.position[-1] - walk.position[0]
     if float(np.hypot(*chord)) == 0.0:
         return ()
@@ -161,7 +163,10 @@ def _bypasses(walk: WalkOfLeg, noise: ReceiverNoise, settings: Settings) -> tupl
         for ends in found
     ]
     aside = find_ways_aside(walk.time_s, walk.position, noise.noise_m, found, settings.aside)
-    return tuple(sorted([*boxes, *aside], key=lambda bypass: bypass.start_s))
+    across = [*boxes, *aside]
+    halts = context.match.halts
+    slants = find_slants(context.clean, walk, halts, noise, across, settings.slants)
+    return tuple(sorted([*across, *slants], key=lambda bypass: bypass.start_s))
 
 
 def _walk_paces(context: WalkContext, legs: list[LegAudit]) -> WalkPaces:

@@ -20,7 +20,7 @@ def find_ways_aside(
     taken: Sequence[tuple[int, int]],
     settings: AsideSettings,
 ) -> list[Bypass]:
-    """Find short ways across on a leg's smoothed walk, shape (n, 2), that were not made good.
+    """Find ways right across on a leg's smoothed walk, shape (n, 2), that were not made good.
 
     They stand out from how the walker wanders on this leg and from what the receiver
     could feign. ``taken`` holds the first and last samples of bypasses, which are made
@@ -45,23 +45,21 @@ def find_ways_aside(
         right_m = float(across[begin:end].sum())
         at_an_end = begin == 0 or end == len(length)
         of_bypass = any(one < end and other > begin for one, other in taken)
-        if abs(right_m) < least_m or at_an_end or of_bypass:
+        if abs(right_m) < least_m or at_an_end or of_bypass or not straight_across:
             continue
-        if straight_across or way_m <= settings.longest_slant_m:
-            found.append(
-                Bypass(
-                    start_s=float(time_s[begin]),
-                    end_s=float(time_s[end]),
-                    side="right" if right_m > 0.0 else "left",
-                    out_m=abs(right_m),
-                    ahead_m=float(ahead[begin:end].sum()),
-                    back_m=0.0,
-                    side_sd_m=noise_m,
-                    equal=False,
-                    returned=False,
-                    slanted=not straight_across,
-                )
+        found.append(
+            Bypass(
+                start_s=float(time_s[begin]),
+                end_s=float(time_s[end]),
+                side="right" if right_m > 0.0 else "left",
+                out_m=abs(right_m),
+                ahead_m=float(ahead[begin:end].sum()),
+                back_m=0.0,
+                side_sd_m=noise_m,
+                equal=False,
+                returned=False,
             )
+        )
     return found
 
 

@@ -23,6 +23,7 @@ from audit.settings.measuring import (
     NoiseSettings,
     PaceSettings,
     SearchSettings,
+    SlantSettings,
 )
 from audit.settings.records import RecordsSettings
 from audit.settings.rehearsal import RehearsalSettings
@@ -55,6 +56,7 @@ __all__ = [
     "SearchSettings",
     "Settings",
     "SeveralWalksSettings",
+    "SlantSettings",
 ]
 
 
@@ -656,6 +658,7 @@ class Settings:
     heading: HeadingSettings = field(default_factory=HeadingSettings)
     measuring: MeasuringSettings = field(default_factory=MeasuringSettings)
     aside: AsideSettings = field(default_factory=AsideSettings)
+    slants: SlantSettings = field(default_factory=SlantSettings)
     diagnosis: DiagnosisSettings = field(default_factory=DiagnosisSettings)
     quality: QualitySettings = field(default_factory=QualitySettings)
     card: CardSettings = field(default_factory=CardSettings)

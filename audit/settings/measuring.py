@@ -65,6 +65,11 @@ class MeasuringSettings:
     halt_window_s: float = 120.0
     """A halt is averaged over at most this long: receivers drift over more."""
     line_window_s: float = 12.0
+    corner_fixes: float = 3.0
+    corner_moments: int = 9
+    corner_speed_sd: float = 0.2
+    """Where this window holds too few fixes: so many fixes to either side show a corner, tried at
+    so many moments, at the walker's usual speed to within this share; chosen."""
     path_smoothing_s_per_m: float = 2.5
     path_smoothing_least_s: float = 5.0
     path_smoothing_most_s: float = 25.0
@@ -123,8 +128,36 @@ class AsideSettings:
     other_reading: float = 0.25
     """That the slants found were wandering, and that as many more were not found."""
     steep_share: float = 0.85
-    longest_slant_m: float = 45.0
-    """What is less steep, and longer than this, is a stretch on another bearing."""
+    """What is less steep is a slant, or a stretch on another bearing."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SlantSettings:
+    """When a short step out of the line at a slant is told from wandering.
+
+    Chosen on made walks of the development seeds.
+    """
+
+    lasts_s: tuple[float, ...] = (8.0, 11.0, 14.0, 18.0, 23.0, 29.0)
+    longer_s: tuple[float, ...] = (36.0, 54.0, 80.0, 120.0)
+    """How long the steps last that are tried; what lasts longer is another bearing."""
+    turns_deg: tuple[float, float] = (25.0, 75.0)
+    least_m: float = 6.0
+    least_sds: float = 5.0
+    """A step stands out by so many standard errors: with 4.5 a tenth more are found, and twice as
+    many that are none."""
+    edge_s: float = 8.0
+    """Nearer to an end of the leg, or to another step, nothing is a step."""
+    most: int = 8
+    white_share: float = 0.01
+    wanders_deg: tuple[float, ...] = (4.0, 7.0, 11.0)
+    wander_s: float = 25.0
+    """Strengths of wandering, of which the likeliest counts, and its memory."""
+    spacing_s: float = 4.0
+    most_fixes: int = 220
+    least_fixes: int = 8
+    least_m_s: float = 0.2
+    """Fixes that are looked at, and the least speed along the leg that makes it a walk."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,0 +1,88 @@
+"""Obstacles passed at a slant: a short step out of the line, told from wandering."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from audit.matching.leg_match import CleanTrack
+from audit.measurement.leg_details import Bypass
+from audit.measurement.receiver_noise import ReceiverNoise
+from audit.measurement.walk_of_leg import WalkOfLeg
+from audit.settings import SlantSettings
+from audit.statistics.steps_aside import StepAside, WalkAcross, find_steps
+from audit.units import FloatArray, unit_vector
+
+
+def find_slants(
+    clean: CleanTrack,
+    walk: WalkOfLeg,
+    halts: FloatArray,
+    noise: ReceiverNoise,
+    taken: Sequence[Bypass],
+    settings: SlantSettings,
+) -> list[Bypass]:
+    """Find the steps aside on a leg that are no part of another way round something."""
+    seen = _seen_across(clean, walk, halts, noise, settings)
+    if seen is None:
+        return []
+    return [
+        _told(step, seen)
+        for step in find_steps(seen, settings)
+        if not any(one.start_s < step.end_s and one.end_s > step.begin_s for one in taken)
+    ]
+
+
+def _told(step: StepAside, seen: WalkAcross) -> Bypass:
+    return Bypass(
+        start_s=step.begin_s,
+        end_s=step.end_s,
+        side="right" if step.right_m > 0.0 else "left",
+        out_m=abs(step.right_m),
+        ahead_m=seen.speed_m_s * (step.end_s - step.begin_s),
+        back_m=0.0,
+        side_sd_m=seen.noise_m,
+        equal=False,
+        returned=False,
+        slanted=True,
+    )
+
+
+def _seen_across(
+    clean: CleanTrack,
+    walk: WalkOfLeg,
+    halts: FloatArray,
+    noise: ReceiverNoise,
+    settings: SlantSettings,
+) -> WalkAcross | None:
+    """Look at the fixes of a leg across its chord, halts left out; None where they are few."""
+    begin_s, end_s = walk.times_s
+    moving = (clean.time_s > begin_s) & (clean.time_s < end_s)
+    for from_s, to_s in halts:
+        moving &= (clean.time_s <= from_s) | (clean.time_s >= to_s)
+    index = np.flatnonzero(moving)
+    if len(index) < settings.least_fixes:
+        return None
+    apart_s = max(settings.spacing_s, (end_s - begin_s) / settings.most_fixes)
+    cell = np.floor((clean.time_s[index] - begin_s) / apart_s)
+    index = index[np.concatenate([[True], np.diff(cell) > 0.0])]
+    if len(index) < settings.least_fixes:
+        return None
+    time_s = clean.time_s[index]
+    inner = halts[(halts[:, 0] > begin_s) & (halts[:, 1] < end_s)]
+    halted_s = np.clip(time_s[:, None] - inner[:, 0], 0.0, inner[:, 1] - inner[:, 0]).sum(axis=1)
+    ahead = unit_vector(walk.chord_deg)
+    place = np.column_stack([clean.east_m[index], clean.north_m[index]]) - walk.start.place
+    walking_s = time_s - begin_s - halted_s
+    speed_m_s = float(np.ptp(place @ ahead) / max(np.ptp(walking_s), 1.0))
+    if speed_m_s < settings.least_m_s:
+        return None
+    return WalkAcross(
+        time_s=time_s,
+        walking_s=walking_s,
+        across_m=place @ np.array([ahead[1], -ahead[0]]),
+        speed_m_s=speed_m_s,
+        noise_m=noise.noise_m,
+        correlation_s=noise.correlation_s,
+    )
