@@ -9,6 +9,7 @@ import numpy as np
 from audit.matching.leg_match import CleanTrack
 from audit.settings import MeasuringSettings
 from audit.statistics.correlated_noise import variance_of_mean
+from audit.statistics.sparse_corner import sparse_corner
 from audit.statistics.two_pieces import fit_meeting
 from audit.units import FloatArray
 
@@ -39,24 +40,34 @@ class Fixed:
         return np.array([self.east_m, self.north_m])
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Around:
+    """The walk about a moment: from when to when it has no other corner, and how fast it went."""
+
+    from_s: float
+    to_s: float
+    speed_m_s: float
+
+
 def fix_place(
     clean: CleanTrack,
     halts: FloatArray,
     time_s: float,
     noise_m: float,
     settings: MeasuringSettings,
+    around: Around | None = None,
 ) -> Fixed:
     """Average the fixes of the halt at a moment; where there is none, fit the bend there.
 
     ``halts`` has shape (k, 2): start and end of each halt in seconds. The standard
     error counts the noise as correlated, so a long halt helps less than its number of
-    fixes would have it.
+    fixes would have it. ``around`` says what of the walk shows a bend where fixes are few.
     """
     halt = _halt_at(halts, time_s, settings.halt_reach_s)
     if halt is not None:
         window = _clipped(halt, time_s, settings.halt_window_s)
         inside = _between(clean, *window)
-        if inside.sum() >= 2:
+        if inside.any():
             east, north = float(clean.east_m[inside].mean()), float(clean.north_m[inside].mean())
             sd_m = _standard_error(noise_m, window[1] - window[0], settings)
             return Fixed(time_s=time_s, east_m=east, north_m=north, sd_m=sd_m, halt_s=window)
@@ -67,7 +78,39 @@ def fix_place(
         east, north = fit_meeting(clean.time_s[inside], position, time_s).position.tolist()
         sd_m = _standard_error(noise_m, 2.0 * reach, settings)
     else:
-        return place_between(clean, time_s, noise_m)
+        corner = _corner(clean, time_s, noise_m, settings, around)
+        return corner or place_between(clean, time_s, noise_m)
+    return Fixed(time_s=time_s, east_m=east, north_m=north, sd_m=sd_m, halt_s=(time_s, time_s))
+
+
+def _corner(
+    clean: CleanTrack,
+    time_s: float,
+    noise_m: float,
+    settings: MeasuringSettings,
+    around: Around | None,
+) -> Fixed | None:
+    """Lay the way before and the way after through the few fixes about a moment."""
+    if around is None or clean.median_interval_s is None:
+        return None
+    apart_s = clean.median_interval_s
+    reach_s = settings.corner_fixes * apart_s
+    inside = _between(
+        clean, max(time_s - reach_s, around.from_s), min(time_s + reach_s, around.to_s)
+    )
+    moments_s = time_s + apart_s * np.linspace(-1.0, 1.0, settings.corner_moments)
+    corner = sparse_corner(
+        clean.time_s[inside],
+        np.column_stack([clean.east_m[inside], clean.north_m[inside]]),
+        moments_s,
+        speed_m_s=around.speed_m_s,
+        speed_sd=settings.corner_speed_sd,
+        noise_m=noise_m,
+    )
+    if corner is None:
+        return None
+    east, north = corner.place.tolist()
+    sd_m = float(np.hypot(noise_m, corner.sd_m))
     return Fixed(time_s=time_s, east_m=east, north_m=north, sd_m=sd_m, halt_s=(time_s, time_s))
 
 

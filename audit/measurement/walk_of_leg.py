@@ -14,7 +14,7 @@ from audit.matching.walk_samples import smoothed
 from audit.measurement.claims import SightBend
 from audit.measurement.cut_errors import cut_error
 from audit.measurement.leg_details import Bypass, CutError
-from audit.measurement.places import Fixed, fix_place
+from audit.measurement.places import Around, Fixed, fix_place
 from audit.settings import MeasuringSettings, Settings
 from audit.units import FloatArray, direction_degrees
 
@@ -94,9 +94,11 @@ def walk_of_leg(
         raise ValueError(message)
     samples, movement, measuring = laid_out.samples, laid_out.movement, settings.measuring
     likely_m = _likely_noise_m(noise_m, settings)
+    turned = bend is not None and bend.probability > 0.5
+    around = _around(match, leg, movement.walking_m_s, turned=turned)
     ends = [
-        fix_place(clean, match.halts, time_s, likely_m, measuring)
-        for time_s in (leg.start_s, leg.claim_s)
+        fix_place(clean, match.halts, time_s, likely_m, measuring, near)
+        for time_s, near in zip((leg.start_s, leg.claim_s), around, strict=True)
     ]
     inside = np.flatnonzero((samples.time_s > leg.start_s) & (samples.time_s < leg.claim_s))
     width_s = _smoothing_s(noise_m, measuring)
@@ -127,6 +129,24 @@ def walk_of_leg(
         halted_s=halted_s,
         until_s=_until(match, leg, float(clean.time_s[-1])),
     )
+
+
+def _around(
+    match: Match, leg: LegMatch, speed_m_s: float, *, turned: bool
+) -> tuple[Around, Around | None]:
+    """Give the walk about start and claim, as far as the other ends of the legs that meet there.
+
+    Who turned to his point in sight was there a few seconds later: no way on to lay a
+    line through.
+    """
+    start_s, claim_s = leg.start_s or 0.0, leg.claim_s or 0.0
+    starts = [one.start_s for one in match.legs if one.start_s is not None]
+    claims = [one.claim_s for one in match.legs if one.claim_s is not None]
+    before_s = max((one for one in starts if one < start_s), default=-np.inf)
+    after_s = min((one for one in claims if one > claim_s), default=np.inf)
+    start = Around(from_s=before_s, to_s=claim_s, speed_m_s=speed_m_s)
+    claim = Around(from_s=start_s, to_s=after_s, speed_m_s=speed_m_s)
+    return start, None if turned else claim
 
 
 def _walked_and_lost(
