@@ -113,6 +113,7 @@ class Evidence:
         self._step_m = np.where(samples.in_gap, 0.0, step_m)
         self._step_m[np.flatnonzero(np.diff(samples.stretch)) + 1] = 0.0
         self._looks = look_at_portions(portions, movement.noise_m, settings)
+        self.signs: Signs | None = None
         self._edges: dict[EdgeKey, EdgeEvidence] = {}
         self._reach: dict[float, tuple[int, int]] = {}
         self._directions: dict[

@@ -19,7 +19,8 @@ from audit.matching.evidence import EdgeKey, Evidence
 from audit.matching.portions import IndexArray
 from audit.matching.route import Edge, Route
 from audit.matching.supposed_walkers import broad_walkers
-from audit.matching.ways import Stays, Ways
+from audit.matching.stays import Stays
+from audit.matching.ways import Ways
 from audit.settings import MatchingSettings
 
 Windows = NDArray[np.bool_]
@@ -65,13 +66,12 @@ class NearEvidence(Evidence):
         return np.flatnonzero(begin[portions.first[near]] & end[portions.second[near]]) + int(low)
 
 
-def near_evidence(
-    evidence: Evidence, stays: Stays, card: LegCard, settings: MatchingSettings
-) -> Evidence:
+def near_evidence(stays: Stays, card: LegCard, settings: MatchingSettings) -> Evidence:
     """Give the evidence with only what a first look along the plan leaves open.
 
     A short course is not looked at: there the look would take longer than it saves.
     """
+    evidence = stays.evidence
     if len(card.legs) < settings.first_look_from_legs:
         return evidence
     sketch = NearEvidence(evidence)
@@ -80,8 +80,9 @@ def near_evidence(
     sketch = NearEvidence(evidence, sketch.by_place(near))
     sketch.route = along_plan(evidence.route, settings)
     windows = np.zeros((nodes, len(evidence.cuts)), dtype=bool)
+    along = stays.narrowed(sketch)
     for walker in broad_walkers(card, settings):
-        for of in Ways(sketch, stays, walker).edge_odds(-settings.first_look_nats):
+        for of in Ways(along, walker).edge_odds(-settings.first_look_nats):
             for node, cuts in ((of.edge.source, of.first), (of.edge.target, of.second)):
                 if 0 <= node < nodes:
                     windows[node, cuts] = True

@@ -8,7 +8,8 @@ from audit.matching.evidence import Evidence, Walker
 from audit.matching.orders import Visits
 from audit.matching.portions import IndexArray
 from audit.matching.route import Edge
-from audit.matching.ways import Stays, WeighedEdge, weighed_edges
+from audit.matching.stays import Stays
+from audit.matching.ways import WeighedEdge, weighed_edges
 from audit.settings import MatchingSettings
 from audit.units import FloatArray
 
@@ -116,7 +117,7 @@ def _leaving(evidence: Evidence, point: IndexArray, cut: IndexArray) -> FloatArr
         near = np.zeros((len(at), size))
         row = np.minimum(np.searchsorted(cut[at], stays.first), max(len(at) - 1, 0))
         here = np.isin(stays.first, cut[at])
-        cost = stays.cost(evidence, number + 1)
+        cost = stays.cost(number + 1)
         near[row[here], stays.second[here]] = np.exp(-cost[here])
         far = np.exp(-Stays.far_departure(evidence, number + 1))
         later = np.arange(size) >= cut[at][:, None]

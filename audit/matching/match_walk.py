@@ -9,7 +9,7 @@ from functools import partial
 import numpy as np
 
 from audit.leg_card import LegCard
-from audit.matching.evidence import Evidence, Walker
+from audit.matching.evidence import Walker
 from audit.matching.first_look import near_evidence
 from audit.matching.leg_match import CleanTrack, LegMatch, LegStatus, Match, RunnerUp
 from audit.matching.pins import PINNED_GAIN, Pin
@@ -17,6 +17,7 @@ from audit.matching.reading import LegReading, gather_leg_odds, read_leg
 from audit.matching.refine_cuts import refine_cut
 from audit.matching.route import walked_route
 from audit.matching.runner_up import OtherReading, runner_up, status_of
+from audit.matching.stays import Stays
 from audit.matching.supposed_walkers import (
     broad_walkers,
     fan_of_walkers,
@@ -24,7 +25,7 @@ from audit.matching.supposed_walkers import (
     prior_cost,
 )
 from audit.matching.walk_layout import WalkLaidOut, lay_out
-from audit.matching.ways import EdgeOdds, Stays, Ways
+from audit.matching.ways import EdgeOdds, Ways
 from audit.settings import MatchingSettings
 
 
@@ -63,13 +64,12 @@ def weigh(
 
     Gives the odds for each of these with their weights, the best walker, and his cost.
     """
-    stays = Stays(laid_out.evidence)
-    evidence = _in_play(laid_out.evidence, stays, card, settings)
+    stays = _in_play(Stays(laid_out.evidence), card, settings)
     prior = partial(prior_cost, card=card, settings=settings)
     best_first: list[Ways] = []
     for walker in fan_of_walkers(card, settings):
         # Weighed one by one, the best few kept: all of them would fill the memory.
-        best_first.append(Ways(evidence, stays, walker))
+        best_first.append(Ways(stays, walker))
         best_first.sort(key=lambda ways: ways.total + prior(ways.walker))
         del best_first[settings.fan_keep :]
     least = best_first[0].total + prior(best_first[0].walker)
@@ -84,9 +84,9 @@ def weigh(
         ways = kept.pop(0)
         odds = ways.edge_odds()
         for _ in range(settings.rounds):
-            walker = known_better(ways.walker, odds, evidence, settings)
+            walker = known_better(ways.walker, odds, stays.evidence, settings)
             del ways  # before the next ones take as much memory again
-            ways = Ways(evidence, stays, walker)
+            ways = Ways(stays, walker)
             odds = ways.edge_odds()
         worked.append((ways.total + prior(ways.walker), ways.walker, odds))
         del ways
@@ -98,22 +98,21 @@ def weigh(
     return weighted, best, float(costs.min())
 
 
-def _in_play(
-    evidence: Evidence, stays: Stays, card: LegCard, settings: MatchingSettings
-) -> Evidence:
+def _in_play(stays: Stays, card: LegCard, settings: MatchingSettings) -> Stays:
     """Leave only the portions that a walker of whom little is supposed may have walked.
 
     Nearly all portions are beside any way through the whole course; one look at all of
     them finds the few that the supposed walkers have to be weighed over.
     """
-    evidence = near_evidence(evidence, stays, card, settings)
+    stays = stays.narrowed(near_evidence(stays, card, settings))
     seen = []
     for walker in broad_walkers(card, settings):
-        odds = Ways(evidence, stays, walker).edge_odds(-settings.in_play_nats)
+        odds = Ways(stays, walker).edge_odds(-settings.in_play_nats)
         seen += [(of.edge, of.index) for of in odds if of.edge.kind != "jump"]
-    narrow = evidence.narrowed(seen)
-    narrow.route = walked_route(evidence.route, [edge for edge, index in seen if len(index)])
-    return narrow
+    narrow = stays.evidence.narrowed(seen)
+    walked = [edge for edge, index in seen if len(index)]
+    narrow.route = walked_route(narrow.route, walked)
+    return stays.narrowed(narrow)
 
 
 def _read(

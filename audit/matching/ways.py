@@ -9,9 +9,10 @@ import numpy as np
 
 from audit.matching.edge_evidence import SmallIndex
 from audit.matching.evidence import EdgeKey, Evidence, Walker
-from audit.matching.portions import IndexArray, SmallFloat, near_pairs
+from audit.matching.portions import IndexArray
 from audit.matching.route import Edge
 from audit.matching.soft_minimum import IMPOSSIBLE, Runs, combined, total_cost
+from audit.matching.stays import Stays
 from audit.units import FloatArray
 
 _NEVER = -25.0
@@ -33,65 +34,11 @@ class EdgeOdds:
     log_odds: FloatArray
 
 
-class Stays:
-    """Pairs of cuts between arriving at a point and leaving it again."""
-
-    def __init__(self, evidence: Evidence) -> None:
-        cuts, settings = evidence.cuts, evidence.settings
-        size = len(cuts)
-        first, second = near_pairs(cuts.path_m, settings.stay_path_m)
-        same = np.arange(size)
-        first, second = np.concatenate([first, same]), np.concatenate([second, same])
-        order = np.argsort(second, kind="stable")
-        self.first, self.second = first[order], second[order]
-        self.by_first = np.argsort(self.first, kind="stable")
-        self.at_second = Runs(self.second, size)
-        self.at_first = Runs(self.first[self.by_first], size)
-        moved = cuts.position[self.second] - cuts.position[self.first]
-        moved_m = np.hypot(*moved.T)
-        # Stayed where he claimed to be; or wandered off some way before leaving.
-        self.stayed = np.logaddexp(
-            -0.5 * (moved_m / settings.stay_sd_m) ** 2,
-            np.log(settings.wander_share) - moved_m / settings.wander_m,
-        )
-        self.stayed = np.logaddexp(self.stayed, -settings.cost_relocated_nowhere)
-        self._costs: dict[int, SmallFloat] = {}
-
-    def cost(self, evidence: Evidence, node: int) -> SmallFloat:
-        """Cost of each stay at a node; the walker may also have found the point itself."""
-        if node not in self._costs:
-            to_point = evidence.to_point_m[self.second, node]
-            found = -0.5 * (to_point / evidence.settings.found_sd_m) ** 2
-            cost = -np.logaddexp(self.stayed, found) + evidence.leave[self.second]
-            self._costs[node] = cost.astype(np.float32)
-        return self._costs[node]
-
-    @staticmethod
-    def first_departure(evidence: Evidence, node: int) -> FloatArray:
-        """Cost of starting the course at a node: everything before is the approach."""
-        settings, route = evidence.settings, evidence.route
-        if node >= route.legs:
-            return np.full(len(evidence.cuts), IMPOSSIBLE)
-        near = -0.5 * (evidence.to_point_m[:, node] / settings.found_sd_m) ** 2
-        cost = -np.logaddexp(near, -settings.cost_start_elsewhere) + evidence.leave
-        if node > 0:
-            cost = cost + settings.cost_start_later + settings.cost_leg_left_out * (node - 1)
-        return np.asarray(cost)
-
-    @staticmethod
-    def far_departure(evidence: Evidence, node: int) -> FloatArray:
-        """Cost of leaving a node after any amount of walking since arriving there."""
-        settings = evidence.settings
-        near = -0.5 * (evidence.to_point_m[:, node] / settings.found_sd_m) ** 2
-        found = -np.logaddexp(near, -settings.cost_relocated_nowhere)
-        return np.asarray(found + evidence.leave + settings.cost_long_stay)
-
-
 class Ways:
     """Forward and backward costs over all ways, for one supposed walker."""
 
-    def __init__(self, evidence: Evidence, stays: Stays, walker: Walker) -> None:
-        self.evidence = evidence
+    def __init__(self, stays: Stays, walker: Walker) -> None:
+        evidence = self.evidence = stays.evidence
         self.walker = walker
         self._stays = stays
         self._route = evidence.route
@@ -116,10 +63,7 @@ class Ways:
         for node in self._route.order:
             arrived = self._arrived[node]
             if arrived.min() < IMPOSSIBLE / 2:
-                stays = arrived[self._stays.first] + self._stay_cost(node)
-                near = self._stays.at_second.combined(stays)
-                far = -np.logaddexp.accumulate(-arrived) + Stays.far_departure(self.evidence, node)
-                self._left[node] = combined(self._left[node], near, far)
+                self._left[node] = combined(self._left[node], self._stays.left(node, arrived))
                 ends.append(arrived + self._ending(node))
             for weighed in self._from.get(node, []):
                 if weighed.edge.target < 0:
@@ -150,12 +94,8 @@ class Ways:
                     costs = costs + to_come_arrived[target][weighed.second]
                 to_come_left = combined(to_come_left, weighed.combined_at_first(costs))
                 odds.append(self._odds(weighed, self._left[node][weighed.first] + costs, least))
-            stays = to_come_left[self._stays.second] + self._stay_cost(node)
-            near = self._stays.at_first.combined(stays[self._stays.by_first])
-            far = (to_come_left + Stays.far_departure(self.evidence, node))[::-1]
-            far = -np.logaddexp.accumulate(-far)[::-1]
             ending = np.full(self._size, self._ending(node))
-            to_come_arrived[node] = combined(near, far, ending)
+            to_come_arrived[node] = combined(self._stays.to_come(node, to_come_left), ending)
         for weighed in self._from.get(-1, []):
             costs = weighed.cost + to_come_arrived[weighed.edge.target][weighed.second]
             odds.append(self._odds(weighed, costs, least))
@@ -171,9 +111,6 @@ class Ways:
             second=weighed.second[likely],
             log_odds=log_odds[likely],
         )
-
-    def _stay_cost(self, node: int) -> FloatArray:
-        return self._stays.cost(self.evidence, node).astype(np.float64)
 
     def _ending(self, node: int) -> float:
         """Cost of ending the course after arriving at a node."""

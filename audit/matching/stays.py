@@ -1,0 +1,184 @@
+"""Staying at a point: from the claim of one leg, over any search, to setting out on the next."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from audit.matching.edge_evidence import SmallIndex
+from audit.matching.evidence import Evidence
+from audit.matching.portions import IndexArray, SmallFloat, near_pairs
+from audit.matching.route import Edge
+from audit.matching.soft_minimum import IMPOSSIBLE, Runs, combined
+from audit.units import FloatArray
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Pairs:
+    """All pairs of cuts that lie near each other along the path, sorted by the later one.
+
+    ``before`` tells of each cut how many cuts lie too far before it to be paired with it,
+    ``after`` which is the first that lies too far after it.
+    """
+
+    first: IndexArray
+    second: IndexArray
+    stayed: FloatArray
+    before: IndexArray
+    after: IndexArray
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class StaysAtPoint:
+    """The stays at one node that some way may take: pairs of cuts and what each costs."""
+
+    first: IndexArray
+    second: IndexArray
+    cost: FloatArray
+    by_first: IndexArray
+    at_first: Runs
+    at_second: Runs
+
+
+class Stays:
+    """Pairs of cuts between arriving at a point and leaving it again."""
+
+    def __init__(self, evidence: Evidence, pairs: _Pairs | None = None) -> None:
+        self.evidence = evidence
+        self._pairs = _pairs(evidence) if pairs is None else pairs
+        self.first, self.second = self._pairs.first, self._pairs.second
+        self._near: dict[int, SmallFloat] = {}
+        self._at: dict[int, StaysAtPoint] = {}
+        self._into: dict[int, list[Edge]] = defaultdict(list)
+        self._out_of: dict[int, list[Edge]] = defaultdict(list)
+        for edge in evidence.route.edges:
+            self._into[edge.target].append(edge)
+            self._out_of[edge.source].append(edge)
+
+    def narrowed(self, evidence: Evidence) -> Stays:
+        """Give the stays among the portions that are left in narrowed evidence."""
+        return Stays(evidence, self._pairs)
+
+    def cost(self, node: int) -> SmallFloat:
+        """Cost of each pair as a stay at a node; the walker may also have found the point."""
+        if node not in self._near:
+            self._near[node] = self._cost(node, slice(None)).astype(np.float32)
+        return self._near[node]
+
+    def at(self, node: int) -> StaysAtPoint:
+        """Give the stays between cuts at which some edge ends, and some sets out."""
+        if node not in self._at:
+            pairs = self._pairs
+            ends, begins = self._ends(node), self._begins(node)
+            places = np.flatnonzero(ends[pairs.first] & begins[pairs.second])
+            first, second = pairs.first[places], pairs.second[places]
+            # A stay of the usual kind, or one after which anything may have happened.
+            cost = combined(
+                self._cost(node, places), self.far_departure(self.evidence, node)[second]
+            )
+            if self.evidence.signs is not None:
+                cost = cost + self.evidence.signs.of_stays(node, first, second)
+            by_first = np.argsort(first, kind="stable")
+            size = len(self.evidence.cuts)
+            self._at[node] = StaysAtPoint(
+                first=first,
+                second=second,
+                cost=cost,
+                by_first=by_first,
+                at_first=Runs(first[by_first], size),
+                at_second=Runs(second, size),
+            )
+        return self._at[node]
+
+    def left(self, node: int, arrived: FloatArray) -> FloatArray:
+        """Give what leaving a node at each cut costs, by what arriving at each does."""
+        stays = self.at(node)
+        near = stays.at_second.combined(arrived[stays.first] + stays.cost)
+        running = np.concatenate([[IMPOSSIBLE], -np.logaddexp.accumulate(-arrived)])
+        far = running[self._pairs.before] + self.far_departure(self.evidence, node)
+        return combined(near, far)
+
+    def to_come(self, node: int, leaving: FloatArray) -> FloatArray:
+        """Give what is to come after arriving at each cut, by what leaving at each costs."""
+        stays = self.at(node)
+        costs = leaving[stays.second] + stays.cost
+        near = stays.at_first.combined(costs[stays.by_first])
+        far = (leaving + self.far_departure(self.evidence, node))[::-1]
+        running = np.concatenate([-np.logaddexp.accumulate(-far)[::-1], [IMPOSSIBLE]])
+        return combined(near, running[self._pairs.after])
+
+    @staticmethod
+    def first_departure(evidence: Evidence, node: int) -> FloatArray:
+        """Cost of starting the course at a node: everything before is the approach."""
+        settings, route = evidence.settings, evidence.route
+        if node >= route.legs:
+            return np.full(len(evidence.cuts), IMPOSSIBLE)
+        near = -0.5 * (evidence.to_point_m[:, node] / settings.found_sd_m) ** 2
+        cost = -np.logaddexp(near, -settings.cost_start_elsewhere) + evidence.leave
+        if node > 0:
+            cost = cost + settings.cost_start_later + settings.cost_leg_left_out * (node - 1)
+        return np.asarray(cost)
+
+    @staticmethod
+    def far_departure(evidence: Evidence, node: int) -> FloatArray:
+        """Cost of leaving a node after any amount of walking since arriving there."""
+        settings = evidence.settings
+        near = -0.5 * (evidence.to_point_m[:, node] / settings.found_sd_m) ** 2
+        found = -np.logaddexp(near, -settings.cost_relocated_nowhere)
+        return np.asarray(found + evidence.leave + settings.cost_long_stay)
+
+    def _cost(self, node: int, places: IndexArray | slice) -> FloatArray:
+        second = self._pairs.second[places]
+        to_point = self.evidence.to_point_m[second, node]
+        found = -0.5 * (to_point / self.evidence.settings.found_sd_m) ** 2
+        stayed = self._pairs.stayed[places]
+        return np.asarray(-np.logaddexp(stayed, found) + self.evidence.leave[second])
+
+    def _ends(self, node: int) -> NDArray[np.bool_]:
+        """Tell at which cuts some edge into a node may end."""
+        return self._seen(
+            edge if edge.kind == "jump" else self.evidence.of_edge(edge).second
+            for edge in self._into[node]
+        )
+
+    def _begins(self, node: int) -> NDArray[np.bool_]:
+        """Tell at which cuts some edge out of a node may begin."""
+        return self._seen(
+            edge if edge.kind == "jump" else self.evidence.of_edge(edge).first
+            for edge in self._out_of[node]
+        )
+
+    def _seen(self, cuts: Iterable[Edge | SmallIndex]) -> NDArray[np.bool_]:
+        """Mark these cuts; a leap goes from any cut to itself."""
+        seen = np.zeros(len(self.evidence.cuts), dtype=bool)
+        for index in cuts:
+            seen[slice(None) if isinstance(index, Edge) else index] = True
+        return seen
+
+
+def _pairs(evidence: Evidence) -> _Pairs:
+    cuts, settings = evidence.cuts, evidence.settings
+    size, reach = len(cuts), settings.stay_path_m
+    first, second = near_pairs(cuts.path_m, reach)
+    same = np.arange(size)
+    first, second = np.concatenate([first, same]), np.concatenate([second, same])
+    order = np.argsort(second, kind="stable")
+    first, second = first[order], second[order]
+    moved_m = np.hypot(*(cuts.position[second] - cuts.position[first]).T)
+    # Stayed where he claimed to be; or wandered off some way before leaving.
+    stayed = np.logaddexp(
+        -0.5 * (moved_m / settings.stay_sd_m) ** 2,
+        np.log(settings.wander_share) - moved_m / settings.wander_m,
+    )
+    reached = cuts.path_m + reach
+    return _Pairs(
+        first=first,
+        second=second,
+        stayed=np.logaddexp(stayed, -settings.cost_relocated_nowhere),
+        before=np.searchsorted(reached, cuts.path_m, side="left"),
+        after=np.searchsorted(cuts.path_m, reached, side="right"),
+    )
