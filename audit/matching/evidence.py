@@ -19,9 +19,11 @@ from audit.matching.edge_evidence import (
     look_at_portions,
 )
 from audit.matching.halts import Movement
+from audit.matching.learnt import Learnt, Signs
 from audit.matching.planned_line import direction_of_nearest_piece
 from audit.matching.portions import IndexArray, Portions
 from audit.matching.route import Edge, Route
+from audit.matching.signs import SignsSeen
 from audit.matching.walk_samples import WalkSamples
 from audit.settings import MatchingSettings
 from audit.units import FloatArray, direction_degrees, turn_degrees
@@ -113,7 +115,6 @@ class Evidence:
         self._step_m = np.where(samples.in_gap, 0.0, step_m)
         self._step_m[np.flatnonzero(np.diff(samples.stretch)) + 1] = 0.0
         self._looks = look_at_portions(portions, movement.noise_m, settings)
-        self.signs: Signs | None = None
         self._edges: dict[EdgeKey, EdgeEvidence] = {}
         self._reach: dict[float, tuple[int, int]] = {}
         self._directions: dict[
@@ -123,6 +124,9 @@ class Evidence:
         self._place_of = np.unique(route.position, axis=0, return_inverse=True)[1].ravel()
         offset = cuts.position[:, None, :] - route.position[None, :, :]
         self.to_point_m = np.hypot(offset[..., 0], offset[..., 1])
+        self.seen = SignsSeen.of(samples, movement, portions, cuts, route, self.to_point_m)
+        self.learnt: Learnt | None = None
+        self._told: dict[EdgeKey, FloatArray] = {}
         self.arrive = self._edge_of_walking(cuts.begins_halt, settings.gain_rest_arriving)
         self.leave = self._edge_of_walking(cuts.ends_halt, settings.gain_rest_leaving)
         self.give_up = self.arrive.copy()
@@ -169,13 +173,18 @@ class Evidence:
             return np.asarray(self.give_up[cut])
         return np.asarray(self.arrive[cut] + self.at_point[cut, edge.target])
 
-    def narrowed(self, edges: Iterable[tuple[Edge, IndexArray]]) -> Evidence:
+    def narrowed(
+        self, edges: Iterable[tuple[Edge, IndexArray]], learnt: Learnt | None = None
+    ) -> Evidence:
         """Give the same evidence with only some of the portions of each edge.
 
-        ``edges`` tells their places, ascending; edges that it does not name keep none.
+        ``edges`` tells their places, ascending; edges that it does not name keep none. On
+        these, what was learnt of the signs is listened to as well.
         """
         narrow = copy(self)
         narrow.keep_only(edges)
+        narrow.learnt = learnt
+        narrow._told = {}  # noqa: SLF001 - of the same class
         return narrow
 
     def keep_only(self, edges: Iterable[tuple[Edge, IndexArray]]) -> None:
@@ -201,14 +210,36 @@ class Evidence:
             at=at, looks=looks, length=self._distance_likelihood(edge, looks, walker), found=found
         )
         as_usual = self._cost_turned(edge, seen, walker, 0.0)
+        standing_cost = at.standing_cost + self._told_by_signs(edge, seen, walker)
         if edge.kind != "leg":
-            return as_usual + at.standing_cost
+            return as_usual + standing_cost
         share, turn = self.settings.turned_leg_share, self.settings.turned_leg_deg
         odds = np.log1p(-2.0 * share) - as_usual
         for turned in (-turn, turn):
             odds = np.logaddexp(odds, np.log(share) - self._cost_turned(edge, seen, walker, turned))
         odds = np.logaddexp(odds, -self._astray_cost(seen))
-        return np.asarray(at.standing_cost - odds)
+        return np.asarray(standing_cost - odds)
+
+    def _told_by_signs(self, edge: Edge, seen: _Seen, walker: Walker) -> FloatArray | float:
+        """Cost of portions by the signs beside direction, length and place."""
+        if self.learnt is None:
+            return 0.0
+        key = self.key(edge)
+        if key not in self._told:
+            signs = self.seen.of_portions(edge, seen.at.index)
+            self._told[key] = self.learnt.portions.nats(signs)
+        return self._told[key] + self.learnt.portions.nats(self._walker_signs(edge, seen, walker))
+
+    def _walker_signs(self, edge: Edge, seen: _Seen, walker: Walker) -> Signs:
+        """Give the signs of an edge's portions that hang on the walker supposed."""
+        planned_m = edge.distance_m * walker.pace_scale
+        expected_deg = edge.azimuth_deg + walker.bias_deg
+        return self.seen.of_walker(
+            edge,
+            seen.looks.log_chord - np.log(planned_m),
+            -np.log(seen.length),
+            self._direction_cost(edge, seen.at, expected_deg, walker),
+        )
 
     def _cost_turned(self, edge: Edge, seen: _Seen, walker: Walker, turn_deg: float) -> FloatArray:
         """Cost of having walked an edge turned off this walker's usual direction all along.

@@ -11,6 +11,7 @@ import numpy as np
 from audit.leg_card import LegCard
 from audit.matching.evidence import Walker
 from audit.matching.first_look import near_evidence
+from audit.matching.learnt import learnt
 from audit.matching.leg_match import CleanTrack, LegMatch, LegStatus, Match, RunnerUp
 from audit.matching.pins import PINNED_GAIN, Pin
 from audit.matching.reading import LegReading, gather_leg_odds, read_leg
@@ -109,7 +110,7 @@ def _in_play(stays: Stays, card: LegCard, settings: MatchingSettings) -> Stays:
     for walker in broad_walkers(card, settings):
         odds = Ways(stays, walker).edge_odds(-settings.in_play_nats)
         seen += [(of.edge, of.index) for of in odds if of.edge.kind != "jump"]
-    narrow = stays.evidence.narrowed(seen)
+    narrow = stays.evidence.narrowed(seen, learnt())
     walked = [edge for edge, index in seen if len(index)]
     narrow.route = walked_route(narrow.route, walked)
     return stays.narrowed(narrow)

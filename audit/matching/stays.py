@@ -80,8 +80,9 @@ class Stays:
             cost = combined(
                 self._cost(node, places), self.far_departure(self.evidence, node)[second]
             )
-            if self.evidence.signs is not None:
-                cost = cost + self.evidence.signs.of_stays(node, first, second)
+            if self.evidence.learnt is not None:
+                signs = self.evidence.seen.of_stays(node, first, second)
+                cost = cost + self.evidence.learnt.stays.nats(signs)
             by_first = np.argsort(first, kind="stable")
             size = len(self.evidence.cuts)
             self._at[node] = StaysAtPoint(

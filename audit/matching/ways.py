@@ -18,6 +18,9 @@ from audit.units import FloatArray
 _NEVER = -25.0
 """Log probability of what never happens: all of it together is less than a rounding error."""
 
+_LEFT_OUT_ASIDE = 2
+"""Legs that are taken to be left out by who ends the course beside its order."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class EdgeOdds:
@@ -56,7 +59,7 @@ class Ways:
     def _forward(self) -> float:
         nodes = len(self._route.position)
         self._arrived = [np.full(self._size, IMPOSSIBLE) for _ in range(nodes)]
-        self._left = [Stays.first_departure(self.evidence, node) for node in range(nodes)]
+        self._left = [self._setting_out(node) for node in range(nodes)]
         for weighed in self._from.get(-1, []):
             self._arrive(weighed, np.zeros(self._size))
         ends = []
@@ -94,8 +97,8 @@ class Ways:
                     costs = costs + to_come_arrived[target][weighed.second]
                 to_come_left = combined(to_come_left, weighed.combined_at_first(costs))
                 odds.append(self._odds(weighed, self._left[node][weighed.first] + costs, least))
-            ending = np.full(self._size, self._ending(node))
-            to_come_arrived[node] = combined(self._stays.to_come(node, to_come_left), ending)
+            to_come = self._stays.to_come(node, to_come_left)
+            to_come_arrived[node] = combined(to_come, self._ending(node))
         for weighed in self._from.get(-1, []):
             costs = weighed.cost + to_come_arrived[weighed.edge.target][weighed.second]
             odds.append(self._odds(weighed, costs, least))
@@ -112,14 +115,27 @@ class Ways:
             log_odds=log_odds[likely],
         )
 
-    def _ending(self, node: int) -> float:
-        """Cost of ending the course after arriving at a node."""
-        settings = self.evidence.settings
-        if node == self._route.legs:
-            return 0.0
-        if node > self._route.legs:
-            return settings.cost_end_aside
-        return settings.cost_ended_early + settings.cost_leg_left_out * (self._route.legs - node)
+    def _setting_out(self, node: int) -> FloatArray:
+        """Cost of beginning the course at a node, at each cut."""
+        cost, evidence = Stays.first_departure(self.evidence, node), self.evidence
+        if evidence.learnt is not None:
+            cost = cost + evidence.learnt.ends.nats(evidence.seen.of_starts(node))
+        return cost
+
+    def _ending(self, node: int) -> FloatArray:
+        """Cost of ending the course after arriving at a node, at each cut."""
+        evidence, legs = self.evidence, self._route.legs
+        settings = evidence.settings
+        if node <= legs:
+            left_out = legs - node
+            cost = settings.cost_ended_early if left_out else 0.0
+            cost += settings.cost_leg_left_out * left_out
+        else:
+            left_out, cost = _LEFT_OUT_ASIDE, settings.cost_end_aside
+        costs = np.full(self._size, cost)
+        if evidence.learnt is not None:
+            costs += evidence.learnt.ends.nats(evidence.seen.of_endings(left_out))
+        return costs
 
 
 def weighed_edges(evidence: Evidence, walker: Walker) -> list[WeighedEdge]:

@@ -14,7 +14,7 @@ from audit.matching.first_look import NearEvidence, along_plan, near_evidence
 from audit.matching.match_walk import match_walk
 from audit.matching.pins import Pin
 from audit.matching.walk_layout import lay_out
-from audit.matching.ways import Stays
+from audit.matching.stays import Stays
 from audit.settings import Settings
 
 S = Settings()
@@ -54,7 +54,7 @@ def test_what_is_pinned_stays_open_wherever_it_lies() -> None:
 def test_few_portions_are_left_on_a_long_course() -> None:
     clean, card = of_made("trained", 100_015, 26)
     evidence = lay_out(clean, card, S.matching).evidence
-    near = near_evidence(evidence, Stays(evidence), card, S.matching)
+    near = near_evidence(Stays(evidence), card, S.matching)
     assert isinstance(near, NearEvidence)
     legs = [edge for edge in evidence.route.edges if edge.kind == "leg"]
     at_once, left = (sum(len(of.of_edge(edge).index) for edge in legs) for of in (evidence, near))
@@ -69,7 +69,7 @@ def test_few_portions_are_left_on_a_long_course() -> None:
 def test_a_short_course_is_weighed_at_once() -> None:
     clean, card = of_made("trained", 100_016, 5)
     evidence = lay_out(clean, card, S.matching).evidence
-    assert near_evidence(evidence, Stays(evidence), card, S.matching) is evidence
+    assert near_evidence(Stays(evidence), card, S.matching) is evidence
 
 
 def test_the_look_follows_the_planned_legs_and_may_pass_each_over() -> None:
