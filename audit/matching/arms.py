@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
 import numpy as np
 
@@ -56,7 +57,7 @@ def find_arms(samples: WalkSamples, movement: Movement, cuts: Cuts) -> Arms:
 def _arm(samples: WalkSamples, movement: Movement, cuts: Cuts, reach_m: float) -> Arm:
     """Measure the arm that reaches so far ahead of each cut, or behind it where negative."""
     path, place, here = movement.path_m, samples.smooth, cuts.sample
-    side = "left" if reach_m > 0.0 else "right"
+    side: Literal["left", "right"] = "left" if reach_m > 0.0 else "right"
     there = np.searchsorted(path, path[here] + reach_m, side=side)
     there = np.clip(there, 0, len(path) - 1)
     way = (place[there] - place[here]) * np.sign(reach_m)
