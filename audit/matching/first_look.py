@@ -18,8 +18,8 @@ from audit.matching.edge_evidence import EdgeEvidence, lay_out_edge
 from audit.matching.evidence import EdgeKey, Evidence
 from audit.matching.portions import IndexArray
 from audit.matching.route import Edge, Route
-from audit.matching.supposed_walkers import broad_walkers
 from audit.matching.stays import Stays
+from audit.matching.supposed_walkers import broad_walkers
 from audit.matching.ways import Ways
 from audit.settings import MatchingSettings
 

@@ -13,8 +13,8 @@ from audit.matching.clean_track import clean_track
 from audit.matching.first_look import NearEvidence, along_plan, near_evidence
 from audit.matching.match_walk import match_walk
 from audit.matching.pins import Pin
-from audit.matching.walk_layout import lay_out
 from audit.matching.stays import Stays
+from audit.matching.walk_layout import lay_out
 from audit.settings import Settings
 
 S = Settings()
