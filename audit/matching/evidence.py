@@ -9,8 +9,8 @@ from typing import NamedTuple
 
 import numpy as np
 
-from audit.matching.boxes import find_boxes
 from audit.matching.cuts import Cuts
+from audit.matching.directions import Directions
 from audit.matching.edge_evidence import (
     EdgeEvidence,
     PortionLooks,
@@ -20,13 +20,12 @@ from audit.matching.edge_evidence import (
 )
 from audit.matching.halts import Movement
 from audit.matching.learnt import Learnt, Signs
-from audit.matching.planned_line import direction_of_nearest_piece
 from audit.matching.portions import IndexArray, Portions
 from audit.matching.route import Edge, Route
 from audit.matching.signs import SignsSeen
 from audit.matching.walk_samples import WalkSamples
 from audit.settings import MatchingSettings
-from audit.units import FloatArray, direction_degrees, turn_degrees
+from audit.units import FloatArray, turn_degrees
 
 _ROOT_TAU = float(np.sqrt(2.0 * np.pi))
 
@@ -102,24 +101,10 @@ class Evidence:
         self.settings = settings
         self.noise_m = movement.noise_m
         self.place_sd_m = float(np.hypot(1.4 * movement.noise_m, settings.place_sd_m))
-        self.direction_sd_deg = float(
-            np.hypot(settings.wander_sd_deg, settings.wander_sd_per_noise_m * movement.noise_m)
-        )
-        index = np.arange(len(samples))
-        after, before = np.minimum(index + 1, len(samples) - 1), np.maximum(index - 1, 0)
-        steps = samples.smooth[after] - samples.smooth[before]
-        self._smooth = samples.smooth
-        self._step_deg = direction_degrees(steps[:, 0], steps[:, 1])
-        # A straight line across a gap is the recorder's, not the walker's.
-        step_m = np.concatenate([[0.0], np.diff(movement.path_m)])
-        self._step_m = np.where(samples.in_gap, 0.0, step_m)
-        self._step_m[np.flatnonzero(np.diff(samples.stretch)) + 1] = 0.0
+        self._directions = Directions(samples, movement, cuts, settings)
         self._looks = look_at_portions(portions, movement.noise_m, settings)
         self._edges: dict[EdgeKey, EdgeEvidence] = {}
         self._reach: dict[float, tuple[int, int]] = {}
-        self._directions: dict[
-            tuple[float, tuple[int, int], int | None], tuple[FloatArray, FloatArray]
-        ] = {}
         # Several nodes stand for one place with different histories.
         self._place_of = np.unique(route.position, axis=0, return_inverse=True)[1].ravel()
         offset = cuts.position[:, None, :] - route.position[None, :, :]
@@ -197,7 +182,8 @@ class Evidence:
             key: at.part(np.unique(np.concatenate(kept.get(key, none))))
             for key, at in self._edges.items()
         }
-        self._directions = {}
+        self._directions = copy(self._directions)
+        self._directions.forget()
         self._reach = _reaches(self._edges)
 
     def portion_costs(self, edge: Edge, walker: Walker) -> FloatArray:
@@ -279,7 +265,9 @@ class Evidence:
         price is the same for all portions: it moves no cut, but keeps a walk that has
         left the course from passing for more of its legs.
         """
-        price = self.settings.chance_price_share * self._most_gain(edge, walker)
+        price = self.settings.chance_price_share * self._directions.most_gain(
+            edge.distance_m * walker.pace_scale
+        )
         return min(price, self.settings.chance_price_most)
 
     def _edge_of_walking(self, halt_edge: np.ndarray, gain_rest: float) -> FloatArray:
@@ -336,66 +324,10 @@ class Evidence:
     def _direction_cost(
         self, edge: Edge, at: EdgeEvidence, expected_deg: float, walker: Walker
     ) -> FloatArray:
-        """Cost of the directions of every metre between the cuts.
-
-        Metres that go the expected way count for the leg, others against it; what
-        counts against is capped softly, since an obstacle may be walked round.
-        """
+        """Cost of the directions of every metre between the cuts."""
         reach = self._reach.get(edge.azimuth_deg, at.reach)
-        gain, loss = self._running_directions(edge, expected_deg, reach)
-        settings = self.settings
-        against = loss[at.second] - loss[at.first]
-        soft = settings.bypass_cap + settings.bypass_slope * (against - settings.bypass_cap)
-        most = self._most_gain(edge, walker)
-        return np.asarray(
-            np.minimum(against, soft) - np.minimum(gain[at.second] - gain[at.first], most)
-        )
-
-    def _most_gain(self, edge: Edge, walker: Walker) -> float:
-        """Give what the directions of a leg can bring: those of its own length, well walked.
-
-        Who walks straight on past the end goes the same way whether on the leg or not.
-        """
-        settings = self.settings
-        share = (1.0 - settings.stray_step_share) * 360.0 / (self.direction_sd_deg * _ROOT_TAU)
-        usual = float(np.log(share + settings.stray_step_share)) - settings.direction_discount
-        length = edge.distance_m * walker.pace_scale * settings.direction_length_share
-        return max(usual, 0.0) * length / settings.direction_memory_m
-
-    def _running_directions(
-        self, edge: Edge, expected_deg: float, reach: tuple[int, int]
-    ) -> tuple[FloatArray, FloatArray]:
-        """Give what speaks for and against a direction, summed up to each cut in reach.
-
-        Along a bent line the direction expected is that of its nearest piece.
-        """
-        key = (round(expected_deg, 3), reach, None if edge.line is None else edge.leg)
-        if key not in self._directions:
-            settings, sd = self.settings, self.direction_sd_deg
-            at_cuts = self.cuts.sample[reach[0] : reach[1] + 1]
-            part = slice(int(at_cuts[0]), int(at_cuts[-1]) + 1)
-            step_m = self._step_m[part]
-            expected = np.full(len(step_m), expected_deg)
-            if edge.line is not None:
-                expected = direction_of_nearest_piece(edge.line, self._smooth[part])
-            turn = turn_degrees(expected, self._step_deg[part])
-            share = settings.stray_step_share
-            likelihood = (1.0 - share) * np.exp(-0.5 * (turn / sd) ** 2) / (sd * _ROOT_TAU)
-            ratio = np.log(likelihood + share / 360.0) + np.log(360.0) - settings.direction_discount
-            weight = step_m / settings.direction_memory_m
-            gain = np.maximum(ratio, 0.0) * weight
-            loss = np.maximum(-ratio, 0.0) * weight
-            for first, back, last in find_boxes(turn, step_m, self.noise_m, settings):
-                # An obstacle walked round costs the same whatever its width.
-                loss[first:last] = 0.0
-                gain[first:last] = np.where(np.abs(turn[first:last]) < 45.0, gain[first:last], 0.0)
-                loss[first] = loss[back] = settings.cost_bypass / 2.0
-            sums = np.zeros((2, len(self.cuts)))
-            sums[:, reach[0] : reach[1] + 1] = np.cumsum([gain, loss], axis=1)[
-                :, at_cuts - part.start
-            ]
-            self._directions[key] = sums[0], sums[1]
-        return self._directions[key]
+        most = self._directions.most_gain(edge.distance_m * walker.pace_scale)
+        return self._directions.cost(edge, at, expected_deg, most, reach)
 
 
 def _reaches(edges: dict[EdgeKey, EdgeEvidence]) -> dict[float, tuple[int, int]]:
