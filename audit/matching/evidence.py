@@ -213,8 +213,9 @@ class Evidence:
         key = self.key(edge)
         if key not in self._told:
             signs = self.seen.of_portions(edge, seen.at.index)
-            self._told[key] = self.learnt.portions.nats(signs)
-        return self._told[key] + self.learnt.portions.nats(self._walker_signs(edge, seen, walker))
+            self._told[key] = self.learnt.portions.nats(signs, self.seen.habits)
+        signs = self._walker_signs(edge, seen, walker)
+        return self._told[key] + self.learnt.portions.nats(signs, self.seen.habits)
 
     def _walker_signs(self, edge: Edge, seen: _Seen, walker: Walker) -> Signs:
         """Give the signs of an edge's portions that hang on the walker supposed."""
@@ -226,6 +227,17 @@ class Evidence:
             -np.log(seen.length),
             self._direction_cost(edge, seen.at, expected_deg, walker),
         )
+
+    def signs_of(self, edge: Edge, walker: Walker) -> Signs:
+        """Give all signs of an edge's portions as this walker's walk of it."""
+        at = self.of_edge(edge)
+        looks = self._looks.of(at.index)
+        length = self._distance_likelihood(edge, looks, walker)
+        seen = _Seen(at=at, looks=looks, length=length, found=length)
+        return {
+            **self.seen.of_portions(edge, at.index),
+            **self._walker_signs(edge, seen, walker),
+        }
 
     def _cost_turned(self, edge: Edge, seen: _Seen, walker: Walker, turn_deg: float) -> FloatArray:
         """Cost of having walked an edge turned off this walker's usual direction all along.

@@ -65,7 +65,7 @@ def weigh(
 
     Gives the odds for each of these with their weights, the best walker, and his cost.
     """
-    stays = _in_play(Stays(laid_out.evidence), card, settings)
+    stays = in_play(Stays(laid_out.evidence), card, settings)
     prior = partial(prior_cost, card=card, settings=settings)
     best_first: list[Ways] = []
     for walker in fan_of_walkers(card, settings):
@@ -99,7 +99,7 @@ def weigh(
     return weighted, best, float(costs.min())
 
 
-def _in_play(stays: Stays, card: LegCard, settings: MatchingSettings) -> Stays:
+def in_play(stays: Stays, card: LegCard, settings: MatchingSettings) -> Stays:
     """Leave only the portions that a walker of whom little is supposed may have walked.
 
     Nearly all portions are beside any way through the whole course; one look at all of

@@ -14,7 +14,7 @@ from audit.matching.arms import Arms, find_arms
 from audit.matching.cuts import Cuts
 from audit.matching.edge_evidence import SmallIndex
 from audit.matching.halts import Movement
-from audit.matching.learnt import Signs
+from audit.matching.learnt import Habits, Signs
 from audit.matching.portions import IndexArray, Portions
 from audit.matching.range_most import RangeMost
 from audit.matching.route import Edge, Route
@@ -26,6 +26,10 @@ _INNER_M = 30.0
 
 _STIRRED_M = 12.0
 """A stay with less walking than this is standing still; its ways tell nothing."""
+
+_STRAIGHT, _WINDING = 0.985, 0.1
+"""The chord of 150 m of walking over its path: of who keeps straight on, and how much less of
+who winds along a path; chosen."""
 
 _KINDS = ("leg", "reversed", "link", "aside", "late-start", "given-up")
 
@@ -42,6 +46,7 @@ class SignsSeen:
     arms: Arms
     rest: RangeMost
     bend: RangeMost
+    habits: Habits
 
     @classmethod
     def of(
@@ -54,15 +59,17 @@ class SignsSeen:
         to_point_m: FloatArray,
     ) -> SignsSeen:
         """Look at a walk."""
+        arms = find_arms(samples, movement, cuts)
         return cls(
             cuts=cuts,
             movement=movement,
             portions=portions,
             route=route,
             to_point_m=to_point_m,
-            arms=find_arms(samples, movement, cuts),
+            arms=arms,
             rest=RangeMost(cuts.rest_s),
             bend=RangeMost(cuts.turn_deg),
+            habits=_habits(movement, arms, route.legs),
         )
 
     def of_portions(self, edge: Edge, index: SmallIndex) -> Signs:
@@ -177,6 +184,19 @@ class SignsSeen:
         path_m = self.cuts.path_m
         begin = np.searchsorted(path_m, path_m[first] + _INNER_M)
         return begin, np.searchsorted(path_m, path_m[second] - _INNER_M)
+
+
+def _habits(movement: Movement, arms: Arms, legs: int) -> Habits:
+    """Tell how much a walk halts, for its course, and how much it winds; each from 0 to 1.
+
+    A hiker passes the turns of his path in his stride, and his path is no straight line; who
+    follows a compass stops to set it. Fixes far apart hide the halts of both.
+    """
+    winding = _STRAIGHT - float(np.median(arms.before[150.0].straightness))
+    return {
+        "halting": float(np.clip(len(movement.halts) / (legs + 1.0), 0.0, 1.0)),
+        "winding": float(np.clip(winding / _WINDING, 0.0, 1.0)),
+    }
 
 
 def _where(applies: np.ndarray, values: FloatArray) -> FloatArray:

@@ -82,7 +82,7 @@ class Stays:
             )
             if self.evidence.learnt is not None:
                 signs = self.evidence.seen.of_stays(node, first, second)
-                cost = cost + self.evidence.learnt.stays.nats(signs)
+                cost = cost + self.evidence.learnt.stays.nats(signs, self.evidence.seen.habits)
             by_first = np.argsort(first, kind="stable")
             size = len(self.evidence.cuts)
             self._at[node] = StaysAtPoint(

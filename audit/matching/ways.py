@@ -9,6 +9,7 @@ import numpy as np
 
 from audit.matching.edge_evidence import SmallIndex
 from audit.matching.evidence import EdgeKey, Evidence, Walker
+from audit.matching.learnt import Signs
 from audit.matching.portions import IndexArray
 from audit.matching.route import Edge
 from audit.matching.soft_minimum import IMPOSSIBLE, Runs, combined, total_cost
@@ -46,13 +47,13 @@ class Ways:
         self._stays = stays
         self._route = evidence.route
         self._size = len(evidence.cuts)
-        self._edges = [
+        self.edges = [
             _Jump(edge, self._size) if edge.kind == "jump" else WeighedEdge(edge, evidence, costs)
             for edge, costs in _costs_of_edges(evidence, walker)
             if edge.kind == "jump" or len(costs)
         ]
         self._from: dict[int, list[WeighedEdge | _Jump]] = {}
-        for weighed in self._edges:
+        for weighed in self.edges:
             self._from.setdefault(weighed.edge.source, []).append(weighed)
         self.total = self._forward()
 
@@ -67,7 +68,7 @@ class Ways:
             arrived = self._arrived[node]
             if arrived.min() < IMPOSSIBLE / 2:
                 self._left[node] = combined(self._left[node], self._stays.left(node, arrived))
-                ends.append(arrived + self._ending(node))
+                ends.append(arrived + self.ending(node))
             for weighed in self._from.get(node, []):
                 if weighed.edge.target < 0:
                     ends.append(weighed.cost + self._left[node][weighed.first])
@@ -98,7 +99,7 @@ class Ways:
                 to_come_left = combined(to_come_left, weighed.combined_at_first(costs))
                 odds.append(self._odds(weighed, self._left[node][weighed.first] + costs, least))
             to_come = self._stays.to_come(node, to_come_left)
-            to_come_arrived[node] = combined(to_come, self._ending(node))
+            to_come_arrived[node] = combined(to_come, self.ending(node))
         for weighed in self._from.get(-1, []):
             costs = weighed.cost + to_come_arrived[weighed.edge.target][weighed.second]
             odds.append(self._odds(weighed, costs, least))
@@ -119,23 +120,28 @@ class Ways:
         """Cost of beginning the course at a node, at each cut."""
         cost, evidence = Stays.first_departure(self.evidence, node), self.evidence
         if evidence.learnt is not None:
-            cost = cost + evidence.learnt.ends.nats(evidence.seen.of_starts(node))
+            cost = cost + evidence.learnt.ends.nats(
+                evidence.seen.of_starts(node), evidence.seen.habits
+            )
         return cost
 
-    def _ending(self, node: int) -> FloatArray:
+    def ending(self, node: int) -> FloatArray:
         """Cost of ending the course after arriving at a node, at each cut."""
         evidence, legs = self.evidence, self._route.legs
         settings = evidence.settings
+        cost = settings.cost_end_aside
         if node <= legs:
-            left_out = legs - node
-            cost = settings.cost_ended_early if left_out else 0.0
-            cost += settings.cost_leg_left_out * left_out
-        else:
-            left_out, cost = _LEFT_OUT_ASIDE, settings.cost_end_aside
+            cost = settings.cost_ended_early if node < legs else 0.0
+            cost += settings.cost_leg_left_out * (legs - node)
         costs = np.full(self._size, cost)
         if evidence.learnt is not None:
-            costs += evidence.learnt.ends.nats(evidence.seen.of_endings(left_out))
+            costs += evidence.learnt.ends.nats(self.ending_signs(node), evidence.seen.habits)
         return costs
+
+    def ending_signs(self, node: int) -> Signs:
+        """Give the signs of ending the course after arriving at a node, at each cut."""
+        legs = self._route.legs
+        return self.evidence.seen.of_endings(legs - node if node <= legs else _LEFT_OUT_ASIDE)
 
 
 def weighed_edges(evidence: Evidence, walker: Walker) -> list[WeighedEdge]:

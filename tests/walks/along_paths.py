@@ -15,6 +15,7 @@ import shapely
 
 from audit.plan import Plan, PlannedLeg, Point
 from audit.positions import Position
+from audit.track import Track
 from audit.units import FloatArray
 from walks.courses import to_geographic
 from walks.difficulties import Difficulty
@@ -83,7 +84,7 @@ def make_walk_along_paths(seed: int) -> Walk:
         seed=seed,
         difficulty=ALONG_PATHS.name,
         course=SimpleNamespace(points_m=points_m, grid=GRID),
-        plan=_plan(points_m, dt.datetime.fromtimestamp(first_s, dt.UTC).date()),
+        plan=plan_along(points_m, dt.datetime.fromtimestamp(first_s, dt.UTC).date()),
         track=track,
         truth=truth,
     )
@@ -148,12 +149,18 @@ def _walked(
     return places, [(int(arrived[turn]), int(left[turn])) for turn in turns]
 
 
-def _plan(points_m: FloatArray, day: dt.date) -> Plan:
+def plan_along(points_m: FloatArray, day: dt.date, angle_deg: float = 2.0) -> Plan:
+    """Plan the legs from point to point; a point that comes again keeps its name."""
     longitude, latitude = to_geographic(GRID).transform(points_m[:, 0], points_m[:, 1])
-    names = [f"P{number}" for number in range(len(points_m))]
+    named: dict[tuple[float, float], str] = {}
+    names = [
+        named.setdefault((round(float(x), 3), round(float(y), 3)), f"P{number}")
+        for number, (x, y) in enumerate(points_m)
+    ]
+    places = dict(zip(names, zip(longitude, latitude, strict=True), strict=True))
     points = tuple(
         Point(name=name, position=Position(longitude_deg=float(x), latitude_deg=float(y)))
-        for name, x, y in zip(names, longitude, latitude, strict=True)
+        for name, (x, y) in places.items()
     )
     legs = tuple(
         PlannedLeg(name=str(number + 1), start=a, end=b)
@@ -165,5 +172,22 @@ def _plan(points_m: FloatArray, day: dt.date) -> Plan:
         points=points,
         legs=legs,
         date=day,
-        grid_magnetic_angle_deg=2.0,
+        grid_magnetic_angle_deg=angle_deg,
+        paces_per_100m=65.0,
+    )
+
+
+def to_track(time_s: FloatArray, places_m: FloatArray) -> Track:
+    """Give places on the grid as a recording."""
+    longitude, latitude = to_geographic(GRID).transform(places_m[:, 0], places_m[:, 1])
+    unknown = np.full(len(time_s), np.nan)
+    return Track(
+        time_s=np.asarray(time_s, dtype=float),
+        longitude_deg=np.asarray(longitude),
+        latitude_deg=np.asarray(latitude),
+        elevation_m=unknown,
+        hdop=unknown.copy(),
+        cadence_per_min=unknown.copy(),
+        segment=np.zeros(len(time_s), dtype=np.int64),
+        source="made-walk.gpx",
     )

@@ -1,0 +1,68 @@
+"""Which walks are learnt from, and which are kept apart to look at while learning.
+
+All are of development seeds. Half of them are of one walk maker, some along winding paths,
+and, where its folder stands beside the checkout, some of another walk maker altogether: what
+holds for all of them is not a habit of one.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from accuracy.seeds import SEEDS
+from walks import Walk, make_walk
+from walks.along_paths import make_walk_along_paths
+
+from learning import research_walks
+
+FIRST_SEED = 140_000
+APART_FROM = 150_000
+"""Development seeds; from the second on they are kept apart."""
+
+
+class Recipe(NamedTuple):
+    """One walk to be made."""
+
+    family: str
+    seed: int
+
+
+SHARES = {
+    "novice": 0.22,
+    "ordinary": 0.18,
+    "trained": 0.09,
+    "worst-day": 0.06,
+    "clean-marked": 0.02,
+    "noisy": 0.02,
+    "sparse": 0.02,
+    "skilled-person": 0.02,
+    "along-paths": 0.15,
+    "research-1": 0.02,
+    "research-2": 0.06,
+    "research-3": 0.14,
+}
+"""Of all walks; chosen: more of those of which more legs are matched wrongly."""
+
+
+def recipes(walks: int, *, apart: bool) -> Iterator[Recipe]:
+    """Give what to make for so many walks."""
+    first = APART_FROM if apart else FIRST_SEED
+    for family, share in SHARES.items():
+        if family.startswith("research") and not research_walks.is_present():
+            continue
+        count = round(walks * share)
+        seeds = range(first, first + count)
+        if seeds.stop > SEEDS["development"].stop or (not apart and seeds.stop > APART_FROM):
+            message = f"{family}: {count} walks are more than its seeds"
+            raise ValueError(message)
+        yield from (Recipe(family=family, seed=seed) for seed in seeds)
+
+
+def walk_of(recipe: Recipe) -> Walk:
+    """Make one walk."""
+    if recipe.family == "along-paths":
+        return make_walk_along_paths(recipe.seed)
+    if recipe.family.startswith("research"):
+        return research_walks.research_walk(recipe.seed, int(recipe.family[-1]))
+    return make_walk(recipe.seed, recipe.family)
