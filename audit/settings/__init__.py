@@ -441,8 +441,8 @@ class MatchingSettings(SeveralWalksSettings):
     walked_least: float = 0.6
     """Less sure than this of any portion, a leg is not called walked: to be told of a leg that
     one never walked is worse than to be asked about one."""
-    confidence_slope: float = 0.7
-    confidence_offset: float = -0.15
+    confidence_slope: float = 0.6
+    confidence_offset: float = -0.1
     """Log odds of being right against the log odds weighed: fitted on development walks."""
     nearly_best: float = 0.9
     right_within_s: float = 30.0

@@ -27,7 +27,12 @@ FAMILIES = ("ordinary", "novice")
 @pytest.fixture(scope="module")
 def problems():
     walks = [make_walk(140_100 + number, FAMILIES[number % 2]) for number in range(4)]
-    return [problem_of(walk) for walk in [*walks, make_walk_along_paths(140_100)]]
+    laid_out = [problem_of(walk) for walk in [*walks, make_walk_along_paths(140_100)]]
+    # A walk whose right way is not among those looked at teaches nothing.
+    nothing = np.zeros(sum(SIZES))
+    teaching = [problem for problem in laid_out if loss(problem, nothing) is not None]
+    assert len(teaching) >= 4
+    return teaching
 
 
 def test_the_slope_is_that_of_small_steps(problems) -> None:

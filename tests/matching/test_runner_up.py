@@ -13,8 +13,8 @@ S = SETTINGS.matching
 
 
 def test_a_leg_that_may_end_at_either_of_two_halts() -> None:
-    """Planned 400 m; halts at 360 and 440 m, straight on: only the distance tells, and it cannot."""
-    walk = HandWalk().halt(60).mark("a").walk(90, 360).mark("b").halt(60).walk(90, 80)
+    """Halts at the 400 m that were planned and 60 m on: paced out, or halted on the way?"""
+    walk = HandWalk().halt(60).mark("a").walk(90, 400).mark("b").halt(60).walk(90, 60)
     walk.mark("c").halt(60).mark("c2").walk(0, 300).mark("d").halt(60)
     leg = matched(walk, (0, 0), (400, 0), (400, 300)).legs[0]
     claims = {leg.claim_s, leg.runner_up.claim_s}
