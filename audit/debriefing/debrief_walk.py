@@ -19,7 +19,7 @@ from audit.debriefing.quality import judge_quality
 from audit.debriefing.records import Debrief, LegDebrief
 from audit.diagnosis.explain import Explanation, explain_walk
 from audit.diagnosis.gather_evidence import WalkFacts, gather_evidence
-from audit.diagnosis.ground import Ground, survey_ground
+from audit.diagnosis.ground import fall_line
 from audit.diagnosis.left_out import explain_left_out
 from audit.errors import refuse
 from audit.forecast.place_of_miss import MissInForecast
@@ -66,7 +66,8 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
         The rest is matched around them.
     heights
         Of a grid's code and places on it, shape (n, 2): heights in metres, NaN where none
-        are known. In place of the recording's own for what slopes do to a walk.
+        are known. In place of the recording's own for the ground of the legs, and for what
+        slopes do to a walk.
     settings
         Thresholds; the defaults of `Settings` where left out.
 
@@ -82,8 +83,9 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     pins = read_pins(starts or {}, claims or {}, card, clean, track.source, settings.matching)
     card, outing = _matched(clean, card, settings, pins, track.source)
     laid_out, match = outing.laid_out, outing.match
+    on_ground = _on_the_ground(clean, card, heights)
     measured = measure_walk(
-        clean,
+        on_ground,
         laid_out,
         match,
         card,
@@ -91,8 +93,7 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
         log=log,
         cadence_per_min=track.cadence_per_min[clean.fix],
     )
-    ground = survey_ground(_on_the_ground(clean, card, heights), settings.diagnosis)
-    explanation = _explained(clean, measured, card, log, ground, settings)
+    explanation = _explained(on_ground, measured, card, log, settings)
     talk = talk_over(
         plan,
         card,
@@ -165,7 +166,6 @@ def _explained(
     measured: WalkMeasures,
     card: LegCard,
     log: WalkersLog | None,
-    ground: Ground | None,
     settings: Settings,
 ) -> Explanation:
     """Weigh the causes on what was measured, on the log, and on the ground."""
@@ -175,7 +175,7 @@ def _explained(
         paces_counted=log.counted_paces(),
         under_way=frozenset(leg.leg for leg in match.legs if leg.under_way),
         noise_m=match.noise_m,
-        ground=ground,
+        fall=fall_line(clean, settings.diagnosis),
     )
     evidence = gather_evidence(measured.legs, card, facts, settings.diagnosis)
     explanation = explain_walk(evidence, settings.diagnosis)

@@ -8,13 +8,13 @@ import numpy as np
 
 from audit.azimuths import MagneticAzimuth
 from audit.diagnosis.evidence import LegEvidence, Metres2
-from audit.diagnosis.ground import Ground
+from audit.diagnosis.ground import slope_of_leg
 from audit.diagnosis.line_shape import LineShape, line_shape
 from audit.leg_card import CardLeg, LegCard
 from audit.measurement.leg_details import Bypass
 from audit.measurement.leg_measures import Heading, LegAudit, LegMeasures
 from audit.settings import DiagnosisSettings
-from audit.units import turn_degrees, unit_vector, wrap_degrees
+from audit.units import FloatArray, turn_degrees, unit_vector, wrap_degrees
 
 _UNKNOWN = 1.0
 """Standard error of a logarithm of distance of which nothing is known."""
@@ -33,15 +33,15 @@ class WalkFacts:
         Legs that the recording began on.
     noise_m : float
         Receiver noise.
-    ground : Ground or None
-        Slopes, from the recording's elevations.
+    fall : float array (east, north), or None
+        The direction in which the one slope of the course falls.
     """
 
     azimuths_set: dict[str, MagneticAzimuth] = field(default_factory=dict)
     paces_counted: dict[str, float] = field(default_factory=dict)
     under_way: frozenset[int] = frozenset()
     noise_m: float = 4.0
-    ground: Ground | None = None
+    fall: FloatArray | None = None
 
 
 def gather_evidence(
@@ -73,9 +73,9 @@ def _leg_evidence(
         raise ValueError(message)
     straight = max(measures.straight_m, 1.0)
     under_way = number in facts.under_way
-    named, ground = leg.card.name, facts.ground
+    named = leg.card.name
     setting = facts.azimuths_set.get(named)
-    slope = None if ground is None else ground.of_leg(measures, leg.card, settings)
+    slope = slope_of_leg(measures, leg.card, facts.fall)
     return LegEvidence(
         leg=number,
         turn_deg=measures.azimuth_error_deg,

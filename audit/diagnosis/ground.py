@@ -1,4 +1,4 @@
-"""How the ground of a walk slopes, from the elevations of the recording itself."""
+"""How the ground of a walk slopes: under a leg as measured, and the one fall of a course."""
 
 from __future__ import annotations
 
@@ -22,56 +22,31 @@ class LegSlope:
     downhill_right: float | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Ground:
-    """Elevations along the walk, and the one slope that the course lies on, if it does.
+def slope_of_leg(measures: LegMeasures, leg: CardLeg, fall: FloatArray | None) -> LegSlope | None:
+    """Give the slope of a leg from the ground measured under it; None where there is none.
 
-    ``fall`` is metres of fall for a metre (east, north), or None.
+    ``fall`` is the direction of the course's one fall line, or None.
     """
-
-    path_m: FloatArray
-    elevation_m: FloatArray
-    fall: FloatArray | None
-
-    def of_leg(
-        self, measures: LegMeasures, leg: CardLeg, settings: DiagnosisSettings
-    ) -> LegSlope | None:
-        """Give the slope of one leg, or None where its elevations are not known."""
-        part = slice(measures.start.fix, measures.claim.fix + 1)
-        path, height = self.path_m[part], self.elevation_m[part]
-        known = np.isfinite(height)
-        over_m = settings.slope_over_m
-        enough = known.sum() >= 4 and known.mean() >= settings.heights_known
-        if not enough or path[-1] - path[0] < over_m:
-            return None
-        count = max(int((path[-1] - path[0]) / over_m), 1)
-        at = np.linspace(path[0], path[-1], count + 1)
-        level = np.interp(at, path[known], height[known])
-        flat = np.diff(at)
-        slope = np.hypot(flat, np.diff(level))
-        right = None
-        if self.fall is not None:
-            right = float(self.fall @ unit_vector(leg.azimuth.degrees + 90.0))
-        return LegSlope(
-            grade=float((level[-1] - level[0]) / max(measures.straight_m, 1.0)),
-            ratio=float(flat.sum() / slope.sum()),
-            downhill_right=right,
-        )
-
-
-def survey_ground(clean: CleanTrack, settings: DiagnosisSettings) -> Ground | None:
-    """Read the ground off a recording; None where it has too few elevations."""
-    known = np.isfinite(clean.elevation_m)
-    if known.mean() < settings.heights_known or np.ptp(clean.elevation_m[known]) < 1.0:
+    ground = None if measures.details is None else measures.details.ground
+    if ground is None or not ground.slope_m:
         return None
-    step = np.hypot(np.diff(clean.east_m), np.diff(clean.north_m))
-    path = np.concatenate([[0.0], np.cumsum(step)])
-    fall = _fall(clean, known, settings)
-    return Ground(path_m=path, elevation_m=clean.elevation_m, fall=fall)
+    right = None if fall is None else float(fall @ unit_vector(leg.azimuth.degrees + 90.0))
+    rise = float(ground.elevation_m[-1] - ground.elevation_m[0])
+    return LegSlope(
+        grade=rise / max(measures.straight_m, 1.0),
+        ratio=measures.path_m / ground.slope_m,
+        downhill_right=right,
+    )
 
 
-def _fall(clean: CleanTrack, known: np.ndarray, settings: DiagnosisSettings) -> FloatArray | None:
-    """Fit one slope to all elevations: its fall as a unit vector times nothing but direction."""
+def fall_line(clean: CleanTrack, settings: DiagnosisSettings) -> FloatArray | None:
+    """Fit one slope to all elevations: the direction (east, north) in which it falls.
+
+    None where too few are known, or where one slope does not explain them.
+    """
+    known = np.isfinite(clean.elevation_m)
+    if known.mean() < settings.heights_known:
+        return None
     east = clean.east_m[known] - clean.east_m[known].mean()
     north = clean.north_m[known] - clean.north_m[known].mean()
     height = clean.elevation_m[known] - clean.elevation_m[known].mean()

@@ -155,11 +155,10 @@ class DiagnosisSettings:
     round, and how often each; the shares are chosen."""
     neighbour_weights: tuple[float, float] = (0.4, 0.2)
     """Of another leg's azimuth: that of the leg before or after, each; all others together."""
-    slope_over_m: float = 60.0
     heights_known: float = 0.8
     plane_fits: float = 0.7
-    """Slopes are taken over this way, where so much of it has elevations; one slope for the
-    course where it explains so much of the variance of all elevations; chosen."""
+    """One slope for the course where so much of the walk has elevations, and it explains so much
+    of their variance; chosen."""
 
     # Points and places
     digit_shift_most_m: float = 2000.0
