@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+from coached.table import readme_lines as coached_lines
 from confusion.table import readme_lines
 from plan_slips.limits import limit_lines
 from plan_slips.table import lines, read_limits, read_record
@@ -75,6 +76,11 @@ def accuracy_table() -> str:
 def planted_slips_table() -> str:
     """Give the table of what a check finds, from the figures on record."""
     return "\n".join([*lines(*read_record()), "", *limit_lines(read_limits())]) + "\n"
+
+
+def coached_table() -> str:
+    """Give how much of what coaching says is right, from the figures on record."""
+    return "\n".join(coached_lines()) + "\n"
 
 
 def confusion_table() -> str:
@@ -167,6 +173,7 @@ PARTS = {
     "planted-slips": planted_slips_table,
     "confusion": confusion_table,
     "steps-told": steps_table,
+    "coached": coached_table,
 }
 
 
