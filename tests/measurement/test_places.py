@@ -1,0 +1,89 @@
+"""Where a walker stood: means of halts, the bend on the way, and how well either is known."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+from measurement.hand_made import clean_of
+
+from audit.measurement.places import fix_place, place_between
+from audit.settings import MeasuringSettings
+
+S = MeasuringSettings()
+
+
+def kept_of_variance(length_s: float) -> float:
+    """Of a mean over correlated noise: 2/x (1 - (1 - exp(-x)) / x), x = length / memory."""
+    x = length_s / S.noise_correlation_s
+    return 2.0 / x * (1.0 - (1.0 - math.exp(-x)) / x)
+
+
+def standing(shift_m=0.0):
+    """Walk east for 60 s, stand from 60 to 360 s while the receiver drifts, walk north."""
+    time_s = np.arange(0.0, 421.0)
+    east = np.clip(time_s, 0.0, 60.0)
+    north = np.clip(time_s - 360.0, 0.0, None)
+    drift = np.where((time_s >= 60.0) & (time_s <= 360.0), (time_s - 60.0) / 100.0, 0.0)
+    return clean_of(time_s, np.column_stack([east + drift + shift_m, north]))
+
+
+@pytest.mark.parametrize(
+    ("moment_s", "begin_s", "end_s"),
+    [
+        (60.0, 60.0, 180.0),  # just come: the first two minutes of the halt
+        (360.0, 240.0, 360.0),  # about to leave: the last two
+        (200.0, 80.0, 320.0),  # in the middle: two minutes either way
+        (54.0, 60.0, 180.0),  # within reach before it
+        (366.0, 240.0, 360.0),
+    ],
+)
+def test_a_halt_is_the_mean_of_what_is_near_the_moment(moment_s, begin_s, end_s) -> None:
+    found = fix_place(standing(), np.array([[60.0, 360.0]]), moment_s, 4.0, S)
+    assert found.halt_s == (begin_s, end_s)
+    assert found.east_m == pytest.approx(60.0 + ((begin_s + end_s) / 2.0 - 60.0) / 100.0)
+    assert found.north_m == 0.0
+    assert found.sd_m == pytest.approx(4.0 * math.sqrt(kept_of_variance(end_s - begin_s)))
+    assert found.time_s == moment_s
+    assert found.place.tolist() == [found.east_m, found.north_m]
+
+
+def test_a_halt_out_of_reach_is_another_place() -> None:
+    found = fix_place(standing(), np.array([[60.0, 360.0]]), 53.0, 4.0, S)
+    assert found.halt_s == (53.0, 53.0)
+
+
+def test_the_nearer_of_two_halts_is_taken() -> None:
+    halts = np.array([[0.0, 10.0], [14.0, 30.0], [400.0, 410.0]])
+    assert fix_place(standing(), halts, 11.0, 4.0, S).halt_s == (0.0, 10.0)
+    assert fix_place(standing(), halts, 13.0, 4.0, S).halt_s == (14.0, 30.0)
+
+
+def test_on_the_way_two_pieces_that_meet_give_the_corner() -> None:
+    time_s = np.arange(0.0, 61.0, 3.0)
+    place = np.column_stack([1.2 * np.minimum(time_s, 30.0), 1.2 * np.maximum(time_s - 30.0, 0.0)])
+    found = fix_place(clean_of(time_s, place), np.empty((0, 2)), 30.0, 4.0, S)
+    assert (found.east_m, found.north_m) == pytest.approx((36.0, 0.0), abs=1e-4)
+    # Over 12 s to either side.
+    assert found.sd_m == pytest.approx(4.0 * math.sqrt(kept_of_variance(24.0)))
+
+
+def test_with_few_fixes_a_place_lies_straight_between_two() -> None:
+    """Every 6 s there are five within 12 s either way, every 7 s three."""
+    for every_s, alone in ((6.0, False), (7.0, True)):
+        time_s = every_s * np.arange(-10.0, 11.0)
+        clean = clean_of(time_s, np.column_stack([2.0 * time_s, np.abs(time_s)]))
+        found = fix_place(clean, np.empty((0, 2)), 0.0, 4.0, S)
+        assert (found.sd_m == 4.0) is alone
+    between = place_between(clean, 3.5, 4.0)
+    assert (between.east_m, between.north_m, between.sd_m) == (7.0, 3.5, 4.0)
+
+
+def test_a_halt_without_two_fixes_is_seen_as_the_way() -> None:
+    time_s = np.arange(0.0, 601.0, 60.0)
+    clean = clean_of(time_s, np.column_stack([time_s, 0.0 * time_s]))
+    one = fix_place(clean, np.array([[110.0, 130.0]]), 120.0, 4.0, S)
+    assert (one.east_m, one.halt_s, one.sd_m) == (120.0, (120.0, 120.0), 4.0)
+    two = fix_place(clean, np.array([[120.0, 180.0]]), 120.0, 4.0, S)
+    assert (two.east_m, two.halt_s) == (150.0, (120.0, 180.0))
