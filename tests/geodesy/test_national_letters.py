@@ -101,6 +101,11 @@ def test_an_irish_place_lies_in_its_square(east_m: float, north_m: float, digits
     ("text", "code", "words"),
     [
         ("AA 12 12", "EPSG:27700", "no square AA"),
+        # Each a square's breadth off one side alone: west, east, south, north.
+        ("RZ 12 12", "EPSG:27700", "no square RZ"),
+        ("TX 12 12", "EPSG:27700", "no square TX"),
+        ("XA 12 12", "EPSG:27700", "no square XA"),
+        ("HF 12 12", "EPSG:27700", "no square HF"),
         ("NI 12 12", "EPSG:27700", "no British national grid reference"),
         ("O 159 346", "EPSG:27700", "no British national grid reference"),
         ("NN 16 712", "EPSG:27700", "2 and 3 digits"),
@@ -122,6 +127,21 @@ def test_nonsense_is_refused_in_one_sentence(text: str, code: str, words: str) -
 def test_places_off_the_squares_have_no_reference(place: tuple[float, float]) -> None:
     with pytest.raises(ValueError, match="off the lettered squares"):
         encode_national(*place, "EPSG:27700", digits=6)
+
+
+@pytest.mark.parametrize(
+    ("text", "corner"),
+    [
+        ("SV 0 0", (0.0, 0.0)),
+        ("TW 0 0", (600_000.0, 0.0)),
+        ("HL 0 0", (0.0, 1_200_000.0)),
+        ("JM 0 0", (600_000.0, 1_200_000.0)),
+    ],
+)
+def test_the_squares_at_the_four_corners_exist(text: str, corner: tuple[float, float]) -> None:
+    square = decode_national(text, "EPSG:27700")
+    assert (square.east_m - 5000.0, square.north_m - 5000.0) == corner
+    assert encode_national(*corner, "EPSG:27700", digits=2) == text
 
 
 @pytest.mark.parametrize("digits", [-2, 1, 12])

@@ -61,7 +61,9 @@ def test_zones_run_from_1_to_60(zone: int) -> None:
         utm_zone_code(zone, south=False)
 
 
-@pytest.mark.parametrize("place", [(180.5, 0.0), (0.0, 90.5), (float("nan"), 0.0)])
+@pytest.mark.parametrize(
+    "place", [(180.5, 0.0), (-180.5, 0.0), (0.0, 90.5), (0.0, -90.5), (float("nan"), 0.0)]
+)
 def test_degrees_out_of_range_are_refused(place: tuple[float, float]) -> None:
     with pytest.raises(ValueError, match="out of range"):
         utm_code(*place)
