@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from audit.errors import refuse
 from audit.leg_card import LegCard, card_in_order
 from audit.matching.free_visits import find_visits
 from audit.matching.leg_match import CleanTrack, LegMatch, LegStatus, Match
@@ -45,7 +46,13 @@ def find_order(
 
 
 def any_order_route(card: LegCard, settings: MatchingSettings, pins: PinnedCuts) -> Route:
-    """Lay out the straight way from every point to every other one."""
+    """Lay out the straight way from every point to every other one.
+
+    Raises
+    ------
+    InputRefusedError
+        Where no two points are far enough apart to tell a way between them.
+    """
     position = course_points(card)
     points = len(card.legs)
     edges = []
@@ -68,6 +75,14 @@ def any_order_route(card: LegCard, settings: MatchingSettings, pins: PinnedCuts)
                     pinned=pins.of_leg.get(target - 1),
                 )
             )
+    if not edges:
+        raise refuse(
+            card.name,
+            "points",
+            f"all within {settings.shortest_free_leg_m:g} m of each other",
+            "leave no way between them that a recording could show",
+            'Set the points of a course with order = "free" further apart.',
+        )
     order = tuple(range(points + 1))
     return Route(position=position, edges=tuple(edges), order=order, legs=points)
 

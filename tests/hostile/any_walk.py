@@ -29,7 +29,8 @@ from audit.reports.write import report_texts
 
 SCHEMA = json.loads(files("audit.reports").joinpath("debrief.schema.json").read_text("utf-8"))
 VALIDATOR = jsonschema.Draft202012Validator(SCHEMA)
-NO_NUMBER = re.compile(r"\b(?:nan|NaN|inf|Infinity|undefined)\b")
+NO_NUMBER = re.compile(r"(?<!')(?<!&#39;)\b(?:nan|NaN|inf|Infinity|undefined)\b")
+"""In no output, but where a file is quoted that says so."""
 
 NORTHS = [0.0, 36.5, 45.0, 60.0, 72.0, 83.999, 84.0, 89.999, 90.0, -80.0, -45.0, -89.999]
 EASTS = [-180.0, -84.2, -0.001, 0.0, 3.0, 6.0, 9.0, 21.0, 179.999]
@@ -39,20 +40,25 @@ COURSES = [
     "grid_magnetic_angle_deg = 179.9\n", "arrival_radius_m = 1000\n", "date = 2026-10-03\n",
     'grid = "EPSG:27700"\n', 'grid = "EPSG:32661"\n', "date = 1901-01-01\n",
 ]  # fmt: skip
+PAGE_SHARE = 0.02
 NAMES = ["P", "\u202eP", "<b>&", "=1+1", "Ünï \U0001f9ed", "P" * 200, "../P"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AnyWalk:
-    """The files of one walk: a plan's ending and text, fixes, and the text of a log, if any."""
+    """The files of one walk: a plan's ending and text, fixes, and the text of a log, if any.
+
+    ``page`` is whether the page is to be made too, which takes long.
+    """
 
     ending: str
     plan: str
     fixes: list[Fix]
     log: str
+    page: bool = False
 
 
-def outcome_of(folder: Path, walk: AnyWalk, *, page: bool = False) -> str:
+def outcome_of(folder: Path, walk: AnyWalk) -> str:
     """Debrief, and give "refused" or the statuses; anything worse is raised."""
     plan, track, log = folder / f"plan.{walk.ending}", folder / "walk.gpx", folder / "log.csv"
     plan.write_text(walk.plan, "utf-8")
@@ -64,12 +70,12 @@ def outcome_of(folder: Path, walk: AnyWalk, *, page: bool = False) -> str:
         made = debrief(read, read_track(track), log=read_log(log) if walk.log else None)
     except AuditError:
         return "refused"
-    texts = report_texts(made, None if page else ["json", "csv", "geojson"])
+    texts = report_texts(made, None if walk.page else ["json", "csv", "geojson"])
     document = json.loads(texts["debrief.json"], parse_constant=_no_constant)
     json.loads(texts["debrief.geojson"], parse_constant=_no_constant)
     VALIDATOR.validate(document)
     told = [str(texts["legs.csv"]), render_terminal(made)]
-    if page:
+    if walk.page:
         told.append(re.sub(r"<script.*?</script>", "", str(texts["debrief.html"]), flags=re.DOTALL))
     assert [NO_NUMBER.findall(text) for text in told] == [[] for _ in told]
     return " ".join(leg["status"] for leg in document["legs"])
@@ -95,7 +101,11 @@ def any_walks(draw: st.DrawFn) -> AnyWalk:
         _strain(fixes, chance)
     ending = chance.choice(["toml", "toml", "toml", "csv", "gpx", "geojson"])
     return AnyWalk(
-        ending=ending, plan=_plan(ending, places, chance), fixes=fixes, log=_log(places, chance)
+        ending=ending,
+        plan=_plan(ending, places, chance),
+        fixes=fixes,
+        log=_log(places, chance),
+        page=chance.random() < PAGE_SHARE,
     )
 
 

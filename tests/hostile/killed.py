@@ -3,8 +3,9 @@
     PYTHONPATH=.:tests python tests/hostile/killed.py --kills 200
 
 By hand; a test does some. One kill in some comes at any moment of the run, the others between one
-write and the next. The program's modules are loaded once; each run is a process of its own that
-is forked from there, and that the system kills (SIGKILL) when its time is up. Needs Linux.
+write and the next; in records, between one statement that changes them and the next. The program's
+modules are loaded once; each run is a process of its own that is forked from there, and that the
+system kills (SIGKILL) when its time is up. Needs Linux.
 """
 
 from __future__ import annotations
@@ -38,6 +39,7 @@ from typing import Any
 COMMAND = [sys.executable, "-m", "audit"]
 ENVIRONMENT = {**os.environ, "OMP_NUM_THREADS": "1"}
 Content = dict[str, bytes]
+CHANGES = ("INSERT", "UPDATE", "DELETE", "CREATE", "ALTER", "DROP", "COMMIT")
 SAME_WRITE = 12
 """So many kills are tried from one write on, each in a copy of one process that stopped there."""
 
@@ -97,8 +99,9 @@ def killed_often(
     shutil.copytree(out, kept)
     whole = content(out)
     run = Run(arguments, out)
-    lasts_s, writes_at_s = run.to_the_end()
+    lasts_s, writes_at_s, statements_at_s = run.to_the_end()
     waits_s = [later - at for at, later in pairwise(writes_at_s)]
+    of_statements_s = [later - at for at, later in pairwise(statements_at_s)]
     new = content(out)
     moments = random.Random(seed)
     result = Killed()
@@ -121,11 +124,14 @@ def killed_often(
         _put_back(kept, out)
         look(run.killed_after(moments.uniform(0.0, lasts_s)))
         _put_back(kept, out)
+        for statement in moments.sample(range(len(of_statements_s)), min(len(of_statements_s), 5)):
+            look(run.killed_in(statement, moments.uniform(0.0, 1.1) * of_statements_s[statement]))
+            _put_back(kept, out)
         write = moments.randrange(len(waits_s))
         with run.stopped_before(write) as go_on:
             now = out.with_name("now")
             _put_back(out, now)
-            for _ in range(min(SAME_WRITE, kills - result.kills)):
+            for _ in range(max(0, min(SAME_WRITE, kills - result.kills))):
                 look(go_on(moments.uniform(0.0, 1.1) * waits_s[write]))
                 _put_back(now, out)
     return result
@@ -140,7 +146,8 @@ class Run:
     """A command that can be run to its end, killed after some time, or stopped before a write.
 
     Each run is the program's own entry in a process of its own. "A write" is a file opened to be
-    written in the folder of the results, or a database opened.
+    written in the folder of the results, or a database opened; "a statement" is one of SQL that
+    changes something, or the end of a transaction.
     """
 
     def __init__(self, arguments: Sequence[str], out: Path) -> None:
@@ -149,8 +156,8 @@ class Run:
         self._forks = multiprocessing.get_context("forkserver")
         self._forks.set_forkserver_preload(["hostile.loaded"])
 
-    def to_the_end(self) -> tuple[float, list[float]]:
-        """Give the processor time of the run, and when it wrote; last of all, when it ended."""
+    def to_the_end(self) -> tuple[float, list[float], list[float]]:
+        """Give the processor time of the run; when it wrote and changed records, and its end."""
         process, pipe = self._started(_told)
         told = pipe.recv()
         process.join()
@@ -160,6 +167,13 @@ class Run:
     def killed_after(self, processor_s: float) -> int:
         """Let it be killed after so much processor time: a busy machine moves no kill."""
         process, _ = self._started(_killed_early, processor_s)
+        process.join()
+        assert process.exitcode is not None
+        return process.exitcode
+
+    def killed_in(self, statement: int, for_s: float) -> int:
+        """Let it be killed so many seconds after a statement began."""
+        process, _ = self._started(_killed_in, statement, for_s)
         process.join()
         assert process.exitcode is not None
         return process.exitcode
@@ -193,15 +207,29 @@ class Run:
 
 
 def _told(arguments: list[str], out: str, pipe: Connection[Any, Any]) -> None:
-    at_s: list[float] = []
-    status = _be_the_program(arguments, out, lambda _: at_s.append(time.monotonic()))
+    writes_s: list[float] = []
+    statements_s: list[float] = []
+    status = _be_the_program(
+        arguments, out,
+        lambda _: writes_s.append(time.monotonic()),
+        lambda _: statements_s.append(time.monotonic()),
+    )  # fmt: skip
     assert not status, status
-    pipe.send((time.process_time(), [*at_s, time.monotonic()]))
+    ended_s = time.monotonic()
+    pipe.send((time.process_time(), [*writes_s, ended_s], [*statements_s, ended_s]))
 
 
 def _killed_early(arguments: list[str], out: str, _: object, processor_s: float) -> None:
     _set_kill(time.CLOCK_PROCESS_CPUTIME_ID, processor_s)
     _be_the_program(arguments, out, lambda _: None)
+
+
+def _killed_in(arguments: list[str], out: str, _: object, statement: int, for_s: float) -> None:
+    def begin(number: int) -> None:
+        if number == statement:
+            _set_kill(time.CLOCK_MONOTONIC, for_s)
+
+    _be_the_program(arguments, out, lambda _: None, begin)
 
 
 def _stopped(arguments: list[str], out: str, pipe: Connection[Any, Any], write: int) -> None:
@@ -220,19 +248,30 @@ def _stopped(arguments: list[str], out: str, pipe: Connection[Any, Any], write: 
     os._exit(0)  # the drawing engine, copied without its threads, would not end
 
 
-def _be_the_program(arguments: list[str], out: str, before_write: Callable[[int], None]) -> object:
+def _be_the_program(
+    arguments: list[str],
+    out: str,
+    before_write: Callable[[int], None],
+    before_statement: Callable[[int], None] = lambda _: None,
+) -> object:
     """Be the program, heard by nobody; call what is given with 0, 1, 2... before each write."""
     from audit.cli import main as leg_audit
 
     nobody = os.open(os.devnull, os.O_RDWR)
     for stream in (0, 1, 2):
         os.dup2(nobody, stream)
-    numbers = itertools.count()
+    numbers, statements = itertools.count(), itertools.count()
 
-    def notice(event: str, what: tuple[object, ...]) -> None:
+    def hear(statement: str) -> None:
+        if statement.lstrip().upper().startswith(CHANGES):
+            before_statement(next(statements))
+
+    def notice(event: str, what: tuple[Any, ...]) -> None:
         inside = event == "open" and str(what[0]).startswith(out) and str(what[1])[0] in "xwa"
         if inside or event == "sqlite3.connect":
             before_write(next(numbers))
+        if event == "sqlite3.connect/handle":
+            what[0].set_trace_callback(hear)
 
     sys.addaudithook(notice)
     sys.argv = ["leg-audit", *arguments]

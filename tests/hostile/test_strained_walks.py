@@ -30,8 +30,7 @@ from audit.words.figures import Moment
 
 
 def outcome(folder: Path, plan: str, fixes: Sequence[Fix], *, page: bool = False) -> str:
-    walk = AnyWalk(ending="toml", plan=plan, fixes=[*fixes], log="")
-    return outcome_of(folder, walk, page=page)
+    return outcome_of(folder, AnyWalk(ending="toml", plan=plan, fixes=[*fixes], log="", page=page))
 
 
 @pytest.mark.parametrize("name", PLACES)
@@ -86,6 +85,15 @@ def test_moments_beyond_the_calendar_are_told_as_its_ends():
 def test_a_clock_time_of_a_roster_is_of_a_day_that_there_is(near_s, day):
     found = roster_start_s(dt.time(8, 0), near_s)
     assert found == dt.datetime(*day, 8, tzinfo=dt.UTC).timestamp()
+
+
+def test_a_free_course_of_points_on_one_heap_is_refused(tmp_path):
+    # Found by the structure-aware fuzzing: no way from point to point was left to weigh.
+    places = [(0.0, -180.0), (0.0, -179.99985)]
+    plan = plan_text(places, 'order = "free"\n')
+    assert outcome(tmp_path, plan, walk(places)) == "refused"
+    apart = plan_text([(0.0, -180.0), (0.0, -179.9995)], 'order = "free"\n')
+    assert outcome(tmp_path, apart, walk([(0.0, -180.0), (0.0, -179.9995)])) != "refused"
 
 
 # Structure-aware fuzzing; by hand and at night thousands: tests/fuzz/whole_walks.py
