@@ -41,7 +41,8 @@ ENVIRONMENT = {**os.environ, "OMP_NUM_THREADS": "1"}
 Content = dict[str, bytes]
 CHANGES = ("INSERT", "UPDATE", "DELETE", "CREATE", "ALTER", "DROP", "COMMIT")
 SAME_WRITE = 12
-"""So many kills are tried from one write on, each in a copy of one process that stopped there."""
+"""So many kills are tried from one write on, each in a copy of one process that stopped there;
+two where records are changed, in which the statements tell more."""
 
 
 @dataclass(slots=True, kw_only=True)
@@ -103,6 +104,7 @@ def killed_often(
     waits_s = [later - at for at, later in pairwise(writes_at_s)]
     of_statements_s = [later - at for at, later in pairwise(statements_at_s)]
     new = content(out)
+    same_write = 2 if statements_at_s[1:] else SAME_WRITE
     moments = random.Random(seed)
     result = Killed()
 
@@ -124,14 +126,14 @@ def killed_often(
         _put_back(kept, out)
         look(run.killed_after(moments.uniform(0.0, lasts_s)))
         _put_back(kept, out)
-        for statement in moments.sample(range(len(of_statements_s)), min(len(of_statements_s), 5)):
+        for statement in moments.sample(range(len(of_statements_s)), min(len(of_statements_s), 6)):
             look(run.killed_in(statement, moments.uniform(0.0, 1.1) * of_statements_s[statement]))
             _put_back(kept, out)
         write = moments.randrange(len(waits_s))
         with run.stopped_before(write) as go_on:
             now = out.with_name("now")
             _put_back(out, now)
-            for _ in range(max(0, min(SAME_WRITE, kills - result.kills))):
+            for _ in range(max(0, min(same_write, kills - result.kills))):
                 look(go_on(moments.uniform(0.0, 1.1) * waits_s[write]))
                 _put_back(now, out)
     return result
@@ -255,6 +257,9 @@ def _be_the_program(
     before_statement: Callable[[int], None] = lambda _: None,
 ) -> object:
     """Be the program, heard by nobody; call what is given with 0, 1, 2... before each write."""
+    from sqlalchemy import event
+    from sqlalchemy.engine import Engine
+
     from audit.cli import main as leg_audit
 
     nobody = os.open(os.devnull, os.O_RDWR)
@@ -266,14 +271,13 @@ def _be_the_program(
         if statement.lstrip().upper().startswith(CHANGES):
             before_statement(next(statements))
 
-    def notice(event: str, what: tuple[Any, ...]) -> None:
-        inside = event == "open" and str(what[0]).startswith(out) and str(what[1])[0] in "xwa"
-        if inside or event == "sqlite3.connect":
+    def notice(what: str, of: tuple[object, ...]) -> None:
+        inside = what == "open" and str(of[0]).startswith(out) and str(of[1])[0] in "xwa"
+        if inside or what == "sqlite3.connect":
             before_write(next(numbers))
-        if event == "sqlite3.connect/handle":
-            what[0].set_trace_callback(hear)
 
     sys.addaudithook(notice)
+    event.listen(Engine, "connect", lambda records, _: records.set_trace_callback(hear))
     sys.argv = ["leg-audit", *arguments]
     try:
         leg_audit()
