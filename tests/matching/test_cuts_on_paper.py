@@ -101,3 +101,14 @@ def test_a_bent_line_runs_as_its_nearest_piece_does() -> None:
     walk = np.array([[10.0, 5.0], [95.0, 4.0], [95.0, 6.0], [105.0, -20.0], [130.0, 60.0],
                      [-30.0, 4.0], [90.0, 300.0]])  # fmt: skip
     assert direction_of_nearest_piece(line, walk) == pytest.approx([90, 90, 0, 90, 0, 90, 0])
+
+
+def test_of_two_halts_each_has_its_own_edges() -> None:
+    way = (200.0, 0.0, 100)
+    samples = drawn(way, (0.0, 0.0, 60), way, (0.0, 0.0, 30), way)
+    halts = find_movement(samples, S).halts
+    cuts = cuts_of(samples)
+    assert cuts.sample[cuts.begins_halt].tolist() == halts[:, 0].tolist()
+    assert cuts.sample[cuts.ends_halt].tolist() == halts[:, 1].tolist()
+    assert cuts.rest_s[cuts.begins_halt] == pytest.approx(2.0 * (halts[:, 1] - halts[:, 0]))
+    assert cuts.rest_s[cuts.ends_halt] == pytest.approx(2.0 * (halts[:, 1] - halts[:, 0]))
