@@ -162,6 +162,8 @@ def rates_by_ground(
     if not known:
         return {}
     metres = np.array([[g.uphill_m, g.level_m, g.downhill_m] for _, g in known], dtype=np.float64)
+    if metres.sum() <= 0.0:  # legs whose walker never moved
+        return {}
     counts = np.array([count for count, _ in known])
     usual = float(counts.sum() / metres.sum())
     spread = settings.ground_sd * usual

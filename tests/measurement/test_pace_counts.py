@@ -122,3 +122,10 @@ def test_ground_that_was_hardly_walked_or_is_not_known_has_no_rate() -> None:
     legs = [(260.0, ground(199.0, 200.0, 1.0), 400.0), (1.0, ground(1e4, trusted=False), 1e4)]
     assert set(rates_by_ground(legs, S)) == {"level"}
     assert rates_by_ground(legs[1:], S) == {}
+
+
+def test_paces_counted_on_legs_without_way_have_no_rate() -> None:
+    # Found by trying whole walks: a count of 400 for a leg whose two ends are one place.
+    legs = [(counted(400.0), ground(), 0.0)]
+    found = walk_paces(legs, "double", S)
+    assert (found.counted, found.counted_on) == (None, {})
