@@ -46,8 +46,10 @@ def _features(text: str, problems: ProblemList) -> list[Any]:
         document = json.loads(text)
     except RecursionError:
         problems.stop("", None, "is nested too deeply", _WANTED)
-    except ValueError as error:
-        problems.stop("", None, f"is not JSON: {str(error).split(':')[0]}", _WANTED)
+    except json.JSONDecodeError as error:
+        problems.stop("", None, f"is not JSON: {error.msg}", _WANTED)
+    except ValueError:
+        problems.stop("", None, "holds a number that is too long", "Save it again.")
     if isinstance(document, dict) and document.get("type") == "Feature":
         return [document]
     features = document.get("features") if isinstance(document, dict) else None

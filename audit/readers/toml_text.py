@@ -9,6 +9,8 @@ from typing import Any
 from audit.readers.problem_list import ProblemList
 
 _MOST_DOTS = 100
+_MOST_BITS = 14_000
+_TOO_LONG = "holds a number that is too long"
 _WHERE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)$")
 
 
@@ -27,12 +29,26 @@ def toml_document(text: str, problems: ProblemList) -> dict[str, Any]:
             problems.stop(f"line {number}", None, rule, "Cut it into several lines.")
     try:
         # TOML knows no lone carriage return; old editors end lines with it.
-        return tomllib.loads(text.replace("\r\n", "\n").replace("\r", "\n"))
+        document = tomllib.loads(text.replace("\r\n", "\n").replace("\r", "\n"))
     except RecursionError:
         problems.stop("", None, "is nested too deeply", "Keep to the tables of a plan.")
-    except ValueError as error:
+    except tomllib.TOMLDecodeError as error:
         found = _WHERE.search(str(error))
         line = found[1] if found else None
         reason = _WHERE.sub("", str(error))
         remedy = "Text stands in quotation marks; numbers take a decimal point."
         problems.stop(f"line {line}" if line else "", None, f"is not TOML: {reason}", remedy)
+    except ValueError:
+        problems.stop("", None, _TOO_LONG, "Write numbers of a few digits.")
+    if _holds_too_long(document):
+        problems.stop("", None, _TOO_LONG, "Write numbers of a few digits.")
+    return document
+
+
+def _holds_too_long(value: object) -> bool:
+    """Tell whether a whole number is longer than Python writes in tens, as a hexadecimal may be."""
+    if isinstance(value, dict):
+        return any(_holds_too_long(one) for one in value.values())
+    if isinstance(value, list):
+        return any(_holds_too_long(one) for one in value)
+    return isinstance(value, int) and value.bit_length() > _MOST_BITS

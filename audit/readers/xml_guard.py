@@ -13,6 +13,7 @@ from audit.errors import InputRefusedError, refuse
 from audit.settings import ReadingSettings
 
 _SETTINGS = ReadingSettings()
+_PIECE_BYTES = 65_536
 
 
 def guarded_parser(file: str, encoding: str | None = None) -> expat.XMLParserType:
@@ -77,7 +78,10 @@ def refuse_hostile_xml(content: bytes, file: str, settings: ReadingSettings = _S
     parser.StartElementHandler = start
     parser.EndElementHandler = end
     try:
-        parser.Parse(content, True)  # noqa: FBT003 (expat takes it by position only)
+        for given in range(0, len(content), _PIECE_BYTES):
+            parser.Parse(content[given : given + _PIECE_BYTES], False)  # noqa: FBT003
+            refuse_long_token(parser, given + _PIECE_BYTES, file, settings)
+        parser.Parse(b"", True)  # noqa: FBT003 (expat takes it by position only)
     except (expat.ExpatError, LookupError, ValueError) as error:
         if not elements:
             raise no_xml(file, error) from error
