@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from itertools import combinations
 
 from audit.leg_card import LegCard
 from audit.matching.pins import PINNED_GAIN, PinnedCuts
@@ -20,8 +19,8 @@ def planned_route(card: LegCard, settings: MatchingSettings, pins: PinnedCuts) -
 def pinned_route(route: Route, pins: PinnedCuts, settings: MatchingSettings) -> Route:
     """Make every way of a route lead over the pinned legs, each as it is pinned.
 
-    Whatever else the pins leave no room for may be jumped over, at a price that no walk
-    pays which can be told otherwise.
+    Whatever else the pins leave no room for, before a pinned leg or after it, may be jumped
+    over, at a price that no walk pays which can be told otherwise.
     """
     edges = []
     for edge in route.edges:
@@ -40,6 +39,15 @@ def pinned_route(route: Route, pins: PinnedCuts, settings: MatchingSettings) -> 
             kind="jump",
             cost=settings.cost_jump + settings.cost_leg_left_out * (target - source),
         )
-        for source, target in combinations(range(route.legs + 1), 2)
+        for source, target in _jumps(route.legs, pins)
     ]
     return replace(route, edges=tuple(edges))
+
+
+def _jumps(legs: int, pins: PinnedCuts) -> list[tuple[int, int]]:
+    """Give from where to where legs may be jumped over: up to a pinned leg, or on from one."""
+    jumps = set()
+    for leg in pins.of_leg:
+        jumps |= {(source, leg) for source in range(leg)}
+        jumps |= {(leg + 1, target) for target in range(leg + 2, legs + 1)}
+    return sorted(jumps)
