@@ -177,6 +177,7 @@ def _bypass(bypass: Bypass, *, timed: bool) -> BypassEntry:
         "side_sd_m": bypass.side_sd_m,
         "equal": bypass.equal,
         "returned": bypass.returned,
+        "slanted": bypass.slanted,
     }
 
 

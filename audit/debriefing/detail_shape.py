@@ -152,6 +152,8 @@ class BypassEntry(TypedDict):
     """Whether out and back may be the same."""
     returned: bool
     """False where he went on beside the line that he had left: ``out_m`` is how far aside."""
+    slanted: bool
+    """Whether he went aside at a slant, which is hard to tell from wandering."""
 
 
 class SightingStopEntry(TypedDict):

@@ -17,6 +17,10 @@ if TYPE_CHECKING:
 
 _LedgerPart = Literal["inherited", "plan", "heading", "distance", "detour", "total"]
 _LEDGER_PARTS: tuple[_LedgerPart, ...] = get_args(_LedgerPart)
+_LedgerError = Literal["inherited_m", "plan_m", "heading_m", "distance_m", "detour_m", "total_m"]
+_LEDGER_ERRORS: dict[_LedgerPart, _LedgerError] = dict(
+    zip(_LEDGER_PARTS, get_args(_LedgerError), strict=True)
+)
 
 
 def legs_frame(debrief: Debrief) -> pd.DataFrame:
@@ -33,7 +37,8 @@ def legs_frame(debrief: Debrief) -> pd.DataFrame:
     planned_distance_m, planned_paces
     start_time, start_lon, start_lat                where the walker left for the leg
     claim_time, claim_lon, claim_lat                where the walker's navigation ended
-    walked_azimuth_deg, ..._low_deg, ..._high_deg   heading with its 95 % interval
+    walked_azimuth_deg, ..._low_deg, ..._high_deg,  heading with its 95 % interval and its
+    ..._sd_deg                                      standard error
     azimuth_error_deg                               walked minus planned, right positive
     straight_m, straight_sd_m, path_m               start to claim: chord, error, on the ground
     distance_error_m, distance_ratio                walked minus, and over, planned
@@ -44,6 +49,7 @@ def legs_frame(debrief: Debrief) -> pd.DataFrame:
     nearest_m, nearest_time, found                  nearest approach to the point
     ledger_<part>_east_m, ledger_<part>_north_m     inherited, plan, heading, distance,
                                                     detour, total
+    ledger_<part>_sd_m                              its standard error, along its own direction
     along_planned_m, along_heading_m                start to claim along the planned azimuth, and
                                                     along the walked one; error straight_sd_m
     path_sd_m                                       standard error of path_m
@@ -55,8 +61,11 @@ def legs_frame(debrief: Debrief) -> pd.DataFrame:
     paces_by_cadence                                from the recording's cadence
     point_verdict, point_probability                found, missed, too close to call; that the
                                                     walker came within the radius
+    point_sd_m                                      standard error of nearest_m
     claim_marked_by, claim_time_sd_s,               what shows the claim, and its standard
     claim_along_sd_m                                errors in time and along the walk
+    search_shape, search_path_m, search_duration_s  looking for the point after the claim
+    bypasses                                        how many obstacles were walked round
     forecast_quantile, forecast_whole_quantile,     share of ordinary walks that end nearer: begun
     forecast_where                                  where this one was, and at the start
     cause, cause_probability, evidence,             first and second of the causes
@@ -162,6 +171,7 @@ def _row(entry: LegEntry) -> dict[str, object]:
         "walked_azimuth_deg": walked and walked["grid_azimuth_deg"],
         "walked_azimuth_low_deg": walked and walked["grid_azimuth_95_deg"][0],
         "walked_azimuth_high_deg": walked and walked["grid_azimuth_95_deg"][1],
+        "walked_azimuth_sd_deg": walked and walked["grid_azimuth_sd_deg"],
         "azimuth_error_deg": entry["azimuth_error_deg"],
         "straight_m": walked and walked["straight_m"],
         "straight_sd_m": walked and walked["straight_sd_m"],
@@ -214,12 +224,14 @@ def _offset_columns(entry: LegEntry) -> dict[str, object]:
 
 
 def _ledger_columns(entry: LegEntry) -> dict[str, object]:
-    ledger = entry["ledger"]
+    ledger, details = entry["ledger"], entry["details"]
+    errors = details and details["ledger_sd"]
     columns: dict[str, object] = {}
     for part in _LEDGER_PARTS:
         vector = None if ledger is None else ledger[part]
         columns[f"ledger_{part}_east_m"] = vector and vector[0]
         columns[f"ledger_{part}_north_m"] = vector and vector[1]
+        columns[f"ledger_{part}_sd_m"] = errors and errors[_LEDGER_ERRORS[part]]
     return columns
 
 
@@ -227,6 +239,7 @@ def _detail_columns(entry: LegEntry) -> dict[str, object]:
     walked, details = entry["walked"], entry["details"]
     thirds = details and details["thirds"]
     line = details and details["planned_line"]
+    search = details and details["search"]
     return {
         "along_planned_m": walked and walked["along_planned_m"],
         "along_heading_m": walked and walked["along_heading_m"],
@@ -244,9 +257,14 @@ def _detail_columns(entry: LegEntry) -> dict[str, object]:
         "paces_by_cadence": details and details["leg_paces"]["by_cadence"],
         "point_verdict": details and details["point"]["verdict"],
         "point_probability": details and details["point"]["probability"],
+        "point_sd_m": details and details["point"]["sd_m"],
         "claim_marked_by": details and details["claim_cut"]["marked_by"],
         "claim_time_sd_s": details and details["claim_cut"]["time_sd_s"],
         "claim_along_sd_m": details and details["claim_cut"]["along_sd_m"],
+        "search_shape": search and search["shape"],
+        "search_path_m": search and search["path_m"],
+        "search_duration_s": search and search["duration_s"],
+        "bypasses": details and len(details["bypasses"]),
     }
 
 

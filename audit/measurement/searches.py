@@ -127,16 +127,22 @@ class _Stand:
 def _stands(
     time_s: FloatArray, place: FloatArray, halts: FloatArray, settings: SearchSettings
 ) -> list[_Stand]:
-    """Give the halts away from the claim that are long enough to tell of an end."""
+    """Give the halts after the claim that are long enough to tell of an end.
+
+    At the claim itself only where he had been elsewhere in between.
+    """
     stands = []
+    away_m = np.hypot(*(place - place[0]).T)
     for start_s, end_s in halts:
         inside = (time_s >= start_s) & (time_s <= end_s)
         length_s = float(end_s - max(start_s, time_s[0]))
         if inside.any() and length_s >= settings.stand_s:
             where = np.median(place[inside], axis=0)
-            if float(np.hypot(*(where - place[0]))) < settings.shortest_m:
-                continue
-            stands.append(_Stand(start_s=float(start_s), length_s=length_s, place=where))
+            furthest_m = max(
+                away_m[time_s < start_s].max(initial=0.0), float(np.hypot(*(where - place[0])))
+            )
+            if furthest_m >= settings.shortest_m:
+                stands.append(_Stand(start_s=float(start_s), length_s=length_s, place=where))
     return stands
 
 
@@ -155,7 +161,8 @@ def _gave_up(
         return False
     path_m = float(np.interp(stand.start_s, time_s, path))
     away_m = float(np.hypot(*(stand.place - place[0])))
-    return away_m <= settings.about_m and path_m >= settings.covers_paths * away_m
+    about = settings.shortest_m <= away_m <= settings.about_m
+    return about and path_m >= settings.covers_paths * away_m
 
 
 def _walked(time_s: FloatArray, place: FloatArray, halts: FloatArray) -> FloatArray:

@@ -27,6 +27,22 @@ def test_one_row_a_leg_with_the_figures_of_the_document(debrief):
         assert row["ledger_distance_north_m"] == leg["ledger"]["distance"][1]
         assert row["runner_up"] == leg["causes"][1]["cause"]
         assert row["found"] is leg["found"]
+        assert row["walked_azimuth_sd_deg"] == leg["walked"]["grid_azimuth_sd_deg"]
+
+
+def test_the_ledger_in_a_row_has_the_errors_of_the_document():
+    _, debrief, _ = demo()
+    frame, document = debrief.legs_frame(), debrief.to_dict()
+    known = 0
+    for row, leg in zip(frame.to_dict("records"), document["legs"], strict=True):
+        if leg["details"] is None:
+            continue
+        known += 1
+        for part in ("inherited", "plan", "heading", "distance", "detour", "total"):
+            assert row[f"ledger_{part}_sd_m"] == leg["details"]["ledger_sd"][f"{part}_m"]
+        assert row["point_sd_m"] == leg["details"]["point"]["sd_m"]
+        assert row["bypasses"] == len(leg["details"]["bypasses"])
+    assert known
 
 
 def test_times_are_utc_moments(debrief):

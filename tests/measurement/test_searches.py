@@ -117,3 +117,18 @@ def test_a_halt_that_begins_before_the_first_fix_after_the_claim_is_no_end() -> 
     halts = BEGIN + np.array([[15.0, 100.0]])
     ended_s = last_search_end(clean, halts, BEGIN + 12.0, np.array([500.0, 0.0]), 30.0, S)
     assert ended_s == BEGIN + 12.0
+
+
+def places_of(*stays) -> np.ndarray:
+    """Stay at (east, north) for so many seconds, one place after the other."""
+    return np.concatenate([np.tile([east, north], (seconds, 1)) for east, north, seconds in stays])
+
+
+def test_a_halt_back_at_a_claim_near_the_point_ends_a_search() -> None:
+    """Out for 30 m and back to a point that lies 10 m from the claim."""
+    out = [(0.0, float(north)) for north in (*range(31), *range(30, 0, -1))]
+    fixes = np.array([*places_of((0, 0, 30)), *out, *places_of((10, 0, 90), (300, 0, 60))])
+    clean = clean_of(BEGIN + np.arange(float(len(fixes))), fixes.astype(float))
+    halts = BEGIN + np.array([[0.0, 29.0], [91.0, 180.0]])
+    ended_s = last_search_end(clean, halts, BEGIN, np.array([10.0, 3.0]), 30.0, S)
+    assert ended_s - BEGIN == pytest.approx(91.0, abs=1.0)
