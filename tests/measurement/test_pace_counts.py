@@ -129,3 +129,10 @@ def test_paces_counted_on_legs_without_way_have_no_rate() -> None:
     legs = [(counted(400.0), ground(), 0.0)]
     found = walk_paces(legs, "double", S)
     assert (found.counted, found.counted_on) == (None, {})
+
+
+def test_of_one_leg_the_usual_error_of_a_count_is_all_there_is() -> None:
+    """3 in 100 of 260 paces, its square doubled: one leg cannot show how legs differ."""
+    found = walk_paces([(counted(260.0), ground(level_m=400.0), 400.0)], "double", S).counted
+    assert found is not None
+    assert found.sd == pytest.approx(100.0 * 0.03 * 260.0 * math.sqrt(2.0) / 400.0)
