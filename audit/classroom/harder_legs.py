@@ -71,6 +71,12 @@ def harder_legs(
     return _told(names, effects, covariance, np.log(length), wide.sum(axis=0), settings)
 
 
+def load_model() -> None:
+    """Load what the comparison takes longest to load, where it is installed."""
+    if find_spec("statsmodels") is not None:
+        import statsmodels.regression.mixed_linear_model  # noqa: F401, PLC0415 (one second)
+
+
 def _told(
     names: Sequence[tuple[str, str]],
     effects: FloatArray,

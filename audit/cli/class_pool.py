@@ -28,6 +28,10 @@ def processors() -> int:
     return os.cpu_count() or 1
 
 
+_LOADED_AHEAD = 4
+"""Processes that begin before it is known how much there is to do."""
+
+
 class Processes:
     """So many processes, begun once and used for one list of items after another."""
 
@@ -41,6 +45,12 @@ class Processes:
     def __exit__(self, *_: object) -> None:
         if self._pool is not None:
             self._pool.shutdown(wait=True, cancel_futures=True)
+
+    def load_ahead(self) -> None:
+        """Let the processes load what grading needs, while this one still loads itself."""
+        if self.jobs > 1:
+            for _ in range(min(self.jobs, _LOADED_AHEAD)):
+                self._begun().submit(_loaded)
 
     def over_all(
         self, function: Callable[[Item], Made], items: Sequence[Item]
@@ -83,6 +93,10 @@ class Processes:
                 initializer=_leave_interrupts_to_the_first,
             )
         return self._pool
+
+
+def _loaded() -> None:
+    import audit.cli.walker_work  # noqa: F401, PLC0415 (so the first walker finds it there)
 
 
 def _leave_interrupts_to_the_first() -> None:

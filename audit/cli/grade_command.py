@@ -156,16 +156,17 @@ def grade(  # noqa: PLR0913 (one parameter an option)
 
     Ctrl-C stops and keeps what is done; the same command goes on from there.
     """
-    from audit.cli.grade_files import Asked, grade_files  # noqa: PLC0415 (help stays quick)
+    from audit.cli.class_pool import Processes, processors  # noqa: PLC0415 (help stays quick)
 
-    grade_files(
-        files,
-        Asked(
+    with Processes(jobs or processors()) as processes:
+        processes.load_ahead()
+        from audit.cli.grade_files import Asked, grade_files  # noqa: PLC0415
+
+        asked = Asked(
             roster=roster,
             standard=standard,
             punches=punches,
             folder=out or Path("private-class" if private else "class"),
-            jobs=jobs,
             shift_s=clock_shift(shift),
             name=name,
             private=private,
@@ -173,9 +174,9 @@ def grade(  # noqa: PLR0913 (one parameter an option)
             records=_records(records, keep_until, records_secret),
             words=words,
             roads=roads,
-        ),
-        options=_course(date, grid, grid_magnetic_angle, paces_per_100m, arrival_radius),
-    )
+        )
+        course = _course(date, grid, grid_magnetic_angle, paces_per_100m, arrival_radius)
+        grade_files(files, asked, course, processes)
 
 
 def _course(

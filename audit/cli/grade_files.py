@@ -8,6 +8,7 @@ from contextlib import AbstractContextManager, nullcontext
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
+from threading import Thread
 from typing import TYPE_CHECKING, TypeVar
 
 import audit
@@ -16,12 +17,13 @@ from audit.areas import Area
 from audit.classroom.assemble import assemble
 from audit.classroom.attempt_of_walker import attempts_of_class
 from audit.classroom.class_draft import ClassDraft, ClassInputs, draft_class
+from audit.classroom.harder_legs import load_model
 from audit.classroom.lane import Lane, lane_of
 from audit.classroom.lane_names import lane_names
 from audit.classroom.private_class import private_class
 from audit.classroom.records import ClassResult, WalkerResult
 from audit.classroom.walks_in_file import Recording
-from audit.cli.class_pool import Processes, Progress, processors
+from audit.cli.class_pool import Processes, Progress
 from audit.cli.endings import WrongUseError
 from audit.cli.kept_walkers import (
     forget_kept,
@@ -69,7 +71,6 @@ class Asked:
     standard: str
     punches: Path | None
     folder: Path
-    jobs: int | None
     shift_s: float | None
     name: str
     private: bool
@@ -88,8 +89,10 @@ class _Papers:
     roads: tuple[Area, ...] = ()
 
 
-def grade_files(files: Sequence[Path], asked: Asked, options: CourseOptions) -> ClassResult:
-    """Grade a class, write everything, tell the short picture.
+def grade_files(
+    files: Sequence[Path], asked: Asked, options: CourseOptions, processes: Processes
+) -> ClassResult:
+    """Grade a class in these processes, write everything, tell the short picture.
 
     Raises
     ------
@@ -103,18 +106,11 @@ def grade_files(files: Sequence[Path], asked: Asked, options: CourseOptions) -> 
     for line in sorted_files.said:
         say(line)
     papers = _read_papers(sorted_files.plans, asked, options)
-    say(
-        words.say(
-            "class-terminal-begun",
-            lanes=len(papers.plans),
-            names=", ".join(lane_names(papers.plans)),
-            recordings=len(sorted_files.tracks),
-            standard=papers.standard.name,
-        )
-    )
+    _say_what_begins(papers, len(sorted_files.tracks))
     _say_of_roads(papers, asked)
-    with Processes(asked.jobs or processors()) as processes, _workers(asked, processes) as workers:
+    with _workers(asked, processes) as workers:
         draft = _drafted(sorted_files.tracks, papers, asked, processes)
+        _load_meanwhile(draft, processes)
         walkers = _graded(draft, asked.folder, workers)
     result = assemble(draft, walkers)
     attempts = [] if records is None else attempts_of_class(result, draft, records.pseudonym)
@@ -185,6 +181,25 @@ def _workers(asked: Asked, processes: Processes) -> AbstractContextManager[Proce
     from audit.cli.cluster import Cluster  # noqa: PLC0415 (an extra)
 
     return Cluster(asked.cluster)
+
+
+def _say_what_begins(papers: _Papers, recordings: int) -> None:
+    say(
+        words.say(
+            "class-terminal-begun",
+            lanes=len(papers.plans),
+            names=", ".join(lane_names(papers.plans)),
+            recordings=recordings,
+            standard=papers.standard.name,
+        )
+    )
+
+
+def _load_meanwhile(draft: ClassDraft, processes: Processes) -> None:
+    """Load the model of the legs while this process only waits for others to grade."""
+    least = draft.inputs.settings.class_shows.least_leg_walkers
+    if processes.jobs > 1 and len(draft.tasks) >= least:
+        Thread(target=load_model, name="model of the legs", daemon=True).start()
 
 
 def _drafted(
