@@ -71,8 +71,8 @@ def paper_words(
 
 
 _HEADINGS = (
-    "short", "map", "legs", "coaching", "keep", "work-on", "each", "consistent", "practise",
-    "doubt", "misses", "recording", "plan", "angle", "cautions",
+    "short", "map", "legs", "coaching", "keep", "work-on", "each", "consistent", "settles",
+    "practise", "doubt", "misses", "recording", "plan", "angle", "cautions",
 )  # fmt: skip
 
 

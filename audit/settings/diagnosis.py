@@ -237,10 +237,10 @@ class DiagnosisSettings:
     log_goes_on: float = 0.1
     """Of legs without a mistake: that the point in sight ended the count before the card's
     paces were out, or that the walker counted on up to it; chosen."""
-    match_odds_gained: float = 5.0
+    match_odds_gained: float = 3.0
     """How much surer of a leg's portion one may be for going with the other legs, in odds, at
     the most: it was picked to fit; chosen on made walks of the development seeds, where of 38
     mistakes that stood out on portions sure to 0.3 to 0.7 all but 2 had been made."""
-    match_doubt: float = 0.3
+    match_doubt: float = 0.4
     """How much of the doubt about a leg's portion counts against a cause that turns the whole
     of it: an end that is out by some metres does not turn a leg."""
