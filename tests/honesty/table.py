@@ -17,20 +17,26 @@ from typing import get_args
 import numpy as np
 from accuracy.figures import share_with_error
 from accuracy.seeds import SEEDS, first_seeds
-from walks import make_walk
+from walks import Difficulty, make_walk
 
 from audit.measurement.leg_details import PointVerdict
-from honesty.logging_rates import RateRow, rate_figures, rate_rows
+from honesty.built_courses import built_difficulties
+from honesty.logging_rates import DISTANCES, RateRow, rate_figures, rate_rows
 from honesty.measured_legs import LegRow, measured_legs
 
 RECORD = Path(__file__).with_name("recorded.json")
 FAMILIES = ("trained", "ordinary", "novice")
 LENGTHS_M = ((80, 200), (200, 400), (400, 800), (800, 2000))
-ENOUGH_LEGS = 40
-"""One miss more or less moves a cell of fewer by more than the width of what is promised."""
-SHARE_THINNED = 4
-"""Of the walks, one in so many is measured at other logging rates too."""
-INTERVALS_S = ((0.5, 1.5), (1.5, 6.5), (6.5, 12.5), (12.5, 60.5))
+ENOUGH_LEGS = 150
+"""With fewer the chance error of a cell is more than the promise is wide."""
+SHARE_THINNED = 2
+"""Of the built walks that were logged every second, one in so many is measured thinned too."""
+INTERVALS_S = {
+    "1 s": (0.5, 1.5),
+    "2 to 6 s": (1.5, 7.0),
+    "8 to 20 s": (7.0, 20.0),
+    "30 s": (20.0, 60.5),
+}
 HELD = {
     "heading": "held",
     "by end points": "ends_held",
@@ -41,6 +47,7 @@ HELD = {
     "ledger: heading": "heading_part_held",
     "ledger: distance": "distance_part_held",
 }
+IN_CELLS = ("heading", "by end points", "by independent noise", "straight distance", "path")
 HALVES = {
     "heading": "half_deg",
     "by end points": "ends_half_deg",
@@ -48,15 +55,31 @@ HALVES = {
 }
 
 
-def rows_of(task: tuple[str, int]) -> list[LegRow]:
+def rows_of(task: tuple[str | Difficulty, int]) -> list[LegRow]:
     """Make one walk and measure it."""
-    family, seed = task
-    return measured_legs(make_walk(seed, family))
+    difficulty, seed = task
+    return measured_legs(make_walk(seed, difficulty))
 
 
 def run(purpose: str, walks: int, jobs: int) -> list[LegRow]:
     """Measure the first walks of a purpose, all families."""
-    tasks = [(family, seed) for family in FAMILIES for seed in first_seeds(purpose, walks)]
+    seeds = first_seeds(purpose, walks)
+    return _measured([(family, seed) for family in FAMILIES for seed in seeds], jobs)
+
+
+def run_built(purpose: str, walks: int, jobs: int) -> list[LegRow]:
+    """Measure the first walks of a purpose on courses of every length at every rate."""
+    seeds = first_seeds(purpose, walks)
+    return _measured([(one, seed) for one in built_difficulties() for seed in seeds], jobs)
+
+
+def run_thinned(purpose: str, walks: int) -> list[RateRow]:
+    """Measure walks on built courses that were logged every second, and thinned."""
+    dense = [one for one in built_difficulties() if one.interval_s == (1.0,)]
+    return rate_rows(make_walk(seed, one) for one in dense for seed in first_seeds(purpose, walks))
+
+
+def _measured(tasks: Sequence[tuple[str | Difficulty, int]], jobs: int) -> list[LegRow]:
     if jobs == 1:
         found = [rows_of(task) for task in tasks]
     else:
@@ -75,8 +98,8 @@ def groups(rows: Sequence[LegRow]) -> dict[str, list[LegRow]]:
         chosen[f"{low} to {high} m"] = lambda row, low=low, high=high: (
             row.right and low <= row.length_m < high
         )
-    for low, high in INTERVALS_S:
-        chosen[f"{low:.0f} to {high:.0f} s"] = lambda row, low=low, high=high: (
+    for every, (low, high) in INTERVALS_S.items():
+        chosen[f"logged every {every}"] = lambda row, low=low, high=high: (
             row.right and low <= row.interval_s < high
         )
     return {name: [row for row in rows if wanted(row)] for name, wanted in chosen.items()}
@@ -99,21 +122,22 @@ def figures(rows: Sequence[LegRow]) -> dict[str, dict[str, float]]:
 
 
 def grid_of_headings(rows: Sequence[LegRow]) -> dict[str, dict[str, float]]:
-    """Give the coverage of the heading, and of two usual ways, by length and by logging."""
+    """Give the coverage of the heading, of two usual ways and of lengths, by length and rate."""
     cells = {}
     for low_m, high_m in LENGTHS_M:
-        for low_s, high_s in INTERVALS_S:
+        for every, (low_s, high_s) in INTERVALS_S.items():
             chosen = [
                 row
                 for row in rows
                 if row.right and low_m <= row.length_m < high_m and low_s <= row.interval_s < high_s
             ]
             if chosen:
-                cells[f"{low_m} to {high_m} m, {low_s:.0f} to {high_s:.0f} s"] = {
+                cells[f"{low_m} to {high_m} m, {every}"] = {
                     "legs": float(len(chosen)),
+                    "heading_se": figures(chosen)["heading"]["held_se"],
                     **{
                         name: float(np.mean([getattr(row, HELD[name]) for row in chosen]))
-                        for name in HALVES
+                        for name in IN_CELLS
                     },
                 }
     return cells
@@ -150,7 +174,9 @@ def search_ends(rows: Sequence[LegRow]) -> dict[str, float]:
     }
 
 
-def as_text(rows: Sequence[LegRow], rates: Sequence[RateRow] = ()) -> str:
+def as_text(
+    rows: Sequence[LegRow], built: Sequence[LegRow] = (), rates: Sequence[RateRow] = ()
+) -> str:
     """Write the table to be read."""
     lines = [f"{'legs':22} {'n':>5}  " + "  ".join(f"{name:>20}" for name in HELD)]
     for group, chosen in groups(rows).items():
@@ -166,9 +192,9 @@ def as_text(rows: Sequence[LegRow], rates: Sequence[RateRow] = ()) -> str:
         f"path measured over path walked: middle {np.median(ratio):.3f}, "
         f"ninety in a hundred from {np.quantile(ratio, 0.05):.3f} to {np.quantile(ratio, 0.95):.3f}"
     )
-    lines.append("headings held by length and logging: ours, by end points, by independent noise")
-    for cell, of in grid_of_headings(rows).items():
-        shares = ", ".join(f"{100 * of[name]:.0f}" for name in HALVES)
+    lines.append(f"held by length and logging, of 100: {', '.join(IN_CELLS)}")
+    for cell, of in grid_of_headings([*rows, *built]).items():
+        shares = ", ".join(f"{100 * of[name]:.1f}" for name in IN_CELLS)
         few = "" if of["legs"] >= ENOUGH_LEGS else "  (too few to tell)"
         lines.append(f"  {cell:28} {of['legs']:5.0f}  {shares}{few}")
     lines.append("points: said, and in truth reached or not")
@@ -179,20 +205,24 @@ def as_text(rows: Sequence[LegRow], rates: Sequence[RateRow] = ()) -> str:
         )
         lines.append(f"  {family:12} {said}")
     lines.append(f"end of the last search: {search_ends(rows)}")
-    for every, change in rate_figures(rates).items():
-        lines.append(
-            f"path logged every {every} over that every second: whole {change['whole']:.4f}, "
-            f"legs within 2 % {100 * change['legs_within_2_percent']:.0f} of 100, within their "
-            f"error {100 * change['legs_within_error']:.0f} of 100, of {change['legs']:.0f}"
-        )
+    for every, groups_of in rate_figures(rates, LENGTHS_M).items():
+        lines.append(f"logged every {every} over every second: legs within 2 %, or their error")
+        for name, of in groups_of.items():
+            shares = "; ".join(
+                f"{distance} {100 * of[f'{distance}: within 2 %']:.0f}, "
+                f"{100 * of[f'{distance}: within 2 % or its error']:.0f}"
+                for distance in DISTANCES
+            )
+            lines.append(f"  {name:28} {of['legs']:5.0f}  whole {of['whole']:.4f}  {shares}")
     lines.append(f"ledgers add up to within {max(row.ledger_gap_m for row in rows):.1e} m")
     return "\n".join(lines)
 
 
 def write_record(
     purpose: str,
-    walks: int,
+    walks: tuple[int, int],
     rows: Sequence[LegRow],
+    built: Sequence[LegRow],
     rates: Sequence[RateRow],
     path: Path = RECORD,
 ) -> None:
@@ -210,16 +240,20 @@ def write_record(
     }
     document = {
         "seeds": purpose,
-        "walks": walks,
+        "walks": walks[0],
+        "built": walks[1],
         "figures": kept,
         "headings": {
             cell: {name: round(value, 4) for name, value in of.items()}
-            for cell, of in grid_of_headings(rows).items()
+            for cell, of in grid_of_headings([*rows, *built]).items()
         },
         "points": verdicts(rows),
         "logging": {
-            every: {name: round(value, 4) for name, value in of.items()}
-            for every, of in rate_figures(rates).items()
+            every: {
+                name: {key: round(value, 4) for key, value in of.items()}
+                for name, of in groups_of.items()
+            }
+            for every, groups_of in rate_figures(rates, LENGTHS_M).items()
         },
         "search_ends": {name: round(value, 4) for name, value in search_ends(rows).items()},
     }
@@ -231,12 +265,14 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser = argparse.ArgumentParser(prog="python -m honesty", description=__doc__)
     parser.add_argument("--seeds", choices=sorted(SEEDS), default="development")
     parser.add_argument("--walks", type=int, default=40, help="of each family")
+    parser.add_argument("--built", type=int, default=10, help="of each length, rate and family")
     parser.add_argument("--jobs", type=int, default=1)
     parser.add_argument("--record", action="store_true", help="keep the figures for the guard")
     asked = parser.parse_args(arguments)
     rows = run(asked.seeds, asked.walks, asked.jobs)
-    rates = rate_rows(asked.seeds, asked.walks // SHARE_THINNED, FAMILIES)
-    print(as_text(rows, rates))
+    built = run_built(asked.seeds, asked.built, asked.jobs)
+    rates = run_thinned(asked.seeds, asked.built // SHARE_THINNED)
+    print(as_text(rows, built, rates))
     if asked.record:
-        write_record(asked.seeds, asked.walks, rows, rates)
+        write_record(asked.seeds, (asked.walks, asked.built), rows, built, rates)
     return 0

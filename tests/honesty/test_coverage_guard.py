@@ -12,8 +12,17 @@ from walks import make_walk
 
 from audit.settings import Settings
 from audit.units import wrap_degrees
+from honesty.logging_rates import DISTANCES, EVERY_S
 from honesty.measured_legs import holds, measured_legs
-from honesty.table import HELD, RECORD, figures, groups
+from honesty.table import (
+    ENOUGH_LEGS,
+    HELD,
+    INTERVALS_S,
+    LENGTHS_M,
+    RECORD,
+    figures,
+    groups,
+)  # fmt: skip
 
 WALKS = 4
 """Of each family: some 80 legs, in some ten seconds."""
@@ -46,20 +55,25 @@ def test_recorded_coverage_of_headings_is_what_is_promised(recorded) -> None:
 def test_recorded_headings_hold_over_lengths_and_logging() -> None:
     """Each cell by its own chance: no more than three standard errors off the promise."""
     cells = json.loads(RECORD.read_text(encoding="utf-8"))["headings"]
-    assert len(cells) >= 10
+    assert len(cells) == len(LENGTHS_M) * len(INTERVALS_S)
     for cell, of in cells.items():
-        chance = np.sqrt(0.93 * 0.07 / of["legs"])
+        assert of["legs"] >= ENOUGH_LEGS, cell
+        chance = np.hypot(np.sqrt(0.93 * 0.07 / of["legs"]), of["heading_se"])
         assert of["heading"] >= 0.93 - SIGMAS * chance, cell
 
 
-def test_recorded_paths_do_not_follow_the_logging_rate() -> None:
+def test_recorded_distances_do_not_follow_the_logging_rate() -> None:
     """The whole way is the same within 2 % from 1 s to 30 s; single legs within their errors."""
     logging = json.loads(RECORD.read_text(encoding="utf-8"))["logging"]
-    assert set(logging) == {"5 s", "10 s", "30 s"}
-    for every, of in logging.items():
+    assert set(logging) == {f"{every} s" for every in EVERY_S}
+    for every, groups_of in logging.items():
+        of = groups_of["all legs"]
         assert abs(of["whole"] - 1.0) <= 0.02, every
         assert abs(of["middle"] - 1.0) <= 0.02, every
-        assert of["legs_within_error"] >= 0.9, every
+        for distance in DISTANCES:
+            assert of[f"{distance}: within 2 % or its error"] >= 0.93, (every, distance)
+        known = groups_of["2 % is more than the error"]
+        assert known["along the walked heading: within 2 %"] >= 0.9, every
 
 
 def test_recorded_verdicts_call_hardly_any_point_missed_that_was_reached() -> None:
