@@ -239,8 +239,8 @@ class DiagnosisSettings:
     paces were out, or that the walker counted on up to it; chosen."""
     match_odds_gained: float = 3.0
     """How much surer of a leg's portion one may be for going with the other legs, in odds, at
-    the most: it was picked to fit; chosen on made walks of the development seeds, where of 38
-    mistakes that stood out on portions sure to 0.3 to 0.7 all but 2 had been made."""
+    the most: it was picked to fit; chosen: trusting a doubtful portion further found more of
+    the mistakes, but named some that were not made."""
     match_doubt: float = 0.4
     """How much of the doubt about a leg's portion counts against a cause that turns the whole
     of it: an end that is out by some metres does not turn a leg."""
