@@ -165,9 +165,27 @@ def _matched(
 def _partings(
     part: CleanTrack, whole: _Walk, card: LegCard, settings: MatchingSettings
 ) -> list[float]:
-    """Give the moments that may part two walks of the course: long pauses, and a new beginning."""
-    again = begun_anew(part, card, settings)
+    """Give the moments that may part two walks of the course: long pauses, and a new beginning.
+
+    Where the legs as matched take up nearly all that was walked there is no room for another
+    walk, and matching both sides of a moment would take twice as long again for nothing.
+    """
+    again = None
+    course_m = sum(leg.distance_m for leg in card.legs)
+    if _beside_legs_m(whole) >= settings.again_least * course_m:
+        again = begun_anew(part, card, settings)
     return [*_pauses(whole, settings), *([] if again is None else [again])]
+
+
+def _beside_legs_m(walk: _Walk) -> float:
+    """Give how much of the path belongs to no leg."""
+    time_s, path_m = walk.laid_out.samples.time_s, walk.laid_out.movement.path_m
+    beside_m = float(path_m[-1])
+    for leg in walk.match.legs:
+        if leg.start_s is not None and leg.claim_s is not None:
+            begun_m, ended_m = np.interp([leg.start_s, leg.claim_s], time_s, path_m)
+            beside_m -= float(ended_m - begun_m)
+    return beside_m
 
 
 def _pauses(walk: _Walk, settings: MatchingSettings) -> list[float]:

@@ -140,3 +140,25 @@ def test_coming_by_the_start_on_the_way_home_begins_nothing_anew() -> None:
     clean = walk.clean(1, receiver(1, 3.0))
     assert begun_anew(clean, card_of(*points), S) is None
     assert match_outings(clean, card_of(*points), S).others == ()
+
+
+def test_a_course_that_comes_by_its_start_and_is_walked_once_is_matched_once(monkeypatch) -> None:
+    """Matching both sides of every coming-by made a walk take three times as long."""
+    from audit.matching import outings
+
+    corners = [(0, 0), (400, 0), (400, 300), (0, 300), (0, 0), (-400, 0), (-400, -300), (0, 0)]
+    walk = HandWalk().halt(60)
+    for azimuth, metres in ((90, 400), (0, 300), (270, 400), (180, 300), (270, 400), (180, 300)):
+        walk.walk(azimuth, metres).halt(45)
+    walk.walk(53.13, 500).halt(60)
+    matched = []
+    once = outings.match_laid_out
+
+    def counted(*given):
+        matched.append(given)
+        return once(*given)
+
+    monkeypatch.setattr(outings, "match_laid_out", counted)
+    found = match_outings(walk.clean(1, receiver(3, 3.0)), card_of(*corners), SETTINGS.matching)
+    assert [leg.status for leg in found.match.legs] == ["walked"] * 7
+    assert len(matched) == 1
