@@ -120,10 +120,17 @@ def _holds(part: CleanTrack, pins: Sequence[Pin]) -> bool:
 
 
 def _walks_of(
-    part: CleanTrack, card: LegCard, settings: MatchingSettings, pins: Sequence[Pin]
+    part: CleanTrack,
+    card: LegCard,
+    settings: MatchingSettings,
+    pins: Sequence[Pin],
+    whole: _Walk | None = None,
 ) -> list[_Walk]:
-    """Give the walks of the course that a stretch holds, each matched; at least one."""
-    whole = _matched(part, card, settings, pins)
+    """Give the walks of the course that a stretch holds, each matched; at least one.
+
+    ``whole`` is the stretch as one walk, where it was matched already.
+    """
+    whole = whole or _matched(part, card, settings, pins)
     for at in _partings(part, whole, card, settings):
         here = part.index_at(at)
         sides = [part.part(slice(None, here)), part.part(slice(here, None))]
@@ -133,7 +140,11 @@ def _walks_of(
             sides = [side for side in sides if _holds(side, pins)]
         walks = [_matched(side, card, settings, pins) for side in sides]
         if walks and _apart(walks, whole, settings):
-            return [one for side in sides for one in _walks_of(side, card, settings, pins)]
+            return [
+                one
+                for side, walk in zip(sides, walks, strict=True)
+                for one in _walks_of(side, card, settings, pins, walk)
+            ]
     return [whole]
 
 
