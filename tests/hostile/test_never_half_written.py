@@ -38,7 +38,8 @@ POSIX = pytest.mark.skipif(os.name != "posix", reason="signals and limits of POS
 def test_killed_at_any_moment_a_result_is_the_old_or_the_new_one(tmp_path, command, kills, files):
     result = COMMANDS[command](tmp_path, kills, 11)
     assert result.torn == []
-    assert result.kills == kills
+    # Those that are timed by the writing come a few at a time.
+    assert result.kills >= kills
     looks = result.kills + result.finished
     if files:
         assert result.states["old"] + result.states["new"] == files * looks

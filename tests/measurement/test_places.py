@@ -80,10 +80,13 @@ def test_with_few_fixes_a_place_lies_straight_between_two() -> None:
     assert (between.east_m, between.north_m, between.sd_m) == (7.0, 3.5, 4.0)
 
 
-def test_a_halt_without_two_fixes_is_seen_as_the_way() -> None:
+def test_the_one_fix_of_a_halt_is_its_place() -> None:
     time_s = np.arange(0.0, 601.0, 60.0)
     clean = clean_of(time_s, np.column_stack([time_s, 0.0 * time_s]))
     one = fix_place(clean, np.array([[110.0, 130.0]]), 120.0, 4.0, S)
-    assert (one.east_m, one.halt_s, one.sd_m) == (120.0, (120.0, 120.0), 4.0)
+    assert (one.east_m, one.halt_s) == (120.0, (110.0, 130.0))
+    # The mean of 20 s of an error that is forgotten over 100 s, its variance integrated.
+    share = 2.0 * 100.0 / 20.0 - 2.0 * (100.0 / 20.0) ** 2 * (1.0 - np.exp(-20.0 / 100.0))
+    assert one.sd_m == pytest.approx(4.0 * np.sqrt(share), rel=1e-9)
     two = fix_place(clean, np.array([[120.0, 180.0]]), 120.0, 4.0, S)
     assert (two.east_m, two.halt_s) == (150.0, (120.0, 180.0))
