@@ -111,7 +111,7 @@ def _found(
         free &= (begin_s > begin_s[pick] + last_s[pick] + settings.edge_s) | (
             begin_s + last_s < begin_s[pick] - settings.edge_s
         )
-    size, *_ = np.linalg.lstsq(design, across)
+    size, *_ = np.linalg.lstsq(design, across, rcond=None)
     left = across - design @ size
     log_likelihood = float(np.log(np.diag(whiten)).sum() - 0.5 * left @ left)
     # Each way more has to be worth it: its place is one of many (Bayesian information).
