@@ -109,7 +109,7 @@ class Evidence:
         self._place_of = np.unique(route.position, axis=0, return_inverse=True)[1].ravel()
         offset = cuts.position[:, None, :] - route.position[None, :, :]
         self.to_point_m = np.hypot(offset[..., 0], offset[..., 1])
-        self.seen = SignsSeen.of(samples, movement, portions, cuts, route, self.to_point_m)
+        self.seen = SignsSeen.of(samples, movement, portions, cuts, self.to_point_m, route.legs)
         self.learnt: Learnt | None = None
         self._told: dict[EdgeKey, FloatArray] = {}
         self.arrive = self._edge_of_walking(cuts.begins_halt, settings.gain_rest_arriving)
@@ -169,7 +169,6 @@ class Evidence:
         narrow = copy(self)
         narrow.keep_only(edges)
         narrow.learnt = learnt
-        narrow._told = {}  # noqa: SLF001 - of the same class
         return narrow
 
     def keep_only(self, edges: Iterable[tuple[Edge, IndexArray]]) -> None:
@@ -184,6 +183,7 @@ class Evidence:
         }
         self._directions = copy(self._directions)
         self._directions.forget()
+        self._told = {}
         self._reach = _reaches(self._edges)
 
     def portion_costs(self, edge: Edge, walker: Walker) -> FloatArray:
@@ -195,18 +195,23 @@ class Evidence:
         seen = _Seen(
             at=at, looks=looks, length=self._distance_likelihood(edge, looks, walker), found=found
         )
-        as_usual = self._cost_turned(edge, seen, walker, 0.0)
-        standing_cost = at.standing_cost + self._told_by_signs(edge, seen, walker)
+        directions = self._direction_cost(edge, at, walker, 0.0)
+        as_usual = self._cost_turned(edge, seen, walker, 0.0, directions)
+        standing_cost = at.standing_cost + self._told_by_signs(edge, seen, walker, directions)
         if edge.kind != "leg":
             return as_usual + standing_cost
         share, turn = self.settings.turned_leg_share, self.settings.turned_leg_deg
         odds = np.log1p(-2.0 * share) - as_usual
         for turned in (-turn, turn):
-            odds = np.logaddexp(odds, np.log(share) - self._cost_turned(edge, seen, walker, turned))
+            directions = self._direction_cost(edge, at, walker, turned)
+            cost = self._cost_turned(edge, seen, walker, turned, directions)
+            odds = np.logaddexp(odds, np.log(share) - cost)
         odds = np.logaddexp(odds, -self._astray_cost(seen))
         return np.asarray(standing_cost - odds)
 
-    def _told_by_signs(self, edge: Edge, seen: _Seen, walker: Walker) -> FloatArray | float:
+    def _told_by_signs(
+        self, edge: Edge, seen: _Seen, walker: Walker, directions: FloatArray
+    ) -> FloatArray | float:
         """Cost of portions by the signs beside direction, length and place."""
         if self.learnt is None:
             return 0.0
@@ -214,19 +219,16 @@ class Evidence:
         if key not in self._told:
             signs = self.seen.of_portions(edge, seen.at.index)
             self._told[key] = self.learnt.portions.nats(signs, self.seen.habits)
-        signs = self._walker_signs(edge, seen, walker)
+        signs = self._walker_signs(edge, seen, walker, directions)
         return self._told[key] + self.learnt.portions.nats(signs, self.seen.habits)
 
-    def _walker_signs(self, edge: Edge, seen: _Seen, walker: Walker) -> Signs:
+    def _walker_signs(
+        self, edge: Edge, seen: _Seen, walker: Walker, directions: FloatArray
+    ) -> Signs:
         """Give the signs of an edge's portions that hang on the walker supposed."""
         planned_m = edge.distance_m * walker.pace_scale
-        expected_deg = edge.azimuth_deg + walker.bias_deg
-        return self.seen.of_walker(
-            edge,
-            seen.looks.log_chord - np.log(planned_m),
-            -np.log(seen.length),
-            self._direction_cost(edge, seen.at, expected_deg, walker),
-        )
+        ratio = seen.looks.log_chord - np.log(planned_m)
+        return self.seen.of_walker(edge, ratio, -np.log(seen.length), directions)
 
     def signs_of(self, edge: Edge, walker: Walker) -> Signs:
         """Give all signs of an edge's portions as this walker's walk of it."""
@@ -236,10 +238,12 @@ class Evidence:
         seen = _Seen(at=at, looks=looks, length=length, found=length)
         return {
             **self.seen.of_portions(edge, at.index),
-            **self._walker_signs(edge, seen, walker),
+            **self._walker_signs(edge, seen, walker, self._direction_cost(edge, at, walker, 0.0)),
         }
 
-    def _cost_turned(self, edge: Edge, seen: _Seen, walker: Walker, turn_deg: float) -> FloatArray:
+    def _cost_turned(
+        self, edge: Edge, seen: _Seen, walker: Walker, turn_deg: float, directions: FloatArray
+    ) -> FloatArray:
         """Cost of having walked an edge turned off this walker's usual direction all along.
 
         Chord and metres then share the turn: to charge each metre for it again would
@@ -247,8 +251,7 @@ class Evidence:
         """
         settings, looks = self.settings, seen.looks
         off_deg = walker.bias_deg + turn_deg
-        expected_deg = edge.azimuth_deg + off_deg
-        likelihood = self._heading_likelihood(looks, expected_deg, walker)
+        likelihood = self._heading_likelihood(looks, edge.azimuth_deg + off_deg, walker)
         if edge.points_azimuth_deg is not None:
             by_points_deg = edge.points_azimuth_deg + off_deg
             likelihood = (likelihood + self._heading_likelihood(looks, by_points_deg, walker)) / 2.0
@@ -258,8 +261,7 @@ class Evidence:
             cost += np.where(shorter, settings.cost_partial_distance, settings.cost_impossible)
         else:
             cost = -np.log(likelihood * seen.length + seen.found)
-        cost += self._direction_cost(edge, seen.at, expected_deg, walker)
-        return cost + self._chance_price(edge, walker)
+        return cost + directions + self._chance_price(edge, walker)
 
     def _astray_cost(self, seen: _Seen) -> FloatArray:
         """Cost of having walked a leg straight, but in a direction that nothing explains.
@@ -334,9 +336,10 @@ class Evidence:
         return np.asarray(density * (3.0 / (sd * _ROOT_TAU)) + settings.stray_distance_share)
 
     def _direction_cost(
-        self, edge: Edge, at: EdgeEvidence, expected_deg: float, walker: Walker
+        self, edge: Edge, at: EdgeEvidence, walker: Walker, turn_deg: float
     ) -> FloatArray:
-        """Cost of the directions of every metre between the cuts."""
+        """Cost of the directions of every metre, walked so much off this walker's usual one."""
+        expected_deg = edge.azimuth_deg + (walker.bias_deg + turn_deg)
         reach = self._reach.get(edge.azimuth_deg, at.reach)
         most = self._directions.most_gain(edge.distance_m * walker.pace_scale)
         return self._directions.cost(edge, at, expected_deg, most, reach)

@@ -48,9 +48,10 @@ def find_rounds(clean: CleanTrack, card: LegCard, settings: MatchingSettings) ->
     neighbours by more than a round is long.
     """
     course_m = sum(leg.distance_m for leg in card.legs)
-    thin, place, path_m = _thin(clean, settings)
+    path_m = _path_m(clean)
     if path_m[-1] < settings.rounds_from * course_m + settings.rounds_from_m:
         return []
+    thin, place, path_m = _thin(clean, path_m, settings)
     piece_m = 2.0 * settings.round_longest * course_m + settings.round_margin_m
     found = []
     for begin_m in np.arange(0.0, path_m[-1], piece_m / 2.0):
@@ -80,7 +81,7 @@ def begun_anew(clean: CleanTrack, card: LegCard, settings: MatchingSettings) -> 
     That is when the walker came by its first point again, or by its last where he did not
     come by the first, and passed the points in their order both before and after.
     """
-    thin, place, path_m = _thin(clean, settings)
+    thin, place, path_m = _thin(clean, _path_m(clean), settings)
     course_m = sum(leg.distance_m for leg in card.legs)
     if len(thin) < 4 or path_m[-1] < 2.0 * settings.again_least * course_m:
         return None
@@ -109,13 +110,12 @@ def _either_side(
 
 
 def _thin(
-    clean: CleanTrack, settings: MatchingSettings
+    clean: CleanTrack, path_m: FloatArray, settings: MatchingSettings
 ) -> tuple[NDArray[np.int64], FloatArray, FloatArray]:
     """Give every few metres a fix, its place, and the path walked up to it.
 
     Where the walker stood there are many fixes and nothing to pass.
     """
-    path_m = _path_m(clean)
     thin = np.unique(np.floor(path_m / settings.rounds_every_m), return_index=True)[1]
     return thin, np.column_stack([clean.east_m[thin], clean.north_m[thin]]), path_m[thin]
 

@@ -17,7 +17,7 @@ from audit.matching.halts import Movement
 from audit.matching.learnt import Habits, Signs
 from audit.matching.portions import IndexArray, Portions
 from audit.matching.range_most import RangeMost
-from audit.matching.route import Edge, Route
+from audit.matching.route import Edge
 from audit.matching.walk_samples import WalkSamples
 from audit.units import FloatArray, turn_degrees
 
@@ -41,7 +41,6 @@ class SignsSeen:
     cuts: Cuts
     movement: Movement
     portions: Portions
-    route: Route
     to_point_m: FloatArray
     arms: Arms
     rest: RangeMost
@@ -55,8 +54,8 @@ class SignsSeen:
         movement: Movement,
         portions: Portions,
         cuts: Cuts,
-        route: Route,
         to_point_m: FloatArray,
+        legs: int,
     ) -> SignsSeen:
         """Look at a walk."""
         arms = find_arms(samples, movement, cuts)
@@ -64,12 +63,11 @@ class SignsSeen:
             cuts=cuts,
             movement=movement,
             portions=portions,
-            route=route,
             to_point_m=to_point_m,
             arms=arms,
             rest=RangeMost(cuts.rest_s),
             bend=RangeMost(cuts.turn_deg),
-            habits=_habits(movement, arms, route.legs),
+            habits=_habits(movement, arms, legs),
         )
 
     def of_portions(self, edge: Edge, index: SmallIndex) -> Signs:

@@ -11,10 +11,14 @@ from numpy.typing import NDArray
 
 from audit.matching.edge_evidence import SmallIndex
 from audit.matching.evidence import Evidence
+from audit.matching.learnt import Signs
 from audit.matching.portions import IndexArray, SmallFloat, near_pairs
 from audit.matching.route import Edge
 from audit.matching.soft_minimum import IMPOSSIBLE, Runs, combined
 from audit.units import FloatArray
+
+_LEFT_OUT_ASIDE = 2
+"""Legs that are taken to be left out by who ends the course beside its order."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -53,6 +57,9 @@ class Stays:
         self.first, self.second = self._pairs.first, self._pairs.second
         self._near: dict[int, SmallFloat] = {}
         self._at: dict[int, StaysAtPoint] = {}
+        self._far: dict[int, FloatArray] = {}
+        self._begin: dict[int, FloatArray] = {}
+        self._end: dict[int, FloatArray] = {}
         self._into: dict[int, list[Edge]] = defaultdict(list)
         self._out_of: dict[int, list[Edge]] = defaultdict(list)
         for edge in evidence.route.edges:
@@ -77,9 +84,7 @@ class Stays:
             places = np.flatnonzero(ends[pairs.first] & begins[pairs.second])
             first, second = pairs.first[places], pairs.second[places]
             # A stay of the usual kind, or one after which anything may have happened.
-            cost = combined(
-                self._cost(node, places), self.far_departure(self.evidence, node)[second]
-            )
+            cost = combined(self._cost(node, places), self._leaving_far(node)[second])
             if self.evidence.learnt is not None:
                 signs = self.evidence.seen.of_stays(node, first, second)
                 cost = cost + self.evidence.learnt.stays.nats(signs, self.evidence.seen.habits)
@@ -100,7 +105,7 @@ class Stays:
         stays = self.at(node)
         near = stays.at_second.combined(arrived[stays.first] + stays.cost)
         running = np.concatenate([[IMPOSSIBLE], -np.logaddexp.accumulate(-arrived)])
-        far = running[self._pairs.before] + self.far_departure(self.evidence, node)
+        far = running[self._pairs.before] + self._leaving_far(node)
         return combined(near, far)
 
     def to_come(self, node: int, leaving: FloatArray) -> FloatArray:
@@ -108,9 +113,40 @@ class Stays:
         stays = self.at(node)
         costs = leaving[stays.second] + stays.cost
         near = stays.at_first.combined(costs[stays.by_first])
-        far = (leaving + self.far_departure(self.evidence, node))[::-1]
+        far = (leaving + self._leaving_far(node))[::-1]
         running = np.concatenate([-np.logaddexp.accumulate(-far)[::-1], [IMPOSSIBLE]])
         return combined(near, running[self._pairs.after])
+
+    def setting_out(self, node: int) -> FloatArray:
+        """Cost of beginning the course at a node, at each cut."""
+        if node not in self._begin:
+            evidence = self.evidence
+            cost = self.first_departure(evidence, node)
+            if evidence.learnt is not None:
+                signs = evidence.seen.of_starts(node)
+                cost = cost + evidence.learnt.ends.nats(signs, evidence.seen.habits)
+            self._begin[node] = cost
+        return self._begin[node]
+
+    def ending(self, node: int) -> FloatArray:
+        """Cost of ending the course after arriving at a node, at each cut."""
+        if node not in self._end:
+            evidence, settings = self.evidence, self.evidence.settings
+            legs, cost = evidence.route.legs, settings.cost_end_aside
+            if node <= legs:
+                cost = settings.cost_ended_early if node < legs else 0.0
+                cost += settings.cost_leg_left_out * (legs - node)
+            costs = np.full(len(evidence.cuts), cost)
+            if evidence.learnt is not None:
+                signs = self.ending_signs(node)
+                costs += evidence.learnt.ends.nats(signs, evidence.seen.habits)
+            self._end[node] = costs
+        return self._end[node]
+
+    def ending_signs(self, node: int) -> Signs:
+        """Give the signs of ending the course after arriving at a node, at each cut."""
+        legs = self.evidence.route.legs
+        return self.evidence.seen.of_endings(legs - node if node <= legs else _LEFT_OUT_ASIDE)
 
     @staticmethod
     def first_departure(evidence: Evidence, node: int) -> FloatArray:
@@ -131,6 +167,11 @@ class Stays:
         near = -0.5 * (evidence.to_point_m[:, node] / settings.found_sd_m) ** 2
         found = -np.logaddexp(near, -settings.cost_relocated_nowhere)
         return np.asarray(found + evidence.leave + settings.cost_long_stay)
+
+    def _leaving_far(self, node: int) -> FloatArray:
+        if node not in self._far:
+            self._far[node] = self.far_departure(self.evidence, node)
+        return self._far[node]
 
     def _cost(self, node: int, places: IndexArray | slice) -> FloatArray:
         second = self._pairs.second[places]

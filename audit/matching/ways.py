@@ -9,7 +9,6 @@ import numpy as np
 
 from audit.matching.edge_evidence import SmallIndex
 from audit.matching.evidence import EdgeKey, Evidence, Walker
-from audit.matching.learnt import Signs
 from audit.matching.portions import IndexArray
 from audit.matching.route import Edge
 from audit.matching.soft_minimum import IMPOSSIBLE, Runs, combined, total_cost
@@ -18,9 +17,6 @@ from audit.units import FloatArray
 
 _NEVER = -25.0
 """Log probability of what never happens: all of it together is less than a rounding error."""
-
-_LEFT_OUT_ASIDE = 2
-"""Legs that are taken to be left out by who ends the course beside its order."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -60,7 +56,7 @@ class Ways:
     def _forward(self) -> float:
         nodes = len(self._route.position)
         self._arrived = [np.full(self._size, IMPOSSIBLE) for _ in range(nodes)]
-        self._left = [self._setting_out(node) for node in range(nodes)]
+        self._left = [self._stays.setting_out(node) for node in range(nodes)]
         for weighed in self._from.get(-1, []):
             self._arrive(weighed, np.zeros(self._size))
         ends = []
@@ -68,7 +64,7 @@ class Ways:
             arrived = self._arrived[node]
             if arrived.min() < IMPOSSIBLE / 2:
                 self._left[node] = combined(self._left[node], self._stays.left(node, arrived))
-                ends.append(arrived + self.ending(node))
+                ends.append(arrived + self._stays.ending(node))
             for weighed in self._from.get(node, []):
                 if weighed.edge.target < 0:
                     ends.append(weighed.cost + self._left[node][weighed.first])
@@ -99,7 +95,7 @@ class Ways:
                 to_come_left = combined(to_come_left, weighed.combined_at_first(costs))
                 odds.append(self._odds(weighed, self._left[node][weighed.first] + costs, least))
             to_come = self._stays.to_come(node, to_come_left)
-            to_come_arrived[node] = combined(to_come, self.ending(node))
+            to_come_arrived[node] = combined(to_come, self._stays.ending(node))
         for weighed in self._from.get(-1, []):
             costs = weighed.cost + to_come_arrived[weighed.edge.target][weighed.second]
             odds.append(self._odds(weighed, costs, least))
@@ -115,33 +111,6 @@ class Ways:
             second=weighed.second[likely],
             log_odds=log_odds[likely],
         )
-
-    def _setting_out(self, node: int) -> FloatArray:
-        """Cost of beginning the course at a node, at each cut."""
-        cost, evidence = Stays.first_departure(self.evidence, node), self.evidence
-        if evidence.learnt is not None:
-            cost = cost + evidence.learnt.ends.nats(
-                evidence.seen.of_starts(node), evidence.seen.habits
-            )
-        return cost
-
-    def ending(self, node: int) -> FloatArray:
-        """Cost of ending the course after arriving at a node, at each cut."""
-        evidence, legs = self.evidence, self._route.legs
-        settings = evidence.settings
-        cost = settings.cost_end_aside
-        if node <= legs:
-            cost = settings.cost_ended_early if node < legs else 0.0
-            cost += settings.cost_leg_left_out * (legs - node)
-        costs = np.full(self._size, cost)
-        if evidence.learnt is not None:
-            costs += evidence.learnt.ends.nats(self.ending_signs(node), evidence.seen.habits)
-        return costs
-
-    def ending_signs(self, node: int) -> Signs:
-        """Give the signs of ending the course after arriving at a node, at each cut."""
-        legs = self._route.legs
-        return self.evidence.seen.of_endings(legs - node if node <= legs else _LEFT_OUT_ASIDE)
 
 
 def weighed_edges(evidence: Evidence, walker: Walker) -> list[WeighedEdge]:

@@ -118,7 +118,7 @@ def _problem(walk: Walk, laid_out: WalkLaidOut, stays: Stays, walker: Walker) ->
         walked=truth.walked,
         steps=[_step(weighed, kept, ways, truth, begins, ends) for weighed, kept in found],
         nodes=[
-            _node(node, ways, stays, truth, ends[node], begins[node])
+            _node(node, stays, truth, ends[node], begins[node])
             for node in range(len(evidence.route.position))
         ],
         time_s=cuts.time_s,
@@ -180,9 +180,7 @@ def _step(
     )
 
 
-def _node(
-    node: int, ways: Ways, stays: Stays, truth: Truth, ends: np.ndarray, begins: np.ndarray
-) -> Node:
+def _node(node: int, stays: Stays, truth: Truth, ends: np.ndarray, begins: np.ndarray) -> Node:
     evidence = stays.evidence
     at = stays.at(node)
     to_begin, to_end = _places(begins, evidence), _places(ends, evidence)
@@ -190,7 +188,7 @@ def _node(
     habits = evidence.seen.habits
     stay_signs = evidence.seen.of_stays(node, at.first[here], at.second[here])
     starts = {name: of[begins] for name, of in evidence.seen.of_starts(node).items()}
-    endings = {name: of[ends] for name, of in ways.ending_signs(node).items()}
+    endings = {name: of[ends] for name, of in stays.ending_signs(node).items()}
     return Node(
         arrivals=len(ends),
         departures=len(begins),
@@ -201,7 +199,7 @@ def _node(
         stay_signs=columns(stay_signs, habits, STAYS),
         stay_from=to_end[at.first[here]],
         stay_to=to_begin[at.second[here]],
-        end=ways.ending(node)[ends],
+        end=stays.ending(node)[ends],
         end_signs=columns(endings, habits, ENDS),
         may_end=truth.may_end(node),
     )

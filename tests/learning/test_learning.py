@@ -116,7 +116,8 @@ def test_what_is_learnt_is_what_the_matching_charges() -> None:
     of_portions, of_stays, of_ends = split(
         weights_of(json.loads(SHIPPED.read_text(encoding="utf-8"))["curves"])
     )
-    told = Ways(stays.narrowed(_with(stays.evidence, learnt())), walker)
+    told_stays = stays.narrowed(_with(stays.evidence, learnt()))
+    told = Ways(told_stays, walker)
     problem = problem_of(walk)
     by_edge = {(one.edge.source, one.edge.target, one.edge.kind): one for one in told.edges}
     assert problem.steps
@@ -133,7 +134,7 @@ def test_what_is_learnt_is_what_the_matching_charges() -> None:
         assert weighed.cost[here] == pytest.approx(expected, abs=2e-3)
     for number, node in enumerate(problem.nodes):
         if node.arrivals:
-            ends = np.sort(told.ending(number))
+            ends = np.sort(told_stays.ending(number))
             expected = node.end + node.end_signs @ of_ends
             assert np.abs(ends[:, None] - expected).min(axis=0).max() < 2e-3
     assert len(of_stays) == SIZES[1]
