@@ -6,6 +6,7 @@ The judge is vl-convert, which draws each chart again.
 from __future__ import annotations
 
 import math
+from copy import deepcopy
 from pathlib import Path
 from unittest import mock
 
@@ -20,7 +21,7 @@ from reports.sample_debrief import sample_debrief
 
 import audit
 from audit.measurement.passage import passage
-from audit.reports import appeal_sheets, class_page, page_pictures, picture
+from audit.reports import appeal_sheets, chart_layers, class_page, page_pictures, picture
 from audit.reports.chart_compiler import chart_of
 from audit.reports.html_report import render_html
 from audit.reports.picture import draw
@@ -167,6 +168,39 @@ def test_a_chart_beyond_our_own_is_drawn_by_the_library():
     with pytest.raises(BeyondStillError):
         still(chart_of(chart).vega(), "i")
     assert "<path" in draw(chart, "i", "Bars", "").svg
+
+
+@pytest.mark.parametrize(
+    "broken",
+    [
+        {"domain": [0, 1, 2]},
+        {"range": "width"},
+        {"range": [0, {"signal": "log(0)"}]},
+        {"range": [0, {"signal": "width.x.y"}]},
+    ],
+)
+def test_a_scale_put_together_in_another_way_is_left_to_the_library(broken):
+    content = {
+        "data": {"name": "rows"},
+        "mark": {"type": "line", "strokeWidth": 1},
+        "encoding": {
+            axis: {
+                "field": field,
+                "type": "quantitative",
+                "scale": {"domain": [0, 4]},
+                "axis": None,
+            }
+            for axis, field in (("x", "a"), ("y", "b"))
+        },
+        "width": 100,
+        "height": 50,
+    }
+    chart = chart_layers.specification(content, {"rows": [{"a": 1, "b": 2}, {"a": 3, "b": 4}]})
+    vega = deepcopy(chart_of(chart).vega())
+    assert "<path" in still(vega, "i").body
+    vega["scales"][0].update(broken)
+    with pytest.raises(BeyondStillError):
+        still(vega, "i")
 
 
 def test_half_a_pixel_rounds_up_as_the_library_has_it():

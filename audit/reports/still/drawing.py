@@ -35,7 +35,7 @@ def still(vega: Spec, ident: str) -> Still:
     """
     try:
         return _drawn(vega, ident)
-    except (LookupError, ArithmeticError, TypeError) as lacking:
+    except (LookupError, ArithmeticError, AttributeError, TypeError, ValueError) as lacking:
         raise BeyondStillError from lacking  # it is put together in another way than ours
 
 

@@ -10,7 +10,7 @@ from audit.reports.still.beyond import BeyondStillError, only
 from audit.reports.still.expressions import Row
 from audit.reports.still.letters import box_px, down_px, width_px
 from audit.reports.still.paper import Paper, px, words
-from audit.reports.still.scene import Channel, Scene, Size, Spec, fields_asked
+from audit.reports.still.scene import Channel, Scene, Size, Spec, fields_asked, holds
 from audit.reports.still.shapes import outline
 
 Channels = dict[str, Channel]
@@ -38,7 +38,8 @@ _CHANNELS = {
     "rect": {"x2", "y2"},
     "text": _LETTERS,
 }
-_USUAL_WIDTHS = {"symbol": 2.0}
+_SYMBOL_STROKE_PX = 2.0
+"""Where a symbol does not say how wide its edge is."""
 _ANCHORS = {"left": "start", "center": "middle", "right": "end"}
 
 
@@ -82,17 +83,16 @@ def _draw_rows(mark: Spec, rows: Sequence[Row], scene: Scene, group: Size, paper
         name: scene.channel(said, group) for name, said in update.items() if name != "defined"
     }
     if "stroke" in channels and "strokeWidth" not in channels:
-        width = _USUAL_WIDTHS.get(kind)
-        if width is None:
+        if kind != "symbol":
             raise BeyondStillError(kind)
-        channels["strokeWidth"] = lambda _row: width
+        channels["strokeWidth"] = lambda _row: _SYMBOL_STROKE_PX
     channels.setdefault("font", lambda _row: scene.vega["config"]["style"]["text"]["font"])
     clipped = bool(mark.get("clip"))
     if clipped:
         paper.put(f'<g clip-path="url(#{paper.clip(group)})">')
     shown: Sequence[Row | None] = rows
     if asked:
-        shown = [row if all(row.get(one) is not None for one in asked) else None for row in rows]
+        shown = [row if holds(row, asked) else None for row in rows]
     _DRAWN[kind](shown, channels, paper, reaching=not clipped)
     if clipped:
         paper.put("</g>")

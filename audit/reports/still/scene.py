@@ -32,6 +32,11 @@ def fields_asked(test: str) -> list[str]:
     return _VALID.findall(test)
 
 
+def holds(row: Row, asked: Sequence[str]) -> bool:
+    """Tell whether a row has something in each of some fields."""
+    return all(row.get(one) is not None for one in asked)
+
+
 class Scene:
     """One compiled chart: the names in its expressions, its scales and its rows."""
 
@@ -98,7 +103,7 @@ class Scene:
         for step in said.get("transform", ()):
             if step["type"] == "filter":
                 asked = fields_asked(step["expr"])
-                given = [row for row in given if all(row.get(one) is not None for one in asked)]
+                given = [row for row in given if holds(row, asked)]
             elif step["type"] != "formula" or _NUMBER.sub(r"\1", step["expr"]) != step["as"]:
                 raise BeyondStillError(step["type"])  # rows hold numbers from the start
         return given
