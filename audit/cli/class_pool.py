@@ -20,16 +20,15 @@ Made = TypeVar("Made")
 _AHEAD = 3
 """Items that wait for each process: enough that none idles, few enough to be taken back."""
 
+_LOADED_AHEAD = 4
+"""Processes that begin before it is known how much there is to do."""
+
 
 def processors() -> int:
     """Give how many processors this process may use."""
     if hasattr(os, "sched_getaffinity"):
         return len(os.sched_getaffinity(0))
     return os.cpu_count() or 1
-
-
-_LOADED_AHEAD = 4
-"""Processes that begin before it is known how much there is to do."""
 
 
 class Processes:
@@ -86,7 +85,7 @@ class Processes:
 
     def _begun(self) -> ProcessPoolExecutor:
         if self._pool is None:
-            # Fresh processes: copies of one that draws in threads may hang.
+            # Fresh processes: copies of one that runs threads may hang.
             self._pool = ProcessPoolExecutor(
                 self.jobs,
                 mp_context=multiprocessing.get_context("spawn"),

@@ -231,7 +231,8 @@ SlopeHeights = Annotated[
     typer.Option(
         "--heights",
         metavar="FILE",
-        help="A GeoTIFF of elevation, for what slopes do to a walk, in place of the recording's.",
+        help="A GeoTIFF of elevation for the ground of the legs and what slopes do to a walk, in "
+        "place of the recording's.",
     ),
 ]
 OutFile = Annotated[

@@ -63,7 +63,7 @@ class LegDebrief:
     portion : LegMatch or None
         Which part of the walk it has, and the likeliest other one.
     one_of : LookAlikes or None
-        Two mistakes of which one was made, where neither can be named alone.
+        Two mistakes of which one was made, where neither is sure enough to be named alone.
     doubt : str or None
         Both readings in words, and how to settle it, where the first is not sure.
     forecast : MissInForecast or None

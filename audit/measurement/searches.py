@@ -94,7 +94,8 @@ def last_search_end(
 
     After the last leg no departure for another shows where the search ended. Who finds
     his point stands at it, and who gives up stands before he sets off: the search ends
-    where the longest halt away from the claim begins, at the point if there is one there.
+    where the longest halt begins that is elsewhere, or that came after he had been
+    elsewhere; at the point if there is one there.
     Where nobody stood anywhere, the way alone has to show it.
     """
     after = np.flatnonzero(clean.time_s >= claim_s)
@@ -117,7 +118,7 @@ def last_search_end(
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Stand:
-    """A halt after the claim, and elsewhere."""
+    """A halt after the claim, elsewhere or after having been elsewhere."""
 
     start_s: float
     length_s: float

@@ -94,7 +94,7 @@ def refuse_long_token(
     if given_bytes - parser.CurrentByteIndex > settings.largest_token_bytes:
         place = f"line {parser.CurrentLineNumber}"
         rule = f"holds one tag or comment of more than {settings.largest_token_bytes:,} bytes"
-        raise refuse(file, place, None, rule, "Export the recording again as GPX.")
+        raise refuse(file, place, None, rule, "Export the file again as GPX.")
 
 
 def too_deep(
