@@ -205,8 +205,13 @@ def _bypasses(
     measures: LegMeasures, leg: CardLeg, settings: DiagnosisSettings
 ) -> tuple[Bypass, ...]:
     """Give the obstacles walked round on a straight leg, where its line can be seen."""
-    unseen = len(leg.line) > 2 or measures.gap_share > settings.shape_gaps_most
+    unseen = _line_unseen(measures, leg, settings)
     return () if unseen or measures.details is None else measures.details.bypasses
+
+
+def _line_unseen(measures: LegMeasures, leg: CardLeg, settings: DiagnosisSettings) -> bool:
+    """Say whether a leg was no straight one, or too much of it lies in gaps to show its line."""
+    return len(leg.line) > 2 or measures.gap_share > settings.shape_gaps_most
 
 
 def _aside_m(measures: LegMeasures) -> float:
@@ -219,7 +224,7 @@ def _shape(
     measures: LegMeasures, leg: CardLeg, noise_m: float, settings: DiagnosisSettings
 ) -> LineShape | None:
     """Describe how a straight leg was held; too much of it in gaps shows nothing."""
-    if len(leg.line) > 2 or measures.gap_share > settings.shape_gaps_most:
+    if _line_unseen(measures, leg, settings):
         return None
     curve, details = measures.own_cross_track, measures.details
     # The curve's own frame will do: along is its north, right its east.

@@ -38,10 +38,10 @@ def find_ways_aside(
     least_m = max(settings.least_m, settings.noises * noise_m)
     found = []
     hand = np.where(moving & (np.abs(turn) >= least_deg), np.sign(turn), 0.0)
-    for first, last in runs_to_one_hand(hand):
+    for first, last in _runs_to_one_hand(hand):
         way_m = float(length[first:last].sum())
         straight_across = np.abs(across[first:last].sum()) >= settings.steep_share * way_m
-        begin, end = with_bends(turn, (first, last), settings.bends_share * least_deg)
+        begin, end = _with_bends(turn, (first, last), settings.bends_share * least_deg)
         right_m = float(across[begin:end].sum())
         at_an_end = begin == 0 or end == len(length)
         of_bypass = any(one < end and other > begin for one, other in taken)
@@ -63,7 +63,7 @@ def find_ways_aside(
     return found
 
 
-def with_bends(turn: FloatArray, run: tuple[int, int], least_deg: float) -> tuple[int, int]:
+def _with_bends(turn: FloatArray, run: tuple[int, int], least_deg: float) -> tuple[int, int]:
     """Add the turns into and out of a run, which smoothing blurs: what still leans its way."""
     first, last = run
     hand = np.sign(turn[first])
@@ -83,7 +83,7 @@ def _off_the_held(direction_deg: FloatArray, moving: np.ndarray) -> FloatArray:
     return np.asarray(turn_degrees(held, direction_deg))
 
 
-def runs_to_one_hand(hand: FloatArray) -> list[tuple[int, int]]:
+def _runs_to_one_hand(hand: FloatArray) -> list[tuple[int, int]]:
     """Give first and last step (exclusive) of each run to one hand."""
     edges = np.concatenate([[0], np.flatnonzero(np.diff(hand)) + 1, [len(hand)]]).tolist()
     return [(a, b) for a, b in pairwise(edges) if hand[a] != 0.0]

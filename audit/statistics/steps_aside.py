@@ -50,9 +50,8 @@ def find_steps(walk: WalkAcross, settings: SlantSettings) -> list[StepAside]:
     begin_s, last_s = _tried(walk, settings)
     if len(begin_s) == 0:
         return []
-    found = [
-        _found(walk, settings, wander_deg, begin_s, last_s) for wander_deg in settings.wanders_deg
-    ]
+    laid_out = _LaidOut.of(walk, settings, begin_s, last_s)
+    found = [_found(walk, settings, wander_deg, laid_out) for wander_deg in settings.wanders_deg]
     _, picks = max(found, key=lambda one: one[0])
     return sorted(
         (
@@ -83,22 +82,49 @@ def _tried(walk: WalkAcross, settings: SlantSettings) -> tuple[FloatArray, Float
     return begin_s[within], last_s[within]
 
 
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _LaidOut:
+    """What is the same for every strength of the wandering.
+
+    ``begin_s`` and ``last_s`` are those of the ways tried, ``ways`` how much of each was
+    walked by each fix, shape (n, ways); ``noise`` and ``wander`` the covariances of the two
+    errors at a strength of one.
+    """
+
+    begin_s: FloatArray
+    last_s: FloatArray
+    ways: FloatArray
+    noise: FloatArray
+    wander: FloatArray
+
+    @classmethod
+    def of(
+        cls, walk: WalkAcross, settings: SlantSettings, begin_s: FloatArray, last_s: FloatArray
+    ) -> _LaidOut:
+        """Lay out a walk and the ways to be tried on it."""
+        clock = walk.walking_s - walk.walking_s[0]
+        forgotten = settings.white_share * np.eye(len(clock))
+        return cls(
+            begin_s=begin_s,
+            last_s=last_s,
+            ways=np.clip((walk.walking_s[:, None] - begin_s) / last_s, 0.0, 1.0),
+            noise=covariance(walk.time_s, walk.correlation_s) + forgotten,
+            wander=integrated_covariance(clock, clock, settings.wander_s),
+        )
+
+
 def _found(
-    walk: WalkAcross,
-    settings: SlantSettings,
-    wander_deg: float,
-    begin_s: FloatArray,
-    last_s: FloatArray,
+    walk: WalkAcross, settings: SlantSettings, wander_deg: float, laid_out: _LaidOut
 ) -> tuple[float, list[tuple[int, float]]]:
     """Give log likelihood, and numbers and sizes of the ways across, for one strength."""
     clock = walk.walking_s - walk.walking_s[0]
-    noise = covariance(walk.time_s, walk.correlation_s) + settings.white_share * np.eye(len(clock))
+    begin_s, last_s = laid_out.begin_s, laid_out.last_s
     drift = walk.speed_m_s * np.radians(wander_deg)
-    whole = walk.noise_m**2 * noise
-    whole += drift**2 * integrated_covariance(clock, clock, settings.wander_s)
+    whole = walk.noise_m**2 * laid_out.noise
+    whole += drift**2 * laid_out.wander
     whiten = np.linalg.inv(np.linalg.cholesky(whole))
     across = whiten @ walk.across_m
-    ways = whiten @ np.clip((walk.walking_s[:, None] - begin_s) / last_s, 0.0, 1.0)
+    ways = whiten @ laid_out.ways
     design = whiten @ np.column_stack([np.ones_like(clock), clock])
     picks: list[int] = []
     free = np.ones(len(begin_s), dtype=bool)
@@ -114,13 +140,13 @@ def _found(
     size, *_ = np.linalg.lstsq(design, across, rcond=None)
     left = across - design @ size
     log_likelihood = float(np.log(np.diag(whiten)).sum() - 0.5 * left @ left)
-    # Each way more has to be worth it: its place is one of many (Bayesian information).
     held = walk.across_m - size[0] - size[1] * clock
     found = [
         (pick, _aside_m(walk, held, begin_s[pick], last_s[pick], settings))
         for pick in picks
         if last_s[pick] <= settings.lasts_s[-1]
     ]
+    # Each way more has to be worth it: its place is one of many (Bayesian information).
     return log_likelihood - 1.5 * np.log(len(clock)) * len(picks), found
 
 
