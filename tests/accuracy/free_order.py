@@ -10,7 +10,6 @@ leg is right as in the accuracy table: both ends within 30 s or 30 m.
 from __future__ import annotations
 
 import argparse
-import json
 import sys
 import time
 from collections.abc import Sequence
@@ -21,6 +20,7 @@ import numpy as np
 from walks.free_order import FreeWalk, make_free_walk
 
 from accuracy.figures import share_with_error
+from accuracy.guard import write_record
 from accuracy.scoring import LegScores, score_walk
 from accuracy.seeds import SEEDS, first_seeds
 from audit.leg_card import work_out_card
@@ -135,11 +135,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
             scores += of_size
         of = figures(scores)
         print(as_line(f"{family}, all", of), flush=True)
-        del of["processor_s"]  # the machine's, not the matching's
-        kept[family] = {name: round(value, 5) for name, value in of.items()}
+        kept[family] = {"project": of}
     if chosen.record:
-        document = {"seeds": chosen.seeds, "walks": chosen.walks, "figures": kept}
-        RECORD.write_text(json.dumps(document, indent=1) + "\n", encoding="utf-8")
+        write_record(chosen.seeds, chosen.walks, kept, RECORD)
     return 0
 
 

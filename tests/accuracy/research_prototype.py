@@ -5,6 +5,7 @@ from __future__ import annotations
 import importlib
 import sys
 from pathlib import Path
+from types import ModuleType
 
 import numpy as np
 from walks import Walk
@@ -17,14 +18,24 @@ FOLDER = Path(__file__).resolve().parents[3] / "shared" / "prototypes"
 
 def is_present() -> bool:
     """Say whether the prototype can be run here."""
-    return (FOLDER / "seg.py").is_file()
+    return holds("seg")
+
+
+def holds(name: str) -> bool:
+    """Say whether the folder has a module."""
+    return (FOLDER / f"{name}.py").is_file()
+
+
+def loaded(name: str) -> ModuleType:
+    """Load a module of the folder."""
+    if str(FOLDER) not in sys.path:
+        sys.path.append(str(FOLDER))
+    return importlib.import_module(name)
 
 
 def research_prototype(walk: Walk) -> list[Portion | None]:
     """Give the portions that the prototype finds."""
-    if str(FOLDER) not in sys.path:
-        sys.path.append(str(FOLDER))
-    segmenter = importlib.import_module("seg")
+    segmenter = loaded("seg")
     course = walk.course
     first_s = float(walk.track.time_s[0])
     case = {

@@ -31,15 +31,15 @@ def score_rounds(seed: int, difficulty: str) -> tuple[bool, int, int]:
     found = match_outings(clean, card, settings.matching)
     begun = float(rounds.second.track.time_s[0]) + rounds.later_s
     ended = float(rounds.first.track.time_s[-1])
-    portions = [portion for portion in portions_of(found.match) if portion]
+    told = portions_of(found.match)
+    portions = [portion for portion in told if portion]
     of_first = all(claim <= begun for _, claim in portions)
     of_second = all(start >= ended for start, _ in portions)
     moved = [
-        portion and (portion[0] - rounds.later_s, portion[1] - rounds.later_s)
-        for portion in portions_of(found.match)
+        portion and (portion[0] - rounds.later_s, portion[1] - rounds.later_s) for portion in told
     ]
     right = max(
-        score_walk(rounds.first, portions_of(found.match)).legs_right,
+        score_walk(rounds.first, told).legs_right,
         score_walk(rounds.second, moved).legs_right,
     )
     return bool(found.others) and (of_first or of_second), right, len(card.legs)

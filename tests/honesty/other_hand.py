@@ -12,14 +12,13 @@ from __future__ import annotations
 
 import argparse
 import datetime as dt
-import importlib
 import sys
 from collections.abc import Sequence
 from types import ModuleType
 from typing import Any
 
 import numpy as np
-from accuracy.research_prototype import FOLDER
+from accuracy.research_prototype import holds, loaded
 from accuracy.seeds import SEEDS, first_seeds
 from walks import KINDS, LegTruth, Truth, Walk
 from walks.courses import Course, to_geographic
@@ -38,14 +37,12 @@ FIRST_S = dt.datetime(2026, 5, 4, 8, 0, tzinfo=dt.UTC).timestamp()
 
 def is_present() -> bool:
     """Say whether the other simulator can be run here."""
-    return (FOLDER / "sim.py").is_file()
+    return holds("sim")
 
 
 def walk_of_other_hand(seed: int, level: int) -> Walk:
     """Make one of its walks, as a walk of ours."""
-    if str(FOLDER) not in sys.path:
-        sys.path.append(str(FOLDER))
-    made, pieces = _simulated(importlib.import_module("sim"), seed, level)
+    made, pieces = _simulated(loaded("sim"), seed, level)
     course = _course(made)
     day = dt.datetime.fromtimestamp(FIRST_S, dt.UTC).date()
     return Walk(

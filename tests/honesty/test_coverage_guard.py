@@ -58,7 +58,7 @@ def test_recorded_headings_hold_over_lengths_and_logging() -> None:
     assert len(cells) == len(LENGTHS_M) * len(INTERVALS_S)
     for cell, of in cells.items():
         assert of["legs"] >= ENOUGH_LEGS, cell
-        chance = np.hypot(np.sqrt(0.93 * 0.07 / of["legs"]), of["heading_se"])
+        chance = np.sqrt(0.93 * 0.07 / of["legs"])
         assert of["heading"] >= 0.93 - SIGMAS * chance, cell
 
 

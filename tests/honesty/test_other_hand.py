@@ -7,7 +7,7 @@ import pytest
 from accuracy.seeds import first_seeds
 
 from honesty.measured_legs import measured_legs
-from honesty.other_hand import is_present, walk_of_other_hand
+from honesty.other_hand import _sighted, is_present, walk_of_other_hand
 
 WALKS = 4
 LEVELS = (1, 2, 3)
@@ -42,7 +42,14 @@ def test_ledgers_add_up(rows) -> None:
     assert max(row.ledger_gap_m for row in rows) < 1e-6
 
 
-def test_what_it_calls_the_claim_is_put_where_the_point_came_into_sight() -> None:
+def test_the_claim_is_put_where_the_point_came_into_sight_if_the_walker_turned_to_it() -> None:
+    pieces = [(0, 10, 90.0), (10, 20, None)]
+    places = np.array([[float(east), 0.0] for east in range(31)])
+    assert _sighted(places, np.array([10.0, 30.0]), pieces) == 10
+    assert _sighted(places, np.array([40.0, 1.0]), pieces) == 20
+
+
+def test_its_times_are_in_order() -> None:
     if not is_present():
         pytest.skip("the other simulator does not lie beside this folder")
     walks = [walk_of_other_hand(seed, 0) for seed in first_seeds("guard", 3)]

@@ -44,6 +44,9 @@ SAME_WRITE = 12
 """So many kills are tried from one write on, each in a copy of one process that stopped there;
 two where records are changed, in which the statements tell more."""
 
+STATEMENTS = 6
+"""Killed in so many statements at a time, and so at most so many times more than asked."""
+
 
 @dataclass(slots=True, kw_only=True)
 class Killed:
@@ -126,7 +129,9 @@ def killed_often(
         _put_back(kept, out)
         look(run.killed_after(moments.uniform(0.0, lasts_s)))
         _put_back(kept, out)
-        for statement in moments.sample(range(len(of_statements_s)), min(len(of_statements_s), 6)):
+        for statement in moments.sample(
+            range(len(of_statements_s)), min(len(of_statements_s), STATEMENTS)
+        ):
             look(run.killed_in(statement, moments.uniform(0.0, 1.1) * of_statements_s[statement]))
             _put_back(kept, out)
         write = moments.randrange(len(waits_s))

@@ -56,6 +56,7 @@ def test_each_promise_of_the_page_has_its_tests() -> None:
 def test_no_promise_is_without_tests() -> None:
     """A promise is what stands indented, from the left margin on."""
     promised = re.findall(r"^ {4}(\S.*?) {2,}", PAGE, re.MULTILINE)
+    assert promised
     assert set(promised) <= set(TESTED)
 
 

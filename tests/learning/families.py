@@ -1,6 +1,6 @@
 """Which walks are learnt from, and which are kept apart to look at while learning.
 
-All are of development seeds. Half of them are of one walk maker, some along winding paths,
+All are of development seeds. Most of them are of one walk maker, some along winding paths,
 and, where its folder stands beside the checkout, some of another walk maker altogether: what
 holds for all of them is not a habit of one.
 """

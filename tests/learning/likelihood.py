@@ -10,7 +10,7 @@ from collections import defaultdict
 
 import numpy as np
 
-from audit.matching.soft_minimum import IMPOSSIBLE, total_cost
+from audit.matching.soft_minimum import IMPOSSIBLE, combined, total_cost
 from learning.hats import width
 from learning.knots import ENDS, PORTIONS, STAYS
 from learning.problems import Problem, Step
@@ -72,7 +72,7 @@ class Sums:
             node, arrived = problem.nodes[place], self._arrived[place]
             stays = _least(self._stay[place] + arrived[node.stay_from])
             stayed = _gathered(stays, node.stay_to, node.departures)
-            self._left[place] = -np.logaddexp(-self._begin[place], -stayed)
+            self._left[place] = combined(self._begin[place], stayed)
             ends.append(_least(arrived + self._end[place]))
             for number in self._out[place]:
                 step = problem.steps[number]
@@ -86,7 +86,7 @@ class Sums:
     def _arrive(self, step: Step, costs: np.ndarray) -> None:
         here = self._arrived[step.target]
         gathered = _gathered(costs, step.at_target, len(here))
-        self._arrived[step.target] = -np.logaddexp(-here, -gathered)
+        self._arrived[step.target] = combined(here, gathered)
 
     def expected(self) -> np.ndarray:
         """Give the expected columns of a way: the slope of the total cost."""
@@ -102,7 +102,7 @@ class Sums:
                 if step.target >= 0:
                     costs = _least(costs + to_come[step.target][step.at_target])
                 gathered = _gathered(costs, step.at_source, node.departures)
-                leaving = -np.logaddexp(-leaving, -gathered)
+                leaving = combined(leaving, gathered)
                 share = self._probability(costs + left[step.at_source])
                 self._share[number] = share
                 portions += share @ step.signs
@@ -110,7 +110,7 @@ class Sums:
             ends += self._probability(self._arrived[place] + self._end[place]) @ node.end_signs
             costs = _least(self._stay[place] + leaving[node.stay_to])
             stayed = _gathered(costs, node.stay_from, node.arrivals)
-            to_come[place] = -np.logaddexp(-stayed, -self._end[place])
+            to_come[place] = combined(stayed, self._end[place])
             stays += self._probability(costs + self._arrived[place][node.stay_from]) @ (
                 node.stay_signs
             )

@@ -68,7 +68,6 @@ class Node:
 class Problem:
     """A walk to learn from. ``time_s`` and ``path_m`` are those of its cuts."""
 
-    seed: int
     family: str
     order: tuple[int, ...]
     walked: tuple[bool, ...]
@@ -78,17 +77,22 @@ class Problem:
     path_m: np.ndarray
 
 
-def problem_of(walk: Walk, settings: Settings | None = None) -> Problem:
+def problem_of(walk: Walk) -> Problem:
     """Lay a made walk out as the matching would, with what its truth allows."""
-    used = settings or Settings()
+    laid_out, stays, walker = ways_in_play(walk)
+    plain = copy(stays.evidence)
+    plain.learnt = None
+    return _problem(walk, laid_out, stays.narrowed(plain), walker)
+
+
+def ways_in_play(walk: Walk) -> tuple[WalkLaidOut, Stays, Walker]:
+    """Give a walk laid out, what is left in play of it, and the walker who fits it best."""
+    used = Settings()
     day = dt.datetime.fromtimestamp(float(walk.track.time_s[0]), dt.UTC).date()
     card = work_out_card(walk.plan, track_date=day)
     laid_out = lay_out(clean_track(walk.track, card.grid, used.cleaning), card, used.matching)
     _, walker, _ = weigh(laid_out, card, used.matching)
-    stays = in_play(Stays(laid_out.evidence), card, used.matching)
-    plain = copy(stays.evidence)
-    plain.learnt = None
-    return _problem(walk, laid_out, stays.narrowed(plain), walker)
+    return laid_out, in_play(Stays(laid_out.evidence), card, used.matching), walker
 
 
 def _problem(walk: Walk, laid_out: WalkLaidOut, stays: Stays, walker: Walker) -> Problem:
@@ -112,7 +116,6 @@ def _problem(walk: Walk, laid_out: WalkLaidOut, stays: Stays, walker: Walker) ->
     ends = [_cuts_at(found, node, "target") for node in range(len(evidence.route.position))]
     begins = [_cuts_at(found, node, "source") for node in range(len(evidence.route.position))]
     return Problem(
-        seed=walk.seed,
         family=walk.difficulty,
         order=evidence.route.order,
         walked=truth.walked,

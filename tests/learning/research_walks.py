@@ -3,13 +3,11 @@
 from __future__ import annotations
 
 import datetime as dt
-import importlib
-import sys
 from types import SimpleNamespace
 from typing import Any
 
 import numpy as np
-from accuracy.research_prototype import FOLDER
+from accuracy.research_prototype import holds, loaded
 from walks import LegTruth, Truth, Walk
 from walks.along_paths import GRID, plan_along, to_track
 
@@ -19,14 +17,12 @@ _MIDDLE_M = np.array([500_000.0, 5_400_000.0])
 
 def is_present() -> bool:
     """Say whether the other maker can be run here."""
-    return (FOLDER / "sim.py").is_file()
+    return holds("sim")
 
 
 def research_walk(seed: int, level: int) -> Walk:
     """Make a walk of a seed at one of its three levels."""
-    if str(FOLDER) not in sys.path:
-        sys.path.append(str(FOLDER))
-    made = importlib.import_module("sim").simulate(seed, level)
+    made = loaded("sim").simulate(seed, level)
     points_m, place_m = made["C"] + _MIDDLE_M, made["true_xy"] + _MIDDLE_M
     count = len(place_m)
     truth = Truth(

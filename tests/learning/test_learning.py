@@ -18,7 +18,7 @@ from learning.families import recipes
 from learning.fit import curves, fit, penalty, weights_of
 from learning.knots import KINDS
 from learning.likelihood import SIZES, Sums, loss, split
-from learning.problems import problem_of
+from learning.problems import problem_of, ways_in_play
 from learning.right_legs import share_right
 
 FAMILIES = ("ordinary", "novice")
@@ -98,21 +98,8 @@ def test_the_shipped_file_has_the_curves_that_are_learnt() -> None:
 
 def test_what_is_learnt_is_what_the_matching_charges() -> None:
     """The columns times the weights are the difference that the curves make to each portion."""
-    import datetime as dt
-
-    from audit.leg_card import work_out_card
-    from audit.matching.clean_track import clean_track
-    from audit.matching.match_walk import in_play, weigh
-    from audit.matching.stays import Stays
-    from audit.matching.walk_layout import lay_out
-    from audit.settings import Settings
-
-    walk, used = make_walk(140_103, "novice"), Settings()
-    day = dt.datetime.fromtimestamp(float(walk.track.time_s[0]), dt.UTC).date()
-    card = work_out_card(walk.plan, track_date=day)
-    ready = lay_out(clean_track(walk.track, card.grid, used.cleaning), card, used.matching)
-    _, walker, _ = weigh(ready, card, used.matching)
-    stays = in_play(Stays(ready.evidence), card, used.matching)
+    walk = make_walk(140_103, "novice")
+    _, stays, walker = ways_in_play(walk)
     of_portions, of_stays, of_ends = split(
         weights_of(json.loads(SHIPPED.read_text(encoding="utf-8"))["curves"])
     )
@@ -133,11 +120,14 @@ def test_what_is_learnt_is_what_the_matching_charges() -> None:
         expected = step.cost + step.signs @ of_portions
         assert weighed.cost[here] == pytest.approx(expected, abs=2e-3)
     for number, node in enumerate(problem.nodes):
+        if len(node.stay):
+            charged = told_stays.at(number).cost
+            expected = node.stay + node.stay_signs @ of_stays
+            assert np.abs(charged[:, None] - expected).min(axis=0).max() < 2e-3
         if node.arrivals:
             ends = np.sort(told_stays.ending(number))
             expected = node.end + node.end_signs @ of_ends
             assert np.abs(ends[:, None] - expected).min(axis=0).max() < 2e-3
-    assert len(of_stays) == SIZES[1]
 
 
 def _with(evidence, curves_told: Learnt):

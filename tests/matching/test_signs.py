@@ -80,7 +80,9 @@ def test_the_signs_of_the_sides_of_a_square() -> None:
     walk = square_walk()
     ready = laid_out(walk, *SQUARE)
     evidence = ready.evidence
-    for edge in (edge for edge in evidence.route.edges if edge.kind == "leg" and edge.leg == 1):
+    edges = [edge for edge in evidence.route.edges if edge.kind == "leg" and edge.leg == 1]
+    assert edges
+    for edge in edges:
         at = evidence.of_edge(edge)
         signs = evidence.seen.of_portions(edge, at.index)
         assert all(len(values) == len(at.index) for values in signs.values())

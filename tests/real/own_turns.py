@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
 import shapely
 
+from audit.classroom.walks_in_file import taken
 from audit.geodesy.grids import course_grid, utm_code
 from audit.plan import Plan, PlannedLeg, Point
 from audit.positions import Position
@@ -68,13 +69,4 @@ def longest_part(track: Track) -> Track:
     """The part of a file with most fixes."""
     numbers, counts = np.unique(track.segment, return_counts=True)
     chosen = track.segment == numbers[np.argmax(counts)]
-    columns = (
-        "time_s",
-        "longitude_deg",
-        "latitude_deg",
-        "elevation_m",
-        "hdop",
-        "cadence_per_min",
-        "segment",
-    )
-    return replace(track, **{name: getattr(track, name)[chosen].copy() for name in columns})
+    return taken(track, np.flatnonzero(chosen))

@@ -48,7 +48,6 @@ def make_two_rounds(seed: int, difficulty: str | Difficulty) -> TwoRounds:
         "time_s": (one.time_s[-1] + np.arange(1, count + 1) * every_s, two.time_s + later_s),
         "longitude_deg": (lon + share * (lon_to - lon) + error[0], two.longitude_deg),
         "latitude_deg": (lat + share * (lat_to - lat) + error[1], two.latitude_deg),
-        "segment": (np.zeros(count, dtype=np.int64), np.zeros(len(two), dtype=np.int64)),
     }
     joined = {
         name: np.concatenate(
@@ -61,7 +60,6 @@ def make_two_rounds(seed: int, difficulty: str | Difficulty) -> TwoRounds:
             "elevation_m",
             "hdop",
             "cadence_per_min",
-            "segment",
         )
     }
     joined["segment"] = np.zeros(len(joined["time_s"]), dtype=np.int64)
