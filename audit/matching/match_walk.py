@@ -29,6 +29,9 @@ from audit.matching.walk_layout import WalkLaidOut, lay_out
 from audit.matching.ways import EdgeOdds, Ways
 from audit.settings import MatchingSettings
 
+_WALKED = ("leg", "late-start")
+"""Readings by which a leg was walked to its claim."""
+
 
 def match_walk(
     clean: CleanTrack, card: LegCard, settings: MatchingSettings, pins: Sequence[Pin] = ()
@@ -170,7 +173,7 @@ def _leg_matches(
     legs = []
     for leg, (reading, other) in enumerate(readings):
         not_walked: LegStatus = "skipped" if leg < last else "not-started"
-        confidence = _calibrated(reading.right, settings)
+        confidence = _calibrated(reading.right, settings, walked=reading.kind in _WALKED)
         if len(pins.ends(leg)) == 2:
             confidence = 1.0
         found = LegMatch(
@@ -210,16 +213,22 @@ def _runner_up(
         status=not_walked if other.kind is None else status_of(other.kind),
         start_s=None if other.first is None else float(time_s[other.first]),
         claim_s=None if other.second is None else float(time_s[other.second]),
-        probability=min(_calibrated(other.probability, settings), 1.0 - confidence),
+        probability=min(
+            _calibrated(other.probability, settings, walked=other.kind in _WALKED),
+            1.0 - confidence,
+        ),
     )
 
 
-def _calibrated(share: float, settings: MatchingSettings) -> float:
-    """Turn the share of the odds into how often such a portion is right.
+def _calibrated(share: float, settings: MatchingSettings, *, walked: bool) -> float:
+    """Turn the share of the odds into how often such a reading is right.
 
-    The odds count the pieces of evidence as more independent than they are.
+    The odds count the pieces of evidence as more independent than they are; more so where
+    they say that a leg was left out or given up.
     """
     held = float(np.clip(share, 1e-6, 1.0 - 1e-6))
     log_odds = np.log(held / (1.0 - held))
-    scaled = settings.confidence_slope * log_odds + settings.confidence_offset
-    return float(1.0 / (1.0 + np.exp(-scaled)))
+    slope, offset = settings.confidence_slope, settings.confidence_offset
+    if not walked:
+        slope, offset = settings.confidence_slope_else, settings.confidence_offset_else
+    return float(1.0 / (1.0 + np.exp(-slope * log_odds - offset)))

@@ -442,8 +442,12 @@ class MatchingSettings(SeveralWalksSettings):
     """Less sure than this of any portion, a leg is not called walked: to be told of a leg that
     one never walked is worse than to be asked about one."""
     confidence_slope: float = 0.6
-    confidence_offset: float = -0.1
-    """Log odds of being right against the log odds weighed: fitted on development walks."""
+    confidence_offset: float = 0.0
+    """Log odds of being right against the log odds weighed, for a leg that was walked: fitted
+    on development walks."""
+    confidence_slope_else: float = 0.4
+    confidence_offset_else: float = -0.75
+    """The same for a leg left out or given up."""
     nearly_best: float = 0.9
     right_within_s: float = 30.0
     right_within_m: float = 30.0
