@@ -67,6 +67,15 @@ def test_beside_the_road_by_less_than_the_error_is_seen_and_not_sure():
     assert far.seen_m == 0
 
 
+def test_what_is_sure_is_longer_than_a_crossing_too():
+    """20 m off the road, and for 30 m or 100 m within the 15 m that are beyond error: four times 15."""
+    for length_m, sure in ((30, False), (100, True)):
+        made = used(*way((300, 20), (690, 20), (700, 5), (700 + length_m, 5), (710 + length_m, 20),
+                         (1300, 20)))  # fmt: skip
+        assert made.seen_m > 900
+        assert (made.sure_m > 0) is sure
+
+
 def test_nothing_is_sure_where_the_error_is_as_large_as_the_distance():
     made = used(*way((300, 0), (1100, 0)), within_m=10.0, sd_m=5.0)
     assert made.seen_m == pytest.approx(800, abs=1)

@@ -19,6 +19,8 @@ from audit.settings import SearchSettings
 S = SearchSettings()
 NO_HALTS = np.empty((0, 2))
 RADIUS_M = 30.0
+CLAIM_M = np.array([4000.0, -9000.0])
+"""Where the claim lies on the grid: all else is told from it."""
 
 
 class Drawn:
@@ -45,9 +47,10 @@ class Drawn:
         return 1000.0 + len(self.places) - 1
 
     def ends(self, target: tuple[float, float]) -> float:
-        clean = clean_of(1000.0 + np.arange(len(self.places)), np.array(self.places))
+        clean = clean_of(1000.0 + np.arange(len(self.places)), np.array(self.places) + CLAIM_M)
         halts = np.array(self.halts).reshape(-1, 2)
-        return last_search_end(clean, halts, 1000.0, np.array(target), RADIUS_M, S) - 1000.0
+        point = np.array(target) + CLAIM_M
+        return last_search_end(clean, halts, 1000.0, point, RADIUS_M, S) - 1000.0
 
 
 def test_who_stands_at_his_point_found_it_when_he_came() -> None:
@@ -81,6 +84,22 @@ def test_who_stood_where_he_claimed_has_not_begun_to_search() -> None:
     for metres, ended_s in ((14, 0.0), (16, 16.0)):
         walk = Drawn().to(metres, 0).stand(60).to(metres, -600)
         assert walk.ends((40.0, 0.0)) == ended_s
+
+
+def test_who_comes_back_to_his_claim_and_stands_has_searched_meanwhile() -> None:
+    """The point lies 20 m from the claim; he stood at the claim after having been 40 m away."""
+    assert Drawn().to(0, 40).to(0, 0).stand(40).to(-600, 0).ends((0.0, 20.0)) == 80.0
+    assert Drawn().to(0, 14).to(0, 0).stand(40).to(-600, 0).ends((0.0, 20.0)) == 0.0
+
+
+@pytest.mark.parametrize(("aside_m", "found"), [(14.0, False), (16.0, True)])
+def test_a_short_way_to_the_point_is_one_of_a_search_where_it_is_15_m_longer(
+    aside_m, found
+) -> None:
+    """Twenty metres from where he stood he comes within the radius, by a corner at 8 m: after
+    34.6 m, or after 37.9 m."""
+    walk = Drawn().stand(40).to(8, aside_m).to(20, 0).to(700, 0)
+    assert (walk.ends((50.0, 0.0)) > 60.0) is found
 
 
 def test_who_gave_up_stood_before_he_set_off() -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 from types import SimpleNamespace
+from unittest.mock import Mock
 
 import numpy as np
 import pytest
@@ -17,6 +18,7 @@ from audit.measurement.searches import describe_search, settled_since, with_sear
 
 S = SETTINGS.measuring
 SEARCH = SETTINGS.search
+ON_GRID_M = np.array([3000.0, 8000.0])
 NO_HALTS = np.empty((0, 2))
 
 
@@ -114,11 +116,17 @@ def test_a_search_ends_where_the_next_leg_begins() -> None:
     assert ends(replace(first, search_end_s=10.0), second, clean=clean)[0] == 275.0
     # After a leg left out, and after one given up, nothing shows it.
     assert ends(first, leg(2, 400.0, 700.0, 700.0), clean=clean)[0] == 250.0
-    assert ends(leg(0, 100.0, 250.0, 250.0, "unfinished"))[0] == 250.0
+    assert ends(leg(0, 100.0, 250.0, 270.0))[0] == 270.0
+
+
+@pytest.mark.parametrize(("status", "ended_s"), [("walked", 333.0), ("unfinished", 250.0)])
+def test_who_gave_a_leg_up_does_not_search_for_its_point(monkeypatch, status, ended_s) -> None:
+    monkeypatch.setattr(searches, "last_search_end", Mock(return_value=333.0))
+    assert ends(leg(0, 100.0, 250.0, 250.0, status))[0] == ended_s
 
 
 def test_a_search_is_as_long_as_its_way_and_reaches_as_far_as_it_went() -> None:
-    walk = np.array([[0.0, 0.0], [0.0, 10.0], [10.0, 10.0], [0.0, 10.0]])
+    walk = np.array([[0.0, 0.0], [0.0, 10.0], [10.0, 10.0], [0.0, 10.0]]) + ON_GRID_M
     found = describe_search(np.array([1.0, 11.0, 21.0, 31.0]), walk, 0.0, SEARCH)
     assert (found.start_s, found.end_s, found.path_m) == (1.0, 31.0, 30.0)
     assert found.reach_m == pytest.approx(math.hypot(10.0, 10.0))
@@ -132,7 +140,7 @@ def test_a_search_is_as_long_as_its_way_and_reaches_as_far_as_it_went() -> None:
 
 
 def shape(*places, heading_deg=0.0):
-    corners = np.array([(0.0, 0.0), *places])
+    corners = np.array([(0.0, 0.0), *places]) + ON_GRID_M
     return searches.search_shape(corners, heading_deg, SEARCH)
 
 
@@ -142,9 +150,39 @@ def test_straight_on_is_ahead_and_at_most_back_again() -> None:
                               (-36, "wandering")):  # fmt: skip
         angle = math.radians(azimuth_deg)
         assert shape((100 * math.sin(angle), 100 * math.cos(angle))) == name
-    # 2.6 times as far as it reaches is too much; so is a third bend.
+    # So are two bends, and a third is too much.
+    assert shape((0, 100), (20, 30), (0, 100)) == "straight on"
+    assert shape((0, 60), (30, 30), (0, 75), (40, 100)) == "wandering"
+    # And 2.6 times as far as it reaches.
     assert shape((0, 100), (0, 20), (0, 100)) == "straight on"
     assert shape((0, 100), (0, 10), (0, 100)) == "wandering"
+
+
+def test_what_is_a_corner_goes_with_how_far_the_search_reaches() -> None:
+    """Eight metres off, or 15 in 100 of the reach: 20 m is none at 200 m, and 7 m none at 40 m."""
+
+    def zigzag(reach_m, off_m):
+        return [(off_m * (-1) ** n, reach_m * n / 4) for n in (1, 2, 3)] + [(0, reach_m)]
+
+    for reach_m, off_m, name in ((200, 20, "straight on"), (40, 7, "straight on"),
+                                 (200, 60, "wandering"), (40, 15, "wandering")):  # fmt: skip
+        assert shape(*zigzag(reach_m, off_m)) == name
+
+
+def test_what_a_receiver_wanders_in_a_halt_is_no_way_of_a_search() -> None:
+    time_s = 500.0 + np.arange(0.0, 80.0, 10.0)
+    place = np.column_stack([np.array([0, 10, 20, 26, 20, 26, 36, 46]), np.full(8, 9.0)])
+    halts = np.array([[520.0, 550.0]])
+    walked = searches._walked(time_s, place, halts)
+    assert walked.tolist() == [0.0, 10.0, 20.0, 20.0, 20.0, 20.0, 30.0, 40.0]
+
+
+def test_he_sets_off_where_the_rest_of_his_way_is_nearly_straight() -> None:
+    """To the last place: 93 in 100 of the way, by the chord."""
+    place = np.array([[0.0, 0.0], [0.0, 100.0], [100.0, 100.0], [200.0, 100.0], [300.0, 110.0]])
+    path = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(place, axis=0).T))])
+    for last, first in ((4, 1), (3, 1), (1, 0), (0, 0)):
+        assert searches._sets_off(place + ON_GRID_M, path, last, SEARCH) == first
 
 
 def test_a_fan_comes_back_twice() -> None:
@@ -206,7 +244,7 @@ def test_the_usual_dilution_is_that_of_the_halts_and_zeros_are_not_told() -> Non
     noise = measure_noise(clean, halts, SETTINGS.noise)
     assert noise.usual_hdop == 1.5
     assert measure_noise(clean, NO_HALTS, SETTINGS.noise).usual_hdop == 4.0
-    half, _ = halted(200, hdop=lambda t: np.where(t % 2 == 0.0, 0.0, 2.0))
+    half, _ = halted(200, hdop=lambda t: np.where(t % 20 < 10.0, 0.0, 2.0))
     assert measure_noise(half, halts, SETTINGS.noise).usual_hdop == 2.0
     # A stretch is known by the fixes within it, its ends among them.
     known = replace(noise, usual_hdop=1.0, noise_m=4.0)
