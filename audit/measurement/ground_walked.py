@@ -105,20 +105,25 @@ def kinds_of_ground(rise: FloatArray, run: FloatArray, settings: GroundSettings)
 
 
 def _climb(height: FloatArray, least_m: float) -> tuple[float, float]:
-    """Add up rises and falls, each counted once it is more than error can feign."""
-    climb = descent = 0.0
-    low = high = from_m = float(height[0])
+    """Add up rises and falls, each counted once it is more than error can feign.
+
+    A rise goes on to its highest: what comes back from there by less is part of it.
+    """
+    low = high = float(height[0])
+    turns, hand, furthest = [low], 0, low
     for here in height.tolist():
-        low, high = min(low, here), max(high, here)
-        if here - low >= least_m:
-            descent += max(from_m - low, 0.0)
-            climb += here - low
-            low = high = from_m = here
-        elif high - here >= least_m:
-            climb += max(high - from_m, 0.0)
-            descent += high - here
-            low = high = from_m = here
-    return climb, descent
+        if hand == 0:
+            low, high = min(low, here), max(high, here)
+            if high - low >= least_m:
+                hand, furthest = (1, high) if here == high else (-1, low)
+                turns = [low if hand > 0 else high]
+        elif hand * (here - furthest) >= 0.0:
+            furthest = here
+        elif hand * (furthest - here) >= least_m:
+            turns.append(furthest)
+            hand, furthest = -hand, here
+    runs = np.diff([*turns, furthest])
+    return float(runs[runs > 0.0].sum()), float(-runs[runs < 0.0].sum())
 
 
 def smoothed_heights(

@@ -13,7 +13,8 @@ from measurement.hand_made import BEGIN, SETTINGS, card_of, clean_of, leg_as_car
 
 from audit.azimuths import GridAzimuth, MagneticAzimuth
 from audit.matching.leg_match import LegMatch
-from audit.measurement import measure_details, measure_leg, measure_walk, near_roads
+from audit.measurement import ground_walked, measure_details, measure_leg, measure_walk, near_roads
+from audit.measurement.ledger_errors import ledger_errors
 from audit.measurement.leg_measures import CrossTrack
 from audit.measurement.pace_counts import Cadence, leg_paces
 from audit.measurement.places import Fixed
@@ -303,3 +304,50 @@ def test_runs_near_a_road_are_kept_where_they_are_longer_than_a_crossing() -> No
     for least_m, kept in ((9.0, near), (10.0, near & (np.arange(8) > 2)), (12.0, np.arange(8) == 3),
                           (30.0, np.zeros(8, dtype=bool))):  # fmt: skip
         assert near_roads._kept(near, lengths, least_m).tolist() == kept.tolist()
+
+
+def test_the_heading_part_of_a_bent_leg_goes_by_the_vector_between_its_ends() -> None:
+    """Four and three hundred metres make five; of 700 m along the line none counts."""
+    bent = card_of((0, 0), (300, 400), via=((300, 0),)).legs[0]
+    measures = SimpleNamespace(
+        along_heading_m=400.0, straight_m=999.0, heading=SimpleNamespace(sd_deg=2.0),
+        ledger=SimpleNamespace(detour=(0.0, 1.0)), straight_sd_m=5.0, miss_sd_m=6.0,
+    )  # fmt: skip
+    errors = ledger_errors(bent, measures, 3.0, 4.0)
+    turn_sd = math.radians(2.0)
+    assert errors.heading_m == pytest.approx((500.0 + 400.0) / 2.0 * turn_sd, rel=1e-3)
+    assert errors.detour_m == pytest.approx(math.hypot(5.0, 400.0 * turn_sd))
+    assert (errors.distance_m, errors.total_m) == (5.0, 6.0)
+
+
+@pytest.mark.parametrize(
+    ("heights", "climbed"),
+    [
+        ([0, 10, 0], (10, 10)), ([10, 0, 10], (10, 10)), ([0, 2, 0, 2, 0], (0, 0)),
+        ([0, 4, 3, 8, 7, 12], (12, 0)),  # what falls by a metre on the way up is error
+        ([12, 8, 9, 4, 5, 0], (0, 12)), ([0, 10, 12, 2, 6], (16, 10)), ([5, 5, 5], (0, 0)), ([0, 3, 0], (3, 3)),
+        ([5, 3, 10, 9], (7, 0)), ([5, 7, 0, 1], (0, 7)),  # nor what falls before it,
+    ],
+)  # fmt: skip
+def test_rises_and_falls_count_once_they_are_more_than_error(heights, climbed) -> None:
+    """Each is from the lowest to the highest, and three metres at least."""
+    climb_m, descent_m = ground_walked._climb(np.array(heights, dtype=np.float64), 3.0)
+    assert (climb_m, descent_m) == climbed
+
+
+@pytest.mark.parametrize("stood", [0, 2])
+def test_kinds_of_ground_add_up_to_the_path(stood) -> None:
+    """600 m by the curve of places, 660 m by the path, whether or not he set off at once."""
+    time_s = np.arange(0.0, 601.0 + stood)
+    east = np.maximum(time_s - stood, 0.0)
+    place = np.column_stack([east, np.zeros(len(east))])
+    clean = replace(clean_of(time_s, place), elevation_m=100.0 + 0.2 * east)
+    walk = walk_of(fixed(0.0), fixed(float(time_s[-1])), path_m=660.0)
+    walk.position, walk.time_s = place, time_s
+    quality = ground_walked.ElevationQuality(trusted=True, why_not="", sd_m=1.0)
+    ground = ground_walked.measure_ground(clean, walk, quality, SETTINGS.ground)
+    assert (ground.level_m, ground.downhill_m) == (0.0, 0.0)
+    assert ground.uphill_m == pytest.approx(660.0)
+    assert ground.along_m[-1] == pytest.approx(600.0)
+    assert ground.elevation_sd_m == pytest.approx(math.sqrt(2.0))
+    assert ground.slope_m == pytest.approx(math.hypot(660.0, ground.climb_m), rel=0.01)
