@@ -58,10 +58,10 @@ def _seen_across(
 ) -> WalkAcross | None:
     """Look at the fixes of a leg across its chord, halts left out; None where they are few."""
     begin_s, end_s = walk.times_s
-    moving = (clean.time_s > begin_s) & (clean.time_s < end_s)
-    for from_s, to_s in halts:
-        moving &= (clean.time_s <= from_s) | (clean.time_s >= to_s)
-    index = np.flatnonzero(moving)
+    first = np.searchsorted(clean.time_s, begin_s, side="right")
+    index = np.arange(first, np.searchsorted(clean.time_s, end_s))
+    for from_s, to_s in halts[(halts[:, 1] > begin_s) & (halts[:, 0] < end_s)]:
+        index = index[(clean.time_s[index] <= from_s) | (clean.time_s[index] >= to_s)]
     if len(index) < settings.least_fixes:
         return None
     apart_s = max(settings.spacing_s, (end_s - begin_s) / settings.most_fixes)

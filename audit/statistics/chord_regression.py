@@ -22,7 +22,7 @@ from audit.statistics.correlated_noise import covariance
 from audit.statistics.integrated_noise import integrated_covariance
 from audit.units import FloatArray
 
-_HALVINGS = 8
+_HALVINGS = 12
 _NORMAL_PLACES = np.array([NormalDist().inv_cdf((place + 0.5) / 201) for place in range(201)])
 
 
@@ -158,9 +158,10 @@ class _Noise:
 
 def _noise(time_s: FloatArray, tau_s: float, settings: HeadingSettings) -> _Noise:
     noise = covariance(time_s, tau_s) + settings.white_share * np.eye(len(time_s))
+    whiten = np.linalg.inv(np.linalg.cholesky(noise))
     return _Noise(
-        whiten=np.linalg.inv(np.linalg.cholesky(noise)),
-        log_det=float(np.linalg.slogdet(noise)[1]),
+        whiten=whiten,
+        log_det=-2.0 * float(np.log(np.diag(whiten)).sum()),
         log_prior=_log_prior_of_memory(tau_s, settings),
     )
 
@@ -262,14 +263,11 @@ def _mixed(answers: FloatArray, length_m: float, asides: Asides) -> Slope:
     own, *_ = _ended_otherwise(weight, mean, sd, asides.other_ends)
     others = asides.other_ends + asides.other_portions
     spread, weight, mean, sd = _ended_otherwise(weight, mean, sd, others)
-    # Each answer stands as equally likely places of its normal curve, all put in one order.
-    places = (mean[:, None] + sd[:, None] * _NORMAL_PLACES).ravel()
-    shares = np.repeat(weight / len(_NORMAL_PLACES), len(_NORMAL_PLACES))
-    low, high = (_place_below_which(places, shares, part) for part in (0.025, 0.975))
+    low, high = (_place_below_which(mean, sd, weight, part) for part in (0.025, 0.975))
     return Slope(
         centre=centre / length_m,
-        low=float(low) / length_m,
-        high=float(high) / length_m,
+        low=low / length_m,
+        high=high / length_m,
         sd=spread / length_m,
         own_sd=own / length_m,
     )
@@ -288,22 +286,32 @@ def _ended_otherwise(
     return float(np.sqrt(weight @ (sd**2 + (mean - centre) ** 2))), weight, mean, sd
 
 
-def _place_below_which(places: FloatArray, shares: FloatArray, wanted: float) -> float:
-    """Give the place below which the wanted share lies, half of what is there counted.
+def _place_below_which(
+    mean: FloatArray, sd: FloatArray, weight: FloatArray, wanted: float
+) -> float:
+    """Give the place below which the wanted share of a mixture lies, half of what is there counted.
 
-    Only the places about it are put in order.
+    Each answer stands as equally likely places of its normal curve, from ``first`` to
+    ``last`` still looked at; only those about the place that is sought are put in order.
     """
-    slack = float(shares.max())
-    under = 0.0
+    share = weight / len(_NORMAL_PLACES)
+    first, last = np.zeros(len(mean), dtype=int), np.full(len(mean), len(_NORMAL_PLACES))
+    low, high = (mean + _NORMAL_PLACES[0] * sd).min(), (mean + _NORMAL_PLACES[-1] * sd).max()
     for _ in range(_HALVINGS):
-        is_low = places <= (places.min() + places.max()) / 2.0
-        low = under + float(shares[is_low].sum())
-        if abs(low - wanted) <= slack:
+        middle = (low + high) / 2.0
+        cut = np.searchsorted(_NORMAL_PLACES, (middle - mean) / sd)
+        # What is there is one place of one answer at the least.
+        if abs(float(share @ cut) - wanted) <= share.max():
             break
-        kept = ~is_low if low < wanted else is_low
-        under = low if low < wanted else under
-        places, shares = places[kept], shares[kept]
+        if share @ cut < wanted:
+            low, first = middle, cut
+        else:
+            high, last = middle, cut
+    each = last - first
+    answer = np.repeat(np.arange(len(mean)), each)
+    number = np.arange(len(answer)) - np.repeat(np.cumsum(each) - each, each) + first[answer]
+    places, shares = mean[answer] + sd[answer] * _NORMAL_PLACES[number], share[answer]
     # Of equal places the one with the smaller share first, on every machine.
     order = np.lexsort((shares, places))
-    reached = under + np.cumsum(shares[order]) - shares[order] / 2.0
+    reached = share @ first + np.cumsum(shares[order]) - shares[order] / 2.0
     return float(np.interp(wanted, reached, places[order]))

@@ -86,14 +86,19 @@ def _tried(walk: WalkAcross, settings: SlantSettings) -> tuple[FloatArray, Float
 class _LaidOut:
     """What is the same for every strength of the wandering.
 
-    ``begin_s`` and ``last_s`` are those of the ways tried, ``ways`` how much of each was
-    walked by each fix, shape (n, ways); ``noise`` and ``wander`` the covariances of the two
-    errors at a strength of one.
+    ``begin_s`` and ``last_s`` are those of the ways tried. A way is one hinge less another,
+    each even motion from one moment on; between two fixes a hinge is a mean of theirs. So
+    three hinges, ``of_hinges`` with ``parts``, shapes (ways, 3), make a way, and only the
+    hinges at the n fixes need be worked with. ``columns``, shape (n, 3 + n), holds a level, a
+    run, the walk across and the hinges; ``noise`` and ``wander`` are the covariances of the
+    two errors at a strength of one.
     """
 
     begin_s: FloatArray
     last_s: FloatArray
-    ways: FloatArray
+    of_hinges: NDArray[np.int64]
+    parts: FloatArray
+    columns: FloatArray
     noise: FloatArray
     wander: FloatArray
 
@@ -103,11 +108,17 @@ class _LaidOut:
     ) -> _LaidOut:
         """Lay out a walk and the ways to be tried on it."""
         clock = walk.walking_s - walk.walking_s[0]
+        begun, ended = begin_s - walk.walking_s[0], begin_s - walk.walking_s[0] + last_s
+        before = np.clip(np.searchsorted(clock, ended, side="right") - 1, 0, len(clock) - 2)
+        on = (ended - clock[before]) / np.maximum(np.diff(clock)[before], 1e-9)
+        hinges = np.maximum(clock[:, None] - clock, 0.0)
         forgotten = settings.white_share * np.eye(len(clock))
         return cls(
             begin_s=begin_s,
             last_s=last_s,
-            ways=np.clip((walk.walking_s[:, None] - begin_s) / last_s, 0.0, 1.0),
+            of_hinges=np.column_stack([np.searchsorted(clock, begun), before, before + 1]),
+            parts=np.column_stack([np.ones_like(on), on - 1.0, -on]) / last_s[:, None],
+            columns=np.column_stack([np.ones_like(clock), clock, walk.across_m, hinges]),
             noise=covariance(walk.time_s, walk.correlation_s) + forgotten,
             wander=integrated_covariance(clock, clock, settings.wander_s),
         )
@@ -122,24 +133,24 @@ def _found(
     drift = walk.speed_m_s * np.radians(wander_deg)
     whole = walk.noise_m**2 * laid_out.noise
     whole += drift**2 * laid_out.wander
-    whiten = np.linalg.inv(np.linalg.cholesky(whole))
-    across = whiten @ walk.across_m
-    ways = whiten @ laid_out.ways
-    design = whiten @ np.column_stack([np.ones_like(clock), clock])
+    root = np.linalg.cholesky(whole)
+    white = np.linalg.solve(root, laid_out.columns)
+    design, across, hinges = white[:, :2], white[:, 2], white[:, 3:]
     picks: list[int] = []
     free = np.ones(len(begin_s), dtype=bool)
     while len(picks) < settings.most:
-        pick = _outstanding(walk, settings, last_s, ways, (design, across), free)
+        pick = _outstanding(walk, settings, laid_out, hinges, (design, across), free)
         if pick is None:
             break
         picks.append(pick)
-        design = np.column_stack([design, ways[:, pick]])
+        way = hinges[:, laid_out.of_hinges[pick]] @ laid_out.parts[pick]
+        design = np.column_stack([design, way])
         free &= (begin_s > begin_s[pick] + last_s[pick] + settings.edge_s) | (
             begin_s + last_s < begin_s[pick] - settings.edge_s
         )
     size, *_ = np.linalg.lstsq(design, across, rcond=None)
     left = across - design @ size
-    log_likelihood = float(np.log(np.diag(whiten)).sum() - 0.5 * left @ left)
+    log_likelihood = float(-np.log(np.diag(root)).sum() - 0.5 * left @ left)
     held = walk.across_m - size[0] - size[1] * clock
     found = [
         (pick, _aside_m(walk, held, begin_s[pick], last_s[pick], settings))
@@ -167,17 +178,20 @@ def _aside_m(
 def _outstanding(
     walk: WalkAcross,
     settings: SlantSettings,
-    last_s: FloatArray,
-    ways: FloatArray,
+    laid_out: _LaidOut,
+    hinges: FloatArray,
     seen: tuple[FloatArray, FloatArray],
     free: NDArray[np.bool_],
 ) -> int | None:
     """Give the number of the way across that stands out most, if one stands out enough."""
     design, across = seen
+    last_s, at, parts = laid_out.last_s, laid_out.of_hinges, laid_out.parts
     basis, _ = np.linalg.qr(design)
-    left = across - basis @ (basis.T @ across)
-    square = (ways**2).sum(axis=0) - ((basis.T @ ways) ** 2).sum(axis=0)
-    size = ways.T @ left / np.where(square > 1e-9, square, np.inf)
+    left = hinges - basis @ (basis.T @ hinges)
+    products = (left.T @ left)[at[:, :, None], at[:, None, :]]
+    square = ((products @ parts[:, :, None])[:, :, 0] * parts).sum(axis=1)
+    pull = ((left.T @ across)[at] * parts).sum(axis=1)
+    size = pull / np.where(square > 1e-9, square, np.inf)
     sds = np.abs(size) * np.sqrt(np.maximum(square, 0.0))
     turn_deg = np.degrees(np.arctan(np.abs(size) / (walk.speed_m_s * last_s)))
     low_deg, high_deg = settings.turns_deg
