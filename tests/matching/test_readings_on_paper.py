@@ -1,0 +1,250 @@
+"""One answer read out of odds, its runner-up and its moments, and what a first look leaves."""
+
+from __future__ import annotations
+
+import math
+from types import SimpleNamespace
+from unittest.mock import Mock
+
+import numpy as np
+import pytest
+from measurement.hand_made import SETTINGS, card_of
+
+from audit.matching import first_look, match_walk, reading, runner_up
+from audit.matching.pins import PinnedLeg
+from audit.matching.reading import LegOdds, LegReading, gather_leg_odds, read_leg
+from audit.matching.route import plan_route
+from audit.matching.runner_up import OtherReading
+
+S = SETTINGS.matching
+# Eight cuts: a minute and 100 m from each to the next, but for the last two, which are 20 s apart.
+CUTS = SimpleNamespace(
+    time_s=np.array([0.0, 60.0, 120.0, 180.0, 240.0, 300.0, 360.0, 380.0]),
+    path_m=np.array([0.0, 100.0, 200.0, 300.0, 400.0, 500.0, 600.0, 700.0]),
+)
+
+
+def odds_of(*portions) -> LegOdds:
+    """Odds of (first, second, probability)."""
+    first, second, probability = (np.array(column) for column in zip(*portions, strict=True))
+    return LegOdds(
+        first=first, second=second, probability=probability, share=float(probability.sum())
+    )
+
+
+def read(odds, back=0.0, not_before=0):
+    got = read_leg(odds, back, CUTS, not_before, S)
+    return got.kind, got.first, got.second
+
+
+def test_the_likeliest_kind_is_read_and_of_it_the_likeliest_portion() -> None:
+    leg = odds_of((0, 3, 0.2), (1, 4, 0.5))
+    assert read({"leg": leg}) == ("leg", 1, 4)
+    assert read({"leg": leg, "late-start": odds_of((0, 2, 0.1))}) == ("leg", 1, 4)
+    assert read({"leg": odds_of((1, 4, 0.2)), "given-up": odds_of((0, 2, 0.5))}) == (
+        "given-up",
+        0,
+        2,
+    )
+    assert read({}) == ("none", None, None)
+    assert read({"leg": odds_of((1, 4, S.walked_least - 0.01))}) == ("none", None, None)
+    # Not before the leg before it was claimed.
+    assert read({"leg": leg}, not_before=1) == ("leg", 1, 4)
+    assert read({"leg": odds_of((0, 3, 0.2), (1, 4, 0.5), (2, 5, 0.1))}, not_before=2) == (
+        "leg",
+        2,
+        5,
+    )
+    assert read({"leg": leg}, not_before=2) == ("none", None, None)
+
+
+def test_portions_of_one_answer_stand_together_against_a_likelier_one_alone() -> None:
+    """The last two cuts are within half a minute: their portions are right or wrong together."""
+    odds = odds_of((0, 4, 0.4), (1, 6, 0.3), (1, 7, 0.28))
+    got = read_leg({"leg": odds}, 0.49, CUTS, 0, S)
+    assert (got.first, got.second) == (1, 6)
+    assert (got.right, got.share) == (pytest.approx(0.58), pytest.approx(0.98))
+    assert got.reversed == pytest.approx(0.5)
+    nothing = read_leg({}, 0.0, CUTS, 0, S)
+    assert (nothing.share, nothing.right) == (1.0, 1.0)
+
+
+def test_of_nearly_as_probable_portions_the_closest_fit_is_taken() -> None:
+    """Three cuts 20 s apart are all within the tolerance of the middle one, 30 s; a third of it,
+    10 s, holds each alone: the likeliest of them counts."""
+    cuts = SimpleNamespace(time_s=np.array([0.0, 500.0, 520.0, 540.0]),
+                           path_m=np.array([0.0, 900.0, 990.0, 1080.0]))  # fmt: skip
+    odds = odds_of((0, 1, 0.30), (0, 2, 0.25), (0, 3, 0.35))
+    got = read_leg({"leg": odds}, 0.0, cuts, 0, S)
+    assert (got.second, got.right) == (2, pytest.approx(0.9))
+    # Close by in metres is close by too.
+    near = reading._near(cuts, np.array([1, 2, 3]), S, 1.0)
+    assert near.tolist() == [[1, 1, 0], [1, 1, 1], [0, 1, 1]]
+    assert reading._near(cuts, np.array([1, 2, 3]), S, 0.3).tolist() == np.eye(3).tolist()
+    slow = SimpleNamespace(time_s=np.array([0.0, 300.0, 600.0]), path_m=np.array([0.0, 25.0, 50.0]))
+    assert reading._near(slow, np.arange(3), S, 1.0).tolist() == [[1, 1, 0], [1, 1, 1], [0, 1, 1]]
+
+
+def edge_odds(leg, kind, first, second, probability):
+    return SimpleNamespace(
+        edge=SimpleNamespace(leg=leg, kind=kind), first=np.array(first, dtype=np.int32),
+        second=np.array(second, dtype=np.int32), log_odds=np.log(probability),
+    )  # fmt: skip
+
+
+def test_odds_of_a_leg_add_up_over_edges_and_walkers() -> None:
+    one = [edge_odds(1, "leg", [0, 1], [3, 4], [0.5, 0.2]), edge_odds(1, "reversed", [1], [4], [0.1]),
+           edge_odds(0, "leg", [0], [3], [0.9]), edge_odds(1, "given-up", [0], [2], [0.05])]  # fmt: skip
+    other = [edge_odds(1, "leg", [1, 2], [4, 5], [0.4, 1e-12])]
+    gathered, back = gather_leg_odds([(0.75, one), (0.25, other)], 1, 8)
+    assert back == pytest.approx(0.075)
+    leg = gathered["leg"]
+    found = {(a, b): p for a, b, p in zip(leg.first, leg.second, leg.probability, strict=True)}
+    assert found == {(0, 3): pytest.approx(0.375), (1, 4): pytest.approx(0.15 + 0.075 + 0.1)}
+    assert leg.share == pytest.approx(0.7)
+    assert gathered["given-up"].probability == pytest.approx([0.0375])
+    assert set(gathered) == {"leg", "given-up"}
+
+
+CHOSEN = LegReading(kind="leg", first=1, second=4, share=0.5, right=0.5, reversed=0.0)
+
+
+def second_best(odds, chosen=CHOSEN):
+    got = runner_up.runner_up(odds, chosen, CUTS, S)
+    return got and (got.kind, got.first, got.second, pytest.approx(got.probability))
+
+
+def test_the_runner_up_is_another_answer_or_none() -> None:
+    leg = odds_of((1, 4, 0.5), (0, 6, 0.2), (0, 7, 0.15))
+    kind, first, second, together = second_best({"leg": leg})
+    assert (kind, first, second) == ("leg", 0, 6)
+    assert together == 0.35  # both are one answer
+    assert second_best({"leg": odds_of((1, 4, 0.5), (0, 6, 0.1))}) == (None, None, None, 0.4)
+    given_up = odds_of((1, 4, 0.45))
+    assert second_best({"leg": odds_of((1, 4, 0.5)), "given-up": given_up})[:3] == (
+        "given-up",
+        1,
+        4,
+    )
+    assert second_best({"leg": odds_of((1, 4, 1.0 - S.runner_up_least / 2.0))}) is None
+    none = LegReading(kind="none", first=None, second=None, share=0.6, right=0.6, reversed=0.0)
+    assert second_best({"leg": odds_of((1, 4, 0.4))}, none)[:3] == ("leg", 1, 4)
+    assert second_best({}, none) is None
+
+
+def test_the_same_answer_is_near_at_both_ends_in_time_or_on_the_way() -> None:
+    first, second = np.array([1, 1, 0, 1]), np.array([6, 7, 7, 4])
+    same = runner_up._same(first, second, (1, 6), CUTS, S)
+    assert same.tolist() == [True, True, False, False]
+
+
+def ready(pinned=None, time_of_cut=None, ends=None):
+    pins = SimpleNamespace(
+        time_of_cut=time_of_cut or {}, of_leg=pinned or {},
+        ends=lambda leg: (ends or {}).get(leg, ()), time_s=Mock(return_value=None),
+    )  # fmt: skip
+    return SimpleNamespace(clean=None, cuts=CUTS, pins=pins)
+
+
+def reading_of(first, second, kind="leg"):
+    return LegReading(
+        kind=kind, first=first, second=second, share=0.9, right=0.9, reversed=0.0
+    ), None
+
+
+NONE = reading_of(None, None, "none")
+
+
+def test_a_cut_is_refined_up_to_halfway_to_its_neighbours(monkeypatch) -> None:
+    asked = Mock(side_effect=lambda _, time_s, *__: time_s + 1.0)
+    monkeypatch.setattr(match_walk, "refine_cut", asked)
+    times = match_walk._refined([reading_of(1, 3), NONE, reading_of(3, 6)], ready(), S)
+    assert times == {1: 61.0, 3: 181.0, 6: 361.0}
+    assert [call.args[1:4] for call in asked.call_args_list] == [
+        (60.0, -math.inf, 120.0), (180.0, 120.0, 270.0), (360.0, 270.0, math.inf),
+    ]  # fmt: skip
+    # Who pinned a cut knows its moment.
+    pinned = match_walk._refined([reading_of(1, 3)], ready(time_of_cut={3: 190.0}), S)
+    assert pinned == {1: 61.0, 3: 190.0}
+    assert asked.call_args.args[1:4] == (60.0, -math.inf, 125.0)
+
+
+def test_legs_after_the_last_that_was_walked_were_not_started(monkeypatch) -> None:
+    monkeypatch.setattr(match_walk, "refine_cut", lambda _, time_s, *__: time_s)
+    read = [NONE, reading_of(1, 3), NONE, reading_of(4, 6, "given-up"), NONE]
+    legs = match_walk._leg_matches(read, ready(ends={1: ("from", "claim"), 3: ("from",)}), S)
+    assert [leg.status for leg in legs] == [
+        "skipped", "walked", "skipped", "unfinished", "not-started",
+    ]  # fmt: skip
+    assert (legs[1].start_s, legs[1].claim_s, legs[1].search_end_s) == (60.0, 180.0, 180.0)
+    assert (legs[1].confidence, legs[1].pinned) == (1.0, ("from", "claim"))
+    assert legs[3].confidence < 1.0
+    assert [leg.under_way for leg in legs] == [False] * 5
+    (late,) = match_walk._leg_matches([reading_of(0, 3, "late-start")], ready(), S)
+    assert (late.status, late.under_way) == ("walked", True)
+
+
+def test_a_runner_up_is_told_in_moments_with_what_is_left_to_it() -> None:
+    other = OtherReading(kind="leg", first=2, second=5, probability=0.9)
+    told = match_walk._runner_up(other, 0.7, "skipped", ready(), S)
+    assert (told.status, told.start_s, told.claim_s) == ("walked", 120.0, 300.0)
+    assert told.probability == pytest.approx(0.3)
+    not_walked = OtherReading(kind=None, first=None, second=None, probability=0.2)
+    told = match_walk._runner_up(not_walked, 0.5, "skipped", ready(), S)
+    assert (told.status, told.start_s, told.claim_s) == ("skipped", None, None)
+    assert match_walk._runner_up(None, 0.5, "skipped", ready(), S) is None
+
+
+def test_windows_are_opened_to_those_of_the_points_about_them() -> None:
+    """Two before and two after it."""
+    windows = np.eye(6, dtype=bool)
+    wide = first_look._with_neighbours(windows, S)
+    expected = np.abs(np.subtract.outer(np.arange(6), np.arange(6))) <= 2
+    assert wide.tolist() == expected.tolist()
+    assert windows.sum() == 6  # the first are left as they are
+
+
+def test_along_the_plan_each_leg_is_walked_or_passed_over_on_the_spot() -> None:
+    route = first_look.along_plan(plan_route(card_of((0, 0), (400, 0), (400, 300)), S), S)
+    assert [(e.source, e.target, e.kind, e.leg) for e in route.edges] == [
+        (0, 1, "link", 0), (0, 1, "jump", None), (1, 2, "link", 1), (1, 2, "jump", None),
+    ]  # fmt: skip
+    assert {e.cost for e in route.edges if e.kind == "jump"} == {S.first_look_over}
+    assert (route.order, route.legs) == ((0, 1, 2), 2)
+
+
+def test_portions_between_two_windows() -> None:
+    pairs = [(a, b) for b in range(6) for a in range(b)]
+    first, second = (np.array(column) for column in zip(*pairs, strict=True))
+    of = first_look.NearEvidence.__new__(first_look.NearEvidence)
+    of.portions, of.cuts = SimpleNamespace(first=first, second=second), np.arange(6)
+    windows = np.zeros((3, 6), dtype=bool)
+    windows[0, [0, 1]], windows[1, [3, 4]] = True, True
+
+    def between(source, target):
+        at = of._between(SimpleNamespace(source=source, target=target), windows)
+        return set(zip(first[at].tolist(), second[at].tolist(), strict=True))
+
+    assert between(0, 1) == {(0, 3), (0, 4), (1, 3), (1, 4)}
+    assert between(-1, 1) == {(a, b) for b in (3, 4) for a in range(b)}
+    assert between(0, -1) == {(a, b) for a in (0, 1) for b in range(a + 1, 6)}
+    assert between(0, 2) == set()
+    joined = SimpleNamespace(_place_of=np.array([0, 1, 0, 1]))
+    by_place = first_look.NearEvidence.by_place(joined, windows)
+    assert by_place[0].tolist() == (windows[0] | windows[2]).tolist()
+
+
+def test_a_pinned_leg_that_was_read_as_none_is_read_again_from_the_start(monkeypatch) -> None:
+    odds = [(1.0, [edge_odds(0, "leg", [3], [5], [0.9]), edge_odds(1, "leg", [1], [4], [0.9])])]
+    monkeypatch.setattr(match_walk, "runner_up", Mock(return_value=None))
+    free = SimpleNamespace(cuts=_Cuts(**vars(CUTS)), pins=SimpleNamespace(of_leg={}))
+    (one, _), (two, _) = match_walk._read(odds, free, 2, S)
+    assert ((one.first, one.second), two.kind) == ((3, 5), "none")
+    free.pins.of_leg = {1: PinnedLeg(first=1)}
+    _, (two, _) = match_walk._read(odds, free, 2, S)
+    assert (two.first, two.second) == (1, 4)
+
+
+class _Cuts(SimpleNamespace):
+    def __len__(self) -> int:
+        return len(self.time_s)
