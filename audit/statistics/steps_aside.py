@@ -197,5 +197,6 @@ def _outstanding(
     low_deg, high_deg = settings.turns_deg
     is_step = (np.abs(size) >= settings.least_m) & (turn_deg > low_deg) & (turn_deg < high_deg)
     sds = np.where(free & (is_step | (last_s > settings.lasts_s[-1])), sds, 0.0)
-    pick = int(sds.argmax())
+    # Between two fixes far apart all lengths are one: the shortest, on every machine.
+    pick = int(np.round(sds, 6).argmax())
     return pick if sds[pick] >= settings.least_sds else None

@@ -80,3 +80,19 @@ def test_a_step_must_stand_out_from_a_worse_receiver() -> None:
 def test_fewer_standard_errors_find_more() -> None:
     across_m = way(180.0, 12.0, 9.0)
     assert find_steps(walk(across_m, noise_m=6.0), replace(SETTINGS, least_sds=1.0))
+
+
+def test_between_fixes_far_apart_the_shortest_step_stands_for_all() -> None:
+    clock_s = np.concatenate([np.arange(0.0, 200.0, 4.0), np.arange(220.0, 420.0, 4.0)])
+    (step,) = find_steps(
+        WalkAcross(
+            time_s=clock_s,
+            walking_s=clock_s,
+            across_m=np.where(clock_s > 200.0, 15.0, 0.0),
+            speed_m_s=1.2,
+            noise_m=1.0,
+            correlation_s=60.0,
+        ),
+        SETTINGS,
+    )
+    assert step.end_s - step.begin_s == pytest.approx(SETTINGS.lasts_s[0])
