@@ -186,6 +186,12 @@ class Evidence:
         self._told = {}
         self._reach = _reaches(self._edges)
 
+    def forget(self) -> None:
+        """Let go of what was worked out for every edge; it is worked out anew where asked for."""
+        self._edges = {}
+        self._told = {}
+        self._directions.forget()
+
     def portion_costs(self, edge: Edge, walker: Walker) -> FloatArray:
         """Give the cost of each of an edge's portions as this walker's walk of it."""
         at = self.of_edge(edge)

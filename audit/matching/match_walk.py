@@ -114,6 +114,7 @@ def in_play(stays: Stays, card: LegCard, settings: MatchingSettings) -> Stays:
         odds = Ways(stays, walker).edge_odds(-settings.in_play_nats)
         seen += [(of.edge, of.index) for of in odds if of.edge.kind != "jump"]
     narrow = stays.evidence.narrowed(seen, learnt())
+    stays.evidence.forget()  # a recording of many walks is laid out many times
     walked = [edge for edge, index in seen if len(index)]
     narrow.route = walked_route(narrow.route, walked)
     return stays.narrowed(narrow)
