@@ -72,6 +72,10 @@ class DiagnosisSettings:
     """A steady turn is worth a name from 4 degrees on, and the larger the rarer: a compass more
     than 3 degrees out on a known line is not to be used (US Army, STP 21-1-SMCT)."""
     steady_from_deg: float = 4.0
+    steady_known_deg: float = 2.0
+    steady_known_odds: float = 0.4
+    """A steady turn within so much of one that leaving the angle out, reversing or doubling it
+    gives is so much rarer: by its definition no known angle explains it; chosen."""
     least_effect: float = 0.015
     """A leg that ends nearer than this share of its length owes nothing to what is steady."""
     stray_direction: float = 0.025
@@ -110,7 +114,7 @@ class DiagnosisSettings:
     3 to 10 per cent (common practice, no source)."""
     weave: float = -0.01
     """A line walked with 8 degrees of wander is 1 per cent longer than it is straight."""
-    steady_pace_from: float = 0.07
+    steady_pace_from: float = 0.08
     """A pace that is off by so much on all legs is worth a name, whatever made it so; chosen."""
     pace_ratios: tuple[float, ...] = (1.09, 1.16, 1.23, 1.3)
     """A pace count that is off by a ratio: 116 against 148 paces is 1.28, 120 against 130 is

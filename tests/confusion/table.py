@@ -10,7 +10,7 @@ from __future__ import annotations
 import argparse
 import json
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from itertools import pairwise
 from pathlib import Path
 
@@ -55,6 +55,7 @@ def figures(judged: Sequence[Verdict]) -> dict[str, object]:
         },
         "taken_for": taken_for(judged),
         "reliability": reliability(judged),
+        "reliability_made": reliability(judged, lambda one: one.made),
     }
 
 
@@ -100,13 +101,20 @@ def taken_for(judged: Sequence[Verdict]) -> dict[str, dict[str, int]]:
     return {made: dict(counts) for made, counts in sorted(wrong.items())}
 
 
-def reliability(judged: Sequence[Verdict]) -> list[dict[str, float]]:
-    """Sort all mistakes that were listed by what was said of them."""
+def reliability(
+    judged: Sequence[Verdict],
+    of: Callable[[Verdict], dict[str, float]] = lambda one: one.shares,
+) -> list[dict[str, float]]:
+    """Sort all mistakes that were listed by what was said of them.
+
+    What chiefly put a leg out falls short of what was made on it: a mistake beside a larger
+    one counts as made. What is said of its having been made at all must agree.
+    """
     said = np.array(
         [
             (share, one.right(cause))
             for one in judged
-            for cause, share in one.shares.items()
+            for cause, share in of(one).items()
             if cause not in NO_MISTAKE
         ]
     ).reshape(-1, 2)
@@ -148,9 +156,13 @@ def as_text(of: dict) -> str:
         )
     lines += [f"{made}: taken for {counts}" for made, counts in of["taken_for"].items()]
     lines += [
-        f"said {row['low']:.2f} to {row['high']:.2f}: {row['count']:5} times, "
+        f"{what} {row['low']:.2f} to {row['high']:.2f}: {row['count']:5} times, "
         f"mean {row['said']:.3f}, right {row['right']:.3f}"
-        for row in of["reliability"]
+        for what, rows in (
+            ("said", of["reliability"]),
+            ("said to have been made", of["reliability_made"]),
+        )
+        for row in rows
     ]
     return "\n".join(lines)
 

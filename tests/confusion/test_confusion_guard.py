@@ -118,6 +118,7 @@ def a_leg(named: str | None, planted: str = "", separable: bool = True, either=(
         also=frozenset(),
         separable=made if separable else frozenset(),
         shares={named: 0.9} if named else {"within-skill": 0.9},
+        made={named: 0.95} if named else {},
         either=frozenset(either),
     )
 
@@ -143,3 +144,5 @@ def test_the_figures_count_as_they_say():
     assert of["taken_for"] == {"veer": {"handrail": 1}, "nothing": {"veer": 1}}
     (band,) = of["reliability"]
     assert (band["count"], band["said"], band["right"]) == (4, 0.9, 0.5)
+    (band,) = of["reliability_made"]
+    assert (band["count"], band["said"], band["right"]) == (4, 0.95, 0.5)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from walks import DIFFICULTIES, LegTruth, Walk
 
@@ -35,6 +35,8 @@ class Verdict:
         Planted ones whose effect the leg really shows, and more than three times its error.
     shares : dict
         Probability of each mistake that is listed, and of "within-skill".
+    made : dict
+        Probability that each mistake was made at all, be it beside a larger one.
     either : frozenset of str
         Two mistakes that are told as "one of these", where neither is named.
     """
@@ -45,6 +47,7 @@ class Verdict:
     also: frozenset[str]
     separable: frozenset[str]
     shares: dict[str, float]
+    made: dict[str, float] = field(default_factory=dict)
     either: frozenset[str] = frozenset()
     leg: int = 0
 
@@ -86,6 +89,7 @@ def verdicts(kind: Sort, walk: Walk, debrief: Debrief | None = None) -> list[Ver
                     if one.cause in planted and _separable(one, truth, walk, kind)
                 ),
                 shares={one.cause: one.probability for one in leg.causes},
+                made={one.cause: one.made or 0.0 for one in leg.causes},
                 either=frozenset(leg.one_of.causes if leg.one_of else ()),
             )
         )

@@ -127,6 +127,16 @@ def test_steady_turn_is_the_same_on_every_leg_and_leaves_no_trace_in_the_log() -
     assert not any(way.logged for way in ways("steady-bias"))
 
 
+@pytest.mark.parametrize(("angle_deg", "turn_deg"), [(-7.5, -7.5), (-7.0, 7.5), (7.0, 13.5)])
+def test_steady_turn_that_a_known_angle_explains_is_the_rarer(angle_deg, turn_deg) -> None:
+    def weight(name_deg: float) -> float:
+        found = ways("steady-bias", grid_magnetic_angle_deg=name_deg)
+        return next(way.weight for way in found if way.turn_deg == turn_deg)
+
+    assert weight(angle_deg) == pytest.approx(S.steady_known_odds * weight(0.0))
+    assert weight(40.0) == weight(1.0) == weight(0.0)  # no angle comes near, or none is a cause
+
+
 # Distance
 
 
