@@ -72,7 +72,7 @@ class DiagnosisSettings:
     """A steady turn is worth a name from 4 degrees on, and the larger the rarer: a compass more
     than 3 degrees out on a known line is not to be used (US Army, STP 21-1-SMCT)."""
     steady_from_deg: float = 4.0
-    steady_known_deg: float = 2.0
+    steady_known_deg: float = 3.2
     steady_known_odds: float = 0.4
     """A steady turn within so much of one that leaving the angle out, reversing or doubling it
     gives is so much rarer: by its definition no known angle explains it; chosen."""
