@@ -16,7 +16,7 @@ from audit.matching.leg_match import LegMatch, Match
 from audit.matching.outings import split_outings
 from audit.matching.pins import Pin
 from audit.matching.rounds import Round
-from audit.matching.route import plan_route
+from audit.matching.route import plan_route, walked_route
 from audit.matching.supposed_walkers import (
     broad_walkers,
     fan_of_walkers,
@@ -212,6 +212,13 @@ def test_a_leg_is_walked_again_from_its_start() -> None:
         assert (out.cost, back.cost, again.cost) == (S.cost_repeat, 0.0, 0.0)
         assert (out.leg, back.leg, again.leg, again.target) == (None, None, leg, leg + 1)
         assert abs(turn_degrees(out.azimuth_deg, back.azimuth_deg)) == pytest.approx(180.0)
+
+
+def test_of_nodes_beside_the_plan_only_those_walked_to_are_kept() -> None:
+    route = plan_route(TRIANGLE, S)
+    (out,) = ways(route, "aside", 1)
+    assert walked_route(route, []).order == (0, 1, 2, 3, 4)
+    assert walked_route(route, [out]).order == (0, 1, out.target, 2, 3, 4)
 
 
 def test_where_card_and_points_differ_both_are_known() -> None:

@@ -33,6 +33,7 @@ def test_share_within_a_circle_is_the_non_central_chi_square(distance_m, sd_m) -
     ("nearest_m", "unseen_m", "verdict"),
     [
         (29.0, 0.0, "found"),  # within the radius: the benefit of the doubt
+        (30.0, 0.0, "found"),
         (33.0, 0.0, "too close to call"),
         (60.0, 0.0, "missed"),  # six standard errors beyond
         (60.0, 40.0, "too close to call"),  # nobody saw how near he came in a silence
