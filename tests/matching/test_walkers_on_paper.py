@@ -288,6 +288,9 @@ def test_pauses_are_the_longest_silences_and_halts_of_five_minutes() -> None:
     time_s = np.array([0.0, 10.0, 1000.0, 1010.0, 1400.0, 1410.0])
     walk.laid_out.clean.time_s = time_s
     assert outings._pauses(walk, S) == [1000.0, 700.0, 1400.0, 2150.0]
+    long = matched([0], halts=[(100.0, 500.0)])
+    long.laid_out.clean.time_s = time_s
+    assert outings._pauses(long, S) == [1000.0, 300.0, 1400.0]
     more = matched([0], halts=[(1000.0 * n, 1000.0 * n + 400.0 + n) for n in range(6)])
     assert outings._pauses(more, S) == [1000.0 * n + 200.0 + n / 2.0 for n in (5, 4, 3, 2)]
 
