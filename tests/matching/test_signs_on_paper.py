@@ -11,7 +11,7 @@ import pytest
 from matching.drawn_samples import drawn, samples_of
 from measurement.hand_made import SETTINGS
 
-from audit.matching import arms, cuts, signs, stays
+from audit.matching import arms, cuts, free_visits, signs, stays
 from audit.matching.arms import Arm, Arms
 from audit.matching.cuts import find_cuts
 from audit.matching.halts import find_movement
@@ -404,3 +404,18 @@ def test_leaving_and_what_is_to_come_add_up_over_all_stays() -> None:
     cost = dict(zip(zip(at.first, at.second, strict=True), at.cost, strict=True))
     usual = made.cost(1)[(made.first == 1) & (made.second == 3)][0]
     assert cost[1, 3] == pytest.approx(summed(usual, far[3]), rel=1e-5)
+
+
+def test_each_visit_is_left_as_its_point_is_after_its_own_claim() -> None:
+    """Two visits of one point, at the second and the third cut, and one of another."""
+    made = stays_of(replace(S, stay_path_m=205.0))
+    made.evidence.route.legs = 2
+    made.evidence.to_point_m = np.column_stack([TO_POINT_M, TO_POINT_M[::-1, 0]])
+    point, cut = np.array([0, 0, 1]), np.array([1, 2, 1])
+    got = free_visits._leaving(made.evidence, point, cut)
+    for visit, (of, at) in enumerate(zip(point, cut, strict=True)):
+        far = np.exp(-Stays.far_departure(made.evidence, of + 1)) * (np.arange(5) >= at)
+        near = np.zeros(5)
+        here = made.first == at
+        near[made.second[here]] = np.exp(-Stays(made.evidence).cost(of + 1)[here])
+        assert got[visit] == pytest.approx(near + far, rel=1e-5)
