@@ -10,8 +10,6 @@ from audit.diagnosis.evidence import LegEvidence
 from audit.settings import DiagnosisSettings
 
 _SQUARE_M = 100_000.0
-_PLACES = (10.0, 100.0, 1000.0, 10_000.0)
-"""Digits of an 8-figure reference, last first: what one of each is worth in metres."""
 
 
 def within_square(leg: LegEvidence, side_m: float = _SQUARE_M) -> tuple[float, float] | None:
@@ -19,28 +17,6 @@ def within_square(leg: LegEvidence, side_m: float = _SQUARE_M) -> tuple[float, f
     if leg.end_m is None:
         return None
     return leg.end_m[0] % side_m, leg.end_m[1] % side_m
-
-
-def digit_values(metres: float) -> tuple[int, ...]:
-    """Give the digits of metres inside the 100 km square, tens of metres first."""
-    return tuple(int(metres // place) % 10 for place in _PLACES)
-
-
-def swapped_digits_m(metres: float) -> Iterator[float]:
-    """Give how far each swap of two neighbouring digits moves a coordinate: 9 times a power."""
-    digits = digit_values(metres)
-    for low in range(len(digits) - 1):
-        moved = (digits[low] - digits[low + 1]) * (_PLACES[low + 1] - _PLACES[low])
-        if moved:
-            yield moved
-
-
-def wrong_digits_m(metres: float) -> Iterator[float]:
-    """Give how far each wrong digit moves a coordinate."""
-    for place, digit in zip(_PLACES, digit_values(metres), strict=True):
-        for other in range(10):
-            if other != digit:
-                yield (other - digit) * place
 
 
 def along_one_axis(

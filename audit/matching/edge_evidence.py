@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 from audit.matching.cuts import Cuts
 from audit.matching.portions import IndexArray, Portions, SmallFloat
 from audit.matching.route import Edge
+from audit.matching.slips import Slips
 from audit.matching.soft_minimum import Runs
 from audit.settings import MatchingSettings
 from audit.units import FloatArray, turn_degrees
@@ -35,6 +36,9 @@ class EdgeEvidence:
     standing_cost : float array
         Halts, wavering, and ends that do not lie along the leg, in nats: the same for every
         walker.
+    slipped : Slips or None
+        For an edge that is walked as slips lead: of each portion the slip that leads nearest to
+        where it does.
     reach : pair of int
         First and last cut that any of these portions touches; the whole walk where they
         touch most of it, so that edges of one direction share their sums.
@@ -49,6 +53,7 @@ class EdgeEvidence:
     at_target: SmallFloat
     standing_cost: SmallFloat
     reach: tuple[int, int]
+    slipped: Slips | None
 
     def part(self, places: IndexArray) -> EdgeEvidence:
         """Give the evidence for some of these portions only; ``places`` ascend."""
@@ -65,6 +70,7 @@ class EdgeEvidence:
             at_target=self.at_target[places],
             standing_cost=self.standing_cost[places],
             reach=self.reach,
+            slipped=None if self.slipped is None else self.slipped.part(places),
         )
 
 
@@ -129,6 +135,13 @@ def lay_out_edge(
     ``to_point_m``, shape (k, nodes), holds the distance of each cut from each node.
     """
     index = _worth_a_look(edge, portions, to_point_m, settings)
+    slipped = None
+    if edge.slips is not None:
+        slipped, near = edge.slips.nearest(
+            portions.chord_deg[index], portions.chord_m[index], settings
+        )
+        if edge.pinned is None:
+            index, slipped = index[near], slipped.part(near)
     target_m = to_point_m[:, max(edge.target, 0)]
     first, second = portions.first[index], portions.second[index]
     by_first = np.argsort(first, kind="stable")
@@ -146,6 +159,7 @@ def lay_out_edge(
         at_target=_at_target(chord, target_m[second], noise_m, settings).astype(np.float32),
         standing_cost=standing_cost.astype(np.float32),
         reach=_reach(first, second, len(cuts)),
+        slipped=slipped,
     )
 
 
@@ -170,14 +184,17 @@ def _worth_a_look(
         fits &= path <= 2.0 * distance + 200.0
         if edge.kind == "late-start":
             fits &= portions.first[index] == 0
+    elif edge.slips is not None:
+        fits = path <= settings.slip_path_most * chord + settings.slip_path_m
     else:
         fits = (chord >= 0.3 * distance) & (chord <= 2.3 * distance)
         fits &= path <= 3.0 * distance + 300.0
     fits &= portions.silence_s[index] <= settings.longest_silence_s
     ridden_most = settings.ridden_most_m + settings.ridden_most_share * path
     fits &= portions.ridden_m[index] <= ridden_most
-    turn = turn_degrees(edge.azimuth_deg, portions.chord_deg[index])
-    fits &= np.abs(turn) <= settings.widest_turn_deg
+    if edge.slips is None:
+        turn = turn_degrees(edge.azimuth_deg, portions.chord_deg[index])
+        fits &= np.abs(turn) <= settings.widest_turn_deg
     return index[fits]
 
 

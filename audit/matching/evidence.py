@@ -23,7 +23,9 @@ from audit.matching.learnt import Learnt, Signs
 from audit.matching.portions import IndexArray, Portions
 from audit.matching.route import Edge, Route
 from audit.matching.signs import SignsSeen
+from audit.matching.slips import Slips
 from audit.matching.walk_samples import WalkSamples
+from audit.matching.walker import Walker
 from audit.settings import MatchingSettings
 from audit.units import FloatArray, turn_degrees
 
@@ -42,41 +44,21 @@ class EdgeKey(NamedTuple):
     leg: int | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Walker:
-    """What is supposed of this walker on all legs alike.
-
-    Attributes
-    ----------
-    bias_deg : float
-        Turn of the walked directions off the planned ones.
-    pace_scale : float
-        Distance walked over distance planned.
-    heading_sd_deg, distance_sd : float
-        Scatter from leg to leg, in degrees and in the logarithm of distance.
-    finds : float
-        Share of legs that end at their point because it was seen, whatever was reckoned.
-    """
-
-    bias_deg: float
-    pace_scale: float
-    heading_sd_deg: float
-    distance_sd: float
-    finds: float
-
-
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Seen:
-    """An edge's portions with what does not hang on the direction expected.
+    """An edge's portions as one walker's, before any turn off his usual direction.
 
-    ``length`` is the likelihood of their lengths, ``found`` that of their ends where the
-    point was found.
+    ``log_ratio`` is the logarithm of length over length expected, ``length`` the likelihood of
+    the length, ``found`` that of the end where the point was found, and ``directions`` what
+    those of every metre cost.
     """
 
     at: EdgeEvidence
     looks: PortionLooks
+    log_ratio: FloatArray
     length: FloatArray
     found: FloatArray
+    directions: FloatArray
 
 
 class Evidence:
@@ -158,6 +140,17 @@ class Evidence:
             return np.asarray(self.give_up[cut])
         return np.asarray(self.arrive[cut] + self.at_point[cut, edge.target])
 
+    def on(self, route: Route) -> Evidence:
+        """Give the same evidence for another route over the same points."""
+        other = copy(self)
+        other.route = route
+        other.own_edges()
+        return other
+
+    def own_edges(self) -> None:
+        """Keep what is worked out for further edges apart from those this was copied from."""
+        self._edges = dict(self._edges)
+
     def narrowed(
         self, edges: Iterable[tuple[Edge, IndexArray]], learnt: Learnt | None = None
     ) -> Evidence:
@@ -194,16 +187,12 @@ class Evidence:
 
     def portion_costs(self, edge: Edge, walker: Walker) -> FloatArray:
         """Give the cost of each of an edge's portions as this walker's walk of it."""
-        at = self.of_edge(edge)
-        looks = self._looks.of(at.index)
-        sights = self.settings.found_share + walker.finds * looks.directly
-        found = np.asarray(sights * at.at_target, dtype=np.float64)
-        seen = _Seen(
-            at=at, looks=looks, length=self._distance_likelihood(edge, looks, walker), found=found
-        )
-        directions = self._direction_cost(edge, at, walker, 0.0)
-        as_usual = self._cost_turned(edge, seen, walker, 0.0, directions)
-        standing_cost = at.standing_cost + self._told_by_signs(edge, seen, walker, directions)
+        seen = self._seen(edge, walker)
+        at = seen.at
+        standing_cost = at.standing_cost + self._told_by_signs(edge, seen)
+        if at.slipped is not None:
+            return self._slipped_cost(seen, at.slipped, walker) + standing_cost
+        as_usual = self._cost_turned(edge, seen, walker, 0.0, seen.directions)
         if edge.kind != "leg":
             return as_usual + standing_cost
         share, turn = self.settings.turned_leg_share, self.settings.turned_leg_deg
@@ -215,9 +204,53 @@ class Evidence:
         odds = np.logaddexp(odds, -self._astray_cost(seen))
         return np.asarray(standing_cost - odds)
 
-    def _told_by_signs(
-        self, edge: Edge, seen: _Seen, walker: Walker, directions: FloatArray
-    ) -> FloatArray | float:
+    def _seen(self, edge: Edge, walker: Walker) -> _Seen:
+        """Give an edge's portions as this walker's."""
+        at = self.of_edge(edge)
+        looks = self._looks.of(at.index)
+        if at.slipped is not None:
+            return self._seen_slipped(at, at.slipped, looks, walker)
+        sights = self.settings.found_share + walker.finds * looks.directly
+        return _Seen(
+            at=at,
+            looks=looks,
+            log_ratio=looks.log_chord - np.log(edge.distance_m * walker.pace_scale),
+            length=self._distance_likelihood(edge, looks, walker),
+            found=np.asarray(sights * at.at_target, dtype=np.float64),
+            directions=self._direction_cost(edge, at, walker, 0.0),
+        )
+
+    def _seen_slipped(
+        self, at: EdgeEvidence, slipped: Slips, looks: PortionLooks, walker: Walker
+    ) -> _Seen:
+        """Give portions as this walker's, each after the slip that leads nearest to its end.
+
+        What their directions say is told by how straight they lead there, which is as good for
+        a way that was walked as summing up along every slip, and much less work.
+        """
+        settings, planned_m = self.settings, slipped.distance_m
+        log_ratio = looks.log_chord - np.log(planned_m * walker.pace_scale)
+        sd = np.hypot(walker.distance_sd, self.place_sd_m / planned_m)
+        density = np.exp(-0.5 * (log_ratio / sd) ** 2) * (3.0 / (sd * _ROOT_TAU))
+        most = self._directions.most_gain(1.0) * planned_m
+        gain = settings.slip_direction_share * most * np.exp(-looks.bent_cost)
+        price = np.minimum(settings.chance_price_share * most, settings.chance_price_most)
+        return _Seen(
+            at=at,
+            looks=looks,
+            log_ratio=log_ratio,
+            length=np.asarray(density + settings.stray_distance_share),
+            found=np.zeros(len(at.index)),
+            directions=np.asarray(looks.bent_cost + price - gain),
+        )
+
+    def _slipped_cost(self, seen: _Seen, slipped: Slips, walker: Walker) -> FloatArray:
+        """Cost of having walked where slips lead."""
+        expected_deg = slipped.azimuth_deg + walker.bias_deg
+        likelihood = self._heading_likelihood(seen.looks, expected_deg, walker)
+        return np.asarray(seen.directions - np.log(likelihood * seen.length))
+
+    def _told_by_signs(self, edge: Edge, seen: _Seen) -> FloatArray | float:
         """Cost of portions by the signs beside direction, length and place."""
         if self.learnt is None:
             return 0.0
@@ -225,27 +258,19 @@ class Evidence:
         if key not in self._told:
             signs = self.seen.of_portions(edge, seen.at.index)
             self._told[key] = self.learnt.portions.nats(signs, self.seen.habits)
-        signs = self._walker_signs(edge, seen, walker, directions)
+        signs = self._walker_signs(edge, seen)
         return self._told[key] + self.learnt.portions.nats(signs, self.seen.habits)
-
-    def _walker_signs(
-        self, edge: Edge, seen: _Seen, walker: Walker, directions: FloatArray
-    ) -> Signs:
-        """Give the signs of an edge's portions that hang on the walker supposed."""
-        planned_m = edge.distance_m * walker.pace_scale
-        ratio = seen.looks.log_chord - np.log(planned_m)
-        return self.seen.of_walker(edge, ratio, -np.log(seen.length), directions)
 
     def signs_of(self, edge: Edge, walker: Walker) -> Signs:
         """Give all signs of an edge's portions as this walker's walk of it."""
-        at = self.of_edge(edge)
-        looks = self._looks.of(at.index)
-        length = self._distance_likelihood(edge, looks, walker)
-        seen = _Seen(at=at, looks=looks, length=length, found=length)
-        return {
-            **self.seen.of_portions(edge, at.index),
-            **self._walker_signs(edge, seen, walker, self._direction_cost(edge, at, walker, 0.0)),
-        }
+        seen = self._seen(edge, walker)
+        of_portions = self.seen.of_portions(edge, seen.at.index)
+        return {**of_portions, **self._walker_signs(edge, seen)}
+
+    def _walker_signs(self, edge: Edge, seen: _Seen) -> Signs:
+        """Give the signs of an edge's portions that hang on the walker supposed."""
+        length_cost = -np.log(seen.length)
+        return self.seen.of_walker(edge, seen.log_ratio, length_cost, seen.directions)
 
     def _cost_turned(
         self, edge: Edge, seen: _Seen, walker: Walker, turn_deg: float, directions: FloatArray
@@ -305,7 +330,7 @@ class Evidence:
         return np.asarray(np.where(halt_edge, np.minimum(resting, walking), walking))
 
     def _heading_likelihood(
-        self, looks: PortionLooks, expected_deg: float, walker: Walker
+        self, looks: PortionLooks, expected_deg: float | FloatArray, walker: Walker
     ) -> FloatArray:
         """Likelihood of each chord's direction, against an even one."""
         share = self.settings.stray_heading_share

@@ -2,21 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import replace
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
 from functools import partial
 
 import numpy as np
 
 from audit.leg_card import LegCard
-from audit.matching.evidence import Walker
 from audit.matching.first_look import near_evidence
 from audit.matching.learnt import learnt
 from audit.matching.leg_match import CleanTrack, LegMatch, LegStatus, Match, RunnerUp
 from audit.matching.pins import PINNED_GAIN, Pin
 from audit.matching.reading import LegReading, gather_leg_odds, read_leg
 from audit.matching.refine_cuts import refine_cut
-from audit.matching.route import walked_route
+from audit.matching.route import walked_route, with_slips
 from audit.matching.runner_up import OtherReading, runner_up, status_of
 from audit.matching.stays import Stays
 from audit.matching.supposed_walkers import (
@@ -26,6 +25,7 @@ from audit.matching.supposed_walkers import (
     prior_cost,
 )
 from audit.matching.walk_layout import WalkLaidOut, lay_out
+from audit.matching.walker import Walker
 from audit.matching.ways import EdgeOdds, Ways
 from audit.settings import MatchingSettings
 
@@ -48,30 +48,64 @@ def match_walk(
 
 
 def match_laid_out(laid_out: WalkLaidOut, card: LegCard, settings: MatchingSettings) -> Match:
-    """Match a walk that is laid out already."""
-    odds, walker, cost = weigh(laid_out, card, settings)
-    readings = _read(odds, laid_out, len(card.legs), settings)
+    """Match a walk that is laid out already.
+
+    Slips lead to so many places that a walk beside the course passes some by chance. So they
+    are supposed only of legs that stay in doubt without them, and only where the walker then
+    went on by the card.
+    """
+    stays = in_play(Stays(laid_out.evidence), card, settings)
+    weighed = weigh(stays, card, settings, fan_of_walkers(card, settings))
+    match = _match(weighed, laid_out, card, settings)
+    route = with_slips(stays.evidence.route, card, _in_doubt(match, settings), settings)
+    if route is stays.evidence.route:
+        return match
+    stays = stays.narrowed(stays.evidence.on(route))
+    return _match(weigh(stays, card, settings, weighed.walkers), laid_out, card, settings)
+
+
+def _in_doubt(match: Match, settings: MatchingSettings) -> list[int]:
+    """Give the legs in doubt before the last one that is known to have been walked."""
+    sure = [leg.confidence if leg.status == "walked" else 0.0 for leg in match.legs]
+    known = [leg for leg, confidence in enumerate(sure) if confidence >= settings.slip_before_sure]
+    return [leg for leg in range(max(known, default=0)) if sure[leg] < settings.slip_sure]
+
+
+def _match(
+    weighed: Weighed, laid_out: WalkLaidOut, card: LegCard, settings: MatchingSettings
+) -> Match:
+    readings = _read(weighed.odds, laid_out, len(card.legs), settings)
     return Match(
         legs=_leg_matches(readings, laid_out, settings),
         noise_m=laid_out.movement.noise_m,
         halts=laid_out.samples.time_s[laid_out.movement.halts].reshape(-1, 2),
-        bias_deg=walker.bias_deg,
-        pace_scale=walker.pace_scale,
-        cost=cost + PINNED_GAIN * len(laid_out.pins.of_leg),
+        bias_deg=weighed.best.bias_deg,
+        pace_scale=weighed.best.pace_scale,
+        cost=weighed.cost + PINNED_GAIN * len(laid_out.pins.of_leg),
     )
 
 
-def weigh(
-    laid_out: WalkLaidOut, card: LegCard, settings: MatchingSettings
-) -> tuple[list[tuple[float, list[EdgeOdds]]], Walker, float]:
-    """Weigh all ways for a fan of supposed walkers; the best few are worked out twice.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Weighed:
+    """All ways weighed, for a few walkers.
 
-    Gives the odds for each of these with their weights, the best walker, and his cost.
+    ``odds`` holds for each walker his weight and the odds of the portions; ``best`` is the
+    likeliest walker, and ``cost`` his.
     """
-    stays = in_play(Stays(laid_out.evidence), card, settings)
+
+    odds: list[tuple[float, list[EdgeOdds]]]
+    walkers: list[Walker]
+    best: Walker
+    cost: float
+
+
+def weigh(
+    stays: Stays, card: LegCard, settings: MatchingSettings, fan: Iterable[Walker]
+) -> Weighed:
+    """Weigh all ways for a fan of supposed walkers; the best few are worked out twice."""
     prior = partial(prior_cost, card=card, settings=settings)
     best_first: list[Ways] = []
-    for walker in fan_of_walkers(card, settings):
+    for walker in fan:
         # Weighed one by one, the best few kept: all of them would fill the memory.
         best_first.append(Ways(stays, walker))
         best_first.sort(key=lambda ways: ways.total + prior(ways.walker))
@@ -97,9 +131,12 @@ def weigh(
     costs = np.array([cost for cost, _, _ in worked])
     weights = np.exp(costs.min() - costs)
     weights /= weights.sum()
-    best = worked[int(np.argmin(costs))][1]
-    weighted = [(float(w), odds) for w, (_, _, odds) in zip(weights, worked, strict=True)]
-    return weighted, best, float(costs.min())
+    return Weighed(
+        odds=[(float(w), odds) for w, (_, _, odds) in zip(weights, worked, strict=True)],
+        walkers=[walker for _, walker, _ in worked],
+        best=worked[int(np.argmin(costs))][1],
+        cost=float(costs.min()),
+    )
 
 
 def in_play(stays: Stays, card: LegCard, settings: MatchingSettings) -> Stays:

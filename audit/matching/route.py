@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Container, Iterable
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -10,10 +10,11 @@ import numpy as np
 
 from audit.leg_card import LegCard
 from audit.matching.pins import PinnedLeg
+from audit.matching.slips import Slips, slips_of
 from audit.settings import MatchingSettings
 from audit.units import FloatArray, direction_degrees, turn_degrees, wrap_degrees
 
-EdgeKind = Literal["leg", "reversed", "link", "aside", "late-start", "given-up", "jump"]
+EdgeKind = Literal["leg", "slip", "reversed", "link", "aside", "late-start", "given-up", "jump"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -35,6 +36,8 @@ class Edge:
         walker went by is not known.
     pinned : PinnedLeg or None
         The cuts that somebody has settled for this leg.
+    slips : Slips or None
+        The ways that slips lead, for an edge that is walked along one of them.
     """
 
     source: int
@@ -48,6 +51,7 @@ class Edge:
     points_distance_m: float | None = None
     line: FloatArray | None = None
     pinned: PinnedLeg | None = None
+    slips: Slips | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -91,6 +95,20 @@ def walked_route(route: Route, edges: Iterable[Edge]) -> Route:
     touched = {node for edge in edges for node in (edge.source, edge.target)}
     order = tuple(node for node in route.order if node <= route.legs or node in touched)
     return replace(route, order=order)
+
+
+def with_slips(
+    route: Route, card: LegCard, legs: Container[int], settings: MatchingSettings
+) -> Route:
+    """Give a route on which some legs may also be walked to where slips lead."""
+    slipped = []
+    for edge in route.edges:
+        planned = edge.kind == "leg" and edge.target == edge.source + 1 and edge.pinned is None
+        if planned and edge.leg is not None and edge.leg in legs:
+            slips = slips_of(card, edge.leg, settings)
+            if slips is not None:
+                slipped.append(replace(edge, kind="slip", cost=settings.cost_slip, slips=slips))
+    return replace(route, edges=(*route.edges, *slipped)) if slipped else route
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

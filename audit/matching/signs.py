@@ -92,9 +92,11 @@ class SignsSeen:
             "straight_after_claim": after[150.0].straightness[second],
             "straight_before_claim": before[150.0].straightness[second],
             "straight_from_start": after[150.0].straightness[first],
-            "claim_off_point_m": self._off(edge.target, second),
+            "claim_off_point_m": self._off(-1 if edge.kind == "slip" else edge.target, second),
             "start_off_point_m": self._off(edge.source, first, otherwise=0.0),
-            "kind": np.full(len(index), float(_KINDS.index(edge.kind))),
+            "kind": np.full(
+                len(index), float(_KINDS.index("leg" if edge.kind == "slip" else edge.kind))
+            ),
             **(self._of_straight_portions(index) if edge.line is None else {}),
         }
 

@@ -7,7 +7,8 @@ from collections.abc import Iterable
 import numpy as np
 
 from audit.leg_card import LegCard
-from audit.matching.evidence import Evidence, Walker
+from audit.matching.evidence import Evidence
+from audit.matching.walker import Walker
 from audit.matching.ways import EdgeOdds
 from audit.settings import MatchingSettings
 from audit.statistics.spread import robust_sd

@@ -8,11 +8,12 @@ from dataclasses import dataclass
 import numpy as np
 
 from audit.matching.edge_evidence import SmallIndex
-from audit.matching.evidence import EdgeKey, Evidence, Walker
+from audit.matching.evidence import EdgeKey, Evidence
 from audit.matching.portions import IndexArray
 from audit.matching.route import Edge
 from audit.matching.soft_minimum import IMPOSSIBLE, Runs, combined, total_cost
 from audit.matching.stays import Stays
+from audit.matching.walker import Walker
 from audit.units import FloatArray
 
 _NEVER = -25.0

@@ -11,10 +11,12 @@ from walks import Walk
 
 from audit.leg_card import work_out_card
 from audit.matching.clean_track import clean_track
-from audit.matching.evidence import Evidence, Walker
+from audit.matching.evidence import Evidence
 from audit.matching.match_walk import in_play, weigh
 from audit.matching.stays import Stays
+from audit.matching.supposed_walkers import fan_of_walkers
 from audit.matching.walk_layout import WalkLaidOut, lay_out
+from audit.matching.walker import Walker
 from audit.matching.ways import Ways, WeighedEdge
 from audit.settings import Settings
 from learning.allowed import Truth
@@ -91,8 +93,9 @@ def ways_in_play(walk: Walk) -> tuple[WalkLaidOut, Stays, Walker]:
     day = dt.datetime.fromtimestamp(float(walk.track.time_s[0]), dt.UTC).date()
     card = work_out_card(walk.plan, track_date=day)
     laid_out = lay_out(clean_track(walk.track, card.grid, used.cleaning), card, used.matching)
-    _, walker, _ = weigh(laid_out, card, used.matching)
-    return laid_out, in_play(Stays(laid_out.evidence), card, used.matching), walker
+    stays = in_play(Stays(laid_out.evidence), card, used.matching)
+    fan = fan_of_walkers(card, used.matching)
+    return laid_out, stays, weigh(stays, card, used.matching, fan).best
 
 
 def _problem(walk: Walk, laid_out: WalkLaidOut, stays: Stays, walker: Walker) -> Problem:

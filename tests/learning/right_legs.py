@@ -12,7 +12,13 @@ from audit.settings import MatchingSettings
 from learning.likelihood import Sums
 from learning.problems import Problem
 
-_KIND = {"leg": "leg", "reversed": "leg", "late-start": "late-start", "given-up": "given-up"}
+_KIND = {
+    "leg": "leg",
+    "slip": "leg",
+    "reversed": "leg",
+    "late-start": "late-start",
+    "given-up": "given-up",
+}
 
 
 def share_right(problems: Sequence[Problem], weights: np.ndarray) -> float:

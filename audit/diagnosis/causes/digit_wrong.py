@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from audit.diagnosis.cause import Cause, Expected
 from audit.diagnosis.evidence import LegEvidence
-from audit.diagnosis.grid_digits import expect_moved_digits, wrong_digits_m
+from audit.diagnosis.grid_digits import expect_moved_digits
+from audit.geodesy.reference_digits import wrong_digits_m
 from audit.settings import DiagnosisSettings
 
 

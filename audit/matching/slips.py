@@ -1,0 +1,119 @@
+"""Other ways that a card leads: after a slip with the digits of a point, or at the dial.
+
+Who plots a point wrongly, or sets another leg's azimuth, walks a leg as well as any other, but
+elsewhere. Where he then went is not anywhere: the digits and the dial leave a few ways only.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from audit.geodesy.reference_digits import swapped_digits_m, wrong_digits_m
+from audit.leg_card import LegCard
+from audit.leg_card.records import CardLeg
+from audit.matching.portions import IndexArray
+from audit.settings import MatchingSettings
+from audit.units import (
+    FloatArray,
+    degrees_from_mils,
+    direction_degrees,
+    mils_from_degrees,
+    turn_degrees,
+    wrap_degrees,
+)
+
+Way = tuple[float, float]
+"""A grid azimuth in degrees and a distance in metres."""
+
+_LINE_M = 1000.0
+"""Grid lines of a sheet 1:25 000 or 1:50 000 stand a kilometre apart."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Slips:
+    """Where slips lead: grid azimuths and distances, shape (s,)."""
+
+    azimuth_deg: FloatArray
+    distance_m: FloatArray
+
+    def part(self, which: NDArray[np.bool_] | IndexArray) -> Slips:
+        """Give some of the slips, or the slips of some portions."""
+        return Slips(azimuth_deg=self.azimuth_deg[which], distance_m=self.distance_m[which])
+
+    def nearest(
+        self, chord_deg: FloatArray, chord_m: FloatArray, settings: MatchingSettings
+    ) -> tuple[Slips, NDArray[np.bool_]]:
+        """Give the slip that leads nearest to each chord, shape (p,), and whether it is near."""
+        least = np.full(len(chord_deg), np.inf)
+        which = np.zeros(len(chord_deg), dtype=np.int64)
+        for slip, way in enumerate(
+            zip(self.azimuth_deg.tolist(), self.distance_m.tolist(), strict=True)
+        ):
+            off = _off_sd(way, chord_deg, chord_m, settings)
+            nearer = off < least
+            least[nearer], which[nearer] = off[nearer], slip
+        return self.part(which), least <= settings.slip_reach_sd
+
+
+def slips_of(card: LegCard, leg: int, settings: MatchingSettings) -> Slips | None:
+    """Give the slips that lead a leg clearly elsewhere; None where none does, or it bends."""
+    of = card.legs[leg]
+    if len(of.line) > 2:
+        return None
+    ways: list[Way] = [(of.azimuth.degrees, of.distance_m)]
+    for way in (*_misplotted(of, settings), *_misset(card, leg)):
+        known_deg, known_m = np.array(ways).T
+        off = _off_sd(way, known_deg, known_m, settings)
+        if off.min() > settings.slip_apart_sd:
+            ways.append(way)
+    if len(ways) == 1:
+        return None
+    azimuths, distances = np.array(ways[1:]).T
+    return Slips(azimuth_deg=azimuths, distance_m=distances)
+
+
+def _off_sd(
+    way: Way, azimuth_deg: FloatArray, distance_m: FloatArray, settings: MatchingSettings
+) -> FloatArray:
+    """Give how far some ways are from one, in the usual errors of direction and distance."""
+    turned = turn_degrees(way[0], azimuth_deg) / settings.heading_sd_deg
+    stretched = np.log(np.maximum(distance_m, 1.0) / way[1]) / settings.distance_sd
+    return np.asarray(np.hypot(turned, stretched))
+
+
+def _misplotted(of: CardLeg, settings: MatchingSettings) -> list[Way]:
+    """Give the ways to where wrong or swapped digits, or a wrong grid line, put the point."""
+    if of.end.dead_reckoned:
+        return []  # nobody plotted it
+    end_m = (of.end.east_m, of.end.north_m)
+    along = np.array(end_m) - (of.start.east_m, of.start.north_m)
+    swapped_m = end_m[1] % _LINE_M - end_m[0] % _LINE_M
+    moves = [
+        (*swapped_digits_m(metres), *wrong_digits_m(metres), -_LINE_M, _LINE_M) for metres in end_m
+    ]
+    shifts = [(swapped_m, -swapped_m)]
+    shifts += [(east, 0.0) for east in moves[0]] + [(0.0, north) for north in moves[1]]
+    least_m = max(settings.shortest_link_m, settings.slip_shortest * of.distance_m)
+    ways = []
+    for shift in shifts:
+        east, north = along + shift
+        moved_m, distance = float(np.hypot(*shift)), float(np.hypot(east, north))
+        if moved_m <= settings.slip_most_m and distance >= least_m:
+            ways.append((direction_degrees(float(east), float(north)), distance))
+    return ways
+
+
+def _misset(card: LegCard, leg: int) -> list[Way]:
+    """Give the ways of a neighbour's azimuth, of the other scale, and of a right angle."""
+    of = card.legs[leg]
+    magnetic = of.magnetic.degrees
+    neighbours = [card.legs[other] for other in (leg - 1, leg + 1) if 0 <= other < len(card.legs)]
+    turns = [turn_degrees(of.azimuth.degrees, other.azimuth.degrees) for other in neighbours]
+    other_scale = (mils_from_degrees(magnetic) / 10.0, magnetic * degrees_from_mils(100.0))
+    turns += [turn_degrees(magnetic, read) for read in other_scale]
+    return [
+        (wrap_degrees(of.azimuth.degrees + turn), of.distance_m) for turn in (*turns, -90.0, 90.0)
+    ]

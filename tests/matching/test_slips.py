@@ -1,0 +1,160 @@
+"""A leg walked after a slip on paper or at the dial is found where the slip leads.
+
+The truth is what was drawn; a cut is right within 30 s or 30 m (the project's measure). What
+a slip moves is worked out by hand beside each case.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from measurement.hand_made import SETTINGS, HandWalk, card_of, receiver
+
+from audit.matching.match_walk import match_walk
+from audit.matching.slips import Slips, slips_of
+
+S = SETTINGS.matching
+SHIFTS = ((0.0, 1000.0),)
+POINTS = ((0, 0), (400, 0), (400, 500), (-200, 500))
+ALIKE = replace(S, slip_reach_sd=S.slip_apart_sd)
+"""Settings under which a portion is near a slip where another slip would be the same."""
+NEVER = replace(S, cost_slip=60.0)
+"""Settings of who holds no slip possible."""
+
+
+def test_a_wrong_digit_puts_the_point_whole_hundreds_aside() -> None:
+    card = card_of(*POINTS)
+    end, slips = card.legs[0].end, slips_of(card, 0, S)
+    digits = [int(metres // 100) % 10 for metres in (end.east_m, end.north_m)]
+    moves = [(100.0 * (digit - digits[0]), 0.0) for digit in range(10)]
+    moves += [(0.0, 100.0 * (digit - digits[1])) for digit in range(10)]
+    moves += [(1000.0, 0.0), (-1000.0, 0.0), (0.0, 1000.0), (0.0, -1000.0)]  # the next grid line
+    known = with_the_leg_itself(slips, 90.0, 400.0)
+    for east, north in moves:
+        to = np.array([400.0 + east, north])
+        if np.hypot(*to) >= 0.4 * 400.0:
+            azimuth = np.degrees(np.arctan2(*to)) % 360.0
+            _, near = known.nearest(np.array([azimuth]), np.array([np.hypot(*to)]), ALIKE)
+            assert near.all()
+
+
+def with_the_leg_itself(slips: Slips, azimuth_deg: float, distance_m: float) -> Slips:
+    return Slips(
+        azimuth_deg=np.append(slips.azimuth_deg, azimuth_deg),
+        distance_m=np.append(slips.distance_m, distance_m),
+    )
+
+
+def test_slips_that_lead_alike_are_one_and_none_is_the_leg_itself() -> None:
+    card = card_of(*POINTS)
+    slips = slips_of(card, 0, S)
+    alone = Slips(azimuth_deg=np.array([90.0]), distance_m=np.array([400.0]))
+    _, near = alone.nearest(slips.azimuth_deg, slips.distance_m, ALIKE)
+    assert not near.any()
+    for number in range(len(slips.distance_m)):
+        others = np.arange(len(slips.distance_m)) != number
+        _, near = slips.part(others).nearest(
+            slips.azimuth_deg[[number]], slips.distance_m[[number]], ALIKE
+        )
+        assert not near.any()
+
+
+def test_a_point_that_nobody_plotted_is_not_misplotted() -> None:
+    card = card_of(*POINTS)
+    leg = replace(card.legs[0], end=replace(card.legs[0].end, dead_reckoned=True))
+    slips = slips_of(replace(card, legs=(leg, *card.legs[1:])), 0, S)
+    # Only the dial, 400 m each: the next leg's azimuth, 0; the magnetic azimuth of 97 degrees
+    # set as 172.4 (1724 mil) and as 185.6 (97 numerals of 5.625 degrees), which are 165.4 and
+    # 178.6 on the grid; a quarter left is the first again, a quarter right the last.
+    assert slips.distance_m == pytest.approx(400.0)
+    assert (slips.azimuth_deg + 1e-6) % 360.0 == pytest.approx([0.0, 165.44, 178.63], abs=0.01)
+
+
+def test_a_leg_along_a_bent_line_has_no_slips() -> None:
+    card = card_of(*POINTS)
+    bent = replace(card.legs[0], line=np.array([(0.0, 0.0), (200.0, 80.0), (400.0, 0.0)]))
+    assert slips_of(replace(card, legs=(bent, *card.legs[1:])), 0, S) is None
+
+
+def test_the_nearest_slip_is_told_of_each_portion() -> None:
+    slips = Slips(azimuth_deg=np.array([0.0, 90.0]), distance_m=np.array([300.0, 600.0]))
+    # In usual errors (7 degrees, 15.6 per cent): one of each, 90 degrees off, twice as long.
+    slipped, near = slips.nearest(
+        np.array([7.0, 90.0, 45.0, 0.0]), np.array([300.0, 700.0, 450.0, 600.0]), S
+    )
+    assert slipped.distance_m[:2].tolist() == [300.0, 600.0]
+    assert near.tolist() == [True, True, False, False]
+
+
+def misplotted(east_m: float, north_m: float, seed: int):
+    """Walk the second leg to a point so far off; he then goes on from there, as the card has it."""
+    walk = HandWalk().halt(60).mark("a").walk(90, 400).mark("b").halt(60).mark("b2")
+    to = np.array([east_m, 500.0 + north_m])
+    azimuth, length = float(np.degrees(np.arctan2(*to))) % 360.0, float(np.hypot(*to))
+    speed = length / round(length / 1.25)
+    walk.walk(azimuth, length, speed_m_s=speed).mark("c").halt(60).mark("c2").walk(270, 600).mark(
+        "d"
+    ).halt(60)
+    return walk, match_args(walk, seed)
+
+
+def match_args(walk: HandWalk, seed: int):
+    return walk.clean(1, receiver(seed, 3.0)), card_of(*POINTS)
+
+
+def is_right(leg, walk: HandWalk, first: str, second: str) -> bool:
+    return (
+        leg.start_s is not None
+        and abs(leg.start_s - walk.marks[first]) <= 30.0
+        and abs(leg.claim_s - walk.marks[second]) <= 30.0
+    )
+
+
+@pytest.mark.parametrize("seed", [1, 2, 3])
+@pytest.mark.parametrize("shift", SHIFTS)
+def test_a_leg_from_the_wrong_grid_line_is_found(shift, seed) -> None:
+    walk, (clean, card) = misplotted(*shift, seed)
+    match = match_walk(clean, card, S)
+    assert is_right(match.legs[0], walk, "a", "b")
+    assert is_right(match.legs[1], walk, "b2", "c")
+    assert is_right(match.legs[2], walk, "c2", "d")
+
+
+@pytest.mark.parametrize("shift", SHIFTS)
+def test_without_slips_it_is_not_found(shift) -> None:
+    """So the case is one that asks for them."""
+    walk, (clean, card) = misplotted(*shift, 1)
+    assert not is_right(match_walk(clean, card, NEVER).legs[1], walk, "b2", "c")
+
+
+@pytest.mark.parametrize("seed", [1, 2, 3])
+def test_a_leg_on_the_next_legs_azimuth_is_found(seed) -> None:
+    """Legs of 90, 0, 270 degrees; the second is walked on 270, and the third after it."""
+    walk = HandWalk().halt(60).mark("a").walk(90, 400).mark("b").halt(60).mark("b2")
+    walk.walk(270, 500).mark("c").halt(60).mark("c2").walk(270, 600).mark("d").halt(60)
+    clean, card = match_args(walk, seed)
+    match = match_walk(clean, card, S)
+    assert is_right(match.legs[1], walk, "b2", "c")
+    assert is_right(match.legs[2], walk, "c2", "d")
+
+
+def test_slips_are_not_supposed_of_the_end_of_a_walk() -> None:
+    """Who goes elsewhere after the last leg that is known may not have been on the course."""
+    walk = HandWalk().halt(60).mark("a").walk(90, 400).mark("b").halt(60).mark("b2")
+    walk.walk(0, 1500).halt(60).walk(90, 600).halt(60)
+    clean, card = match_args(walk, 1)
+    with_slips, without = match_walk(clean, card, S), match_walk(clean, card, NEVER)
+    assert is_right(with_slips.legs[0], walk, "a", "b")
+    assert [leg.status for leg in with_slips.legs] == [leg.status for leg in without.legs]
+
+
+def test_a_walk_as_planned_is_matched_as_if_no_slip_could_be() -> None:
+    walk = HandWalk().halt(60).walk(90, 400).halt(60).walk(0, 500).halt(60).walk(270, 600).halt(60)
+    clean, card = match_args(walk, 1)
+    with_slips, without = match_walk(clean, card, S), match_walk(clean, card, NEVER)
+    for one, other in zip(with_slips.legs, without.legs, strict=True):
+        assert one.start_s == pytest.approx(other.start_s, abs=1.0)
+        assert one.claim_s == pytest.approx(other.claim_s, abs=1.0)
+        assert one.confidence == pytest.approx(other.confidence, abs=0.02)
