@@ -17,6 +17,7 @@ from scipy.stats import norm
 from audit.matching import evidence
 from audit.matching.evidence import EdgeKey, Evidence
 from audit.matching.route import Edge
+from audit.matching.slips import Slips
 from audit.matching.walk_layout import lay_out
 from audit.matching.walker import Walker
 
@@ -264,3 +265,51 @@ def test_nodes_of_one_place_share_what_is_known_of_their_edges(ready) -> None:
     assert of.key(late).source == -1
     bent = replace(leg, line=np.zeros((3, 2)))
     assert (of.key(leg).leg, of.key(bent).leg) == (None, 0)
+
+
+def slipped_of(azimuth_deg: float, *distance_m: float) -> Slips:
+    return Slips(azimuth_deg=np.full(len(distance_m), azimuth_deg), distance_m=np.array(distance_m))
+
+
+def test_a_slip_is_held_against_its_own_length_and_straightness() -> None:
+    """A metre brings a hundredth of a nat at most here; usual legs half of it, less a price."""
+    seen = seen_of(log_chord=np.log([500.0, 4000.0, 600.0]), bent_cost=[0.0, 0.0, 1.0])
+    made = evidence_of(_directions=SimpleNamespace(most_gain=lambda metres: metres / 100.0))
+    got = made._seen_slipped(
+        SimpleNamespace(index=np.arange(3)),
+        slipped_of(0.0, 500.0, 4000.0, 500.0),
+        seen.looks,
+        WALKER,
+    )
+    share = S.slip_direction_share
+    # The price of chance is a share of what can be brought: 2 of 5, and no more than 8 of 40.
+    assert S.chance_price_share * 5.0 == pytest.approx(2.0)
+    assert got.directions == pytest.approx(
+        [2.0 - 5.0 * share, 8.0 - 40.0 * share, 1.0 + 2.0 - 5.0 * share / math.e]
+    )
+    assert got.log_ratio == pytest.approx(
+        np.log([1.0, 1.0, 1.2]) - math.log(WALKER.pace_scale), abs=1e-12
+    )
+    sd = np.hypot(WALKER.distance_sd, 8.0 / np.array([500.0, 4000.0, 500.0]))
+    normal = np.exp(-0.5 * (got.log_ratio / sd) ** 2) / (sd * math.sqrt(2.0 * math.pi))
+    assert got.length == pytest.approx(3.0 * normal + S.stray_distance_share)
+    assert not got.found.any()  # nobody sees his point where he does not go
+
+
+def test_a_slip_is_held_against_its_own_azimuth_as_this_walker_turns() -> None:
+    seen = seen_of(chord_deg=[20.0 + WALKER.bias_deg, 60.0, 350.0])
+    seen.directions = np.array([-3.0, 0.0, 2.0])
+    made, slipped = evidence_of(), slipped_of(20.0, 500.0, 500.0, 500.0)
+    likely = made._heading_likelihood(seen.looks, 20.0 + WALKER.bias_deg, WALKER)
+    assert np.argmax(likely) == 0
+    cost = made._slipped_cost(seen, slipped, WALKER)
+    assert cost == pytest.approx(seen.directions - np.log(likely * 2.0))
+
+
+def test_another_route_over_the_same_walk_keeps_its_edges_to_itself() -> None:
+    made = evidence_of(_edges={"known": 1}, route="this")
+    other = made.on("that")
+    other._edges["new"] = 2
+    assert (made.route, other.route) == ("this", "that")
+    assert made._edges == {"known": 1}
+    assert other._edges == {"known": 1, "new": 2}

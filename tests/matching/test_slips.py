@@ -7,12 +7,14 @@ a slip moves is worked out by hand beside each case.
 from __future__ import annotations
 
 from dataclasses import replace
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
 from measurement.hand_made import SETTINGS, HandWalk, card_of, receiver
 
-from audit.matching.match_walk import match_walk
+from audit.matching.match_walk import _in_doubt, match_walk
+from audit.matching.route import plan_route, with_slips
 from audit.matching.slips import Slips, slips_of
 
 S = SETTINGS.matching
@@ -110,6 +112,34 @@ def is_right(leg, walk: HandWalk, first: str, second: str) -> bool:
         and abs(leg.start_s - walk.marks[first]) <= 30.0
         and abs(leg.claim_s - walk.marks[second]) <= 30.0
     )
+
+
+def legs_as(*told: tuple[str, float]) -> SimpleNamespace:
+    legs = (SimpleNamespace(status=status, confidence=sure) for status, sure in told)
+    return SimpleNamespace(legs=tuple(legs))
+
+
+def test_in_doubt_is_what_is_not_sure_before_what_is() -> None:
+    walked, left_out = "walked", "skipped"
+    match = legs_as((walked, 0.95), (walked, 0.8), (left_out, 0.99), (walked, 0.6), (walked, 0.5))
+    # The fourth leg is known at .6: before it the second is not sure, and the third is not there.
+    assert _in_doubt(match, S) == [1, 2]
+    assert _in_doubt(legs_as((walked, 0.5), (left_out, 1.0), (walked, 0.59)), S) == []
+    assert _in_doubt(legs_as((walked, 0.9), (walked, 0.9)), S) == []
+
+
+def test_only_planned_legs_that_are_asked_for_are_held_against_slips() -> None:
+    card = card_of(*POINTS)
+    route = plan_route(card, S)
+    assert with_slips(route, card, [], S) is route
+    slipped = with_slips(route, card, [1], S)
+    assert slipped.edges[: len(route.edges)] == route.edges
+    (edge,) = slipped.edges[len(route.edges) :]
+    assert (edge.source, edge.target, edge.leg, edge.kind) == (1, 2, 1, "slip")
+    assert edge.cost == S.cost_slip
+    assert edge.slips.distance_m.tolist() == slips_of(card, 1, S).distance_m.tolist()
+    pinned = replace(route, edges=tuple(replace(edge, pinned=object()) for edge in route.edges))
+    assert with_slips(pinned, card, [0, 1, 2], S) is pinned
 
 
 @pytest.mark.parametrize("seed", [1, 2, 3])
