@@ -78,3 +78,11 @@ def degrees_from_mils(mils: float) -> float:
 def mils_from_degrees(degrees: float) -> float:
     """Turn degrees into mils of 6400 to the circle."""
     return degrees * MILS_PER_CIRCLE / 360.0
+
+
+def on_other_scale_deg(azimuth_deg: float) -> tuple[float, float]:
+    """Give what is set when an azimuth is read on the other scale of a dial.
+
+    Hundreds of mils as tens of degrees; and degrees on the numerals that stand for 100 mils.
+    """
+    return mils_from_degrees(azimuth_deg) / 10.0, azimuth_deg * degrees_from_mils(100.0)

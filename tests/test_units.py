@@ -14,6 +14,7 @@ from audit.units import (
     degrees_from_mils,
     direction_degrees,
     mils_from_degrees,
+    on_other_scale_deg,
     turn_degrees,
     unit_vector,
     wrap_degrees,
@@ -164,3 +165,8 @@ def test_an_array_of_turns_stays_within_half_a_circle_where_rounding_would_leave
     assert (directions - 360.0 * np.ceil((directions - 180.0) / 360.0)).max() > 180.0
     assert turn_degrees(0.0, directions).tolist() == [180.0, 180.0, 180.0]
     assert [turn_degrees(0.0, float(one)) for one in directions] == [180.0, 180.0, 180.0]
+
+
+def test_the_other_scale_of_a_dial() -> None:
+    """90 degrees are 1600 mils, read as 160 degrees; 90 numerals of 100 mils are 9000 mils."""
+    assert on_other_scale_deg(90.0) == (160.0, 9000.0 * 360.0 / 6400.0)

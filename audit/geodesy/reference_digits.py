@@ -7,6 +7,9 @@ from collections.abc import Iterator
 _PLACES = (10.0, 100.0, 1000.0, 10_000.0)
 """Digits of an 8-figure reference, last first: what one of each is worth in metres."""
 
+LINES_APART_M = 1000.0
+"""Grid lines of a sheet 1:25 000 or 1:50 000 stand a kilometre apart."""
+
 
 def digit_values(metres: float) -> tuple[int, ...]:
     """Give the digits of metres inside the 100 km square, tens of metres first."""
@@ -28,3 +31,9 @@ def wrong_digits_m(metres: float) -> Iterator[float]:
         for other in range(10):
             if other != digit:
                 yield (other - digit) * place
+
+
+def exchanged_m(east_m: float, north_m: float) -> tuple[float, float]:
+    """Give how far taking easting and northing inside a square for each other moves a point."""
+    shift = north_m % LINES_APART_M - east_m % LINES_APART_M
+    return shift, -shift

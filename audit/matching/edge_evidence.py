@@ -140,8 +140,7 @@ def lay_out_edge(
         slipped, near = edge.slips.nearest(
             portions.chord_deg[index], portions.chord_m[index], settings
         )
-        if edge.pinned is None:
-            index, slipped = index[near], slipped.part(near)
+        index, slipped = index[near], slipped.part(near)
     target_m = to_point_m[:, max(edge.target, 0)]
     first, second = portions.first[index], portions.second[index]
     by_first = np.argsort(first, kind="stable")

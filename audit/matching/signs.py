@@ -31,7 +31,15 @@ _STRAIGHT, _WINDING = 0.985, 0.1
 """The chord of 150 m of walking over its path: of who keeps straight on, and how much less of
 who winds along a path; chosen."""
 
-_KINDS = ("leg", "reversed", "link", "aside", "late-start", "given-up")
+_KINDS = {
+    "leg": 0.0,
+    "slip": 0.0,
+    "reversed": 1.0,
+    "link": 2.0,
+    "aside": 3.0,
+    "late-start": 4.0,
+    "given-up": 5.0,
+}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -94,9 +102,7 @@ class SignsSeen:
             "straight_from_start": after[150.0].straightness[first],
             "claim_off_point_m": self._off(-1 if edge.kind == "slip" else edge.target, second),
             "start_off_point_m": self._off(edge.source, first, otherwise=0.0),
-            "kind": np.full(
-                len(index), float(_KINDS.index("leg" if edge.kind == "slip" else edge.kind))
-            ),
+            "kind": np.full(len(index), _KINDS[edge.kind]),
             **(self._of_straight_portions(index) if edge.line is None else {}),
         }
 

@@ -11,25 +11,26 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from audit.geodesy.reference_digits import swapped_digits_m, wrong_digits_m
+from audit.geodesy.reference_digits import (
+    LINES_APART_M,
+    exchanged_m,
+    swapped_digits_m,
+    wrong_digits_m,
+)
 from audit.leg_card import LegCard
 from audit.leg_card.records import CardLeg
 from audit.matching.portions import IndexArray
 from audit.settings import MatchingSettings
 from audit.units import (
     FloatArray,
-    degrees_from_mils,
     direction_degrees,
-    mils_from_degrees,
+    on_other_scale_deg,
     turn_degrees,
     wrap_degrees,
 )
 
 Way = tuple[float, float]
 """A grid azimuth in degrees and a distance in metres."""
-
-_LINE_M = 1000.0
-"""Grid lines of a sheet 1:25 000 or 1:50 000 stand a kilometre apart."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -90,12 +91,11 @@ def _misplotted(of: CardLeg, settings: MatchingSettings) -> list[Way]:
         return []  # nobody plotted it
     end_m = (of.end.east_m, of.end.north_m)
     along = np.array(end_m) - (of.start.east_m, of.start.north_m)
-    swapped_m = end_m[1] % _LINE_M - end_m[0] % _LINE_M
-    moves = [
-        (*swapped_digits_m(metres), *wrong_digits_m(metres), -_LINE_M, _LINE_M) for metres in end_m
-    ]
-    shifts = [(swapped_m, -swapped_m)]
-    shifts += [(east, 0.0) for east in moves[0]] + [(0.0, north) for north in moves[1]]
+    east_m, north_m = (
+        (*swapped_digits_m(at), *wrong_digits_m(at), -LINES_APART_M, LINES_APART_M) for at in end_m
+    )
+    shifts = [exchanged_m(*end_m)]
+    shifts += [(move, 0.0) for move in east_m] + [(0.0, move) for move in north_m]
     least_m = max(settings.shortest_link_m, settings.slip_shortest * of.distance_m)
     ways = []
     for shift in shifts:
@@ -112,8 +112,7 @@ def _misset(card: LegCard, leg: int) -> list[Way]:
     magnetic = of.magnetic.degrees
     neighbours = [card.legs[other] for other in (leg - 1, leg + 1) if 0 <= other < len(card.legs)]
     turns = [turn_degrees(of.azimuth.degrees, other.azimuth.degrees) for other in neighbours]
-    other_scale = (mils_from_degrees(magnetic) / 10.0, magnetic * degrees_from_mils(100.0))
-    turns += [turn_degrees(magnetic, read) for read in other_scale]
+    turns += [turn_degrees(magnetic, read) for read in on_other_scale_deg(magnetic)]
     return [
         (wrap_degrees(of.azimuth.degrees + turn), of.distance_m) for turn in (*turns, -90.0, 90.0)
     ]

@@ -27,7 +27,7 @@ from audit.settings.measuring import (
 )
 from audit.settings.records import RecordsSettings
 from audit.settings.rehearsal import RehearsalSettings
-from audit.settings.several_walks import SeveralWalksSettings
+from audit.settings.slips import SlipSettings
 
 __all__ = [
     "AsideSettings",
@@ -216,7 +216,7 @@ class CleaningSettings:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class MatchingSettings(SeveralWalksSettings):
+class MatchingSettings(SlipSettings):
     """How portions of the walk are weighed as legs. Costs are in nats.
 
     Unless another source is named, a value was chosen on simulated walks of the
@@ -387,21 +387,6 @@ class MatchingSettings(SeveralWalksSettings):
     """Where card and points differ by more, the walker may have gone by either."""
     shortest_link_m: float = 60.0
     cost_reversed: float = 6.5
-    cost_slip: float = 6.0
-    slip_sure: float = 0.9
-    slip_before_sure: float = 0.6
-    """Held against slips are legs less sure than the one, before a leg as sure as the other."""
-    slip_direction_share: float = 0.5
-    """Of what the directions of a leg can bring; usual is .6 for legs walked rightly."""
-    slip_most_m: float = 1000.0
-    slip_shortest: float = 0.4
-    """Of the leg's distance: shorter ways lie about every point by chance."""
-    slip_apart_sd: float = 1.5
-    slip_reach_sd: float = 4.0
-    """In usual errors of a leg: slips nearer are one, portions further off were not so walked."""
-    slip_path_most: float = 1.3
-    slip_path_m: float = 60.0
-    """Only straight ways are held against slips: no longer than this times the chord, and more."""
     cost_skip: float = 4.1
     cost_exchange: float = 7.0
     cost_repeat: float = 6.2

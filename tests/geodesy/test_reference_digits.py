@@ -6,7 +6,12 @@ A swap of two neighbours moves by nine times their difference, times the place o
 
 from __future__ import annotations
 
-from audit.geodesy.reference_digits import digit_values, swapped_digits_m, wrong_digits_m
+from audit.geodesy.reference_digits import (
+    digit_values,
+    exchanged_m,
+    swapped_digits_m,
+    wrong_digits_m,
+)
 
 
 def test_the_digits_stand_for_tens_of_metres_up_to_tens_of_kilometres() -> None:
@@ -28,3 +33,8 @@ def test_a_wrong_digit_moves_by_any_of_nine_steps_of_its_place() -> None:
         -60.0, -50.0, -40.0, -30.0, -20.0, -10.0, 10.0, 20.0, 30.0
     ]  # fmt: skip
     assert {-500.0, 400.0, -4000.0, 5000.0} <= set(moves)
+
+
+def test_easting_and_northing_exchanged_move_along_a_diagonal() -> None:
+    # 700.4 km and 5430.9 km: 400 m and 900 m inside the square, so 500 m east and south.
+    assert exchanged_m(700_400.0, 5_430_900.0) == (500.0, -500.0)

@@ -4,22 +4,19 @@ from __future__ import annotations
 
 from audit.diagnosis.cause import Cause, Expected
 from audit.diagnosis.evidence import LegEvidence
-from audit.diagnosis.grid_digits import within_square
+from audit.geodesy.reference_digits import exchanged_m
 from audit.settings import DiagnosisSettings
 
 
 def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect m on the NW-SE diagonal: what is right was gone up, and the other way."""
-    inside = within_square(leg, 1000.0)
-    if inside is None:
+    if leg.end_m is None:
         return ()
-    shift = inside[1] - inside[0]
-    if abs(shift) < 30.0:
+    shift_m = exchanged_m(*leg.end_m)
+    if abs(shift_m[0]) < 30.0:
         return ()
     return (
-        Expected(
-            shift_m=(shift, -shift), shift_sd_m=settings.point_sd_m, pace_follows=True, plotted=True
-        ),
+        Expected(shift_m=shift_m, shift_sd_m=settings.point_sd_m, pace_follows=True, plotted=True),
     )
 
 

@@ -5,17 +5,13 @@ from __future__ import annotations
 from audit.diagnosis.cause import Cause, Expected
 from audit.diagnosis.evidence import LegEvidence
 from audit.settings import DiagnosisSettings
-from audit.units import mils_from_degrees, turn_degrees
-
-_DEGREES_A_NUMERAL = 5.625
-"""A black numeral stands for 100 mils, which are 5.625 degrees."""
+from audit.units import on_other_scale_deg, turn_degrees
 
 
 def expects(leg: LegEvidence, _settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect hundreds of mils set as tens of degrees, or degrees found on the black numerals."""
     magnetic = leg.planned_magnetic_deg
-    read = (mils_from_degrees(magnetic) / 10.0, _DEGREES_A_NUMERAL * magnetic)
-    turns = [turn_degrees(magnetic, value) for value in read]
+    turns = [turn_degrees(magnetic, read) for read in on_other_scale_deg(magnetic)]
     return tuple(Expected(weight=0.5, turn_deg=turn) for turn in turns)
 
 

@@ -4,10 +4,8 @@ from __future__ import annotations
 
 from audit.diagnosis.cause import Cause, Expected
 from audit.diagnosis.evidence import LegEvidence
+from audit.geodesy.reference_digits import LINES_APART_M as _LINE_M
 from audit.settings import DiagnosisSettings
-
-_LINE_M = 1000.0
-"""Grid lines of a sheet 1:25 000 or 1:50 000 stand a kilometre apart."""
 
 
 def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
