@@ -10,6 +10,7 @@ import time
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import FIRST_COMPLETED, Future, ProcessPoolExecutor, wait
 from concurrent.futures.process import BrokenProcessPool
+from multiprocessing import forkserver
 from typing import Self, TypeVar
 
 from audit.errors import AuditError
@@ -20,8 +21,10 @@ Made = TypeVar("Made")
 _AHEAD = 3
 """Items that wait for each process: enough that none idles, few enough to be taken back."""
 
-_LOADED_AHEAD = 4
-"""Processes that begin before it is known how much there is to do."""
+_LOADED_AHEAD = ("audit.cli.walker_work", "jinja2", "shapely")
+"""What grading needs, loaded once for all processes."""
+_START = "forkserver" if "forkserver" in multiprocessing.get_all_start_methods() else "spawn"
+"""Never copies of this process: copies of one that runs threads may hang."""
 
 
 def processors() -> int:
@@ -46,10 +49,13 @@ class Processes:
             self._pool.shutdown(wait=True, cancel_futures=True)
 
     def load_ahead(self) -> None:
-        """Let the processes load what grading needs, while this one still loads itself."""
-        if self.jobs > 1:
-            for _ in range(min(self.jobs, _LOADED_AHEAD)):
-                self._begun().submit(_loaded)
+        """Let one process load what grading needs, while this one still loads itself.
+
+        The others are copies of it, where the system can make them.
+        """
+        if self.jobs > 1 and _START == "forkserver":
+            forkserver.set_forkserver_preload(list(_LOADED_AHEAD))
+            forkserver.ensure_running()
 
     def over_all(
         self, function: Callable[[Item], Made], items: Sequence[Item]
@@ -85,17 +91,12 @@ class Processes:
 
     def _begun(self) -> ProcessPoolExecutor:
         if self._pool is None:
-            # Fresh processes: copies of one that runs threads may hang.
             self._pool = ProcessPoolExecutor(
                 self.jobs,
-                mp_context=multiprocessing.get_context("spawn"),
+                mp_context=multiprocessing.get_context(_START),
                 initializer=_leave_interrupts_to_the_first,
             )
         return self._pool
-
-
-def _loaded() -> None:
-    import audit.cli.walker_work  # noqa: F401, PLC0415 (so the first walker finds it there)
 
 
 def _leave_interrupts_to_the_first() -> None:

@@ -6,6 +6,7 @@ unit: ``_mb``, ``_bytes``, ``_s`` (by the clock), ``_ratio``, ``_x`` (times line
 
 from __future__ import annotations
 
+import os
 import sys
 import tempfile
 from itertools import pairwise
@@ -32,6 +33,8 @@ LEAST = {"class.two_processors_ratio": 1.8}
 
 def measure(*, quick: bool) -> dict[str, float]:
     """Give every figure; quick leaves out a million fixes, a hundred legs and the class."""
+    for threads in ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS"):
+        os.environ.setdefault(threads, "1")  # as the command has it
     unit = yardstick_s()
     found = {"yardstick.processor_s": unit}
     parts = {

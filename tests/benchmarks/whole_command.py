@@ -10,14 +10,22 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
 _STARTER = """
-import os, sys, time
+import ctypes, os, sys, time
+if sys.platform == "linux":
+    ctypes.CDLL(None).prctl(36, 1, 0, 0, 0)  # whoever is left comes here, and is counted
 quiet = [(os.POSIX_SPAWN_OPEN, one, os.devnull, os.O_WRONLY, 0) for one in (1, 2)]
 begun = time.perf_counter()
 words = [sys.executable, *sys.argv[1:]]
 number = os.posix_spawn(sys.executable, words, os.environ, file_actions=quiet)
 _, status, used = os.wait4(number, 0)
 taken = time.perf_counter() - begun
-print(os.waitstatus_to_exitcode(status), taken, used.ru_utime + used.ru_stime, used.ru_maxrss)
+spent = used.ru_utime + used.ru_stime
+try:
+    while True:
+        _, _, left = os.wait3(0)
+        spent += left.ru_utime + left.ru_stime
+except ChildProcessError:
+    print(os.waitstatus_to_exitcode(status), taken, spent, used.ru_maxrss)
 """
 """A small program in between: the peak of a process begins with that of who started it."""
 

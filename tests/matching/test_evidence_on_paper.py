@@ -220,12 +220,18 @@ def test_edges_of_one_direction_share_the_cuts_from_first_to_last() -> None:
     assert reaches == {20.0: (3, 12), 40.0: (2, 11)}
 
 
-@pytest.fixture(scope="module")
+CARD = card_of((0, 0), (300, 0), (300, 400))
+
+
+def two_legs() -> HandWalk:
+    """With halts at both ends of each."""
+    return HandWalk().halt(60).walk(90, 300).halt(60).walk(0, 400).halt(60)
+
+
+@pytest.fixture
 def ready():
-    """Two legs with halts at both ends, then on for another 100 m to where the recorder stops."""
-    walk = HandWalk().halt(60).walk(90, 300).halt(60).walk(0, 400).halt(60).walk(45, 100)
-    card = card_of((0, 0), (300, 0), (300, 400))
-    return lay_out(walk.clean(), card, S)
+    """Another 100 m on to where the recorder stops."""
+    return lay_out(two_legs().walk(45, 100).clean(), CARD, S)
 
 
 def test_coming_to_a_point_is_dear_away_from_it(ready) -> None:
@@ -237,6 +243,13 @@ def test_coming_to_a_point_is_dear_away_from_it(ready) -> None:
     last = law[-1] + S.cost_recording_ends * (1.0 - near[-1])
     assert of.at_point[-1] == pytest.approx(last)
     assert (of.give_up[-1], of.give_up[0]) == (-S.cost_given_up, of.arrive[0])
+
+
+def test_a_recording_that_ends_in_a_halt_ends_at_a_claim() -> None:
+    of = lay_out(two_legs().clean(), CARD, S).evidence
+    near = np.exp(-0.5 * (of.to_point_m / S.arrival_sd_m) ** 2)
+    assert of.at_point == pytest.approx(-np.log(near + math.exp(-S.cost_arrive_elsewhere)))
+    assert of.give_up.tolist() == of.arrive.tolist()
 
 
 def test_how_far_cuts_are_from_points_and_where_ends_are_expected(ready) -> None:

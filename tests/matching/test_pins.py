@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import numpy as np
 import pytest
 from matching.test_match_walk import SQUARE, square_walk
 from matching.test_outings import joined
@@ -9,7 +10,7 @@ from measurement.hand_made import SETTINGS, HandWalk, card_of, receiver
 
 from audit.matching.match_walk import match_walk
 from audit.matching.outings import match_outings
-from audit.matching.pins import Pin
+from audit.matching.pins import Pin, nearest_samples
 
 S = SETTINGS.matching
 
@@ -103,3 +104,10 @@ def test_pins_choose_the_outing() -> None:
     found = match_outings(clean, card, S, [pin])
     assert found.match.legs[0].claim_s == pin.time_s
     assert found.match.legs[0].start_s == pytest.approx(first.marks["a"], abs=30.0)
+
+
+def test_the_nearest_sample_is_before_or_after_a_pin() -> None:
+    sample_s = 100.0 + 2.0 * np.arange(10)
+    moments = 90.0, 100.4, 110.4, 111.0, 111.6, 117.9, 130.0
+    pins = [Pin(leg=number, end="claim", time_s=time_s) for number, time_s in enumerate(moments)]
+    assert nearest_samples(sample_s, pins).tolist() == [0, 0, 5, 5, 6, 9, 9]

@@ -67,6 +67,12 @@ def test_portions_of_one_answer_stand_together_against_a_likelier_one_alone() ->
     assert got.reversed == pytest.approx(0.5)
     nothing = read_leg({}, 0.0, CUTS, 0, S)
     assert (nothing.share, nothing.right) == (1.0, 1.0)
+    hardly = read_leg({"leg": odds_of((1, 4, 0.3))}, 0.0, CUTS, 0, S)
+    assert (hardly.kind, hardly.share, hardly.right) == (
+        "none",
+        pytest.approx(0.7),
+        pytest.approx(0.7),
+    )
 
 
 def test_of_nearly_as_probable_portions_the_closest_fit_is_taken() -> None:
@@ -248,3 +254,31 @@ def test_a_pinned_leg_that_was_read_as_none_is_read_again_from_the_start(monkeyp
 class _Cuts(SimpleNamespace):
     def __len__(self) -> int:
         return len(self.time_s)
+
+
+def test_of_supposed_walkers_the_best_by_walk_and_habit_are_weighed(monkeypatch) -> None:
+    """Walkers 1, 2 and 3: totals of the walk, and what is against each beforehand."""
+
+    def weighed(totals, before):
+        class Known:
+            def __init__(self, _, walker) -> None:
+                self.walker, self.total = walker, totals[walker]
+
+            def edge_odds(self):
+                return [self.walker]
+
+        monkeypatch.setattr(match_walk, "Ways", Known)
+        monkeypatch.setattr(match_walk, "known_better", lambda walker, *_: walker)
+        monkeypatch.setattr(match_walk, "prior_cost", lambda walker, **_: before[walker])
+        found = match_walk.weigh(SimpleNamespace(evidence=None), None, S, [1, 2, 3])
+        assert found.walkers == [of[0] for _, of in found.odds]
+        return {of[0]: weight for weight, of in found.odds}, found.best, found.cost
+
+    weights, best, cost = weighed({1: 0.0, 2: 4.0, 3: 2.0}, {1: 5.0, 2: 0.0, 3: 1.0})
+    assert (best, cost) == (3, 3.0)  # 5, 4 and 3 in all: the first is not kept
+    share = 1.0 / (1.0 + math.exp(-1.0))
+    assert weights == {3: pytest.approx(share), 2: pytest.approx(1.0 - share)}
+    # One that is six nats worse needs no second look.
+    for worse, kept in ((6.1, {3}), (5.9, {3, 2})):
+        weights, _, _ = weighed({1: 90.0, 2: worse, 3: 0.0}, {1: 0.0, 2: 0.0, 3: 0.0})
+        assert set(weights) == kept

@@ -11,7 +11,7 @@ import pytest
 from matching.drawn_samples import drawn, samples_of
 from measurement.hand_made import SETTINGS
 
-from audit.matching import arms, cuts, signs, stays
+from audit.matching import arms, cuts, free_visits, signs, stays
 from audit.matching.arms import Arm, Arms
 from audit.matching.cuts import find_cuts
 from audit.matching.halts import find_movement
@@ -360,3 +360,62 @@ def test_ending_early_costs_and_so_does_every_leg_left() -> None:
     for node, price in ((3, 0.0), (2, S.cost_ended_early + left), (0, S.cost_ended_early + 3 * left),
                         (4, S.cost_end_aside)):  # fmt: skip
         assert made.ending(node).tolist() == [pytest.approx(price)] * 5
+
+
+def arrows(**known):
+    """Edges into point 1 that end at the second and third cut, out of it from the third and fourth."""
+    into = SimpleNamespace(source=0, target=1, kind="leg")
+    out = SimpleNamespace(source=1, target=-1, kind="leg")
+    ends = {0: SimpleNamespace(first=np.array([0, 0]), second=np.array([1, 2])),
+            1: SimpleNamespace(first=np.array([2, 3]), second=np.array([4, 4]))}  # fmt: skip
+    evidence = SimpleNamespace(
+        cuts=CUTS, settings=replace(S, stay_path_m=205.0), to_point_m=TO_POINT_M, learnt=None,
+        leave=np.array([0.0, 0.1, 0.2, 0.3, 0.4]), of_edge=lambda edge: ends[edge.source],
+        route=SimpleNamespace(edges=(into, out), legs=1), **known,
+    )  # fmt: skip
+    return Stays(evidence)
+
+
+def test_stays_are_between_cuts_where_a_way_ends_and_one_begins() -> None:
+    at = arrows().at(1)
+    pairs = list(zip(at.first.tolist(), at.second.tolist(), strict=True))
+    assert sorted(pairs) == [(1, 2), (1, 3), (2, 2), (2, 3)]
+    assert sorted(at.first[at.by_first].tolist()) == at.first[at.by_first].tolist()
+
+
+def test_leaving_and_what_is_to_come_add_up_over_all_stays() -> None:
+    """Near each other as a stay, or further apart with anything between."""
+    made = arrows()
+    at, far = made.at(1), Stays.far_departure(made.evidence, 1)
+    arrived, leaving = np.array([9.0, 1.0, 2.0, 7.0, 8.0]), np.array([3.0, 4.0, 0.5, 1.5, 6.0])
+    left = [[stays.IMPOSSIBLE] for _ in range(5)]
+    to_come = [[stays.IMPOSSIBLE] for _ in range(5)]
+    for first, second, cost in zip(at.first, at.second, at.cost, strict=True):
+        left[second].append(arrived[first] + cost)
+        to_come[first].append(leaving[second] + cost)
+    for first in range(5):
+        for second in range(5):
+            if CUTS.path_m[second] - CUTS.path_m[first] > 205.0:
+                left[second].append(arrived[first] + far[second])
+                to_come[first].append(leaving[second] + far[second])
+    for got, alternatives in ((made.left(1, arrived), left), (made.to_come(1, leaving), to_come)):
+        assert got == pytest.approx([-np.logaddexp.reduce(-np.array(one)) for one in alternatives])
+    # A stay of the usual kind, or one after which anything may have happened.
+    cost = dict(zip(zip(at.first, at.second, strict=True), at.cost, strict=True))
+    usual = made.cost(1)[(made.first == 1) & (made.second == 3)][0]
+    assert cost[1, 3] == pytest.approx(summed(usual, far[3]), rel=1e-5)
+
+
+def test_each_visit_is_left_as_its_point_is_after_its_own_claim() -> None:
+    """Two visits of one point, at the second and the third cut, and one of another."""
+    made = stays_of(replace(S, stay_path_m=205.0))
+    made.evidence.route.legs = 2
+    made.evidence.to_point_m = np.column_stack([TO_POINT_M, TO_POINT_M[::-1, 0]])
+    point, cut = np.array([0, 0, 1]), np.array([1, 2, 1])
+    got = free_visits._leaving(made.evidence, point, cut)
+    for visit, (of, at) in enumerate(zip(point, cut, strict=True)):
+        far = np.exp(-Stays.far_departure(made.evidence, of + 1)) * (np.arange(5) >= at)
+        near = np.zeros(5)
+        here = made.first == at
+        near[made.second[here]] = np.exp(-Stays(made.evidence).cost(of + 1)[here])
+        assert got[visit] == pytest.approx(near + far, rel=1e-5)

@@ -15,7 +15,7 @@ from audit.matching.leg_match import LegMatch, Match
 from audit.matching.outings import split_outings
 from audit.matching.pins import Pin
 from audit.matching.rounds import Round
-from audit.matching.route import plan_route
+from audit.matching.route import plan_route, walked_route
 from audit.matching.supposed_walkers import (
     broad_walkers,
     fan_of_walkers,
@@ -214,6 +214,13 @@ def test_a_leg_is_walked_again_from_its_start() -> None:
         assert abs(turn_degrees(out.azimuth_deg, back.azimuth_deg)) == pytest.approx(180.0)
 
 
+def test_of_nodes_beside_the_plan_only_those_walked_to_are_kept() -> None:
+    route = plan_route(TRIANGLE, S)
+    (out,) = ways(route, "aside", 1)
+    assert walked_route(route, []).order == (0, 1, 2, 3, 4)
+    assert walked_route(route, [out]).order == (0, 1, out.target, 2, 3, 4)
+
+
 def test_where_card_and_points_differ_both_are_known() -> None:
     """By three degrees, or by a twentieth."""
     for said, told in (((94.0, 400.0), (True, False)), ((92.0, 410.0), (False, False)),
@@ -281,6 +288,9 @@ def test_pauses_are_the_longest_silences_and_halts_of_five_minutes() -> None:
     time_s = np.array([0.0, 10.0, 1000.0, 1010.0, 1400.0, 1410.0])
     walk.laid_out.clean.time_s = time_s
     assert outings._pauses(walk, S) == [1000.0, 700.0, 1400.0, 2150.0]
+    long = matched([0], halts=[(100.0, 500.0)])
+    long.laid_out.clean.time_s = time_s
+    assert outings._pauses(long, S) == [1000.0, 300.0, 1400.0]
     more = matched([0], halts=[(1000.0 * n, 1000.0 * n + 400.0 + n) for n in range(6)])
     assert outings._pauses(more, S) == [1000.0 * n + 200.0 + n / 2.0 for n in (5, 4, 3, 2)]
 

@@ -351,3 +351,21 @@ def test_kinds_of_ground_add_up_to_the_path(stood) -> None:
     assert ground.along_m[-1] == pytest.approx(600.0)
     assert ground.elevation_sd_m == pytest.approx(math.sqrt(2.0))
     assert ground.slope_m == pytest.approx(math.hypot(660.0, ground.climb_m), rel=0.01)
+
+
+@pytest.mark.parametrize(("known", "told"), [(1.0, True), (0.8, True), (0.7, False)])
+def test_ground_is_told_where_most_fixes_of_a_leg_have_their_height(known, told) -> None:
+    """Four in five of those on the leg, its ends among them, and two at least."""
+    time_s = np.arange(0.0, 100.0)
+    place = np.column_stack([time_s, np.zeros(100)])
+    heights = np.where(np.arange(100) < 100 * known, 50.0, np.nan)
+    walk = walk_of(fixed(0.0), fixed(99.0), path_m=99.0)
+    walk.position, walk.time_s = place, time_s
+    quality = ground_walked.ElevationQuality(trusted=True, why_not="", sd_m=1.0)
+    clean = replace(clean_of(time_s, place), elevation_m=heights)
+    ground = ground_walked.measure_ground(clean, walk, quality, SETTINGS.ground)
+    assert ground.trusted is told
+    one = replace(clean, elevation_m=np.where(time_s == 50.0, 50.0, np.nan))
+    assert not ground_walked.measure_ground(one, walk, quality, SETTINGS.ground).trusted
+    alone = replace(clean_of(time_s[::99], place[::99]), elevation_m=np.array([50.0, np.nan]))
+    assert not ground_walked.measure_ground(alone, walk, quality, SETTINGS.ground).trusted

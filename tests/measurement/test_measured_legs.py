@@ -32,6 +32,8 @@ def test_straight_leg_turned_by_five_degrees(five_degrees_right, every_s) -> Non
     assert found.path_m == pytest.approx(400.0, abs=0.01)
     assert found.distance_error_m == pytest.approx(0.0, abs=0.01)
     assert found.distance_ratio == pytest.approx(1.0, abs=1e-4)
+    assert found.along_planned_m == pytest.approx(398.478, abs=0.01)
+    assert found.along_heading_m == pytest.approx(400.0, abs=0.01)
     assert found.miss_m == pytest.approx(34.895, abs=0.01)  # 2 x 400 x sin 2.5
     assert found.miss_azimuth.degrees == pytest.approx(182.5, abs=0.05)
     assert found.miss_along_m == pytest.approx(-1.522, abs=0.01)

@@ -33,6 +33,7 @@ def test_share_within_a_circle_is_the_non_central_chi_square(distance_m, sd_m) -
     ("nearest_m", "unseen_m", "verdict"),
     [
         (29.0, 0.0, "found"),  # within the radius: the benefit of the doubt
+        (30.0, 0.0, "found"),
         (33.0, 0.0, "too close to call"),
         (60.0, 0.0, "missed"),  # six standard errors beyond
         (60.0, 40.0, "too close to call"),  # nobody saw how near he came in a silence
@@ -96,6 +97,10 @@ def test_readings_that_a_match_leaves_open() -> None:
     assert following.stretches_s == ((begin + 5.0, begin + 190.0),)
     (last,) = other_readings(clean, match, legs[1], S)
     assert last.doubt == pytest.approx(0.3)
+    # One that is left for at the very claim of the other follows it too.
+    meeting = replace(match, legs=(replace(legs[0], claim_s=begin + 100.0), legs[1]))
+    _, following = other_readings(clean, meeting, meeting.legs[0], S)
+    assert following.stretches_s == ((begin + 5.0, begin + 190.0),)
     # Where the first leg is sure, the second was not walked during it.
     sure = replace(match, legs=(replace(legs[0], confidence=0.99), legs[1]))
     (last,) = other_readings(clean, sure, legs[1], S)
