@@ -16,6 +16,7 @@ import json
 import os
 import random
 import sys
+from collections.abc import Sequence
 from pathlib import Path
 
 from mutation.mutants import Mutant, mutants
@@ -54,6 +55,8 @@ def main() -> None:
     parser.add_argument("--part", choices=[*PARTS], required=True)
     parser.add_argument("--sample", type=int, default=40)
     parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--unlike", type=Path, nargs="+", default=[], help="what runs told: none "
+                        "of theirs, so that the sample is one that no test was written for")  # fmt: skip
     parser.add_argument("--only", action="append", help="those of the sample in a file")
     parser.add_argument("--again", type=Path, help="what a run told: its survivors, once more")
     parser.add_argument("--most-s", type=float, default=1e9, help="of tests a mutant, by the clock "
@@ -70,9 +73,11 @@ def main() -> None:
     ]
     every = [(file, one) for file in files for one in mutants(file.read_text("utf-8"))]
     if asked.again:
-        chosen = survivors_of(asked.again, every)
+        chosen = [one for one in every if named(one) in told([asked.again], survivors=True)]
     else:
-        chosen = random.Random(asked.seed).sample(every, min(asked.sample, len(every)))
+        seen = told(asked.unlike)
+        unseen = [one for one in every if named(one) not in seen]
+        chosen = random.Random(asked.seed).sample(unseen, min(asked.sample, len(unseen)))
     if asked.only:
         chosen = [one for one in chosen if one[0].name in asked.only]
     words = [
@@ -82,11 +87,20 @@ def main() -> None:
     sys.exit(Trial(every=len(every), chosen=chosen, most_s=asked.most_s).run(words))
 
 
-def survivors_of(told: Path, every: list[tuple[Path, Mutant]]) -> list[tuple[Path, Mutant]]:
-    """Find the survivors of an earlier run in the files as they are now."""
-    rows = [json.loads(line) for line in told.read_text("utf-8").splitlines()]
-    left = {(row["file"], row["function"], row["what"]) for row in rows if not row["killed_by"]}
-    return [one for one in every if (one[0].name, one[1].function, one[1].what) in left]
+def named(one: tuple[Path, Mutant]) -> tuple[str, str, str]:
+    """Name a mutant so that it is found again when lines have moved."""
+    file, mutant = one
+    return file.name, mutant.function, mutant.what
+
+
+def told(files: Sequence[Path], *, survivors: bool = False) -> set[tuple[str, str, str]]:
+    """Name the mutants that earlier runs told, or their survivors."""
+    rows = [json.loads(line) for file in files for line in file.read_text("utf-8").splitlines()]
+    return {
+        (row["file"], row["function"], row["what"])
+        for row in rows
+        if not (survivors and row["killed_by"])
+    }
 
 
 if __name__ == "__main__":
