@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import FIRST_COMPLETED, Future, ProcessPoolExecutor, wait
 from concurrent.futures.process import BrokenProcessPool
 from multiprocessing import forkserver
+from threading import Thread
 from typing import Self, TypeVar
 
 from audit.errors import AuditError
@@ -94,13 +95,23 @@ class Processes:
             self._pool = ProcessPoolExecutor(
                 self.jobs,
                 mp_context=multiprocessing.get_context(_START),
-                initializer=_leave_interrupts_to_the_first,
+                initializer=_follow_the_first,
             )
         return self._pool
 
 
-def _leave_interrupts_to_the_first() -> None:
+def _follow_the_first() -> None:
+    """Leave interrupts to the process that began this one, and end when it has ended."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
+    Thread(target=_end_with_the_first, daemon=True).start()
+
+
+def _end_with_the_first() -> None:
+    """Wait for the end of the process that began this one: who is killed dismisses nobody."""
+    first = multiprocessing.parent_process()
+    if first is not None:
+        first.join()
+        os._exit(1)
 
 
 class Progress:

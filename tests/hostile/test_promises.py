@@ -38,6 +38,7 @@ TESTED = {
         "test_no_name_of_a_class_leaves_its_folder_or_acts",
         "test_a_link_in_the_folder_is_replaced_and_not_followed",
     ],
+    "no process stays behind": ["test_a_killed_class_leaves_no_process_behind"],
     "plain text on the screen": [
         "test_no_command_sends_the_terminal_more_than_text",
         "test_a_file_name_neither_breaks_a_line_nor_steers_the_terminal",
