@@ -1,0 +1,168 @@
+"""Every slip of a leg, worked out a second time from the digits as they are written."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from itertools import pairwise
+
+import numpy as np
+import pytest
+from measurement.hand_made import SETTINGS, card_of
+
+from audit.matching import slips
+from audit.matching.route import plan_route, with_slips
+from audit.matching.slips import Slips, slips_of
+from audit.units import turn_degrees
+
+S = SETTINGS.matching
+POINTS = ((0, 0), (400, 0), (400, 500), (-200, 500))
+ODD = ((13, 27), (413, 52), (466, 581), (-207, 538))
+"""Points whose coordinates have no two digits alike where it matters."""
+FREE = replace(S, slip_most_m=1e9, slip_shortest=1e-9, shortest_link_m=1e-9)
+
+
+def written(metres: float) -> str:
+    """The four digits of an 8-figure reference: tens of metres in the square of 100 km."""
+    return f"{int(metres):07d}"[2:6]
+
+
+def slipped_digits(text: str):
+    """Every other reading of four digits: one wrong, or two neighbours swapped."""
+    for place, right in enumerate(text):
+        for wrong in "0123456789":
+            if wrong != right:
+                yield text[:place] + wrong + text[place + 1 :]
+    for place in range(3):
+        yield text[:place] + text[place + 1] + text[place] + text[place + 2 :]
+
+
+def moved_points(end):
+    """Where the point is put: digits of either coordinate, the next line, and both exchanged."""
+    for wrong in slipped_digits(written(end.east_m)):
+        yield end.east_m + 10.0 * (int(wrong) - int(written(end.east_m))), end.north_m
+    for wrong in slipped_digits(written(end.north_m)):
+        yield end.east_m, end.north_m + 10.0 * (int(wrong) - int(written(end.north_m)))
+    for line in (-1000.0, 1000.0):
+        yield end.east_m + line, end.north_m
+        yield end.east_m, end.north_m + line
+    east, north = (math.floor(at / 1000.0) * 1000.0 for at in (end.east_m, end.north_m))
+    yield east + end.north_m - north, north + end.east_m - east
+
+
+def ways_to(points, of):
+    """The ways of a leg to other points than its own."""
+    start, unmoved = of.start, (of.end.east_m, of.end.north_m)
+    for east_m, north_m in points:
+        east, north = east_m - start.east_m, north_m - start.north_m
+        length = math.hypot(east, north)
+        if length > 0.01 and (east_m, north_m) != unmoved:
+            yield round(math.degrees(math.atan2(east, north)) % 360.0, 4) % 360.0, round(length, 4)
+
+
+def rounded(ways):
+    return {(round(azimuth, 4) % 360.0, round(length, 4)) for azimuth, length in ways}
+
+
+@pytest.mark.parametrize("leg", [0, 1, 2])
+def test_a_point_is_misplotted_to_where_its_digits_and_lines_put_it(leg) -> None:
+    of = card_of(*ODD).legs[leg]
+    expected = set(ways_to(moved_points(of.end), of))
+    assert len(expected) > 60
+    assert rounded(slips._misplotted(of, FREE)) == expected
+
+
+def test_a_point_put_too_far_off_or_beside_the_start_is_not_looked_for() -> None:
+    of = card_of(*ODD).legs[0]
+    points = [
+        (east, north)
+        for east, north in moved_points(of.end)
+        if math.hypot(east - of.end.east_m, north - of.end.north_m) <= 1000.0
+        and math.hypot(east - of.start.east_m, north - of.start.north_m) >= 0.4 * of.distance_m
+    ]
+    assert rounded(slips._misplotted(of, S)) == set(ways_to(points, of))
+    # No way is shorter than what can be told from a search: of 95 m neither 55 m is, nor 45 m.
+    short = card_of((0, 0), (95, 0)).legs[0]
+    nearest = sorted(length for _, length in slips._misplotted(short, S))[:2]
+    assert nearest == pytest.approx([65.0, 75.0])
+
+
+def test_the_dial_is_set_to_either_neighbour_the_other_scale_or_a_quarter_off() -> None:
+    """Legs of 90, 0 and 270 degrees; magnetic azimuths are 7 degrees more.
+
+    A circle has 6400 mils, numbered in hundreds: 97 degrees read on the other scale are 9.7
+    hundreds of 5.625 degrees, and 17.24 hundreds of mils read as degrees are 172.4.
+    """
+    card = card_of(*POINTS)
+    for leg, (grid, neighbours) in enumerate([(90.0, [0.0]), (0.0, [90.0, 270.0]), (270.0, [0.0])]):
+        magnetic = grid + 7.0
+        set_deg = [*neighbours, magnetic * 6400.0 / 3600.0 - 7.0, magnetic * 5.625 - 7.0]
+        expected = np.array([*set_deg, grid - 90.0, grid + 90.0])
+        ways = slips._misset(card, leg)
+        assert {length for _, length in ways} == {card.legs[leg].distance_m}
+        off = turn_degrees(expected, np.array([azimuth for azimuth, _ in ways]))
+        assert off == pytest.approx(np.zeros(len(expected)), abs=1e-3)
+
+
+def test_how_far_off_a_way_is_counts_in_usual_errors_of_direction_and_length() -> None:
+    azimuth, length = (
+        np.array([7.0, 0.0, 353.0, 180.0, 0.0]),
+        np.array([300.0, 600.0, 150.0, 300.0, 0.1]),
+    )
+    off = slips._off_sd((0.0, 300.0), azimuth, length, S)
+    turned = np.array([7.0, 0.0, 7.0, 180.0, 0.0]) / S.heading_sd_deg
+    stretched = np.log(np.array([1.0, 2.0, 0.5, 1.0, 1.0 / 300.0])) / S.distance_sd
+    assert off == pytest.approx(np.sqrt(turned**2 + stretched**2))
+
+
+def test_of_two_slips_as_near_the_first_is_told_and_a_reach_is_a_reach() -> None:
+    made = Slips(
+        azimuth_deg=np.array([10.0, 350.0, 20.0]), distance_m=np.array([300.0, 300.0, 300.0])
+    )
+    told, near = made.nearest(np.array([0.0, 349.0, 26.0]), np.full(3, 300.0), S)
+    assert told.azimuth_deg.tolist() == [10.0, 350.0, 20.0]
+    assert near.tolist() == [True, True, True]
+    reach_deg = S.slip_reach_sd * S.heading_sd_deg
+    at, over = (np.array([20.0 + reach_deg + more]) for more in (0.0, 0.01))
+    assert made.nearest(at, np.array([300.0]), S)[1].tolist() == [True]
+    assert made.nearest(over, np.array([300.0]), S)[1].tolist() == [False]
+
+
+def test_slips_are_kept_where_they_lead_clearly_elsewhere_than_those_before(monkeypatch) -> None:
+    """The leg is 90 degrees and 400 m; one and a half usual errors are clear."""
+    card = card_of(*POINTS)
+    clear = S.slip_apart_sd * S.heading_sd_deg
+    ways = [(90.0 + clear + 0.1, 400.0), (90.0 + clear - 0.1, 400.0), (90.0 - 2.0 * clear, 400.0),
+            (90.0 + 2.0 * clear, 400.0), (90.0, 400.0 * math.exp(S.slip_apart_sd * S.distance_sd + 0.01))]  # fmt: skip
+    monkeypatch.setattr(slips, "_misplotted", lambda *_: ways[:2])
+    monkeypatch.setattr(slips, "_misset", lambda *_: ways[2:])
+    made = slips_of(card, 0, S)
+    kept = [ways[0], ways[2], ways[4]]
+    assert list(zip(made.azimuth_deg.tolist(), made.distance_m.tolist(), strict=True)) == kept
+    part = made.part(np.array([True, False, True]))
+    assert (part.azimuth_deg.tolist(), part.distance_m.tolist()) == (
+        [ways[0][0], ways[4][0]],
+        [ways[0][1], ways[4][1]],
+    )
+    monkeypatch.setattr(slips, "_misplotted", lambda *_: ways[1:2])
+    monkeypatch.setattr(slips, "_misset", lambda *_: [])
+    assert slips_of(card, 0, S) is None
+
+
+def test_only_a_leg_from_its_point_to_the_next_is_held_against_slips() -> None:
+    """Not a repeated one, one on its back azimuth, one begun before the recording or given up."""
+    card = card_of(*POINTS)
+    route = plan_route(card, S)
+    slipped = with_slips(route, card, range(3), S).edges[len(route.edges) :]
+    assert [(edge.source, edge.target, edge.leg) for edge in slipped] == [
+        (leg, leg + 1, leg) for leg in range(3)
+    ]
+    plain = [edge for edge in route.edges if edge.kind == "leg" and edge.source == edge.target - 1]
+    for edge, of in zip(slipped, plain, strict=False):
+        assert (edge.azimuth_deg, edge.distance_m) == (of.azimuth_deg, of.distance_m)
+    for one, other in pairwise(slipped):
+        assert one.slips is not other.slips
+    aside = replace(
+        route, edges=tuple(edge for edge in route.edges if edge.target != edge.source + 1)
+    )
+    assert with_slips(aside, card, range(3), S) is aside
