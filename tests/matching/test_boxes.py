@@ -44,6 +44,13 @@ def test_what_is_no_box(pieces) -> None:
     assert find_boxes(*steps(*pieces), 3.0, S) == []
 
 
+@pytest.mark.parametrize(("back_m", "boxes"), [(25, 1), (30, 0)])
+def test_between_its_sides_a_box_leads_on(back_m, boxes) -> None:
+    """Six tenths of what is walked there, from one step in: 115 m less those back."""
+    pieces = ((0, 100), (90, 40), (0, 120), (180, back_m), (-90, 40), (0, 100))
+    assert len(find_boxes(*steps(*pieces), 3.0, S)) == boxes
+
+
 def test_restless_receiver_needs_a_wider_box() -> None:
     pieces = ((0, 100), (90, 25), (0, 60), (-90, 25), (0, 100))
     assert len(find_boxes(*steps(*pieces), 3.0, S)) == 1

@@ -101,6 +101,7 @@ def test_a_bent_line_runs_as_its_nearest_piece_does() -> None:
     walk = np.array([[10.0, 5.0], [95.0, 4.0], [95.0, 6.0], [105.0, -20.0], [130.0, 60.0],
                      [-30.0, 4.0], [90.0, 300.0]])  # fmt: skip
     assert direction_of_nearest_piece(line, walk) == pytest.approx([90, 90, 0, 90, 0, 90, 0])
+    assert direction_of_nearest_piece(np.zeros((3, 2)), walk).tolist() == [0.0] * 7
 
 
 def test_of_two_halts_each_has_its_own_edges() -> None:

@@ -21,6 +21,7 @@ from audit.matching.halts import find_movement
 from audit.matching.pins import PinnedLeg
 from audit.matching.portions import Portions, near_pairs
 from audit.matching.route import Edge
+from audit.matching.slips import Slips
 
 S = SETTINGS.matching
 NOISE_M = 5.0
@@ -291,6 +292,42 @@ def test_directions_bring_no_more_than_a_leg_well_walked() -> None:
     directions, _ = walked(drawn((700.0, 0.0, 350)))
     most = S.direction_length_share * 500.0 * nats_a_metre(0.0)
     assert directions.most_gain(500.0) == pytest.approx(most)
+
+
+def test_directions_that_tell_nothing_bring_nothing() -> None:
+    samples = drawn((700.0, 0.0, 350))
+    movement = find_movement(samples, S)
+    cuts = find_cuts(samples, movement, np.empty((0, 2)), S)
+    deaf = replace(S, direction_discount=50.0)
+    assert Directions(samples, movement, cuts, deaf).most_gain(500.0) == 0.0
+
+
+@pytest.mark.parametrize(
+    ("known", "fits"),
+    [
+        ({"path_m": 300.0, "chord_m": 184.7}, True),  # 1.3 of the chord, and 60 m
+        ({"path_m": 300.0, "chord_m": 184.5}, False),
+        ({"chord_deg": 271.0}, True),  # whatever its direction,
+        ({"chord_m": 5000.0, "path_m": 5000.0}, True),  # and its length
+        ({"silence_s": 3601.0}, False),
+        ({"ridden_m": 151.0}, False),
+    ],
+)
+def test_a_walk_to_where_a_slip_leads_is_straight_and_on_foot(known, fits) -> None:
+    slips = Slips(azimuth_deg=np.array([0.0]), distance_m=np.array([500.0]))
+    assert looked_at(edge("slip", slips=slips), **known) is fits
+
+
+def test_a_portion_from_the_first_cut_to_the_last_alone_may_be_a_leg() -> None:
+    """One cut lies within reach of where the leg ends: the portions to it, and no other."""
+    first, second = near_pairs(np.arange(6.0), 9.0)
+    every = portions_of(first, second)
+    for near in range(6):
+        to_target = np.where(np.arange(6) == near, 0.0, 9e9)
+        at = edge_evidence._in_the_neighbourhood(
+            edge(), every, np.column_stack([np.zeros(6), to_target]), S
+        )
+        assert second[at].tolist() == [near] * near
 
 
 def test_a_line_across_a_gap_is_the_recorders() -> None:

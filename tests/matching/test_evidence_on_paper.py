@@ -61,7 +61,7 @@ def test_the_likelihood_of_a_direction_is_one_on_the_mean_over_the_circle() -> N
     assert got == pytest.approx(law)
 
 
-@pytest.mark.parametrize("planned_m", [500.0, 150.0])
+@pytest.mark.parametrize("planned_m", [500.0, 150.0, 140.0, 125.0, 100.0])
 def test_the_likelihood_of_a_length_knows_lost_hundreds_and_single_for_double_paces(
     planned_m,
 ) -> None:

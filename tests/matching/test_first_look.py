@@ -59,6 +59,10 @@ def test_few_portions_are_left_on_a_long_course() -> None:
     legs = [edge for edge in evidence.route.edges if edge.kind == "leg"]
     at_once, left = (sum(len(of.of_edge(edge).index) for edge in legs) for of in (evidence, near))
     assert left < 0.4 * at_once
+    # Each point may have been reached where the walker was beside it.
+    for node in range(27):
+        windows = near._windows[evidence._place_of[node]]
+        assert evidence.to_point_m[windows, node].min() < 60.0
     # The same portions by their numbers, so that their looks are the same.
     for edge in legs:
         at = near.of_edge(edge)

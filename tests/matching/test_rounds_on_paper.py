@@ -103,8 +103,14 @@ def test_of_rounds_that_share_a_fix_the_better_one_is_taken(monkeypatch) -> None
 
 def begun(monkeypatch, metres, approaches, cost=lambda *_: 0.0):
     """Come by the first and the last point at so many metres of a straight way."""
-    points = iter(approaches)
-    monkeypatch.setattr(rounds, "nearest_approaches", lambda *_: np.array(next(points), dtype=int))
+    points = iter(zip(((0.0, 0.0), (300.0, 400.0)), approaches, strict=True))
+
+    def approaching(_, point, __):
+        due, told = next(points)
+        assert tuple(point) == due
+        return np.array(told, dtype=int)
+
+    monkeypatch.setattr(rounds, "nearest_approaches", approaching)
     passings(monkeypatch, lambda path: Passing(cost=cost(path), first=0, last=1))
     return begun_anew(straight(metres), COURSE, replace(S, rounds_every_m=1.0))
 

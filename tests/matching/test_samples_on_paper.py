@@ -14,7 +14,7 @@ from audit.matching.cuts import _near, _rest, find_cuts
 from audit.matching.halts import find_movement
 from audit.matching.portions import find_portions
 from audit.matching.refine_cuts import _thinned, refine_cut
-from audit.matching.walk_samples import smoothed
+from audit.matching.walk_samples import _sample_stretch, smoothed
 
 S = SETTINGS.matching
 
@@ -124,3 +124,30 @@ def test_many_fixes_are_thinned_evenly_with_both_ends() -> None:
     assert thin.tolist() == list(range(0, 101, 10))
     assert place.tolist() == [[one, -one] for one in thin]
     assert len(_thinned(time_s, np.zeros((101, 2)), 101)[0]) == 101
+
+
+def test_between_fixes_far_apart_nothing_was_seen() -> None:
+    """Every two seconds, but for a silence from the 40th to the 100th second."""
+    time_s = np.concatenate([np.arange(0.0, 41.0, 2.0), np.arange(100.0, 141.0, 2.0)])
+    place = np.column_stack([time_s, 0.0 * time_s])
+    grid_s, raw, in_gap = _sample_stretch(time_s, place, 2.0, 20.0)
+    assert grid_s.tolist() == np.arange(0.0, 141.0, 2.0).tolist()
+    assert raw[:, 0] == pytest.approx(grid_s)
+    assert in_gap.tolist() == ((grid_s > 40.0) & (grid_s < 100.0)).tolist()
+    # An interval of just so many seconds is none.
+    assert not _sample_stretch(time_s, place, 2.0, 60.0)[2].any()
+
+
+def test_a_walk_at_the_fastest_pace_on_foot_is_none() -> None:
+    """2.5 m/s and over tells nothing of the usual pace; below, the walk is its own measure."""
+    for step_m, walking in ((5, S.usual_walk_m_s), (4, 2.0)):
+        along = float(step_m) * np.arange(200.0)
+        found = find_movement(samples_of(np.column_stack([along, 0.0 * along])), S)
+        assert found.walking_m_s == walking
+
+
+def test_the_ends_of_a_track_are_within_it() -> None:
+    clean = HandWalk().walk(90, 100).clean()
+    assert [clean.holds(BEGIN + second) for second in (-0.5, 0.0, 40.0, 80.0, 80.5)] == [
+        False, True, True, True, False,
+    ]  # fmt: skip

@@ -72,6 +72,12 @@ SEEN = SignsSeen(
 ALL = np.arange(4)
 
 
+def replace_cut(seen, cut, came_deg):
+    """Let another direction be come from at one cut."""
+    before = np.where(np.arange(5) == cut, came_deg, BEFORE_DEG)
+    return replace(seen, arms=Arms(before={100.0: arm(before)}, after=seen.arms.after))
+
+
 def read(kind="leg", source=0, target=1, line=None):
     edge = SimpleNamespace(kind=kind, source=source, target=target, line=line)
     return SEEN.of_portions(edge, ALL)
@@ -160,6 +166,17 @@ def test_a_stay_from_the_claim_until_setting_out_again() -> None:
         "rest_before_leaving_s": [40.0, NAN],
     }.items():
         assert got[name] == pytest.approx(values, nan_ok=True), name
+    # Came on 37 degrees, the direction of 3 m east on 4 m north, and left 200 m due north.
+    slant = SEEN.of_stays(1, np.array([3]), np.array([4]))
+    came = math.radians(37.0)
+    assert slant["moved_on_m"] == pytest.approx([200.0 * math.cos(came)])
+    assert slant["moved_aside_m"] == pytest.approx([200.0 * math.sin(came)])
+    moved = math.atan2(3.0, 204.0) - came
+    cuts_back = replace_cut(SEEN, 1, 37.0).of_stays(1, np.array([1]), np.array([3]))
+    assert cuts_back["moved_on_m"] == pytest.approx([math.hypot(3.0, 204.0) * math.cos(moved)])
+    assert cuts_back["moved_aside_m"] == pytest.approx(
+        [math.hypot(3.0, 204.0) * abs(math.sin(moved))]
+    )
     none = SEEN.of_stays(1, np.array([0]), np.array([1]))
     assert np.isnan(none["rest_before_leaving_s"]).all()  # left in passing
 
@@ -255,6 +272,7 @@ def test_a_cut_gives_way_to_a_stronger_one_or_an_equal_one_before_it() -> None:
     halt, bend, nearest, filler = 3, 2, 1, 0
     assert thinned((100, bend), (107, bend)) == [100]
     assert thinned((100, bend), (108, bend)) == [100, 108]
+    assert thinned((100, nearest), (108, bend)) == [100, 108]
     assert thinned((100, nearest), (107, bend)) == [107]
     assert thinned((100, bend), (107, nearest)) == [100]
     assert thinned((100, halt), (103, halt)) == [100, 103]

@@ -64,6 +64,59 @@ def test_a_spike_along_the_line_of_march_goes_out_fast_and_comes_back() -> None:
     assert found((50.0, 0.0), (26.0, 0.0)) == []
 
 
+RUN = [(30.0, 0.0)] * 20
+"""3 m/s: the brisk pace is 3.3 m/s, and a step of 48 m is fast."""
+
+
+def test_what_just_could_be_walked_is_no_spike_on_either_side() -> None:
+    """31 m in ten seconds could; a sixteenth of a metre more could not."""
+    for out_m, back_m, spike in ((31.0, 33.0, []), (31.0625, 33.0, [1]), (33.0, 31.0, []),
+                                 (33.0, 31.0625, [1])):  # fmt: skip
+        # Out due north and back to the east, so that it is not turned back either.
+        east_m = math.sqrt(back_m**2 - 36.0)
+        steps = (0.0, out_m), (east_m, -6.0)
+        lengths = [math.hypot(*step) for step in steps]
+        assert lengths == pytest.approx([out_m, back_m], abs=1e-9)
+        if back_m == 31.0:  # to the last digit
+            steps = (0.0, out_m), (31.0, 0.0)
+        if back_m == 31.0625:
+            steps = (0.0, out_m), (31.0625, 0.0)
+        assert found(*steps) == spike
+
+
+def test_on_the_line_of_march_both_ways_together_are_longer_than_could_be_walked() -> None:
+    """46 m out and 16 m back are 62 m, as twenty seconds allow; the lesser is over 15 m."""
+    assert found((46.0, 0.0), (-16.0, 0.0)) == []
+    assert found((46.0, 0.0), (-16.0625, 0.0)) == [1]
+    assert found((48.0, 0.0), (-15.0, 0.0)) == []
+    assert found((48.0, 0.0), (-15.0625, 0.0)) == [1]
+    # Of a run at 3 m/s the lesser way is at least six tenths of 3.3 m/s.
+    assert found((90.0, 0.0), (-19.5, 0.0), before=RUN, after=RUN) == []
+    assert found((90.0, 0.0), (-20.0, 0.0), before=RUN, after=RUN) == [1]
+    # Turned back is more than 120 degrees: here cosines of -0.4 and -0.6, 20 m back.
+    assert found((46.0, 0.0), (-8.0, 18.33)) == []
+    assert found((46.0, 0.0), (-12.0, 16.0)) == [1]
+
+
+def worth(*middle, length):
+    fixes, steps = walked(*WAY, *middle, *WAY)
+    runs = clean_spikes._runs(fixes, steps, length, S)
+    return dict(zip((runs.anchor - 20).tolist(), runs.worth_m.tolist(), strict=True)), runs.length
+
+
+def test_a_spike_is_worth_what_goes_with_it_less_ten_metres_a_fix_more() -> None:
+    """Beyond 31 m a step: 59 and 62 m, then 42 and 44 m with steps of 33 and 29 m between."""
+    told, lengths = worth((0.0, 90.0), (0.0, -93.0), length=1)
+    assert told == {0: pytest.approx(59.0 + 62.0)}
+    assert lengths.tolist() == [1]
+    told, lengths = worth((0.0, 73.0), (33.0, 0.0), (29.0, 0.0), (0.0, -75.0), length=3)
+    assert told == {0: pytest.approx(42.0 + 2.0 + 44.0 - 2 * S.spike_fix_m)}
+    assert lengths.tolist() == [3]
+    # Along the march what one way has to spare is taken off.
+    told, _ = worth((50.0, 0.0), (-26.0, 0.0), length=1)
+    assert told == {0: pytest.approx(19.0)}
+
+
 def dash(*steps, anchor, back):
     _, made = walked(*WAY, *steps, *WAY)
     at, home = np.array([anchor + 20]), np.array([back + 20])
@@ -80,6 +133,10 @@ def test_who_runs_out_and_back_is_no_spike() -> None:
     assert not dash(out, out, back, (60.0, 0.0), anchor=1, back=2)
     fast = (0.0, 401.0), (0.0, -401.0)  # over 40 m/s
     assert not dash(fast[0], fast[0], fast[1], fast[1], anchor=1, back=2)
+    limit = (0.0, 400.0), (0.0, -400.0)
+    assert not dash(limit[0], limit[0], limit[1], limit[1], anchor=1, back=2)
+    near = (0.0, 399.0), (0.0, -399.0)
+    assert dash(near[0], near[0], near[1], near[1], anchor=1, back=2)
     # A longer run may go on beyond its first step.
     assert dash(out, out, (5.0, 0.0), back, back, anchor=0, back=4)
 
@@ -95,6 +152,8 @@ def test_a_step_goes_on_within_45_degrees_at_half_the_speed(
     assert bool(clean_spikes._goes_on(made, np.array([0]), 1, S)[0]) is (goes_on and keeps)
     _, made = walked(beside, (60.0, 0.0))
     assert bool(clean_spikes._goes_on(made, np.array([1]), -1, S)[0]) is (goes_on and keeps)
+    _, made = walked((60.0, 0.0), (30.0, 0.0))
+    assert not clean_spikes._goes_on(made, np.array([0]), 1, S)[0]
     # Beside the first and the last there is none.
     ends = (
         clean_spikes._goes_on(made, np.array([0]), -1, S),

@@ -97,6 +97,18 @@ def test_claims_are_likely_or_near_their_point_or_pinned() -> None:
     assert claims.tolist() == [1, 2, 3, 4]
 
 
+def test_a_cut_beside_a_point_is_a_claim_of_that_point_alone() -> None:
+    """Of two points the first is passed at 20 m by the fourth cut, the second by the fifth."""
+    to_point_m = np.array([[9.0, 400.0, 400.0]] * 3 + [[9.0, 20.0, 400.0], [9.0, 400.0, 20.0]])
+    settings = replace(S, visit_near_m=50.0, visits_apart_s=1.0)
+    evidence = SimpleNamespace(**{**vars(EVIDENCE), "settings": settings, "to_point_m": to_point_m,
+                                  "route": SimpleNamespace(legs=2)})  # fmt: skip
+    dear = [S.visit_most_cost + 1.0] * 4
+    ways = [edge([0] * 4, [1, 2, 3, 4], dear, target=target) for target in (1, 2)]
+    claims = free_visits._claims(ways, evidence)
+    assert [one.tolist() for one in claims] == [[3], [4]]
+
+
 def test_a_way_has_the_weight_of_its_cost() -> None:
     got = free_visits._ways(
         edge([0, 1, 0, 2], [2, 2, 3, 4], [1.0, 2.0, 3.0, 4.0]), np.array([2, 4]), 5

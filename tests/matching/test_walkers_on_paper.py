@@ -304,6 +304,8 @@ def test_a_stretch_comes_by_the_course_within_200_m_of_most_of_its_points(away_m
     card = card_of((0, 0), (400, 0), (400, 300), (-9000, 300), (-9000, 9000))
     assert outings._comes_by(clean_of(np.arange(3.0), place), card, S) is by
     assert not outings._comes_by(clean_of(np.arange(1.0), place[:1], every_s=1.0), card, S)
+    two = card_of((0, 0), (400, 0), (410, 9))
+    assert outings._comes_by(clean_of(np.arange(2.0), place[:2]), two, S)
 
 
 def test_a_silence_of_six_hours_parts_outings_but_not_between_pins() -> None:
