@@ -73,6 +73,8 @@ def test_a_clock_that_stands_is_told_with_its_times_and_that_of_one_fix_is_one()
     one = clean_times._standing_clock(fixes_of([LATE_S]), 15.0)
     several = clean_times._standing_clock(fixes_of([LATE_S] * 4, [0, 20, 40, 60]), 15.0)
     assert str(one.detail) != str(several.detail)
+    two = clean_times._standing_clock(fixes_of([LATE_S] * 2, [0, 20]), 15.0)
+    assert str(two.detail) == str(several.detail).replace("4", "2")
     assert (one.count, several.count) == (1, 4)
     assert "4" in str(several.detail)
     # Half of the fixes may share their time with one far off; more make it useless.
@@ -115,6 +117,19 @@ def test_the_clock_is_believed_that_has_most_fixes_in_whatever_parts(first) -> N
     assert told(cleaning)["clock-jump"][0] == (100 if first == 100 else 101)
     assert np.diff(found.time_s) == pytest.approx(np.full(first + 100, 10.0))
     assert found.time_s[0] == (-700.0 if first == 100 else 0.0)
+
+
+@pytest.mark.parametrize(("east_m", "moved"), [(0.0, False), (2000.0, True)])
+def test_another_part_may_begin_at_the_first_moment_of_the_one_before(east_m, moved) -> None:
+    """Its clock then names a moment at which the walker was where it begins, or was not."""
+    time_s = 10.0 * np.arange(100)
+    there = np.concatenate([np.linspace(0.0, 2000.0, 98), [2000.0, east_m]])
+    later = np.full(50, east_m)
+    fixes = fixes_of(
+        np.concatenate([time_s, time_s[:50]]), np.concatenate([there, later]), [0] * 100 + [1] * 50
+    )
+    _, _, cleaning = in_blocks(fixes, S)
+    assert ("clock-jump" in told(cleaning)) is moved
 
 
 def test_the_usual_interval_is_the_middle_one() -> None:

@@ -342,6 +342,16 @@ def test_a_line_across_a_gap_is_the_recorders() -> None:
     assert cost(directions, cuts, edge(), 90.0) == pytest.approx(-nats_a_metre(0.0) * 2.0 * steps)
 
 
+def test_a_leap_where_the_recording_breaks_is_no_walking() -> None:
+    """Two metres a sample due east, but 90 m across the break."""
+    number = np.arange(351)
+    along = 2.0 * number + 88.0 * (number > 200)
+    place = np.column_stack([along, 0.0 * along])
+    directions, cuts = walked(samples_of(place, stretch=(number > 200).astype(np.int64)))
+    length_m = cuts.path_m[-2] - cuts.path_m[1] - 90.0
+    assert cost(directions, cuts, edge(), 90.0) == pytest.approx(-nats_a_metre(0.0) * length_m)
+
+
 def test_an_obstacle_walked_round_costs_the_same_whatever_its_width() -> None:
     costs = []
     for out_m in (30.0, 50.0):

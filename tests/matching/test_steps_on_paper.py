@@ -84,6 +84,13 @@ def test_fast_is_more_than_the_brisk_pace_of_the_whole_walk_and_some_slack() -> 
         assert bool(steps_of(lengths).fast[200]) is fast
 
 
+def test_a_step_of_just_what_the_pace_allows_is_not_fast() -> None:
+    """1.6 m/s for ten seconds, and 15 m."""
+    lengths = np.full(40, 12.0)
+    lengths[20], lengths[30] = 31.0, 31.0625
+    assert np.flatnonzero(steps_of(lengths, every_s=10.0).fast).tolist() == [30]
+
+
 def test_a_silence_is_longer_than_some_intervals_and_some_seconds() -> None:
     for every_s in (1.0, 30.0):
         time_s = every_s * np.arange(50.0)

@@ -131,6 +131,9 @@ def test_of_each_leg_the_likeliest_portion_of_all_its_ways_counts() -> None:
     for order in (odds, odds[::-1]):
         turns, ratios, _ = supposed_walkers._leg_errors(order, evidence)
         assert (turns, ratios) == (pytest.approx([8.0]), pytest.approx([0.0], abs=1e-9))
+    odds[1].log_odds = odds[0].log_odds.copy()  # of two as likely the first
+    for order, turn in ((odds, 8.0), (odds[::-1], 20.0)):
+        assert supposed_walkers._leg_errors(order, evidence)[0] == pytest.approx([turn])
     odds[0].edge.kind = "link"
     assert supposed_walkers._leg_errors(odds, evidence)[0] == pytest.approx([20.0])
 
