@@ -14,6 +14,7 @@ from multiprocessing import forkserver
 from threading import Thread
 from typing import Self, TypeVar
 
+from audit.cli.messages import say_as_it_stands
 from audit.errors import AuditError
 from audit.reports.printable import printable
 
@@ -123,7 +124,7 @@ class Progress:
     def __init__(self, what: str, total: int, done: int = 0) -> None:
         self.what, self.total, self.done, self.begun = what, total, done, done
         self.start_s = time.monotonic()
-        self.live = sys.stderr.isatty()
+        self.live = sys.stderr is not None and sys.stderr.isatty()
         self.told = -1
 
     def step(self, name: str) -> None:
@@ -131,17 +132,15 @@ class Progress:
         self.done += 1
         tenth = 10 * self.done // max(self.total, 1)
         if self.live:
-            sys.stderr.write(f"\r\x1b[K{self._line(name)}")
+            say_as_it_stands(f"\r\x1b[K{self._line(name)}")
         elif tenth != self.told:
-            sys.stderr.write(self._line(name) + "\n")
+            say_as_it_stands(self._line(name) + "\n")
         self.told = tenth
-        sys.stderr.flush()
 
     def end(self) -> None:
         """Leave the line."""
         if self.live and self.done > self.begun:
-            sys.stderr.write("\n")
-            sys.stderr.flush()
+            say_as_it_stands("\n")
 
     def _line(self, name: str) -> str:
         taken_s = max(time.monotonic() - self.start_s, 1e-6)

@@ -6,6 +6,7 @@ import os
 import sys
 from contextlib import suppress
 from pathlib import Path
+from typing import TextIO
 
 import typer
 
@@ -28,22 +29,30 @@ def tell(text: str) -> None:
     try:
         typer.echo(text, nl=False)
     except OSError as problem:
-        _drop_output()
+        _send_nowhere(sys.stdout)
         if isinstance(problem, BrokenPipeError):
             raise
         message = f"standard output cannot be written: {problem.strerror}. Send it elsewhere."
         raise OutputRefusedError(message) from problem
 
 
-def _drop_output() -> None:
+def _send_nowhere(stream: TextIO) -> None:
     """Let what is left in the buffer, and the interpreter's own last flush, go nowhere."""
     with suppress(OSError, ValueError, AttributeError):
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())
 
 
 def say(message: str) -> None:
     """Write one line to standard error; nothing that a file's name may hide gets through."""
-    typer.echo(printable(message), err=True)
+    say_as_it_stands(printable(message) + "\n")
+
+
+def say_as_it_stands(text: str) -> None:
+    """Write to standard error; where it takes no more, or nobody reads it, the work goes on."""
+    try:
+        typer.echo(text, nl=False, err=True)
+    except OSError:
+        _send_nowhere(sys.stderr)
 
 
 def say_note(note: str) -> None:

@@ -105,6 +105,31 @@ def test_a_full_standard_output_is_told():
     assert "Traceback" not in done.stderr
 
 
+UNHEARD = {
+    "closed": "2>&-",
+    "without a reader": "2> >(true)",
+    "full": "2>/dev/full",
+}
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="no device that is always full")
+@pytest.mark.parametrize("how", UNHEARD)
+def test_where_nobody_hears_what_is_said_the_work_goes_on(course, how):
+    """The status tells how it ended all the same, and results are where they were asked for."""
+    for words, status in (
+        ("grade plan.toml walk.gpx --jobs 1 --out class", 0),
+        ("check missing.toml", 3),
+    ):
+        command = " ".join([*COMMAND, words])
+        done = subprocess.run(
+            ["bash", "-c", f"{command} {UNHEARD[how]}; echo status $?"],
+            capture_output=True, text=True, timeout=120, env=ENVIRONMENT, check=True,
+        )  # fmt: skip
+        assert done.stdout.splitlines()[-1] == f"status {status}"
+        assert done.stderr == ""
+    assert (course / "class" / "class.json").is_file()
+
+
 @pytest.mark.usefixtures("course")
 def test_letters_that_the_terminal_lacks_do_not_stop_it():
     plain = {**ENVIRONMENT, "PYTHONIOENCODING": "ascii", "PYTHONUTF8": "0"}

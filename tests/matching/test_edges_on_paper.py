@@ -318,6 +318,22 @@ def test_a_walk_to_where_a_slip_leads_is_straight_and_on_foot(known, fits) -> No
     assert looked_at(edge("slip", slips=slips), **known) is fits
 
 
+def test_a_leg_begins_within_reach_of_its_start_and_one_from_nowhere_anywhere() -> None:
+    first, second = near_pairs(np.arange(6.0), 9.0)
+    every = portions_of(first, second)
+    to_point = np.column_stack([np.where(np.arange(6) == 2, 0.0, 9e9), np.zeros(6)])
+    at = edge_evidence._in_the_neighbourhood(edge(), every, to_point, S)
+    assert first[at].tolist() == [2, 2, 2]
+    at = edge_evidence._in_the_neighbourhood(edge("late-start", source=-1), every, to_point, S)
+    assert len(at) == len(every)
+    at = edge_evidence._in_the_neighbourhood(
+        edge("given-up", source=1, target=-1), every, to_point, S
+    )
+    assert len(at) == len(every)
+    back = edge_evidence._in_the_neighbourhood(edge(source=1, target=0), every, to_point, S)
+    assert second[back].tolist() == [2, 2]
+
+
 def test_a_portion_from_the_first_cut_to_the_last_alone_may_be_a_leg() -> None:
     """One cut lies within reach of where the leg ends: the portions to it, and no other."""
     first, second = near_pairs(np.arange(6.0), 9.0)

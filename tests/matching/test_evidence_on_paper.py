@@ -89,6 +89,22 @@ def test_where_card_and_points_differ_he_may_have_gone_by_either() -> None:
     assert made._distance_likelihood(edge(), looks, WALKER) == pytest.approx(one)
 
 
+def test_edges_share_what_they_cost_only_where_they_begin_and_end_alike() -> None:
+    """Nodes 0 and 2 are one place; none is nowhere, whatever place comes first."""
+    made = evidence_of(_place_of=np.array([0, 1, 0]))
+
+    def key(source, target, **known):
+        of = Edge(source=source, target=target, azimuth_deg=0.0, distance_m=1.0, leg=3,
+                  kind="leg", cost=0.0, **known)  # fmt: skip
+        return made.key(of)
+
+    assert key(0, 1) == key(2, 1) != key(1, 0)
+    assert key(0, 1) != key(-1, 1)
+    assert key(1, 0) != key(1, -1)
+    assert (key(0, 1).leg, key(0, 1, line=np.zeros((3, 2))).leg) == (None, 3)
+    assert key(0, 1, points_distance_m=4.0).by_points == (None, 4.0)
+
+
 def cuts_of(turn_deg, rest_s=0.0):
     turn_deg = np.asarray(turn_deg, dtype=np.float64)
     return SimpleNamespace(turn_deg=turn_deg, rest_s=np.full(len(turn_deg), rest_s))

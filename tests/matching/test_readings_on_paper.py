@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from types import SimpleNamespace
 from unittest.mock import Mock
 
@@ -138,6 +139,19 @@ def test_the_runner_up_is_another_answer_or_none() -> None:
     assert second_best({}, none) is None
 
 
+def test_the_same_answer_is_within_thirty_seconds_or_thirty_metres() -> None:
+    near = SimpleNamespace(
+        time_s=np.array([0.0, 30.0, 900.0, 930.5, 1900.0]),
+        path_m=np.array([0.0, 500.0, 530.0, 900.0, 930.5]),
+    )
+    for one, other, alike in ((0, 1, True), (1, 2, True), (2, 3, False), (3, 4, False)):
+        for ends in ((one, other), (other, one)):
+            same = runner_up._same(np.array(ends[:1]), np.array([4]), (ends[1], 4), near, S)
+            assert same.tolist() == [alike]
+            same = runner_up._same(np.array([0]), np.array(ends[:1]), (0, ends[1]), near, S)
+            assert same.tolist() == [alike]
+
+
 def test_the_same_answer_is_near_at_both_ends_in_time_or_on_the_way() -> None:
     first, second = np.array([1, 1, 0, 1]), np.array([6, 7, 7, 4])
     same = runner_up._same(first, second, (1, 6), CUTS, S)
@@ -217,6 +231,30 @@ def test_along_the_plan_each_leg_is_walked_or_passed_over_on_the_spot() -> None:
     ]  # fmt: skip
     assert {e.cost for e in route.edges if e.kind == "jump"} == {S.first_look_over}
     assert (route.order, route.legs) == ((0, 1, 2), 2)
+
+
+def test_a_point_is_open_where_a_leg_along_the_plan_may_begin_or_end(monkeypatch) -> None:
+    """Legs from the first cut to the fourth, from there to the sixth, and one under way."""
+    odds = [
+        SimpleNamespace(edge=SimpleNamespace(source=source, target=target), first=np.array(first),
+                        second=np.array(second))
+        for source, target, first, second in ((0, 1, [0], [3]), (1, 2, [3, 4], [5, 5]),
+                                              (-1, 1, [2], [4]), (1, -1, [5], [5]), (0, 3, [1], [1]))
+    ]  # fmt: skip
+    monkeypatch.setattr(first_look, "Ways", lambda *_: SimpleNamespace(edge_odds=lambda _: odds))
+    monkeypatch.setattr(first_look, "broad_walkers", lambda *_: [None])
+    route = SimpleNamespace(edges=(), legs=2, order=())
+    monkeypatch.setattr(first_look, "along_plan", lambda *_: route)
+    evidence = SimpleNamespace(_place_of=np.arange(4), to_point_m=np.zeros((6, 4)), cuts=range(6),
+                               route=route)  # fmt: skip
+    asked = replace(S, first_look_from_legs=2, first_look_neighbours=0)
+    at = Mock(evidence=evidence)
+    near = first_look.near_evidence(at, SimpleNamespace(legs=[1, 2]), asked)
+    expected = np.zeros((3, 6), dtype=bool)
+    expected[0, [0, 1]] = expected[1, [3, 4, 5]] = expected[2, 5] = True
+    assert near._windows.tolist() == expected.tolist()
+    few = replace(asked, first_look_from_legs=3)
+    assert first_look.near_evidence(at, SimpleNamespace(legs=[1, 2]), few) is evidence
 
 
 def test_portions_between_two_windows() -> None:

@@ -172,6 +172,31 @@ def test_each_leg_is_walked_as_planned_back_to_front_from_within_or_given_up() -
     assert (route.legs, sorted(route.order)) == (4, list(range(len(route.position))))
 
 
+def test_who_began_or_ended_under_way_comes_from_and_goes_to_nowhere() -> None:
+    route = plan_route(TRIANGLE, S)
+    assert {edge.source for edge in ways(route, "late-start")} == {-1}
+    assert {edge.target for edge in ways(route, "given-up")} == {-1}
+
+
+def test_a_leg_along_a_bent_line_leads_from_its_one_end_to_the_other() -> None:
+    """By (250, 90) to (400, 300); on its back azimuth it is walked straight."""
+    route = plan_route(card_of((0, 0), (400, 300), (0, 300), via=((250, 90), (300, 100))), S)
+    leg, back = (ways(route, kind)[0] for kind in ("leg", "reversed"))
+    assert leg.azimuth_deg == pytest.approx(math.degrees(math.atan2(400, 300)), abs=1e-3)
+    assert leg.distance_m == pytest.approx(500.0, abs=0.01)
+    assert len(leg.line) == 4
+    assert abs(turn_degrees(leg.azimuth_deg, back.azimuth_deg)) == pytest.approx(180.0)
+    assert (back.line, leg.points_azimuth_deg, leg.points_distance_m) == (None, None, None)
+
+
+def test_of_points_near_each_other_the_card_alone_is_believed() -> None:
+    """Sixty metres: the errors of both places turn what is between them."""
+    for metres, told in ((59.0, False), (61.0, True)):
+        card = card_of((0, 0), (metres, 0), legs=(leg_as_carded(70.0, metres),))
+        leg = ways(plan_route(card, S), "leg")[0]
+        assert (leg.points_azimuth_deg is not None) is told
+
+
 def test_points_are_left_out_one_or_two_at_a_time() -> None:
     route = plan_route(TRIANGLE, S)
     skips = {
