@@ -71,8 +71,8 @@ def _findings(
     sure = _sureness(own, settings)
     for (number, turn, length), share in states.items():
         account = accounts[number]
-        present = {name for name in (account.cause, turn, length) if name not in (None, WITHIN)}
-        chief[_chief(leg, account, turn, length, settings)] += sure * share
+        present = {name for name in (account.cause, *turn, *length) if name not in (None, WITHIN)}
+        chief[_chief(leg, account, turn[0], length[0], settings)] += sure * share
         for name in present - {STRAY}:
             made[str(name)] += sure * share
     told = {

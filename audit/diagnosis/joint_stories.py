@@ -72,4 +72,4 @@ def _size(
 
 
 def _made_by(states: States, cause: str) -> float:
-    return sum(share for (_, turn, length), share in states.items() if cause in (turn, length))
+    return sum(share for (_, turn, length), share in states.items() if cause in turn + length)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -16,6 +16,10 @@ from audit.diagnosis.ordinary import Ordinary
 from audit.settings import DiagnosisSettings
 from audit.units import FloatArray, turn_degrees
 
+Made = tuple[str, ...]
+"""What was made at once, the larger first; mostly one."""
+Ways = Mapping[str, tuple[float, tuple[Expected, ...]]]
+"""By cause: how often one leg shows it, and every way of it."""
 WITHIN, STRAY = "within-skill", "cannot-tell"
 STEADY_TURNS = ("steady-bias",)
 STEADY_PACES = ("pace-long", "pace-short")
@@ -30,6 +34,7 @@ class LegDensities:
     skill, something else, the causes of one leg, then a turn that the walker has on all
     legs and that is worth a name; ``lengths`` the same for the distance.
     ``turn_shares`` and ``length_shares`` say how often one leg shows each kind.
+    ``turn_ways`` and ``length_ways`` are the ways that were weighed.
     ``weight`` is that of the accounts; ``stray_turn`` and ``stray_length`` are the
     densities where nothing is known of the leg.
     """
@@ -38,13 +43,15 @@ class LegDensities:
     accounts: tuple[Account, ...]
     weight: FloatArray
     turns: FloatArray
-    turn_names: tuple[str, ...]
+    turn_names: tuple[Made, ...]
     turn_shares: FloatArray
     lengths: FloatArray
-    length_names: tuple[str, ...]
+    length_names: tuple[Made, ...]
     length_shares: FloatArray
     stray_turn: float
     stray_length: float
+    turn_ways: Ways
+    length_ways: Ways
 
 
 def leg_densities(
@@ -71,19 +78,19 @@ def leg_densities(
         accounts=accounts,
         weight=np.array([account.weight for account in accounts]),
         turns=_with_named(turned, steady_turns(turns, settings)),
-        turn_names=(WITHIN, STRAY, *turn_ways, *STEADY_TURNS),
+        turn_names=_singly(WITHIN, STRAY, *turn_ways, *STEADY_TURNS),
         turn_shares=_shares(turn_ways, settings.stray_direction, len(STEADY_TURNS)),
         lengths=_with_named(stretched, steady_paces(paces, settings)),
-        length_names=(WITHIN, STRAY, *length_ways, *STEADY_PACES),
+        length_names=_singly(WITHIN, STRAY, *length_ways, *STEADY_PACES),
         length_shares=_shares(length_ways, settings.stray_distance, len(STEADY_PACES)),
         stray_turn=float(stray_turn(leg, accounts[:1], settings)[0]),
         stray_length=float(stray_length(leg, accounts[:1], settings)[0]),
+        turn_ways=turn_ways,
+        length_ways=length_ways,
     )
 
 
-def _leg_ways(
-    leg: LegEvidence, kind: CauseKind, settings: DiagnosisSettings
-) -> dict[str, tuple[float, tuple[Expected, ...]]]:
+def _leg_ways(leg: LegEvidence, kind: CauseKind, settings: DiagnosisSettings) -> Ways:
     """Give prior and ways of every cause of this kind that one leg may show by itself."""
     priors = dict(settings.leg_priors)
     found = {
@@ -95,7 +102,7 @@ def _leg_ways(
 
 
 def _mixture(
-    ways: dict[str, tuple[float, tuple[Expected, ...]]],
+    ways: Ways,
     share: float,
     aside: FloatArray,
     density: Callable[[Expected], FloatArray],
@@ -127,9 +134,11 @@ def _with_named(densities: FloatArray, named: FloatArray) -> FloatArray:
     return np.concatenate([within - own.sum(axis=1, keepdims=True), densities[:, 1:], own], axis=1)
 
 
-def _shares(
-    ways: dict[str, tuple[float, tuple[Expected, ...]]], stray: float, steady: int
-) -> FloatArray:
+def _singly(*causes: str) -> tuple[Made, ...]:
+    return tuple((cause,) for cause in causes)
+
+
+def _shares(ways: Ways, stray: float, steady: int) -> FloatArray:
     """Give how often one leg shows each kind; the first and what is steady share the rest."""
     used = [prior * sum(way.weight for way in expected) for prior, expected in ways.values()]
     rest = 1.0 - stray - sum(used)

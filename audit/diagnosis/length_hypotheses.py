@@ -6,9 +6,17 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
+from audit.diagnosis.beside_another import both_lengths, often
 from audit.diagnosis.evidence import LegEvidence
-from audit.diagnosis.leg_densities import STRAY, LegDensities, length_density, stray_length
+from audit.diagnosis.leg_densities import (
+    STRAY,
+    LegDensities,
+    Made,
+    length_density,
+    stray_length,
+)
 from audit.diagnosis.makes_it_again import Prone, prone_to
 from audit.diagnosis.ordinary import Ordinary
 from audit.diagnosis.walk_hypotheses import WalkHypothesis, walk_hypotheses
@@ -24,7 +32,7 @@ class LengthHypothesis:
     ----------
     cause : str or None
         None where the legs have nothing in common but the walker's ordinary pace.
-    names : one tuple of str a leg
+    names : one tuple a leg
         What may have changed its distance.
     density : one float array a leg, shape (accounts, names, grid)
     shown : tuple of bool
@@ -33,15 +41,16 @@ class LengthHypothesis:
 
     cause: str | None
     log_prior: float
-    names: tuple[tuple[str, ...], ...]
+    names: tuple[tuple[Made, ...], ...]
     density: tuple[FloatArray, ...]
     shown: tuple[bool, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class LengthGrid:
-    """All hypotheses that are not hopeless, one after the other on one grid.
+    """All hypotheses that are not hopeless, each where it is not, one after the other on one grid.
 
+    ``number`` and ``place`` have shape (grid,): which hypothesis, and which ordinary pace.
     ``prior`` has shape (grid,); ``total`` one array a leg, shape (accounts, grid);
     ``by_name`` the same split by what changed the distance, shape (accounts, names, grid),
     with ``names`` one tuple a leg.
@@ -49,15 +58,16 @@ class LengthGrid:
 
     hypotheses: tuple[LengthHypothesis, ...]
     paces: Ordinary
+    number: NDArray[np.intp]
+    place: NDArray[np.intp]
     prior: FloatArray
     total: tuple[FloatArray, ...]
     by_name: tuple[FloatArray, ...]
-    names: tuple[tuple[str, ...], ...]
+    names: tuple[tuple[Made, ...], ...]
 
-    def part(self, number: int) -> slice:
-        """Give the stretch of the grid that a hypothesis has."""
-        size = len(self.paces.prior)
-        return slice(number * size, (number + 1) * size)
+    def part(self, number: int) -> NDArray[np.bool_]:
+        """Say which places of the grid a hypothesis has."""
+        return np.asarray(self.number == number)
 
 
 def length_grid(
@@ -78,46 +88,51 @@ def length_grid(
     again = tuple(_made_again(legs, one) for one in prone_to(legs, ("length",), settings))
     found = [plain, *(_lengthened(legs, one, paces, settings) for one in shared), *again]
     scores = [_score(legs, one, paces) for one in found]
-    best = max(scores)
-    hopeful = tuple(
-        one
+    best = max(float(score.max()) for score in scores)
+    least = best - settings.hopeless_nats
+    least_again = best - settings.again_hopeless_nats
+    hopeful = [
+        (one, score > least)
         for one, score in zip(found, scores, strict=True)
-        if one is plain
-        or score > best - (settings.again_hopeless_nats if one in again else settings.hopeless_nats)
-    )
-    split = [_by_name(hopeful, leg, len(paces.prior)) for leg in range(len(legs))]
+        if one is plain or score.max() > (least_again if one in again else least)
+    ]
+    split = [_by_name(hopeful, leg) for leg in range(len(legs))]
     return LengthGrid(
         by_name=tuple(density for density, _ in split),
         names=tuple(names for _, names in split),
-        hypotheses=hopeful,
+        hypotheses=tuple(one for one, _ in hopeful),
         paces=paces,
-        prior=np.concatenate([np.exp(one.log_prior) * paces.prior for one in hopeful]),
+        number=np.repeat(np.arange(len(hopeful)), [some.sum() for _, some in hopeful]),
+        place=np.concatenate([np.flatnonzero(some) for _, some in hopeful]),
+        prior=np.concatenate([np.exp(one.log_prior) * paces.prior[some] for one, some in hopeful]),
         total=tuple(density.sum(axis=1) for density, _ in split),
     )
 
 
 def _by_name(
-    hypotheses: Sequence[LengthHypothesis], leg: int, size: int
-) -> tuple[FloatArray, tuple[str, ...]]:
+    hypotheses: Sequence[tuple[LengthHypothesis, NDArray[np.bool_]]], leg: int
+) -> tuple[FloatArray, tuple[Made, ...]]:
     """Put the densities of a leg side by side, each name once over all hypotheses."""
-    names = tuple(dict.fromkeys(name for one in hypotheses for name in one.names[leg]))
-    accounts = len(hypotheses[0].density[leg])
-    split = np.zeros((accounts, len(names), size * len(hypotheses)))
-    for number, one in enumerate(hypotheses):
-        part = slice(number * size, (number + 1) * size)
+    names = tuple(dict.fromkeys(name for one, _ in hypotheses for name in one.names[leg]))
+    accounts = len(hypotheses[0][0].density[leg])
+    split = np.zeros((accounts, len(names), sum(int(some.sum()) for _, some in hypotheses)))
+    first = 0
+    for one, some in hypotheses:
+        last = first + int(some.sum())
         for column, name in enumerate(one.names[leg]):
-            split[:, names.index(name), part] += one.density[leg][:, column]
+            split[:, names.index(name), first:last] += one.density[leg][:, column, some]
+        first = last
     return split, names
 
 
-def _score(legs: Sequence[LegDensities], one: LengthHypothesis, paces: Ordinary) -> float:
-    """Say how well a hypothesis explains the distances at its best, headings left aside."""
+def _score(legs: Sequence[LegDensities], one: LengthHypothesis, paces: Ordinary) -> FloatArray:
+    """Say how well a hypothesis explains the distances at each pace, headings left aside."""
     total = np.log(paces.prior) + one.log_prior
     for leg, density in zip(legs, one.density, strict=True):
         sure = leg.leg.confidence
         mixed = sure * (leg.weight @ density.sum(axis=1)) + (1.0 - sure) * leg.stray_length
         total = total + np.log(mixed + 1e-300)
-    return float(total.max())
+    return np.asarray(total)
 
 
 def _made_again(legs: Sequence[LegDensities], one: Prone) -> LengthHypothesis:
@@ -145,11 +160,19 @@ def _lengthened(
             densities.append(leg.lengths)
             names.append(leg.length_names)
             continue
-        shown = keeps * length_density(leg.leg, leg.accounts, way, paces, settings)
+        both = both_lengths(shared.cause, way, leg.length_ways, settings)
+        shown = length_density(leg.leg, leg.accounts, way, paces, settings)
         aside = stray * stray_length(leg.leg, leg.accounts, settings)[:, None]
-        own = np.stack([np.broadcast_to(aside, shown.shape), shown], axis=1)
+        columns = [np.broadcast_to(aside, shown.shape), keeps * (1.0 - often(both)) * shown]
+        for prior, ways in both.values():
+            each = [
+                one.weight * length_density(leg.leg, leg.accounts, one, paces, settings)
+                for one in ways
+            ]
+            columns.append(keeps * prior * np.sum(each, axis=0))
+        own = np.stack(columns, axis=1)
         densities.append(np.concatenate([own, (1.0 - keeps - stray) * leg.lengths], axis=1))
-        names.append((STRAY, shared.cause, *leg.length_names))
+        names.append(((STRAY,), (shared.cause,), *both, *leg.length_names))
     return LengthHypothesis(
         cause=shared.cause,
         log_prior=float(np.log(shared.prior)),

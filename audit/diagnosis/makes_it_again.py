@@ -9,7 +9,7 @@ import numpy as np
 
 from audit.diagnosis.cause import CauseKind
 from audit.diagnosis.causes import CAUSES
-from audit.diagnosis.leg_densities import STEADY_PACES, STEADY_TURNS, WITHIN, LegDensities
+from audit.diagnosis.leg_densities import STEADY_PACES, STEADY_TURNS, WITHIN, LegDensities, Made
 from audit.settings import DiagnosisSettings
 from audit.units import FloatArray
 
@@ -47,10 +47,10 @@ def _more_often(
     leg: LegDensities, cause: str, often: float, settings: DiagnosisSettings
 ) -> LegDensities:
     """Give a leg on which a slip is so many times as frequent; itself where it cannot show it."""
-    if cause in leg.turn_names:
+    if (cause,) in leg.turn_names:
         scale = _scale(leg.turn_names, leg.turn_shares, cause, often)
         return replace(leg, turns=leg.turns * scale[None, :, None])
-    if cause in leg.length_names:
+    if (cause,) in leg.length_names:
         scale = _scale(leg.length_names, leg.length_shares, cause, often)
         return replace(leg, lengths=leg.lengths * scale[None, :, None])
     made = np.array([account.cause == cause for account in leg.accounts])
@@ -61,8 +61,10 @@ def _more_often(
     return replace(leg, weight=weight)
 
 
-def _scale(names: tuple[str, ...], shares: FloatArray, cause: str, often: float) -> FloatArray:
+def _scale(names: tuple[Made, ...], shares: FloatArray, cause: str, often: float) -> FloatArray:
     """Give by how much each kind is scaled: what the slip gains, ordinary legs lose."""
-    gained = shares[names.index(cause)] * (often - 1.0)
+    gained = shares[names.index((cause,))] * (often - 1.0)
     lost = max(1.0 - gained / shares[0], 0.0)
-    return np.array([often if one == cause else lost if one in _OWN else 1.0 for one in names])
+    return np.array(
+        [often if one == (cause,) else lost if _OWN.issuperset(one) else 1.0 for one in names]
+    )

@@ -33,7 +33,7 @@ def ordinary_turns(settings: DiagnosisSettings) -> Ordinary:
 
 def ordinary_paces(settings: DiagnosisSettings) -> Ordinary:
     """Give the pace ratios and scatters of distances."""
-    return _grid((settings.own_pace_sd, 0.0), settings.pace_scatter, settings.weave, 11)
+    return _grid((settings.own_pace_sd, 0.0), settings.pace_scatter, settings.weave, 21)
 
 
 def _grid(

@@ -7,8 +7,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from audit.diagnosis.beside_another import both_turns, often
 from audit.diagnosis.evidence import LegEvidence
-from audit.diagnosis.leg_densities import STRAY, LegDensities, stray_turn, turn_density
+from audit.diagnosis.leg_densities import STRAY, LegDensities, Made, stray_turn, turn_density
 from audit.diagnosis.on_and_off import sum_over_changes
 from audit.diagnosis.ordinary import Ordinary
 from audit.diagnosis.walk_hypotheses import WalkHypothesis, walk_hypotheses
@@ -22,7 +23,7 @@ class TurnHypothesis:
 
     Attributes
     ----------
-    names : one tuple of str a leg
+    names : one tuple a leg
         What may have turned it.
     density : one float array a leg, shape (accounts, names, grid)
     shown : bool array, shape (legs,)
@@ -31,7 +32,7 @@ class TurnHypothesis:
 
     cause: str
     log_prior: float
-    names: tuple[tuple[str, ...], ...]
+    names: tuple[tuple[Made, ...], ...]
     density: tuple[FloatArray, ...]
     shown: np.ndarray
 
@@ -63,7 +64,7 @@ def _turned(
     turns: Ordinary,
     settings: DiagnosisSettings,
 ) -> TurnHypothesis:
-    """Give the densities where every leg shows a mistake: it, or something else."""
+    """Give the densities where every leg shows a mistake: it, a slip beside it, or what else."""
     keeps = (1.0 - settings.stray_direction) * settings.keeps_to_it
     densities, names = [], []
     for leg, way in zip(legs, shared.expected, strict=True):
@@ -72,9 +73,17 @@ def _turned(
             names.append(leg.turn_names)
             continue
         aside = (1.0 - keeps) * stray_turn(leg.leg, leg.accounts, settings)[:, None]
-        shown = keeps * turn_density(leg.leg, leg.accounts, way, turns, settings)
-        densities.append(np.stack([np.broadcast_to(aside, shown.shape), shown], axis=1))
-        names.append((STRAY, shared.cause))
+        both = both_turns(shared.cause, way, leg.turn_ways, leg.accounts, settings)
+        shown = turn_density(leg.leg, leg.accounts, way, turns, settings)
+        columns = [np.broadcast_to(aside, shown.shape), keeps * (1.0 - often(both)) * shown]
+        for prior, ways in both.values():
+            each = [
+                one.weight * turn_density(leg.leg, leg.accounts, one, turns, settings)
+                for one in ways
+            ]
+            columns.append(keeps * prior * np.sum(each, axis=0))
+        densities.append(np.stack(columns, axis=1))
+        names.append(((STRAY,), (shared.cause,), *both))
     return TurnHypothesis(
         cause=shared.cause,
         log_prior=float(np.log(shared.prior)),

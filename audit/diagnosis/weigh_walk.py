@@ -13,6 +13,7 @@ from audit.diagnosis.leg_densities import (
     STEADY_PACES,
     STEADY_TURNS,
     LegDensities,
+    Made,
     leg_densities,
     steady_paces,
     steady_turns,
@@ -25,7 +26,7 @@ from audit.diagnosis.turn_hypotheses import TurnHypothesis, turn_hypotheses
 from audit.settings import DiagnosisSettings
 from audit.units import FloatArray
 
-State = tuple[int, str, str]
+State = tuple[int, Made, Made]
 """Number of the account, what turned the leg, what changed its distance."""
 States = dict[State, float]
 _NOTHING = 1e-6
@@ -180,7 +181,7 @@ def _add_states(
     states: States,
     leg: LegDensities,
     turns: FloatArray,
-    names: tuple[str, ...],
+    names: tuple[Made, ...],
     ratio: FloatArray,
     grid: LengthGrid,
     number: int,
@@ -198,11 +199,10 @@ def _add_states(
 def _take_common(found: Weighed, weight: FloatArray, turns: Ordinary, grid: LengthGrid) -> None:
     """Add up the walker's own turn, pace and scatter, and what his distances have in common."""
     by_turn, by_length = weight.sum(axis=1), weight.sum(axis=0)
-    copies = len(grid.hypotheses)
     found.bias_deg = float(by_turn @ turns.common)
     found.scatter_deg = float(by_turn @ turns.scatter)
-    found.pace = float(by_length @ np.tile(grid.paces.common, copies))
-    found.pace_scatter = float(by_length @ np.tile(grid.paces.scatter, copies))
+    found.pace = float(by_length @ grid.paces.common[grid.place])
+    found.pace_scatter = float(by_length @ grid.paces.scatter[grid.place])
     for place, one in enumerate(grid.hypotheses):
         if one.cause is None:
             continue
@@ -224,9 +224,10 @@ def _take_steady(
     by_turn = weight.sum(axis=1)
     for name, named in zip(STEADY_TURNS, steady_turns(turns, settings), strict=True):
         _share_on_all(found, name, float(by_turn @ named), legs)
-    by_pace = weight.sum(axis=0)[grid.part(0)]
+    ordinary = grid.part(0)
+    by_pace = weight.sum(axis=0)[ordinary]
     for name, named in zip(STEADY_PACES, steady_paces(grid.paces, settings), strict=True):
-        _share_on_all(found, name, float(by_pace @ named), legs)
+        _share_on_all(found, name, float(by_pace @ named[grid.place[ordinary]]), legs)
 
 
 def _share_on_all(found: Weighed, name: str, share: float, legs: int) -> None:

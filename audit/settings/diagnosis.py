@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from audit.settings.line_shapes import LineShapeSettings
-from audit.settings.priors import LEG_PRIORS, MADE_AGAIN, WALK_PRIORS
+from audit.settings.priors import LEG_PRIORS, MADE_AGAIN, SLIPS_BESIDE, WALK_PRIORS
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -18,6 +18,7 @@ class DiagnosisSettings:
 
     walk_priors: tuple[tuple[str, float], ...] = WALK_PRIORS
     leg_priors: tuple[tuple[str, float], ...] = LEG_PRIORS
+    slips_beside: tuple[str, ...] = SLIPS_BESIDE
     keeps_to_it: float = 0.97
     """That a leg shows a mistake which the walker is making just then."""
     begins_with_it: float = 0.85
@@ -114,7 +115,7 @@ class DiagnosisSettings:
     3 to 10 per cent (common practice, no source)."""
     weave: float = -0.01
     """A line walked with 8 degrees of wander is 1 per cent longer than it is straight."""
-    steady_pace_from: float = 0.08
+    steady_pace_from: float = 0.07
     """A pace that is off by so much on all legs is worth a name, whatever made it so; chosen."""
     pace_ratios: tuple[float, ...] = (1.09, 1.16, 1.23, 1.3)
     """A pace count that is off by a ratio: 116 against 148 paces is 1.28, 120 against 130 is

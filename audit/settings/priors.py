@@ -83,3 +83,13 @@ MADE_AGAIN: tuple[str, ...] = (
     "wrong-point",
 )
 """Slips of a way of working, which one walker makes on a leg here and a leg there."""
+
+
+SLIPS_BESIDE: tuple[str, ...] = (
+    "reciprocal",
+    "right-angle",
+    "neighbour-azimuth",
+    "azimuth-digits",
+    "hundred-miscounted",
+)
+"""Slips of one leg that stand out beside a mistake which the whole walk shares."""

@@ -284,6 +284,41 @@ def test_two_mistakes_on_one_leg_are_both_seen() -> None:
     assert found["hundred-miscounted"].made > 0.6
 
 
+@pytest.mark.parametrize("turned", [180.0, 90.0, -90.0])
+def test_back_azimuth_or_right_angle_beside_an_angle_left_out_is_named(turned) -> None:
+    """Sums alone: r = 180, or 90, + G where G was left out as well."""
+    turns = [12.0, 11.0, 13.5, 12.0 + turned, 12.5, 11.5]
+    found = explain(legs(*turns, angle_deg=12.0), S)
+    name = "reciprocal" if turned == 180.0 else "right-angle"
+    assert found[3][0].cause == name
+    assert found[3][0].probability > 0.8
+    made = {one.cause: one.made for one in found[3]}
+    assert made["gm-angle-omitted"] > 0.8
+    assert all(found[leg][0].cause == "gm-angle-omitted" for leg in (0, 1, 2, 4, 5))
+
+
+def test_hundred_too_few_beside_a_pace_that_falls_short_is_named() -> None:
+    """Legs of 500 m walked as 407 m, one a hundred less of the walker's metres: 0.8 of that."""
+    ratios = [1 / 1.23] * 6
+    ratios[2] = (1 - 100.0 / 500.0) / 1.23
+    evidence = tuple(
+        replace(leg, length_m=500.0)
+        for leg in legs(*[0.5, -0.5, 0.3, 0.1, -0.2, 0.4], ratios=ratios)
+    )
+    found = explain(evidence, S)
+    assert found[2][0].cause == "hundred-miscounted"
+    assert {one.cause: one.made for one in found[2]}["pace-short"] > 0.8
+    assert found[0][0].cause == "pace-short"
+    assert found[0][0].probability > 0.8
+
+
+@pytest.mark.parametrize("pace", [1.085, 1.095, 1.105, 1.115])
+def test_a_steady_pace_is_named_wherever_it_falls_between_the_places_that_are_summed(pace) -> None:
+    evidence = legs(*[0.2, -0.4, 0.5, 0.1, -0.3, 0.4, 0.0, -0.2], ratios=[pace] * 8)
+    assert top(evidence).cause == "pace-long"
+    assert top(evidence).probability > 0.8
+
+
 def test_no_leg_walked_gives_no_findings() -> None:
     assert explain((), S) == {}
 
