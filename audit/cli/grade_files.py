@@ -33,7 +33,7 @@ from audit.cli.kept_walkers import (
     taken_up,
 )
 from audit.cli.messages import say, say_note, speak_as, tell
-from audit.cli.plans_and_tracks import labels, sort_files
+from audit.cli.plans_and_tracks import Sorted, labels, sort_files
 from audit.cli.walker_work import look, work
 from audit.debriefing.debrief_walk import track_date
 from audit.errors import InputRefusedError, Problem
@@ -102,9 +102,7 @@ def grade_files(
     """
     speak_as(asked.words)
     records = _opened(asked)
-    sorted_files = sort_files(files)
-    for line in sorted_files.said:
-        say(line)
+    sorted_files = _sorted(files, asked)
     papers = _read_papers(sorted_files.plans, asked, options)
     _say_what_begins(papers, len(sorted_files.tracks))
     _say_of_roads(papers, asked)
@@ -181,6 +179,20 @@ def _workers(asked: Asked, processes: Processes) -> AbstractContextManager[Proce
     from audit.cli.cluster import Cluster  # noqa: PLC0415 (an extra)
 
     return Cluster(asked.cluster)
+
+
+def _sorted(files: Sequence[Path], asked: Asked) -> Sorted:
+    """Tell plans from recordings; a class without any has a roster at least."""
+    found = sort_files(files)
+    for line in found.said:
+        say(line)
+    if not found.tracks and asked.roster is None:
+        message = (
+            "There is no recording among these files, and no roster says who walked. Give GPX "
+            "files, or the folder they are in, after the plans."
+        )
+        raise WrongUseError(message)
+    return found
 
 
 def _say_what_begins(papers: _Papers, recordings: int) -> None:

@@ -128,10 +128,20 @@ def forget_files(
     before: dt.date | None,
     words_from: Path | None = None,
 ) -> None:
-    """Delete from the records what is overdue, and what else is asked for; say how much."""
-    speak_as(words_from)
-    from audit.school_records.keep_attempts import delete_before, delete_walker  # noqa: PLC0415
+    """Delete from the records what is overdue, and what else is asked for; say how much.
 
+    Raises
+    ------
+    InputRefusedError
+        Where the records cannot be used, or are not there: new ones would hold nothing to
+        delete, and whoever mistyped their name would believe it gone.
+    """
+    speak_as(words_from)
+    _need_libraries(address)
+    from audit.school_records.keep_attempts import delete_before, delete_walker  # noqa: PLC0415
+    from audit.school_records.open_records import refuse_missing  # noqa: PLC0415
+
+    refuse_missing(address)
     opened = open_records(RecordsWanted(address=address, secret=secret))
     if walker is not None:
         known = walker if is_pseudonym(walker) else opened.pseudonym(walker)

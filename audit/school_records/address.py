@@ -26,6 +26,8 @@ def read_address(text: str) -> sql.URL:
     InputRefusedError
         Where it is no URL, or that of another kind of database.
     """
+    if not text.strip():
+        raise refuse(_OPTION, "", '""', "names no file", _FORMS)
     if "://" not in text:
         return sql.URL.create("sqlite+pysqlite", database=text)
     try:

@@ -94,15 +94,27 @@ def open_to_read(
     InputRefusedError
         As for writing, and where there are no records.
     """
-    url = read_address(address)
-    file = sqlite_file(url)
-    if file is not None and not file.exists():
-        raise refuse_records(url, "is not there", "Name the file that --records was given before.")
+    url = refuse_missing(address)
     engine = _engine(url, settings or RecordsSettings())
     with _said_plainly(engine.url), engine.connect() as connection:
         check_layout(connection)
         salt = _salt(connection, secret)
     return Records(engine=engine, salt=salt)
+
+
+def refuse_missing(address: str) -> sql.URL:
+    """Give the address of records that are there; a server tells that itself.
+
+    Raises
+    ------
+    InputRefusedError
+        Where there is no such file.
+    """
+    url = read_address(address)
+    file = sqlite_file(url)
+    if file is not None and not file.exists():
+        raise refuse_records(url, "is not there", "Name the file that --records was given before.")
+    return url
 
 
 def _engine(url: sql.URL, settings: RecordsSettings) -> sql.Engine:

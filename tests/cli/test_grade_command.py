@@ -135,6 +135,7 @@ def test_private_leaves_no_name_anywhere(class_files, leg_audit):
     ("arguments", "status", "said"),
     [
         (["recordings"], 2, "There is no plan among these files"),
+        (["plan.toml"], 2, "There is no recording among these files"),
         (["plan.toml", "nowhere.gpx"], 3, "nowhere.gpx: there is no such file"),
         (["plan.toml", "walk.gpx", "--standard", "dawn"], 3, "day-course, night-course"),
         (["plan.toml", "walk.gpx", "--roster", "plan.toml"], 3, "plan.toml"),

@@ -102,6 +102,24 @@ def test_options_that_make_no_sense(options, words, tmp_path, monkeypatch):
     assert list(tmp_path.iterdir()) == []
 
 
+def test_nothing_is_forgotten_of_records_that_are_not_there(tmp_path):
+    """Whoever mistyped their name would believe the walks gone."""
+    for more in ([], ["--walker", "Ada"], ["--before", "2030-01-01"]):
+        done = run("forget", "--records", str(tmp_path / "scool.db"), *more)
+        assert (done.exit_code, done.stdout) == (3, "")
+        assert "scool.db: is not there." in done.stderr
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_records_without_a_name_are_refused():
+    for blank in ("", "  "):
+        for command in (["trend", "Ada"], ["forget"]):
+            done = run(*command, "--records", blank)
+            assert done.exit_code in (2, 3)
+            assert "--records" in done.stderr
+            assert "names no file" in done.stderr
+
+
 def test_forgetting(tmp_path):
     address = tmp_path / "school.db"
     kept(tmp_path, "--keep-until", "2999-12-31")
