@@ -95,6 +95,9 @@ class DiagnosisSettings:
     least_stale_deg: float = 0.75
     """An old angle that differs by less from the model's is within the model's own error
     (0.4 degrees in middle latitudes)."""
+    most_stale_deg: float = 6.0
+    """An angle changes by some 0.2 degrees a year in middle latitudes (from memory): a sheet of
+    thirty years is out by this, and what is out by more is no matter of age."""
     click_deg: float = 3.0
     """Bezel of 120 clicks to the circle (FM 21-26, 1993, ch. 9)."""
     graduations_deg: tuple[float, ...] = (5.0, 10.0)

@@ -6,6 +6,8 @@ import math
 from dataclasses import dataclass, field
 
 from walks import DIFFICULTIES, LegTruth, Walk
+from walks.difficulties import Difficulty
+from walks.truth import Planted
 
 import audit
 from audit.debriefing.records import Debrief
@@ -66,9 +68,15 @@ class Verdict:
         return cause in self.planted or cause in self.also
 
 
-def verdicts(kind: Sort, walk: Walk, debrief: Debrief | None = None) -> list[Verdict]:
-    """Debrief a walk, where that has not been done; give its walked legs."""
+def verdicts(
+    kind: Sort, walk: Walk, debrief: Debrief | None = None, family: Difficulty | None = None
+) -> list[Verdict]:
+    """Debrief a walk, where that has not been done; give its walked legs.
+
+    ``family`` has the ordinary error of such walkers; that of the difficulty if None.
+    """
     debrief = debrief or audit.debrief(walk.plan, walk.track)
+    family = family or DIFFICULTIES[kind.difficulty]
     found = []
     for leg, truth in zip(debrief.legs, walk.truth.legs, strict=True):
         if leg.audit.measures is None or truth.status != "walked" or truth.length_m is None:
@@ -86,7 +94,8 @@ def verdicts(kind: Sort, walk: Walk, debrief: Debrief | None = None) -> list[Ver
                 separable=frozenset(
                     one.cause
                     for one in truth.planted
-                    if one.cause in planted and _separable(one, truth, walk, kind)
+                    if one.cause in planted
+                    and _separable(one, truth, walk, family, shared=kind.whole_walk)
                 ),
                 shares={one.cause: one.probability for one in leg.causes},
                 made={one.cause: one.made or 0.0 for one in leg.causes},
@@ -108,19 +117,20 @@ def _also(walk: Walk) -> frozenset[str]:
     return frozenset(found)
 
 
-def _separable(planted, truth: LegTruth, walk: Walk, kind: Sort) -> bool:
+def _separable(
+    planted: Planted, truth: LegTruth, walk: Walk, family: Difficulty, *, shared: bool
+) -> bool:
     """Say whether a leg shows a mistake by more than three times ordinary error.
 
-    The error: the difficulty's scatter of legs (shared out over the legs of a mistake of
+    The error: the family's scatter of legs (shared out over the legs of a mistake of
     the whole walk) and of walkers, over the leg's length. What the leg shows: how far its
     true end lies from where a leg without error would have ended.
     """
-    family = DIFFICULTIES[kind.difficulty]
     length_m = walk.course.card_m[truth.leg]
     legs = math.sqrt(sum(leg.status == "walked" for leg in walk.truth.legs))
-    shared = legs if kind.whole_walk else 1.0
-    turn = math.radians(math.hypot(family.bias_sd_deg, family.leg_sd_deg / shared))
-    pace = math.hypot(family.pace_sd, family.leg_pace_sd / shared)
+    over = legs if shared else 1.0
+    turn = math.radians(math.hypot(family.bias_sd_deg, family.leg_sd_deg / over))
+    pace = math.hypot(family.pace_sd, family.leg_pace_sd / over)
     if planted.unit == "deg":
         effect = 2.0 * math.sin(math.radians(min(abs(planted.size), 180.0)) / 2.0)
         error = turn

@@ -86,6 +86,7 @@ def test_old_angle() -> None:
     # 9 minutes a year for 8 years: 1.2 degrees (FM 21-26, 1993, 6-6, rates of that size).
     assert turns("gm-angle-stale", stale_turn_deg=1.2) == pytest.approx([1.2])
     assert ways("gm-angle-stale", stale_turn_deg=0.4) == ()
+    assert ways("gm-angle-stale", stale_turn_deg=-13.0) == ()  # no sheet is so old
     assert ways("gm-angle-stale", stale_turn_deg=None) == ()
 
 

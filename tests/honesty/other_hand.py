@@ -14,7 +14,6 @@ import argparse
 import datetime as dt
 import sys
 from collections.abc import Sequence
-from types import ModuleType
 from typing import Any
 
 import numpy as np
@@ -35,6 +34,10 @@ GRID, CORNER_M = "EPSG:32633", (520_000.0, 5_400_000.0)
 FIRST_S = dt.datetime(2026, 5, 4, 8, 0, tzinfo=dt.UTC).timestamp()
 
 
+Simulation = tuple[dict[str, Any], list[Any]]
+"""What it made, and the pieces of the way that were noted down."""
+
+
 def is_present() -> bool:
     """Say whether the other simulator can be run here."""
     return holds("sim")
@@ -42,12 +45,17 @@ def is_present() -> bool:
 
 def walk_of_other_hand(seed: int, level: int) -> Walk:
     """Make one of its walks, as a walk of ours."""
-    made, pieces = _simulated(loaded("sim"), seed, level)
+    return as_walk(simulated(seed, level), seed, f"other hand, level {level}")
+
+
+def as_walk(simulation: Simulation, seed: int, difficulty: str) -> Walk:
+    """Put what it made into a walk of ours."""
+    made, pieces = simulation
     course = _course(made)
     day = dt.datetime.fromtimestamp(FIRST_S, dt.UTC).date()
     return Walk(
         seed=seed,
-        difficulty=f"other hand, level {level}",
+        difficulty=difficulty,
         course=course,
         plan=plan_of(course, day),
         track=_track(made),
@@ -55,8 +63,9 @@ def walk_of_other_hand(seed: int, level: int) -> Walk:
     )
 
 
-def _simulated(simulator: ModuleType, seed: int, level: int) -> tuple[dict[str, Any], list[Any]]:
+def simulated(seed: int, level: int, **given: Any) -> Simulation:
     """Run it, and note down (first second, last second, azimuth or None) of what is walked."""
+    simulator = loaded("sim")
     pieces: list[tuple[int, int, float | None]] = []
     stands: list[tuple[int, int]] = []
     plain = simulator.Builder
@@ -80,7 +89,7 @@ def _simulated(simulator: ModuleType, seed: int, level: int) -> tuple[dict[str, 
 
     simulator.Builder = Noting
     try:
-        made = simulator.simulate(seed, level)
+        made = simulator.simulate(seed, level, **given)
     finally:
         simulator.Builder = plain
     # It lets a walker who stands jump about at random every second: that is no way walked.

@@ -8,9 +8,12 @@ from audit.settings import DiagnosisSettings
 
 
 def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
-    """Expect r = years times annual change: the angle of the day less the angle on the plan."""
+    """Expect r = years times annual change: the angle of the day less the angle on the plan.
+
+    Nothing where they differ by more than a map ages: then one of them is wrong.
+    """
     turn = leg.stale_turn_deg
-    if turn is None or abs(turn) < settings.least_stale_deg:
+    if turn is None or not settings.least_stale_deg <= abs(turn) <= settings.most_stale_deg:
         return ()
     return (Expected(turn_deg=turn, turn_sd_deg=0.4),)
 
