@@ -347,6 +347,7 @@ def begun_records_killed(folder: Path, kills: int, seed: int) -> Killed:
     out, begun = _made(folder / "out"), _made(folder / "begun")
     (folder / "secret").write_text("a salt that is the same each time")
     secret = ["--records-secret", str(folder / "secret")]
+    (begun / "school.db").touch()  # a database that holds nothing yet
     Run(["forget", "--records", str(begun / "school.db"), *secret], begun).to_the_end()
     again = [*_debrief_to_keep(folder), "--walker", "one", *secret]
     return killed_often(
