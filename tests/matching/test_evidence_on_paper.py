@@ -89,6 +89,17 @@ def test_where_card_and_points_differ_he_may_have_gone_by_either() -> None:
     assert made._distance_likelihood(edge(), looks, WALKER) == pytest.approx(one)
 
 
+def test_a_length_that_is_not_likely_speaks_against_a_leg() -> None:
+    """Its sign is what it costs: minus the logarithm of its likelihood."""
+    asked = Mock(return_value="told")
+    made = evidence_of(seen=SimpleNamespace(of_walker=asked))
+    seen = SimpleNamespace(length=np.array([1.0, 0.5, 20.0]), log_ratio="ratio", directions="ways")
+    assert made._walker_signs("an edge", seen) == "told"
+    of, ratio, cost, ways = asked.call_args.args
+    assert (of, ratio, ways) == ("an edge", "ratio", "ways")
+    assert cost == pytest.approx([0.0, math.log(2.0), -math.log(20.0)])
+
+
 def test_edges_share_what_they_cost_only_where_they_begin_and_end_alike() -> None:
     """Nodes 0 and 2 are one place; none is nowhere, whatever place comes first."""
     made = evidence_of(_place_of=np.array([0, 1, 0]))

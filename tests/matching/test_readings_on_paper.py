@@ -189,6 +189,36 @@ def test_a_cut_is_refined_up_to_halfway_to_its_neighbours(monkeypatch) -> None:
     assert asked.call_args.args[1:4] == (60.0, -math.inf, 125.0)
 
 
+def test_a_leg_given_up_or_left_out_is_less_sure_than_its_share(monkeypatch) -> None:
+    """Each by its own law: a line through the logarithm of the odds."""
+    monkeypatch.setattr(match_walk, "refine_cut", lambda _, time_s, *__: time_s)
+    odds = math.log(0.9 / 0.1)
+    walked, other = (
+        1.0 / (1.0 + math.exp(-slope * odds - offset))
+        for slope, offset in ((S.confidence_slope, S.confidence_offset),
+                              (S.confidence_slope_else, S.confidence_offset_else))
+    )  # fmt: skip
+    assert walked != pytest.approx(other)
+    read = [reading_of(0, 1, "late-start"), reading_of(1, 3), NONE, reading_of(4, 6, "given-up")]
+    legs = match_walk._leg_matches(read, ready(), S)
+    assert [leg.confidence for leg in legs] == pytest.approx([walked, walked, other, other])
+
+
+def test_of_portions_nearly_as_right_the_closest_fit_is_read_and_of_others_the_likeliest() -> None:
+    """Nine tenths of the best, whatever the best is."""
+    # Ends 20 s apart are one answer, and yet two: a third of the tolerance is 10 s.
+    near = SimpleNamespace(time_s=np.array([0.0, 1000.0, 2000.0, 2020.0]),
+                           path_m=np.array([0.0, 1000.0, 2000.0, 2100.0]))  # fmt: skip
+
+    def second(alone, one, other):
+        odds = odds_of((0, 1, alone), (0, 2, one), (0, 3, other))
+        return read_leg({"leg": odds}, 0.0, near, 0, S).second
+
+    assert second(0.48, 0.22, 0.30) == 1  # against .52 of both together
+    assert second(0.46, 0.24, 0.30) == 3  # against .54: no longer nine tenths
+    assert second(0.46, 0.30, 0.24) == 2
+
+
 def test_legs_after_the_last_that_was_walked_were_not_started(monkeypatch) -> None:
     monkeypatch.setattr(match_walk, "refine_cut", lambda _, time_s, *__: time_s)
     read = [NONE, reading_of(1, 3), NONE, reading_of(4, 6, "given-up"), NONE]

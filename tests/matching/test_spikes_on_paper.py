@@ -214,6 +214,9 @@ def test_a_ride_that_goes_straight_on_is_none() -> None:
     assert strays((0.0, 150.0), (0.0, 150.0), leap, *WAY) == []
     assert strays((0.0, 90.0), (0.0, 90.0), leap, *WAY) != []  # under half as fast
     assert strays((150.0, 0.0), (-150.0, 0.0), leap, *WAY) != []  # to and fro
+    # Of 450 m walked there lead 270 m on, which is not four fifths; 390 m are.
+    assert strays((150.0, 0.0), (-30.0, 146.97), (150.0, 0.0), leap, *WAY) != []
+    assert strays((150.0, 0.0), (90.0, 120.0), (150.0, 0.0), leap, *WAY) == []
     # Nor where the next steps are half as fast as the leap.
     assert strays(leap, *[(0.0, 101.0)] * 6, *WAY) == []
 
