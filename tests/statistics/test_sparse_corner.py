@@ -49,3 +49,27 @@ def test_more_noise_leaves_more_open() -> None:
         for noise_m in (0.5, 8.0)
     )
     assert small < large
+
+
+def test_the_corner_is_the_mean_of_all_pairs_of_moments_by_how_well_they_fit() -> None:
+    """Two lines that meet, by least squares, for each moment of coming and later one of going."""
+    time_s = np.arange(-90.0, 120.0, 30.0) + 11.0
+    place = walked(time_s, 10.0) + np.random.default_rng(3).normal(0.0, 2.0, (7, 2))
+    moments_s = np.linspace(-18.0, 28.0, 9)
+    weights, corners = [], []
+    for come in moments_s:
+        for gone in moments_s[moments_s >= come]:
+            columns = [np.ones(7), np.minimum(time_s - come, 0.0), np.maximum(time_s - gone, 0.0)]
+            design = np.column_stack(columns)
+            fit, *_ = np.linalg.lstsq(design, place, rcond=None)
+            misfit = ((place - design @ fit) ** 2).sum() / 4.0
+            for way in fit[1:]:
+                misfit += ((np.hypot(*way) / SPEED_M_S - 1.0) / 0.2) ** 2
+            weights.append(np.exp(-0.5 * misfit))
+            corners.append(fit[0])
+    share = np.array(weights) / sum(weights)
+    middle = share @ np.array(corners)
+    spread = share @ ((np.array(corners) - middle) ** 2).sum(axis=1)
+    found = sparse_corner(time_s, place, moments_s, speed_m_s=SPEED_M_S, speed_sd=0.2, noise_m=2.0)
+    assert found.place == pytest.approx(middle)
+    assert found.sd_m == pytest.approx(np.sqrt(spread / 2.0))

@@ -1,0 +1,128 @@
+"""Which ways across are tried, and how far each stands out: written out one by one."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from audit.settings import SlantSettings
+from audit.statistics import steps_aside
+from audit.statistics.correlated_noise import covariance
+from audit.statistics.integrated_noise import integrated_covariance
+from audit.statistics.steps_aside import WalkAcross, find_steps
+
+S = SlantSettings()
+EVEN_S = np.arange(0.0, 161.0, 4.0)
+UNEVEN_S = np.cumsum([0.0, 3, 5, 4, 9, 2, 6, 4, 7, 3, 11, 4, 5, 6, 3, 8, 4, 6, 5, 7, 2, 9, 4, 6, 5])
+
+
+def walk(clock_s, across_m=None, noise_m=2.0) -> WalkAcross:
+    """Forty seconds of standing before the 60th second of walking."""
+    return WalkAcross(
+        time_s=5000.0 + clock_s + 40.0 * (clock_s > 60.0), walking_s=clock_s,
+        across_m=np.zeros_like(clock_s) if across_m is None else across_m,
+        speed_m_s=1.2, noise_m=noise_m, correlation_s=60.0,
+    )  # fmt: skip
+
+
+@pytest.mark.parametrize("begun_s", [0.0, 300.0])
+@pytest.mark.parametrize("clock_s", [EVEN_S, UNEVEN_S], ids=["even", "uneven"])
+def test_a_way_is_tried_from_each_fix_well_inside_the_walk(clock_s, begun_s) -> None:
+    """Eight seconds off either end; for good only where more than the longest step is left."""
+    clock_s = clock_s + begun_s
+    edge, end = S.edge_s, clock_s[-1]
+    expected = set()
+    for begin in clock_s[clock_s >= clock_s[0] + edge].tolist():
+        expected |= {
+            (begin, last) for last in (*S.lasts_s, *S.longer_s) if begin + last <= end - edge
+        }
+        if end - begin > S.lasts_s[-1] + edge:
+            expected.add((begin, end - begin))
+    begin_s, last_s = steps_aside._tried(walk(clock_s), S)
+    assert set(zip(begin_s.tolist(), last_s.tolist(), strict=True)) == expected
+    assert (clock_s[0] + edge in begin_s) is (edge in (clock_s - clock_s[0]))
+
+
+def way(clock_s, begin_s, last_s):
+    return np.clip((clock_s - begin_s) / last_s, 0.0, 1.0)
+
+
+@pytest.mark.parametrize("begun_s", [0.0, 300.0])
+@pytest.mark.parametrize("clock_s", [EVEN_S, UNEVEN_S], ids=["even", "uneven"])
+def test_three_hinges_make_an_even_way_from_one_moment_to_another(clock_s, begun_s) -> None:
+    made = walk(clock_s + begun_s)
+    begin_s, last_s = steps_aside._tried(made, S)
+    laid_out = steps_aside._LaidOut.of(made, S, begin_s, last_s)
+    hinges = laid_out.columns[:, 3:]
+    for number, (begin, last) in enumerate(zip(begin_s, last_s, strict=True)):
+        got = hinges[:, laid_out.of_hinges[number]] @ laid_out.parts[number]
+        # The fix before its end and the one after it are joined by a straight line.
+        exact = way(clock_s + begun_s, begin, last)
+        assert got == pytest.approx(exact, abs=1e-9)
+    assert laid_out.columns[:, :3] == pytest.approx(
+        np.column_stack([np.ones_like(clock_s), clock_s, made.across_m])
+    )
+    white = S.white_share * np.eye(len(clock_s))
+    assert laid_out.noise == pytest.approx(covariance(made.time_s, 60.0) + white)
+    assert laid_out.wander == pytest.approx(integrated_covariance(clock_s, clock_s, S.wander_s))
+
+
+def test_the_way_that_stands_out_most_is_that_of_least_squares() -> None:
+    """Each way beside a level and a run, weighed by the whole covariance, one by one."""
+    rng = np.random.default_rng(4)
+    across = 3.0 * rng.standard_normal(len(UNEVEN_S)) + 14.0 * way(UNEVEN_S, 59.0, 14.0)
+    made = walk(UNEVEN_S, across)
+    begin_s, last_s = steps_aside._tried(made, S)
+    laid_out = steps_aside._LaidOut.of(made, S, begin_s, last_s)
+    drift = 1.2 * np.radians(5.0)
+    whole = 4.0 * laid_out.noise + drift**2 * laid_out.wander
+    root = np.linalg.cholesky(whole)
+    white = np.linalg.solve(root, laid_out.columns)
+    free = np.ones(len(begin_s), dtype=bool)
+    best, most = None, 0.0
+    weight = np.linalg.inv(whole)
+    for number, (begin, last) in enumerate(zip(begin_s, last_s, strict=True)):
+        design = np.column_stack([np.ones_like(UNEVEN_S), UNEVEN_S, way(UNEVEN_S, begin, last)])
+        error = np.linalg.inv(design.T @ weight @ design)
+        size = (error @ design.T @ weight @ across)[2]
+        turn = np.degrees(np.arctan2(abs(size), 1.2 * last))
+        is_step = abs(size) >= S.least_m and S.turns_deg[0] < turn < S.turns_deg[1]
+        sds = abs(size) / np.sqrt(error[2, 2])
+        if (is_step or last > S.lasts_s[-1]) and sds > most:
+            best, most = number, sds
+    parts = (white[:, :2], white[:, 2])
+    for least, told in ((most - 0.01, best), (most + 0.01, None)):
+        settings = replace(S, least_sds=least)
+        assert steps_aside._outstanding(made, settings, laid_out, white[:, 3:], parts, free) == told
+    free[best] = False
+    settings = replace(S, least_sds=0.0)
+    assert steps_aside._outstanding(made, settings, laid_out, white[:, 3:], parts, free) != best
+
+
+def test_what_is_aside_is_what_lies_behind_less_what_lies_before() -> None:
+    """The means of sixteen seconds on either side, both ends counted."""
+    held = np.arange(41.0) ** 2
+    got = steps_aside._aside_m(walk(EVEN_S), held, 60.0, 14.0, S)
+    before = held[(EVEN_S >= 44.0) & (EVEN_S <= 60.0)]
+    after = held[(EVEN_S >= 74.0) & (EVEN_S <= 90.0)]
+    assert got == pytest.approx(after.mean() - before.mean())
+    sparse = np.arange(0.0, 400.0, 30.0)
+    held = np.arange(14.0) ** 2
+    got = steps_aside._aside_m(walk(sparse), held, 120.0, 23.0, S)
+    assert got == pytest.approx(25.0 - (9.0 + 16.0) / 2.0)
+
+
+@pytest.mark.parametrize("begun_s", [300.0, -70.0])
+def test_when_the_clock_begins_changes_no_step(begun_s) -> None:
+    clock_s = np.arange(0.0, 401.0, 4.0)
+    across = 0.05 * clock_s + 12.0 * way(clock_s, 180.0, 12.0)
+    plain = walk(clock_s, across)
+    (one,), (other,) = (
+        find_steps(made, S) for made in (plain, replace(plain, walking_s=clock_s + begun_s))
+    )
+    assert (one.begin_s, one.end_s) == pytest.approx((other.begin_s, other.end_s))
+    assert one.right_m == pytest.approx(other.right_m)
+    # Moments are those of the receiver: forty seconds of standing lie before them.
+    assert one.begin_s == pytest.approx(5220.0, abs=4.0)
