@@ -111,3 +111,16 @@ def test_the_line_before_and_after_is_that_of_the_last_and_next_metres() -> None
     )
     assert found.out_m == pytest.approx(40.0, abs=1e-6)
     assert found.back_m == pytest.approx(40.0, abs=1e-6)
+
+
+def test_the_furthest_place_is_that_from_the_middle_of_both_lines() -> None:
+    """The line after lies 30 m right: 12 m left is further than 34 m right, from 15 m right."""
+    drawn = walk((90, 100), (0, 12), (90, 20), (180, 46), (90, 20), (0, 4), (90, 100))
+    found = describe_bypass(
+        np.arange(len(drawn)) * 1.0, drawn, 90.0, (100, 202), NOISE_M, MEMORY_S, S
+    )
+    assert (found.side, found.out_m, found.back_m) == (
+        "left",
+        pytest.approx(12.0),
+        pytest.approx(42.0),
+    )

@@ -40,6 +40,8 @@ def test_elevations_scatter_as_they_do_at_halts_and_usually() -> None:
         math.sqrt((4.0**2 + 0.2 * np.var(height[100:107], ddof=1)) / 1.2)
     )
     assert judge_elevation(recording(height), np.array([[BEGIN + 100, BEGIN + 101]]), S).sd_m == 4.0
+    three = judge_elevation(recording(height), np.array([[BEGIN + 100, BEGIN + 102]]), S)
+    assert three.sd_m == pytest.approx(math.sqrt((4.0**2 + 0.2 * 4.0 / 3.0) / 1.2))
 
 
 def test_elevations_are_trusted_that_are_known_quiet_and_walkable() -> None:

@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 from measurement.hand_made import clean_of
 
+from audit.measurement import places
 from audit.measurement.places import fix_place, place_between
 from audit.settings import MeasuringSettings
 
@@ -78,6 +79,32 @@ def test_with_few_fixes_a_place_lies_straight_between_two() -> None:
         assert (found.sd_m == 4.0) is alone
     between = place_between(clean, 3.5, 4.0)
     assert (between.east_m, between.north_m, between.sd_m) == (7.0, 3.5, 4.0)
+
+
+@pytest.mark.parametrize(
+    ("from_s", "to_s"), [(-1e9, 1e9), (500.0, 1e9), (-1e9, 700.0), (500.0, 700.0)]
+)
+def test_a_corner_between_few_fixes_is_laid_through_those_about_it(
+    monkeypatch, from_s, to_s
+) -> None:
+    """So many on either side, and none beyond the walk's other corners."""
+    asked = []
+    monkeypatch.setattr(
+        places, "sparse_corner", lambda time_s, *_, **__: asked.append(time_s.tolist())
+    )
+    time_s = 30.0 * np.arange(40.0)
+    clean = clean_of(time_s, np.column_stack([time_s, 0.0 * time_s]), every_s=30.0)
+    fix_place(
+        clean,
+        np.empty((0, 2)),
+        615.0,
+        4.0,
+        S,
+        places.Around(from_s=from_s, to_s=to_s, speed_m_s=1.2),
+    )
+    reach_s = S.corner_fixes * 30.0
+    about = time_s[(np.abs(time_s - 615.0) <= reach_s) & (time_s >= from_s) & (time_s <= to_s)]
+    assert asked == [about.tolist()]
 
 
 def test_the_one_fix_of_a_halt_is_its_place() -> None:

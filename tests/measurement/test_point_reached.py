@@ -76,6 +76,24 @@ def test_a_wide_error_does_not_make_another_reading_less_likely() -> None:
     assert judge_point(Approach(nearest_m=900.0), others, 30.0, 40.0, S).verdict != "missed"
 
 
+def test_a_leg_in_doubt_may_lie_between_the_others_in_their_order_of_time() -> None:
+    """The second leg of the card was walked first; both are sure, the third is not."""
+    clean = HandWalk().walk(90, 250).walk(270, 125).clean()
+    begin, end = float(clean.time_s[0]), float(clean.time_s[-1])
+    legs = tuple(
+        LegMatch(leg=leg, status="walked", start_s=begin + start, claim_s=begin + start + 60.0,
+                 confidence=sure)
+        for leg, (start, sure) in enumerate([(100.0, 0.999), (5.0, 0.999), (195.0, 0.6)])
+    )  # fmt: skip
+    match = Match(
+        legs=legs, noise_m=3.0, halts=np.empty((0, 2)), bias_deg=0.0, pace_scale=1.0, cost=0.0
+    )
+    own, *_ = other_readings(clean, match, legs[2], S)
+    assert own.stretches_s == (
+        (begin, begin + 5.0), (begin + 100.0, begin + 100.0), (begin + 195.0, end),
+    )  # fmt: skip
+
+
 def test_readings_that_a_match_leaves_open() -> None:
     """100 s out, 100 s back: the first leg's search may have gone on until the second claim."""
     walk = HandWalk().walk(90, 125).walk(270, 125)

@@ -69,27 +69,33 @@ def test_three_hinges_make_an_even_way_from_one_moment_to_another(clock_s, begun
     assert laid_out.wander == pytest.approx(integrated_covariance(clock_s, clock_s, S.wander_s))
 
 
-def test_the_way_that_stands_out_most_is_that_of_least_squares() -> None:
+@pytest.mark.parametrize(
+    ("right_m", "last_s"),
+    [(14.0, 14.0), (60.0, 80.0), (90.0, 8.0), (2.0, 8.0), (0.0, 8.0)],
+    ids=["a step", "another bearing", "too steep a step", "too small a step", "none"],
+)
+def test_the_way_that_stands_out_most_is_that_of_least_squares(right_m, last_s) -> None:
     """Each way beside a level and a run, weighed by the whole covariance, one by one."""
     rng = np.random.default_rng(4)
-    across = 3.0 * rng.standard_normal(len(UNEVEN_S)) + 14.0 * way(UNEVEN_S, 59.0, 14.0)
-    made = walk(UNEVEN_S, across)
+    across = 0.3 * rng.standard_normal(len(UNEVEN_S)) + right_m * way(UNEVEN_S, 39.0, last_s)
+    made = walk(UNEVEN_S, across, noise_m=3.0)
     begin_s, last_s = steps_aside._tried(made, S)
     laid_out = steps_aside._LaidOut.of(made, S, begin_s, last_s)
     drift = 1.2 * np.radians(5.0)
-    whole = 4.0 * laid_out.noise + drift**2 * laid_out.wander
+    whole = 9.0 * laid_out.noise + drift**2 * laid_out.wander
     root = np.linalg.cholesky(whole)
     white = np.linalg.solve(root, laid_out.columns)
     free = np.ones(len(begin_s), dtype=bool)
     best, most = None, 0.0
     weight = np.linalg.inv(whole)
     for number, (begin, last) in enumerate(zip(begin_s, last_s, strict=True)):
-        design = np.column_stack([np.ones_like(UNEVEN_S), UNEVEN_S, way(UNEVEN_S, begin, last)])
+        columns = [np.ones_like(UNEVEN_S), UNEVEN_S, way(UNEVEN_S, begin, last)]
+        design = np.column_stack(columns)
         error = np.linalg.inv(design.T @ weight @ design)
         size = (error @ design.T @ weight @ across)[2]
         turn = np.degrees(np.arctan2(abs(size), 1.2 * last))
         is_step = abs(size) >= S.least_m and S.turns_deg[0] < turn < S.turns_deg[1]
-        sds = abs(size) / np.sqrt(error[2, 2])
+        sds = round(abs(size) / np.sqrt(error[2, 2]), 6)
         if (is_step or last > S.lasts_s[-1]) and sds > most:
             best, most = number, sds
     parts = (white[:, :2], white[:, 2])
@@ -101,12 +107,56 @@ def test_the_way_that_stands_out_most_is_that_of_least_squares() -> None:
     assert steps_aside._outstanding(made, settings, laid_out, white[:, 3:], parts, free) != best
 
 
+@pytest.mark.parametrize("begun_s", [0.0, 300.0])
+def test_what_is_found_is_as_likely_as_what_is_left_over(begun_s) -> None:
+    """A normal law of the walk less its line and its ways, and a price for each way."""
+    clock_s = np.arange(0.0, 401.0, 4.0)
+    across = (
+        7.0 + 0.05 * clock_s + 14.0 * way(clock_s, 100.0, 12.0) - 18.0 * way(clock_s, 240.0, 14.0)
+    )
+    made = walk(clock_s + begun_s, across, noise_m=3.0)
+    begin_s, last_s = steps_aside._tried(made, S)
+    laid_out = steps_aside._LaidOut.of(made, S, begin_s, last_s)
+    value, found = steps_aside._found(made, S, 4.0, laid_out)
+    assert sorted(right_m for _, right_m in found) == pytest.approx([-18.0, 14.0], abs=2.0)
+    whole = 9.0 * laid_out.noise + (1.2 * np.radians(4.0)) ** 2 * laid_out.wander
+    ways = [way(clock_s + begun_s, begin_s[pick], last_s[pick]) for pick, _ in found]
+    design = np.column_stack([np.ones_like(clock_s), clock_s, *ways])
+    weight = np.linalg.inv(whole)
+    size = np.linalg.solve(design.T @ weight @ design, design.T @ weight @ across)
+    left = across - design @ size
+    law = -0.5 * np.linalg.slogdet(whole)[1] - 0.5 * left @ weight @ left
+    assert value == pytest.approx(law - 1.5 * np.log(len(clock_s)) * 2, rel=1e-6)
+    for pick, right_m in found:
+        held = across - size[0] - size[1] * clock_s
+        aside = steps_aside._aside_m(made, held, begin_s[pick], last_s[pick], S)
+        assert right_m == pytest.approx(aside, abs=1e-6)
+    # Ways do not touch each other, and no more are told than may be.
+    few = replace(S, most=1)
+    assert len(steps_aside._found(made, few, 4.0, laid_out)[1]) == 1
+    alone = made.walking_s
+    first, second = sorted(begin_s[pick] for pick, _ in found)
+    assert second - first > S.edge_s
+    assert alone[0] <= first
+
+
+def test_a_walk_too_short_for_any_way_has_none() -> None:
+    for seconds, tried in ((20.0, 0), (24.0, 1)):
+        clock_s = np.arange(0.0, seconds + 1.0, 4.0)
+        begin_s, _ = steps_aside._tried(walk(clock_s), S)
+        assert len(begin_s) == tried
+        assert find_steps(walk(clock_s), S) == []
+    eager = replace(S, least_sds=0.1, least_m=0.01, turns_deg=(0.0, 90.0))
+    clock_s = np.arange(0.0, 25.0, 4.0)
+    assert len(find_steps(walk(clock_s, 9.0 * way(clock_s, 8.0, 8.0)), eager)) == 1
+
+
 def test_what_is_aside_is_what_lies_behind_less_what_lies_before() -> None:
     """The means of sixteen seconds on either side, both ends counted."""
     held = np.arange(41.0) ** 2
-    got = steps_aside._aside_m(walk(EVEN_S), held, 60.0, 14.0, S)
+    got = steps_aside._aside_m(walk(EVEN_S), held, 60.0, 16.0, S)
     before = held[(EVEN_S >= 44.0) & (EVEN_S <= 60.0)]
-    after = held[(EVEN_S >= 74.0) & (EVEN_S <= 90.0)]
+    after = held[(EVEN_S >= 76.0) & (EVEN_S <= 92.0)]
     assert got == pytest.approx(after.mean() - before.mean())
     sparse = np.arange(0.0, 400.0, 30.0)
     held = np.arange(14.0) ** 2
