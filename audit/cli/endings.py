@@ -57,6 +57,12 @@ def _status(command: Callable[[], int | None], *, traceback: bool) -> ExitStatus
         return ExitStatus.BROKEN_PIPE
     except KeyboardInterrupt:
         return ExitStatus.INTERRUPTED
+    except MemoryError:
+        say(
+            "There is not enough memory for this. End other programs, cut the recording to the "
+            "walk, or grade with --jobs 1; then run the same again."
+        )
+        return ExitStatus.FAULT
     except Exception as fault:  # noqa: BLE001 (whatever it is, no traceback unless asked for)
         _say_fault(fault, traceback=traceback)
         return ExitStatus.FAULT

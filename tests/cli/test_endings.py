@@ -55,6 +55,15 @@ def test_the_traceback_is_there_for_the_asking(leg_audit, monkeypatch):
 
 
 @pytest.mark.usefixtures("course")
+def test_too_little_memory_is_no_fault_of_the_program(leg_audit, monkeypatch):
+    break_it(monkeypatch, MemoryError())
+    done = leg_audit("debrief", "plan.toml", "walk.gpx")
+    assert (done.status, done.out) == (4, "")
+    (said,) = done.err.splitlines()
+    assert said.startswith("There is not enough memory for this.")
+
+
+@pytest.mark.usefixtures("course")
 def test_an_interruption_ends_quietly(leg_audit, monkeypatch):
     break_it(monkeypatch, KeyboardInterrupt())
     done = leg_audit("debrief", "plan.toml", "walk.gpx")
