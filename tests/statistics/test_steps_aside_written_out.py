@@ -176,3 +176,39 @@ def test_when_the_clock_begins_changes_no_step(begun_s) -> None:
     assert one.right_m == pytest.approx(other.right_m)
     # Moments are those of the receiver: forty seconds of standing lie before them.
     assert one.begin_s == pytest.approx(5220.0, abs=4.0)
+
+
+def test_the_strength_of_wandering_that_fits_best_tells_the_steps(monkeypatch) -> None:
+    clock_s = np.arange(0.0, 201.0, 4.0)
+    values = dict(
+        zip(
+            S.wanders_deg, ((1.0, [(0, 9.0)]), (5.0, [(7, -8.0), (2, 6.5)]), (3.0, [])), strict=True
+        )
+    )
+    monkeypatch.setattr(steps_aside, "_found", lambda _, __, wander_deg, ___: values[wander_deg])
+    begin_s, last_s = steps_aside._tried(walk(clock_s), S)
+    found = find_steps(walk(clock_s), S)
+    assert [step.right_m for step in found] == [6.5, -8.0]  # in order of time
+    assert found[0].end_s - found[0].begin_s >= last_s[2]
+    assert begin_s[2] < begin_s[7]
+
+
+def test_beside_a_way_that_is_taken_no_other_is_tried(monkeypatch) -> None:
+    """From eight seconds before it to eight after it."""
+    clock_s = np.arange(0.0, 201.0, 4.0)
+    made = walk(clock_s)
+    begin_s, last_s = steps_aside._tried(made, S)
+    taken = int(np.flatnonzero((begin_s == 100.0) & (last_s == 14.0))[0])
+    seen, picks = [], iter([taken, None])
+
+    def outstanding(*asked):
+        seen.append(asked[-1].copy())
+        return next(picks)
+
+    monkeypatch.setattr(steps_aside, "_outstanding", outstanding)
+    steps_aside._found(made, S, 4.0, steps_aside._LaidOut.of(made, S, begin_s, last_s))
+    first, second = seen
+    assert first.all()
+    apart = (begin_s > 114.0 + S.edge_s) | (begin_s + last_s < 100.0 - S.edge_s)
+    assert second.tolist() == apart.tolist()
+    assert 0 < apart.sum() < len(apart)
