@@ -36,6 +36,7 @@ def test_it_is_the_normal_density_of_what_level_and_run_leave() -> None:
                     expected[i, j] += share * stats.multivariate_normal.pdf(
                         contrasts.T @ across, cov=of
                     )
+    assert np.isfinite(found).all()
     ratio = found - np.log(expected)
     assert ratio == pytest.approx(np.full((3, 2), ratio[0, 0]), abs=1e-8)
 
