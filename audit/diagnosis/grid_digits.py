@@ -20,12 +20,11 @@ def within_square(leg: LegEvidence, side_m: float = _SQUARE_M) -> tuple[float, f
 
 
 def along_one_axis(
-    leg: LegEvidence, moves: tuple[list[float], list[float]], most_m: float, least_m: float = 40.0
+    moves: tuple[list[float], list[float]], most_m: float, least_m: float = 40.0
 ) -> tuple[tuple[float, float], ...]:
     """Give moves right and moves up as (east, north), those that a leg could show only."""
-    reach_m = min(most_m, 3.0 * leg.length_m)
-    east = [(move, 0.0) for move in moves[0] if least_m <= abs(move) <= reach_m]
-    north = [(0.0, move) for move in moves[1] if least_m <= abs(move) <= reach_m]
+    east = [(move, 0.0) for move in moves[0] if least_m <= abs(move) <= most_m]
+    north = [(0.0, move) for move in moves[1] if least_m <= abs(move) <= most_m]
     return (*east, *north)
 
 
@@ -37,7 +36,8 @@ def expect_moved_digits(
     if inside is None:
         return ()
     moves = (list(moves_m(inside[0])), list(moves_m(inside[1])))
-    shifts = along_one_axis(leg, moves, settings.digit_shift_most_m)
+    most_m = min(settings.digit_shift_most_m, settings.digit_shift_lengths * leg.length_m)
+    shifts = along_one_axis(moves, most_m)
     spread_m = math.hypot(settings.point_sd_m, leg.half_square_m)
     return tuple(
         Expected(

@@ -170,6 +170,8 @@ class DiagnosisSettings:
 
     # Points and places
     digit_shift_most_m: float = 2000.0
+    digit_shift_lengths: float = 6.0
+    """Who plots a point further off, in metres or in lengths of the leg, sees it; chosen."""
     point_sd_m: float = 8.0
     """How well a wrong place is plotted: a roamer reads to 10 m or so."""
     next_leg_spread: float = 0.09

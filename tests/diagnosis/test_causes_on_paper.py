@@ -284,13 +284,27 @@ def test_one_digit_wrong() -> None:
     assert sum(way.weight for way in ways("digit-wrong")) == pytest.approx(1.0)
 
 
+@pytest.mark.parametrize(
+    ("length_m", "furthest_m"), [(150.0, 700.0), (100.0, 600.0), (50.0, 300.0)]
+)
+def test_a_digit_moves_the_end_of_a_short_leg_by_no_more_than_six_lengths(
+    length_m, furthest_m
+) -> None:
+    furthest = max(
+        abs(east) + abs(north) for east, north in shifts("digit-wrong", length_m=length_m)
+    )
+    assert furthest == furthest_m
+    assert (300.0, 0.0) in shifts("digit-wrong", length_m=length_m)
+
+
 def test_easting_for_northing() -> None:
     assert shifts("easting-northing-swapped") == {(-400.0, 400.0)}  # 250 - 650, 650 - 250
 
 
 def test_next_grid_line() -> None:
     assert shifts("wrong-grid-line") == {(1e3, 0.0), (-1e3, 0.0), (0.0, 1e3), (0.0, -1e3)}
-    assert ways("wrong-grid-line", length_m=300.0) == ()
+    assert len(ways("wrong-grid-line", length_m=1000.0 / 6.0 + 1.0)) == 4
+    assert ways("wrong-grid-line", length_m=1000.0 / 6.0 - 1.0) == ()
 
 
 def test_plotting_tool_of_another_scale() -> None:

@@ -19,7 +19,7 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
             plotted=True,
         )
         for shift in ((_LINE_M, 0.0), (-_LINE_M, 0.0), (0.0, _LINE_M), (0.0, -_LINE_M))
-        if 3.0 * leg.length_m >= _LINE_M
+        if settings.digit_shift_lengths * leg.length_m >= _LINE_M
     )
 
 
