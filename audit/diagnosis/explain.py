@@ -14,7 +14,7 @@ from audit.diagnosis.finding_words import evidence_sentence
 from audit.diagnosis.joint_stories import joint_stories
 from audit.diagnosis.leg_densities import STEADY_PACES, STEADY_TURNS, STRAY, WITHIN
 from audit.diagnosis.look_alikes import LookAlikes, look_alikes
-from audit.diagnosis.predicted import predicted_for
+from audit.diagnosis.predicted import predicted_beside, predicted_for
 from audit.diagnosis.weigh_walk import States, Weighed, weigh_walk
 from audit.settings import DiagnosisSettings
 
@@ -68,6 +68,7 @@ def _findings(
     accounts = accounts_of(leg, settings)
     chief: dict[str, float] = defaultdict(float)
     made: dict[str, float] = defaultdict(float)
+    pairs: dict[tuple[str, str], float] = defaultdict(float)
     sure = _sureness(own, settings)
     for (number, turn, length), share in states.items():
         account = accounts[number]
@@ -75,6 +76,9 @@ def _findings(
         chief[_chief(leg, account, turn[0], length[0], settings)] += sure * share
         for name in present - {STRAY}:
             made[str(name)] += sure * share
+        for slip, *shared in (turn, length):
+            for other in shared:
+                pairs[slip, other] += sure * share
     told = {
         name: chief[name]
         for name in {**chief, **made}
@@ -83,7 +87,8 @@ def _findings(
     }
     told[WITHIN] = chief[WITHIN]
     told[STRAY] = max(0.0, 1.0 - sum(told.values()))
-    return _sorted_findings(told, made, leg, weighed, settings)
+    beside = {slip: shared for (slip, shared), share in pairs.items() if share > 0.5 * chief[slip]}
+    return _sorted_findings(told, made, beside, leg, weighed, settings)
 
 
 def _sureness(own: float, settings: DiagnosisSettings) -> float:
@@ -125,20 +130,28 @@ def _chief(
 def _sorted_findings(
     chief: dict[str, float],
     made: dict[str, float],
+    beside: dict[str, str],
     leg: LegEvidence,
     weighed: Weighed,
     settings: DiagnosisSettings,
 ) -> tuple[Finding, ...]:
+    """Word what was found; ``beside`` has what all legs share, by the slip made beside it."""
     order = sorted(chief, key=lambda name: (-chief[name], name))
     found = []
     for name in order:
         cause = _BY_NAME.get(name)
         predicted = None if cause is None else predicted_for(cause, leg, settings)
+        both = None
+        if cause is not None and name in beside:
+            two = predicted_beside(cause, _BY_NAME[beside[name]], leg, settings)
+            predicted, both = two or (predicted, None)
         rival = next((other for other in order if other not in (name, STRAY)), None)
         finding = Finding(
             cause=name,
             probability=chief[name],
-            evidence=evidence_sentence(name, leg, weighed.bias_deg, predicted, settings=settings),
+            evidence=evidence_sentence(
+                name, leg, weighed.bias_deg, predicted, both=both, settings=settings
+            ),
             made=max(chief[name], made.get(name, 0.0)),
             runner_up=rival,
             settles=_settles(name, rival),

@@ -23,14 +23,19 @@ def evidence_sentence(
     bias_deg: float,
     predicted: Predicted | None = None,
     *,
+    both: Predicted | None = None,
     settings: DiagnosisSettings | None = None,
 ) -> Sentence:
-    """Say what a cause predicts for a leg and what was seen there."""
+    """Say what a cause predicts for a leg and what was seen there.
+
+    ``both`` is what it predicts together with a mistake that all legs share.
+    """
     logged = _log_words(leg)
     if predicted is not None:
         return sentence(
             "evidence-predicted",
             predicted=_predicted_words(predicted),
+            beside="" if both is None else sentence("evidence-beside", both=_predicted_words(both)),
             seen=_what_was_seen(predicted, leg),
             log=logged,
         )

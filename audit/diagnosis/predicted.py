@@ -53,8 +53,43 @@ def predicted_for(cause: Cause, leg: LegEvidence, settings: DiagnosisSettings) -
         return _length(cause, ways, leg)
     if cause.kind == "turn":
         way = min(ways, key=lambda one: abs(turn_degrees(one.turn_deg, leg.turn_deg)))
-        return Predicted(number=way.turn_deg, seen=leg.turn_deg, unit="deg")
+        return _turned(way.turn_deg, leg)
     return _shape(cause.name, ways[0], leg)
+
+
+def predicted_beside(
+    slip: Cause, shared: Cause, leg: LegEvidence, settings: DiagnosisSettings
+) -> tuple[Predicted, Predicted] | None:
+    """Give what a slip predicts beside a mistake of the whole walk, alone and with it.
+
+    Both change a heading, or both a distance; None else.
+    """
+    pairs = [
+        (one, other)
+        for one in slip.expects(leg, settings)
+        for other in shared.expects(leg, settings)
+    ]
+    if not pairs or slip.kind != shared.kind:
+        return None
+    if slip.kind == "turn":
+        turns = [(one.turn_deg, one.turn_deg + other.turn_deg) for one, other in pairs]
+        alone, both = min(turns, key=lambda two: abs(turn_degrees(two[1], leg.turn_deg)))
+        return _turned(alone, leg), _turned(turn_degrees(0.0, both), leg)
+    ratios = [(one.log_ratio, one.log_ratio + other.log_ratio) for one, other in pairs]
+    alone, both = min(ratios, key=lambda two: abs(two[1] - leg.log_ratio))
+    return _lengthened(alone, leg), _lengthened(both, leg)
+
+
+def _turned(turn_deg: float, leg: LegEvidence) -> Predicted:
+    return Predicted(number=turn_deg, seen=leg.turn_deg, unit="deg")
+
+
+def _lengthened(log_ratio: float, leg: LegEvidence) -> Predicted:
+    return Predicted(
+        number=leg.length_m * math.expm1(log_ratio),
+        seen=leg.length_m * math.expm1(leg.log_ratio),
+        unit="m",
+    )
 
 
 def _place(ways: tuple[Expected, ...], leg: LegEvidence) -> Predicted:
@@ -84,11 +119,7 @@ def _length(cause: Cause, ways: tuple[Expected, ...], leg: LegEvidence) -> Predi
     way = min(ways, key=lambda one: abs(one.log_ratio - leg.log_ratio))
     if cause.name in _RATIOS:
         return Predicted(number=math.exp(way.log_ratio), seen=math.exp(leg.log_ratio), unit="ratio")
-    return Predicted(
-        number=leg.length_m * math.expm1(way.log_ratio),
-        seen=leg.length_m * math.expm1(leg.log_ratio),
-        unit="m",
-    )
+    return _lengthened(way.log_ratio, leg)
 
 
 def _shape(name: str, way: Expected, leg: LegEvidence) -> Predicted | None:
@@ -99,6 +130,6 @@ def _shape(name: str, way: Expected, leg: LegEvidence) -> Predicted | None:
         return None
     if name == "veer":
         bend = shape.bend_deg
-        return Predicted(number=bend / 2.0, seen=leg.turn_deg, unit="deg")
+        return _turned(bend / 2.0, leg)
     # What the stretch comes to, as a turn of the whole leg.
-    return Predicted(number=way.turn_deg, seen=leg.turn_deg, unit="deg")
+    return _turned(way.turn_deg, leg)
