@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
 from audit.matching.cuts import Cuts
-from audit.matching.portions import IndexArray, Portions, SmallFloat
+from audit.matching.portions import IndexArray, Portions, SmallFloat, slices
 from audit.matching.route import Edge
 from audit.matching.slips import Slips
-from audit.matching.soft_minimum import Runs
+from audit.matching.soft_minimum import Runs, order_of
 from audit.settings import MatchingSettings
 from audit.units import FloatArray, turn_degrees
 
@@ -29,8 +30,6 @@ class EdgeEvidence:
     ----------
     index, first, second : int arrays
         The portions' places among all, and their two cuts.
-    by_first : int array
-        Order that sorts these portions by their earlier cut.
     at_target : float array
         Likelihood of ending here when the point is found, against an even one.
     standing_cost : float array
@@ -47,31 +46,25 @@ class EdgeEvidence:
     index: SmallIndex
     first: SmallIndex
     second: SmallIndex
-    by_first: SmallIndex
-    at_first: Runs
-    at_second: Runs
     at_target: SmallFloat
     standing_cost: SmallFloat
     reach: tuple[int, int]
     slipped: Slips | None
 
-    def part(self, places: IndexArray) -> EdgeEvidence:
-        """Give the evidence for some of these portions only; ``places`` ascend."""
-        first, second = self.first[places], self.second[places]
-        by_first = np.argsort(first, kind="stable")
-        cuts = self.at_first.size
-        return EdgeEvidence(
-            index=self.index[places],
-            first=first,
-            second=second,
-            by_first=by_first.astype(np.int32),
-            at_first=Runs(first[by_first], cuts),
-            at_second=Runs(second, cuts),
-            at_target=self.at_target[places],
-            standing_cost=self.standing_cost[places],
-            reach=self.reach,
-            slipped=None if self.slipped is None else self.slipped.part(places),
-        )
+
+class CutRuns:
+    """Portions, sorted by their later cut, run by run of one cut.
+
+    ``by_first`` is the order that sorts them by their earlier cut.
+    """
+
+    def __init__(
+        self, first: IndexArray | SmallIndex, second: IndexArray | SmallIndex, cuts: int
+    ) -> None:
+        by_first = order_of(first, cuts)
+        self.by_first: SmallIndex = by_first.astype(np.int32)
+        self.at_first = Runs(first[by_first], cuts)
+        self.at_second = Runs(second, cuts)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -124,17 +117,17 @@ def look_at_portions(
 
 def lay_out_edge(
     edge: Edge,
+    index: SmallIndex,
     portions: Portions,
     cuts: Cuts,
     to_point_m: FloatArray,
     noise_m: float,
     settings: MatchingSettings,
 ) -> EdgeEvidence:
-    """Choose the portions worth a look for an edge and work out what no walker changes.
+    """Work out what no walker changes of the portions ``index``, which are worth a look.
 
     ``to_point_m``, shape (k, nodes), holds the distance of each cut from each node.
     """
-    index = _worth_a_look(edge, portions, to_point_m, settings)
     slipped = None
     if edge.slips is not None:
         slipped, near = edge.slips.nearest(
@@ -143,7 +136,6 @@ def lay_out_edge(
         index, slipped = index[near], slipped.part(near)
     target_m = to_point_m[:, max(edge.target, 0)]
     first, second = portions.first[index], portions.second[index]
-    by_first = np.argsort(first, kind="stable")
     chord = portions.chord_m[index]
     standing_cost = _standing_cost(edge, portions, index, noise_m, settings)
     if edge.line is None:
@@ -152,31 +144,55 @@ def lay_out_edge(
         index=index.astype(np.int32),
         first=first.astype(np.int32),
         second=second.astype(np.int32),
-        by_first=by_first.astype(np.int32),
-        at_first=Runs(first[by_first], len(cuts)),
-        at_second=Runs(second, len(cuts)),
         at_target=_at_target(chord, target_m[second], noise_m, settings).astype(np.float32),
         standing_cost=standing_cost.astype(np.float32),
-        reach=_reach(first, second, len(cuts)),
+        reach=reach_of(first, second, len(cuts)),
         slipped=slipped,
     )
 
 
-def _reach(first: IndexArray, second: IndexArray, cuts: int) -> tuple[int, int]:
+def reach_of(first: IndexArray, second: IndexArray, cuts: int) -> tuple[int, int]:
+    """Give the reach of portions between these cuts; see `EdgeEvidence`."""
     if len(first) == 0:
         return 0, 0
     low, high = int(first.min()), int(second.max())
     return (low, high) if high - low < cuts / 2 else (0, cuts - 1)
 
 
-def _worth_a_look(
+def reaches(edges: Iterable[tuple[float, EdgeEvidence]]) -> dict[float, tuple[int, int]]:
+    """Give the cuts from first to last that are touched in each planned direction.
+
+    Edges of one direction, which is given with them, share their sums over the metres between.
+    """
+    found: dict[float, tuple[int, int]] = {}
+    for azimuth_deg, at in edges:
+        if len(at.index):
+            low, high = found.get(azimuth_deg, (int(at.second[0]), 0))
+            found[azimuth_deg] = min(low, int(at.first.min())), max(high, int(at.second[-1]))
+    return found
+
+
+def worth_a_look(
     edge: Edge, portions: Portions, to_point_m: FloatArray, settings: MatchingSettings
-) -> IndexArray:
+) -> SmallIndex:
     """Give the portions in the neighbourhood that are not far too short, long or turned."""
     if edge.pinned is not None:
-        return edge.pinned.portions(portions.first, portions.second)
+        return edge.pinned.portions(portions.first, portions.second).astype(np.int32)
+    near = _in_the_neighbourhood(edge, portions, to_point_m, settings).astype(np.int32)
+    return np.concatenate(
+        [_of_length_and_turn(edge, portions, of, settings) for of in pieces(near)]
+    )
+
+
+def pieces(index: SmallIndex) -> list[SmallIndex]:
+    """Give an index in pieces of which what is worked out stays small; at least one."""
+    return [index[of] for of in slices(len(index))]
+
+
+def _of_length_and_turn(
+    edge: Edge, portions: Portions, index: SmallIndex, settings: MatchingSettings
+) -> SmallIndex:
     distance = edge.distance_m
-    index = _in_the_neighbourhood(edge, portions, to_point_m, settings)
     chord, path = portions.chord_m[index], portions.path_m[index]
     if edge.kind in ("late-start", "given-up"):
         fits = (chord >= settings.shortest_partial_m) & (chord < distance)
@@ -254,7 +270,7 @@ def _bent_cost(
 def _standing_cost(
     edge: Edge,
     portions: Portions,
-    index: IndexArray,
+    index: SmallIndex,
     noise_m: float,
     settings: MatchingSettings,
 ) -> FloatArray:
@@ -270,7 +286,7 @@ def _standing_cost(
 
 
 def _cost_of_ends(
-    portions: Portions, index: IndexArray, cuts: Cuts, settings: MatchingSettings
+    portions: Portions, index: SmallIndex, cuts: Cuts, settings: MatchingSettings
 ) -> FloatArray:
     """Cost of a portion that is not entered, or not left, in the direction in which it leads.
 

@@ -12,15 +12,18 @@ import numpy as np
 from audit.matching.cuts import Cuts
 from audit.matching.directions import Directions
 from audit.matching.edge_evidence import (
+    CutRuns,
     EdgeEvidence,
     PortionLooks,
     SmallIndex,
     lay_out_edge,
     look_at_portions,
+    reaches,
+    worth_a_look,
 )
 from audit.matching.halts import Movement
 from audit.matching.learnt import Learnt, Signs
-from audit.matching.portions import IndexArray, Portions
+from audit.matching.portions import Portions
 from audit.matching.route import Edge, Route
 from audit.matching.signs import SignsSeen
 from audit.matching.slips import Slips
@@ -86,6 +89,7 @@ class Evidence:
         self._directions = Directions(samples, movement, cuts, settings)
         self._looks = look_at_portions(portions, movement.noise_m, settings)
         self._edges: dict[EdgeKey, EdgeEvidence] = {}
+        self._runs: dict[EdgeKey, CutRuns] = {}
         self._reach: dict[float, tuple[int, int]] = {}
         # Several nodes stand for one place with different histories.
         self._place_of = np.unique(route.position, axis=0, return_inverse=True)[1].ravel()
@@ -124,15 +128,25 @@ class Evidence:
         """Give what the walk says about an edge; worked out once."""
         key = self.key(edge)
         if key not in self._edges:
-            self._edges[key] = lay_out_edge(
-                edge,
-                self.portions,
-                self.cuts,
-                self.to_point_m,
-                self.noise_m,
-                self.settings,
-            )
+            self._edges[key] = self.laid_out(edge, self.worth_a_look(edge))
         return self._edges[key]
+
+    def runs_of(self, edge: Edge) -> CutRuns:
+        """Give the portions of an edge cut by cut; worked out once."""
+        key = self.key(edge)
+        if key not in self._runs:
+            at = self.of_edge(edge)
+            self._runs[key] = CutRuns(at.first, at.second, len(self.cuts))
+        return self._runs[key]
+
+    def worth_a_look(self, edge: Edge) -> SmallIndex:
+        """Give the portions that may be a walk of an edge, as places among all."""
+        return worth_a_look(edge, self.portions, self.to_point_m, self.settings)
+
+    def laid_out(self, edge: Edge, index: SmallIndex) -> EdgeEvidence:
+        """Work out what no walker changes of some portions as an edge, without keeping it."""
+        portions, cuts, to_point_m = self.portions, self.cuts, self.to_point_m
+        return lay_out_edge(edge, index, portions, cuts, to_point_m, self.noise_m, self.settings)
 
     def ending(self, edge: Edge, cut: SmallIndex) -> FloatArray:
         """Give the cost of ending an edge at each of some cuts."""
@@ -149,46 +163,52 @@ class Evidence:
 
     def own_edges(self) -> None:
         """Keep what is worked out for further edges apart from those this was copied from."""
-        self._edges = dict(self._edges)
+        self._edges, self._runs = dict(self._edges), dict(self._runs)
 
     def narrowed(
-        self, edges: Iterable[tuple[Edge, IndexArray]], learnt: Learnt | None = None
+        self, edges: Iterable[tuple[Edge, SmallIndex]], learnt: Learnt | None = None
     ) -> Evidence:
         """Give the same evidence with only some of the portions of each edge.
 
-        ``edges`` tells their places, ascending; edges that it does not name keep none. On
-        these, what was learnt of the signs is listened to as well.
+        ``edges`` tells their places among all portions; edges that it does not name keep
+        none. On these, what was learnt of the signs is listened to as well.
         """
         narrow = copy(self)
         narrow.keep_only(edges)
         narrow.learnt = learnt
         return narrow
 
-    def keep_only(self, edges: Iterable[tuple[Edge, IndexArray]]) -> None:
+    def keep_only(self, edges: Iterable[tuple[Edge, SmallIndex]]) -> None:
         """Let go of all portions but these; see `narrowed`."""
-        kept: dict[EdgeKey, list[IndexArray]] = {}
+        kept: dict[EdgeKey, list[SmallIndex]] = {}
         for edge, places in edges:
             kept.setdefault(self.key(edge), []).append(places)
-        none = [np.empty(0, dtype=np.int64)]
-        self._edges = {
-            key: at.part(np.unique(np.concatenate(kept.get(key, none))))
-            for key, at in self._edges.items()
-        }
+        none = [np.empty(0, dtype=np.int32)]
+        self._edges, self._runs = {}, {}
+        for edge in self.route.edges:
+            key = self.key(edge)
+            if edge.kind != "jump" and key not in self._edges:
+                index = np.unique(np.concatenate(kept.get(key, none)))
+                self._edges[key] = self.laid_out(edge, index)
         self._directions = copy(self._directions)
         self._directions.forget()
         self._told = {}
-        self._reach = _reaches(self._edges)
+        self._reach = reaches((key.azimuth_deg, at) for key, at in self._edges.items())
 
     def forget(self) -> None:
         """Let go of what was worked out for every edge; it is worked out anew where asked for."""
-        self._edges = {}
-        self._told = {}
+        self._edges, self._runs, self._told = {}, {}, {}
         self._directions.forget()
 
-    def portion_costs(self, edge: Edge, walker: Walker) -> FloatArray:
-        """Give the cost of each of an edge's portions as this walker's walk of it."""
-        seen = self._seen(edge, walker)
-        at = seen.at
+    def portion_costs(
+        self, edge: Edge, walker: Walker, at: EdgeEvidence | None = None
+    ) -> FloatArray:
+        """Give the cost of each of an edge's portions as this walker's walk of it.
+
+        ``at`` are those of them that are looked at, where not all are.
+        """
+        at = self.of_edge(edge) if at is None else at
+        seen = self._seen(edge, at, walker)
         standing_cost = at.standing_cost + self._told_by_signs(edge, seen)
         if at.slipped is not None:
             return self._slipped_cost(seen, at.slipped, walker) + standing_cost
@@ -204,9 +224,8 @@ class Evidence:
         odds = np.logaddexp(odds, -self._astray_cost(seen))
         return np.asarray(standing_cost - odds)
 
-    def _seen(self, edge: Edge, walker: Walker) -> _Seen:
+    def _seen(self, edge: Edge, at: EdgeEvidence, walker: Walker) -> _Seen:
         """Give an edge's portions as this walker's."""
-        at = self.of_edge(edge)
         looks = self._looks.of(at.index)
         if at.slipped is not None:
             return self._seen_slipped(at, at.slipped, looks, walker)
@@ -263,7 +282,7 @@ class Evidence:
 
     def signs_of(self, edge: Edge, walker: Walker) -> Signs:
         """Give all signs of an edge's portions as this walker's walk of it."""
-        seen = self._seen(edge, walker)
+        seen = self._seen(edge, self.of_edge(edge), walker)
         of_portions = self.seen.of_portions(edge, seen.at.index)
         return {**of_portions, **self._walker_signs(edge, seen)}
 
@@ -374,22 +393,6 @@ class Evidence:
         reach = self._reach.get(edge.azimuth_deg, at.reach)
         most = self._directions.most_gain(edge.distance_m * walker.pace_scale)
         return self._directions.cost(edge, at, expected_deg, most, reach)
-
-
-def _reaches(edges: dict[EdgeKey, EdgeEvidence]) -> dict[float, tuple[int, int]]:
-    """Give the cuts from first to last that are touched in each planned direction.
-
-    Edges of one direction share their sums over the metres between.
-    """
-    reaches: dict[float, tuple[int, int]] = {}
-    for key, at in edges.items():
-        if len(at.index):
-            low, high = reaches.get(key.azimuth_deg, (int(at.second[0]), 0))
-            reaches[key.azimuth_deg] = (
-                min(low, int(at.first.min())),
-                max(high, int(at.second[-1])),
-            )
-    return reaches
 
 
 def _falling(value: FloatArray, middle: float, width: float) -> FloatArray:

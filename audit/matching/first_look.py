@@ -14,7 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from audit.leg_card import LegCard
-from audit.matching.edge_evidence import EdgeEvidence, lay_out_edge
+from audit.matching.edge_evidence import SmallIndex, worth_a_look
 from audit.matching.evidence import EdgeKey, Evidence
 from audit.matching.portions import IndexArray
 from audit.matching.route import Edge, Route
@@ -32,19 +32,16 @@ class NearEvidence(Evidence):
 
     def __init__(self, evidence: Evidence, windows: Windows | None = None) -> None:
         vars(self).update(vars(evidence))
-        self._edges = {}
+        self._edges, self._runs = {}, {}
         self._windows = windows
 
-    def of_edge(self, edge: Edge) -> EdgeEvidence:
-        """Give what the walk says about an edge; worked out once."""
-        key = self.key(edge)
-        if key in self._edges or self._windows is None or edge.pinned is not None:
-            return super().of_edge(edge)
-        index = self._between(key, self._windows)
-        part, cuts = self.portions.part(index), self.cuts
-        at = lay_out_edge(edge, part, cuts, self.to_point_m, self.noise_m, self.settings)
-        self._edges[key] = replace(at, index=index[at.index].astype(np.int32))
-        return self._edges[key]
+    def worth_a_look(self, edge: Edge) -> SmallIndex:
+        """Give the places among all portions of those that may be a walk of an edge."""
+        if self._windows is None or edge.pinned is not None:
+            return super().worth_a_look(edge)
+        index = self._between(self.key(edge), self._windows)
+        part = self.portions.part(index)
+        return index.astype(np.int32)[worth_a_look(edge, part, self.to_point_m, self.settings)]
 
     def by_place(self, of_node: Windows) -> Windows:
         """Join the windows of nodes that stand for one place with different histories."""

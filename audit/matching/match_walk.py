@@ -9,6 +9,7 @@ from functools import partial
 import numpy as np
 
 from audit.leg_card import LegCard
+from audit.matching.broad_look import BroadLook
 from audit.matching.first_look import near_evidence
 from audit.matching.learnt import learnt
 from audit.matching.leg_match import CleanTrack, LegMatch, LegStatus, Match, RunnerUp
@@ -146,10 +147,7 @@ def in_play(stays: Stays, card: LegCard, settings: MatchingSettings) -> Stays:
     them finds the few that the supposed walkers have to be weighed over.
     """
     stays = stays.narrowed(near_evidence(stays, card, settings))
-    seen = []
-    for walker in broad_walkers(card, settings):
-        odds = Ways(stays, walker).edge_odds(-settings.in_play_nats)
-        seen += [(of.edge, of.index) for of in odds if of.edge.kind != "jump"]
+    seen = BroadLook(stays, broad_walkers(card, settings)).in_play(settings.in_play_nats)
     narrow = stays.evidence.narrowed(seen, learnt())
     stays.evidence.forget()  # a recording of many walks is laid out many times
     walked = [edge for edge, index in seen if len(index)]

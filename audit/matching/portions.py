@@ -16,6 +16,9 @@ IndexArray = NDArray[np.int64]
 SmallFloat = NDArray[np.float32]
 """Seven digits, for the many figures that are kept for every portion."""
 
+_PIECE = 16_384
+"""Portions that are worked out at a time: what is made of them fits a processor's own memory."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Portions:
@@ -56,6 +59,11 @@ class Portions:
         return Portions(**{of.name: getattr(self, of.name)[index] for of in fields(self)})
 
 
+def slices(size: int) -> list[slice]:
+    """Give slices over so many portions, of each of which what is worked out stays small."""
+    return [slice(at, at + _PIECE) for at in range(0, max(size, 1), _PIECE)]
+
+
 def near_pairs(path_m: FloatArray, reach_m: float) -> tuple[IndexArray, IndexArray]:
     """Give all pairs i < j of cuts with at most this much path between, sorted by j."""
     count = np.searchsorted(path_m, path_m + reach_m, side="right") - np.arange(len(path_m)) - 1
@@ -85,42 +93,62 @@ def find_portions(
         second = np.concatenate([second, pairs[far, 1]])
         order = np.argsort(second, kind="stable")
         first, second = first[order], second[order]
-    chord = cuts.position[second] - cuts.position[first]
     silence = np.where(np.diff(samples.stretch) > 0, np.diff(samples.time_s), 0.0)
     silent_s = np.concatenate([[0.0], np.cumsum(silence)])
     ridden_m = movement.ridden_m[cuts.sample]
     begun = np.searchsorted(movement.halts[:, 0], cuts.sample, side="left")
     ended = np.searchsorted(movement.halts[:, 1], cuts.sample, side="right")
+    chord_m, chord_deg, path_m = np.empty((3, len(first)))
+    halted_s, halts, deviation_m, of_ridden_m, silence_s = np.empty((5, len(first)), np.float32)
+    deviation = _Deviation(samples.smooth, cuts)
+    for part in slices(len(first)):
+        one, other = first[part], second[part]
+        chord = cuts.position[other] - cuts.position[one]
+        chord_m[part] = np.hypot(*chord.T)
+        chord_deg[part] = direction_degrees(chord[:, 0], chord[:, 1])
+        path_m[part] = cuts.path_m[other] - cuts.path_m[one]
+        halted_s[part] = cuts.halted_s[other] - cuts.halted_s[one]
+        halts[part] = np.maximum(ended[other] - begun[one], 0)
+        deviation_m[part] = deviation.of(one, other)
+        of_ridden_m[part] = ridden_m[other] - ridden_m[one]
+        silence_s[part] = silent_s[cuts.sample[other]] - silent_s[cuts.sample[one]]
     return Portions(
         first=first,
         second=second,
-        chord_m=np.hypot(*chord.T),
-        chord_deg=direction_degrees(chord[:, 0], chord[:, 1]),
-        path_m=cuts.path_m[second] - cuts.path_m[first],
-        halted_s=(cuts.halted_s[second] - cuts.halted_s[first]).astype(np.float32),
-        halts=np.maximum(ended[second] - begun[first], 0).astype(np.float32),
-        deviation_m=_deviation(samples.smooth, cuts, first, second).astype(np.float32),
-        ridden_m=(ridden_m[second] - ridden_m[first]).astype(np.float32),
-        silence_s=(silent_s[cuts.sample[second]] - silent_s[cuts.sample[first]]).astype(np.float32),
+        chord_m=chord_m,
+        chord_deg=chord_deg,
+        path_m=path_m,
+        halted_s=halted_s,
+        halts=halts,
+        deviation_m=deviation_m,
+        ridden_m=of_ridden_m,
+        silence_s=silence_s,
     )
 
 
-def _deviation(smooth: FloatArray, cuts: Cuts, first: IndexArray, second: IndexArray) -> FloatArray:
-    """Give the root mean square distance from the chord, from running sums in O(1) a pair."""
-    centred = smooth - smooth.mean(axis=0)
-    east, north = centred.T
-    sums = [
-        np.concatenate([[0.0], np.cumsum(term)])
-        for term in (east, north, east * east, north * north, east * north)
-    ]
-    begin, end = cuts.sample[first], cuts.sample[second] + 1
-    se, sn, see, snn, sen = (total[end] - total[begin] for total in sums)
-    chord = cuts.position[second] - cuts.position[first]
-    length = np.maximum(np.hypot(*chord.T), 1e-6)
-    right_e, right_n = chord[:, 1] / length, -chord[:, 0] / length
-    start = centred[begin]
-    offset = start[:, 0] * right_e + start[:, 1] * right_n
-    square = right_e**2 * see + right_n**2 * snn + 2.0 * right_e * right_n * sen
-    count = end - begin
-    total = square - 2.0 * offset * (right_e * se + right_n * sn) + count * offset**2
-    return np.asarray(np.sqrt(np.maximum(total / count, 0.0)))
+class _Deviation:
+    """Root mean square distances from chords, from running sums in O(1) a pair."""
+
+    def __init__(self, smooth: FloatArray, cuts: Cuts) -> None:
+        self._cuts = cuts
+        self._centred = smooth - smooth.mean(axis=0)
+        east, north = self._centred.T
+        self._sums = [
+            np.concatenate([[0.0], np.cumsum(term)])
+            for term in (east, north, east * east, north * north, east * north)
+        ]
+
+    def of(self, first: IndexArray, second: IndexArray) -> FloatArray:
+        """Give the distances of the samples between cuts."""
+        cuts, centred = self._cuts, self._centred
+        begin, end = cuts.sample[first], cuts.sample[second] + 1
+        se, sn, see, snn, sen = (total[end] - total[begin] for total in self._sums)
+        chord = cuts.position[second] - cuts.position[first]
+        length = np.maximum(np.hypot(*chord.T), 1e-6)
+        right_e, right_n = chord[:, 1] / length, -chord[:, 0] / length
+        start = centred[begin]
+        offset = start[:, 0] * right_e + start[:, 1] * right_n
+        square = right_e**2 * see + right_n**2 * snn + 2.0 * right_e * right_n * sen
+        count = end - begin
+        total = square - 2.0 * offset * (right_e * se + right_n * sn) + count * offset**2
+        return np.asarray(np.sqrt(np.maximum(total / count, 0.0)))

@@ -28,6 +28,13 @@ def total_cost(costs: FloatArray) -> float:
     return least - float(np.log(np.exp(least - costs).sum()))
 
 
+def order_of(keys: IndexArray | NDArray[np.int32], size: int) -> IndexArray:
+    """Give the order that sorts keys below ``size``, equal ones as they stand."""
+    # Of two bytes each they are sorted in one sweep, several times as fast.
+    small = keys.astype(np.uint16) if size <= np.iinfo(np.uint16).max else keys
+    return np.argsort(small, kind="stable")
+
+
 class Runs:
     """Runs of equal keys in a sorted index, for combining costs run by run."""
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable
 from dataclasses import dataclass
 
 import numpy as np
@@ -14,8 +13,11 @@ from audit.matching.evidence import Evidence
 from audit.matching.learnt import Signs
 from audit.matching.portions import IndexArray, SmallFloat, near_pairs
 from audit.matching.route import Edge
-from audit.matching.soft_minimum import IMPOSSIBLE, Runs, combined
+from audit.matching.soft_minimum import IMPOSSIBLE, Runs, combined, order_of
 from audit.units import FloatArray
+
+Marks = NDArray[np.bool_]
+"""At which cuts something is so."""
 
 _LEFT_OUT_ASIDE = 2
 """Legs that are taken to be left out by who ends the course beside its order."""
@@ -79,26 +81,30 @@ class Stays:
     def at(self, node: int) -> StaysAtPoint:
         """Give the stays between cuts at which some edge ends, and some sets out."""
         if node not in self._at:
-            pairs = self._pairs
-            ends, begins = self._ends(node), self._begins(node)
-            places = np.flatnonzero(ends[pairs.first] & begins[pairs.second])
-            first, second = pairs.first[places], pairs.second[places]
-            # A stay of the usual kind, or one after which anything may have happened.
-            cost = combined(self._cost(node, places), self._leaving_far(node)[second])
-            if self.evidence.learnt is not None:
-                signs = self.evidence.seen.of_stays(node, first, second)
-                cost = cost + self.evidence.learnt.stays.nats(signs, self.evidence.seen.habits)
-            by_first = np.argsort(first, kind="stable")
-            size = len(self.evidence.cuts)
-            self._at[node] = StaysAtPoint(
-                first=first,
-                second=second,
-                cost=cost,
-                by_first=by_first,
-                at_first=Runs(first[by_first], size),
-                at_second=Runs(second, size),
-            )
+            self._at[node] = self.worked_out(node)
         return self._at[node]
+
+    def worked_out(self, node: int) -> StaysAtPoint:
+        """Work out the stays at a node, without keeping them."""
+        pairs = self._pairs
+        ends, begins = self._marks(node)
+        places = np.flatnonzero(ends[pairs.first] & begins[pairs.second])
+        first, second = pairs.first[places], pairs.second[places]
+        # A stay of the usual kind, or one after which anything may have happened.
+        cost = combined(self._cost(node, places), self._leaving_far(node)[second])
+        if self.evidence.learnt is not None:
+            signs = self.evidence.seen.of_stays(node, first, second)
+            cost = cost + self.evidence.learnt.stays.nats(signs, self.evidence.seen.habits)
+        size = len(self.evidence.cuts)
+        by_first = order_of(first, size)
+        return StaysAtPoint(
+            first=first,
+            second=second,
+            cost=cost,
+            by_first=by_first,
+            at_first=Runs(first[by_first], size),
+            at_second=Runs(second, size),
+        )
 
     def left(self, node: int, arrived: FloatArray) -> FloatArray:
         """Give what leaving a node at each cut costs, by what arriving at each does."""
@@ -180,26 +186,20 @@ class Stays:
         stayed = self._pairs.stayed[places]
         return np.asarray(-np.logaddexp(stayed, found) + self.evidence.leave[second])
 
-    def _ends(self, node: int) -> NDArray[np.bool_]:
-        """Tell at which cuts some edge into a node may end."""
-        return self._seen(
-            edge if edge.kind == "jump" else self.evidence.of_edge(edge).second
-            for edge in self._into[node]
-        )
+    def _marks(self, node: int) -> tuple[Marks, Marks]:
+        """Mark the cuts at which some edge into a node may end, and some out of it begin."""
+        ends, begins = np.zeros((2, len(self.evidence.cuts)), dtype=bool)
+        for edge in self._into[node]:
+            # A leap goes from any cut to itself.
+            ends[slice(None) if edge.kind == "jump" else self._cuts_of(edge)[1]] = True
+        for edge in self._out_of[node]:
+            begins[slice(None) if edge.kind == "jump" else self._cuts_of(edge)[0]] = True
+        return ends, begins
 
-    def _begins(self, node: int) -> NDArray[np.bool_]:
-        """Tell at which cuts some edge out of a node may begin."""
-        return self._seen(
-            edge if edge.kind == "jump" else self.evidence.of_edge(edge).first
-            for edge in self._out_of[node]
-        )
-
-    def _seen(self, cuts: Iterable[Edge | SmallIndex]) -> NDArray[np.bool_]:
-        """Mark these cuts; a leap goes from any cut to itself."""
-        seen = np.zeros(len(self.evidence.cuts), dtype=bool)
-        for index in cuts:
-            seen[slice(None) if isinstance(index, Edge) else index] = True
-        return seen
+    def _cuts_of(self, edge: Edge) -> tuple[Marks | SmallIndex, Marks | SmallIndex]:
+        """Give the cuts between which the portions of an edge lie, or mark them."""
+        at = self.evidence.of_edge(edge)
+        return at.first, at.second
 
 
 def _pairs(evidence: Evidence) -> _Pairs:

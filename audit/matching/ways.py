@@ -144,13 +144,13 @@ class WeighedEdge:
         at = evidence.of_edge(edge)
         self.edge = edge
         self.first, self.second = at.first, at.second
-        self.at_second = at.at_second
-        self._at = at
+        self._runs = evidence.runs_of(edge)
+        self.at_second = self._runs.at_second
         self.cost = costs + edge.cost
 
     def combined_at_first(self, costs: FloatArray) -> FloatArray:
         """Combine the costs of the portions that begin at each cut."""
-        return self._at.at_first.combined(costs[self._at.by_first])
+        return self._runs.at_first.combined(costs[self._runs.by_first])
 
 
 class _Jump:

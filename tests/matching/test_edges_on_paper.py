@@ -16,7 +16,7 @@ from scipy.stats import norm
 from audit.matching import edge_evidence
 from audit.matching.cuts import find_cuts
 from audit.matching.directions import Directions
-from audit.matching.edge_evidence import lay_out_edge, look_at_portions
+from audit.matching.edge_evidence import CutRuns, lay_out_edge, look_at_portions, worth_a_look
 from audit.matching.halts import find_movement
 from audit.matching.pins import PinnedLeg
 from audit.matching.portions import Portions, near_pairs
@@ -47,7 +47,7 @@ def portions_of(first, second, **known) -> Portions:
 
 def looked_at(of: Edge, first=0, **known) -> bool:
     one = portions_of([first], [first + 1], **known)
-    return len(edge_evidence._worth_a_look(of, one, np.zeros((4, 2)), S)) == 1
+    return len(edge_evidence.worth_a_look(of, one, np.zeros((4, 2)), S)) == 1
 
 
 @pytest.mark.parametrize(
@@ -87,7 +87,7 @@ def test_only_the_first_cut_begins_under_way() -> None:
 def test_a_pinned_leg_has_the_portions_it_is_pinned_to() -> None:
     some = portions_of([0, 0, 1], [1, 2, 2], chord_m=9999.0)
     pinned = edge(pinned=PinnedLeg(first=None, second=2))
-    assert edge_evidence._worth_a_look(pinned, some, np.zeros((4, 2)), S).tolist() == [1, 2]
+    assert edge_evidence.worth_a_look(pinned, some, np.zeros((4, 2)), S).tolist() == [1, 2]
 
 
 def near_by(of: Edge, to_source, to_target) -> set[tuple[int, int]]:
@@ -189,7 +189,7 @@ def test_who_walks_a_leg_sets_out_and_arrives_along_it() -> None:
 
 def test_sums_reach_over_the_whole_walk_where_portions_touch_most_of_it() -> None:
     def reach(first, second, cuts):
-        return edge_evidence._reach(np.array(first), np.array(second), cuts)
+        return edge_evidence.reach_of(np.array(first), np.array(second), cuts)
 
     assert reach([], [], 20) == (0, 0)
     assert reach([5, 3], [8, 9], 20) == (3, 9)
@@ -221,19 +221,20 @@ def test_what_is_laid_out_of_an_edge_can_be_had_in_part() -> None:
     cuts = Even(leaving_deg=np.full(12, 90.0), arriving_deg=np.full(12, 90.0))
     nodes = np.array([[0.0, 0.0], [500.0, 30.0]])
     to_point = np.hypot(*(place[:, None, :] - nodes).transpose(2, 0, 1))
-    at = lay_out_edge(edge(), some, cuts, to_point, NOISE_M, S)
+    index = worth_a_look(edge(), some, to_point, S)
+    at = lay_out_edge(edge(), index, some, cuts, to_point, NOISE_M, S)
     assert set((at.second - at.first).tolist()) == {2, 3, 4, 5, 6, 7, 8, 9}  # 150 to 1150 m
     assert (np.diff(at.second) >= 0).all()
-    assert (np.diff(at.first[at.by_first]) >= 0).all()
     expected = edge_evidence._at_target(length[at.index], to_point[at.second, 1], NOISE_M, S)
     assert at.at_target == pytest.approx(expected, rel=1e-5)
     places = np.array([1, 4, 5, 9])
-    part = at.part(places)
+    part = lay_out_edge(edge(), index[places], some, cuts, to_point, NOISE_M, S)
     for name in ("index", "first", "second", "at_target", "standing_cost"):
         assert getattr(part, name).tolist() == getattr(at, name)[places].tolist()
-    assert part.first[part.by_first].tolist() == sorted(part.first.tolist())
+    runs = CutRuns(part.first, part.second, 12)
+    assert part.first[runs.by_first].tolist() == sorted(part.first.tolist())
     costs = np.arange(4.0)
-    ended = part.at_second.combined(costs)
+    ended = runs.at_second.combined(costs)
     for cut in range(12):
         here = costs[part.second == cut]
         if len(here):

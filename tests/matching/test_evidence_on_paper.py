@@ -238,12 +238,7 @@ def test_edges_of_one_direction_share_the_cuts_from_first_to_last() -> None:
         )
 
     parts = [touched([4, 3], [6, 8]), touched([5], [12]), touched([], []), touched([7, 2], [9, 11])]
-    keys = [
-        EdgeKey(azimuth_deg=azimuth, distance_m=metres, kind="leg", source=0, target=1,
-                by_points=(None, None), leg=None)
-        for azimuth, metres in ((20.0, 100.0), (20.0, 200.0), (30.0, 300.0), (40.0, 400.0))
-    ]  # fmt: skip
-    reaches = evidence._reaches(dict(zip(keys, parts, strict=True)))
+    reaches = edge_evidence.reaches(zip([20.0, 20.0, 30.0, 40.0], parts, strict=True))
     assert reaches == {20.0: (3, 12), 40.0: (2, 11)}
 
 
@@ -347,7 +342,7 @@ def test_a_slip_is_held_against_its_own_azimuth_as_this_walker_turns() -> None:
 
 
 def test_another_route_over_the_same_walk_keeps_its_edges_to_itself() -> None:
-    made = evidence_of(_edges={"known": 1}, route="this")
+    made = evidence_of(_edges={"known": 1}, _runs={}, route="this")
     other = made.on("that")
     other._edges["new"] = 2
     assert (made.route, other.route) == ("this", "that")
