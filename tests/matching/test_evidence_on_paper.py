@@ -14,8 +14,8 @@ from scipy.integrate import trapezoid
 from scipy.special import expit
 from scipy.stats import norm
 
-from audit.matching import evidence
-from audit.matching.evidence import EdgeKey, Evidence
+from audit.matching import edge_evidence
+from audit.matching.evidence import Evidence
 from audit.matching.route import Edge
 from audit.matching.slips import Slips
 from audit.matching.walk_layout import lay_out
