@@ -7,10 +7,12 @@ recording is as long as wanted: one fix a second. Each case runs in a process of
 from __future__ import annotations
 
 import multiprocessing
+import os
 import resource
 import sys
 import tempfile
 import time
+from collections.abc import Sequence
 from dataclasses import fields
 from pathlib import Path
 
@@ -40,6 +42,44 @@ def lengthened(track, fixes: int):
     columns["time_s"] = float(track.time_s[0]) + np.arange(fixes, dtype=np.float64)
     columns["segment"] = np.zeros(fixes, dtype=np.int64)
     return type(track)(**columns)
+
+
+def counted(fixes: int) -> dict[str, int]:
+    """Calls of functions, and portions weighed as legs, in a whole debrief; the same every time."""
+    import warnings
+    from unittest import mock
+
+    from benchmarks.debrief_walk import four_hours
+
+    import audit
+    from audit.matching.evidence import Evidence
+    from audit.reports.json_report import render_json
+
+    warnings.simplefilter("ignore")
+    walk = four_hours()
+    render_json(audit.debrief(walk.plan, walk.track))  # what is worked out once is known
+    track = lengthened(walk.track, fixes)
+    found = {"calls": 0, "portions": 0}
+
+    def called(_frame: object, event: str, _argument: object) -> None:
+        if event in {"call", "c_call"}:
+            found["calls"] += 1
+
+    sys.setprofile(called)
+    try:
+        render_json(audit.debrief(walk.plan, track))
+    finally:
+        sys.setprofile(None)
+    weigh = Evidence.portion_costs
+
+    def weighed(*arguments: object) -> object:
+        costs = weigh(*arguments)
+        found["portions"] += len(costs)
+        return costs
+
+    with mock.patch.object(Evidence, "portion_costs", weighed):
+        audit.debrief(walk.plan, track)
+    return found
 
 
 def grown(case: tuple[int, int]) -> dict[str, float]:
@@ -84,9 +124,25 @@ def read(case: tuple[int, int]) -> dict[str, float]:
 
 
 def in_own_process(job, *arguments):
-    """What a function gives in a fresh process."""
-    with multiprocessing.get_context("spawn").Pool(1) as one:
-        return one.apply(job, arguments)
+    """What a function gives in a fresh process, on one thread as the command runs."""
+    one_thread = {"OMP_NUM_THREADS": "1", "OPENBLAS_NUM_THREADS": "1"}
+    kept = {name: os.environ.get(name) for name in one_thread}
+    os.environ.update(one_thread)
+    try:
+        with multiprocessing.get_context("spawn").Pool(1) as one:
+            return one.apply(job, arguments)
+    finally:
+        for name, said in kept.items():
+            os.environ.pop(name) if said is None else os.environ.update({name: said})
+
+
+def least_in_turn(job, cases: Sequence[object], rounds: int, figure: str = "seconds") -> list[dict]:
+    """What a job gives for each case, its least of some rounds in which the cases take turns.
+
+    Whatever else runs on the machine then falls on all of them alike.
+    """
+    runs = [[in_own_process(job, case) for case in cases] for _ in range(rounds)]
+    return [min(of, key=lambda run: run[figure]) for of in zip(*runs, strict=True)]
 
 
 def over_linear(small: dict[str, float], large: dict[str, float], times: float) -> float:

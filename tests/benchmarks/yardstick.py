@@ -26,9 +26,20 @@ def processor_s(job: Callable[[], object], repeats: int = 3) -> float:
     return best
 
 
+def in_turn_s(*jobs: Callable[[], object], repeats: int = 5) -> list[float]:
+    """The least processor time of each of some jobs that take turns."""
+    runs = [[processor_s(job, 1) for job in jobs] for _ in range(repeats)]
+    return [min(of) for of in zip(*runs, strict=True)]
+
+
 @cache
 def yardstick_s(repeats: int = 3) -> float:
     """Seconds of the unit, on this machine now."""
+    return processor_s(yardstick(), repeats)
+
+
+def yardstick() -> Callable[[], object]:
+    """The work that takes one unit, to be timed beside something else."""
     import gpxpy
     from benchmarks.read_track import write_recording
 
@@ -36,4 +47,4 @@ def yardstick_s(repeats: int = 3) -> float:
         path = Path(folder) / "walk.gpx"
         write_recording(path, FIXES)
         text = path.read_text(encoding="utf-8")
-    return processor_s(lambda: gpxpy.parse(text), repeats)
+    return lambda: gpxpy.parse(text)

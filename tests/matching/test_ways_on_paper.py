@@ -9,8 +9,9 @@ from types import SimpleNamespace
 import numpy as np
 import pytest
 
+from audit.matching.edge_evidence import CutRuns
 from audit.matching.route import Edge
-from audit.matching.soft_minimum import Runs, total_cost
+from audit.matching.soft_minimum import total_cost
 from audit.matching.ways import Ways, weighed_edges
 
 CUTS = 5
@@ -59,11 +60,11 @@ class Course:
 
     def of_edge(self, of: Edge):
         first, second = np.array(self.pairs[self.key(of)], dtype=np.int64).reshape(-1, 2).T
-        by_first = np.argsort(first, kind="stable")
-        return SimpleNamespace(
-            first=first, second=second, by_first=by_first,
-            at_first=Runs(first[by_first], CUTS), at_second=Runs(second, CUTS),
-        )  # fmt: skip
+        return SimpleNamespace(first=first, second=second)
+
+    def runs_of(self, of: Edge):
+        at = self.of_edge(of)
+        return CutRuns(at.first, at.second, CUTS)
 
     def portion_costs(self, of: Edge, walker):
         return self.costs[self.key(of)] + walker
