@@ -124,3 +124,14 @@ def test_the_furthest_place_is_that_from_the_middle_of_both_lines() -> None:
         pytest.approx(12.0),
         pytest.approx(42.0),
     )
+
+
+def test_the_furthest_place_may_be_the_last() -> None:
+    """Out 40 m to the right and on there, from one metre off the line: nothing leads back."""
+    drawn = around()
+    found = describe_bypass(
+        np.arange(len(drawn)) * 1.0, drawn, 90.0, (101, 140), NOISE_M, MEMORY_S, S
+    )
+    # The line before is the mean of sixteen places, one of them a metre off.
+    assert found.out_m == pytest.approx(40.0 - 1.0 / 16.0)
+    assert found.back_m == pytest.approx(0.0, abs=1e-9)

@@ -58,6 +58,10 @@ def test_errors_of_the_ledger_by_the_squares_of_its_points() -> None:
     blunt = replace(
         leg, start=replace(leg.start, half_square_m=5.0), end=replace(leg.end, half_square_m=50.0)
     )
+    straight = replace(found, ledger=replace(found.ledger, detour=(0.0, 0.0)))
+    assert ledger_errors(blunt, straight, 2.0, 3.0).detour_m == 0.0
+    aside = replace(found, ledger=replace(found.ledger, detour=(0.0, 1e-3)))
+    assert ledger_errors(blunt, aside, 2.0, 3.0).detour_m > 3.0
     errors = ledger_errors(blunt, found, 2.0, 3.0)
     assert errors.inherited_m == pytest.approx(math.hypot(2.0, 5.0 / math.sqrt(3.0)))
     assert errors.plan_m == pytest.approx(math.hypot(5.0, 50.0) / math.sqrt(3.0))

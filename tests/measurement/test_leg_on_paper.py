@@ -327,6 +327,7 @@ def test_the_heading_part_of_a_bent_leg_goes_by_the_vector_between_its_ends() ->
         ([0, 4, 3, 8, 7, 12], (12, 0)),  # what falls by a metre on the way up is error
         ([12, 8, 9, 4, 5, 0], (0, 12)), ([0, 10, 12, 2, 6], (16, 10)), ([5, 5, 5], (0, 0)), ([0, 3, 0], (3, 3)),
         ([5, 3, 10, 9], (7, 0)), ([5, 7, 0, 1], (0, 7)),  # nor what falls before it,
+        ([20, 10, 12, 5], (0, 15)), ([0, 10, 8, 15], (15, 0)),  # two metres on the way
     ],
 )  # fmt: skip
 def test_rises_and_falls_count_once_they_are_more_than_error(heights, climbed) -> None:

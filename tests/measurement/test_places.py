@@ -89,9 +89,11 @@ def test_a_corner_between_few_fixes_is_laid_through_those_about_it(
 ) -> None:
     """So many on either side, and none beyond the walk's other corners."""
     asked = []
-    monkeypatch.setattr(
-        places, "sparse_corner", lambda time_s, *_, **__: asked.append(time_s.tolist())
-    )
+
+    def corner(time_s, _, moments_s, **__):
+        asked.append((time_s.tolist(), moments_s.tolist()))
+
+    monkeypatch.setattr(places, "sparse_corner", corner)
     time_s = 30.0 * np.arange(40.0)
     clean = clean_of(time_s, np.column_stack([time_s, 0.0 * time_s]), every_s=30.0)
     fix_place(
@@ -104,7 +106,8 @@ def test_a_corner_between_few_fixes_is_laid_through_those_about_it(
     )
     reach_s = S.corner_fixes * 30.0
     about = time_s[(np.abs(time_s - 615.0) <= reach_s) & (time_s >= from_s) & (time_s <= to_s)]
-    assert asked == [about.tolist()]
+    moments_s = 615.0 + 30.0 * np.linspace(-1.0, 1.0, S.corner_moments)
+    assert asked == [(about.tolist(), moments_s.tolist())]
 
 
 def test_the_one_fix_of_a_halt_is_its_place() -> None:

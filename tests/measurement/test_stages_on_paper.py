@@ -66,6 +66,19 @@ def test_with_few_fixes_the_next_one_shows_the_point() -> None:
     ]  # fmt: skip
 
 
+def test_who_claims_as_the_recording_ends_is_at_the_point_to_its_end() -> None:
+    """The last fix, at 1000 s, is where he stands; the one before it lies 30 m back."""
+    clean = eastward(every_s=20.0)
+    assert stages(leg(0, 100.0, 990.0), clean=clean)[-2:] == [
+        ("at-point", None, 990.0, 1000.0), ("walk-off", None, 1000.0, 1000.0)
+    ]  # fmt: skip
+    late = clean_of(
+        np.array([0.0, 500.0, 990.0, 1000.0]), np.array([[0, 0], [500, 0], [990, 0], [1090, 0]])
+    )
+    found = stages(leg(0, 100.0, 1000.0), clean=late)
+    assert found[-1] == ("walk-off", None, 1000.0, 1000.0)
+
+
 @pytest.mark.parametrize(
     ("search_end_s", "settled_s"), [(None, 400.0), (390.0, 400.0), (450.0, 450.0), (550.0, 500.0)]
 )
