@@ -13,6 +13,7 @@ from __future__ import annotations
 import argparse
 import json
 import tempfile
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -27,6 +28,17 @@ def run(files, out: Path, jobs: int) -> dict[str, float]:
         ["-m", "audit", "grade", *map(str, files.plans), *map(str, files.tracks),
          "--roster", str(files.roster), "--out", str(out), "--jobs", str(jobs)]
     )  # fmt: skip
+
+
+def two_at_once(files, folder: Path) -> float:
+    """How many times as fast two classes of one process each are graded at once as in turn.
+
+    Two processors that share a core or their memory do not give two: this is what they can.
+    """
+    alone = run(files, folder / "alone", 1)["seconds"]
+    with ThreadPoolExecutor(2) as both:
+        done = both.map(lambda name: run(files, folder / name, 1)["seconds"], ("one", "other"))
+        return 2.0 * alone / max(done)
 
 
 def main() -> None:

@@ -131,7 +131,10 @@ def _growth(*, quick: bool) -> dict[str, float]:
 
 
 def _class(unit: float) -> dict[str, float]:
-    """A class of six and of twelve: what each walk more takes, and what two processors gain."""
+    """A class of six and of twelve: what each walk more takes, and what two processors gain.
+
+    They gain no more than two classes that know nothing of each other, graded at once.
+    """
     from classes.class_files import write_class
     from classes.made_class import make_class
     from classes.members import Plants
@@ -144,8 +147,10 @@ def _class(unit: float) -> dict[str, float]:
             for jobs in (1, 2):
                 out = Path(name) / f"out{jobs}"
                 runs[walkers, jobs] = grade_class.run(files, out, jobs)
+            most = grade_class.two_at_once(files, Path(name))
     more = runs[12, 1]["processor_s"] - runs[6, 1]["processor_s"]
     return {
         "class.each_walk_more": more / 6.0 / unit,
         "class.two_processors_ratio": runs[12, 1]["seconds"] / runs[12, 2]["seconds"],
+        "class.two_at_once_ratio": most,
     }
