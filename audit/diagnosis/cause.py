@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from audit.diagnosis.evidence import LegEvidence
@@ -59,6 +60,17 @@ class Expected:
     odds: float = 1.0
     pace_follows: bool = False
     logged: bool = True
+
+    def beside(self, shared: Expected) -> Expected:
+        """Give this way of a slip on a leg that shows a mistake of the whole walk as well."""
+        return replace(
+            self,
+            turn_deg=self.turn_deg + shared.turn_deg,
+            turn_sd_deg=math.hypot(self.turn_sd_deg, shared.turn_sd_deg),
+            log_ratio=self.log_ratio + shared.log_ratio,
+            log_ratio_sd=math.hypot(self.log_ratio_sd, shared.log_ratio_sd),
+            logged=self.logged and shared.logged,
+        )
 
 
 Expects = Callable[[LegEvidence, DiagnosisSettings], tuple[Expected, ...]]

@@ -115,13 +115,18 @@ def _mixture(
     astray = share * aside[:, None]
     columns, used = [], share
     for prior, expected in ways.values():
-        total = np.zeros_like(ordinary)
         for way in expected:
             used += prior * way.weight
-            total += prior * way.weight * density(way)
-        columns.append(total)
+        columns.append(density_of_ways(prior, expected, density))
     first = [(1.0 - used) * ordinary, np.broadcast_to(astray, ordinary.shape)]
     return np.stack([*first, *columns], axis=1)
+
+
+def density_of_ways(
+    prior: float, ways: Sequence[Expected], density: Callable[[Expected], FloatArray]
+) -> FloatArray:
+    """Give the density of a mistake that shows in one of some ways, its share included."""
+    return np.asarray(sum(prior * way.weight * density(way) for way in ways))
 
 
 def _with_named(densities: FloatArray, named: FloatArray) -> FloatArray:

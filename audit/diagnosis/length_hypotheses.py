@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import partial
 
 import numpy as np
 from numpy.typing import NDArray
 
-from audit.diagnosis.beside_another import both_lengths, often
+from audit.diagnosis.beside_another import both_lengths, shown_and_beside
 from audit.diagnosis.evidence import LegEvidence
 from audit.diagnosis.leg_densities import (
     STRAY,
@@ -161,17 +162,12 @@ def _lengthened(
             names.append(leg.length_names)
             continue
         both = both_lengths(shared.cause, way, leg.length_ways, settings)
-        shown = length_density(leg.leg, leg.accounts, way, paces, settings)
+        density = partial(length_density, leg.leg, leg.accounts, grid=paces, settings=settings)
+        shown = keeps * shown_and_beside(way, both, density)
         aside = stray * stray_length(leg.leg, leg.accounts, settings)[:, None]
-        columns = [np.broadcast_to(aside, shown.shape), keeps * (1.0 - often(both)) * shown]
-        for prior, ways in both.values():
-            each = [
-                one.weight * length_density(leg.leg, leg.accounts, one, paces, settings)
-                for one in ways
-            ]
-            columns.append(keeps * prior * np.sum(each, axis=0))
-        own = np.stack(columns, axis=1)
-        densities.append(np.concatenate([own, (1.0 - keeps - stray) * leg.lengths], axis=1))
+        aside = np.broadcast_to(aside[:, None], shown[:, :1].shape)
+        rest = (1.0 - keeps - stray) * leg.lengths
+        densities.append(np.concatenate([aside, shown, rest], axis=1))
         names.append(((STRAY,), (shared.cause,), *both, *leg.length_names))
     return LengthHypothesis(
         cause=shared.cause,

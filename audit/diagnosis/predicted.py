@@ -65,19 +65,17 @@ def predicted_beside(
     Both change a heading, or both a distance; None else.
     """
     pairs = [
-        (one, other)
+        (one, one.beside(other))
         for one in slip.expects(leg, settings)
         for other in shared.expects(leg, settings)
     ]
     if not pairs or slip.kind != shared.kind:
         return None
     if slip.kind == "turn":
-        turns = [(one.turn_deg, one.turn_deg + other.turn_deg) for one, other in pairs]
-        alone, both = min(turns, key=lambda two: abs(turn_degrees(two[1], leg.turn_deg)))
-        return _turned(alone, leg), _turned(turn_degrees(0.0, both), leg)
-    ratios = [(one.log_ratio, one.log_ratio + other.log_ratio) for one, other in pairs]
-    alone, both = min(ratios, key=lambda two: abs(two[1] - leg.log_ratio))
-    return _lengthened(alone, leg), _lengthened(both, leg)
+        alone, both = min(pairs, key=lambda two: abs(turn_degrees(two[1].turn_deg, leg.turn_deg)))
+        return _turned(alone.turn_deg, leg), _turned(turn_degrees(0.0, both.turn_deg), leg)
+    alone, both = min(pairs, key=lambda two: abs(two[1].log_ratio - leg.log_ratio))
+    return _lengthened(alone.log_ratio, leg), _lengthened(both.log_ratio, leg)
 
 
 def _turned(turn_deg: float, leg: LegEvidence) -> Predicted:

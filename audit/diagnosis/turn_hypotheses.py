@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import partial
 
 import numpy as np
 
-from audit.diagnosis.beside_another import both_turns, often
+from audit.diagnosis.beside_another import both_turns, shown_and_beside
 from audit.diagnosis.evidence import LegEvidence
 from audit.diagnosis.leg_densities import STRAY, LegDensities, Made, stray_turn, turn_density
 from audit.diagnosis.on_and_off import sum_over_changes
@@ -74,15 +75,10 @@ def _turned(
             continue
         aside = (1.0 - keeps) * stray_turn(leg.leg, leg.accounts, settings)[:, None]
         both = both_turns(shared.cause, way, leg.turn_ways, leg.accounts, settings)
-        shown = turn_density(leg.leg, leg.accounts, way, turns, settings)
-        columns = [np.broadcast_to(aside, shown.shape), keeps * (1.0 - often(both)) * shown]
-        for prior, ways in both.values():
-            each = [
-                one.weight * turn_density(leg.leg, leg.accounts, one, turns, settings)
-                for one in ways
-            ]
-            columns.append(keeps * prior * np.sum(each, axis=0))
-        densities.append(np.stack(columns, axis=1))
+        density = partial(turn_density, leg.leg, leg.accounts, grid=turns, settings=settings)
+        shown = keeps * shown_and_beside(way, both, density)
+        aside = np.broadcast_to(aside[:, None], shown[:, :1].shape)
+        densities.append(np.concatenate([aside, shown], axis=1))
         names.append(((STRAY,), (shared.cause,), *both))
     return TurnHypothesis(
         cause=shared.cause,

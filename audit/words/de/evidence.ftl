@@ -1,7 +1,7 @@
 # Der eine Satz zu einer Ursache: was sie voraussagt und was zu sehen war.
 
 evidence-predicted = Sagt voraus: { $predicted }{ $beside }; { $seen }{ $log }.
-evidence-beside = , zusammen mit dem, was alle Abschnitte haben, { $both }
+evidence-beside = {" "}(mit dem gemeinsamen Fehler der Abschnitte: { $both })
 evidence-unpredicted = { $seen }, { $distance }{ $bias }{ $start }{ $log }{ $why }.
 evidence-why-portion = ; ob dieser Teil des Weges zum Abschnitt gehört, ist zweifelhaft
 evidence-why-swerve = ; ein Stück von { $length } in anderer Richtung kann am Gelände, an Eisen oder an einem Hindernis liegen

@@ -1,7 +1,7 @@
 # The one sentence of a cause: what it predicts, and what was seen.
 
 evidence-predicted = Predicts { $predicted }{ $beside }; { $seen }{ $log }.
-evidence-beside = , with what all legs share { $both }
+evidence-beside = {" "}(with the mistake that legs share: { $both })
 evidence-unpredicted = { $seen }, { $distance }{ $bias }{ $start }{ $log }{ $why }.
 evidence-why-portion = ; whether this part of the walk is the leg's is in doubt
 evidence-why-swerve = ; a stretch of { $length } on another bearing may be the ground's, iron's or an obstacle's
