@@ -6,7 +6,7 @@ import numpy as np
 
 from audit.errors import refuse
 from audit.geodesy.geodesics import geodesic_between
-from audit.leg_card import LegCard
+from audit.leg_card import CardPoint, LegCard
 from audit.matching.leg_match import CleanTrack
 from audit.settings import MatchingSettings
 from audit.track import Track
@@ -22,13 +22,9 @@ def refuse_far_walk(
     InputRefusedError
         With the distance from the nearest fix to the nearest point.
     """
-    away_m = [
-        np.hypot(clean.east_m - point.east_m, clean.north_m - point.north_m)
-        for point in card.points
-    ]
-    nearest = min(range(len(away_m)), key=lambda number: float(away_m[number].min()))
-    fix, point = int(away_m[nearest].argmin()), card.points[nearest]
-    if float(away_m[nearest][fix]) <= settings.far_m:
+    away = [(*_nearest_fix(clean, point), point) for point in card.points]
+    nearest_m, fix, point = min(away, key=lambda of: of[0])
+    if nearest_m <= settings.far_m:
         return
     # Far from its course a grid shows no true lengths.
     way = geodesic_between(
@@ -48,3 +44,10 @@ def refuse_far_walk(
         "if both are right, check where the points are: latitude and longitude, or zone and "
         "100 km letters.",
     )
+
+
+def _nearest_fix(clean: CleanTrack, point: CardPoint) -> tuple[float, int]:
+    """Give how near the walk comes to a point, and at which fix."""
+    away_m = np.hypot(clean.east_m - point.east_m, clean.north_m - point.north_m)
+    fix = int(away_m.argmin())
+    return float(away_m[fix]), fix

@@ -23,12 +23,13 @@ def in_blocks(fixes: Fixes, settings: CleaningSettings) -> tuple[Fixes, Blocks, 
     of the file is kept, and times are moved so that the clock runs on; the clock that
     has most fixes is believed.
     """
-    fixes = fixes.take(np.argsort(fixes.segment, kind="stable"))
+    fixes = fixes.sorted_by(fixes.segment)
     begins = _block_begins(fixes, settings)
     block = np.cumsum(begins) - 1
     cleaning = _late_fixes(fixes, block)
-    order = np.lexsort((fixes.time_s, block))
-    fixes, block = fixes.take(order), block[order]
+    if cleaning:
+        order = np.lexsort((fixes.time_s, block))
+        fixes, block = fixes.take(order), block[order]
     put_back = _clock_put_back(fixes, block, settings)
     if len(put_back):
         fixes, block, moved = _mend(fixes, block, put_back)
@@ -58,7 +59,8 @@ def _block_begins(fixes: Fixes, settings: CleaningSettings) -> NDArray[np.bool_]
 
 
 def _late_fixes(fixes: Fixes, block: Blocks) -> list[Cleaning]:
-    late = int(((np.diff(fixes.time_s) < 0.0) & (np.diff(block) == 0)).sum())
+    time_s = fixes.time_s
+    late = int(((time_s[1:] < time_s[:-1]) & (block[1:] == block[:-1])).sum())
     if late == 0:
         return []
     detail = sentence("recording-detail-out-of-order")

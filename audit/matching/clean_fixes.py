@@ -43,6 +43,19 @@ class Fixes:
             segment=self.segment[which],
         )
 
+    def sorted_by(self, keys: FloatArray | NDArray[np.int64]) -> Fixes:
+        """Give them in the order in which their keys rise, equal ones as they stand."""
+        # Nearly every recording is in order; it is not copied.
+        if (keys[1:] >= keys[:-1]).all():
+            return self
+        return self.take(np.argsort(keys, kind="stable"))
+
+    def without(self, places: NDArray[np.int64]) -> Fixes:
+        """Give all but those at some places."""
+        kept = np.ones(len(self), dtype=np.bool_)
+        kept[places] = False
+        return self.take(kept)
+
     def at_times(self, time_s: FloatArray) -> Fixes:
         """Give the same places at other times."""
         return replace(self, time_s=time_s)

@@ -35,10 +35,10 @@ def one_at_a_time(
     ]
     left_out = np.concatenate([np.zeros(0, dtype=np.int64), *covered])
     if len(left_out):
-        kept = np.delete(np.arange(len(fixes)), left_out)
-        cleaning.append(_parallel(fixes.take(kept), fixes.take(left_out)))
-        fixes = fixes.take(kept)
-    fixes = fixes.take(np.argsort(fixes.time_s, kind="stable"))
+        kept = fixes.without(left_out)
+        cleaning.append(_parallel(kept, fixes.take(left_out)))
+        fixes = kept
+    fixes = fixes.sorted_by(fixes.time_s)
     repeats = np.diff(fixes.time_s, prepend=-np.inf) <= 0.0
     if repeats.any():
         cleaning.append(_same_time(fixes, repeats))
@@ -91,7 +91,7 @@ def _covered(
 
 
 def _parallel(kept: Fixes, left_out: Fixes) -> Cleaning:
-    kept = kept.take(np.argsort(kept.time_s, kind="stable"))
+    kept = kept.sorted_by(kept.time_s)
     east = np.interp(left_out.time_s, kept.time_s, kept.east_m)
     north = np.interp(left_out.time_s, kept.time_s, kept.north_m)
     apart_m = float(np.median(np.hypot(left_out.east_m - east, left_out.north_m - north)))

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
@@ -19,7 +18,9 @@ class Steps:
 
     Attributes
     ----------
-    east_m, north_m, length_m, time_s : float arrays
+    fixes : Fixes
+        Between which the steps lie.
+    length_m, time_s : float arrays
     silent : bool array
         Steps over a gap.
     fast : bool array
@@ -32,8 +33,7 @@ class Steps:
         The fastest pace of so many steps in a row; to be asked by ``before`` and ``after``.
     """
 
-    east_m: FloatArray
-    north_m: FloatArray
+    fixes: Fixes
     length_m: FloatArray
     time_s: FloatArray
     silent: NDArray[np.bool_]
@@ -56,25 +56,23 @@ class Steps:
 
     def cosine(self, one: NDArray[np.int64], other: NDArray[np.int64]) -> FloatArray:
         """Give the cosine of the angle between steps: 1 straight on, -1 straight back."""
-        along = self.east_m[one] * self.east_m[other] + self.north_m[one] * self.north_m[other]
+        east, north = self.fixes.east_m, self.fixes.north_m
+        along = (east[one + 1] - east[one]) * (east[other + 1] - east[other])
+        along += (north[one + 1] - north[one]) * (north[other + 1] - north[other])
         length = self.length_m[one] * self.length_m[other]
         return np.divide(along, length, out=np.zeros_like(along), where=length > 0.0)
 
 
 def measure_steps(fixes: Fixes, settings: CleaningSettings) -> Steps:
     """Measure the steps of fixes whose times rise strictly."""
-    east_m, north_m, time_s = (
-        np.diff(column) for column in (fixes.east_m, fixes.north_m, fixes.time_s)
-    )
-    length_m = np.hypot(east_m, north_m)
+    length_m, time_s = fixes.steps_m(), np.diff(fixes.time_s)
     speed_m_s = length_m / time_s
     pace_m_s = settings.slow_pace_m_s
     if len(speed_m_s):
         brisk = settings.pace_margin * float(np.quantile(speed_m_s, settings.pace_quantile))
         pace_m_s = float(np.clip(brisk, settings.slow_pace_m_s, settings.fast_pace_m_s))
     return Steps(
-        east_m=east_m,
-        north_m=north_m,
+        fixes=fixes,
         length_m=length_m,
         time_s=time_s,
         silent=time_s > silence_s(fixes.time_s, settings),
@@ -95,17 +93,16 @@ def _fastest_around(speed_m_s: FloatArray, settings: CleaningSettings) -> FloatA
     width, lasts = settings.neighbour_steps, settings.ride_steps
     fence = np.zeros(width)
     fenced = np.concatenate([fence, speed_m_s, fence])
-    fastest = _rolling(np.maximum, fenced, width)
     ride = _rolling(np.maximum, _rolling(np.minimum, fenced, lasts), width - lasts + 1)
-    return np.maximum(np.minimum(fastest, settings.spike_speed_m_s), ride)
+    fastest = _rolling(np.maximum, fenced, width)
+    np.minimum(fastest, settings.spike_speed_m_s, out=fastest)
+    return np.maximum(fastest, ride, out=fastest)
 
 
-def _rolling(
-    pick: Callable[[FloatArray, FloatArray], FloatArray], values: FloatArray, width: int
-) -> FloatArray:
+def _rolling(pick: np.ufunc, values: FloatArray, width: int) -> FloatArray:
     """Reduce each ``width`` values in a row; shape (n - width + 1,)."""
     size = len(values) - width + 1
-    result = values[:size]
+    result = values[:size].copy()
     for shift in range(1, width):
-        result = pick(result, values[shift : shift + size])
+        pick(result, values[shift : shift + size], out=result)
     return result

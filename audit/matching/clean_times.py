@@ -91,11 +91,11 @@ def _left_out_bare(fixes: Fixes, bare: NDArray[np.bool_]) -> Cleaning:
 
 def _standing_clock(fixes: Fixes, slack_m: float) -> Cleaning | None:
     """Say that times are of no use: too many fixes far apart carry the same one."""
-    order = np.argsort(fixes.time_s, kind="stable")
-    ordered = fixes.take(order)
-    fresh = np.flatnonzero(np.diff(ordered.time_s, prepend=-np.inf) > 0.0)
-    first = np.repeat(fresh, np.diff(fresh, append=len(ordered)))
-    hidden = int((ordered.apart_m(first, np.arange(len(ordered))) > slack_m).sum())
+    ordered = fixes.sorted_by(fixes.time_s)
+    later = np.diff(ordered.time_s, prepend=-np.inf) > 0.0
+    fresh, same = np.flatnonzero(later), np.flatnonzero(~later)
+    first = fresh[np.searchsorted(fresh, same) - 1]
+    hidden = int((ordered.apart_m(first, same) > slack_m).sum())
     if len(fresh) >= 2 and 2 * hidden <= len(fixes):
         return None
     detail = sentence("recording-detail-single-time")

@@ -58,14 +58,20 @@ def clean_track(track: Track, grid: CourseGrid, settings: CleaningSettings) -> C
         time_s=_read_only(fixes.time_s),
         east_m=_read_only(fixes.east_m),
         north_m=_read_only(fixes.north_m),
-        elevation_m=_read_only(track.elevation_m[fixes.fix]),
-        hdop=_read_only(track.hdop[fixes.fix]),
+        elevation_m=_read_only(_of_fixes(track.elevation_m, fixes.fix)),
+        hdop=_read_only(_of_fixes(track.hdop, fixes.fix)),
         fix=_read_only(fixes.fix),
         timed=timed,
         gaps=_gaps(fixes.time_s, settings) if timed else (),
         cleaning=tuple(cleaning),
         median_interval_s=usual_interval_s(fixes.time_s) if timed else None,
     )
+
+
+def _of_fixes(column: FloatArray, fix: NDArray[np.int64]) -> FloatArray:
+    """Give a column of the recording for some fixes; itself where all are kept in order."""
+    every = len(fix) == len(column) and bool((fix[1:] > fix[:-1]).all())
+    return column if every else column[fix]
 
 
 def _on_grid(track: Track, grid: CourseGrid) -> tuple[Fixes, list[Cleaning]]:
@@ -97,18 +103,25 @@ def _without_spikes(fixes: Fixes, settings: CleaningSettings) -> tuple[Fixes, li
     """Leave spikes and stray ends out, in rounds, until a second cleaning would find none."""
     spike_count = stray_count = 0
     for _ in range(settings.most_rounds):
-        steps = measure_steps(fixes, settings)
-        if not steps.fast.any():
+        spiked, strayed = _spikes_or_strays(fixes, settings)
+        spike_count += len(spiked)
+        stray_count += len(strayed)
+        if len(spiked) + len(strayed) == 0:
             break
-        drop = spikes(fixes, steps, settings)
-        spike_count += len(drop)
-        if len(drop) == 0:
-            drop = loose_ends(fixes, steps, settings)
-            stray_count += len(drop)
-        if len(drop) == 0:
-            break
-        fixes = fixes.take(np.delete(np.arange(len(fixes)), drop))
+        fixes = fixes.without(np.concatenate([spiked, strayed]))
     return fixes, _spike_account(spike_count, stray_count)
+
+
+def _spikes_or_strays(
+    fixes: Fixes, settings: CleaningSettings
+) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
+    """Give the places of spikes; where there are none, those of stray ends."""
+    none = np.empty(0, dtype=np.int64)
+    steps = measure_steps(fixes, settings)
+    if not steps.fast.any():
+        return none, none
+    found = spikes(fixes, steps, settings)
+    return found, none if len(found) else loose_ends(fixes, steps, settings)
 
 
 def _spike_account(spike_count: int, stray_count: int) -> list[Cleaning]:
