@@ -82,11 +82,11 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     clean = _cleaned(track, card, settings)
     pins = read_pins(starts or {}, claims or {}, card, clean, track.source, settings.matching)
     card, outing = _matched(clean, card, settings, pins, track.source)
-    laid_out, match = outing.laid_out, outing.match
+    sampled, match = outing.sampled, outing.match
     on_ground = _on_the_ground(clean, card, heights)
     measured = measure_walk(
         on_ground,
-        laid_out,
+        sampled,
         match,
         card,
         settings,

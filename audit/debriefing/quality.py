@@ -102,7 +102,7 @@ def _rounds_note(outing: MatchedOuting, settings: QualitySettings) -> str:
     )
     return sentence(
         "recording-rounds",
-        begun=Moment(time_s=float(outing.laid_out.clean.time_s[0]), day=True),
+        begun=Moment(time_s=float(outing.sampled.clean.time_s[0]), day=True),
         times=moments,
         later=max(0, later),
     )
@@ -114,7 +114,7 @@ def _recording_notes(
     """Say what the recording as a whole cannot show."""
     notes: list[str] = []
     if outing.outings > 1:
-        begun = Moment(time_s=float(outing.laid_out.clean.time_s[0]), day=True)
+        begun = Moment(time_s=float(outing.sampled.clean.time_s[0]), day=True)
         notes.append(sentence("recording-outings", count=outing.outings, begun=begun))
     if outing.rounds:
         notes.append(_rounds_note(outing, settings))

@@ -1,27 +1,53 @@
 """One broad look at all portions as all edges, held small: edge by edge, and piece by piece.
 
-Of a portion as an edge only its place and its costs are kept between the way forward and the
-way back in time. Seven digits of a cost are enough: what is told here is whether it lies
-within forty nats of the likeliest, and what lies just there counts for nothing either way.
+What all portions cost as all edges would fill the memory. It is not kept between the way
+forward and the way back in time, but worked out once more on the way back, for the few
+portions that lie between cuts where a likely way may pass.
 """
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
 
-from audit.matching.edge_evidence import CutRuns, SmallIndex, pieces, reach_of
+from audit.matching.edge_evidence import CutRuns, pieces, reach_of
 from audit.matching.evidence import EdgeKey, Evidence
-from audit.matching.portions import IndexArray, SmallFloat
+from audit.matching.portions import SmallIndex
 from audit.matching.route import Edge
 from audit.matching.soft_minimum import IMPOSSIBLE, Runs, combined, total_cost
 from audit.matching.stays import Marks, Stays, StaysAtPoint
 from audit.matching.walker import Walker
 from audit.units import FloatArray
+
+_BESIDE_NATS = 10.0
+"""How much less likely than those in play all ways over a portion are that is passed over on
+the way back: what they would add to the others is lost in a ten-thousandth of a nat; chosen."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Forward:
+    """What the way forward in time tells; costs of shape (walkers, cuts), a node each.
+
+    The last of each stands for node -1, outside the recording.
+
+    Attributes
+    ----------
+    arrived, left : list of float arrays
+        What arriving at a node at each cut costs, and leaving it.
+    least : dict of float arrays, shape (walkers,)
+        Of each edge the least that one of its portions costs.
+    total : float array, shape (walkers,)
+        All ways together.
+    """
+
+    arrived: list[FloatArray]
+    left: list[FloatArray]
+    least: dict[EdgeKey, FloatArray]
+    total: FloatArray
 
 
 class BroadLook:
@@ -30,9 +56,8 @@ class BroadLook:
     def __init__(self, stays: Stays, walkers: Sequence[Walker]) -> None:
         self._evidence, self._walkers = stays.evidence, walkers
         self._route = stays.evidence.route
-        self._size = len(stays.evidence.cuts)
+        self._shape = len(walkers), len(stays.evidence.cuts)
         self._places = _Places(stays.evidence)
-        self._costs: dict[EdgeKey, SmallFloat] = {}
         self._from: dict[int, list[Edge]] = defaultdict(list)
         for edge in self._route.edges:
             if edge.kind == "jump" or self._places.marks(edge)[0].any():
@@ -45,52 +70,64 @@ class BroadLook:
         They are told by their places among all portions. Their odds are within so much of
         certain.
         """
-        left, total = self._forward()
-        return self._backward(left, total + within_nats)
+        forward = self._forward()
+        return self._backward(forward, forward.total + within_nats)
 
-    def _forward(self) -> tuple[list[FloatArray], FloatArray]:
-        """Give what leaving each node at each cut costs, and all ways together."""
-        shape = len(self._walkers), self._size
-        arrived = [np.full(shape, IMPOSSIBLE) for _ in self._route.position]
-        left = [
-            np.tile(self._stays.setting_out(node), (shape[0], 1)) for node in range(len(arrived))
-        ]
-        ends = [np.full(shape[0], IMPOSSIBLE)]
+    def _forward(self) -> _Forward:
+        """Weigh all ways forward in time."""
+        nodes = range(len(self._route.position))
+        arrived = [np.full(self._shape, IMPOSSIBLE) for _ in (*nodes, -1)]
+        left = [np.tile(self._stays.setting_out(node), (self._shape[0], 1)) for node in nodes]
+        left.append(np.zeros(self._shape))
+        least: dict[EdgeKey, FloatArray] = {}
+        ends = [np.full(self._shape[0], IMPOSSIBLE)]
+        shared: dict[EdgeKey, FloatArray] = {}
+        waiting = Counter(self._evidence.key(edge) for of in self._from.values() for edge in of)
         for node in (-1, *self._route.order):
             if node >= 0 and arrived[node].min() < IMPOSSIBLE / 2:
                 stayed = np.array([self._stays.left(node, at) for at in arrived[node]])
                 left[node] = combined(left[node], stayed)
                 ends.append(_total(arrived[node] + self._stays.ending(node)))
             for edge in self._from[node]:
-                first, second = self._places.cuts(edge)
-                cost = self._cost(edge) + (left[node].take(first, axis=1) if node >= 0 else 0.0)
-                if edge.target < 0:
-                    ends.append(_total(cost))
-                else:
-                    runs = Runs(second, self._size)
-                    there = np.array([runs.combined(of) for of in cost])
-                    arrived[edge.target] = combined(arrived[edge.target], there)
-        return left, _total(np.array(ends).T)
+                key = self._evidence.key(edge)
+                places = self._places.of(edge)
+                first, second = self._places.cuts(edge, places)
+                # Kept while another edge over which they cost the same is to come.
+                costs = shared.pop(key) if key in shared else self._costs(edge, places)
+                waiting[key] -= 1
+                if waiting[key]:
+                    shared[key] = costs
+                least[key] = costs.min(axis=1)
+                runs = Runs(second, self._shape[1])
+                there = [
+                    runs.combined(cost + edge.cost + before.take(first))
+                    for cost, before in zip(costs, left[node], strict=True)
+                ]
+                arrived[edge.target] = combined(arrived[edge.target], np.array(there))
+        ends.append(_total(arrived[-1]))
+        return _Forward(arrived=arrived, left=left, least=least, total=_total(np.array(ends).T))
 
-    def _backward(self, left: list[FloatArray], most: FloatArray) -> list[tuple[Edge, SmallIndex]]:
+    def _backward(self, forward: _Forward, most: FloatArray) -> list[tuple[Edge, SmallIndex]]:
         """Give of each edge the portions over which all ways together cost less than this."""
-        to_come = [np.full_like(of, IMPOSSIBLE) for of in left]
+        to_come = [np.full(self._shape, IMPOSSIBLE) for _ in self._route.position]
+        to_come.append(np.zeros(self._shape))
         found = []
         for node in (*reversed(self._route.order), -1):
-            to_come_left = np.full_like(to_come[0], IMPOSSIBLE)
+            to_come_left = np.full(self._shape, IMPOSSIBLE)
             for edge in self._from[node]:
-                first, second = self._places.cuts(edge)
-                cost = self._cost(edge)
-                if edge.target >= 0:
-                    cost += to_come[edge.target].take(second, axis=1)
+                places = self._open(edge, forward, to_come[edge.target], most + _BESIDE_NATS)
+                if len(places) == 0:
+                    continue
+                first, second = self._places.cuts(edge, places)
+                costs = self._costs(edge, places) + edge.cost
+                costs += to_come[edge.target].take(second, axis=1)
                 if node >= 0:
-                    runs = CutRuns(first, second, self._size)
-                    there = [runs.at_first.combined(of[runs.by_first]) for of in cost]
+                    runs = CutRuns(first, second, self._shape[1])
+                    there = [runs.at_first.combined(of[runs.by_first]) for of in costs]
                     to_come_left = combined(to_come_left, np.array(there))
-                    cost += left[node].take(first, axis=1)
                 if edge.kind != "jump":
-                    likely = (cost < most[:, None]).any(axis=0)
-                    found.append((edge, self._places.of(edge)[likely]))
+                    costs += forward.left[node].take(first, axis=1)
+                    found.append((edge, places[(costs < most[:, None]).any(axis=0)]))
             if node >= 0:
                 stayed = np.array([self._stays.to_come(node, of) for of in to_come_left])
                 to_come[node] = combined(
@@ -98,27 +135,38 @@ class BroadLook:
                 )
         return found
 
-    def _cost(self, edge: Edge) -> FloatArray:
-        """Give the costs of an edge's portions, arriving included, or of a leap from each cut."""
-        if edge.kind == "jump":
-            return np.full((len(self._walkers), self._size), edge.cost)
-        key = self._evidence.key(edge)
-        if key not in self._costs:
-            self._costs[key] = self._worked_out(edge)
-        return self._costs[key].astype(np.float64) + edge.cost
+    def _open(
+        self, edge: Edge, forward: _Forward, to_come: FloatArray, most: FloatArray
+    ) -> SmallIndex:
+        """Give the portions of an edge that lie between cuts where a way may pass that costs less.
 
-    def _worked_out(self, edge: Edge) -> SmallFloat:
-        evidence, places = self._evidence, self._places.of(edge)
+        All ways over a portion cost no less than all that come to its end; nor less than the
+        way up to it, the way on, and the least that any portion of the edge costs.
+        """
+        places = self._places.of(edge)
+        first, second = self._places.cuts(edge, places)
+        rooms = most - edge.cost - forward.least[self._evidence.key(edge)]
+        fits = np.zeros(len(places), dtype=bool)
+        reached = forward.arrived[edge.target] + to_come < most[:, None]
+        onward = np.where(reached, to_come, IMPOSSIBLE)
+        for before, after, room in zip(forward.left[edge.source], onward, rooms, strict=True):
+            fits |= before.take(first) + after.take(second) < room
+        return places[fits]
+
+    def _costs(self, edge: Edge, places: SmallIndex) -> FloatArray:
+        """Give what some portions of an edge cost, arriving included; a leap costs nothing."""
+        costs = np.zeros((len(self._walkers), len(places)))
+        if edge.kind == "jump":
+            return costs
+        evidence = self._evidence
         begins, ends = map(np.flatnonzero, self._places.marks(edge))
-        reach = reach_of(begins, ends, self._size)
-        costs = np.empty((len(self._walkers), len(places)), dtype=np.float32)
+        reach = reach_of(begins, ends, self._shape[1])
         begin = 0
         for piece in pieces(places):
             at = replace(evidence.laid_out(edge, piece), reach=reach)
             end, ending = begin + len(piece), evidence.ending(edge, at.second)
             for number, walker in enumerate(self._walkers):
-                cost = evidence.portion_costs(edge, walker, at) + ending
-                costs[number, begin:end] = cost
+                costs[number, begin:end] = evidence.portion_costs(edge, walker, at) + ending
             begin = end
         return costs
 
@@ -132,7 +180,12 @@ class _Places:
         self._marks: dict[EdgeKey, tuple[Marks, Marks]] = {}
 
     def of(self, edge: Edge) -> SmallIndex:
-        """Give the portions worth a look; they are chosen once, and kept as a bit each."""
+        """Give the portions worth a look; they are chosen once, and kept as a bit each.
+
+        Of a leap they are the cuts at which it stays.
+        """
+        if edge.kind == "jump":
+            return np.arange(len(self._evidence.cuts), dtype=np.int32)
         key = self._evidence.key(edge)
         if key not in self._known:
             places = self._evidence.worth_a_look(edge)
@@ -143,12 +196,11 @@ class _Places:
         begin, bits = self._known[key]
         return (np.flatnonzero(np.unpackbits(bits).view(bool)) + begin).astype(np.int32)
 
-    def cuts(self, edge: Edge) -> tuple[IndexArray, IndexArray]:
-        """Give the cuts between which they lie; a leap stays at its cut."""
+    def cuts(self, edge: Edge, places: SmallIndex) -> tuple[SmallIndex, SmallIndex]:
+        """Give the cuts between which some portions lie; a leap stays at its cut."""
         if edge.kind == "jump":
-            every = np.arange(len(self._evidence.cuts))
-            return every, every
-        places, portions = self.of(edge), self._evidence.portions
+            return places, places
+        portions = self._evidence.portions
         return portions.first[places], portions.second[places]
 
     def marks(self, edge: Edge) -> tuple[Marks, Marks]:
@@ -156,7 +208,7 @@ class _Places:
         key = self._evidence.key(edge)
         if key not in self._marks:
             begins, ends = np.zeros((2, len(self._evidence.cuts)), dtype=bool)
-            first, second = self.cuts(edge)
+            first, second = self.cuts(edge, self.of(edge))
             begins[first] = ends[second] = True
             self._marks[key] = begins, ends
         return self._marks[key]

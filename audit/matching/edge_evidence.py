@@ -6,17 +6,14 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
 from audit.matching.cuts import Cuts
-from audit.matching.portions import IndexArray, Portions, SmallFloat, slices
+from audit.matching.portions import IndexArray, Portions, SmallFloat, SmallIndex, slices
 from audit.matching.route import Edge
 from audit.matching.slips import Slips
 from audit.matching.soft_minimum import Runs, order_of
 from audit.settings import MatchingSettings
 from audit.units import FloatArray, turn_degrees
-
-SmallIndex = NDArray[np.int32]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -141,9 +138,9 @@ def lay_out_edge(
     if edge.line is None:
         standing_cost += _cost_of_ends(portions, index, cuts, settings)
     return EdgeEvidence(
-        index=index.astype(np.int32),
-        first=first.astype(np.int32),
-        second=second.astype(np.int32),
+        index=index,
+        first=first,
+        second=second,
         at_target=_at_target(chord, target_m[second], noise_m, settings).astype(np.float32),
         standing_cost=standing_cost.astype(np.float32),
         reach=reach_of(first, second, len(cuts)),
@@ -151,7 +148,9 @@ def lay_out_edge(
     )
 
 
-def reach_of(first: IndexArray, second: IndexArray, cuts: int) -> tuple[int, int]:
+def reach_of(
+    first: IndexArray | SmallIndex, second: IndexArray | SmallIndex, cuts: int
+) -> tuple[int, int]:
     """Give the reach of portions between these cuts; see `EdgeEvidence`."""
     if len(first) == 0:
         return 0, 0
@@ -228,10 +227,9 @@ def _in_the_neighbourhood(
     where = np.flatnonzero(end)
     if len(where) == 0:
         return np.empty(0, dtype=np.int64)
-    low, high = np.searchsorted(portions.second, [where[0], where[-1] + 1])
-    part = slice(int(low), int(high))
-    fits = begin[portions.first[part]] & end[portions.second[part]]
-    return np.flatnonzero(fits) + int(low)
+    low, high = portions.ending(int(where[0]), int(where[-1]))
+    fits = begin[portions.first[low:high]] & end[portions.second[low:high]]
+    return np.flatnonzero(fits) + low
 
 
 def _at_target(

@@ -15,7 +15,6 @@ from audit.matching.edge_evidence import (
     CutRuns,
     EdgeEvidence,
     PortionLooks,
-    SmallIndex,
     lay_out_edge,
     look_at_portions,
     reaches,
@@ -23,7 +22,7 @@ from audit.matching.edge_evidence import (
 )
 from audit.matching.halts import Movement
 from audit.matching.learnt import Learnt, Signs
-from audit.matching.portions import Portions
+from audit.matching.portions import Portions, SmallIndex
 from audit.matching.route import Edge, Route
 from audit.matching.signs import SignsSeen
 from audit.matching.slips import Slips
@@ -86,7 +85,7 @@ class Evidence:
         self.settings = settings
         self.noise_m = movement.noise_m
         self.place_sd_m = float(np.hypot(1.4 * movement.noise_m, settings.place_sd_m))
-        self._directions = Directions(samples, movement, cuts, settings)
+        self.directions = Directions(samples, movement, cuts, settings)
         self._looks = look_at_portions(portions, movement.noise_m, settings)
         self._edges: dict[EdgeKey, EdgeEvidence] = {}
         self._runs: dict[EdgeKey, CutRuns] = {}
@@ -190,15 +189,15 @@ class Evidence:
             if edge.kind != "jump" and key not in self._edges:
                 index = np.unique(np.concatenate(kept.get(key, none)))
                 self._edges[key] = self.laid_out(edge, index)
-        self._directions = copy(self._directions)
-        self._directions.forget()
+        self.directions = copy(self.directions)
+        self.directions.forget()
         self._told = {}
         self._reach = reaches((key.azimuth_deg, at) for key, at in self._edges.items())
 
     def forget(self) -> None:
         """Let go of what was worked out for every edge; it is worked out anew where asked for."""
         self._edges, self._runs, self._told = {}, {}, {}
-        self._directions.forget()
+        self.directions.forget()
 
     def portion_costs(
         self, edge: Edge, walker: Walker, at: EdgeEvidence | None = None
@@ -251,7 +250,7 @@ class Evidence:
         log_ratio = looks.log_chord - np.log(planned_m * walker.pace_scale)
         sd = np.hypot(walker.distance_sd, self.place_sd_m / planned_m)
         density = np.exp(-0.5 * (log_ratio / sd) ** 2) * (3.0 / (sd * _ROOT_TAU))
-        most = self._directions.most_gain(1.0) * planned_m
+        most = self.directions.most_gain(1.0) * planned_m
         gain = settings.slip_direction_share * most * np.exp(-looks.bent_cost)
         price = np.minimum(settings.chance_price_share * most, settings.chance_price_most)
         return _Seen(
@@ -329,7 +328,7 @@ class Evidence:
         price is the same for all portions: it moves no cut, but keeps a walk that has
         left the course from passing for more of its legs.
         """
-        price = self.settings.chance_price_share * self._directions.most_gain(
+        price = self.settings.chance_price_share * self.directions.most_gain(
             edge.distance_m * walker.pace_scale
         )
         return min(price, self.settings.chance_price_most)
@@ -391,8 +390,8 @@ class Evidence:
         """Cost of the directions of every metre, walked so much off this walker's usual one."""
         expected_deg = edge.azimuth_deg + (walker.bias_deg + turn_deg)
         reach = self._reach.get(edge.azimuth_deg, at.reach)
-        most = self._directions.most_gain(edge.distance_m * walker.pace_scale)
-        return self._directions.cost(edge, at, expected_deg, most, reach)
+        most = self.directions.most_gain(edge.distance_m * walker.pace_scale)
+        return self.directions.cost(edge, at, expected_deg, most, reach)
 
 
 def _falling(value: FloatArray, middle: float, width: float) -> FloatArray:

@@ -14,9 +14,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from audit.leg_card import LegCard
-from audit.matching.edge_evidence import SmallIndex, worth_a_look
+from audit.matching.edge_evidence import worth_a_look
 from audit.matching.evidence import EdgeKey, Evidence
-from audit.matching.portions import IndexArray
+from audit.matching.portions import IndexArray, SmallIndex
 from audit.matching.route import Edge, Route
 from audit.matching.stays import Stays
 from audit.matching.supposed_walkers import broad_walkers
@@ -58,9 +58,9 @@ class NearEvidence(Evidence):
         where = np.flatnonzero(end)
         if len(where) == 0:
             return np.empty(0, dtype=np.int64)
-        low, high = np.searchsorted(portions.second, [where[0], where[-1] + 1])
-        near = slice(int(low), int(high))
-        return np.flatnonzero(begin[portions.first[near]] & end[portions.second[near]]) + int(low)
+        low, high = portions.ending(int(where[0]), int(where[-1]))
+        fits = begin[portions.first[low:high]] & end[portions.second[low:high]]
+        return np.flatnonzero(fits) + low
 
 
 def near_evidence(stays: Stays, card: LegCard, settings: MatchingSettings) -> Evidence:

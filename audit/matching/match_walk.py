@@ -110,7 +110,9 @@ def weigh(
         # Weighed one by one, the best few kept: all of them would fill the memory.
         best_first.append(Ways(stays, walker))
         best_first.sort(key=lambda ways: ways.total + prior(ways.walker))
-        del best_first[settings.fan_keep :]
+        if len(best_first) > settings.fan_keep:
+            del best_first[settings.fan_keep :]
+            stays.evidence.directions.forget()  # most are those of walkers who are out
     least = best_first[0].total + prior(best_first[0].walker)
     kept = [
         ways

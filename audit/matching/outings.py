@@ -15,7 +15,7 @@ from audit.matching.passing import passing_cost
 from audit.matching.pins import Pin
 from audit.matching.rounds import begun_anew, rounds_to_weigh
 from audit.matching.route import course_points
-from audit.matching.walk_layout import WalkLaidOut, lay_out, near_course
+from audit.matching.walk_layout import SampledWalk, lay_out, near_course
 from audit.settings import MatchingSettings
 
 
@@ -34,7 +34,7 @@ class MatchedOuting:
         that only the best were weighed.
     """
 
-    laid_out: WalkLaidOut
+    sampled: SampledWalk
     match: Match
     outings: int
     others: tuple[Match, ...] = ()
@@ -43,7 +43,7 @@ class MatchedOuting:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Walk:
-    laid_out: WalkLaidOut
+    sampled: SampledWalk
     match: Match
 
     @property
@@ -90,10 +90,10 @@ def match_outings(
     if len(walks) > 1:
         best = min(
             walks,
-            key=lambda walk: walk.match.cost + passing_cost(walk.laid_out, card, settings),
+            key=lambda walk: walk.match.cost + passing_cost(walk.sampled, card, settings),
         )
     return MatchedOuting(
-        laid_out=best.laid_out,
+        sampled=best.sampled,
         match=best.match,
         outings=outings,
         others=tuple(walk.match for walk in walks if walk is not best and walk.is_of_course),
@@ -170,7 +170,7 @@ def _matched(
     part: CleanTrack, card: LegCard, settings: MatchingSettings, pins: Sequence[Pin]
 ) -> _Walk:
     laid_out = lay_out(part, card, settings, pins)
-    return _Walk(laid_out=laid_out, match=match_laid_out(laid_out, card, settings))
+    return _Walk(sampled=laid_out.sampled(), match=match_laid_out(laid_out, card, settings))
 
 
 def _partings(
@@ -190,7 +190,7 @@ def _partings(
 
 def _beside_legs_m(walk: _Walk) -> float:
     """Give how much of the path belongs to no leg."""
-    time_s, path_m = walk.laid_out.samples.time_s, walk.laid_out.movement.path_m
+    time_s, path_m = walk.sampled.samples.time_s, walk.sampled.movement.path_m
     beside_m = float(path_m[-1])
     for leg in walk.match.legs:
         if leg.start_s is not None and leg.claim_s is not None:
@@ -201,7 +201,7 @@ def _beside_legs_m(walk: _Walk) -> float:
 
 def _pauses(walk: _Walk, settings: MatchingSettings) -> list[float]:
     """Give the moments amid the longest silences and halts, the longest first."""
-    time_s = walk.laid_out.clean.time_s
+    time_s = walk.sampled.clean.time_s
     silences = np.column_stack([time_s[:-1], time_s[1:]])
     stops = np.concatenate([silences, walk.match.halts])
     length_s = stops[:, 1] - stops[:, 0]

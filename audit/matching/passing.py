@@ -9,7 +9,7 @@ import numpy as np
 from audit.leg_card import LegCard
 from audit.matching.cuts import nearest_approaches
 from audit.matching.route import course_points
-from audit.matching.walk_layout import WalkLaidOut
+from audit.matching.walk_layout import SampledWalk
 from audit.settings import MatchingSettings
 from audit.units import FloatArray
 
@@ -31,15 +31,15 @@ class Passing:
     last: int
 
 
-def passing_cost(laid_out: WalkLaidOut, card: LegCard, settings: MatchingSettings) -> float:
+def passing_cost(sampled: SampledWalk, card: LegCard, settings: MatchingSettings) -> float:
     """Give the nats against a walk by how it passes the points.
 
     Matching goes by directions and lengths, as a dead-reckoner does; of two walks that
     both fit, the one that comes by the points in order, with the less walked between
     them, is the likelier.
     """
-    path_m = laid_out.movement.path_m
-    return best_passing(laid_out.samples.smooth, path_m, card, settings).cost
+    path_m = sampled.movement.path_m
+    return best_passing(sampled.samples.smooth, path_m, card, settings).cost
 
 
 def best_passing(

@@ -33,7 +33,7 @@ class PinnedLeg:
     first: int | None = None
     second: int | None = None
 
-    def portions(self, first: NDArray[np.int64], second: NDArray[np.int64]) -> NDArray[np.int64]:
+    def portions(self, first: NDArray[np.int32], second: NDArray[np.int32]) -> NDArray[np.int64]:
         """Give the portions, by their two cuts, that begin and end as pinned."""
         fits = np.ones(len(first), dtype=bool)
         if self.first is not None:

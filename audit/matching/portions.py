@@ -13,6 +13,7 @@ from audit.matching.walk_samples import WalkSamples
 from audit.units import FloatArray, direction_degrees
 
 IndexArray = NDArray[np.int64]
+SmallIndex = NDArray[np.int32]
 SmallFloat = NDArray[np.float32]
 """Seven digits, for the many figures that are kept for every portion."""
 
@@ -40,8 +41,8 @@ class Portions:
         Time between the cuts that lies between stretches of the recording.
     """
 
-    first: IndexArray
-    second: IndexArray
+    first: SmallIndex
+    second: SmallIndex
     chord_m: FloatArray
     chord_deg: FloatArray
     path_m: FloatArray
@@ -54,6 +55,12 @@ class Portions:
     def __len__(self) -> int:
         return len(self.first)
 
+    def ending(self, begin: int, end: int) -> tuple[int, int]:
+        """Give the first of the portions that end from one cut to another, and beyond the last."""
+        cuts = np.array([begin, end + 1], dtype=self.second.dtype)
+        first, beyond = np.searchsorted(self.second, cuts)
+        return int(first), int(beyond)
+
     def part(self, index: IndexArray) -> Portions:
         """Give some of the portions; ``index`` ascends."""
         return Portions(**{of.name: getattr(self, of.name)[index] for of in fields(self)})
@@ -64,15 +71,15 @@ def slices(size: int) -> list[slice]:
     return [slice(at, at + _PIECE) for at in range(0, max(size, 1), _PIECE)]
 
 
-def near_pairs(path_m: FloatArray, reach_m: float) -> tuple[IndexArray, IndexArray]:
-    """Give all pairs i < j of cuts with at most this much path between, sorted by j."""
-    count = np.searchsorted(path_m, path_m + reach_m, side="right") - np.arange(len(path_m)) - 1
-    count = np.maximum(count, 0)
-    first = np.repeat(np.arange(len(path_m)), count)
-    started = np.repeat(np.cumsum(count) - count, count)
-    second = np.arange(count.sum()) - started + first + 1
-    order = np.argsort(second, kind="stable")
-    return first[order], second[order]
+def near_pairs(path_m: FloatArray, reach_m: float) -> tuple[SmallIndex, SmallIndex]:
+    """Give all pairs i < j of cuts with at most this much path between, sorted by j and i."""
+    cut = np.arange(len(path_m), dtype=np.int32)
+    beyond = np.searchsorted(path_m, path_m + reach_m, side="right")
+    count = cut - np.searchsorted(beyond, cut, side="right")  # cuts before each that reach it
+    second = np.repeat(cut, count)
+    apart = np.repeat(np.cumsum(count, dtype=np.int32), count)
+    apart -= np.arange(len(second), dtype=np.int32)
+    return second - apart, second
 
 
 def find_portions(
@@ -89,8 +96,8 @@ def find_portions(
     first, second = near_pairs(cuts.path_m, longest_m)
     if pairs is not None and len(pairs):
         far = cuts.path_m[pairs[:, 1]] > cuts.path_m[pairs[:, 0]] + longest_m
-        first = np.concatenate([first, pairs[far, 0]])
-        second = np.concatenate([second, pairs[far, 1]])
+        first = np.concatenate([first, pairs[far, 0].astype(np.int32)])
+        second = np.concatenate([second, pairs[far, 1].astype(np.int32)])
         order = np.argsort(second, kind="stable")
         first, second = first[order], second[order]
     silence = np.where(np.diff(samples.stretch) > 0, np.diff(samples.time_s), 0.0)
@@ -138,7 +145,7 @@ class _Deviation:
             for term in (east, north, east * east, north * north, east * north)
         ]
 
-    def of(self, first: IndexArray, second: IndexArray) -> FloatArray:
+    def of(self, first: SmallIndex, second: SmallIndex) -> FloatArray:
         """Give the distances of the samples between cuts."""
         cuts, centred = self._cuts, self._centred
         begin, end = cuts.sample[first], cuts.sample[second] + 1

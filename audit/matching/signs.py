@@ -12,10 +12,9 @@ import numpy as np
 
 from audit.matching.arms import Arms, find_arms
 from audit.matching.cuts import Cuts
-from audit.matching.edge_evidence import SmallIndex
 from audit.matching.halts import Movement
 from audit.matching.learnt import Habits, Signs
-from audit.matching.portions import IndexArray, Portions
+from audit.matching.portions import IndexArray, Portions, SmallIndex
 from audit.matching.range_most import RangeMost
 from audit.matching.route import Edge
 from audit.matching.walk_samples import WalkSamples
@@ -114,7 +113,7 @@ class SignsSeen:
         standing = cuts.begins_halt[second]
         inner = self._inner(first, second)
 
-        def turned(way_deg: FloatArray, at: IndexArray) -> FloatArray:
+        def turned(way_deg: FloatArray, at: SmallIndex) -> FloatArray:
             return np.abs(turn_degrees(chord_deg, way_deg[at]))
 
         going_on = turned(arms.after[100.0].direction_deg, second)
@@ -144,7 +143,7 @@ class SignsSeen:
             "directions_nats": direction_cost,
         }
 
-    def of_stays(self, node: int, first: IndexArray, second: IndexArray) -> Signs:
+    def of_stays(self, node: int, first: SmallIndex, second: SmallIndex) -> Signs:
         """Give the signs of staying at a node from a claim until setting out again."""
         cuts, movement, arms = self.cuts, self.movement, self.arms
         moved = cuts.position[second] - cuts.position[first]
@@ -181,11 +180,11 @@ class SignsSeen:
             "path_still_walked_m": path_m[-1] - path_m,
         }
 
-    def _off(self, node: int, at: IndexArray, otherwise: float = np.nan) -> FloatArray:
+    def _off(self, node: int, at: SmallIndex, otherwise: float = np.nan) -> FloatArray:
         """Give how far from a node some cuts are; ``otherwise`` where there is no node."""
         return self.to_point_m[at, node] if node >= 0 else np.full(len(at), otherwise)
 
-    def _inner(self, first: IndexArray, second: IndexArray) -> tuple[IndexArray, IndexArray]:
+    def _inner(self, first: SmallIndex, second: SmallIndex) -> tuple[IndexArray, IndexArray]:
         """Give the cuts of each portion that lie well inside it, as first and beyond last."""
         path_m = self.cuts.path_m
         begin = np.searchsorted(path_m, path_m[first] + _INNER_M)

@@ -8,10 +8,9 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from audit.matching.edge_evidence import SmallIndex
 from audit.matching.evidence import Evidence
 from audit.matching.learnt import Signs
-from audit.matching.portions import IndexArray, SmallFloat, near_pairs
+from audit.matching.portions import IndexArray, SmallFloat, SmallIndex, near_pairs
 from audit.matching.route import Edge
 from audit.matching.soft_minimum import IMPOSSIBLE, Runs, combined, order_of
 from audit.units import FloatArray
@@ -31,8 +30,8 @@ class _Pairs:
     ``after`` which is the first that lies too far after it.
     """
 
-    first: IndexArray
-    second: IndexArray
+    first: SmallIndex
+    second: SmallIndex
     stayed: FloatArray
     before: IndexArray
     after: IndexArray
@@ -42,8 +41,8 @@ class _Pairs:
 class StaysAtPoint:
     """The stays at one node that some way may take: pairs of cuts and what each costs."""
 
-    first: IndexArray
-    second: IndexArray
+    first: SmallIndex
+    second: SmallIndex
     cost: FloatArray
     by_first: IndexArray
     at_first: Runs
@@ -206,7 +205,7 @@ def _pairs(evidence: Evidence) -> _Pairs:
     cuts, settings = evidence.cuts, evidence.settings
     size, reach = len(cuts), settings.stay_path_m
     first, second = near_pairs(cuts.path_m, reach)
-    same = np.arange(size)
+    same = np.arange(size, dtype=np.int32)
     first, second = np.concatenate([first, same]), np.concatenate([second, same])
     order = np.argsort(second, kind="stable")
     first, second = first[order], second[order]

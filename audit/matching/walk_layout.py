@@ -21,15 +21,25 @@ from audit.settings import MatchingSettings
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class WalkLaidOut:
-    """A walk made ready for matching."""
+class SampledWalk:
+    """A walk on an even time step, with where it moved and where it stood."""
 
     clean: CleanTrack
     samples: WalkSamples
     movement: Movement
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class WalkLaidOut(SampledWalk):
+    """A walk made ready for matching."""
+
     cuts: Cuts
     evidence: Evidence
     pins: PinnedCuts
+
+    def sampled(self) -> SampledWalk:
+        """Give the walk alone: what matching looks up fills most of the memory."""
+        return SampledWalk(clean=self.clean, samples=self.samples, movement=self.movement)
 
 
 def lay_out(

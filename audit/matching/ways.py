@@ -7,9 +7,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from audit.matching.edge_evidence import SmallIndex
 from audit.matching.evidence import EdgeKey, Evidence
-from audit.matching.portions import IndexArray
+from audit.matching.portions import IndexArray, SmallIndex
 from audit.matching.route import Edge
 from audit.matching.soft_minimum import IMPOSSIBLE, Runs, combined, total_cost
 from audit.matching.stays import Stays
@@ -30,8 +29,8 @@ class EdgeOdds:
 
     edge: Edge
     index: IndexArray
-    first: IndexArray | SmallIndex
-    second: IndexArray | SmallIndex
+    first: SmallIndex
+    second: SmallIndex
     log_odds: FloatArray
 
 
@@ -158,7 +157,7 @@ class _Jump:
 
     def __init__(self, edge: Edge, cuts: int) -> None:
         self.edge = edge
-        self.first = self.second = np.arange(cuts)
+        self.first = self.second = np.arange(cuts, dtype=np.int32)
         self.at_second = Runs(self.second, cuts)
         self.cost = np.full(cuts, edge.cost)
 

@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 
 from audit.leg_card import CardLeg
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
-from audit.matching.walk_layout import WalkLaidOut
+from audit.matching.walk_layout import SampledWalk
 from audit.measurement.receiver_noise import ReceiverNoise
 from audit.settings import ClaimSettings
 from audit.statistics.late_bend import Motion, weigh_bends
@@ -56,7 +56,7 @@ class _Arrival:
 
 def find_sight_bends(
     clean: CleanTrack,
-    laid_out: WalkLaidOut,
+    sampled: SampledWalk,
     match: Match,
     card_legs: tuple[CardLeg, ...],
     noise: ReceiverNoise,
@@ -67,7 +67,7 @@ def find_sight_bends(
     for leg, card_leg in zip(match.legs, card_legs, strict=True):
         if "claim" in leg.pinned:  # somebody has settled it
             continue
-        arrival = _arrival(clean, laid_out, match, leg, card_leg, settings)
+        arrival = _arrival(clean, sampled, match, leg, card_leg, settings)
         if arrival is not None:
             bend = _bend(clean, arrival, noise, settings)
             if bend is not None:
@@ -88,7 +88,7 @@ def claims_at_bends(match: Match, bends: dict[int, SightBend]) -> Match:
 
 def _arrival(
     clean: CleanTrack,
-    laid_out: WalkLaidOut,
+    sampled: SampledWalk,
     match: Match,
     leg: LegMatch,
     card_leg: CardLeg,
@@ -114,8 +114,8 @@ def _arrival(
     )
     if off_m > settings.near_point_m + card_leg.end.half_square_m:
         return None
-    samples, path_m = laid_out.samples, laid_out.movement.path_m
-    usual = laid_out.movement.walking_m_s
+    samples, path_m = sampled.samples, sampled.movement.path_m
+    usual = sampled.movement.walking_m_s
     # A halt on the way would make the speed before the arrival look slow.
     rested = halts[halts[:, 1] < arrived_s - settings.halt_reach_s, 1]
     reach_s = (settings.most_bend_m + settings.window_m) / usual

@@ -103,7 +103,7 @@ def _point(
     square = leg.end.half_square_m / np.sqrt(3.0)
     sd_m = float(np.sqrt((measures.noise_m or 0.0) ** 2 + logging_m**2 + square**2))
     target = np.array([leg.end.east_m, leg.end.north_m])
-    speed = measuring.gap_speed * context.laid_out.movement.walking_m_s
+    speed = measuring.gap_speed * context.sampled.movement.walking_m_s
 
     def approach(times_s: tuple[float, float], nearest_m: float) -> Approach:
         unseen_m = unseen_approach(clean, times_s, target, nearest_m, speed)
@@ -134,7 +134,7 @@ def _search(
 ) -> Search | None:
     """Describe what lies between the claim and the end of the search."""
     end_s = portion.search_end_s
-    samples = context.laid_out.samples
+    samples = context.sampled.samples
     if end_s is None or end_s <= walk.claim.time_s:
         return None
     inside = (samples.time_s > walk.claim.time_s) & (samples.time_s <= end_s)

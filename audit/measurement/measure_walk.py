@@ -9,7 +9,7 @@ import numpy as np
 from audit.leg_card import CardLeg, LegCard
 from audit.leg_card.pace_kind import pace_unit
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
-from audit.matching.walk_layout import WalkLaidOut
+from audit.matching.walk_layout import SampledWalk
 from audit.measurement.bypasses import describe_bypass, find_bypasses
 from audit.measurement.claims import claims_at_bends, find_sight_bends
 from audit.measurement.ground_walked import judge_elevation
@@ -54,7 +54,7 @@ class WalkMeasures:
 
 def measure_walk(
     clean: CleanTrack,
-    laid_out: WalkLaidOut,
+    sampled: SampledWalk,
     match: Match,
     card: LegCard,
     settings: Settings,
@@ -67,7 +67,7 @@ def measure_walk(
     ``cadence_per_min`` holds the cadence at each fix of ``clean``, shape (n,).
     """
     noted = log or WalkersLog(entries=())
-    context = _context(clean, laid_out, match, card, settings, cadence_per_min, noted)
+    context = _context(clean, sampled, match, card, settings, cadence_per_min, noted)
     legs: list[LegAudit] = []
     bypasses: dict[int, list[tuple[float, float]]] = {}
     for portion, card_leg in zip(context.match.legs, card.legs, strict=True):
@@ -94,7 +94,7 @@ def measure_walk(
 
 def _context(
     clean: CleanTrack,
-    laid_out: WalkLaidOut,
+    sampled: SampledWalk,
     match: Match,
     card: LegCard,
     settings: Settings,
@@ -106,12 +106,12 @@ def _context(
         clean, match.halts, settings.noise, _straight_walking(clean, match, settings)
     )
     settings = _fitted_to_noise(settings, noise)
-    bends = find_sight_bends(clean, laid_out, match, card.legs, noise, settings.claim)
+    bends = find_sight_bends(clean, sampled, match, card.legs, noise, settings.claim)
     match = with_search_ends(clean, claims_at_bends(match, bends), card, settings)
     unit = pace_unit(card.paces_per_100m, settings.paces)
     return WalkContext(
         clean=clean,
-        laid_out=laid_out,
+        sampled=sampled,
         match=match,
         card=card,
         noise=noise,
@@ -130,7 +130,7 @@ def _measure(
     settings = context.settings
     walk = walk_of_leg(
         context.clean,
-        context.laid_out,
+        context.sampled,
         context.match,
         portion,
         context.noise.noise_m,

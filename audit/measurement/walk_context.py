@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from audit.azimuths import MagneticAzimuth
 from audit.leg_card import LegCard
 from audit.matching.leg_match import CleanTrack, Match
-from audit.matching.walk_layout import WalkLaidOut
+from audit.matching.walk_layout import SampledWalk
 from audit.measurement.claims import SightBend
 from audit.measurement.ground_walked import ElevationQuality
 from audit.measurement.pace_counts import Cadence
@@ -36,7 +36,7 @@ class WalkContext:
     """
 
     clean: CleanTrack
-    laid_out: WalkLaidOut
+    sampled: SampledWalk
     match: Match
     card: LegCard
     noise: ReceiverNoise

@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
-from audit.matching.walk_layout import WalkLaidOut
+from audit.matching.walk_layout import SampledWalk
 from audit.matching.walk_samples import smoothed
 from audit.measurement.claims import SightBend
 from audit.measurement.cut_errors import cut_error
@@ -81,7 +81,7 @@ class WalkOfLeg:
 
 def walk_of_leg(
     clean: CleanTrack,
-    laid_out: WalkLaidOut,
+    sampled: SampledWalk,
     match: Match,
     leg: LegMatch,
     noise_m: float,
@@ -92,7 +92,7 @@ def walk_of_leg(
     if leg.start_s is None or leg.claim_s is None:
         message = "only a leg that was walked can be cut out"
         raise ValueError(message)
-    samples, movement, measuring = laid_out.samples, laid_out.movement, settings.measuring
+    samples, movement, measuring = sampled.samples, sampled.movement, settings.measuring
     likely_m = _likely_noise_m(noise_m, settings)
     turned = bend is not None and bend.probability > 0.5
     around = _around(match, leg, movement.walking_m_s, turned=turned)

@@ -55,7 +55,7 @@ def _ends_sd(context: WalkContext, walk: WalkOfLeg) -> float:
     The walk itself shows it: its places so much earlier and later that three of them,
     weighted 1, 4 and 1, stand for a normal error (Simpson's weights).
     """
-    samples = context.laid_out.samples
+    samples = context.sampled.samples
     ahead = unit_vector(walk.chord_deg)
     square = 0.0
     for end, error in ((walk.start, walk.start_error), (walk.claim, walk.claim_error)):

@@ -75,7 +75,7 @@ def measured_legs(walk: Walk, settings: Settings | None = None) -> list[LegRow]:
     clean = clean_track(walk.track, card.grid, used.cleaning)
     outing = match_outings(clean, card, used.matching)
     scores = score_walk(walk, portions_of(outing.match))
-    found = measure_walk(clean, outing.laid_out, outing.match, card, used)
+    found = measure_walk(clean, outing.sampled, outing.match, card, used)
     rows = []
     for leg, truth, score, portion in zip(
         found.legs, walk.truth.legs, scores.legs, found.match.legs, strict=True

@@ -83,7 +83,7 @@ def test_places_and_marks_are_those_of_the_portions_worth_a_look() -> None:
     course = Course(3, jump=True)
     places = broad_look._Places(course)
     for edge in course.route.edges:
-        first, second = places.cuts(edge)
+        first, second = places.cuts(edge, places.of(edge))
         begins, ends = places.marks(edge)
         if edge.kind == "jump":
             assert first.tolist() == second.tolist() == list(range(small.CUTS))

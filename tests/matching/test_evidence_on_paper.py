@@ -176,7 +176,7 @@ def test_who_went_astray_walked_straight_and_as_far() -> None:
 
 def test_the_price_of_chance_goes_with_what_directions_can_bring_up_to_a_limit() -> None:
     directions = SimpleNamespace(most_gain=lambda metres: metres / 100.0)
-    made = evidence_of(_directions=directions)
+    made = evidence_of(directions=directions)
     assert made._chance_price(edge(), WALKER) == pytest.approx(S.chance_price_share * 5.5)
     assert made._chance_price(edge(distance_m=1e5), WALKER) == S.chance_price_most
 
@@ -217,7 +217,7 @@ def test_all_that_may_have_happened_on_a_leg_adds_up() -> None:
 def test_directions_are_expected_as_this_walker_turns() -> None:
     asked = Mock()
     made = evidence_of(
-        _directions=SimpleNamespace(cost=asked, most_gain=lambda metres: metres / 100.0),
+        directions=SimpleNamespace(cost=asked, most_gain=lambda metres: metres / 100.0),
         _reach={20.0: (3, 9)},
     )
     at = SimpleNamespace(reach=(1, 5))
@@ -309,7 +309,7 @@ def slipped_of(azimuth_deg: float, *distance_m: float) -> Slips:
 def test_a_slip_is_held_against_its_own_length_and_straightness() -> None:
     """A metre brings a hundredth of a nat at most here; usual legs half of it, less a price."""
     seen = seen_of(log_chord=np.log([500.0, 4000.0, 600.0]), bent_cost=[0.0, 0.0, 1.0])
-    made = evidence_of(_directions=SimpleNamespace(most_gain=lambda metres: metres / 100.0))
+    made = evidence_of(directions=SimpleNamespace(most_gain=lambda metres: metres / 100.0))
     got = made._seen_slipped(
         SimpleNamespace(index=np.arange(3)),
         slipped_of(0.0, 500.0, 4000.0, 500.0),

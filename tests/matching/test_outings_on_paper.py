@@ -27,7 +27,7 @@ class Walk(SimpleNamespace):
 
 
 def walk(cost, passing=0.0, *, whole=False, of_course=True):
-    return Walk(match=SimpleNamespace(cost=cost), laid_out=passing, is_whole=whole,
+    return Walk(match=SimpleNamespace(cost=cost), sampled=passing, is_whole=whole,
                 is_of_course=of_course)  # fmt: skip
 
 
@@ -36,7 +36,7 @@ def given(monkeypatch, walks, rounds=((), ())):
     asked, left = [], iter(walks)
     monkeypatch.setattr(outings, "near_course", lambda clean, *_: clean)
     monkeypatch.setattr(outings, "rounds_to_weigh", lambda *_: rounds)
-    monkeypatch.setattr(outings, "passing_cost", lambda laid_out, *_: laid_out)
+    monkeypatch.setattr(outings, "passing_cost", lambda sampled, *_: sampled)
 
     def walks_of(part, *_):
         asked.append((float(part.time_s[0]), len(part)))

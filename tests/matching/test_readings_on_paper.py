@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
+from dataclasses import fields, replace
 from types import SimpleNamespace
 from unittest.mock import Mock
 
@@ -13,6 +13,7 @@ from measurement.hand_made import SETTINGS, card_of
 
 from audit.matching import first_look, match_walk, reading, runner_up
 from audit.matching.pins import PinnedLeg
+from audit.matching.portions import Portions
 from audit.matching.reading import LegOdds, LegReading, gather_leg_odds, read_leg
 from audit.matching.route import plan_route
 from audit.matching.runner_up import OtherReading
@@ -291,7 +292,9 @@ def test_portions_between_two_windows() -> None:
     pairs = [(a, b) for b in range(6) for a in range(b)]
     first, second = (np.array(column) for column in zip(*pairs, strict=True))
     of = first_look.NearEvidence.__new__(first_look.NearEvidence)
-    of.portions, of.cuts = SimpleNamespace(first=first, second=second), np.arange(6)
+    looks = {field.name: np.zeros(len(pairs)) for field in fields(Portions)}
+    of.portions = Portions(**{**looks, "first": first, "second": second})
+    of.cuts = np.arange(6)
     windows = np.zeros((3, 6), dtype=bool)
     windows[0, [0, 1]], windows[1, [3, 4]] = True, True
 
@@ -338,7 +341,7 @@ def test_of_supposed_walkers_the_best_by_walk_and_habit_are_weighed(monkeypatch)
         monkeypatch.setattr(match_walk, "Ways", Known)
         monkeypatch.setattr(match_walk, "known_better", lambda walker, *_: walker)
         monkeypatch.setattr(match_walk, "prior_cost", lambda walker, **_: before[walker])
-        found = match_walk.weigh(SimpleNamespace(evidence=None), None, S, [1, 2, 3])
+        found = match_walk.weigh(SimpleNamespace(evidence=Mock()), None, S, [1, 2, 3])
         assert found.walkers == [of[0] for _, of in found.odds]
         return {of[0]: weight for weight, of in found.odds}, found.best, found.cost
 

@@ -271,11 +271,11 @@ def matched(legs, of=4, cost=-10.0, halts=()):
     match = Match(legs=made, noise_m=3.0, halts=np.array(halts, float).reshape(-1, 2), bias_deg=0.0,
                   pace_scale=1.0, cost=cost)  # fmt: skip
     time_s = np.arange(0.0, 1001.0)
-    laid_out = SimpleNamespace(
+    sampled = SimpleNamespace(
         samples=SimpleNamespace(time_s=time_s), movement=SimpleNamespace(path_m=2.0 * time_s),
         clean=SimpleNamespace(time_s=time_s),
     )  # fmt: skip
-    return outings._Walk(laid_out=laid_out, match=match)
+    return outings._Walk(sampled=sampled, match=match)
 
 
 def test_a_walk_of_the_course_has_half_its_legs_and_speaks_for_it() -> None:
@@ -314,10 +314,10 @@ def test_path_beside_the_legs() -> None:
 def test_pauses_are_the_longest_silences_and_halts_of_five_minutes() -> None:
     walk = matched([0], halts=[(100.0, 399.0), (500.0, 900.0), (2000.0, 2300.0)])
     time_s = np.array([0.0, 10.0, 1000.0, 1010.0, 1400.0, 1410.0])
-    walk.laid_out.clean.time_s = time_s
+    walk.sampled.clean.time_s = time_s
     assert outings._pauses(walk, S) == [1000.0, 700.0, 1400.0, 2150.0]
     long = matched([0], halts=[(100.0, 500.0)])
-    long.laid_out.clean.time_s = time_s
+    long.sampled.clean.time_s = time_s
     assert outings._pauses(long, S) == [1000.0, 300.0, 1400.0]
     more = matched([0], halts=[(1000.0 * n, 1000.0 * n + 400.0 + n) for n in range(6)])
     assert outings._pauses(more, S) == [1000.0 * n + 200.0 + n / 2.0 for n in (5, 4, 3, 2)]

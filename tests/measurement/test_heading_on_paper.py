@@ -159,7 +159,7 @@ def context_of(clean, *, bend=None, runner_up=None, samples=None):
         bends={} if bend is None else {0: bend},
         match=SimpleNamespace(legs=[leg]),
         settings=SETTINGS,
-        laid_out=SimpleNamespace(samples=samples),
+        sampled=SimpleNamespace(samples=samples),
     )
 
 

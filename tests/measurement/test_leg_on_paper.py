@@ -124,7 +124,7 @@ def context_of(clean=None, *, legs=(), match_legs=(), **known):
     return SimpleNamespace(
         clean=clean, settings=SETTINGS, card=CARD, legs=legs,
         match=SimpleNamespace(legs=match_legs),
-        laid_out=SimpleNamespace(movement=SimpleNamespace(walking_m_s=1.0)), **known,
+        sampled=SimpleNamespace(movement=SimpleNamespace(walking_m_s=1.0)), **known,
     )  # fmt: skip
 
 
@@ -211,7 +211,7 @@ def test_a_search_is_what_lies_between_the_claim_and_its_end(monkeypatch) -> Non
     samples = SimpleNamespace(
         time_s=time_s, step_s=2.0, raw=np.column_stack([time_s, np.zeros(len(time_s))])
     )
-    context = SimpleNamespace(laid_out=SimpleNamespace(samples=samples), settings=SETTINGS)
+    context = SimpleNamespace(sampled=SimpleNamespace(samples=samples), settings=SETTINGS)
     walk = walk_of(fixed(100.0), fixed(301.0, 301.0, 0.0), smoothing_s=8.0)
     measures = SimpleNamespace(heading=SimpleNamespace(azimuth=GridAzimuth(90.0)))
     for end_s, last_s in (
