@@ -26,36 +26,40 @@ def find_boxes(
         Step at which the way out begins, at which the way back in begins, and the
         one after its end.
     """
-    sides = _sides(turn_deg, step_m, max(settings.box_side_m, 1.5 * noise_m), settings)
-    forward = np.cumsum(step_m * np.cos(np.radians(turn_deg)))
     path = np.cumsum(step_m)
+    sides = _sides(turn_deg, path, max(settings.box_side_m, 1.5 * noise_m), settings)
     boxes: list[tuple[int, int, int]] = []
     waiting: tuple[int, int, int, float] | None = None
     for first, end, hand, length in sides:
         if waiting is not None and hand == -waiting[2]:
             between = path[first] - path[waiting[1]]
-            made = forward[first] - forward[waiting[1]]
             equal = length < settings.box_unequal * waiting[3] and (
                 waiting[3] < settings.box_unequal * length
             )
-            if equal and between <= settings.box_ahead_m and made >= 0.6 * between:
-                boxes.append((waiting[0], first, end))
-                waiting = None
-                continue
+            if equal and between <= settings.box_ahead_m:
+                on = slice(waiting[1] + 1, first + 1)
+                made = float(step_m[on] @ np.cos(np.radians(turn_deg[on])))
+                if made >= 0.6 * between:
+                    boxes.append((waiting[0], first, end))
+                    waiting = None
+                    continue
         waiting = (first, end, hand, length)
     return boxes
 
 
 def _sides(
-    turn_deg: FloatArray, step_m: FloatArray, least_m: float, settings: MatchingSettings
+    turn_deg: FloatArray, path_m: FloatArray, least_m: float, settings: MatchingSettings
 ) -> list[tuple[int, int, int, float]]:
-    """Give runs of walking across the leg: first, end, hand (+1 right, -1 left), metres."""
+    """Give runs of walking across the leg: first, end, hand (+1 right, -1 left), metres.
+
+    ``path_m`` is the length of all steps up to each, itself included.
+    """
     if len(turn_deg) == 0:
         return []
     across = np.abs(np.abs(turn_deg) - 90.0) <= settings.box_turn_deg
     hand = np.where(across, np.sign(turn_deg), 0.0)
     edges = np.concatenate([[0], np.flatnonzero(np.diff(hand)) + 1, [len(hand)]])
-    total = np.concatenate([[0.0], np.cumsum(step_m)])
+    total = np.concatenate([[0.0], path_m])
     length = total[edges[1:]] - total[edges[:-1]]
     chosen = np.flatnonzero((hand[edges[:-1]] != 0.0) & (length >= least_m))
     return [

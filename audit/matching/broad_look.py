@@ -8,7 +8,7 @@ portions that lie between cuts where a likely way may pass.
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -81,7 +81,8 @@ class BroadLook:
         left.append(np.zeros(self._shape))
         least: dict[EdgeKey, FloatArray] = {}
         ends = [np.full(self._shape[0], IMPOSSIBLE)]
-        shared: dict[EdgeKey, FloatArray] = {}
+        shared: dict[EdgeKey, list[tuple[SmallIndex, FloatArray]]] = {}
+        priced: Iterable[tuple[SmallIndex, FloatArray]]
         waiting = Counter(self._evidence.key(edge) for of in self._from.values() for edge in of)
         for node in (-1, *self._route.order):
             if node >= 0 and arrived[node].min() < IMPOSSIBLE / 2:
@@ -90,20 +91,19 @@ class BroadLook:
                 ends.append(_total(arrived[node] + self._stays.ending(node)))
             for edge in self._from[node]:
                 key = self._evidence.key(edge)
-                places = self._places.of(edge)
-                first, second = self._places.cuts(edge, places)
-                # Kept while another edge over which they cost the same is to come.
-                costs = shared.pop(key) if key in shared else self._costs(edge, places)
+                priced = shared.pop(key, self._priced(edge, self._places.of(edge)))
                 waiting[key] -= 1
-                if waiting[key]:
-                    shared[key] = costs
-                least[key] = costs.min(axis=1)
-                runs = Runs(second, self._shape[1])
-                there = [
-                    runs.combined(cost + edge.cost + before.take(first))
-                    for cost, before in zip(costs, left[node], strict=True)
-                ]
-                arrived[edge.target] = combined(arrived[edge.target], np.array(there))
+                if waiting[key]:  # another edge over which they cost the same is to come
+                    priced = shared[key] = list(priced)
+                for places, costs in priced:
+                    least[key] = np.minimum(least.get(key, IMPOSSIBLE), costs.min(axis=1))
+                    first, second = self._places.cuts(edge, places)
+                    runs = Runs(second, self._shape[1])
+                    there = [
+                        runs.combined(cost + edge.cost + before.take(first))
+                        for cost, before in zip(costs, left[node], strict=True)
+                    ]
+                    arrived[edge.target] = combined(arrived[edge.target], np.array(there))
         ends.append(_total(arrived[-1]))
         return _Forward(arrived=arrived, left=left, least=least, total=_total(np.array(ends).T))
 
@@ -119,7 +119,8 @@ class BroadLook:
                 if len(places) == 0:
                     continue
                 first, second = self._places.cuts(edge, places)
-                costs = self._costs(edge, places) + edge.cost
+                priced = self._priced(edge, places)
+                costs = np.concatenate([costs for _, costs in priced], axis=1) + edge.cost
                 costs += to_come[edge.target].take(second, axis=1)
                 if node >= 0:
                     runs = CutRuns(first, second, self._shape[1])
@@ -153,22 +154,19 @@ class BroadLook:
             fits |= before.take(first) + after.take(second) < room
         return places[fits]
 
-    def _costs(self, edge: Edge, places: SmallIndex) -> FloatArray:
-        """Give what some portions of an edge cost, arriving included; a leap costs nothing."""
-        costs = np.zeros((len(self._walkers), len(places)))
+    def _priced(self, edge: Edge, places: SmallIndex) -> Iterator[tuple[SmallIndex, FloatArray]]:
+        """Give some portions of an edge piece by piece, with their costs, arriving included."""
         if edge.kind == "jump":
-            return costs
+            yield places, np.zeros((len(self._walkers), len(places)))
+            return
         evidence = self._evidence
         begins, ends = map(np.flatnonzero, self._places.marks(edge))
         reach = reach_of(begins, ends, self._shape[1])
-        begin = 0
         for piece in pieces(places):
             at = replace(evidence.laid_out(edge, piece), reach=reach)
-            end, ending = begin + len(piece), evidence.ending(edge, at.second)
-            for number, walker in enumerate(self._walkers):
-                costs[number, begin:end] = evidence.portion_costs(edge, walker, at) + ending
-            begin = end
-        return costs
+            ending = evidence.ending(edge, at.second)
+            costs = [evidence.portion_costs(edge, walker, at) for walker in self._walkers]
+            yield piece, np.array(costs) + ending
 
 
 class _Places:

@@ -86,29 +86,19 @@ class PortionLooks:
     directly: SmallFloat
     bent_cost: SmallFloat
 
-    def of(self, index: SmallIndex) -> PortionLooks:
-        """Give those of some portions."""
-        return PortionLooks(
-            chord_deg=self.chord_deg[index],
-            log_chord=self.log_chord[index],
-            chord_sd_deg=self.chord_sd_deg[index],
-            directly=self.directly[index],
-            bent_cost=self.bent_cost[index],
-        )
-
 
 def look_at_portions(
-    portions: Portions, noise_m: float, settings: MatchingSettings
+    portions: Portions, index: SmallIndex, noise_m: float, settings: MatchingSettings
 ) -> PortionLooks:
-    """Work out what portions look like, once for all edges."""
-    chord = portions.chord_m
+    """Work out what some portions look like."""
+    chord, path = portions.chord_m[index], portions.path_m[index]
     place_sd = float(np.hypot(1.4 * noise_m, settings.place_sd_m))
     return PortionLooks(
-        chord_deg=portions.chord_deg,
+        chord_deg=portions.chord_deg[index],
         log_chord=np.log(np.maximum(chord, 1.0)),
         chord_sd_deg=np.degrees(place_sd / np.maximum(chord, 20.0)).astype(np.float32),
-        directly=_directly(portions.path_m, chord, noise_m, settings).astype(np.float32),
-        bent_cost=_bent_cost(portions.path_m, chord, noise_m, settings).astype(np.float32),
+        directly=_directly(path, chord, noise_m, settings).astype(np.float32),
+        bent_cost=_bent_cost(path, chord, noise_m, settings).astype(np.float32),
     )
 
 

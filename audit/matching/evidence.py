@@ -86,7 +86,6 @@ class Evidence:
         self.noise_m = movement.noise_m
         self.place_sd_m = float(np.hypot(1.4 * movement.noise_m, settings.place_sd_m))
         self.directions = Directions(samples, movement, cuts, settings)
-        self._looks = look_at_portions(portions, movement.noise_m, settings)
         self._edges: dict[EdgeKey, EdgeEvidence] = {}
         self._runs: dict[EdgeKey, CutRuns] = {}
         self._reach: dict[float, tuple[int, int]] = {}
@@ -225,7 +224,7 @@ class Evidence:
 
     def _seen(self, edge: Edge, at: EdgeEvidence, walker: Walker) -> _Seen:
         """Give an edge's portions as this walker's."""
-        looks = self._looks.of(at.index)
+        looks = look_at_portions(self.portions, at.index, self.noise_m, self.settings)
         if at.slipped is not None:
             return self._seen_slipped(at, at.slipped, looks, walker)
         sights = self.settings.found_share + walker.finds * looks.directly

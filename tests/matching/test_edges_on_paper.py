@@ -199,7 +199,7 @@ def test_sums_reach_over_the_whole_walk_where_portions_touch_most_of_it() -> Non
 
 def test_the_error_of_a_chord_is_that_of_its_ends() -> None:
     some = portions_of([0, 0, 0], [1, 1, 1], chord_m=[500.0, 10.0, 0.5])
-    looks = look_at_portions(some, NOISE_M, S)
+    looks = look_at_portions(some, np.arange(3), NOISE_M, S)
     ends_m = math.hypot(1.4 * NOISE_M, S.place_sd_m)
     assert looks.chord_sd_deg == pytest.approx(
         np.degrees(ends_m / np.array([500.0, 20.0, 20.0])), rel=1e-6

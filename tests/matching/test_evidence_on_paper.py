@@ -14,7 +14,7 @@ from scipy.integrate import trapezoid
 from scipy.special import expit
 from scipy.stats import norm
 
-from audit.matching import edge_evidence
+from audit.matching import edge_evidence, evidence
 from audit.matching.evidence import Evidence
 from audit.matching.route import Edge
 from audit.matching.slips import Slips
@@ -181,7 +181,7 @@ def test_the_price_of_chance_goes_with_what_directions_can_bring_up_to_a_limit()
     assert made._chance_price(edge(distance_m=1e5), WALKER) == S.chance_price_most
 
 
-def test_all_that_may_have_happened_on_a_leg_adds_up() -> None:
+def test_all_that_may_have_happened_on_a_leg_adds_up(monkeypatch) -> None:
     """As usual, turned a third of a right angle either way, or astray: odds are summed."""
     share, seen = S.turned_leg_share, seen_of()
     at = SimpleNamespace(
@@ -199,8 +199,9 @@ def test_all_that_may_have_happened_on_a_leg_adds_up() -> None:
         assert directions == ("directions", turn_deg)
         return costs[turn_deg]
 
+    monkeypatch.setattr(evidence, "look_at_portions", lambda *_: seen.looks)
     made = evidence_of(
-        of_edge=Mock(return_value=at), _looks=SimpleNamespace(of=Mock(return_value=seen.looks)),
+        of_edge=Mock(return_value=at), portions=None, noise_m=5.0,
         _cost_turned=turned, _astray_cost=Mock(return_value=np.array([4.0, 4.0, 4.0])),
         _direction_cost=lambda *asked: ("directions", asked[3]),
     )  # fmt: skip
