@@ -12,11 +12,11 @@ from audit.settings import DiagnosisSettings
 _SQUARE_M = 100_000.0
 
 
-def within_square(leg: LegEvidence, side_m: float = _SQUARE_M) -> tuple[float, float] | None:
-    """Give the end's metres right and up inside its grid square of this side."""
+def within_square(leg: LegEvidence) -> tuple[float, float] | None:
+    """Give the metres right and up of the end inside its square of 100 km."""
     if leg.end_m is None:
         return None
-    return leg.end_m[0] % side_m, leg.end_m[1] % side_m
+    return leg.end_m[0] % _SQUARE_M, leg.end_m[1] % _SQUARE_M
 
 
 def along_one_axis(

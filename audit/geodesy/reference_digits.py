@@ -37,3 +37,12 @@ def exchanged_m(east_m: float, north_m: float) -> tuple[float, float]:
     """Give how far taking easting and northing inside a square for each other moves a point."""
     shift = north_m % LINES_APART_M - east_m % LINES_APART_M
     return shift, -shift
+
+
+def on_other_tool_m(east_m: float, north_m: float) -> tuple[tuple[float, float], ...]:
+    """Give how far a plotting tool for twice, or for half, the map's scale moves a point.
+
+    What is measured from the corner of the square is then doubled, or halved.
+    """
+    inside = east_m % LINES_APART_M, north_m % LINES_APART_M
+    return inside, (-inside[0] / 2.0, -inside[1] / 2.0)

@@ -24,7 +24,7 @@ from audit.matching.ways import Ways
 from audit.settings import MatchingSettings
 
 Windows = NDArray[np.bool_]
-"""At which cuts a walker may be at which place, shape (nodes, cuts)."""
+"""At which cuts a walker may be at which place, shape (places, cuts)."""
 
 
 class NearEvidence(Evidence):
@@ -44,9 +44,14 @@ class NearEvidence(Evidence):
         return index.astype(np.int32)[worth_a_look(edge, part, self.to_point_m, self.settings)]
 
     def by_place(self, of_node: Windows) -> Windows:
-        """Join the windows of nodes that stand for one place with different histories."""
-        joined = np.zeros_like(of_node)
-        np.logical_or.at(joined, self._place_of[: len(of_node)], of_node)
+        """Join the windows of nodes that stand for one place with different histories.
+
+        A place that is none of these nodes', where a walker turns back, may be anywhere.
+        """
+        places = self._place_of[: len(of_node)]
+        joined = np.ones((self._place_of.max() + 1, of_node.shape[1]), dtype=bool)
+        joined[places] = False
+        np.logical_or.at(joined, places, of_node)
         return joined
 
     def _between(self, key: EdgeKey, windows: Windows) -> IndexArray:

@@ -23,6 +23,7 @@ from audit.matching.supposed_walkers import (
     broad_walkers,
     fan_of_walkers,
     known_better,
+    of_half_or_double_pace,
     prior_cost,
 )
 from audit.matching.walk_layout import WalkLaidOut, lay_out
@@ -58,11 +59,29 @@ def match_laid_out(laid_out: WalkLaidOut, card: LegCard, settings: MatchingSetti
     stays = in_play(Stays(laid_out.evidence), card, settings)
     weighed = weigh(stays, card, settings, fan_of_walkers(card, settings))
     match = _match(weighed, laid_out, card, settings)
+    others = _of_other_pace(match, stays, weighed, card, settings)
+    if others:
+        weighed = weigh(stays, card, settings, [*weighed.walkers, *others])
+        match = _match(weighed, laid_out, card, settings)
     route = with_slips(stays.evidence.route, card, _in_doubt(match, settings), settings)
     if route is stays.evidence.route:
         return match
     stays = stays.narrowed(stays.evidence.on(route))
     return _match(weigh(stays, card, settings, weighed.walkers), laid_out, card, settings)
+
+
+def _of_other_pace(
+    match: Match, stays: Stays, weighed: Weighed, card: LegCard, settings: MatchingSettings
+) -> list[Walker]:
+    """Give walkers of half or double the pace who may have walked a course that is in doubt."""
+    if all(leg.status == "walked" and leg.confidence >= settings.slip_sure for leg in match.legs):
+        return []
+    return [
+        walker
+        for walker in of_half_or_double_pace(fan_of_walkers(card, settings)[:1])
+        if Ways(stays, walker).total + prior_cost(walker, card, settings)
+        < weighed.cost + settings.pace_factor_nats
+    ]
 
 
 def _in_doubt(match: Match, settings: MatchingSettings) -> list[int]:

@@ -20,6 +20,7 @@ ReadingKind = Literal["leg", "late-start", "given-up", "none"]
 _KIND_OF_EDGE: dict[str, WalkedKind] = {
     "leg": "leg",
     "slip": "leg",
+    "carried": "leg",
     "reversed": "leg",
     "late-start": "late-start",
     "given-up": "given-up",

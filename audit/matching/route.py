@@ -10,11 +10,13 @@ import numpy as np
 
 from audit.leg_card import LegCard
 from audit.matching.pins import PinnedLeg
-from audit.matching.slips import Slips, slips_of
+from audit.matching.slips import Slips, carried_on, slips_of
 from audit.settings import MatchingSettings
 from audit.units import FloatArray, direction_degrees, turn_degrees, wrap_degrees
 
-EdgeKind = Literal["leg", "slip", "reversed", "link", "aside", "late-start", "given-up", "jump"]
+EdgeKind = Literal[
+    "leg", "slip", "carried", "reversed", "link", "aside", "late-start", "given-up", "jump"
+]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -60,13 +62,15 @@ class Route:
 
     Nodes 0 to L are the points in the order of the plan; further ones belong to
     ways that leave it and return. ``order`` lists the nodes so that every edge
-    leads forward. ``position`` has shape (nodes, 2). ``legs`` is L.
+    leads forward. ``position`` has shape (nodes, 2). ``legs`` is L. ``misplotted`` has
+    for each leg the node of who believes its point elsewhere; see `with_slips`.
     """
 
     position: FloatArray
     edges: tuple[Edge, ...]
     order: tuple[int, ...]
     legs: int
+    misplotted: tuple[int, ...] = ()
 
 
 def course_points(card: LegCard) -> FloatArray:
@@ -84,6 +88,8 @@ def plan_route(card: LegCard, settings: MatchingSettings) -> Route:
     builder = _RouteBuilder(card, settings)
     for leg in range(builder.legs):
         builder.add_leg(leg)
+        builder.add_turning_back(leg)
+        builder.add_misplotted(leg)
         builder.add_skips(leg)
         builder.add_exchange(leg)
         builder.add_repeat(leg)
@@ -100,15 +106,33 @@ def walked_route(route: Route, edges: Iterable[Edge]) -> Route:
 def with_slips(
     route: Route, card: LegCard, legs: Container[int], settings: MatchingSettings
 ) -> Route:
-    """Give a route on which some legs may also be walked to where slips lead."""
-    slipped = []
-    for edge in route.edges:
-        planned = edge.kind == "leg" and edge.target == edge.source + 1 and edge.pinned is None
-        if planned and edge.leg is not None and edge.leg in legs:
-            slips = slips_of(card, edge.leg, settings)
-            if slips is not None:
-                slipped.append(replace(edge, kind="slip", cost=settings.cost_slip, slips=slips))
-    return replace(route, edges=(*route.edges, *slipped)) if slipped else route
+    """Give a route on which some legs may also be walked to where slips lead.
+
+    The leg after one whose point was plotted wrongly may be walked from there.
+    """
+    planned = {
+        edge.leg: edge
+        for edge in route.edges
+        if edge.kind == "leg" and edge.target == edge.source + 1 and edge.pinned is None
+    }
+    slipped, order = [], list(route.order)
+    for leg, edge in planned.items():
+        slips = slips_of(card, leg, settings) if leg is not None and leg in legs else None
+        if leg is None or slips is None:
+            continue
+        slip = replace(edge, kind="slip", cost=settings.cost_slip, slips=slips)
+        slipped.append(slip)
+        onward = planned.get(leg + 1)
+        carried = None if onward is None else carried_on(card, leg + 1, settings)
+        if onward is not None and carried is not None:
+            wrong = route.misplotted[leg]
+            cost = slip.cost + settings.cost_slip_carried
+            slipped.append(replace(slip, target=wrong, cost=cost))
+            slipped.append(replace(onward, source=wrong, kind="carried", cost=0.0, slips=carried))
+            order.insert(order.index(leg) + 1, wrong)
+    if not slipped:
+        return route
+    return replace(route, edges=(*route.edges, *slipped), order=tuple(order))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -129,6 +153,7 @@ class _RouteBuilder:
         self.position = list(course_points(card))
         self.edges: list[Edge] = []
         self.asides: dict[int, list[int]] = {}
+        self.misplotted: list[int] = []
 
     def route(self) -> Route:
         order: list[int] = []
@@ -140,6 +165,7 @@ class _RouteBuilder:
             edges=tuple(self.edges),
             order=tuple(order),
             legs=self.legs,
+            misplotted=tuple(self.misplotted),
         )
 
     def add_leg(self, leg: int) -> None:
@@ -206,6 +232,31 @@ class _RouteBuilder:
         self._edge(leg, out, "aside", self.settings.cost_repeat, along)
         self._edge(out, back, "aside", 0.0, replace(along, azimuth_deg=azimuth + 180.0))
         self._edge(back, leg + 1, "leg", 0.0, replace(along, leg=leg))
+
+    def add_turning_back(self, leg: int) -> None:
+        """Walk the leg on its back azimuth, see it, and come back by its start to its point."""
+        of = self.card.legs[leg]
+        if len(of.line) > 2:
+            return
+        azimuth, distance = of.azimuth.degrees, of.distance_m
+        along = _Course(azimuth_deg=azimuth, distance_m=2.0 * distance)
+        back = _Course(azimuth_deg=azimuth + 180.0, distance_m=distance, leg=leg)
+        way = np.radians(azimuth)
+        wrong = self.position[leg] - distance * np.array([np.sin(way), np.cos(way)])
+        there = self._node(leg, wrong)
+        self._edge(
+            leg,
+            there,
+            "reversed",
+            self.settings.cost_reversed + self.settings.cost_turned_back,
+            back,
+        )
+        self._edge(there, leg + 1, "aside", 0.0, along)
+
+    def add_misplotted(self, leg: int) -> None:
+        """Make the node of who believes the leg's point elsewhere: no edge leads there yet."""
+        self.position.append(self.position[leg + 1])
+        self.misplotted.append(len(self.position) - 1)
 
     def _node(self, after: int, position: FloatArray) -> int:
         self.position.append(position)

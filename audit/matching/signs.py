@@ -33,6 +33,7 @@ who winds along a path; chosen."""
 _KINDS = {
     "leg": 0.0,
     "slip": 0.0,
+    "carried": 0.0,
     "reversed": 1.0,
     "link": 2.0,
     "aside": 3.0,

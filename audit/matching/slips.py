@@ -6,6 +6,7 @@ elsewhere. Where he then went is not anywhere: the digits and the dial leave a f
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -14,6 +15,7 @@ from numpy.typing import NDArray
 from audit.geodesy.reference_digits import (
     LINES_APART_M,
     exchanged_m,
+    on_other_tool_m,
     swapped_digits_m,
     wrong_digits_m,
 )
@@ -62,17 +64,33 @@ class Slips:
 def slips_of(card: LegCard, leg: int, settings: MatchingSettings) -> Slips | None:
     """Give the slips that lead a leg clearly elsewhere; None where none does, or it bends."""
     of = card.legs[leg]
+    return _apart(of, [*_misplotted(of, settings), *_misset(card, leg)], settings)
+
+
+def carried_on(card: LegCard, leg: int, settings: MatchingSettings) -> Slips | None:
+    """Give the ways from where slips have put the start of a leg to its point.
+
+    Who has plotted a point wrongly plans the next leg from there as well.
+    """
+    of, before = card.legs[leg], card.legs[leg - 1]
+    along = _vector_m(of)
+    ways = [_way(along - np.array(shift)) for shift in _shifts_m(before, settings)]
+    least_m = settings.shortest_link_m
+    return _apart(of, [way for way in ways if way[1] >= least_m], settings)
+
+
+def _apart(of: CardLeg, ways: Sequence[Way], settings: MatchingSettings) -> Slips | None:
+    """Keep the ways that lead elsewhere than the leg and the ways before them."""
     if len(of.line) > 2:
         return None
-    ways: list[Way] = [(of.azimuth.degrees, of.distance_m)]
-    for way in (*_misplotted(of, settings), *_misset(card, leg)):
-        known_deg, known_m = np.array(ways).T
-        off = _off_sd(way, known_deg, known_m, settings)
-        if off.min() > settings.slip_apart_sd:
-            ways.append(way)
-    if len(ways) == 1:
+    kept: list[Way] = [(of.azimuth.degrees, of.distance_m)]
+    for way in ways:
+        known_deg, known_m = np.array(kept).T
+        if _off_sd(way, known_deg, known_m, settings).min() > settings.slip_apart_sd:
+            kept.append(way)
+    if len(kept) == 1:
         return None
-    azimuths, distances = np.array(ways[1:]).T
+    azimuths, distances = np.array(kept[1:]).T
     return Slips(azimuth_deg=azimuths, distance_m=distances)
 
 
@@ -86,33 +104,43 @@ def _off_sd(
 
 
 def _misplotted(of: CardLeg, settings: MatchingSettings) -> list[Way]:
-    """Give the ways to where wrong or swapped digits, or a wrong grid line, put the point."""
+    """Give the ways to where slips put the point of a leg."""
+    along = _vector_m(of)
+    least_m = max(settings.shortest_link_m, settings.slip_shortest * of.distance_m)
+    ways = [_way(along + np.array(shift)) for shift in _shifts_m(of, settings)]
+    return [way for way in ways if way[1] >= least_m]
+
+
+def _shifts_m(of: CardLeg, settings: MatchingSettings) -> list[tuple[float, float]]:
+    """Give how far, to the east and north, slips with digits, lines or tools put a point off."""
     if of.end.dead_reckoned:
         return []  # nobody plotted it
     end_m = (of.end.east_m, of.end.north_m)
-    along = np.array(end_m) - (of.start.east_m, of.start.north_m)
     east_m, north_m = (
         (*swapped_digits_m(at), *wrong_digits_m(at), -LINES_APART_M, LINES_APART_M) for at in end_m
     )
-    shifts = [exchanged_m(*end_m)]
+    shifts = [exchanged_m(*end_m), *on_other_tool_m(*end_m)]
     shifts += [(move, 0.0) for move in east_m] + [(0.0, move) for move in north_m]
-    least_m = max(settings.shortest_link_m, settings.slip_shortest * of.distance_m)
-    ways = []
-    for shift in shifts:
-        east, north = along + shift
-        moved_m, distance = float(np.hypot(*shift)), float(np.hypot(east, north))
-        if moved_m <= settings.slip_most_m and distance >= least_m:
-            ways.append((direction_degrees(float(east), float(north)), distance))
-    return ways
+    return [shift for shift in shifts if float(np.hypot(*shift)) <= settings.slip_most_m]
+
+
+def _vector_m(of: CardLeg) -> FloatArray:
+    return np.array([of.end.east_m - of.start.east_m, of.end.north_m - of.start.north_m])
+
+
+def _way(vector_m: FloatArray) -> Way:
+    east, north = vector_m.tolist()
+    return direction_degrees(east, north), float(np.hypot(east, north))
 
 
 def _misset(card: LegCard, leg: int) -> list[Way]:
-    """Give the ways of a neighbour's azimuth, of the other scale, and of a right angle."""
+    """Give the ways of a neighbour's azimuth, of a misread dial, and of a right angle."""
     of = card.legs[leg]
     magnetic = of.magnetic.degrees
     neighbours = [card.legs[other] for other in (leg - 1, leg + 1) if 0 <= other < len(card.legs)]
     turns = [turn_degrees(of.azimuth.degrees, other.azimuth.degrees) for other in neighbours]
     turns += [turn_degrees(magnetic, read) for read in on_other_scale_deg(magnetic)]
+    turns.append(turn_degrees(magnetic, -magnetic))
     return [
         (wrap_degrees(of.azimuth.degrees + turn), of.distance_m) for turn in (*turns, -90.0, 90.0)
     ]

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
+from dataclasses import replace
 
 import numpy as np
 
@@ -14,6 +16,10 @@ from audit.settings import MatchingSettings
 from audit.statistics.spread import robust_sd
 from audit.units import FloatArray, direction_degrees, turn_degrees
 
+PACE_FACTORS = (0.5, 1.0, 2.0)
+"""Distance walked over distance planned: with a ruler of half or double the scale, or with single
+paces counted for double ones or the other way round."""
+
 
 def angle_slips_deg(card: LegCard) -> tuple[float, ...]:
     """Give the turns of who leaves the card's angle out, takes it the wrong way, or twice."""
@@ -24,12 +30,15 @@ def angle_slips_deg(card: LegCard) -> tuple[float, ...]:
 def prior_cost(walker: Walker, card: LegCard, settings: MatchingSettings) -> float:
     """Cost of a walker's turn before he is looked at: a habit of his, or a slip with the angle.
 
-    Where the angle is large a slip with it turns further than any habit.
+    Where the angle is large a slip with it turns further than any habit. Half or twice the
+    planned distance on every leg is no habit either, but the wrong ruler, or single paces
+    counted for double ones.
     """
+    halved = settings.cost_pace_factor if _pace_factor(walker.pace_scale) != 1.0 else 0.0
     habit = 0.5 * (walker.bias_deg / settings.bias_sd_deg) ** 2
     off = min(abs(walker.bias_deg - slip) for slip in angle_slips_deg(card))
     slip = settings.cost_angle_slip + 0.5 * (off / settings.bias_of_slip_sd_deg) ** 2
-    return min(habit, slip)
+    return min(habit, slip) + halved
 
 
 def fan_of_walkers(card: LegCard, settings: MatchingSettings) -> list[Walker]:
@@ -39,6 +48,21 @@ def fan_of_walkers(card: LegCard, settings: MatchingSettings) -> list[Walker]:
         if min(abs(turn - other) for other in turns) > settings.fan_distinct_deg:
             turns.append(turn)
     return _turned(turns, settings.heading_sd_deg, settings.distance_sd, settings)
+
+
+def of_half_or_double_pace(walkers: Iterable[Walker]) -> list[Walker]:
+    """Suppose walkers turned like some, who walk half or twice every distance."""
+    return [
+        replace(walker, pace_scale=factor)
+        for walker in walkers
+        for factor in PACE_FACTORS
+        if factor != 1.0
+    ]
+
+
+def _pace_factor(pace_scale: float) -> float:
+    """Give which of these factors a pace is nearest to."""
+    return min(PACE_FACTORS, key=lambda factor: abs(math.log(pace_scale / factor)))
 
 
 def broad_walkers(card: LegCard, settings: MatchingSettings) -> list[Walker]:
@@ -78,11 +102,11 @@ def known_better(
         return walker
     middle = float(np.median(turns))
     scatter = robust_sd(turns - middle)
-    scale = float(np.exp(np.median(ratios) * count / (count + 1.5)))
+    factor = _pace_factor(walker.pace_scale)
+    scale = factor * float(np.exp(np.median(ratios - np.log(factor)) * count / (count + 1.5)))
     bias = middle * count / (count + 1.0)
-    if abs(bias) > settings.bias_most_deg or not (
-        settings.pace_scale_least < scale < settings.pace_scale_most
-    ):
+    least, most = (factor * of for of in (settings.pace_scale_least, settings.pace_scale_most))
+    if abs(bias) > settings.bias_most_deg or not least < scale < most:
         return walker
     prior = settings.scatter_prior_legs
     sd = np.sqrt((count * scatter**2 + prior * settings.heading_scatter_deg**2) / (count + prior))

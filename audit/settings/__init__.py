@@ -284,8 +284,10 @@ class MatchingSettings(SlipSettings):
     longest_portion: float = 3.0
     """No leg is walked over more than this many times its distance."""
     longest_portion_least_m: float = 600.0
-    neighbourhood_m: float = 1000.0
-    """With twice the leg's distance: nobody is taken to be further from where the plan has him."""
+    neighbourhood_m: float = 2500.0
+    """With twice the leg's distance: nobody is taken to be further from where the plan has him.
+    Chosen: between points without markers, who walks three legs of 400 m on their back azimuths
+    is 2400 m off, and still on his course."""
     widest_turn_deg: float = 120.0
     """A chord turned further off an edge than this is no walk of it (the back azimuth has an
     edge of its own)."""
@@ -387,6 +389,8 @@ class MatchingSettings(SlipSettings):
     """Where card and points differ by more, the walker may have gone by either."""
     shortest_link_m: float = 60.0
     cost_reversed: float = 6.5
+    cost_turned_back: float = 1.0
+    """Beside that, for who sees it and comes straight back to the point; chosen."""
     cost_skip: float = 4.1
     cost_exchange: float = 7.0
     cost_repeat: float = 6.2
@@ -423,6 +427,12 @@ class MatchingSettings(SlipSettings):
     broad_reach_deg: float = 30.0
     pace_scale_least: float = 0.6
     pace_scale_most: float = 1.6
+    cost_pace_factor: float = 4.5
+    """For half and double paces, by the wrong ruler or single for double paces: 1 walker in 90;
+    chosen, a little oftener than the causes have it."""
+    pace_factor_nats: float = 12.0
+    """A walker who fits so much worse is not looked at twice; chosen: before his scatter is
+    known one of double pace costs some nats a leg too much."""
 
     # Cuts to the second
     refine_interval_s: float = 3.0

@@ -22,6 +22,9 @@ class SlipSettings(SeveralWalksSettings):
     cost_slip: float = 6.0
     """Nats for any one slip; chosen: less puts more planted slips right, and calls more legs
     walked that were not."""
+    cost_slip_carried: float = 5.0
+    """Beside that, for who plans the next leg from the wrong place as well; chosen: as often as
+    not."""
     slip_direction_share: float = 0.5
     """Of what the directions of a leg can bring, what a straight way brings here; chosen: legs
     walked rightly bring 0.6 in the middle."""

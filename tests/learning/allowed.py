@@ -64,6 +64,8 @@ class Truth:
         route = self.route
         if node <= route.legs:
             return self._none_walked(range(node, route.legs))
+        if node not in route.order:
+            return False
         before = _last_planned(node, route)
         return self._none_walked(range(before, min(before + 2, route.legs)))
 

@@ -98,8 +98,8 @@ def near_by(of: Edge, to_source, to_target) -> set[tuple[int, int]]:
 
 
 def test_portions_begin_and_end_within_reach_of_where_the_leg_does() -> None:
-    """A kilometre and twice the leg's 500 m."""
-    far, near = 2001.0, 2000.0
+    """Two kilometres and a half, and twice the leg's 500 m."""
+    far, near = 3501.0, 3500.0
     to_source = [near, near, far, far, far, near]
     to_target = [far, far, far, near, near, far]
     assert near_by(edge(), to_source, to_target) == {(0, 3), (0, 4), (1, 3), (1, 4)}

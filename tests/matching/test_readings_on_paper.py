@@ -265,7 +265,8 @@ def test_along_the_plan_each_leg_is_walked_or_passed_over_on_the_spot() -> None:
 
 
 def test_a_point_is_open_where_a_leg_along_the_plan_may_begin_or_end(monkeypatch) -> None:
-    """Legs from the first cut to the fourth, from there to the sixth, and one under way."""
+    """Legs from the first cut to the fourth, from there to the sixth, and one under way. The
+    fourth place is none of the plan's: a walker may be there at any time."""
     odds = [
         SimpleNamespace(edge=SimpleNamespace(source=source, target=target), first=np.array(first),
                         second=np.array(second))
@@ -281,8 +282,8 @@ def test_a_point_is_open_where_a_leg_along_the_plan_may_begin_or_end(monkeypatch
     asked = replace(S, first_look_from_legs=2, first_look_neighbours=0)
     at = Mock(evidence=evidence)
     near = first_look.near_evidence(at, SimpleNamespace(legs=[1, 2]), asked)
-    expected = np.zeros((3, 6), dtype=bool)
-    expected[0, [0, 1]] = expected[1, [3, 4, 5]] = expected[2, 5] = True
+    expected = np.zeros((4, 6), dtype=bool)
+    expected[0, [0, 1]] = expected[1, [3, 4, 5]] = expected[2, 5] = expected[3] = True
     assert near._windows.tolist() == expected.tolist()
     few = replace(asked, first_look_from_legs=3)
     assert first_look.near_evidence(at, SimpleNamespace(legs=[1, 2]), few) is evidence

@@ -15,7 +15,7 @@ from measurement.hand_made import SETTINGS, HandWalk, card_of, receiver
 
 from audit.matching.match_walk import _in_doubt, match_walk
 from audit.matching.route import plan_route, with_slips
-from audit.matching.slips import Slips, slips_of
+from audit.matching.slips import Slips, carried_on, slips_of
 
 S = SETTINGS.matching
 SHIFTS = ((0.0, 1000.0),)
@@ -69,9 +69,12 @@ def test_a_point_that_nobody_plotted_is_not_misplotted() -> None:
     slips = slips_of(replace(card, legs=(leg, *card.legs[1:])), 0, S)
     # Only the dial, 400 m each: the next leg's azimuth, 0; the magnetic azimuth of 97 degrees
     # set as 172.4 (1724 mil) and as 185.6 (97 numerals of 5.625 degrees), which are 165.4 and
-    # 178.6 on the grid; a quarter left is the first again, a quarter right the last.
+    # 178.6 on the grid; a bezel turned the wrong way, to 263, which is 256 on the grid; a quarter
+    # left is the first again, a quarter right the third.
     assert slips.distance_m == pytest.approx(400.0)
-    assert (slips.azimuth_deg + 1e-6) % 360.0 == pytest.approx([0.0, 165.44, 178.63], abs=0.01)
+    assert (slips.azimuth_deg + 1e-6) % 360.0 == pytest.approx(
+        [0.0, 165.44, 178.63, 256.0], abs=0.01
+    )
 
 
 def test_a_leg_along_a_bent_line_has_no_slips() -> None:
@@ -134,10 +137,20 @@ def test_only_planned_legs_that_are_asked_for_are_held_against_slips() -> None:
     assert with_slips(route, card, [], S) is route
     slipped = with_slips(route, card, [1], S)
     assert slipped.edges[: len(route.edges)] == route.edges
-    (edge,) = slipped.edges[len(route.edges) :]
+    edge, wrong, onward = slipped.edges[len(route.edges) :]
     assert (edge.source, edge.target, edge.leg, edge.kind) == (1, 2, 1, "slip")
     assert edge.cost == S.cost_slip
     assert edge.slips.distance_m.tolist() == slips_of(card, 1, S).distance_m.tolist()
+    # Or the next leg too is planned from where the point was plotted: both are walked, or none.
+    assert (wrong.source, wrong.leg, wrong.kind) == (1, 1, "slip")
+    assert (wrong.slips, wrong.cost) == (edge.slips, S.cost_slip + S.cost_slip_carried)
+    assert (onward.source, onward.target) == (wrong.target, 3)
+    assert (onward.leg, onward.kind, onward.cost) == (2, "carried", 0.0)
+    assert slipped.order.index(1) < slipped.order.index(wrong.target) < slipped.order.index(3)
+    assert wrong.target not in route.order
+    assert route.position[wrong.target].tolist() == route.position[2].tolist()
+    (last,) = with_slips(route, card, [2], S).edges[len(route.edges) :]
+    assert (last.source, last.target, last.kind) == (2, 3, "slip")
     pinned = replace(route, edges=tuple(replace(edge, pinned=object()) for edge in route.edges))
     assert with_slips(pinned, card, [0, 1, 2], S) is pinned
 
@@ -157,6 +170,40 @@ def test_without_slips_it_is_not_found(shift) -> None:
     """So the case is one that asks for them."""
     walk, (clean, card) = misplotted(*shift, 1)
     assert not is_right(match_walk(clean, card, NEVER).legs[1], walk, "b2", "c")
+
+
+def test_the_next_leg_leads_from_where_the_point_was_plotted_to_its_own() -> None:
+    """Points at (400, 0) and (400, 500): from the next line east the third lies 1118 m off."""
+    onward = carried_on(card_of(*POINTS), 1, S)
+    to = np.array([400.0, 500.0]) - np.array([1400.0, 0.0])
+    azimuth = np.degrees(np.arctan2(*to)) % 360.0
+    _, near = onward.nearest(np.array([azimuth]), np.array([np.hypot(*to)]), ALIKE)
+    assert near.all()
+    # Whose start nobody plotted, and who goes along a bent line, has no such ways.
+    card = card_of(*POINTS)
+    first = replace(card.legs[0], end=replace(card.legs[0].end, dead_reckoned=True))
+    assert carried_on(replace(card, legs=(first, *card.legs[1:])), 1, S) is None
+    bent = replace(card.legs[1], line=np.array([(400.0, 0.0), (500.0, 250.0), (400.0, 500.0)]))
+    assert carried_on(replace(card, legs=(card.legs[0], bent, card.legs[2])), 1, S) is None
+
+
+@pytest.mark.parametrize("seed", [1, 2, 3])
+def test_who_plans_on_from_a_wrong_point_is_found_on_both_legs(seed) -> None:
+    """The second point is plotted on the next grid line east, at (1400, 500): the third leg leads
+    from there to its own point, 1600 m west."""
+    walk = HandWalk().halt(60).mark("a").walk(90, 400).mark("b").halt(60).mark("b2")
+    length = float(np.hypot(1000.0, 500.0))
+    azimuth = float(np.degrees(np.arctan2(1000.0, 500.0)))
+    walk.walk(azimuth, length, speed_m_s=length / 900.0).mark("c").halt(60).mark("c2")
+    walk.walk(270, 1600).mark("d").halt(60).mark("d2").walk(90, 600).mark("e").halt(60)
+    clean, card = walk.clean(1, receiver(seed, 3.0)), card_of(*POINTS, (400, 500))
+    match = match_walk(clean, card, S)
+    marks = (("a", "b"), ("b2", "c"), ("c2", "d"), ("d2", "e"))
+    for leg, of in zip(match.legs, marks, strict=True):
+        assert is_right(leg, walk, *of)
+    # The case asks for it: were the third leg planned from where its point is, it would be lost.
+    alone = match_walk(clean, card, replace(S, cost_slip_carried=60.0))
+    assert not is_right(alone.legs[2], walk, "c2", "d")
 
 
 @pytest.mark.parametrize("seed", [1, 2, 3])

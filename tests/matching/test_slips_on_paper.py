@@ -38,7 +38,8 @@ def slipped_digits(text: str):
 
 
 def moved_points(end):
-    """Where the point is put: digits of either coordinate, the next line, and both exchanged."""
+    """Where the point is put: digits of either coordinate, the next line, both exchanged, and
+    both measured with the wrong tool."""
     for wrong in slipped_digits(written(end.east_m)):
         yield end.east_m + 10.0 * (int(wrong) - int(written(end.east_m))), end.north_m
     for wrong in slipped_digits(written(end.north_m)):
@@ -48,6 +49,8 @@ def moved_points(end):
         yield end.east_m, end.north_m + line
     east, north = (math.floor(at / 1000.0) * 1000.0 for at in (end.east_m, end.north_m))
     yield east + end.north_m - north, north + end.east_m - east
+    for scale in (2.0, 0.5):  # with a tool for another scale, from the corner of the square
+        yield east + scale * (end.east_m - east), north + scale * (end.north_m - north)
 
 
 def ways_to(points, of):
@@ -87,17 +90,18 @@ def test_a_point_put_too_far_off_or_beside_the_start_is_not_looked_for() -> None
     assert nearest == pytest.approx([65.0, 75.0])
 
 
-def test_the_dial_is_set_to_either_neighbour_the_other_scale_or_a_quarter_off() -> None:
+def test_the_dial_is_set_to_a_neighbour_the_other_scale_its_mirror_or_a_quarter_off() -> None:
     """Legs of 90, 0 and 270 degrees; magnetic azimuths are 7 degrees more.
 
     A circle has 6400 mils, numbered in hundreds: 97 degrees read on the other scale are 9.7
-    hundreds of 5.625 degrees, and 17.24 hundreds of mils read as degrees are 172.4.
+    hundreds of 5.625 degrees, and 17.24 hundreds of mils read as degrees are 172.4. A bezel
+    turned to the other side of north is set to 360 less the azimuth.
     """
     card = card_of(*POINTS)
     for leg, (grid, neighbours) in enumerate([(90.0, [0.0]), (0.0, [90.0, 270.0]), (270.0, [0.0])]):
         magnetic = grid + 7.0
         set_deg = [*neighbours, magnetic * 6400.0 / 3600.0 - 7.0, magnetic * 5.625 - 7.0]
-        expected = np.array([*set_deg, grid - 90.0, grid + 90.0])
+        expected = np.array([*set_deg, 360.0 - magnetic - 7.0, grid - 90.0, grid + 90.0])
         ways = slips._misset(card, leg)
         assert {length for _, length in ways} == {card.legs[leg].distance_m}
         off = turn_degrees(expected, np.array([azimuth for azimuth, _ in ways]))
@@ -154,13 +158,20 @@ def test_only_a_leg_from_its_point_to_the_next_is_held_against_slips() -> None:
     card = card_of(*POINTS)
     route = plan_route(card, S)
     slipped = with_slips(route, card, range(3), S).edges[len(route.edges) :]
-    assert [(edge.source, edge.target, edge.leg) for edge in slipped] == [
-        (leg, leg + 1, leg) for leg in range(3)
-    ]
+    held = [(edge.source, edge.target, edge.leg, edge.kind) for edge in slipped]
+    wrong = route.misplotted
+    assert set(held) == {
+        *((leg, leg + 1, leg, "slip") for leg in range(3)),
+        *((leg, wrong[leg], leg, "slip") for leg in range(2)),
+        *((wrong[leg], leg + 2, leg + 1, "carried") for leg in range(2)),
+    }
+    assert len(held) == 7
     plain = [edge for edge in route.edges if edge.kind == "leg" and edge.source == edge.target - 1]
-    for edge, of in zip(slipped, plain, strict=False):
+    for edge in slipped:
+        of = plain[edge.leg]
         assert (edge.azimuth_deg, edge.distance_m) == (of.azimuth_deg, of.distance_m)
-    for one, other in pairwise(slipped):
+    of_slips = [edge for edge in slipped if edge.target == edge.source + 1]
+    for one, other in pairwise(of_slips):
         assert one.slips is not other.slips
     aside = replace(
         route, edges=tuple(edge for edge in route.edges if edge.target != edge.source + 1)

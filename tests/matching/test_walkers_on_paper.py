@@ -20,6 +20,7 @@ from audit.matching.supposed_walkers import (
     broad_walkers,
     fan_of_walkers,
     known_better,
+    of_half_or_double_pace,
     prior_cost,
 )
 from audit.matching.walk_layout import near_course
@@ -146,9 +147,11 @@ def ways(route, kind, source=None):
 
 
 def where(route, edge):
-    origin = route.position[0]
-    return [None if node < 0 else tuple(np.round(route.position[node] - origin)) for node in
-            (edge.source, edge.target)]  # fmt: skip
+    return [None if node < 0 else where_is(route, node) for node in (edge.source, edge.target)]
+
+
+def where_is(route, node):
+    return tuple(np.round(route.position[node] - route.position[0]))
 
 
 def test_each_leg_is_walked_as_planned_back_to_front_from_within_or_given_up() -> None:
@@ -169,7 +172,10 @@ def test_each_leg_is_walked_as_planned_back_to_front_from_within_or_given_up() -
             assert abs(turn_degrees(edge.azimuth_deg, azimuths[leg] + turn)) < 1e-3
             assert edge.distance_m == pytest.approx(metres[leg], abs=0.5)
             assert edge.cost == pytest.approx(price)
-    assert (route.legs, sorted(route.order)) == (4, list(range(len(route.position))))
+    # Wrong points are no part of a way before slips are supposed.
+    everywhere = sorted([*route.order, *route.misplotted])
+    assert (route.legs, everywhere) == (4, list(range(len(route.position))))
+    assert [where_is(route, node) for node in route.misplotted] == corners[1:]
 
 
 def test_who_began_or_ended_under_way_comes_from_and_goes_to_nowhere() -> None:
@@ -240,6 +246,43 @@ def test_a_leg_is_walked_again_from_its_start() -> None:
         assert (out.cost, back.cost, again.cost) == (S.cost_repeat, 0.0, 0.0)
         assert (out.leg, back.leg, again.leg, again.target) == (None, None, leg, leg + 1)
         assert abs(turn_degrees(out.azimuth_deg, back.azimuth_deg)) == pytest.approx(180.0)
+
+
+def test_who_has_walked_the_back_azimuth_comes_back_by_the_start_to_the_point() -> None:
+    """Twice the leg's distance along it, from as far behind its start as its point is before."""
+    route = plan_route(TRIANGLE, S)
+    behind = [(-400, 0), (400, -300), (800, 300), (0, -100)]
+    corners = [(0, 0), (400, 0), (400, 300), (0, 300), (0, 700)]
+    for leg in range(4):
+        back = next(e for e in ways(route, "reversed", leg) if e.target > 4)
+        (again,) = ways(route, "aside", back.target)
+        assert where(route, back) == [corners[leg], behind[leg]]
+        assert where(route, again) == [behind[leg], corners[leg + 1]]
+        assert (back.leg, again.leg) == (leg, None)
+        assert again.distance_m == pytest.approx(2.0 * back.distance_m)
+        assert abs(turn_degrees(back.azimuth_deg, again.azimuth_deg)) == pytest.approx(180.0)
+        assert (back.cost, again.cost) == (S.cost_reversed + S.cost_turned_back, 0.0)
+    bent = plan_route(card_of((0, 0), (400, 300), via=((250, 90),)), S)
+    assert [e.target for e in ways(bent, "reversed")] == [1]
+
+
+def test_half_and_double_paces_are_supposed_and_cost() -> None:
+    card = card_with(-7.0)
+    halves = of_half_or_double_pace([LEVEL])
+    assert [one.pace_scale for one in halves] == [0.5, 2.0]
+    assert [prior_cost(one, card, S) for one in halves] == [S.cost_pace_factor] * 2
+    assert prior_cost(replace(LEVEL, pace_scale=1.4), card, S) == 0.0
+    # Half and double are told from a habit half way on a scale of ratios.
+    assert prior_cost(replace(LEVEL, pace_scale=1.42), card, S) == S.cost_pace_factor
+
+
+def test_a_walker_of_double_pace_is_known_better_about_double_pace() -> None:
+    """Drawn towards twice the distance as if one leg and a half more had been walked so."""
+    twice = replace(LEVEL, pace_scale=2.0)
+    found = known_better(twice, *legs_walked([0.0, 0.0, 0.0], [2.2, 2.2, 2.2]), S)
+    assert found.pace_scale == pytest.approx(2.0 * 1.1 ** (3.0 / 4.5))
+    # Ratios of 0.4 draw him to twice 0.2 ^ (3 / 4.5), 0.68: no longer a habit about it.
+    assert known_better(twice, *legs_walked([0.0, 0.0, 0.0], [0.4, 0.4, 0.4]), S) is twice
 
 
 def test_of_nodes_beside_the_plan_only_those_walked_to_are_kept() -> None:

@@ -6,16 +6,14 @@ import math
 
 from audit.diagnosis.cause import Cause, Expected
 from audit.diagnosis.evidence import LegEvidence
-from audit.diagnosis.grid_digits import within_square
+from audit.geodesy.reference_digits import on_other_tool_m
 from audit.settings import DiagnosisSettings
 
 
 def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect offsets inside the square doubled or halved."""
-    inside = within_square(leg, 1000.0)
-    if inside is None:
+    if leg.end_m is None:
         return ()
-    shifts = (inside, (-inside[0] / 2.0, -inside[1] / 2.0))
     return tuple(
         Expected(
             weight=0.5,
@@ -24,7 +22,7 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
             pace_follows=True,
             plotted=True,
         )
-        for shift in shifts
+        for shift in on_other_tool_m(*leg.end_m)
         if math.hypot(*shift) >= 40.0
     )
 
