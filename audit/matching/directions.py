@@ -42,9 +42,14 @@ class Directions:
         self._step_m = np.where(samples.in_gap, 0.0, step_m)
         self._step_m[np.flatnonzero(np.diff(samples.stretch)) + 1] = 0.0
         self._known: dict[tuple[float, Reach, int | None], tuple[FloatArray, FloatArray]] = {}
+        self._asked: dict[tuple[float, Reach, int | None], float] = {}
 
     def forget(self) -> None:
-        """Let go of the sums that were worked out."""
+        """Let go of all that was worked out."""
+        self._known, self._asked = {}, {}
+
+    def let_go(self) -> None:
+        """Let go of the sums alone: asked for again, they come out the same."""
         self._known = {}
 
     def cost(
@@ -83,6 +88,8 @@ class Directions:
         """
         key = (round(expected_deg, 3), reach, None if edge.line is None else edge.leg)
         if key not in self._known:
+            # Directions that round to the same share the sums of the one first asked for.
+            expected_deg = self._asked.setdefault(key, expected_deg)
             settings, sd = self._settings, self._sd_deg
             at_cuts = self._cuts.sample[reach[0] : reach[1] + 1]
             part = slice(int(at_cuts[0]), int(at_cuts[-1]) + 1)

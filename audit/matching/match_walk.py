@@ -131,7 +131,7 @@ def weigh(
         best_first.sort(key=lambda ways: ways.total + prior(ways.walker))
         if len(best_first) > settings.fan_keep:
             del best_first[settings.fan_keep :]
-            stays.evidence.directions.forget()  # most are those of walkers who are out
+            stays.evidence.directions.let_go()  # most are those of walkers who are out
     least = best_first[0].total + prior(best_first[0].walker)
     kept = [
         ways

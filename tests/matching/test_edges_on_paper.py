@@ -279,6 +279,16 @@ def test_every_metre_the_expected_way_counts_for_a_leg(azimuth_deg) -> None:
     assert part == pytest.approx(whole)
 
 
+def test_sums_that_were_let_go_of_come_out_the_same() -> None:
+    """Who asks for nearly the same direction next is told what the first one was told."""
+    directions, cuts = walked(drawn((700.0, 0.0, 350)))
+    told = cost(directions, cuts, edge(), 70.0001)
+    directions.let_go()
+    assert cost(directions, cuts, edge(), 69.9999) == told
+    directions.forget()
+    assert cost(directions, cuts, edge(), 69.9999) != told
+
+
 def test_metres_the_wrong_way_count_against_it_and_less_beyond_a_cap() -> None:
     directions, cuts = walked(drawn((700.0, 0.0, 350)))
     for first, second in ((3, 4), (1, 9)):
