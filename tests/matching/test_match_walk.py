@@ -5,6 +5,8 @@ The truth is what was drawn; a cut is right within 30 s or 30 m (the project's m
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from measurement.hand_made import SETTINGS, HandWalk, card_of, clean_of, receiver
@@ -64,6 +66,41 @@ def test_square_walked_with_the_angle_left_out(angle) -> None:
     match = matched(walk, *SQUARE, angle_deg=angle)
     assert_portions(match, walk, ("a", "b"), ("c", "d"), ("e", "f"), ("g", "h"))
     assert match.bias_deg == pytest.approx(angle, abs=3.5)
+
+
+def back_by_the_start() -> HandWalk:
+    """The second leg, 300 m north, is walked south; from there straight back and on to its point."""
+    walk = HandWalk().halt(60).mark("a").walk(90, 400).mark("b").halt(45).mark("b2")
+    walk.walk(180, 300).mark("c").halt(45).walk(0, 600).halt(45).mark("c2")
+    return walk.walk(270, 400).mark("d").halt(45).mark("d2").walk(180, 300).mark("e").halt(60)
+
+
+@pytest.mark.parametrize("seed", [1, 2, 3])
+def test_who_comes_back_by_the_start_walked_the_back_azimuth_first(seed) -> None:
+    """The second half of the way back looks like the leg; the first speaks for the whole."""
+    walk = back_by_the_start()
+    match = matched(walk, *SQUARE, seed=seed)
+    assert_portions(match, walk, *SQUARE_LEGS)
+    clean, never = walk.clean(1, receiver(seed, 3.0)), replace(S, cost_turned_back=60.0)
+    without = match_walk(clean, card_of(*SQUARE), never).legs[1]
+    assert without.confidence < 0.9 < match.legs[1].confidence
+
+
+@pytest.mark.parametrize("factor", [0.5, 2.0])
+def test_half_and_double_paces_on_every_leg(factor) -> None:
+    """Between points that nobody sees, all legs half or twice as long: none ends at its point."""
+    ways = ((90, 400), (0, 300), (250, 500), (140, 350), (30, 450))
+    walk, marks = HandWalk().halt(60), iter("abcdefghij")
+    points = [np.zeros(2)]
+    for azimuth, metres in ways:
+        angle = np.radians(azimuth)
+        points.append(points[-1] + metres * np.array([np.sin(angle), np.cos(angle)]))
+        length = metres * factor
+        walk.mark(next(marks)).walk(azimuth, length, speed_m_s=length / round(length / 1.25))
+        walk.mark(next(marks)).halt(45)
+    match = matched(walk, *(tuple(point) for point in points))
+    assert_portions(match, walk, *(tuple(pair) for pair in ("ab", "cd", "ef", "gh", "ij")))
+    assert match.pace_scale == pytest.approx(factor, rel=0.1)
 
 
 @pytest.mark.parametrize("angle", [-27.0, 24.0])
