@@ -25,7 +25,7 @@ from audit.units import FloatArray
 
 _BESIDE_NATS = 10.0
 """How much less likely than those in play all ways over a portion are that is passed over on
-the way back: what they would add to the others is lost in a ten-thousandth of a nat; chosen."""
+the way back: each would add less than a ten-thousandth of a nat to the others; chosen."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -91,7 +91,10 @@ class BroadLook:
                 ends.append(_total(arrived[node] + self._stays.ending(node)))
             for edge in self._from[node]:
                 key = self._evidence.key(edge)
-                priced = shared.pop(key, self._priced(edge, self._places.of(edge)))
+                if key in shared:
+                    priced = shared.pop(key)
+                else:
+                    priced = self._priced(edge, self._places.of(edge))
                 waiting[key] -= 1
                 if waiting[key]:  # another edge over which they cost the same is to come
                     priced = shared[key] = list(priced)

@@ -119,7 +119,7 @@ class Evidence:
             source=source,
             target=target,
             by_points=(edge.points_azimuth_deg, edge.points_distance_m),
-            leg=edge.leg if edge.line is not None or edge.pinned is not None else None,
+            leg=edge.leg if edge.line is not None or edge.pinned or edge.slips else None,
         )
 
     def of_edge(self, edge: Edge) -> EdgeEvidence:

@@ -23,8 +23,8 @@ from audit.matching.supposed_walkers import (
     broad_walkers,
     fan_of_walkers,
     known_better,
-    of_half_or_double_pace,
     prior_cost,
+    walkers_of_half_or_twice,
 )
 from audit.matching.walk_layout import WalkLaidOut, lay_out
 from audit.matching.walker import Walker
@@ -52,17 +52,19 @@ def match_walk(
 def match_laid_out(laid_out: WalkLaidOut, card: LegCard, settings: MatchingSettings) -> Match:
     """Match a walk that is laid out already.
 
-    Slips lead to so many places that a walk beside the course passes some by chance. So they
-    are supposed only of legs that stay in doubt without them, and only where the walker then
-    went on by the card.
+    Where a leg stays in doubt, half or twice the distance on every leg is supposed as well.
+    Slips lead to so many places that a walk beside the course
+    passes some by chance. So they are supposed only of legs that stay in doubt without them,
+    and only where the walker then went on by the card.
     """
     stays = in_play(Stays(laid_out.evidence), card, settings)
     weighed = weigh(stays, card, settings, fan_of_walkers(card, settings))
     match = _match(weighed, laid_out, card, settings)
-    others = _of_other_pace(match, stays, weighed, card, settings)
-    if others:
-        weighed = weigh(stays, card, settings, [*weighed.walkers, *others])
-        match = _match(weighed, laid_out, card, settings)
+    if not all(_known(leg, settings.slip_sure) for leg in match.legs):
+        others = _of_half_or_twice(stays, weighed, card, settings)
+        if others:
+            weighed = weigh(stays, card, settings, [*weighed.walkers, *others])
+            match = _match(weighed, laid_out, card, settings)
     route = with_slips(stays.evidence.route, card, _in_doubt(match, settings), settings)
     if route is stays.evidence.route:
         return match
@@ -70,25 +72,28 @@ def match_laid_out(laid_out: WalkLaidOut, card: LegCard, settings: MatchingSetti
     return _match(weigh(stays, card, settings, weighed.walkers), laid_out, card, settings)
 
 
-def _of_other_pace(
-    match: Match, stays: Stays, weighed: Weighed, card: LegCard, settings: MatchingSettings
+def _of_half_or_twice(
+    stays: Stays, weighed: Weighed, card: LegCard, settings: MatchingSettings
 ) -> list[Walker]:
-    """Give walkers of half or double the pace who may have walked a course that is in doubt."""
-    if all(leg.status == "walked" and leg.confidence >= settings.slip_sure for leg in match.legs):
-        return []
+    """Give those who walk half or twice every distance and fit nearly as well as the best."""
+    worst = weighed.cost + settings.fan_keep_nats
     return [
         walker
-        for walker in of_half_or_double_pace(fan_of_walkers(card, settings)[:1])
-        if Ways(stays, walker).total + prior_cost(walker, card, settings)
-        < weighed.cost + settings.pace_factor_nats
+        for walker in walkers_of_half_or_twice(settings)
+        if Ways(stays, walker).total + prior_cost(walker, card, settings) < worst
     ]
+
+
+def _known(leg: LegMatch, sure: float) -> bool:
+    """Tell whether a leg is known to have been walked, and as sure as this."""
+    return leg.status == "walked" and leg.confidence >= sure
 
 
 def _in_doubt(match: Match, settings: MatchingSettings) -> list[int]:
     """Give the legs in doubt before the last one that is known to have been walked."""
-    sure = [leg.confidence if leg.status == "walked" else 0.0 for leg in match.legs]
-    known = [leg for leg, confidence in enumerate(sure) if confidence >= settings.slip_before_sure]
-    return [leg for leg in range(max(known, default=0)) if sure[leg] < settings.slip_sure]
+    known = [leg.leg for leg in match.legs if _known(leg, settings.slip_before_sure)]
+    before = match.legs[: max(known, default=0)]
+    return [leg.leg for leg in before if not _known(leg, settings.slip_sure)]
 
 
 def _match(

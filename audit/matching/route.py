@@ -61,8 +61,8 @@ class Route:
     """Nodes ("at this point, with this history") and the edges between them.
 
     Nodes 0 to L are the points in the order of the plan; further ones belong to
-    ways that leave it and return. ``order`` lists the nodes so that every edge
-    leads forward. ``position`` has shape (nodes, 2). ``legs`` is L. ``misplotted`` has
+    ways that leave it and return. ``order`` lists those that edges lead to, so that every
+    edge leads forward. ``position`` has shape (nodes, 2). ``legs`` is L. ``misplotted`` has
     for each leg the node of who believes its point elsewhere; see `with_slips`.
     """
 
@@ -82,8 +82,9 @@ def course_points(card: LegCard) -> FloatArray:
 def plan_route(card: LegCard, settings: MatchingSettings) -> Route:
     """Lay out the ways in which the legs of a card may have been walked.
 
-    Each leg as planned or on its back azimuth, points skipped or taken in the other
-    order, a leg walked twice, one begun before the recording or given up.
+    Each leg as planned or on its back azimuth and then back by its start, points skipped
+    or taken in the other order, a leg walked twice, one begun before the recording or
+    given up.
     """
     builder = _RouteBuilder(card, settings)
     for leg in range(builder.legs):
@@ -108,17 +109,19 @@ def with_slips(
 ) -> Route:
     """Give a route on which some legs may also be walked to where slips lead.
 
-    The leg after one whose point was plotted wrongly may be walked from there.
+    The leg after one whose point was plotted wrongly may be planned from there; which slip
+    it was on the one and on the other is not asked.
     """
     planned = {
         edge.leg: edge
         for edge in route.edges
         if edge.kind == "leg" and edge.target == edge.source + 1 and edge.pinned is None
+        if edge.leg is not None
     }
     slipped, order = [], list(route.order)
     for leg, edge in planned.items():
-        slips = slips_of(card, leg, settings) if leg is not None and leg in legs else None
-        if leg is None or slips is None:
+        slips = slips_of(card, leg, settings) if leg in legs else None
+        if slips is None:
             continue
         slip = replace(edge, kind="slip", cost=settings.cost_slip, slips=slips)
         slipped.append(slip)
@@ -234,7 +237,10 @@ class _RouteBuilder:
         self._edge(back, leg + 1, "leg", 0.0, replace(along, leg=leg))
 
     def add_turning_back(self, leg: int) -> None:
-        """Walk the leg on its back azimuth, see it, and come back by its start to its point."""
+        """Walk the leg on its back azimuth, see it, and come back by its start to its point.
+
+        That nothing stands where he turns is not told to the evidence: tried, and no better.
+        """
         of = self.card.legs[leg]
         if len(of.line) > 2:
             return

@@ -1,4 +1,4 @@
-"""Other ways that a card leads: after a slip with the digits of a point, or at the dial.
+"""Other ways that a card leads: after a slip with a point's digits or plotting, or at the dial.
 
 Who plots a point wrongly, or sets another leg's azimuth, walks a leg as well as any other, but
 elsewhere. Where he then went is not anywhere: the digits and the dial leave a few ways only.
@@ -73,10 +73,8 @@ def carried_on(card: LegCard, leg: int, settings: MatchingSettings) -> Slips | N
     Who has plotted a point wrongly plans the next leg from there as well.
     """
     of, before = card.legs[leg], card.legs[leg - 1]
-    along = _vector_m(of)
-    ways = [_way(along - np.array(shift)) for shift in _shifts_m(before, settings)]
-    least_m = settings.shortest_link_m
-    return _apart(of, [way for way in ways if way[1] >= least_m], settings)
+    shifts = [(-east, -north) for east, north in _shifts_m(before, settings)]
+    return _apart(of, _ways_shifted(of, shifts, settings.shortest_link_m), settings)
 
 
 def _apart(of: CardLeg, ways: Sequence[Way], settings: MatchingSettings) -> Slips | None:
@@ -105,10 +103,21 @@ def _off_sd(
 
 def _misplotted(of: CardLeg, settings: MatchingSettings) -> list[Way]:
     """Give the ways to where slips put the point of a leg."""
-    along = _vector_m(of)
     least_m = max(settings.shortest_link_m, settings.slip_shortest * of.distance_m)
-    ways = [_way(along + np.array(shift)) for shift in _shifts_m(of, settings)]
-    return [way for way in ways if way[1] >= least_m]
+    return _ways_shifted(of, _shifts_m(of, settings), least_m)
+
+
+def _ways_shifted(
+    of: CardLeg, shifts_m: Sequence[tuple[float, float]], least_m: float
+) -> list[Way]:
+    """Give a leg's ways to places so far from where it should lead, those not too short."""
+    east_m, north_m = of.end.east_m - of.start.east_m, of.end.north_m - of.start.north_m
+    ways = []
+    for east, north in shifts_m:
+        to = (east_m + east, north_m + north)
+        if (length := float(np.hypot(*to))) >= least_m:
+            ways.append((direction_degrees(*to), length))
+    return ways
 
 
 def _shifts_m(of: CardLeg, settings: MatchingSettings) -> list[tuple[float, float]]:
@@ -122,15 +131,6 @@ def _shifts_m(of: CardLeg, settings: MatchingSettings) -> list[tuple[float, floa
     shifts = [exchanged_m(*end_m), *on_other_tool_m(*end_m)]
     shifts += [(move, 0.0) for move in east_m] + [(0.0, move) for move in north_m]
     return [shift for shift in shifts if float(np.hypot(*shift)) <= settings.slip_most_m]
-
-
-def _vector_m(of: CardLeg) -> FloatArray:
-    return np.array([of.end.east_m - of.start.east_m, of.end.north_m - of.start.north_m])
-
-
-def _way(vector_m: FloatArray) -> Way:
-    east, north = vector_m.tolist()
-    return direction_degrees(east, north), float(np.hypot(east, north))
 
 
 def _misset(card: LegCard, leg: int) -> list[Way]:

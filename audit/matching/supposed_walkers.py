@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable
 from dataclasses import replace
 
@@ -16,9 +15,9 @@ from audit.settings import MatchingSettings
 from audit.statistics.spread import robust_sd
 from audit.units import FloatArray, direction_degrees, turn_degrees
 
-PACE_FACTORS = (0.5, 1.0, 2.0)
-"""Distance walked over distance planned: with a ruler of half or double the scale, or with single
-paces counted for double ones or the other way round."""
+DISTANCE_FACTORS = (0.5, 2.0)
+"""Distance walked over distance planned, of who measured every leg with the wrong ruler, or
+counted single paces for double ones or the other way round."""
 
 
 def angle_slips_deg(card: LegCard) -> tuple[float, ...]:
@@ -31,14 +30,13 @@ def prior_cost(walker: Walker, card: LegCard, settings: MatchingSettings) -> flo
     """Cost of a walker's turn before he is looked at: a habit of his, or a slip with the angle.
 
     Where the angle is large a slip with it turns further than any habit. Half or twice the
-    planned distance on every leg is no habit either, but the wrong ruler, or single paces
-    counted for double ones.
+    planned distance on every leg is no habit either.
     """
-    halved = settings.cost_pace_factor if _pace_factor(walker.pace_scale) != 1.0 else 0.0
+    factor = 0.0 if walker.distance_factor == 1.0 else settings.cost_distance_factor
     habit = 0.5 * (walker.bias_deg / settings.bias_sd_deg) ** 2
     off = min(abs(walker.bias_deg - slip) for slip in angle_slips_deg(card))
     slip = settings.cost_angle_slip + 0.5 * (off / settings.bias_of_slip_sd_deg) ** 2
-    return min(habit, slip) + halved
+    return min(habit, slip) + factor
 
 
 def fan_of_walkers(card: LegCard, settings: MatchingSettings) -> list[Walker]:
@@ -50,19 +48,12 @@ def fan_of_walkers(card: LegCard, settings: MatchingSettings) -> list[Walker]:
     return _turned(turns, settings.heading_sd_deg, settings.distance_sd, settings)
 
 
-def of_half_or_double_pace(walkers: Iterable[Walker]) -> list[Walker]:
-    """Suppose walkers turned like some, who walk half or twice every distance."""
+def walkers_of_half_or_twice(settings: MatchingSettings) -> list[Walker]:
+    """Suppose walkers, not turned, who walk half or twice the distance on every leg."""
+    (level,) = _turned([0.0], settings.heading_sd_deg, settings.distance_sd, settings)
     return [
-        replace(walker, pace_scale=factor)
-        for walker in walkers
-        for factor in PACE_FACTORS
-        if factor != 1.0
+        replace(level, pace_scale=factor, distance_factor=factor) for factor in DISTANCE_FACTORS
     ]
-
-
-def _pace_factor(pace_scale: float) -> float:
-    """Give which of these factors a pace is nearest to."""
-    return min(PACE_FACTORS, key=lambda factor: abs(math.log(pace_scale / factor)))
 
 
 def broad_walkers(card: LegCard, settings: MatchingSettings) -> list[Walker]:
@@ -102,7 +93,7 @@ def known_better(
         return walker
     middle = float(np.median(turns))
     scatter = robust_sd(turns - middle)
-    factor = _pace_factor(walker.pace_scale)
+    factor = walker.distance_factor
     scale = factor * float(np.exp(np.median(ratios - np.log(factor)) * count / (count + 1.5)))
     bias = middle * count / (count + 1.0)
     least, most = (factor * of for of in (settings.pace_scale_least, settings.pace_scale_most))
@@ -122,6 +113,7 @@ def known_better(
         ),
         distance_sd=float(np.clip(distance_sd, settings.distance_sd_least, settings.distance_sd)),
         finds=_finds(close, settings),
+        distance_factor=factor,
     )
 
 

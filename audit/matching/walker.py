@@ -19,6 +19,8 @@ class Walker:
         Scatter from leg to leg, in degrees and in the logarithm of distance.
     finds : float
         Share of legs that end at their point because it was seen, whatever was reckoned.
+    distance_factor : float
+        About which his pace scale lies: 1, or half or twice the distance on every leg.
     """
 
     bias_deg: float
@@ -26,3 +28,4 @@ class Walker:
     heading_sd_deg: float
     distance_sd: float
     finds: float
+    distance_factor: float = 1.0

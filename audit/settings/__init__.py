@@ -427,12 +427,9 @@ class MatchingSettings(SlipSettings):
     broad_reach_deg: float = 30.0
     pace_scale_least: float = 0.6
     pace_scale_most: float = 1.6
-    cost_pace_factor: float = 4.5
-    """For half and double paces, by the wrong ruler or single for double paces: 1 walker in 90;
-    chosen, a little oftener than the causes have it."""
-    pace_factor_nats: float = 12.0
-    """A walker who fits so much worse is not looked at twice; chosen: before his scatter is
-    known one of double pace costs some nats a leg too much."""
+    cost_distance_factor: float = 4.5
+    """For half or twice the distance on every leg (the wrong ruler, single for double paces): one
+    walker in 90; chosen."""
 
     # Cuts to the second
     refine_interval_s: float = 3.0

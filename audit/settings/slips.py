@@ -15,7 +15,8 @@ class SlipSettings(SeveralWalksSettings):
     """Which legs are held against slips, which slips there are, and what supposing one costs."""
 
     slip_sure: float = 0.9
-    """Legs as sure as this without slips are not held against them; chosen: saves the time."""
+    """Legs as sure as this without slips are not held against them, nor a walk all of whose legs
+    are against half or twice the distance; chosen: saves the time."""
     slip_before_sure: float = 0.6
     """Nor are legs after the last that is as sure as this: a walk that has left the course
     passes some slip by chance; chosen: on real walks that did."""
@@ -23,8 +24,8 @@ class SlipSettings(SeveralWalksSettings):
     """Nats for any one slip; chosen: less puts more planted slips right, and calls more legs
     walked that were not."""
     cost_slip_carried: float = 5.0
-    """Beside that, for who plans the next leg from the wrong place as well; chosen: as often as
-    not."""
+    """Beside that, for who plans the next leg from the wrong place as well, which leads him one
+    of many ways once more; chosen: less gives legs to it that were walked otherwise."""
     slip_direction_share: float = 0.5
     """Of what the directions of a leg can bring, what a straight way brings here; chosen: legs
     walked rightly bring 0.6 in the middle."""

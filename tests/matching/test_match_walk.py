@@ -86,8 +86,17 @@ def test_who_comes_back_by_the_start_walked_the_back_azimuth_first(seed) -> None
     assert without.confidence < 0.9 < match.legs[1].confidence
 
 
+def test_three_legs_on_their_back_azimuths_lead_far_off_and_are_followed() -> None:
+    """Legs of 400 m north, walked south but for the last: from points that nobody sees, 2400 m off."""
+    walk, marks = HandWalk().halt(60), iter("abcdefghij")
+    for azimuth in (180, 180, 180, 0, 90):
+        walk.mark(next(marks)).walk(azimuth, 400).mark(next(marks)).halt(45)
+    match = matched(walk, *((0, 400 * leg) for leg in range(5)), (400, 1600))
+    assert_portions(match, walk, *(tuple(pair) for pair in ("ab", "cd", "ef", "gh", "ij")))
+
+
 @pytest.mark.parametrize("factor", [0.5, 2.0])
-def test_half_and_double_paces_on_every_leg(factor) -> None:
+def test_half_and_twice_the_distance_on_every_leg(factor) -> None:
     """Between points that nobody sees, all legs half or twice as long: none ends at its point."""
     ways = ((90, 400), (0, 300), (250, 500), (140, 350), (30, 450))
     walk, marks = HandWalk().halt(60), iter("abcdefghij")

@@ -118,7 +118,10 @@ def is_right(leg, walk: HandWalk, first: str, second: str) -> bool:
 
 
 def legs_as(*told: tuple[str, float]) -> SimpleNamespace:
-    legs = (SimpleNamespace(status=status, confidence=sure) for status, sure in told)
+    legs = (
+        SimpleNamespace(leg=leg, status=status, confidence=sure)
+        for leg, (status, sure) in enumerate(told)
+    )
     return SimpleNamespace(legs=tuple(legs))
 
 

@@ -75,6 +75,20 @@ def test_a_point_is_misplotted_to_where_its_digits_and_lines_put_it(leg) -> None
     assert rounded(slips._misplotted(of, FREE)) == expected
 
 
+def test_the_next_leg_leads_on_from_where_its_start_is_put(monkeypatch) -> None:
+    """To the leg's own point, from every place where the digits of its start put that."""
+    card = card_of(*ODD)
+    monkeypatch.setattr(slips, "_apart", lambda _of, ways, _settings: ways)
+    of = card.legs[1]
+    expected = set()
+    for east_m, north_m in moved_points(card.legs[0].end):
+        east, north = of.end.east_m - east_m, of.end.north_m - north_m
+        if (east_m, north_m) != (of.start.east_m, of.start.north_m):
+            way = round(math.degrees(math.atan2(east, north)) % 360.0, 4) % 360.0
+            expected.add((way, round(math.hypot(east, north), 4)))
+    assert rounded(slips.carried_on(card, 1, FREE)) == expected
+
+
 def test_a_point_put_too_far_off_or_beside_the_start_is_not_looked_for() -> None:
     of = card_of(*ODD).legs[0]
     points = [

@@ -20,8 +20,8 @@ from audit.matching.supposed_walkers import (
     broad_walkers,
     fan_of_walkers,
     known_better,
-    of_half_or_double_pace,
     prior_cost,
+    walkers_of_half_or_twice,
 )
 from audit.matching.walk_layout import near_course
 from audit.matching.walker import Walker
@@ -266,21 +266,21 @@ def test_who_has_walked_the_back_azimuth_comes_back_by_the_start_to_the_point() 
     assert [e.target for e in ways(bent, "reversed")] == [1]
 
 
-def test_half_and_double_paces_are_supposed_and_cost() -> None:
+def test_half_and_twice_the_distance_are_supposed_and_cost() -> None:
     card = card_with(-7.0)
-    halves = of_half_or_double_pace([LEVEL])
-    assert [one.pace_scale for one in halves] == [0.5, 2.0]
-    assert [prior_cost(one, card, S) for one in halves] == [S.cost_pace_factor] * 2
-    assert prior_cost(replace(LEVEL, pace_scale=1.4), card, S) == 0.0
-    # Half and double are told from a habit half way on a scale of ratios.
-    assert prior_cost(replace(LEVEL, pace_scale=1.42), card, S) == S.cost_pace_factor
+    others = walkers_of_half_or_twice(S)
+    assert [(one.pace_scale, one.bias_deg) for one in others] == [(0.5, 0.0), (2.0, 0.0)]
+    assert [prior_cost(one, card, S) for one in others] == [S.cost_distance_factor] * 2
+    # A habit, however large, is none of them.
+    assert prior_cost(replace(LEVEL, pace_scale=1.59), card, S) == 0.0
 
 
-def test_a_walker_of_double_pace_is_known_better_about_double_pace() -> None:
+def test_who_walks_twice_the_distance_is_known_better_about_twice() -> None:
     """Drawn towards twice the distance as if one leg and a half more had been walked so."""
-    twice = replace(LEVEL, pace_scale=2.0)
+    twice = replace(LEVEL, pace_scale=2.0, distance_factor=2.0)
     found = known_better(twice, *legs_walked([0.0, 0.0, 0.0], [2.2, 2.2, 2.2]), S)
     assert found.pace_scale == pytest.approx(2.0 * 1.1 ** (3.0 / 4.5))
+    assert found.distance_factor == 2.0
     # Ratios of 0.4 draw him to twice 0.2 ^ (3 / 4.5), 0.68: no longer a habit about it.
     assert known_better(twice, *legs_walked([0.0, 0.0, 0.0], [0.4, 0.4, 0.4]), S) is twice
 
