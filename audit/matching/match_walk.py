@@ -52,8 +52,9 @@ def match_walk(
 def match_laid_out(laid_out: WalkLaidOut, card: LegCard, settings: MatchingSettings) -> Match:
     """Match a walk that is laid out already.
 
-    Where a leg stays in doubt, half or twice the distance on every leg is supposed as well.
-    Slips lead to so many places that a walk beside the course
+    Where a leg stays in doubt, half or twice the distance on every leg is supposed as well, and
+    believed where more legs are known by it: on a path that winds it fits by chance, and knows
+    fewer. Slips lead to so many places that a walk beside the course
     passes some by chance. So they are supposed only of legs that stay in doubt without them,
     and only where the walker then went on by the card.
     """
@@ -63,8 +64,10 @@ def match_laid_out(laid_out: WalkLaidOut, card: LegCard, settings: MatchingSetti
     if not all(_known(leg, settings.slip_sure) for leg in match.legs):
         others = _of_half_or_twice(stays, weighed, card, settings)
         if others:
-            weighed = weigh(stays, card, settings, [*weighed.walkers, *others])
-            match = _match(weighed, laid_out, card, settings)
+            anew = weigh(stays, card, settings, [*weighed.walkers, *others])
+            other = _match(anew, laid_out, card, settings)
+            if _legs_known(other, settings) > _legs_known(match, settings):
+                weighed, match = anew, other
     route = with_slips(stays.evidence.route, card, _in_doubt(match, settings), settings)
     if route is stays.evidence.route:
         return match
@@ -82,6 +85,11 @@ def _of_half_or_twice(
         for walker in walkers_of_half_or_twice(settings)
         if Ways(stays, walker).total + prior_cost(walker, card, settings) < worst
     ]
+
+
+def _legs_known(match: Match, settings: MatchingSettings) -> int:
+    """Count the legs that are known to have been walked."""
+    return sum(_known(leg, settings.slip_before_sure) for leg in match.legs)
 
 
 def _known(leg: LegMatch, sure: float) -> bool:
