@@ -214,12 +214,7 @@ def _in_the_neighbourhood(
     anywhere = np.ones(len(to_point_m), dtype=bool)
     begin = to_point_m[:, edge.source] <= reach if edge.source >= 0 else anywhere
     end = to_point_m[:, edge.target] <= reach if edge.target >= 0 else anywhere
-    where = np.flatnonzero(end)
-    if len(where) == 0:
-        return np.empty(0, dtype=np.int64)
-    low, high = portions.ending(int(where[0]), int(where[-1]))
-    fits = begin[portions.first[low:high]] & end[portions.second[low:high]]
-    return np.flatnonzero(fits) + low
+    return portions.between(begin, end)
 
 
 def _at_target(

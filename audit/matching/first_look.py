@@ -56,16 +56,10 @@ class NearEvidence(Evidence):
 
     def _between(self, key: EdgeKey, windows: Windows) -> IndexArray:
         """Give the portions from a window of the edge's source to one of its target."""
-        portions = self.portions
         anywhere = np.ones(len(self.cuts), dtype=bool)
         begin = windows[key.source] if key.source >= 0 else anywhere
         end = windows[key.target] if key.target >= 0 else anywhere
-        where = np.flatnonzero(end)
-        if len(where) == 0:
-            return np.empty(0, dtype=np.int64)
-        low, high = portions.ending(int(where[0]), int(where[-1]))
-        fits = begin[portions.first[low:high]] & end[portions.second[low:high]]
-        return np.flatnonzero(fits) + low
+        return self.portions.between(begin, end)
 
 
 def near_evidence(stays: Stays, card: LegCard, settings: MatchingSettings) -> Evidence:

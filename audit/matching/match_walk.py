@@ -54,9 +54,11 @@ def match_laid_out(laid_out: WalkLaidOut, card: LegCard, settings: MatchingSetti
 
     Where a leg stays in doubt, half or twice the distance on every leg is supposed as well, and
     believed where more legs are known by it: on a path that winds it fits by chance, and knows
-    fewer. Slips lead to so many places that a walk beside the course
-    passes some by chance. So they are supposed only of legs that stay in doubt without them,
-    and only where the walker then went on by the card.
+    fewer.
+
+    Slips lead to so many places that a walk beside the course passes some by chance. So they
+    are supposed only of legs that stay in doubt without them, and only where the walker then
+    went on by the card.
     """
     stays = in_play(Stays(laid_out.evidence), card, settings)
     weighed = weigh(stays, card, settings, fan_of_walkers(card, settings))

@@ -55,11 +55,15 @@ class Portions:
     def __len__(self) -> int:
         return len(self.first)
 
-    def ending(self, begin: int, end: int) -> tuple[int, int]:
-        """Give the first of the portions that end from one cut to another, and beyond the last."""
-        cuts = np.array([begin, end + 1], dtype=self.second.dtype)
-        first, beyond = np.searchsorted(self.second, cuts)
-        return int(first), int(beyond)
+    def between(self, begins: NDArray[np.bool_], ends: NDArray[np.bool_]) -> IndexArray:
+        """Give the places of those that begin at some of the cuts and end at some of them."""
+        where = np.flatnonzero(ends)
+        if len(where) == 0:
+            return np.empty(0, dtype=np.int64)
+        cuts = np.array([where[0], where[-1] + 1], dtype=self.second.dtype)
+        low, high = (int(place) for place in np.searchsorted(self.second, cuts))
+        fits = begins[self.first[low:high]] & ends[self.second[low:high]]
+        return np.flatnonzero(fits) + low
 
     def part(self, index: IndexArray) -> Portions:
         """Give some of the portions; ``index`` ascends."""
