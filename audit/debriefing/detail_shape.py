@@ -120,7 +120,7 @@ class SettingEntry(TypedDict):
 class CutEntry(TypedDict):
     """How well the moment of leaving or of the claim is known."""
 
-    marked_by: Literal["halt", "turn to the point", "way"]
+    marked_by: Literal["halt", "turn to the point", "way", "reckoned"]
     time_sd_s: float | None
     along_sd_m: float
     """Along the walk, for want of knowing the moment better."""

@@ -11,7 +11,7 @@ from audit.matching.outings import MatchedOuting
 from audit.settings import QualitySettings
 from audit.track import utc_text
 from audit.words import Sentence, sentence
-from audit.words.figures import Listed, Moment, Percent
+from audit.words.figures import Length, Listed, Moment, Percent
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,6 +48,16 @@ def pinned_note(name: str, leg: LegMatch, clean: CleanTrack) -> str | None:
         sentence(f"doubt-pinned-{end}", time=say(ends[end] or 0.0)) for end in leg.pinned if say
     ]
     return sentence("doubt-pinned", leg=name, ends=Listed(things=told)) if told else None
+
+
+def reckoned_notes(name: str, leg: LegMatch) -> list[str]:
+    """Say which ends of a leg lie in a silence of the recorder, and how they were found."""
+    ends = {"start": leg.start_unseen, "claim": leg.claim_unseen}
+    return [
+        sentence(f"recording-reckoned-{end}", leg=name, gone=Length(metres=unseen.gone_m))
+        for end, unseen in ends.items()
+        if unseen is not None
+    ]
 
 
 def other_walks(names: Sequence[str], outing: MatchedOuting, clean: CleanTrack) -> list[str]:

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 import numpy as np
 
-from audit.debriefing.doubts import other_walks, pinned_note
+from audit.debriefing.doubts import other_walks, pinned_note, reckoned_notes
 from audit.debriefing.records import TrackQuality
 from audit.matching.leg_match import CleanTrack
 from audit.matching.outings import MatchedOuting
@@ -44,6 +44,7 @@ def judge_quality(
     for leg, portion in zip(legs, match.legs, strict=True):
         if portion.under_way:
             notes.append(sentence("recording-under-way", leg=leg.card.name))
+        notes += reckoned_notes(leg.card.name, portion)
         settled = pinned_note(leg.card.name, portion, clean)
         notes += [note for note in (settled, doubtful.get(portion.leg)) if note]
         notes += _gap_notes(leg, settings)

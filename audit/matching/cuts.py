@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from audit.matching.halts import Movement
+from audit.matching.silences import UnseenCuts, find_unseen_cuts
 from audit.matching.walk_samples import WalkSamples
 from audit.settings import MatchingSettings
 from audit.units import FloatArray, direction_degrees, turn_degrees
@@ -32,12 +33,19 @@ class Cuts:
         Direction of the stretch of walking before and after.
     rest_s : float array
         How long the halt lasted at whose edge the cut stands; 0 at none.
+    seen_path_m : float array
+        The path up to the sample; ``path_m`` is that up to the cut.
+    ends_unseen, begins_unseen : bool arrays
+        In a silence a leg may only have ended here, or only begun.
     """
 
     sample: NDArray[np.int64]
     position: FloatArray
     time_s: FloatArray
     path_m: FloatArray
+    seen_path_m: FloatArray
+    ends_unseen: NDArray[np.bool_]
+    begins_unseen: NDArray[np.bool_]
     halted_s: FloatArray
     begins_halt: NDArray[np.bool_]
     ends_halt: NDArray[np.bool_]
@@ -48,6 +56,11 @@ class Cuts:
 
     def __len__(self) -> int:
         return len(self.sample)
+
+    @property
+    def unseen(self) -> NDArray[np.bool_]:
+        """Those reckoned into silences."""
+        return self.ends_unseen | self.begins_unseen
 
 
 def find_cuts(
@@ -76,7 +89,38 @@ def find_cuts(
     _mark(rank, np.concatenate([stretch_ends, stretch_ends + 1]), _BEND)
     if pinned is not None:
         _mark(rank, pinned, _PINNED)
-    return _describe(_thin(rank, movement.path_m, settings), samples, movement, settings)
+    seen = _describe(_thin(rank, movement.path_m, settings), samples, movement, settings)
+    return _with_unseen(seen, find_unseen_cuts(samples, movement, settings), movement)
+
+
+def _with_unseen(seen: Cuts, unseen: UnseenCuts, movement: Movement) -> Cuts:
+    """Put the cuts reckoned into silences between those that are seen."""
+    if len(unseen) == 0:
+        return seen
+    sample = np.concatenate([seen.sample, unseen.sample])
+    gone_m = np.concatenate([np.zeros(len(seen)), unseen.gone_m])
+    reckoned = np.arange(len(sample)) >= len(seen)
+    order = np.lexsort((gone_m, reckoned, sample))
+    nothing = np.zeros(len(unseen), dtype=bool)
+    more = {
+        "sample": unseen.sample,
+        "position": unseen.position,
+        "time_s": unseen.time_s,
+        "path_m": movement.path_m[unseen.sample] + unseen.gone_m,
+        "seen_path_m": movement.path_m[unseen.sample],
+        "ends_unseen": unseen.ends,
+        "begins_unseen": ~unseen.ends,
+        "halted_s": movement.halted_s[unseen.sample],
+        "begins_halt": nothing,
+        "ends_halt": nothing,
+        "turn_deg": unseen.turn_deg,
+        "arriving_deg": unseen.direction_deg,
+        "leaving_deg": unseen.direction_deg,
+        "rest_s": np.zeros(len(unseen)),
+    }
+    return Cuts(
+        **{name: np.concatenate([getattr(seen, name), of])[order] for name, of in more.items()}
+    )
 
 
 def _mark(rank: NDArray[np.int8], index: NDArray[np.int64], value: int) -> None:
@@ -158,6 +202,9 @@ def _describe(
         position=position,
         time_s=samples.time_s[index],
         path_m=movement.path_m[index],
+        seen_path_m=movement.path_m[index],
+        ends_unseen=np.zeros(len(index), dtype=bool),
+        begins_unseen=np.zeros(len(index), dtype=bool),
         halted_s=movement.halted_s[index],
         begins_halt=_near(index, movement.halts[:, 0], reach),
         ends_halt=_near(index, movement.halts[:, 1], reach),

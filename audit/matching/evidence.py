@@ -342,6 +342,8 @@ class Evidence:
         straight = _falling(turn, settings.bend_deg, settings.bend_soft_deg)
         sharp = 1.0 - _falling(turn, settings.sharp_bend_deg, settings.sharp_bend_soft_deg)
         walking = settings.cost_mid_stride * straight - settings.gain_sharp_bend * sharp
+        hidden = self.cuts.unseen & (turn > settings.bend_deg)
+        walking = np.where(hidden, -settings.gain_unseen, walking)
         longer = np.tanh((self.cuts.rest_s - settings.rest_usual_s) / settings.rest_range_s)
         resting = -settings.gain_halt - gain_rest * longer
         return np.asarray(np.where(halt_edge, np.minimum(resting, walking), walking))

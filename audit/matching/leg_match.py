@@ -98,6 +98,24 @@ class RunnerUp:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Reckoned:
+    """A place in a silence of the recorder: on along the way before, or back along that after.
+
+    Attributes
+    ----------
+    seen_s : float
+        The moment of the fix from which it was reckoned.
+    gone_m : float
+        Metres from there.
+    """
+
+    east_m: float
+    north_m: float
+    seen_s: float
+    gone_m: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class LegMatch:
     """The portion of the walk that one leg has.
 
@@ -119,6 +137,8 @@ class LegMatch:
         something else of the leg; None where there is none to speak of.
     pinned : tuple of "from" and "claim"
         The ends that somebody has settled.
+    start_unseen, claim_unseen : Reckoned or None
+        Where the walker was then, if the recorder was silent.
     """
 
     leg: int
@@ -130,6 +150,8 @@ class LegMatch:
     under_way: bool = False
     runner_up: RunnerUp | None = None
     pinned: tuple[PinnedEnd, ...] = ()
+    start_unseen: Reckoned | None = None
+    claim_unseen: Reckoned | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -12,7 +12,14 @@ from audit.leg_card import LegCard
 from audit.matching.broad_look import BroadLook
 from audit.matching.first_look import near_evidence
 from audit.matching.learnt import learnt
-from audit.matching.leg_match import CleanTrack, LegMatch, LegStatus, Match, RunnerUp
+from audit.matching.leg_match import (
+    CleanTrack,
+    LegMatch,
+    LegStatus,
+    Match,
+    Reckoned,
+    RunnerUp,
+)
 from audit.matching.pins import PINNED_GAIN, Pin
 from audit.matching.reading import LegReading, gather_leg_odds, read_leg
 from audit.matching.refine_cuts import refine_cut
@@ -223,14 +230,17 @@ def _refined(
         coarse[cut] = time_s
     chosen = {cut for reading, _ in readings for cut in (reading.first, reading.second)}
     used = sorted(cut for cut in chosen if cut is not None)
-    times = {}
+    times: dict[int, float] = {}
     for number, cut in enumerate(used):
         time_s = float(coarse[cut])
         before = float(coarse[used[number - 1]]) if number else -np.inf
         after = float(coarse[used[number + 1]]) if number + 1 < len(used) else np.inf
         middles = [time_s + 0.5 * (other - time_s) for other in (before, after)]
-        if cut not in laid_out.pins.time_of_cut:
+        if cut not in laid_out.pins.time_of_cut and not laid_out.cuts.unseen[cut]:
             time_s = refine_cut(laid_out.clean, time_s, middles[0], middles[1], settings)
+        if laid_out.cuts.unseen[cut]:
+            # Reckoned from both sides of a silence, a start may come out before its claim.
+            time_s = min(max([time_s, *times.values()]), after)
         times[cut] = time_s
     return times
 
@@ -245,7 +255,13 @@ def _leg_matches(
     legs = []
     for leg, (reading, other) in enumerate(readings):
         not_walked: LegStatus = "skipped" if leg < last else "not-started"
-        confidence = _calibrated(reading.right, settings, walked=reading.kind in _WALKED)
+        reckoned = any(
+            cut is not None and bool(laid_out.cuts.unseen[cut])
+            for cut in (reading.first, reading.second)
+        )
+        confidence = _calibrated(
+            reading.right, settings, walked=reading.kind in _WALKED, reckoned=reckoned
+        )
         if len(pins.ends(leg)) == 2:
             confidence = 1.0
         found = LegMatch(
@@ -265,9 +281,25 @@ def _leg_matches(
                 start_s=cut_times[reading.first] if start_s is None else start_s,
                 claim_s=claim_s,
                 search_end_s=claim_s,
+                start_unseen=_reckoned(reading.first, laid_out),
+                claim_unseen=_reckoned(reading.second, laid_out),
             )
         legs.append(found)
     return tuple(legs)
+
+
+def _reckoned(cut: int, laid_out: WalkLaidOut) -> Reckoned | None:
+    """Give where a cut lies, if that was reckoned into a silence."""
+    cuts = laid_out.cuts
+    if not cuts.unseen[cut] or cut in laid_out.pins.time_of_cut:
+        return None
+    east_m, north_m = cuts.position[cut].tolist()
+    return Reckoned(
+        east_m=east_m,
+        north_m=north_m,
+        seen_s=float(laid_out.samples.time_s[cuts.sample[cut]]),
+        gone_m=float(abs(cuts.path_m[cut] - cuts.seen_path_m[cut])),
+    )
 
 
 def _runner_up(
@@ -292,7 +324,9 @@ def _runner_up(
     )
 
 
-def _calibrated(share: float, settings: MatchingSettings, *, walked: bool) -> float:
+def _calibrated(
+    share: float, settings: MatchingSettings, *, walked: bool, reckoned: bool = False
+) -> float:
     """Turn the share of the odds into how often such a reading is right.
 
     The odds count the pieces of evidence as more independent than they are; more so where
@@ -303,4 +337,6 @@ def _calibrated(share: float, settings: MatchingSettings, *, walked: bool) -> fl
     slope, offset = settings.confidence_slope, settings.confidence_offset
     if not walked:
         slope, offset = settings.confidence_slope_else, settings.confidence_offset_else
+    if reckoned:
+        offset += settings.confidence_reckoned
     return float(1.0 / (1.0 + np.exp(-slope * log_odds - offset)))

@@ -97,13 +97,17 @@ def find_portions(
 
     ``pairs``, shape (k, 2), are described whatever lies between them.
     """
-    first, second = near_pairs(cuts.path_m, longest_m)
+    first, second = near_pairs(cuts.seen_path_m, longest_m)
     if pairs is not None and len(pairs):
-        far = cuts.path_m[pairs[:, 1]] > cuts.path_m[pairs[:, 0]] + longest_m
+        far = cuts.seen_path_m[pairs[:, 1]] > cuts.seen_path_m[pairs[:, 0]] + longest_m
         first = np.concatenate([first, pairs[far, 0].astype(np.int32)])
         second = np.concatenate([second, pairs[far, 1].astype(np.int32)])
         order = np.argsort(second, kind="stable")
         first, second = first[order], second[order]
+    if cuts.ends_unseen.any() or cuts.begins_unseen.any():
+        fits = ~cuts.ends_unseen[first] & ~cuts.begins_unseen[second]
+        fits &= cuts.path_m[second] > cuts.path_m[first]
+        first, second = first[fits], second[fits]
     silence = np.where(np.diff(samples.stretch) > 0, np.diff(samples.time_s), 0.0)
     silent_s = np.concatenate([[0.0], np.cumsum(silence)])
     ridden_m = movement.ridden_m[cuts.sample]
@@ -142,8 +146,8 @@ class _Deviation:
 
     def __init__(self, smooth: FloatArray, cuts: Cuts) -> None:
         self._cuts = cuts
-        self._centred = smooth - smooth.mean(axis=0)
-        east, north = self._centred.T
+        self._middle = smooth.mean(axis=0)
+        east, north = (smooth - self._middle).T
         self._sums = [
             np.concatenate([[0.0], np.cumsum(term)])
             for term in (east, north, east * east, north * north, east * north)
@@ -151,13 +155,13 @@ class _Deviation:
 
     def of(self, first: SmallIndex, second: SmallIndex) -> FloatArray:
         """Give the distances of the samples between cuts."""
-        cuts, centred = self._cuts, self._centred
+        cuts = self._cuts
         begin, end = cuts.sample[first], cuts.sample[second] + 1
         se, sn, see, snn, sen = (total[end] - total[begin] for total in self._sums)
         chord = cuts.position[second] - cuts.position[first]
         length = np.maximum(np.hypot(*chord.T), 1e-6)
         right_e, right_n = chord[:, 1] / length, -chord[:, 0] / length
-        start = centred[begin]
+        start = cuts.position[first] - self._middle
         offset = start[:, 0] * right_e + start[:, 1] * right_n
         square = right_e**2 * see + right_n**2 * snn + 2.0 * right_e * right_n * sen
         count = end - begin

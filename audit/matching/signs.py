@@ -74,7 +74,7 @@ class SignsSeen:
             to_point_m=to_point_m,
             arms=arms,
             rest=RangeMost(cuts.rest_s),
-            bend=RangeMost(cuts.turn_deg),
+            bend=RangeMost(np.where(cuts.unseen, 0.0, cuts.turn_deg)),
             habits=_habits(movement, arms, legs),
         )
 
@@ -83,6 +83,7 @@ class SignsSeen:
         cuts, portions = self.cuts, self.portions
         first, second = portions.first[index], portions.second[index]
         standing, rested = cuts.begins_halt[second], cuts.ends_halt[first]
+        seen_start, seen_end = ~cuts.begins_unseen[first], ~cuts.ends_unseen[second]
         before, after = self.arms.before, self.arms.after
         moving_s = cuts.time_s[second] - cuts.time_s[first] - portions.halted_s[index]
         pace = portions.path_m[index] / np.maximum(moving_s, 1.0) / self.movement.walking_m_s
@@ -91,13 +92,13 @@ class SignsSeen:
             "pace_on_way": pace,
             "rest_at_claim_s": _where(standing, cuts.rest_s[second]),
             "rest_before_start_s": _where(rested, cuts.rest_s[first]),
-            "bend_at_claim_walking_deg": _where(~standing, cuts.turn_deg[second]),
+            "bend_at_claim_walking_deg": _where(~standing & seen_end, cuts.turn_deg[second]),
             "bend_at_claim_resting_deg": _where(standing, cuts.turn_deg[second]),
-            "bend_at_start_walking_deg": _where(~rested, cuts.turn_deg[first]),
+            "bend_at_start_walking_deg": _where(~rested & seen_start, cuts.turn_deg[first]),
             "bend_at_start_resting_deg": _where(rested, cuts.turn_deg[first]),
-            "pace_after_claim": after[60.0].pace[second],
-            "pace_before_start": before[60.0].pace[first],
-            "straight_after_claim": after[150.0].straightness[second],
+            "pace_after_claim": _where(seen_end, after[60.0].pace[second]),
+            "pace_before_start": _where(seen_start, before[60.0].pace[first]),
+            "straight_after_claim": _where(seen_end, after[150.0].straightness[second]),
             "straight_before_claim": before[150.0].straightness[second],
             "straight_from_start": after[150.0].straightness[first],
             "claim_off_point_m": self._off(-1 if edge.kind == "slip" else edge.target, second),
@@ -112,6 +113,7 @@ class SignsSeen:
         first, second = portions.first[index], portions.second[index]
         chord_deg, chord_m = portions.chord_deg[index], np.maximum(portions.chord_m[index], 1.0)
         standing = cuts.begins_halt[second]
+        seen_start, seen_end = ~cuts.begins_unseen[first], ~cuts.ends_unseen[second]
         inner = self._inner(first, second)
 
         def turned(way_deg: FloatArray, at: SmallIndex) -> FloatArray:
@@ -126,9 +128,9 @@ class SignsSeen:
             "sharpest_bend_on_way_deg": self.bend.between(*inner),
             "arriving_turned_deg": turned(arms.before[35.0].direction_deg, second),
             "leaving_turned_deg": turned(arms.after[35.0].direction_deg, first),
-            "coming_turned_deg": turned(arms.before[35.0].direction_deg, first),
-            "setting_off_walking_deg": _where(~standing, setting_off),
-            "going_on_walking_deg": _where(~standing, going_on),
+            "coming_turned_deg": _where(seen_start, turned(arms.before[35.0].direction_deg, first)),
+            "setting_off_walking_deg": _where(~standing & seen_end, setting_off),
+            "going_on_walking_deg": _where(~standing & seen_end, going_on),
             "going_on_resting_deg": _where(standing, going_on),
         }
 
@@ -148,9 +150,16 @@ class SignsSeen:
         """Give the signs of staying at a node from a claim until setting out again."""
         cuts, movement, arms = self.cuts, self.movement, self.arms
         moved = cuts.position[second] - cuts.position[first]
-        moved_m, path_m = np.hypot(*moved.T), cuts.path_m[second] - cuts.path_m[first]
+        moved_m = np.hypot(*moved.T)
+        path_m = np.maximum(cuts.path_m[second] - cuts.path_m[first], 0.0)
+        unseen = cuts.ends_unseen[first] | cuts.begins_unseen[second]
+        path_m = np.where(unseen, np.maximum(path_m, moved_m), path_m)
         came = np.radians(arms.before[100.0].direction_deg[first])
         halted_s = cuts.halted_s[second] - cuts.halted_s[first]
+        in_silence = cuts.ends_unseen[first] & cuts.begins_unseen[second]
+        passed_s = cuts.time_s[second] - cuts.time_s[first]
+        left_s = np.maximum(passed_s - moved_m / movement.walking_m_s, 0.0)
+        halted_s = np.where(in_silence, left_s, halted_s)
         moving_s = np.maximum(cuts.time_s[second] - cuts.time_s[first] - halted_s, 1.0)
         stirred = path_m > _STIRRED_M
         claim_m, leave_m = self.to_point_m[first, node], self.to_point_m[second, node]
@@ -187,7 +196,7 @@ class SignsSeen:
 
     def _inner(self, first: SmallIndex, second: SmallIndex) -> tuple[IndexArray, IndexArray]:
         """Give the cuts of each portion that lie well inside it, as first and beyond last."""
-        path_m = self.cuts.path_m
+        path_m = self.cuts.seen_path_m
         begin = np.searchsorted(path_m, path_m[first] + _INNER_M)
         return begin, np.searchsorted(path_m, path_m[second] - _INNER_M)
 

@@ -204,22 +204,25 @@ class Stays:
 def _pairs(evidence: Evidence) -> _Pairs:
     cuts, settings = evidence.cuts, evidence.settings
     size, reach = len(cuts), settings.stay_path_m
-    first, second = near_pairs(cuts.path_m, reach)
+    first, second = near_pairs(cuts.seen_path_m, reach)
     same = np.arange(size, dtype=np.int32)
     first, second = np.concatenate([first, same]), np.concatenate([second, same])
     order = np.argsort(second, kind="stable")
     first, second = first[order], second[order]
+    # Reckoned into a silence, a later cut may be an earlier moment.
+    in_time = cuts.time_s[second] >= cuts.time_s[first] - settings.unseen_late_s
+    first, second = first[in_time], second[in_time]
     moved_m = np.hypot(*(cuts.position[second] - cuts.position[first]).T)
     # Stayed where he claimed to be; or wandered off some way before leaving.
     stayed = np.logaddexp(
         -0.5 * (moved_m / settings.stay_sd_m) ** 2,
         np.log(settings.wander_share) - moved_m / settings.wander_m,
     )
-    reached = cuts.path_m + reach
+    reached = cuts.seen_path_m + reach
     return _Pairs(
         first=first,
         second=second,
         stayed=np.logaddexp(stayed, -settings.cost_relocated_nowhere),
-        before=np.searchsorted(reached, cuts.path_m, side="left"),
-        after=np.searchsorted(cuts.path_m, reached, side="right"),
+        before=np.searchsorted(reached, cuts.seen_path_m, side="left"),
+        after=np.searchsorted(cuts.seen_path_m, reached, side="right"),
     )

@@ -28,6 +28,8 @@ class WalkSamples:
         Number of the unbroken stretch of recording that each sample belongs to.
     in_gap : bool array
         True where a sample stands between fixes that lie too far apart in time.
+    usual_move_m : float
+        Median distance from one fix to the next.
     """
 
     step_s: float
@@ -36,6 +38,7 @@ class WalkSamples:
     smooth: FloatArray
     stretch: NDArray[np.int64]
     in_gap: NDArray[np.bool_]
+    usual_move_m: float
 
     def __len__(self) -> int:
         return len(self.time_s)
@@ -64,6 +67,7 @@ def sample_walk(clean: CleanTrack, settings: MatchingSettings) -> WalkSamples:
         smooth=np.concatenate([smoothed(part[1], width) for part in parts]),
         stretch=np.repeat(np.arange(len(parts)), [len(part[0]) for part in parts]),
         in_gap=np.concatenate([part[2] for part in parts]),
+        usual_move_m=float(np.median(np.hypot(*np.diff(position, axis=0).T))),
     )
 
 

@@ -65,7 +65,7 @@ def find_sight_bends(
     """Look at every leg that ends in a halt near its point; by index of leg."""
     bends = {}
     for leg, card_leg in zip(match.legs, card_legs, strict=True):
-        if "claim" in leg.pinned:  # somebody has settled it
+        if "claim" in leg.pinned or leg.claim_unseen:  # settled by somebody, or seen by nobody
             continue
         arrival = _arrival(clean, sampled, match, leg, card_leg, settings)
         if arrival is not None:

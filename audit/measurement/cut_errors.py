@@ -4,15 +4,20 @@ from __future__ import annotations
 
 import numpy as np
 
+from audit.matching.leg_match import Reckoned
 from audit.measurement.claims import SightBend
 from audit.measurement.leg_details import CutError
 from audit.measurement.places import Fixed
 from audit.settings import ClaimSettings
 
+_SLOWEST_M_S = 0.1
+"""Somebody slower than this is taken to have gone as fast; chosen."""
+
 
 def cut_error(
     fixed: Fixed,
     bend: SightBend | None,
+    unseen: Reckoned | None = None,
     *,
     speed_m_s: float,
     interval_s: float,
@@ -21,8 +26,16 @@ def cut_error(
     """Give the error of a start or a claim by what marks it.
 
     Where the walker may have turned to a point in sight, ``bend`` adds the doubt
-    whether he did to the doubt when.
+    whether he did to the doubt when. ``unseen`` is where the place was reckoned to be in a
+    silence of the recorder: then the place has all of the error.
     """
+    if unseen is not None:
+        return CutError(
+            marked_by="reckoned",
+            time_sd_s=fixed.sd_m / max(speed_m_s, _SLOWEST_M_S),
+            along_sd_m=0.0,
+            place_sd_m=fixed.sd_m,
+        )
     logging_s = interval_s / np.sqrt(12.0)
     halted = fixed.halt_s[0] != fixed.halt_s[1]
     doubt_s = 0.0

@@ -171,12 +171,13 @@ class CutError:
 
     Attributes
     ----------
-    marked_by : what shows it: a halt, a turn to the point in sight, or nothing but the way.
+    marked_by : what shows it: a halt, a turn to the point in sight, or nothing but the way;
+        "reckoned" where the recorder was silent.
     time_sd_s, along_sd_m : standard errors in time and along the walk.
     place_sd_m : standard error per axis of the place at that moment, by the receiver.
     """
 
-    marked_by: Literal["halt", "turn to the point", "way"]
+    marked_by: Literal["halt", "turn to the point", "way", "reckoned"]
     time_sd_s: float
     along_sd_m: float
     place_sd_m: float

@@ -114,6 +114,8 @@ def _nearest(clean: CleanTrack, walk: WalkOfLeg, target: FloatArray) -> tuple[fl
     The claim counts too: where it is, is better known than any single fix.
     """
     distance, moment = nearest_approach(clean, (walk.start.time_s, walk.until_s), target)
+    if walk.claim_error.marked_by == "reckoned":  # nobody saw him there
+        return distance, moment
     at_claim = float(np.hypot(walk.claim.east_m - target[0], walk.claim.north_m - target[1]))
     return (at_claim, walk.claim.time_s) if at_claim <= distance else (distance, moment)
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from audit.matching.leg_match import CleanTrack
+from audit.matching.leg_match import CleanTrack, Reckoned
 from audit.settings import MeasuringSettings
 from audit.statistics.correlated_noise import variance_of_mean
 from audit.statistics.sparse_corner import sparse_corner
@@ -56,13 +56,17 @@ def fix_place(
     noise_m: float,
     settings: MeasuringSettings,
     around: Around | None = None,
+    unseen: Reckoned | None = None,
 ) -> Fixed:
     """Average the fixes of the halt at a moment; where there is none, fit the bend there.
 
     ``halts`` has shape (k, 2): start and end of each halt in seconds. The standard
     error counts the noise as correlated, so a long halt helps less than its number of
-    fixes would have it. ``around`` says what of the walk shows a bend where fixes are few.
+    fixes would have it. ``around`` says what of the walk shows a bend where fixes are few,
+    ``unseen`` where the walker was reckoned to be in a silence.
     """
+    if unseen is not None:
+        return _reckoned(unseen, time_s, noise_m, settings)
     halt = _halt_at(halts, time_s, settings.halt_reach_s)
     if halt is not None:
         window = _clipped(halt, time_s, settings.halt_window_s)
@@ -112,6 +116,22 @@ def _corner(
     east, north = corner.place.tolist()
     sd_m = float(np.hypot(noise_m, corner.sd_m))
     return Fixed(time_s=time_s, east_m=east, north_m=north, sd_m=sd_m, halt_s=(time_s, time_s))
+
+
+def _reckoned(
+    unseen: Reckoned, time_s: float, noise_m: float, settings: MeasuringSettings
+) -> Fixed:
+    """Take a place that was reckoned into a silence; the further from a fix, the less sure."""
+    sd_m = float(
+        np.hypot(np.hypot(noise_m, settings.unseen_sd_m), settings.unseen_sd_share * unseen.gone_m)
+    )
+    return Fixed(
+        time_s=time_s,
+        east_m=unseen.east_m,
+        north_m=unseen.north_m,
+        sd_m=sd_m,
+        halt_s=(time_s, time_s),
+    )
 
 
 def place_between(clean: CleanTrack, time_s: float, noise_m: float) -> Fixed:

@@ -8,9 +8,9 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from audit.matching.leg_match import CleanTrack, LegMatch, Match
+from audit.matching.leg_match import CleanTrack, LegMatch, Match, Reckoned
 from audit.matching.walk_layout import SampledWalk
-from audit.matching.walk_samples import smoothed
+from audit.matching.walk_samples import WalkSamples, smoothed
 from audit.measurement.claims import SightBend
 from audit.measurement.cut_errors import cut_error
 from audit.measurement.leg_details import Bypass, CutError
@@ -96,24 +96,25 @@ def walk_of_leg(
     likely_m = _likely_noise_m(noise_m, settings)
     turned = bend is not None and bend.probability > 0.5
     around = _around(match, leg, movement.walking_m_s, turned=turned)
+    moments, unseen = (leg.start_s, leg.claim_s), (leg.start_unseen, leg.claim_unseen)
     ends = [
-        fix_place(clean, match.halts, time_s, likely_m, measuring, near)
-        for time_s, near in zip((leg.start_s, leg.claim_s), around, strict=True)
+        fix_place(clean, match.halts, time_s, likely_m, measuring, near, reckoned)
+        for time_s, near, reckoned in zip(moments, around, unseen, strict=True)
     ]
-    inside = np.flatnonzero((samples.time_s > leg.start_s) & (samples.time_s < leg.claim_s))
+    inside = _seen_within(samples, moments, unseen)
     width_s = _smoothing_s(noise_m, measuring)
     rough = np.vstack([ends[0].place, samples.raw[inside], ends[1].place])
     position = smoothed(rough, width_s / samples.step_s)
     halted = np.concatenate([[False], movement.halted[inside], [False]])
     interval_s = clean.median_interval_s or 0.0
-    walked_m, lost_m = _walked_and_lost(rough, halted, samples.step_s, width_s, interval_s)
-    # What smoothing cuts off corners never makes a way shorter than the straight one.
-    path_m = max(walked_m, float(np.hypot(*(rough[-1] - rough[0]))))
-    halted_s = _halted_within(match.halts, leg.start_s, leg.claim_s)
-    speed = walking_speed(path_m, (leg.start_s, leg.claim_s), halted_s)
+    path_m, lost_m = _walked_and_lost(rough, halted, samples.step_s, width_s, interval_s)
+    halted_s = _halted_within(match.halts, *moments)
+    speed = walking_speed(path_m, moments, halted_s)
     errors = [
-        cut_error(end, of_bend, speed_m_s=speed, interval_s=interval_s, settings=settings.claim)
-        for end, of_bend in zip(ends, (None, bend), strict=True)
+        cut_error(
+            end, of_bend, reckoned, speed_m_s=speed, interval_s=interval_s, settings=settings.claim
+        )
+        for end, of_bend, reckoned in zip(ends, (None, bend), unseen, strict=True)
     ]
     return WalkOfLeg(
         leg=leg.leg,
@@ -129,6 +130,20 @@ def walk_of_leg(
         halted_s=halted_s,
         until_s=_until(match, leg, float(clean.time_s[-1])),
     )
+
+
+def _seen_within(
+    samples: WalkSamples,
+    moments: tuple[float, float],
+    unseen: tuple[Reckoned | None, Reckoned | None],
+) -> NDArray[np.int64]:
+    """Give the samples between two moments, without those of a silence that either lies in.
+
+    They lie straight between its ends, and not where it was reckoned that the walker was.
+    """
+    begin = samples.time_s > moments[0] if unseen[0] is None else samples.time_s >= unseen[0].seen_s
+    end = samples.time_s < moments[1] if unseen[1] is None else samples.time_s <= unseen[1].seen_s
+    return np.flatnonzero(begin & end)
 
 
 def _around(
@@ -166,7 +181,9 @@ def _walked_and_lost(
     ]
     blurred_s = np.hypot(widths_s, _LINE_BETWEEN_FIXES * interval_s)
     lost_m_per_s = max(float((paths[0] - paths[1]) / (blurred_s[1] - blurred_s[0])), 0.0)
-    return paths[0] + lost_m_per_s * float(blurred_s[0] - width_s), lost_m_per_s * width_s
+    path_m = paths[0] + lost_m_per_s * float(blurred_s[0] - width_s)
+    # What smoothing cuts off corners never makes a way shorter than the straight one.
+    return max(path_m, float(np.hypot(*(rough[-1] - rough[0])))), lost_m_per_s * width_s
 
 
 def _likely_noise_m(noise_m: float, settings: Settings) -> float:

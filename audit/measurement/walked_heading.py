@@ -61,6 +61,9 @@ def _ends_sd(context: WalkContext, walk: WalkOfLeg) -> float:
     for end, error in ((walk.start, walk.start_error), (walk.claim, walk.claim_error)):
         if error.marked_by == "halt":
             continue
+        if error.marked_by == "reckoned":
+            square += error.place_sd_m**2
+            continue
         apart_s = np.sqrt(3.0) * error.time_sd_s
         here, *there = (
             np.array([np.interp(time_s, samples.time_s, axis) for axis in samples.smooth.T])
@@ -103,7 +106,13 @@ def _shifts(
     chord = float(np.hypot(*(walk.claim.place - walk.start.place)))
     shifts = []
     for chance, from_s, to_s in others:
-        way = np.diff([place_between(context.clean, t, 0.0).place for t in (from_s, to_s)], axis=0)
+        # An end that both readings share may have been reckoned into a silence.
+        ends = {end.time_s: end.place for end in (walk.start, walk.claim)}
+        places = [
+            ends[t] if t in ends else place_between(context.clean, t, 0.0).place
+            for t in (from_s, to_s)
+        ]
+        way = np.diff(places, axis=0)
         if chance >= least and np.any(way):
             turn = turn_degrees(walk.chord_deg, direction_degrees(*way[0].tolist()))
             # Beyond a right angle a shift has no meaning: it stands for "anywhere on that side".

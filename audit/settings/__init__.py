@@ -27,7 +27,7 @@ from audit.settings.measuring import (
 )
 from audit.settings.records import RecordsSettings
 from audit.settings.rehearsal import RehearsalSettings
-from audit.settings.slips import SlipSettings
+from audit.settings.silences import SilenceSettings
 
 __all__ = [
     "AsideSettings",
@@ -216,7 +216,7 @@ class CleaningSettings:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class MatchingSettings(SlipSettings):
+class MatchingSettings(SilenceSettings):
     """How portions of the walk are weighed as legs. Costs are in nats.
 
     Unless another source is named, a value was chosen on simulated walks of the
@@ -228,7 +228,7 @@ class MatchingSettings(SlipSettings):
     """A walker does nothing worth matching in less."""
     step_longest_s: float = 10.0
     """Sparser recordings are joined by straight lines of this step."""
-    stretch_gap_s: float = 300.0
+    stretch_gap_s: float = 900.0
     """A silence longer than this breaks the recording into stretches."""
     gap_s: float = 20.0
     """Between fixes further apart than this (and four intervals) nothing is known."""
@@ -455,6 +455,8 @@ class MatchingSettings(SlipSettings):
     confidence_slope_else: float = 0.4
     confidence_offset_else: float = -0.75
     """The same for a leg left out or given up."""
+    confidence_reckoned: float = -0.5
+    """Log odds more for a leg that began or ended in a silence of the recorder."""
     nearly_best: float = 0.9
     right_within_s: float = 30.0
     right_within_m: float = 30.0

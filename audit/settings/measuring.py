@@ -70,6 +70,10 @@ class MeasuringSettings:
     corner_speed_sd: float = 0.2
     """Where this window holds too few fixes: so many fixes to either side show a corner, tried at
     so many moments, at the walker's usual speed to within this share; chosen."""
+    unseen_sd_m: float = 12.0
+    unseen_sd_share: float = 0.22
+    """Standard error per axis of a place reckoned into a silence, and what each metre from the
+    nearest fix adds; found on made walks of the development seeds."""
     path_smoothing_s_per_m: float = 2.5
     path_smoothing_least_s: float = 5.0
     path_smoothing_most_s: float = 25.0

@@ -238,3 +238,22 @@ def test_same_walk_gives_the_same_bytes() -> None:
     walk = make_walk(3, "ordinary")
     texts = {render_json(audit.debrief(walk.plan, walk.track)) for _ in range(2)}
     assert len(texts) == 1
+
+
+def test_what_was_reckoned_into_a_silence_is_told_and_not_called_seen() -> None:
+    """The recorder is silent from 50 m before the first point until 50 m after it.
+
+    Nobody saw the walker there, so he is not said to have come nearer than he was seen.
+    """
+    silent = (TIME_S > BEGIN + 60 + 280) & (TIME_S < BEGIN + 60 + 320 + 60 + 40)
+    debrief = audit.debrief(plan_of(*COURSE), track_of(TIME_S[~silent], WALK[~silent]))
+    one, two = (leg["details"] for leg in debrief.to_dict()["legs"])
+    assert one["claim_cut"]["marked_by"] == two["start_cut"]["marked_by"] == "reckoned"
+    assert one["claim_cut"]["place_sd_m"] > 15.0
+    first = debrief.to_dict()["legs"][0]
+    assert first["nearest_approach"]["distance_m"] > 30.0
+    assert first["miss"]["distance_m"] < 2.0 * one["claim_cut"]["place_sd_m"]
+    told = [note for note in debrief.quality.notes if "was silent when leg" in note]
+    assert len(told) == 2
+    assert "on along the way walked before" in told[0]
+    assert "back along the way walked afterwards" in told[1]

@@ -118,7 +118,10 @@ def test_edges_share_what_they_cost_only_where_they_begin_and_end_alike() -> Non
 
 def cuts_of(turn_deg, rest_s=0.0):
     turn_deg = np.asarray(turn_deg, dtype=np.float64)
-    return SimpleNamespace(turn_deg=turn_deg, rest_s=np.full(len(turn_deg), rest_s))
+    count = len(turn_deg)
+    return SimpleNamespace(
+        turn_deg=turn_deg, rest_s=np.full(count, rest_s), unseen=np.zeros(count, dtype=bool)
+    )
 
 
 def test_arriving_in_mid_stride_is_dear_and_at_a_sharp_bend_cheap() -> None:
@@ -128,6 +131,14 @@ def test_arriving_in_mid_stride_is_dear_and_at_a_sharp_bend_cheap() -> None:
     mid_stride = expit(-(turn - S.bend_deg) / S.bend_soft_deg)
     sharp = expit((turn - S.sharp_bend_deg) / S.sharp_bend_soft_deg)
     assert got == pytest.approx(S.cost_mid_stride * mid_stride - S.gain_sharp_bend * sharp)
+
+
+def test_a_bend_or_a_rest_that_a_silence_hides_is_as_good_as_seen() -> None:
+    cuts = cuts_of(np.array([0.0, 40.0, 180.0]))
+    cuts.unseen = np.ones(3, dtype=bool)
+    got = evidence_of(cuts=cuts)._edge_of_walking(np.zeros(3, dtype=bool), 1.0)
+    assert got[0] == pytest.approx(S.cost_mid_stride, abs=0.05)
+    assert got[1:].tolist() == [-S.gain_unseen, -S.gain_unseen]
 
 
 def test_who_rests_long_has_reached_a_point() -> None:

@@ -9,7 +9,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from measurement.hand_made import SETTINGS, HandWalk, card_of, clean_of, receiver
+from measurement.hand_made import ORIGIN, SETTINGS, HandWalk, card_of, clean_of, receiver
 
 from audit.matching.match_walk import match_walk
 from audit.matching.walk_layout import near_course
@@ -250,3 +250,24 @@ def test_recording_that_begins_in_a_leg_has_it_walked_and_says_so() -> None:
     match = matched(walk, (-150, 0), (250, 0), (250, 300))
     assert [leg.status for leg in match.legs] == ["walked", "walked"]
     assert [leg.under_way for leg in match.legs] == [True, False]
+
+
+@pytest.mark.parametrize(("before_m", "after_m"), [(50.0, 50.0), (100.0, 25.0), (25.0, 100.0)])
+def test_a_point_that_lies_in_a_silence_is_found_where_the_ways_meet(before_m, after_m) -> None:
+    """The recorder is silent from before the first point until after it; both were walked."""
+    walk = square_walk(halt_s=45)
+    clean = walk.clean(1, receiver(3, 2.0))
+    silent = (clean.time_s > walk.marks["b"] - before_m / 1.25) & (
+        clean.time_s < walk.marks["b2"] + after_m / 1.25
+    )
+    place = np.column_stack([clean.east_m, clean.north_m])[~silent]
+    match = match_walk(clean_of(clean.time_s[~silent], place), card_of(*SQUARE), S)
+    assert_portions(match, walk, *SQUARE_LEGS)
+    corner = ORIGIN + np.array([400.0, 0.0])
+    ended, begun = match.legs[0].claim_unseen, match.legs[1].start_unseen
+    for unseen, gone_m in ((ended, before_m), (begun, after_m)):
+        assert unseen.gone_m == pytest.approx(gone_m, abs=15.0)
+        assert (unseen.east_m, unseen.north_m) == pytest.approx(corner, abs=15.0)
+    assert match.legs[0].claim_s <= match.legs[1].start_s
+    assert [leg.start_unseen for leg in match.legs if leg.leg != 1] == [None] * 3
+    assert [leg.claim_unseen for leg in match.legs[1:]] == [None] * 3

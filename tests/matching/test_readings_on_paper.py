@@ -12,6 +12,7 @@ import pytest
 from measurement.hand_made import SETTINGS, card_of
 
 from audit.matching import first_look, match_walk, reading, runner_up
+from audit.matching.leg_match import Reckoned
 from audit.matching.pins import PinnedLeg
 from audit.matching.portions import Portions
 from audit.matching.reading import LegOdds, LegReading, gather_leg_odds, read_leg
@@ -23,6 +24,7 @@ S = SETTINGS.matching
 CUTS = SimpleNamespace(
     time_s=np.array([0.0, 60.0, 120.0, 180.0, 240.0, 300.0, 360.0, 380.0]),
     path_m=np.array([0.0, 100.0, 200.0, 300.0, 400.0, 500.0, 600.0, 700.0]),
+    unseen=np.zeros(8, dtype=bool),
 )
 
 
@@ -188,6 +190,31 @@ def test_a_cut_is_refined_up_to_halfway_to_its_neighbours(monkeypatch) -> None:
     pinned = match_walk._refined([reading_of(1, 3)], ready(time_of_cut={3: 190.0}), S)
     assert pinned == {1: 61.0, 3: 190.0}
     assert asked.call_args.args[1:4] == (60.0, -math.inf, 125.0)
+
+
+def test_a_start_reckoned_into_a_silence_is_not_before_its_claim(monkeypatch) -> None:
+    """Cuts 3 and 4 are one silence: on 100 m from cut 3's sample, back 40 m from cut 4's."""
+    monkeypatch.setattr(match_walk, "refine_cut", lambda _, time_s, *__: time_s)
+    at = ready()
+    at.cuts = SimpleNamespace(
+        time_s=np.array([0.0, 60.0, 120.0, 250.0, 240.0, 300.0, 360.0, 380.0]),
+        path_m=np.array([0.0, 100.0, 200.0, 300.0, 260.0, 400.0, 500.0, 600.0]),
+        seen_path_m=np.array([0.0, 100.0, 200.0, 200.0, 300.0, 400.0, 500.0, 600.0]),
+        position=np.arange(16.0).reshape(8, 2),
+        sample=np.array([0, 30, 60, 60, 150, 150, 180, 190]),
+        unseen=np.array([False, False, False, True, True, False, False, False]),
+    )
+    at.samples = SimpleNamespace(time_s=2.0 * np.arange(200))
+    one, two = match_walk._leg_matches([reading_of(0, 3), reading_of(4, 6)], at, S)
+    assert (one.start_s, one.claim_s) == (0.0, 240.0)
+    assert (two.start_s, two.claim_s) == (240.0, 360.0)
+    assert one.start_unseen is two.claim_unseen is None
+    assert one.claim_unseen == Reckoned(east_m=6.0, north_m=7.0, seen_s=120.0, gone_m=100.0)
+    assert two.start_unseen == Reckoned(east_m=8.0, north_m=9.0, seen_s=300.0, gone_m=40.0)
+    # Who settled the claim was there; nothing is reckoned then.
+    at.pins.time_of_cut = {3: 230.0}
+    (pinned,) = match_walk._leg_matches([reading_of(0, 3)], at, S)
+    assert (pinned.claim_s, pinned.claim_unseen) == (230.0, None)
 
 
 def test_a_leg_given_up_or_left_out_is_less_sure_than_its_share(monkeypatch) -> None:

@@ -36,6 +36,9 @@ CUTS = Some(
     position=np.array([[0.0, 0.0], [100.0, 0.0], [100.0, 200.0], [103.0, 204.0], [103.0, 404.0]]),
     time_s=np.array([60.0, 160.0, 360.0, 400.0, 640.0]),
     path_m=np.array([0.0, 100.0, 300.0, 305.0, 505.0]),
+    seen_path_m=np.array([0.0, 100.0, 300.0, 305.0, 505.0]),
+    ends_unseen=np.zeros(5, dtype=bool),
+    begins_unseen=np.zeros(5, dtype=bool),
     halted_s=np.array([60.0, 60.0, 60.0, 100.0, 110.0]),
     begins_halt=np.array([False, False, True, False, False]),
     ends_halt=np.array([True, False, False, True, False]),
@@ -142,7 +145,8 @@ def test_a_straight_leg_is_entered_and_left_along_it() -> None:
 def test_what_belongs_to_an_end_is_no_sign_of_the_way() -> None:
     """A bend 29 m from the start is the start's, one 31 m from it lies on the way."""
     for bend_m, on_way in ((29.0, 0.0), (31.0, 70.0), (169.0, 70.0), (171.0, 0.0)):
-        some = Some(path_m=np.array([0.0, bend_m, 200.0]))
+        path_m = np.array([0.0, bend_m, 200.0])
+        some = Some(path_m=path_m, seen_path_m=path_m)
         seen = replace(SEEN, cuts=some, bend=RangeMost(np.array([180.0, 70.0, 180.0])))
         inner = seen._inner(np.array([0]), np.array([2]))
         assert seen.bend.between(*inner).tolist() == [on_way]

@@ -25,6 +25,14 @@ class Cuts:
     path_m: np.ndarray
     position: np.ndarray
 
+    @property
+    def seen_path_m(self) -> np.ndarray:
+        return self.path_m
+
+    @property
+    def time_s(self) -> np.ndarray:
+        return self.path_m
+
     def __len__(self) -> int:
         return len(self.path_m)
 

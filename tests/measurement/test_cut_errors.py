@@ -6,6 +6,7 @@ import math
 
 import pytest
 
+from audit.matching.leg_match import Reckoned
 from audit.measurement.claims import SightBend
 from audit.measurement.cut_errors import cut_error
 from audit.measurement.places import Fixed
@@ -18,8 +19,8 @@ ON_THE_WAY = Fixed(time_s=100.0, east_m=0.0, north_m=0.0, sd_m=2.0, halt_s=(100.
 AT_A_HALT = Fixed(time_s=100.0, east_m=0.0, north_m=0.0, sd_m=1.5, halt_s=(100.0, 160.0))
 
 
-def error(fixed, bend=None):
-    return cut_error(fixed, bend, speed_m_s=SPEED_M_S, interval_s=INTERVAL_S, settings=S)
+def error(fixed, bend=None, unseen=None):
+    return cut_error(fixed, bend, unseen, speed_m_s=SPEED_M_S, interval_s=INTERVAL_S, settings=S)
 
 
 def bend(probability):
@@ -41,6 +42,13 @@ def test_at_a_halt_the_place_does_not_wait_for_the_moment() -> None:
     assert (found.marked_by, found.place_sd_m) == ("halt", 1.5)
     assert found.time_sd_s == pytest.approx(math.hypot(4.0, LOGGING_S))
     assert found.along_sd_m == pytest.approx(math.hypot(2.5, 0.5 * LOGGING_S * SPEED_M_S))
+
+
+def test_where_nobody_saw_the_walker_the_place_has_all_of_the_error() -> None:
+    unseen = Reckoned(east_m=0.0, north_m=0.0, seen_s=0.0, gone_m=50.0)
+    found = error(AT_A_HALT, unseen=unseen)
+    assert (found.marked_by, found.place_sd_m, found.along_sd_m) == ("reckoned", 1.5, 0.0)
+    assert found.time_sd_s == pytest.approx(1.5 / SPEED_M_S)
 
 
 @pytest.mark.parametrize("probability", [0.2, 0.5])

@@ -92,8 +92,14 @@ def test_the_claim_counts_for_the_nearest_approach() -> None:
         (fixed(210.0, 5200.0, 7020.0), (10.0, 210.0)),
         (fixed(210.0, 5200.0, 7060.0), (30.0, 210.0)),  # of two as near, the claim
     ):
-        walk = walk_of(fixed(100.0), claim, until_s=300.0)
+        by = SimpleNamespace(marked_by="way")
+        walk = walk_of(fixed(100.0), claim, until_s=300.0, claim_error=by)
         assert measure_leg._nearest(clean, walk, target) == pytest.approx(nearest)
+    reckoned = SimpleNamespace(marked_by="reckoned")
+    unseen = walk_of(
+        fixed(100.0), fixed(210.0, 5200.0, 7030.0), until_s=300.0, claim_error=reckoned
+    )
+    assert measure_leg._nearest(clean, unseen, target) == pytest.approx((30.0, 200.0))
 
 
 def test_paces_of_the_log_come_before_those_of_the_pace_count() -> None:

@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 from measurement.hand_made import clean_of
 
+from audit.matching.leg_match import Reckoned
 from audit.measurement import places
 from audit.measurement.places import fix_place, place_between
 from audit.settings import MeasuringSettings
@@ -120,3 +121,17 @@ def test_the_one_fix_of_a_halt_is_its_place() -> None:
     assert one.sd_m == pytest.approx(4.0 * np.sqrt(share), rel=1e-9)
     two = fix_place(clean, np.array([[120.0, 180.0]]), 120.0, 4.0, S)
     assert (two.east_m, two.halt_s) == (150.0, (120.0, 180.0))
+
+
+def test_a_place_reckoned_into_a_silence_is_the_less_sure_the_further_from_a_fix() -> None:
+    near, far = (
+        fix_place(
+            standing(), np.array([[60.0, 360.0]]), 90.0, 4.0, S,
+            unseen=Reckoned(east_m=3.0, north_m=4.0, seen_s=0.0, gone_m=gone_m),
+        )
+        for gone_m in (0.0, 100.0)
+    )  # fmt: skip
+    assert near.place.tolist() == far.place.tolist() == [3.0, 4.0]
+    assert near.halt_s == (near.time_s, near.time_s) == (90.0, 90.0)
+    assert near.sd_m == pytest.approx(math.hypot(4.0, S.unseen_sd_m))
+    assert far.sd_m == pytest.approx(math.hypot(4.0, S.unseen_sd_m, 100.0 * S.unseen_sd_share))
