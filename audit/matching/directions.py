@@ -10,7 +10,7 @@ from audit.matching.edge_evidence import EdgeEvidence
 from audit.matching.halts import Movement
 from audit.matching.planned_line import direction_of_nearest_piece
 from audit.matching.route import Edge
-from audit.matching.walk_samples import WalkSamples
+from audit.matching.walk_samples import WalkSamples, smoothed_over
 from audit.settings import MatchingSettings
 from audit.units import FloatArray, direction_degrees, turn_degrees
 
@@ -29,14 +29,15 @@ class Directions:
         self._cuts = cuts
         self._settings = settings
         self._noise_m = movement.noise_m
-        self._smooth = samples.smooth
+        # A direction shows over a longer time than a bend: what is taken off the noise is worth
+        # more here than what is taken off the bends.
+        width_s = max(settings.smoothing_s, settings.direction_smoothing_s_per_m * self._noise_m)
+        self._smooth = smoothed_over(samples, width_s)
         self._sd_deg = float(
             np.hypot(settings.wander_sd_deg, settings.wander_sd_per_noise_m * movement.noise_m)
         )
-        index = np.arange(len(samples))
-        after, before = np.minimum(index + 1, len(samples) - 1), np.maximum(index - 1, 0)
-        steps = samples.smooth[after] - samples.smooth[before]
-        self._step_deg = direction_degrees(steps[:, 0], steps[:, 1])
+        self._step_deg = _directions_deg(self._smooth)
+        self._sharp_deg = _directions_deg(samples.smooth)
         # A straight line across a gap is the recorder's, not the walker's.
         step_m = np.concatenate([[0.0], np.diff(movement.path_m)])
         self._step_m = np.where(samples.in_gap, 0.0, step_m)
@@ -104,10 +105,11 @@ class Directions:
             weight = step_m / settings.direction_memory_m
             gain = np.maximum(ratio, 0.0) * weight
             loss = np.maximum(-ratio, 0.0) * weight
-            for first, back, last in find_boxes(turn, step_m, self._noise_m, settings):
+            sharp = turn_degrees(expected, self._sharp_deg[part])
+            for first, back, last in find_boxes(sharp, step_m, self._noise_m, settings):
                 # An obstacle walked round costs the same whatever its width.
                 loss[first:last] = 0.0
-                gain[first:last] = np.where(np.abs(turn[first:last]) < 45.0, gain[first:last], 0.0)
+                gain[first:last] = np.where(np.abs(sharp[first:last]) < 45.0, gain[first:last], 0.0)
                 loss[first] = loss[back] = settings.cost_bypass / 2.0
             sums = np.zeros((2, len(self._cuts)))
             sums[:, reach[0] : reach[1] + 1] = np.cumsum([gain, loss], axis=1)[
@@ -115,3 +117,10 @@ class Directions:
             ]
             self._known[key] = sums[0], sums[1]
         return self._known[key]
+
+
+def _directions_deg(place: FloatArray) -> FloatArray:
+    """Give the direction at each place, shape (n, 2), from the one before it to the one after."""
+    ends = np.concatenate([place[:1], place, place[-1:]])
+    steps = ends[2:] - ends[:-2]
+    return np.asarray(direction_degrees(steps[:, 0], steps[:, 1]))

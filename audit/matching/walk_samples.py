@@ -78,6 +78,11 @@ def per_stretch(samples: WalkSamples, figure: Callable[[slice], FloatArray]) -> 
     return np.concatenate([figure(slice(first, last)) for first, last in pairwise(bounds)])
 
 
+def smoothed_over(samples: WalkSamples, width_s: float) -> FloatArray:
+    """Smooth the places of a walk by a Gaussian so wide, each unbroken stretch by itself."""
+    return per_stretch(samples, lambda part: smoothed(samples.raw[part], width_s / samples.step_s))
+
+
 def smoothed(values: FloatArray, width: float) -> FloatArray:
     """Smooth the columns of (n, 2) with a Gaussian of a width in samples, ends held in place."""
     reach = int(np.ceil(3.0 * width))

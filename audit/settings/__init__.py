@@ -236,6 +236,8 @@ class MatchingSettings(SilenceSettings):
     """For a first look; then as the noise asks."""
     smoothing_s_per_m: float = 1.5
     smoothing_range_s: tuple[float, float] = (5.0, 11.0)
+    direction_smoothing_s_per_m: float = 2.2
+    """For the directions of every metre, if that is more."""
 
     # Moving and standing
     speed_window_s: float = 30.0
