@@ -27,7 +27,7 @@ def silent(walk: WalkSamples, last: int, first: int) -> WalkSamples:
     place = walk.raw.copy()
     share = np.linspace(0.0, 1.0, first - last + 1)[:, None]
     place[last : first + 1] = place[last] + share * (place[first] - place[last])
-    in_gap = np.zeros(len(walk), dtype=bool)
+    in_gap = walk.in_gap.copy()
     in_gap[last + 1 : first] = True
     return replace(walk, raw=place, smooth=place, in_gap=in_gap)
 
@@ -145,3 +145,46 @@ def test_among_the_cuts_they_stand_after_what_was_seen_and_keep_their_own_path()
         [-75.0, -60.0, -50.0, -25.0]
     )
     assert not (cuts.begins_halt | cuts.ends_halt)[cuts.unseen].any()
+
+
+def test_ways_that_met_before_the_silence_do_not_meet_in_it() -> None:
+    """East to (200, 0), unseen to (150, 160), on north: the ways cross 50 m behind him."""
+    walk = silent(drawn((200.0, 0.0, 80), (-50.0, 160.0, 100), (0.0, 200.0, 80)), 80, 180)
+    found = unseen(walk)
+    assert places(found, ends=True) == [(225.0, 0.0), (250.0, 0.0), (275.0, 0.0)]
+    assert places(found, ends=False) == [(150.0, 160.0 - 25.0 * n) for n in range(1, 7)]
+
+
+@pytest.mark.parametrize(("rest_s", "turn_deg"), [(18, 0.0), (22, 180.0)])
+def test_a_rest_on_a_straight_way_shows_by_the_time_to_spare(rest_s, turn_deg) -> None:
+    walk = drawn((200.0, 0.0, 80), (0.0, 0.0, rest_s // 2), (200.0, 0.0, 80))
+    found = unseen(silent(walk, 56, 104 + rest_s // 2))
+    assert found.turn_deg == pytest.approx(turn_deg, abs=1e-6)
+
+
+def test_who_moves_further_than_anybody_at_rest_did_not_rest() -> None:
+    """However far apart the fixes are: 85 m are no rest where 30 m is the most."""
+    far_apart = replace(silent(drawn(*CORNER), 56, 104), usual_move_m=500.0)
+    assert len(unseen(far_apart)) == 8
+    assert len(unseen(replace(far_apart, usual_move_m=60.0), unseen_rest_most_m=90.0)) == 0
+
+
+def test_only_the_nearest_places_are_reckoned() -> None:
+    found = unseen(silent(drawn((800.0, 0.0, 320)), 56, 256), unseen_most=2)
+    assert places(found, ends=True) == [(165.0, 0.0), (190.0, 0.0)]
+
+
+def test_what_lies_beyond_another_silence_shows_no_way() -> None:
+    """15 m of walking are seen between two silences: too little on either side of it."""
+    walk = silent(silent(drawn((600.0, 0.0, 240)), 40, 90), 96, 150)
+    found = unseen(walk)
+    assert set(found.sample[found.ends]) == {40}
+    assert set(found.sample[~found.ends]) == {150}
+
+
+def test_metres_are_metres_on_a_way_that_winds() -> None:
+    samples = silent(drawn(*CORNER), 56, 104)
+    movement = find_movement(samples, S)
+    winding = replace(movement, walking_m_s=1.25, path_m=1.2 * movement.path_m)
+    found = find_unseen_cuts(samples, winding, S)
+    assert places(found, ends=True)[:2] == [(165.0, 0.0), (190.0, 0.0)]
