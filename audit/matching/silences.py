@@ -108,7 +108,10 @@ def _silences(samples: WalkSamples, settings: MatchingSettings) -> list[tuple[in
     about = np.concatenate([within, np.column_stack([breaks, breaks + 1])])
     about = about[(about[:, 0] >= 0) & (about[:, 1] < len(samples))]
     lasted_s = samples.time_s[about[:, 1]] - samples.time_s[about[:, 0]]
-    fits = (lasted_s >= settings.unseen_shortest_s) & (lasted_s <= settings.unseen_longest_s)
+    # Nor did a receiver miss a turn that is often as silent: some write a fix where one turns.
+    often_s = settings.unseen_intervals * samples.long_interval_s
+    shortest_s = max(settings.unseen_shortest_s, often_s)
+    fits = (lasted_s >= shortest_s) & (lasted_s <= settings.unseen_longest_s)
     # A receiver that writes a fix after so many metres is silent while its bearer rests.
     apart_m = np.hypot(*(samples.smooth[about[:, 1]] - samples.smooth[about[:, 0]]).T)
     at_rest_m = settings.unseen_rest_moves * samples.usual_move_m

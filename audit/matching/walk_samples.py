@@ -30,6 +30,8 @@ class WalkSamples:
         True where a sample stands between fixes that lie too far apart in time.
     usual_move_m : float
         Median distance from one fix to the next.
+    long_interval_s : float
+        Only one in fifty fixes is followed by the next after longer than this.
     """
 
     step_s: float
@@ -39,6 +41,7 @@ class WalkSamples:
     stretch: NDArray[np.int64]
     in_gap: NDArray[np.bool_]
     usual_move_m: float
+    long_interval_s: float
 
     def __len__(self) -> int:
         return len(self.time_s)
@@ -67,6 +70,7 @@ def sample_walk(clean: CleanTrack, settings: MatchingSettings) -> WalkSamples:
         smooth=np.concatenate([smoothed(part[1], width) for part in parts]),
         stretch=np.repeat(np.arange(len(parts)), [len(part[0]) for part in parts]),
         in_gap=np.concatenate([part[2] for part in parts]),
+        long_interval_s=float(np.percentile(np.diff(clean.time_s), 98.0)),
         usual_move_m=float(np.median(np.hypot(*np.diff(position, axis=0).T))),
     )
 

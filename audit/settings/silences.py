@@ -17,6 +17,9 @@ class SilenceSettings(SlipSettings):
 
     unseen_shortest_s: float = 45.0
     """In a shorter silence nobody is far from the line between its ends."""
+    unseen_intervals: float = 2.0
+    """Nor is a silence one that is not so many times as long as the recording has often; chosen:
+    on real recordings whose receivers write a fix where their bearer turns."""
     unseen_longest_s: float = 1200.0
     unseen_rest_moves: float = 1.5
     unseen_rest_most_m: float = 30.0

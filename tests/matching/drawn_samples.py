@@ -25,6 +25,7 @@ def samples_of(place, *, step_s: float = 2.0, raw=None, stretch=None) -> WalkSam
         smooth=place,
         stretch=np.zeros(len(place), dtype=np.int64) if stretch is None else stretch,
         in_gap=np.zeros(len(place), dtype=bool),
+        long_interval_s=step_s,
         usual_move_m=float(np.median(np.hypot(*np.diff(place, axis=0).T)))
         if len(place) > 1
         else 0.0,

@@ -169,6 +169,13 @@ def test_who_moves_further_than_anybody_at_rest_did_not_rest() -> None:
     assert len(unseen(replace(far_apart, usual_move_m=60.0), unseen_rest_most_m=90.0)) == 0
 
 
+def test_a_receiver_that_is_often_as_silent_missed_nothing() -> None:
+    """96 s of silence, where one interval in fifty is longer than 47 or 49 s."""
+    walk = silent(drawn(*CORNER), 56, 104)
+    assert len(unseen(replace(walk, long_interval_s=47.0))) == 8
+    assert len(unseen(replace(walk, long_interval_s=49.0))) == 0
+
+
 def test_only_the_nearest_places_are_reckoned() -> None:
     found = unseen(silent(drawn((800.0, 0.0, 320)), 56, 256), unseen_most=2)
     assert places(found, ends=True) == [(165.0, 0.0), (190.0, 0.0)]
