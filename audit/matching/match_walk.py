@@ -236,11 +236,11 @@ def _refined(
         before = float(coarse[used[number - 1]]) if number else -np.inf
         after = float(coarse[used[number + 1]]) if number + 1 < len(used) else np.inf
         middles = [time_s + 0.5 * (other - time_s) for other in (before, after)]
-        if cut not in laid_out.pins.time_of_cut and not laid_out.cuts.unseen[cut]:
-            time_s = refine_cut(laid_out.clean, time_s, middles[0], middles[1], settings)
         if laid_out.cuts.unseen[cut]:
             # Reckoned from both sides of a silence, a start may come out before its claim.
             time_s = min(max([time_s, *times.values()]), after)
+        elif cut not in laid_out.pins.time_of_cut:
+            time_s = refine_cut(laid_out.clean, time_s, middles[0], middles[1], settings)
         times[cut] = time_s
     return times
 
@@ -255,12 +255,9 @@ def _leg_matches(
     legs = []
     for leg, (reading, other) in enumerate(readings):
         not_walked: LegStatus = "skipped" if leg < last else "not-started"
-        reckoned = any(
-            cut is not None and bool(laid_out.cuts.unseen[cut])
-            for cut in (reading.first, reading.second)
-        )
+        unseen = [_reckoned(cut, laid_out) for cut in (reading.first, reading.second)]
         confidence = _calibrated(
-            reading.right, settings, walked=reading.kind in _WALKED, reckoned=reckoned
+            reading.right, settings, walked=reading.kind in _WALKED, reckoned=any(unseen)
         )
         if len(pins.ends(leg)) == 2:
             confidence = 1.0
@@ -281,17 +278,17 @@ def _leg_matches(
                 start_s=cut_times[reading.first] if start_s is None else start_s,
                 claim_s=claim_s,
                 search_end_s=claim_s,
-                start_unseen=_reckoned(reading.first, laid_out),
-                claim_unseen=_reckoned(reading.second, laid_out),
+                start_unseen=unseen[0],
+                claim_unseen=unseen[1],
             )
         legs.append(found)
     return tuple(legs)
 
 
-def _reckoned(cut: int, laid_out: WalkLaidOut) -> Reckoned | None:
+def _reckoned(cut: int | None, laid_out: WalkLaidOut) -> Reckoned | None:
     """Give where a cut lies, if that was reckoned into a silence."""
     cuts = laid_out.cuts
-    if not cuts.unseen[cut] or cut in laid_out.pins.time_of_cut:
+    if cut is None or not cuts.unseen[cut] or cut in laid_out.pins.time_of_cut:
         return None
     east_m, north_m = cuts.position[cut].tolist()
     return Reckoned(

@@ -151,16 +151,17 @@ class SignsSeen:
         cuts, movement, arms = self.cuts, self.movement, self.arms
         moved = cuts.position[second] - cuts.position[first]
         moved_m = np.hypot(*moved.T)
-        path_m = np.maximum(cuts.path_m[second] - cuts.path_m[first], 0.0)
+        path_m = cuts.path_m[second] - cuts.path_m[first]
+        # Reckoned on and back into one silence, the ways may pass each other.
         unseen = cuts.ends_unseen[first] | cuts.begins_unseen[second]
         path_m = np.where(unseen, np.maximum(path_m, moved_m), path_m)
         came = np.radians(arms.before[100.0].direction_deg[first])
-        halted_s = cuts.halted_s[second] - cuts.halted_s[first]
-        in_silence = cuts.ends_unseen[first] & cuts.begins_unseen[second]
         passed_s = cuts.time_s[second] - cuts.time_s[first]
+        # What walking does not account for in a silence was spent standing, for all one knows.
+        in_silence = cuts.ends_unseen[first] & cuts.begins_unseen[second]
         left_s = np.maximum(passed_s - moved_m / movement.walking_m_s, 0.0)
-        halted_s = np.where(in_silence, left_s, halted_s)
-        moving_s = np.maximum(cuts.time_s[second] - cuts.time_s[first] - halted_s, 1.0)
+        halted_s = np.where(in_silence, left_s, cuts.halted_s[second] - cuts.halted_s[first])
+        moving_s = np.maximum(passed_s - halted_s, 1.0)
         stirred = path_m > _STIRRED_M
         claim_m, leave_m = self.to_point_m[first, node], self.to_point_m[second, node]
         return {

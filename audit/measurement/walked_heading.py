@@ -104,10 +104,10 @@ def _shifts(
     """Give how far across each of (chance, start, claim) puts the end; unlikely ones are left."""
     least = context.settings.heading.least_other_end
     chord = float(np.hypot(*(walk.claim.place - walk.start.place)))
+    # An end that both readings share may have been reckoned into a silence.
+    ends = {end.time_s: end.place for end in (walk.start, walk.claim)}
     shifts = []
     for chance, from_s, to_s in others:
-        # An end that both readings share may have been reckoned into a silence.
-        ends = {end.time_s: end.place for end in (walk.start, walk.claim)}
         places = [
             ends[t] if t in ends else place_between(context.clean, t, 0.0).place
             for t in (from_s, to_s)
