@@ -156,10 +156,16 @@ def steady_turns(turns: Ordinary, settings: DiagnosisSettings) -> FloatArray:
 
 
 def steady_paces(paces: Ordinary, settings: DiagnosisSettings) -> FloatArray:
-    """Say the same of a pace that carries too far, and of one that falls short."""
-    least = math.log1p(settings.steady_pace_from)
-    short = paces.common <= math.log1p(-settings.steady_pace_from)
-    return np.array([paces.common >= least, short], dtype=np.float64)
+    """Say the same of a pace that carries too far, and of one that falls short.
+
+    What winding lines cost every walker is no matter of his pace. A place of the grid stands for
+    the paces about it, and counts by as much of them as lies beyond.
+    """
+    own = paces.common - settings.weave
+    step = (own.max() - own.min()) / (len(np.unique(own)) - 1)
+    long = own - math.log1p(settings.steady_pace_from)
+    short = math.log1p(-settings.steady_pace_from) - own
+    return np.asarray(np.clip(np.array([long, short]) / step + 0.5, 0.0, 1.0))
 
 
 def turn_density(

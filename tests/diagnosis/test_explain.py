@@ -8,6 +8,7 @@ project's own rule: 0.8.
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 
 import pytest
@@ -166,10 +167,20 @@ def test_distance_out_by_more_than_pacing_explains(ratio, cause) -> None:
 
 
 def test_own_pace_count_is_ordinary() -> None:
-    # Everything 6 % long: his pace, not a mistake.
-    evidence = legs(0.5, -1.0, 1.0, 0.3, -0.5, ratios=(1.06, 1.07, 1.05, 1.06, 1.06))
+    # Everything 4 % long, though lines wind: a pace that is off by 5 %, not a mistake.
+    evidence = legs(0.5, -1.0, 1.0, 0.3, -0.5, ratios=(1.04, 1.05, 1.03, 1.04, 1.04))
     for leg in range(5):
         assert odds(evidence, leg)["within-skill"] > 0.7
+
+
+@pytest.mark.parametrize("off", [0.055, 0.06, 0.065, 0.07, 0.075, 0.08])
+def test_a_pace_too_long_and_one_as_much_too_short_are_told_alike(off) -> None:
+    """Bug: what winding lines cost was counted for the one and against the other."""
+    own = math.exp(S.weave)
+    turns = (0.5, -1.0, 1.0, 0.3, -0.5, 0.2)
+    long = odds(legs(*turns, ratios=[own * (1.0 + off)] * 6), 0)
+    short = odds(legs(*turns, ratios=[own * (1.0 - off)] * 6), 0)
+    assert long.get("pace-long", 0.0) == pytest.approx(short.get("pace-short", 0.0), abs=0.12)
 
 
 def test_what_the_match_may_have_wrong_cannot_be_told() -> None:
