@@ -31,7 +31,8 @@ class WalkSamples:
     usual_move_m : float
         Median distance from one fix to the next.
     long_interval_s : float
-        Only one in fifty fixes is followed by the next after longer than this.
+        Only one in fifty fixes is followed by the next after longer than this; infinite where
+        the recording has no times, and its long lines are no silences.
     """
 
     step_s: float
@@ -70,7 +71,9 @@ def sample_walk(clean: CleanTrack, settings: MatchingSettings) -> WalkSamples:
         smooth=np.concatenate([smoothed(part[1], width) for part in parts]),
         stretch=np.repeat(np.arange(len(parts)), [len(part[0]) for part in parts]),
         in_gap=np.concatenate([part[2] for part in parts]),
-        long_interval_s=float(np.percentile(np.diff(clean.time_s), 98.0)),
+        long_interval_s=(
+            float(np.percentile(np.diff(clean.time_s), 98.0)) if clean.timed else np.inf
+        ),
         usual_move_m=float(np.median(np.hypot(*np.diff(position, axis=0).T))),
     )
 

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from measurement.hand_made import BEGIN, ORIGIN, SETTINGS, HandWalk, clean_of, receiver
 
+from audit.matching.halts import find_movement
+from audit.matching.silences import find_unseen_cuts
 from audit.matching.walk_samples import per_stretch, sample_walk, smoothed
 
 S = SETTINGS.matching
@@ -73,3 +77,17 @@ def test_figures_are_worked_out_stretch_by_stretch() -> None:
     samples = sample_walk(clean_of(time_s, np.zeros((16, 2)) + ORIGIN, every_s=1.0), S)
     sizes = per_stretch(samples, lambda part: np.full(part.stop - part.start, part.start * 1.0))
     assert set(sizes.tolist()) == {0.0, float((samples.stretch == 0).sum())}
+
+
+def test_long_lines_of_a_recording_without_times_are_no_silences() -> None:
+    # A corner that is drawn by its ends alone: 300 m to the east, then 300 m to the north.
+    corner = HandWalk().walk(90, 300).walk(0, 300).clean()
+    drawn = np.r_[0:60, 180:300, 420 : len(corner)]
+    timed = clean_of(corner.time_s[drawn], np.column_stack([corner.east_m, corner.north_m])[drawn])
+    bare = replace(timed, timed=False, median_interval_s=None)
+    reckoned = [
+        find_unseen_cuts(samples, find_movement(samples, S), S)
+        for samples in (sample_walk(timed, S), sample_walk(bare, S))
+    ]
+    assert len(reckoned[0]) > 0
+    assert len(reckoned[1]) == 0
