@@ -157,7 +157,7 @@ def _section(debrief: Debrief, number: int, pictures: LegPictures | None) -> Leg
         causes_left=len(leg.causes) - len(causes),
         settles=page_legs.settles(leg),
         advice=page_legs.advice(leg),
-        doubt=told(leg.doubt or ""),
+        doubt=page_legs.unsure(leg),
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from audit.debriefing.doubts import reckoned_notes
 from audit.debriefing.records import Debrief, LegDebrief
 from audit.reports import digits, wording
 from audit.reports.cause_words import WITHIN_SKILL, advice_words
@@ -95,6 +96,13 @@ def settles(leg: LegDebrief) -> str:
         return ""
     told_of = (leg.causes[0].settles,) if leg.one_of is None else leg.one_of.settles
     return " ".join(dict.fromkeys(told(one) for one in told_of))
+
+
+def unsure(leg: LegDebrief) -> str:
+    """Give what is not sure of a leg's part of the recording; "" where nothing is."""
+    portion = leg.portion
+    reckoned = [] if portion is None else reckoned_notes(leg.audit.card.name, portion)
+    return " ".join(told(of) for of in (*reckoned, leg.doubt) if of)
 
 
 def advice(leg: LegDebrief) -> str:

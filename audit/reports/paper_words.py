@@ -123,7 +123,7 @@ def _leg(debrief: Debrief, number: int, pictures: LegPictures | None) -> dict[st
         "causes": [(one.words, one.probability, one.evidence) for one in page_legs.cause_rows(leg)],
         "settles": page_legs.settles(leg),
         "advice": page_legs.advice(leg),
-        "doubt": told(leg.doubt or ""),
+        "doubt": page_legs.unsure(leg),
         "pictures": pictures is not None,
     }
     if pictures is not None:

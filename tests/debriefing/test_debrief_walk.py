@@ -19,6 +19,7 @@ from walks import make_walk
 import audit
 from audit.geodesy.grids import course_grid
 from audit.plan import Plan, PlannedLeg
+from audit.reports import page_legs
 from audit.reports.json_report import render_json
 from audit.track import Track
 from audit.walkers_log import LogEntry, WalkersLog
@@ -257,3 +258,6 @@ def test_what_was_reckoned_into_a_silence_is_told_and_not_called_seen() -> None:
     assert len(told) == 2
     assert "on along the way walked before" in told[0]
     assert "back along the way walked afterwards" in told[1]
+    # Each leg's own part of the page says so of its own end.
+    assert [told[0] in page_legs.unsure(leg) for leg in debrief.legs[:2]] == [True, False]
+    assert [told[1] in page_legs.unsure(leg) for leg in debrief.legs[:2]] == [False, True]
