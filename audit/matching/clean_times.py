@@ -32,7 +32,7 @@ def keep_timed(fixes: Fixes, settings: CleaningSettings) -> tuple[Fixes, bool, l
     fixes = fixes.at_times(times)
     if bare.any():
         share = settings.timed_share
-        if _way_m(fixes, has) < share * _way_m(fixes, bare) or len(fixes) == 1:
+        if _way_m(fixes, has) < share * _way_m(fixes, bare):
             kept = _mostly_bare_parts(fixes, bare)
             cleaning.append(_few_times(kept))
             return fixes.take(kept), False, cleaning
