@@ -10,6 +10,7 @@ import numpy as np
 
 from audit.coaching.talk_over import TalkedOver, talk_over
 from audit.coaching.what_if import what_if
+from audit.debriefing.days_and_watches import other_day_note, watch_notes
 from audit.debriefing.doubts import doubts
 from audit.debriefing.far_walks import refuse_far_walk
 from audit.debriefing.forecast_of_leg import forecast_of_leg
@@ -103,11 +104,13 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
         own_card=own_card,
         settings=settings.coaching,
     )
-    doubtful = doubts(card, match, clean, settings.quality)
+    doubtful = doubts(card, measured.match, clean, settings.quality)
     quality = judge_quality(track, clean, outing, measured, doubtful, settings.quality, log)
+    other_day = [note] if (note := other_day_note(card, clean)) else []
+    watches = watch_notes(log, measured.legs, settings.quality) if log else ()
     return Debrief(
         card=card,
-        quality=replace(quality, notes=(*quality.notes, *talk.notes)),
+        quality=replace(quality, notes=(*quality.notes, *other_day, *watches, *talk.notes)),
         clean=clean,
         match=measured.match,
         legs=_legs(measured, explanation, doubtful, talk, _forecasts(measured, card, settings)),

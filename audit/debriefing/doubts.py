@@ -44,9 +44,8 @@ def pinned_note(name: str, leg: LegMatch, clean: CleanTrack) -> str | None:
     """Say which ends of a leg were settled by hand; None where none was."""
     say = _clock(clean)
     ends = {"from": leg.start_s, "claim": leg.claim_s}
-    told = [
-        sentence(f"doubt-pinned-{end}", time=say(ends[end] or 0.0)) for end in leg.pinned if say
-    ]
+    settled = [(end, time_s) for end in leg.pinned if (time_s := ends[end]) is not None]
+    told = [sentence(f"doubt-pinned-{end}", time=say(time_s)) for end, time_s in settled if say]
     return sentence("doubt-pinned", leg=name, ends=Listed(things=told)) if told else None
 
 
@@ -54,7 +53,9 @@ def reckoned_notes(name: str, leg: LegMatch) -> list[str]:
     """Say which ends of a leg lie in a silence of the recorder, and how they were found."""
     ends = {"start": leg.start_unseen, "claim": leg.claim_unseen}
     return [
-        sentence(f"recording-reckoned-{end}", leg=name, gone=Length(metres=unseen.gone_m))
+        sentence(f"recording-straight-{end}", leg=name)
+        if unseen.straight
+        else sentence(f"recording-reckoned-{end}", leg=name, gone=Length(metres=unseen.gone_m))
         for end, unseen in ends.items()
         if unseen is not None
     ]
@@ -68,7 +69,7 @@ def other_walks(names: Sequence[str], outing: MatchedOuting, clean: CleanTrack) 
     taken = _set_out(outing.match)
     begun: str = "" if taken is None else sentence("doubt-set-out", time=say(taken[1]))
     choices = [_set_out(match) for match in outing.others]
-    pins = [_pin("from", names[first[0]], say.text(first[1])) for first in choices if first]
+    pins = [pin_of("from", names[first[0]], say.text(first[1])) for first in choices if first]
     settle = sentence("doubt-another", pins=Listed(things=pins, link="or"))
     count = len(outing.others) + 1
     return [sentence("doubt-other-walks", count=count, begun=begun, settle=settle)]
@@ -80,7 +81,8 @@ def _set_out(match: Match) -> tuple[int, float] | None:
     return (min(begun)[1], min(begun)[0]) if begun else None
 
 
-def _pin(option: str, name: str, moment: str) -> str:
+def pin_of(option: str, name: str, moment: str) -> str:
+    """Give the option that settles an end of a leg."""
     value = f"{name}={moment}"
     return f"--{option} " + (f'"{value}"' if " " in value else value)
 
@@ -121,7 +123,7 @@ def _settle(leg: LegMatch, name: str, say: _Clock, settings: QualitySettings) ->
         now = (leg.start_s, leg.claim_s) if leg.status == "walked" else (None, None)
         ends = (other.start_s, other.claim_s)
         pins = _pins(name, now, ends, say, settings.same_moment_s)
-        return sentence("doubt-settle-other", pins=pins)
+        return sentence("doubt-settle-other", pins=pins) if pins else ""
     if leg.status == "walked" and leg.start_s is not None and leg.claim_s is not None:
         ends = (leg.start_s, leg.claim_s)
         pins = _pins(name, (None, None), ends, say, settings.same_moment_s)
@@ -152,5 +154,5 @@ def _pins(
     pins = []
     for option, end_s, so_far_s in zip(("from", "claim"), ends_s, now_s, strict=True):
         if so_far_s is None or abs(end_s - so_far_s) > same_s:
-            pins.append(_pin(option, name, say.text(end_s)))
+            pins.append(pin_of(option, name, say.text(end_s)))
     return " ".join(pins)

@@ -25,6 +25,7 @@ _MOMENT = re.compile(
 )
 _SETTLE = re.compile(r" If [^.]*, settle it: .*$")
 _CALLED = re.compile(r" is called '")
+_OTHER_DAY = "recording-other-day"
 _DAY_S = 86400
 _A_MOMENT_S = 1e8
 """Seconds since 1970 are more than this for any recording after March 1973, and no duration is."""
@@ -57,13 +58,19 @@ def private_debrief(debrief: Debrief, settings: PrivacySettings) -> Debrief:
             start_s=float(clean.time_s[0]) if clean.timed else None,
             end_s=float(clean.time_s[-1]) if clean.timed else None,
             notes=(
-                *(note for note in debrief.quality.notes if not _CALLED.search(note)),
+                *(note for note in debrief.quality.notes if not _tells_whose(note)),
                 sentence("recording-private", margin=Length(metres=settings.margin_m)),
             ),
         ),
     )
     shifted: Debrief = _shifted(cropped, start_s)
     return shifted
+
+
+def _tells_whose(note: str) -> bool:
+    """Say whether a note tells what a track is called, or its day."""
+    of_day = isinstance(note, Sentence) and note.ident == _OTHER_DAY
+    return of_day or bool(_CALLED.search(note))
 
 
 def _kept(debrief: Debrief, margin_m: float) -> tuple[int, int]:

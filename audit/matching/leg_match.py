@@ -104,15 +104,20 @@ class Reckoned:
     Attributes
     ----------
     seen_s : float
-        The moment of the fix from which it was reckoned.
+        The moment of the fix from which it was reckoned: for a claim the last one before, for
+        a start the first one after.
     gone_m : float
         Metres from there.
+    straight : bool
+        It was taken straight between the fixes before and after instead, where no way leads to
+        it, or somebody has settled the moment; ``gone_m`` is then from the nearer of the two.
     """
 
     east_m: float
     north_m: float
     seen_s: float
     gone_m: float
+    straight: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

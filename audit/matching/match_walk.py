@@ -25,6 +25,7 @@ from audit.matching.reading import LegReading, gather_leg_odds, read_leg
 from audit.matching.refine_cuts import refine_cut
 from audit.matching.route import walked_route, with_slips
 from audit.matching.runner_up import OtherReading, runner_up, status_of
+from audit.matching.silences import silence_of
 from audit.matching.stays import Stays
 from audit.matching.supposed_walkers import (
     broad_walkers,
@@ -230,15 +231,17 @@ def _refined(
         coarse[cut] = time_s
     chosen = {cut for reading, _ in readings for cut in (reading.first, reading.second)}
     used = sorted(cut for cut in chosen if cut is not None)
+    silent = _silences_of(readings, laid_out, settings)
     times: dict[int, float] = {}
     for number, cut in enumerate(used):
         time_s = float(coarse[cut])
         before = float(coarse[used[number - 1]]) if number else -np.inf
         after = float(coarse[used[number + 1]]) if number + 1 < len(used) else np.inf
         middles = [time_s + 0.5 * (other - time_s) for other in (before, after)]
-        if laid_out.cuts.unseen[cut]:
+        if laid_out.cuts.unseen[cut] or cut in silent:
             # Reckoned from both sides of a silence, a start may come out before its claim.
-            time_s = min(max([time_s, *times.values()]), after)
+            if cut not in laid_out.pins.time_of_cut:
+                time_s = min(max([time_s, *times.values()]), after)
         elif cut not in laid_out.pins.time_of_cut:
             time_s = refine_cut(laid_out.clean, time_s, middles[0], middles[1], settings)
         times[cut] = time_s
@@ -251,13 +254,23 @@ def _leg_matches(
     settings: MatchingSettings,
 ) -> tuple[LegMatch, ...]:
     cut_times, pins = _refined(readings, laid_out, settings), laid_out.pins
+    silent = _silences_of(readings, laid_out, settings)
     last = max((leg for leg, (of, _) in enumerate(readings) if of.kind != "none"), default=-1)
     legs = []
     for leg, (reading, other) in enumerate(readings):
         not_walked: LegStatus = "skipped" if leg < last else "not-started"
-        unseen = [_reckoned(cut, laid_out) for cut in (reading.first, reading.second)]
+        unseen = [
+            _reckoned(reading.first, laid_out, silent, side=1),
+            _reckoned(reading.second, laid_out, silent, side=0),
+        ]
         confidence = _calibrated(
-            reading.right, settings, walked=reading.kind in _WALKED, reckoned=any(unseen)
+            reading.right,
+            settings,
+            walked=reading.kind in _WALKED,
+            reckoned=any(
+                of is not None and end not in pins.ends(leg)
+                for end, of in zip(("from", "claim"), unseen, strict=True)
+            ),
         )
         if len(pins.ends(leg)) == 2:
             confidence = 1.0
@@ -285,16 +298,44 @@ def _leg_matches(
     return tuple(legs)
 
 
-def _reckoned(cut: int | None, laid_out: WalkLaidOut) -> Reckoned | None:
-    """Give where a cut lies, if that was reckoned into a silence."""
+def _silences_of(
+    readings: list[tuple[LegReading, OtherReading | None]],
+    laid_out: WalkLaidOut,
+    settings: MatchingSettings,
+) -> dict[int, tuple[int, int]]:
+    """Give, by the cuts that were read and stand in a silence, the samples before and after it."""
     cuts = laid_out.cuts
-    if cut is None or not cuts.unseen[cut] or cut in laid_out.pins.time_of_cut:
+    read = {cut for of, _ in readings for cut in (of.first, of.second) if cut is not None}
+    standing = np.array(sorted(cut for cut in read if not cuts.unseen[cut]), dtype=np.int64)
+    found = silence_of(cuts.sample[standing], laid_out.samples, settings)
+    return {cut: found[at] for cut in standing.tolist() if (at := int(cuts.sample[cut])) in found}
+
+
+def _reckoned(
+    cut: int | None, laid_out: WalkLaidOut, silent: dict[int, tuple[int, int]], *, side: int
+) -> Reckoned | None:
+    """Give where a cut lies, if nobody saw the walker there.
+
+    ``side`` says from which end of a silence the walking of the leg was seen: 0 for a claim,
+    1 for a start.
+    """
+    cuts, samples = laid_out.cuts, laid_out.samples
+    if cut is None or not (cuts.unseen[cut] or cut in silent):
         return None
     east_m, north_m = cuts.position[cut].tolist()
+    if cut in silent:
+        ends = samples.smooth[list(silent[cut])]
+        return Reckoned(
+            east_m=east_m,
+            north_m=north_m,
+            seen_s=float(samples.time_s[silent[cut][side]]),
+            gone_m=float(np.hypot(*(ends - cuts.position[cut]).T).min()),
+            straight=True,
+        )
     return Reckoned(
         east_m=east_m,
         north_m=north_m,
-        seen_s=float(laid_out.samples.time_s[cuts.sample[cut]]),
+        seen_s=float(samples.time_s[cuts.sample[cut]]),
         gone_m=float(abs(cuts.path_m[cut] - cuts.seen_path_m[cut])),
     )
 

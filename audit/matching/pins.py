@@ -44,16 +44,26 @@ class PinnedLeg:
 
 
 class PinnedCuts:
-    """Pins put on the cuts of a walk: no leg has more than one pin an end."""
+    """Pins put on the cuts of a walk that were seen: no leg has more than one pin an end.
+
+    ``cut_samples`` has the sample of every cut, and ``unseen`` marks those that were reckoned.
+    """
 
     def __init__(
-        self, pins: Sequence[Pin], cut_samples: NDArray[np.int64], sample_s: FloatArray
+        self,
+        pins: Sequence[Pin],
+        cut_samples: NDArray[np.int64],
+        sample_s: FloatArray,
+        unseen: NDArray[np.bool_] | None = None,
     ) -> None:
+        reckoned = np.zeros(len(cut_samples), dtype=bool) if unseen is None else unseen
+        self._seen = np.flatnonzero(~reckoned)
         self._time_s = {(pin.leg, pin.end): pin.time_s for pin in pins}
         self.of_leg: dict[int, PinnedLeg] = {}
         self.time_of_cut: dict[int, float] = {}
         for pin in pins:
-            cut = int(np.searchsorted(cut_samples, nearest_samples(sample_s, [pin])[0]))
+            sample = nearest_samples(sample_s, [pin])[0]
+            cut = int(self._seen[np.searchsorted(cut_samples[self._seen], sample)])
             self.time_of_cut.setdefault(cut, pin.time_s)
             known = self.of_leg.get(pin.leg, PinnedLeg())
             self.of_leg[pin.leg] = PinnedLeg(
@@ -91,11 +101,16 @@ class PinnedCuts:
         for pinned in self.of_leg.values():
             first, second = pinned.first, pinned.second
             if first is None and second is not None:
-                first = second - 1
+                first = self._next_seen(second, -1)
             elif second is None and first is not None:
-                second = first + 1
+                second = self._next_seen(first, 1)
             pairs.append((first, second))
         return np.array(pairs, dtype=np.int64).reshape(-1, 2)
+
+    def _next_seen(self, cut: int, step: int) -> int:
+        """Give the next cut before or after one at which any leg may begin or end."""
+        place = int(np.searchsorted(self._seen, cut)) + step
+        return int(self._seen[np.clip(place, 0, len(self._seen) - 1)])
 
 
 def nearest_samples(sample_s: FloatArray, pins: Sequence[Pin]) -> NDArray[np.int64]:

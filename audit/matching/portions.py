@@ -106,7 +106,9 @@ def find_portions(
         first, second = first[order], second[order]
     if cuts.ends_unseen.any() or cuts.begins_unseen.any():
         fits = ~cuts.ends_unseen[first] & ~cuts.begins_unseen[second]
-        fits &= cuts.path_m[second] > cuts.path_m[first]
+        # Reckoned on and back into one silence, the ways may pass each other.
+        both_seen = ~cuts.unseen[first] & ~cuts.unseen[second]
+        fits &= both_seen | (cuts.path_m[second] > cuts.path_m[first])
         first, second = first[fits], second[fits]
     silence = np.where(np.diff(samples.stretch) > 0, np.diff(samples.time_s), 0.0)
     silent_s = np.concatenate([[0.0], np.cumsum(silence)])

@@ -100,6 +100,20 @@ def find_unseen_cuts(
     )
 
 
+def silence_of(
+    at: NDArray[np.int64], samples: WalkSamples, settings: MatchingSettings
+) -> dict[int, tuple[int, int]]:
+    """Give, by the samples ``at`` that stand in a silence, those before and after it.
+
+    They lie straight between the two, and nobody knows whether the walker did.
+    """
+    found = {}
+    for last, first in _silences(samples, settings):
+        for sample in at[(at > last) & (at < first)].tolist():
+            found[sample] = last, first
+    return found
+
+
 def _silences(samples: WalkSamples, settings: MatchingSettings) -> list[tuple[int, int]]:
     """Give the samples about each silence that is long enough to turn in, and no mere rest."""
     edges = np.diff(np.concatenate([[0], samples.in_gap.astype(np.int8), [0]]))

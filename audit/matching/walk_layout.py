@@ -68,7 +68,7 @@ def lay_out(
     )
     pinned_samples = nearest_samples(samples.time_s, pins)
     cuts = find_cuts(samples, movement, course_points(card), settings, pinned_samples)
-    pinned = PinnedCuts(pins, cuts.sample, samples.time_s)
+    pinned = PinnedCuts(pins, cuts.sample, samples.time_s, cuts.unseen)
     route = plan(card, settings, pinned)
     longest = max(edge.distance_m for edge in route.edges if edge.leg is not None)
     longest = max(settings.longest_portion * longest, settings.longest_portion_least_m)

@@ -72,7 +72,9 @@ def sample_walk(clean: CleanTrack, settings: MatchingSettings) -> WalkSamples:
         stretch=np.repeat(np.arange(len(parts)), [len(part[0]) for part in parts]),
         in_gap=np.concatenate([part[2] for part in parts]),
         long_interval_s=(
-            float(np.percentile(np.diff(clean.time_s), 98.0)) if clean.timed else np.inf
+            float(np.percentile(np.diff(clean.time_s), 98.0))
+            if clean.timed and len(clean) > 1
+            else np.inf
         ),
         usual_move_m=float(np.median(np.hypot(*np.diff(position, axis=0).T))),
     )
@@ -129,4 +131,5 @@ def _sample_stretch(
     in_gap = np.zeros(len(grid_s), dtype=bool)
     for before in np.flatnonzero(np.diff(time_s) > gap_s):
         in_gap |= (grid_s > time_s[before]) & (grid_s < time_s[before + 1])
-    return grid_s, raw, in_gap
+    # A lone fix parts two silences, on whichever side of its sample it lies.
+    return grid_s, raw, in_gap & ~full

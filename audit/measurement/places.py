@@ -122,9 +122,8 @@ def _reckoned(
     unseen: Reckoned, time_s: float, noise_m: float, settings: MeasuringSettings
 ) -> Fixed:
     """Take a place that was reckoned into a silence; the further from a fix, the less sure."""
-    sd_m = float(
-        np.hypot(np.hypot(noise_m, settings.unseen_sd_m), settings.unseen_sd_share * unseen.gone_m)
-    )
+    share = settings.unseen_straight_sd_share if unseen.straight else settings.unseen_sd_share
+    sd_m = float(np.hypot(np.hypot(noise_m, settings.unseen_sd_m), share * unseen.gone_m))
     return Fixed(
         time_s=time_s,
         east_m=unseen.east_m,

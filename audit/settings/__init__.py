@@ -610,6 +610,9 @@ class QualitySettings:
     """No more rounds of a long recording than this are told one by one."""
     same_moment_s: float = 30.0
     """Two readings of a leg whose ends lie nearer than this have that end in common."""
+    watch_off_s: float = 90.0
+    """A log that ends a leg further than this from the claim is told of: a watch is read to the
+    minute, and noted down a little later; chosen."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

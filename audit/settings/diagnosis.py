@@ -118,7 +118,7 @@ class DiagnosisSettings:
     3 to 10 per cent (common practice, no source)."""
     weave: float = -0.01
     """A line walked with 8 degrees of wander is 1 per cent longer than it is straight."""
-    steady_pace_from: float = 0.065
+    steady_pace_from: float = 0.07
     """A pace that is off by so much on all legs is worth a name, whatever made it so; chosen: 120
     paces where 130 are needed is 8 per cent (FM 21-26)."""
     pace_ratios: tuple[float, ...] = (1.09, 1.16, 1.23, 1.3)

@@ -74,6 +74,9 @@ class MeasuringSettings:
     unseen_sd_share: float = 0.22
     """Standard error per axis of a place reckoned into a silence, and what each metre from the
     nearest fix adds; found on made walks of the development seeds."""
+    unseen_straight_sd_share: float = 0.6
+    """The same of a place straight between the fixes about a silence: it may hide a corner, which
+    lies as far off the line as half the line is long; chosen."""
     path_smoothing_s_per_m: float = 2.5
     path_smoothing_least_s: float = 5.0
     path_smoothing_most_s: float = 25.0

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from debriefing.test_debrief_walk import COURSE, plan_of, track_of
 from measurement.hand_made import BEGIN, HandWalk, clean_of, receiver
@@ -82,3 +84,10 @@ def test_what_is_proposed_settles_it() -> None:
     settled = audit.debrief(plan, track, claims={"1": proposal})
     assert settled.match.legs[0].claim_s == pytest.approx(other.claim_s, abs=1.0)
     assert abs(settled.match.legs[0].claim_s - first.match.legs[0].claim_s) > 30.0
+
+
+def test_ends_that_agree_need_no_settling() -> None:
+    """Bug: "If so, settle it: ." where both readings begin and end within half a minute."""
+    other = RunnerUp(status="walked", start_s=BEGIN + 70.0, claim_s=BEGIN + 400.0, probability=0.31)
+    leg = replace(walked(0.6, other), start_s=BEGIN + 60.0, claim_s=BEGIN + 390.0)
+    assert "settle it" not in told(leg)[0]

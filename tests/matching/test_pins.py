@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from matching.test_match_walk import SQUARE, square_walk
 from matching.test_outings import joined
-from measurement.hand_made import SETTINGS, HandWalk, card_of, receiver
+from measurement.hand_made import SETTINGS, HandWalk, card_of, clean_of, receiver
 
 from audit.matching.match_walk import match_walk
 from audit.matching.outings import match_outings
@@ -111,3 +111,16 @@ def test_the_nearest_sample_is_before_or_after_a_pin() -> None:
     moments = 90.0, 100.4, 110.4, 111.0, 111.6, 117.9, 130.0
     pins = [Pin(leg=number, end="claim", time_s=time_s) for number, time_s in enumerate(moments)]
     assert nearest_samples(sample_s, pins).tolist() == [0, 0, 5, 5, 6, 9, 9]
+
+
+def test_a_leg_claimed_at_the_first_fix_after_a_long_silence_is_walked() -> None:
+    """Bug: it was skipped, and its pin told as midnight."""
+    walk = HandWalk().halt(60).walk(90, 100).mark("q").walk(90, 1250).mark("r").walk(90, 100)
+    walk = walk.halt(60).walk(270, 1350).walk(0, 200).halt(30)
+    clean = walk.clean(1, receiver(1, 3.0))
+    seen = (clean.time_s <= walk.marks["q"]) | (clean.time_s >= walk.marks["r"])
+    place = np.column_stack([clean.east_m, clean.north_m])[seen]
+    silent = clean_of(clean.time_s[seen], place)
+    card = card_of((0, 0), (200, 0), (200, 200))
+    match = match_walk(silent, card, S, [Pin(leg=0, end="claim", time_s=walk.marks["r"])])
+    assert (match.legs[0].status, match.legs[0].claim_s) == ("walked", walk.marks["r"])

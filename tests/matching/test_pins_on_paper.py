@@ -91,3 +91,13 @@ def test_a_pin_is_put_on_the_cut_of_its_nearest_sample() -> None:
     for off_s, cut in ((-0.9, 2), (0.0, 2), (0.9, 2)):
         made = PinnedCuts([Pin(leg=0, end="from", time_s=1040.0 + off_s)], CUTS, SAMPLE_S)
         assert made.of_leg[0].first == cut
+
+
+def test_pins_stand_on_cuts_that_were_seen_and_their_portions_end_at_such() -> None:
+    """Bug: at either edge of a silence a pin took a reckoned cut, at which its leg could not be."""
+    cuts = np.array([0, 10, 20, 20, 30, 30, 40])
+    unseen = np.array([False, False, False, True, True, False, False])
+    pins = [Pin(leg=0, end="from", time_s=1040.0), Pin(leg=1, end="claim", time_s=1060.0)]
+    made = PinnedCuts(pins, cuts, SAMPLE_S, unseen)
+    assert (made.of_leg[0].first, made.of_leg[1].second) == (2, 5)
+    assert made.pairs().tolist() == [[2, 5], [2, 5]]

@@ -18,14 +18,26 @@ from audit.matching.portions import Portions
 from audit.matching.reading import LegOdds, LegReading, gather_leg_odds, read_leg
 from audit.matching.route import plan_route
 from audit.matching.runner_up import OtherReading
+from audit.matching.walk_samples import WalkSamples
 
 S = SETTINGS.matching
 # Eight cuts: a minute and 100 m from each to the next, but for the last two, which are 20 s apart.
 CUTS = SimpleNamespace(
+    sample=np.arange(8),
     time_s=np.array([0.0, 60.0, 120.0, 180.0, 240.0, 300.0, 360.0, 380.0]),
     path_m=np.array([0.0, 100.0, 200.0, 300.0, 400.0, 500.0, 600.0, 700.0]),
     unseen=np.zeros(8, dtype=bool),
 )
+
+
+def sampled(in_gap) -> WalkSamples:
+    """A metre east and 2 s from one sample to the next."""
+    east = np.arange(float(len(in_gap)))
+    place = np.column_stack([east, 0.0 * east])
+    return WalkSamples(
+        step_s=2.0, time_s=2.0 * east, raw=place, smooth=place, in_gap=in_gap,
+        stretch=np.zeros(len(in_gap), dtype=np.int64), long_interval_s=2.0, usual_move_m=1.0,
+    )  # fmt: skip
 
 
 def odds_of(*portions) -> LegOdds:
@@ -166,7 +178,8 @@ def ready(pinned=None, time_of_cut=None, ends=None):
         time_of_cut=time_of_cut or {}, of_leg=pinned or {},
         ends=lambda leg: (ends or {}).get(leg, ()), time_s=Mock(return_value=None),
     )  # fmt: skip
-    return SimpleNamespace(clean=None, cuts=CUTS, pins=pins)
+    samples = sampled(np.zeros(8, dtype=bool))
+    return SimpleNamespace(clean=None, cuts=CUTS, pins=pins, samples=samples)
 
 
 def reading_of(first, second, kind="leg"):
@@ -204,17 +217,24 @@ def test_a_start_reckoned_into_a_silence_is_not_before_its_claim(monkeypatch) ->
         sample=np.array([0, 30, 60, 60, 150, 150, 180, 190]),
         unseen=np.array([False, False, False, True, True, False, False, False]),
     )
-    at.samples = SimpleNamespace(time_s=2.0 * np.arange(200))
+    silence = (np.arange(200) > 60) & (np.arange(200) < 150)
+    at.samples = sampled(silence)
     one, two = match_walk._leg_matches([reading_of(0, 3), reading_of(4, 6)], at, S)
     assert (one.start_s, one.claim_s) == (0.0, 240.0)
     assert (two.start_s, two.claim_s) == (240.0, 360.0)
     assert one.start_unseen is two.claim_unseen is None
     assert one.claim_unseen == Reckoned(east_m=6.0, north_m=7.0, seen_s=120.0, gone_m=100.0)
     assert two.start_unseen == Reckoned(east_m=8.0, north_m=9.0, seen_s=300.0, gone_m=40.0)
-    # Who settled the claim was there; nothing is reckoned then.
+    # Who settled the claim knows when, and not where: straight on from sample 60 to sample 150.
+    at.cuts.unseen = np.zeros(8, dtype=bool)
+    at.cuts.sample[3] = 115
+    at.cuts.position[3] = (115.0, 0.0)
     at.pins.time_of_cut = {3: 230.0}
     (pinned,) = match_walk._leg_matches([reading_of(0, 3)], at, S)
-    assert (pinned.claim_s, pinned.claim_unseen) == (230.0, None)
+    assert pinned.claim_s == 230.0
+    assert pinned.claim_unseen == Reckoned(
+        east_m=115.0, north_m=0.0, seen_s=120.0, gone_m=35.0, straight=True
+    )
 
 
 def test_a_leg_given_up_or_left_out_is_less_sure_than_its_share(monkeypatch) -> None:

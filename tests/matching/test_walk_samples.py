@@ -91,3 +91,15 @@ def test_long_lines_of_a_recording_without_times_are_no_silences() -> None:
     ]
     assert len(reckoned[0]) > 0
     assert len(reckoned[1]) == 0
+
+
+@pytest.mark.parametrize("at_s", [299, 300, 301, 302, 303])
+def test_a_lone_fix_parts_two_silences_wherever_its_sample_lies(at_s) -> None:
+    """Bug: between two samples it was forgotten."""
+    walk = HandWalk().walk(90, 900).clean()
+    since = walk.time_s - BEGIN
+    keep = (since <= 240) | (since == at_s) | (since >= 400)
+    place = np.column_stack([walk.east_m, walk.north_m])[keep]
+    samples = sample_walk(clean_of(walk.time_s[keep], place), S)
+    edges = np.flatnonzero(np.diff(samples.in_gap.astype(int)) == 1)
+    assert len(edges) == 2

@@ -15,6 +15,8 @@ recording-few-times = wenige Zeiten
 recording-no-time = ohne Zeit
 recording-clock-not-set = Uhr nicht gestellt
 recording-under-way = Abschnitt { $leg } war schon im Gang, als die Aufzeichnung begann: Seine Entfernung und sein Beginn sind die der Aufzeichnung, nicht die des Weges.
+recording-straight-start = Die Aufzeichnung schwieg, als Abschnitt { $leg } begonnen wurde: Der Ort ist geradewegs zwischen den Punkten davor und danach angenommen.
+recording-straight-claim = Die Aufzeichnung schwieg, als Abschnitt { $leg } endete: Der Ort ist geradewegs zwischen den Punkten davor und danach angenommen.
 recording-reckoned-start = Die Aufzeichnung schwieg, als Abschnitt { $leg } begonnen wurde: Wo und wann, wurde gegisst, { $gone } zurück auf dem danach gegangenen Weg.
 recording-reckoned-claim = Die Aufzeichnung schwieg, als Abschnitt { $leg } endete: Wo und wann, wurde gegisst, { $gone } weiter auf dem davor gegangenen Weg.
 recording-noise-usual = einem üblichen Wert von { $usual } m, mangels Halten
@@ -31,6 +33,12 @@ recording-sparse = Nur alle { $interval } s eine Ortung: Ecken sind abgeschnitte
 recording-wandered = Der Empfänger schwankte um etwa { $noise } m: Kurze Abschnitte lassen sich in der Richtung nicht beurteilen.
 recording-log-note = Das Marschtagebuch: { $note }
 recording-log-astray = Das Marschtagebuch hat Einträge für { $names }, wofür der Plan keinen Abschnitt hat; sie wurden weggelassen.
+recording-other-day = Der Plan gilt für den { $plan }, die Aufzeichnung beginnt aber am { $begun }: Prüfe, ob beide zum selben Weg gehören.
+recording-log-time = Abschnitt { $leg }: Das Protokoll beendet ihn { $minutes } min { $side ->
+    [later] später
+   *[earlier] früher
+} als hier angenommen, um { $time }.{ $settle }
+recording-log-settle = {" "}Hat das Protokoll recht, lege es fest: { $pin }.
 recording-simulated = Die Aufzeichnung sagt von sich, dass sie simuliert ist.
 recording-planned-route = Die Datei enthält auch eine geplante Route, die hier nicht gelesen wurde.
 recording-called = Die Spur, die bei Ortung { $point } beginnt, heißt { $name }.

@@ -15,6 +15,8 @@ recording-few-times = few times
 recording-no-time = no time
 recording-clock-not-set = clock not set
 recording-under-way = Leg { $leg } was under way when the recording began: its distance and where it started are those of the recording, not of the walk.
+recording-straight-start = The recorder was silent when leg { $leg } was begun: the place is taken straight between the fixes before and after.
+recording-straight-claim = The recorder was silent when leg { $leg } was ended: the place is taken straight between the fixes before and after.
 recording-reckoned-start = The recorder was silent when leg { $leg } was begun: where and when was reckoned, { $gone } back along the way walked afterwards.
 recording-reckoned-claim = The recorder was silent when leg { $leg } was ended: where and when was reckoned, { $gone } on along the way walked before.
 recording-noise-usual = a usual value of { $usual } m, for want of halts
@@ -31,6 +33,12 @@ recording-sparse = A fix only every { $interval } s: corners are cut and short b
 recording-wandered = The receiver wandered by about { $noise } m: short legs cannot be judged on heading.
 recording-log-note = The walker's log: { $note }
 recording-log-astray = The walker's log has entries for { $names }, which the plan has no leg for; they were left out.
+recording-other-day = The plan is for { $plan }, but the recording begins on { $begun }: check that they are of the same walk.
+recording-log-time = Leg { $leg }: the walker's log ends it { $minutes } min { $side ->
+    [later] later
+   *[earlier] earlier
+} than it is taken here, at { $time }.{ $settle }
+recording-log-settle = {" "}If the log is right, settle it: { $pin }.
 recording-simulated = The recording says of itself that it is simulated.
 recording-planned-route = The file also holds a planned route, which was not read here.
 recording-called = The track that begins at point { $point } is called { $name }.
