@@ -112,6 +112,8 @@ class LegMeasures:
         Standard error of ``path_m``.
     details : LegDetails or None
         Drift, line, ground, paces, point, errors of the ledger, search and halts.
+    nearest_after_m : float or None
+        Nearest approach to the point from the claim on.
     """
 
     start: Place
@@ -145,6 +147,26 @@ class LegMeasures:
     along_heading_m: float | None = None
     path_sd_m: float | None = None
     details: LegDetails | None = None
+    nearest_after_m: float | None = None
+
+    @property
+    def ends_reckoned(self) -> tuple[bool, bool]:
+        """Whether start and claim were reckoned into a silence: nobody saw the walker there."""
+        if self.details is None:
+            return False, False
+        errors = (self.details.start_error, self.details.claim_error)
+        start, claim = (error.marked_by == "reckoned" for error in errors)
+        return start, claim
+
+    def came_back(self, radius_m: float) -> bool:
+        """Say whether the walker came within a radius of the point after his claim.
+
+        Who only passed it on the way did not find it.
+        """
+        if self.nearest_after_m is not None:
+            return self.nearest_after_m <= radius_m
+        claim_s = self.claim.time_s
+        return self.nearest_s is None or claim_s is None or self.nearest_s >= claim_s
 
     @property
     def point_verdict(self) -> PointVerdict:

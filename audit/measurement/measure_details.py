@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 
 from audit.leg_card import CardLeg
@@ -27,6 +29,7 @@ from audit.measurement.point_reached import (
     Approach,
     judge_point,
     other_readings,
+    share_within,
     unseen_approach,
 )
 from audit.measurement.searches import describe_search
@@ -117,7 +120,13 @@ def _point(
         ]
         others.append((other.doubt, min(approaches, key=lambda one: one.possible_m)))
     here = approach((walk.start.time_s, walk.until_s), measures.nearest_m)
-    return judge_point(here, others, context.card.arrival_radius_m, sd_m, measuring)
+    radius_m = context.card.arrival_radius_m
+    judged = judge_point(here, others, radius_m, sd_m, measuring)
+    if walk.claim_error.marked_by != "reckoned":
+        return judged
+    # Where he was reckoned to be is the likelier place than the nearest at which he was seen.
+    there = share_within(measures.miss_m, radius_m, float(np.hypot(sd_m, walk.claim.sd_m)))
+    return replace(judged, probability=max(judged.probability, (1.0 - judged.doubt) * there))
 
 
 def _setting(context: WalkContext, leg: CardLeg, measures: LegMeasures) -> Setting | None:

@@ -67,6 +67,7 @@ def measure_leg(
         nearest_m=nearest_m,
         nearest_s=nearest_s if clean.timed else None,
         found=nearest_m <= card.arrival_radius_m,
+        nearest_after_m=nearest_approach(clean, (walk.claim.time_s, walk.until_s), target)[0],
         ledger=make_ledger(leg, start, claim, heading.azimuth),
         gap_share=gap_share,
         curve_time_s=walk.time_s,

@@ -60,10 +60,10 @@ def other_readings(
     )
     starts = [one.start_s or begin for one in walked]
     free, since = [], begin
-    for one, start_s, until_s in zip(walked, starts, [*starts[1:], end], strict=True):
+    for one, start_s in zip(walked, starts, strict=True):
         if one.leg != leg.leg and 1.0 - one.confidence < settings.certain_miss:
             free.append((since, start_s))
-            since = until_s
+            since = one.claim_s or start_s
     free.append((since, end))
     readings = [OtherReading(doubt=1.0 - leg.confidence, stretches_s=tuple(free))]
     claim_s = leg.claim_s or begin

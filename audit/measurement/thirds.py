@@ -16,7 +16,12 @@ from audit.settings import HeadingSettings
 def measure_thirds(
     clean: CleanTrack, walk: WalkOfLeg, noise_m: float, settings: HeadingSettings
 ) -> Thirds | None:
-    """Measure both thirds of the distance over the ground; None for a leg too short for it."""
+    """Measure both thirds of the distance over the ground; None for a leg too short for it.
+
+    Nor has a leg any of which an end was reckoned: nobody saw how it was walked there.
+    """
+    if "reckoned" in (walk.start_error.marked_by, walk.claim_error.marked_by):
+        return None
     step = np.hypot(*np.diff(walk.position, axis=0).T)
     path = np.concatenate([[0.0], np.cumsum(step)])
     if path[-1] < settings.shortest_thirds_m:

@@ -34,6 +34,8 @@ def fixed(time_s, east_m=0.0, north_m=0.0, sd_m=3.0, along_sd_m=0.0) -> Fixed:
 
 def walk_of(start, claim, **known):
     known = {"path_m": 400.0, "lost_m": 0.0, "speed_m_s": 1.25, "until_s": claim.time_s} | known
+    seen = SimpleNamespace(marked_by="way")
+    known = {"start_error": seen, "claim_error": seen} | known
     times_s = start.time_s, claim.time_s
     return SimpleNamespace(start=start, claim=claim, times_s=times_s, **known)
 

@@ -127,6 +127,7 @@ def leg(time_s, position) -> SimpleNamespace:
     return SimpleNamespace(
         time_s=time_s, position=position, times_s=(time_s[0], time_s[-1]), start=ends[0],
         claim=ends[1], chord_deg=math.degrees(math.atan2(*chord)) % 360.0,
+        start_error=SimpleNamespace(marked_by="halt"), claim_error=SimpleNamespace(marked_by="way"),
     )  # fmt: skip
 
 
@@ -315,3 +316,11 @@ def test_a_step_is_told_as_a_slant_beside_what_is_taken(monkeypatch) -> None:
     assert (one.slanted, one.returned, one.equal, one.back_m, one.side_sd_m) == (
         True, False, False, 0.0, 3.0,
     )  # fmt: skip
+
+
+@pytest.mark.parametrize("end", ["start_error", "claim_error"])
+def test_of_a_leg_whose_end_was_reckoned_no_drift_is_told(end) -> None:
+    """Bug: the straight line over the silence was taken for the way walked, and made a bend."""
+    walk = leg(np.array([0.0, 50.0]), np.array([[0.0, 0.0], [400.0, 0.0]]))
+    setattr(walk, end, SimpleNamespace(marked_by="reckoned"))
+    assert measure_thirds(None, walk, 3.0, SETTINGS.heading) is None
