@@ -32,7 +32,7 @@ def explain_left_out(
         reached = away[missed] <= max(card.arrival_radius_m, settings.passed_m)
         cause, other = (order_changed, point_skipped) if reached else (point_skipped, order_changed)
         sure = settings.left_out_sure * leg.confidence
-        if not _shown(number, legs, clean, settings):
+        if not _shown(number, legs, card, clean, settings):
             sure *= settings.left_out_unseen
         found[number] = (
             Finding(
@@ -61,18 +61,25 @@ def explain_left_out(
 
 
 def _shown(
-    number: int, legs: Sequence[LegAudit], clean: CleanTrack, settings: DiagnosisSettings
+    number: int,
+    legs: Sequence[LegAudit],
+    card: LegCard,
+    clean: CleanTrack,
+    settings: DiagnosisSettings,
 ) -> bool:
     """Say whether the recording shows what the walker did in place of a leg.
 
-    It does where legs before and after it were walked, and most of the way from one to
-    the other was recorded.
+    It does where legs before and after it were walked, or he set out from the first point,
+    and most of the way from one to the other was recorded.
     """
     before = [leg.measures for leg in legs[:number] if leg.measures is not None]
     after = [leg.measures for leg in legs[number + 1 :] if leg.measures is not None]
-    if not before or not after:
+    if not after:
         return False
-    first, last = before[-1].claim.fix, after[0].start.fix
+    last = after[0].start.fix
+    first = before[-1].claim.fix if before else _at_the_start(card, clean, last, settings)
+    if first is None:
+        return False
     if last <= first:
         return True
     part = slice(first, last + 1)
@@ -81,6 +88,18 @@ def _shown(
         float(steps[gap.before - first]) for gap in clean.gaps if first <= gap.before < last
     )
     return unseen <= settings.left_out_gaps * float(steps.sum())
+
+
+def _at_the_start(
+    card: LegCard, clean: CleanTrack, until: int, settings: DiagnosisSettings
+) -> int | None:
+    """Give the fix at which the walker was at the first point; None where he never was."""
+    point = card.points[0]
+    away_m = np.hypot(
+        clean.east_m[: until + 1] - point.east_m, clean.north_m[: until + 1] - point.north_m
+    )
+    nearest = int(np.argmin(away_m))
+    return nearest if away_m[nearest] <= max(card.arrival_radius_m, settings.passed_m) else None
 
 
 def _nearest_m(card: LegCard, clean: CleanTrack) -> dict[str, float]:
