@@ -111,7 +111,7 @@ def recognised_hop(
                     point=card.end.name,
                 ),
             )
-    if measures.miss_m > radius_m >= measures.nearest_m and not _came_back(measures):
+    if measures.miss_m > radius_m >= measures.nearest_m and not measures.came_back(radius_m):
         return _recognised(
             measures.miss_m,
             radius_m,
@@ -126,12 +126,6 @@ def recognised_hop(
     if measures.miss_m <= radius_m:
         return _recognised(0.0, radius_m, "", sentence("step-reached", point=card.end.name))
     return None
-
-
-def _came_back(measures: LegMeasures) -> bool:
-    """Tell whether the nearest approach came after the claim: found by a search."""
-    near_s, claim_s = measures.nearest_s, measures.claim.time_s
-    return near_s is None or claim_s is None or near_s >= claim_s
 
 
 def _recognised(error_m: float, radius_m: float, slip: str, said: str) -> Hop:

@@ -37,13 +37,18 @@ def to_keep(
     """Give the two things that the figures praise most; one where there are no two.
 
     An azimuth or a distance that a mistake has likely put out is not praised, however
-    near it came, nor is one on a part of the walk that may not be the leg's.
+    near it came, nor is one on a part of the walk that may not be the leg's, nor one of
+    which an end was reckoned and not seen.
     """
     walked = {leg.card.name: leg.measures for leg in legs if leg.measures is not None}
     if not walked:
         return ()
     doubtful = {leg.card.name for leg in legs if leg.confidence < settings.sure_portion}
-    sure = {name: one for name, one in walked.items() if name not in doubtful}
+    sure = {
+        name: one
+        for name, one in walked.items()
+        if name not in doubtful and not any(one.ends_reckoned)
+    }
     praises = [
         *_azimuths(_without(sure, causes, _TURNS, settings), walked, settings),
         *_distances(_without(sure, causes, _LENGTHS, settings), walked, settings),
@@ -120,7 +125,9 @@ def _half_within(errors: dict[str, float], most: float, out_of: int) -> list[str
 def _points(
     legs: Sequence[LegAudit], walked: dict[str, LegMeasures], radius_m: float
 ) -> Iterator[_Praise]:
-    straight = [name for name, one in walked.items() if one.miss_m <= radius_m]
+    straight = [
+        name for name, one in walked.items() if one.miss_m <= radius_m and not one.ends_reckoned[1]
+    ]
     if 2 * len(straight) < len(legs) or not straight:
         return
     mean_m = sum(walked[name].miss_m for name in straight) / len(straight)
@@ -138,7 +145,11 @@ def _points(
 
 
 def _recoveries(walked: dict[str, LegMeasures], radius_m: float) -> Iterator[_Praise]:
-    found = [name for name, one in walked.items() if one.found and one.miss_m > radius_m]
+    found = [
+        name
+        for name, one in walked.items()
+        if one.found and one.miss_m > radius_m and one.came_back(radius_m)
+    ]
     if found:
         farthest_m = max(walked[name].miss_m for name in found)
         yield _Praise(
@@ -159,7 +170,8 @@ def _habits(
 ) -> Iterator[_Praise]:
     """Give what can be said of nearly any walk that was finished; it comes last."""
     habits: list[tuple[float, Skill, Sentence]] = []
-    if len(walked) == len(legs):
+    # Who reached few of the points may have gone to them in another order.
+    if len(walked) == len(legs) and 2 * sum(one.found for one in walked.values()) >= len(legs):
         habits.append((0.6, "through", sentence("coach-through", count=len(legs))))
     if logged:
         habits.append((0.5, "log", sentence("coach-log")))

@@ -21,14 +21,21 @@ def verdict(debrief: Debrief) -> tuple[str, ...]:
     worst, measures = max(walked, key=lambda pair: pair[1].miss_m)
     radius_m = debrief.card.arrival_radius_m
     if measures.miss_m <= radius_m:
-        first = _all_arrived(worst, measures, radius_m)
+        seen = [pair for pair in walked if not pair[1].ends_reckoned[1]]
+        if not seen:
+            return *shared, _count(debrief)
+        first = _all_arrived(seen, radius_m, all_seen=len(seen) == len(walked))
         return *shared, first, _count(debrief)
     return *shared, _worst(worst, measures), _why(debrief, worst), _count(debrief)
 
 
-def _all_arrived(worst: LegDebrief, measures: LegMeasures, radius_m: float) -> str:
+def _all_arrived(
+    seen: list[tuple[LegDebrief, LegMeasures]], radius_m: float, *, all_seen: bool
+) -> str:
+    """Say so of the legs whose ends were seen; of a reckoned one nobody knows."""
+    worst, measures = max(seen, key=lambda pair: pair[1].miss_m)
     return say(
-        "verdict-all-arrived",
+        "verdict-all-arrived" if all_seen else "verdict-seen-arrived",
         radius=digits.stated_metres(radius_m),
         size=digits.metres(measures.miss_m, measures.miss_sd_m),
         leg=worst.name,

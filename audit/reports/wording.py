@@ -141,13 +141,18 @@ def miss(measures: LegMeasures) -> str:
 
 
 def arrival(measures: LegMeasures, radius_m: float) -> str:
-    """Say how the leg ended: arrived, missed and then found, or not found."""
+    """Say how the leg ended: arrived, missed and then found, only passed, or not found."""
     size = digits.metres(measures.miss_m, measures.miss_sd_m)
     if not measures.found:
         nearest = digits.metres(measures.nearest_m, measures.miss_sd_m)
         missed = measures.point_verdict == "missed"
         return say("leg-not-found" if missed else "leg-too-close", size=size, nearest=nearest)
-    return say("leg-arrived" if measures.miss_m <= radius_m else "leg-then-found", size=size)
+    if measures.miss_m <= radius_m:
+        return say("leg-arrived", size=size)
+    if measures.came_back(radius_m):
+        return say("leg-then-found", size=size)
+    nearest = digits.metres(measures.nearest_m, measures.miss_sd_m)
+    return say("leg-passed", size=size, nearest=nearest)
 
 
 def found(measures: LegMeasures, radius_m: float) -> str:
@@ -155,7 +160,9 @@ def found(measures: LegMeasures, radius_m: float) -> str:
     if not measures.found:
         missed = measures.point_verdict == "missed"
         return say("leg-found-no" if missed else "leg-found-too-close")
-    return say("leg-found-yes" if measures.miss_m <= radius_m else "leg-found-later")
+    if measures.miss_m <= radius_m:
+        return say("leg-found-yes")
+    return say("leg-found-later" if measures.came_back(radius_m) else "leg-found-passed")
 
 
 def duration(seconds: float) -> str:

@@ -10,10 +10,12 @@ leg-not-found = um { $size } verfehlt, { -point } nicht gefunden (nächste Annä
 leg-too-close = um { $size } verfehlt, ob der { -point } gefunden wurde, ist zu knapp, um es zu entscheiden (nächste Annäherung { $nearest })
 leg-arrived = erreicht, { $size } daneben
 leg-then-found = um { $size } verfehlt, dann gefunden
+leg-passed = um { $size } verfehlt; am { -point } vorher { $nearest } entfernt vorbeigegangen
 leg-found-no = nein
 leg-found-too-close = zu knapp, um es zu entscheiden
 leg-found-yes = ja
 leg-found-later = ja, später
+leg-found-passed = vorher passiert
 
 leg-undecided-two = unentschieden: { $causes }
 leg-one-of-two = eines von beiden (zusammen { $sure }): { $causes }

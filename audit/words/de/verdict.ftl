@@ -3,6 +3,8 @@
 verdict-nothing = Kein Abschnitt des Plans wurde in dieser Aufzeichnung gefunden.
 verdict-all-arrived = Jeder gegangene Abschnitt endete im Umkreis von { $radius } um seinen { -point };
     die größte Ablage ist { $size }, auf Abschnitt { $leg }.
+verdict-seen-arrived = Jeder Abschnitt, dessen Ende aufgezeichnet wurde, endete im Umkreis von { $radius } um seinen { -point };
+    die größte Ablage ist { $size }, auf Abschnitt { $leg }.
 verdict-worst = Am weitesten daneben liegt Abschnitt { $leg }: Die Schrittzahl endete { $miss } von
     { $end }, { $part }{ $found ->
     [no] ; der { -point } wurde nicht gefunden

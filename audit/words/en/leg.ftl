@@ -10,10 +10,12 @@ leg-not-found = missed by { $size }, { -point } not found (nearest { $nearest })
 leg-too-close = missed by { $size }, too close to call whether the { -point } was found (nearest { $nearest })
 leg-arrived = arrived, { $size } off
 leg-then-found = missed by { $size }, then found
+leg-passed = missed by { $size }; the { -point } was passed before, { $nearest } off
 leg-found-no = no
 leg-found-too-close = too close to call
 leg-found-yes = yes
 leg-found-later = yes, later
+leg-found-passed = passed before
 
 leg-undecided-two = undecided: { $causes }
 leg-one-of-two = one of two ({ $sure } together): { $causes }

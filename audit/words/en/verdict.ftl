@@ -3,6 +3,8 @@
 verdict-nothing = No leg of the plan was found in this recording.
 verdict-all-arrived = Every leg that was walked ended within { $radius } of its { -point };
     the largest miss is { $size }, on leg { $leg }.
+verdict-seen-arrived = Every leg whose end was recorded ended within { $radius } of its { -point };
+    the largest miss is { $size }, on leg { $leg }.
 verdict-worst = The worst is leg { $leg }: its count ended { $miss } of { $end }, { $part }{ $found ->
     [no] ; the { -point } was not found
     [close] ; whether the { -point } was found is too close to call
