@@ -95,7 +95,7 @@ def _lines(check: LegCheck) -> Iterator[SumLine]:
     if check.paces_per_100m is not None:
         rate = check.paces_per_100m
         working = sentence(
-            "check-pacing", distance=Length(metres=check.distance_m), rate=f"{rate:g}"
+            "check-pacing", distance=Length(metres=check.distance_m), rate=_Rate(per_100m=rate)
         )
         yield SumLine(what="paces", working=working, computed=check.distance_m * rate / 100.0)
 
@@ -155,3 +155,16 @@ class _Signed(Figure):
         value = words.units.angle_from(self.degrees)
         text = words.decimal(to_place(value, words.units.stated_angle_place()))
         return f"({text})" if self.degrees < 0.0 else text
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Rate(Figure):
+    """Paces to a hundred of the reader's lengths, in the reader's paces."""
+
+    per_100m: float
+
+    def shown(self, words: Words) -> str:
+        """Write "65"."""
+        units = words.units
+        rate = units.paces_from(self.per_100m) / units.length_from(1.0)
+        return words.decimal(f"{rate:.4g}")

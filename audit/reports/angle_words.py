@@ -58,8 +58,10 @@ def _use(card: LegCard) -> tuple[str, ...]:
     if not card.legs:
         return ()
     leg = card.legs[0]
+    # The rule's own sum: what the plan says of the magnetic azimuth may be its slip.
+    by_rule = card.angles.magnetic(leg.azimuth)
     grid, magnetic = (
-        digits.azimuth_to_place(azimuth.degrees, -2) for azimuth in (leg.azimuth, leg.magnetic)
+        digits.azimuth_to_place(azimuth.degrees, -2) for azimuth in (leg.azimuth, by_rule)
     )
     angle = _bracketed(card.angles.grid_magnetic_angle_deg)
     return (say("angle-rule", leg=leg.name, grid=grid, angle=angle, magnetic=magnetic),)

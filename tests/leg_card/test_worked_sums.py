@@ -17,6 +17,8 @@ from audit.azimuths import GridAzimuth, MagneticAzimuth
 from audit.leg_card.check_plan import PlanCheck, check_plan
 from audit.leg_card.worked_sums import SumLine
 from audit.units import wrap_degrees
+from audit.words import Words
+from audit.words.in_other_units import Units
 
 DOCTRINE = check_values("doctrine")
 
@@ -104,3 +106,21 @@ def test_a_reckoned_leg_has_no_sums_from_points():
     assert [one.what for one in check.sums[0].lines] == [
         "magnetic_azimuth_deg", "back_magnetic_azimuth_deg", "paces"
     ]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("units", "sum_", "paces"),
+    [
+        (Units(), ("400 m", 65.0), 260.0),
+        (Units(length="yards"), ("437 yd", 59.4), 260.0),
+        (Units(paces="double", paces_counted="single"), ("400 m", 32.5), 130.0),
+        (Units(length="yards", paces="double", paces_counted="single"), ("437 yd", 29.7), 130.0),
+    ],
+)
+def test_the_sum_of_paces_comes_out_in_the_units_it_is_shown_in(units, sum_, paces):
+    """Bug: yards were multiplied by paces to 100 m, and single paces by double ones."""
+    reckoned = leg(end="C", grid_azimuth=GridAzimuth(80.0), distance_m=400.0)
+    shown = Words(units=units).told(line(checked(reckoned), "paces").working)
+    distance, rate = re.match(r"(\d+ \w+) x ([\d.]+) / 100", shown).groups()
+    assert (distance, float(rate)) == (sum_[0], pytest.approx(sum_[1], abs=0.06))
+    assert float(distance.split()[0]) * float(rate) / 100.0 == pytest.approx(paces, abs=0.6)
