@@ -143,13 +143,16 @@ def forget_files(
 
     refuse_missing(address)
     opened = open_records(RecordsWanted(address=address, secret=secret))
+    known = None
     if walker is not None:
         known = walker if is_pseudonym(walker) else opened.pseudonym(walker)
+    if known is not None and before is None:
         gone = _attempts(delete_walker(opened.records, known))
         tell(words.say("trend-forgotten", walker=known, attempts=gone) + "\n")
     if before is not None:
-        gone = _attempts(delete_before(opened.records, before))
-        tell(words.say("trend-forgotten-before", day=str(before), attempts=gone) + "\n")
+        gone = _attempts(delete_before(opened.records, before, known))
+        told = words.say("trend-forgotten-before", day=str(before), attempts=gone)
+        tell((told if known is None else f"{known}, {told}") + "\n")
     if walker is None and before is None:
         tell(words.say("trend-forgotten-overdue") + "\n")
 

@@ -58,7 +58,7 @@ def forget(
     """Delete from the records what is past its last day to keep.
 
     With --walker also all of one walker, with --before also what was walked before a
-    day. What is deleted cannot be had back.
+    day; with both, what that walker walked before it. What is deleted cannot be had back.
     """
     from audit.cli.records_files import forget_files  # noqa: PLC0415 (help stays quick)
 

@@ -122,9 +122,10 @@ def delete_walker(records: Records, walker: str) -> int:
     return _delete(records, ATTEMPT.c.walker == walker)
 
 
-def delete_before(records: Records, day: dt.date) -> int:
-    """Delete the attempts walked before a day, and give how many."""
-    return _delete(records, ATTEMPT.c.walked_on < day)
+def delete_before(records: Records, day: dt.date, walker: str | None = None) -> int:
+    """Delete the attempts walked before a day, of one pseudonym or of all; give how many."""
+    which = ATTEMPT.c.walked_on < day
+    return _delete(records, which if walker is None else which & (ATTEMPT.c.walker == walker))
 
 
 def _delete(records: Records, which: sql.ColumnElement[bool]) -> int:

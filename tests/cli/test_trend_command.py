@@ -127,6 +127,8 @@ def test_forgetting(tmp_path):
     assert "1 attempt deleted" in run("forget", "--records", address, "--walker", NAME).stdout
     assert run("trend", NAME, "--records", address).exit_code == 3
     kept(tmp_path)
+    both = ("forget", "--records", address, "--walker", NAME, "--before")
+    assert "0 attempts deleted" in run(*both, "2026-09-19").stdout
     gone = run("forget", "--records", address, "--before", "2026-09-20").stdout
     assert "walked before 2026-09-20: 1 attempt deleted" in gone
 

@@ -100,6 +100,16 @@ def test_a_walker_or_a_year_can_be_deleted(address):
     assert len(attempts_of(records, SOMEBODY, TODAY)) == 1
 
 
+def test_a_walker_before_a_day_is_that_walker_alone(address):
+    """Bug: both asked for together deleted all of the walker, and others before the day."""
+    records = open_to_write(address)
+    other = "walker-11111111111111111111"
+    keep(records, [attempt(number=n) for n in range(3)] + [attempt(other, n) for n in range(3)])
+    assert delete_before(records, dt.date(2026, 3, 9), other) == 2
+    assert len(attempts_of(records, other, TODAY)) == 1
+    assert len(attempts_of(records, SOMEBODY, TODAY)) == 3
+
+
 def test_what_is_deleted_is_no_more_in_the_file(tmp_path):
     file = tmp_path / "school.db"
     records = open_to_write(str(file))

@@ -97,10 +97,10 @@ def test_mistakes_and_doubtful_matches_are_left_out_and_told():
     assert day.attempts[0].heading_deg.value == pytest.approx(2.0)  # legs 1, 3 and 4
     assert dict(day.left_out) == {
         "distance: not surely matched": 1,
-        "distance: with a mistake named": 1,
+        "distance: likeliest with a mistake": 1,
         "heading: not surely matched": 1,
         "heading: too far off for ordinary error": 1,
-        "heading: with a mistake named": 1,
+        "heading: likeliest with a mistake": 1,
     }
     counts = {one.cause: one for one in day.causes}
     assert counts["reciprocal"].legs == pytest.approx(0.98)
