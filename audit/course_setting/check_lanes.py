@@ -122,7 +122,7 @@ def _dark_words(lane: str, begins: dt.datetime, ends: dt.datetime, light: Daylig
 
 
 def _clock(moment: dt.datetime) -> str:
-    return utc_text(moment.timestamp())[11:16]
+    return utc_text(round(moment.timestamp() / 60.0) * 60.0)[11:16]
 
 
 def _notes(checked: Sequence[CheckedLane], areas: GroundAreas) -> Iterator[str]:

@@ -141,7 +141,7 @@ def _facts(result: ClassResult) -> list[tuple[str, str]]:
         ("walks", str(len(result.walkers))),
         ("lanes", ", ".join(lane.name for lane in result.lanes)),
         ("standard", " ".join(filter(None, (result.standard.name, result.standard.edition)))),
-        ("fingerprint", result.fingerprint[:16]),
+        ("fingerprint", result.fingerprint),
     ]
     if result.shift_s:
         shift = f"{result.shift_s:+.0f}"

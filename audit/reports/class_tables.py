@@ -136,7 +136,7 @@ def _lane(lane: LaneResult, result: ClassResult) -> list[tuple[str, str]]:
         ("out-of-sight", hard),
         ("middle-time", class_words.hours(times[len(times) // 2] if times else None)),
         ("plan", lane.plan_file),
-        ("fingerprint", lane.fingerprint[:16]),
+        ("fingerprint", lane.fingerprint),
     ]
     return [(say(f"class-{name}"), words) for name, words in facts]
 

@@ -39,6 +39,7 @@ def render_rehearsal_html(rehearsal: Rehearsal, areas: GroundAreas) -> str:
         head=_head(rehearsal),
         dangers=_of_all_legs(rehearsal, rehearsal_words.danger_sentences),
         nears=_of_all_legs(rehearsal, rehearsal_words.near_sentences),
+        areas_given=areas.bounds is not None or bool(areas.no_go or areas.hazards),
         beside=rehearsal.beside,
         notes=rehearsal.notes,
         legs=[_section(leg, rehearsal, areas) for leg in rehearsal.legs],

@@ -10,6 +10,7 @@ rehearse-resolution = Zwei Enden näher als { $resolution } sind für eine übli
 rehearse-keep = Für alle, die die Bahn legen und leiten. Den Gehenden nicht zeigen: Jeder { -point } steht darauf.
 rehearse-harm = Wo ein Fehler Schaden bringen kann
 rehearse-no-harm = Kein Fehler führt in die angegebenen Gebiete oder über die angegebene Grenze.
+rehearse-harm-unknown = Nicht geprüft: Weder eine Grenze noch Gebiete wurden angegeben.
 rehearse-other-point = Wo ein Fehler zu einem anderen { -point } führt
 rehearse-none = Keiner.
 rehearse-beside = Bahnen neben dieser: { $courses }.

@@ -8,7 +8,7 @@ rule-naismith-1892-says = Naismith 1892: eine Stunde für 3 Meilen und eine Stun
     Mountaineering Club Journal, 1892).
 rule-langmuir = Langmuir
 rule-langmuir-says = Langmuir: Naismith, je 300 m Abstieg mit 5 bis 12° Gefälle 10 min weniger, je 300 m steileren Abstiegs 10 min
-    mehr (E. Langmuir, Mountaincraft and Leadership; die Winkel aus dem Gedächtnis).
+    mehr (E. Langmuir, Mountaincraft and Leadership).
 rule-tobler = Tobler
 rule-tobler-says = Tobler: 6 km in der Stunde x exp(-3,5 |Neigung + 0,05|), auf einem Weg (W. Tobler, NCGIA Technical Report
     93-1, 1993).

@@ -72,13 +72,13 @@ trend-left-out-one = { $count } für { $reason }
 trend-of-heading = Richtung: { $why }
 trend-of-distance = Entfernung: { $why }
 trend-unsure = nicht sicher zugeordnet
-trend-mistaken = mit einem benannten Fehler
+trend-mistaken = am ehesten mit einem Fehler
 trend-far-off = zu weit daneben für gewöhnlichen Fehler
 trend-meaning = Der Richtungsfehler ist das Mittel über die Versuche, die Streuung die Standardabweichung von Abschnitt zu Abschnitt in einem Versuch.
     In Klammern: Bereiche zu { $coverage }, in denen mitzählt, wie Versuche sich unterscheiden; ± ist ein Standardfehler.
 trend-meaning-change = Von einer Änderung ist nur die Rede, wo der Zufall eine so große bei weniger als { $alarm } der Gehenden zeigte, die sich
     nicht ändern, alle { $questions } Größen hier zusammen, und nie bei weniger als { $least } Versuchen.
-trend-meaning-legs = Abschnitte mit einem benannten Fehler oder ohne sichere Zuordnung sagen nichts über Richtungsfehler und Streuung und fehlen dort.
+trend-meaning-legs = Abschnitte, auf denen ein Fehler am wahrscheinlichsten ist, oder ohne sichere Zuordnung sagen nichts über Richtungsfehler und Streuung und fehlen dort.
     Die Ursachen zählen alle gegangenen Abschnitte, jeden nach seiner Wahrscheinlichkeit.
 trend-again = { $count ->
     [one] { $count } weiteres Ergebnis ist

@@ -10,6 +10,7 @@ rehearse-resolution = Two ends nearer than { $resolution } are one place to a us
 rehearse-keep = For those who set and lead the course. Keep it from the walkers: it shows every { -point }.
 rehearse-harm = Where a mistake may do harm
 rehearse-no-harm = No mistake leads into the areas given, or out of the bounds given.
+rehearse-harm-unknown = Not looked at: neither bounds nor areas were given.
 rehearse-other-point = Where a mistake leads to another { -point }
 rehearse-none = None.
 rehearse-beside = Courses beside this one: { $courses }.

@@ -8,7 +8,7 @@ rule-naismith-1892-says = Naismith 1892: an hour for 3 miles, and an hour for ea
     Mountaineering Club Journal, 1892).
 rule-langmuir = Langmuir
 rule-langmuir-says = Langmuir: Naismith, less 10 min for each 300 m down a slope of 5 to 12°, and 10 min more for each 300 m down
-    a steeper one (E. Langmuir, Mountaincraft and Leadership; the angles from memory).
+    a steeper one (E. Langmuir, Mountaincraft and Leadership).
 rule-tobler = Tobler
 rule-tobler-says = Tobler: 6 km an hour x exp(-3.5 |slope + 0.05|), on a path (W. Tobler, NCGIA Technical Report 93-1, 1993).
 rule-tobler-off-path = Tobler off path

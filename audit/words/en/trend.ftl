@@ -72,13 +72,13 @@ trend-left-out-one = { $count } for { $reason }
 trend-of-heading = heading: { $why }
 trend-of-distance = distance: { $why }
 trend-unsure = not surely matched
-trend-mistaken = with a mistake named
+trend-mistaken = likeliest with a mistake
 trend-far-off = too far off for ordinary error
 trend-meaning = Bias is the mean over attempts, scatter the standard deviation from leg to leg within an attempt. In brackets: { $coverage }
     intervals, which count how attempts differ; ± is one standard error.
 trend-meaning-change = A change is claimed only where chance would show one so large in fewer than { $alarm } of walkers who do not change, all
     { $questions } figures asked here together, and never with fewer than { $least } attempts.
-trend-meaning-legs = Legs with a mistake named, or not surely matched, say nothing of bias and scatter and are left out of these. The causes count
+trend-meaning-legs = Legs on which a mistake is the likeliest, or that are not surely matched, say nothing of bias and scatter and are left out of these. The causes count
     all walked legs, each by its probability.
 trend-again = { $count ->
     [one] { $count } more result is
