@@ -14,6 +14,7 @@ from audit.debriefing.days_and_watches import other_day_note, watch_notes
 from audit.debriefing.doubts import doubts
 from audit.debriefing.far_walks import refuse_far_walk
 from audit.debriefing.forecast_of_leg import forecast_of_leg
+from audit.debriefing.log_counts import without_slips_of_the_pen
 from audit.debriefing.order_told import with_order_told
 from audit.debriefing.pinned_moments import Moment, read_pins
 from audit.debriefing.quality import judge_quality
@@ -80,6 +81,7 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     """
     settings = settings or Settings()
     card = work_out_card(plan, track_date=track_date(track))
+    log = log and without_slips_of_the_pen(log, card, settings.reading)
     clean = _cleaned(track, card, settings)
     pins = read_pins(starts or {}, claims or {}, card, clean, track.source, settings.matching)
     card, outing = _matched(clean, card, settings, pins, track.source)

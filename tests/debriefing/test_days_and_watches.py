@@ -100,3 +100,15 @@ def test_who_walked_past_his_point_is_not_said_to_have_found_it_then() -> None:
     assert not measures.came_back(debrief.card.arrival_radius_m)
     assert "passed before" in wording.arrival(measures, debrief.card.arrival_radius_m)
     assert "finding" not in {keep.skill for keep in debrief.coaching.keep}
+
+
+@pytest.mark.parametrize(
+    ("paces", "kept"), [(325.0, True), (130.0, True), (3230.0, False), (3.0, False)]
+)
+def test_a_count_that_nobody_paces_is_left_out_and_told(paces, kept) -> None:
+    """Bug: 3230 for 323 became the walker's own pace count, "ordinary for this walker"."""
+    log = WalkersLog(entries=(LogEntry(leg="1", paces=paces),))
+    debrief = audit.debrief(plan_of(*COURSE), track_of(TIME_S, WALK), log=log)
+    told = [note for note in debrief.quality.notes if "which nobody takes" in note]
+    assert bool(told) is not kept
+    assert debrief.legs[0].audit.measures.paces_from == ("log" if kept else None)
