@@ -38,17 +38,27 @@ def class_shows(
 ) -> ClassShows:
     """Give what the class shows, ``faults`` of the course first."""
     graded = [walker for walker in walkers if walker.state == "graded"]
-    compared = _compared(lanes, graded, faults, settings)
+    # One recording under several names is one walk: more of it would prove nothing.
+    once = list({_walk_of(walker): walker for walker in reversed(graded)}.values())[::-1]
+    compared = _compared(lanes, once, faults, settings)
     return ClassShows(
         findings=(
             *faults,
-            *_compasses(lanes, graded, settings),
+            *_compasses(lanes, once, settings),
             *(_harder(lanes, leg) for leg in compared.legs),
             *_company(lanes, graded, settings),
             *_broken_files(graded),
         ),
         notes=(compared.why_not,) if compared.why_not else (),
     )
+
+
+def _walk_of(walker: WalkerResult) -> tuple[object, ...]:
+    """Give what no two walks have in common: every miss, to the last digit."""
+    misses = tuple(
+        (leg.miss.distance_m, leg.miss.sd_m) if leg.miss else None for leg in walker.legs
+    )
+    return (walker.lane, *misses) if any(misses) else (walker.ident,)
 
 
 def _compasses(

@@ -148,3 +148,16 @@ def test_mean_miss_is_that_of_the_walkers(planted):
     mean = np.mean([(miss.east_m, miss.north_m) for miss in misses], axis=0)
     assert leg.mean_miss == pytest.approx(tuple(mean))
     assert leg.found + leg.missed + leg.doubtful + leg.without_evidence == leg.walkers
+
+
+def test_one_recording_under_many_names_is_one_walk(planted):
+    """Bug: six copies of one file were six walkers, whose legs agreed to the last digit."""
+    _, result = planted
+    one = result.walkers[0]
+    copies = tuple(replace(one, ident=f"{one.ident}-{n}", name=f"Copy {n}") for n in range(6))
+    shows = class_shows(result.lanes, copies, (), Settings().class_shows)
+    assert not [
+        found for found in shows.findings if found.what in {"harder-leg", "compass-reads-wrong"}
+    ]
+    alone = class_shows(result.lanes, copies[:1], (), Settings().class_shows)
+    assert shows.notes == alone.notes
