@@ -8,6 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from audit.classroom.carried_alike import CarriedTurn, carried_alike
+from audit.classroom.each_walk_once import each_walk_once
 from audit.classroom.harder_legs import HarderLeg, LegComparison, harder_legs
 from audit.classroom.places_left import usual_turn_deg
 from audit.classroom.records import ClassFinding, LaneResult, WalkerResult
@@ -38,8 +39,7 @@ def class_shows(
 ) -> ClassShows:
     """Give what the class shows, ``faults`` of the course first."""
     graded = [walker for walker in walkers if walker.state == "graded"]
-    # One recording under several names is one walk: more of it would prove nothing.
-    once = list({_walk_of(walker): walker for walker in reversed(graded)}.values())[::-1]
+    once = each_walk_once(graded)
     compared = _compared(lanes, once, faults, settings)
     return ClassShows(
         findings=(
@@ -51,14 +51,6 @@ def class_shows(
         ),
         notes=(compared.why_not,) if compared.why_not else (),
     )
-
-
-def _walk_of(walker: WalkerResult) -> tuple[object, ...]:
-    """Give what no two walks have in common: every miss, to the last digit."""
-    misses = tuple(
-        (leg.miss.distance_m, leg.miss.sd_m) if leg.miss else None for leg in walker.legs
-    )
-    return (walker.lane, *misses) if any(misses) else (walker.ident,)
 
 
 def _compasses(

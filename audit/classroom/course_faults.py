@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Literal
 
+from audit.classroom.each_walk_once import each_walk_once
 from audit.classroom.places_left import able_walkers, left_from, own_claims
 from audit.classroom.records import ClassFinding, LaneResult, WalkerResult
 from audit.classroom.shared_miss import SharedPlace, gathered, missed_alike, stands_elsewhere
@@ -22,7 +23,9 @@ def course_faults(
     """
     found = []
     for lane in lanes:
-        graded = [one for one in walkers if one.lane == lane.name and one.state == "graded"]
+        graded = each_walk_once(
+            [one for one in walkers if one.lane == lane.name and one.state == "graded"]
+        )
         for leg in range(len(lane.legs)):
             fault = _fault(lane, graded, leg, settings)
             if fault is not None:

@@ -159,5 +159,6 @@ def test_one_recording_under_many_names_is_one_walk(planted):
     assert not [
         found for found in shows.findings if found.what in {"harder-leg", "compass-reads-wrong"}
     ]
+    assert course_faults(result.lanes, copies, Settings().class_shows) == ()
     alone = class_shows(result.lanes, copies[:1], (), Settings().class_shows)
     assert shows.notes == alone.notes
