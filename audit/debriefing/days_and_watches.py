@@ -22,7 +22,20 @@ _ZONES_S = 14 * 3600.0
 """No clock on earth is further from UTC."""
 
 
-def other_day_note(card: LegCard, clean: CleanTrack) -> str | None:
+def notes_of_days(
+    card: LegCard,
+    clean: CleanTrack,
+    log: WalkersLog | None,
+    legs: Sequence[LegAudit],
+    settings: QualitySettings,
+) -> tuple[str, ...]:
+    """Say where plan, recording and log do not agree on day or moment."""
+    other_day = _other_day(card, clean)
+    watches = () if log is None else _watches(log, legs, settings)
+    return (*([] if other_day is None else [other_day]), *watches)
+
+
+def _other_day(card: LegCard, clean: CleanTrack) -> str | None:
     """Say so where the recording is of another day than the plan; None where it is not."""
     if not clean.timed or card.date is None or card.date_source != "plan":
         return None
@@ -36,9 +49,7 @@ def other_day_note(card: LegCard, clean: CleanTrack) -> str | None:
     return sentence("recording-other-day", plan=card.date.isoformat(), begun=begun)
 
 
-def watch_notes(
-    log: WalkersLog, legs: Sequence[LegAudit], settings: QualitySettings
-) -> Iterator[str]:
+def _watches(log: WalkersLog, legs: Sequence[LegAudit], settings: QualitySettings) -> Iterator[str]:
     """Say of each leg that the log ends at another moment than is taken here, and how to settle it.
 
     A watch without a zone may show any: a quarter of an hour is the finest step between zones,

@@ -10,7 +10,7 @@ import numpy as np
 
 from audit.coaching.talk_over import TalkedOver, talk_over
 from audit.coaching.what_if import what_if
-from audit.debriefing.days_and_watches import other_day_note, watch_notes
+from audit.debriefing.days_and_watches import notes_of_days
 from audit.debriefing.doubts import doubts
 from audit.debriefing.far_walks import refuse_far_walk
 from audit.debriefing.forecast_of_leg import forecast_of_leg
@@ -85,12 +85,11 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     clean = _cleaned(track, card, settings)
     pins = read_pins(starts or {}, claims or {}, card, clean, track.source, settings.matching)
     card, outing = _matched(clean, card, settings, pins, track.source)
-    sampled, match = outing.sampled, outing.match
     on_ground = _on_the_ground(clean, card, heights)
     measured = measure_walk(
         on_ground,
-        sampled,
-        match,
+        outing.sampled,
+        outing.match,
         card,
         settings,
         log=log,
@@ -108,11 +107,10 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     )
     doubtful = doubts(card, measured.match, clean, settings.quality)
     quality = judge_quality(track, clean, outing, measured, doubtful, settings.quality, log)
-    other_day = [note] if (note := other_day_note(card, clean)) else []
-    watches = watch_notes(log, measured.legs, settings.quality) if log else ()
+    days = notes_of_days(card, clean, log, measured.legs, settings.quality)
     return Debrief(
         card=card,
-        quality=replace(quality, notes=(*quality.notes, *other_day, *watches, *talk.notes)),
+        quality=replace(quality, notes=(*quality.notes, *days, *talk.notes)),
         clean=clean,
         match=measured.match,
         legs=_legs(measured, explanation, doubtful, talk, _forecasts(measured, card, settings)),

@@ -104,11 +104,8 @@ def find_portions(
         second = np.concatenate([second, pairs[far, 1].astype(np.int32)])
         order = np.argsort(second, kind="stable")
         first, second = first[order], second[order]
-    if cuts.ends_unseen.any() or cuts.begins_unseen.any():
-        fits = ~cuts.ends_unseen[first] & ~cuts.begins_unseen[second]
-        # Reckoned on and back into one silence, the ways may pass each other.
-        both_seen = ~cuts.unseen[first] & ~cuts.unseen[second]
-        fits &= both_seen | (cuts.path_m[second] > cuts.path_m[first])
+    if cuts.unseen.any():
+        fits = _may_be_walked(first, second, cuts)
         first, second = first[fits], second[fits]
     silence = np.where(np.diff(samples.stretch) > 0, np.diff(samples.time_s), 0.0)
     silent_s = np.concatenate([[0.0], np.cumsum(silence)])
@@ -141,6 +138,14 @@ def find_portions(
         ridden_m=of_ridden_m,
         silence_s=silence_s,
     )
+
+
+def _may_be_walked(first: SmallIndex, second: SmallIndex, cuts: Cuts) -> NDArray[np.bool_]:
+    """Tell which portions begin where a leg may begin, and end further on where one may end."""
+    fits = ~cuts.ends_unseen[first] & ~cuts.begins_unseen[second]
+    # Reckoned on and back into one silence, the ways may pass each other.
+    both_seen = ~cuts.unseen[first] & ~cuts.unseen[second]
+    return np.asarray(fits & (both_seen | (cuts.path_m[second] > cuts.path_m[first])))
 
 
 class _Deviation:
