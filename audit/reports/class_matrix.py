@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from audit.classroom.records import ClassResult, LaneResult, LegResult, WalkerResult
+from audit.grading.verdicts import WalkVerdict
 from audit.reports import class_words, digits
 from audit.reports.wording import status_words
 from audit.words import say, told
@@ -100,9 +101,15 @@ def _row(number: int, walker: WalkerResult, lane: LaneResult) -> WalkerRow:
             hours="none" if elapsed_s is None else class_words.hours(elapsed_s),
             late=class_words.hours(verdict.late_s) if verdict.late_s else "none",
         ),
-        problem=told(walker.problem or ""),
+        problem=told(walker.problem or "") or _why_doubtful(verdict),
         cells=tuple(_cell(walker, lane, leg) for leg in range(len(walker.legs))),
     )
+
+
+def _why_doubtful(verdict: WalkVerdict) -> str:
+    """Say why a walk stays doubtful that has points enough; "" of any other."""
+    enough = verdict.grade == "doubtful" and verdict.found >= verdict.needed
+    return " ".join(map(told, verdict.reasons)) if enough else ""
 
 
 def _cell(walker: WalkerResult, lane: LaneResult, number: int) -> PointCell:

@@ -120,6 +120,18 @@ def test_what_is_to_be_known_of_a_recording_is_told(result):
     assert f"1 {first.name}: The sky was poor." in text_of(section)
 
 
+def test_a_walk_with_points_enough_that_stays_doubtful_says_why(result):
+    """Bug: "too close to call: 7 of 4 needed", and the reason in the JSON alone."""
+    first = result.walkers[0]
+    verdict = replace(
+        first.verdict, grade="doubtful", found=7, needed=4, reasons=("No times were kept.",)
+    )
+    for grade, said in (("doubtful", True), ("pass", False)):
+        told = replace(first, verdict=replace(verdict, grade=grade))
+        page = render_class_html(replace(result, walkers=(told, *result.walkers[1:])))
+        assert ("No times were kept." in page) is said
+
+
 def test_page_may_ask_no_network_and_runs_nothing(result):
     page = render_class_html(result)
     policy = html.fromstring(page).xpath("//meta[@http-equiv]/@content")[0]
