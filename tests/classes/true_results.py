@@ -53,7 +53,7 @@ def true_result(made: MadeClass) -> ClassResult:
         name="Fernbank Plateau, class",
         version="0.0.0",
         standard=STANDARD,
-        fingerprint="0123456789abcdef" * 4,
+        fingerprint="0123-4567-89ab-cdef",
         lanes=lanes,
         walkers=walkers,
         legs=class_legs(lanes, walkers, shows.findings),
@@ -123,7 +123,7 @@ def lane_result(lane: Lane) -> LaneResult:
         length_m=float(sum(course.card_m)),
         climb_m=sum(leg.climb_m or 0.0 for leg in legs),
         difficulty=0.4,
-        fingerprint="fedcba9876543210" * 4,
+        fingerprint="fedc-ba98-7654-3210",
     )
 
 
