@@ -61,6 +61,11 @@ class Track:
         return len(self.time_s)
 
 
+def utc_minute(time_s: float) -> str:
+    """Write the hour and minute nearest to some seconds since 1970: "17:36"."""
+    return utc_text(round(time_s / 60.0) * 60.0)[11:16]
+
+
 def utc_text(time_s: float) -> str:
     """Write seconds since 1970 as ISO 8601 with Z, to the millisecond where it needs it."""
     moment = calendar_moment(time_s)

@@ -12,6 +12,7 @@ from audit.units import FloatArray
 
 _MILE_M, _FOOT_M = 1609.344, 0.3048
 _GENTLE_FROM_DEG, _STEEP_FROM_DEG = 5.0, 12.0
+"""Langmuir's; from memory."""
 _LANGMUIR_S_PER_M = 600.0 / 300.0
 
 

@@ -151,8 +151,11 @@ def forget_files(
         tell(words.say("trend-forgotten", walker=known, attempts=gone) + "\n")
     if before is not None:
         gone = _attempts(delete_before(opened.records, before, known))
-        told = words.say("trend-forgotten-before", day=str(before), attempts=gone)
-        tell((told if known is None else f"{known}, {told}") + "\n")
+        if known is None:
+            tell(words.say("trend-forgotten-before", day=str(before), attempts=gone) + "\n")
+        else:
+            told = {"walker": known, "day": str(before), "attempts": gone}
+            tell(words.say("trend-forgotten-of-before", **told) + "\n")
     if walker is None and before is None:
         tell(words.say("trend-forgotten-overdue") + "\n")
 

@@ -22,7 +22,7 @@ from audit.forecast.course_forecast import forecast_course
 from audit.forecast.walker_scatter import WalkerScatter
 from audit.geodesy.areas_on_grid import GroundAreas
 from audit.settings import Settings
-from audit.track import utc_text
+from audit.track import utc_minute
 from audit.words import sentence
 
 
@@ -115,14 +115,14 @@ def _dark(checked: Sequence[CheckedLane]) -> Iterator[LaneFinding]:
 def _dark_words(lane: str, begins: dt.datetime, ends: dt.datetime, light: Daylight) -> str:
     if light.civil_dawn is None or light.civil_dusk is None:
         return sentence("lanes-night", lane=lane)
-    hour, dawn, dusk = (_clock(one) for one in (begins, light.civil_dawn, light.civil_dusk))
+    hour, dawn, dusk = (
+        utc_minute(one.timestamp()) for one in (begins, light.civil_dawn, light.civil_dusk)
+    )
     if begins < light.civil_dawn:
         return sentence("lanes-before-dawn", lane=lane, begins=hour, dawn=dawn)
-    return sentence("lanes-after-dusk", lane=lane, begins=hour, ends=_clock(ends), dusk=dusk)
-
-
-def _clock(moment: dt.datetime) -> str:
-    return utc_text(round(moment.timestamp() / 60.0) * 60.0)[11:16]
+    return sentence(
+        "lanes-after-dusk", lane=lane, begins=hour, ends=utc_minute(ends.timestamp()), dusk=dusk
+    )
 
 
 def _notes(checked: Sequence[CheckedLane], areas: GroundAreas) -> Iterator[str]:

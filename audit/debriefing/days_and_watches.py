@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -20,6 +21,19 @@ from audit.words.figures import Moment, Number
 _DAY_S = 86_400.0
 _ZONES_S = 14 * 3600.0
 """No clock on earth is further from UTC."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _NotedEnd:
+    """The claim of a leg, and how long after it the log says.
+
+    ``zoned``: the log says by which clock.
+    """
+
+    leg: str
+    claim_s: float
+    after_claim_s: float
+    zoned: bool
 
 
 def notes_of_days(
@@ -55,21 +69,17 @@ def _watches(log: WalkersLog, legs: Sequence[LegAudit], settings: QualitySetting
     A watch without a zone may show any: a quarter of an hour is the finest step between zones,
     so that all legs together say which it showed.
     """
-    off_s = dict(_after_claim_s(log, legs))
-    if not off_s:
-        return
-    zone_s = 900.0 * round(float(np.median(list(off_s.values()))) / 900.0)
-    for leg in legs:
-        claim_s = leg.measures.claim.time_s if leg.measures is not None else None
-        if leg.card.name not in off_s or claim_s is None:
-            continue
-        later_s = off_s[leg.card.name] - zone_s
+    ends = list(_ends(log, legs))
+    watch_s = [end.after_claim_s for end in ends if not end.zoned]
+    zone_s = 900.0 * round(float(np.median(watch_s)) / 900.0) if watch_s else 0.0
+    for end in ends:
+        later_s = end.after_claim_s - (0.0 if end.zoned else zone_s)
         if abs(later_s) > settings.watch_off_s:
-            there_s = round(claim_s + later_s)
-            pin = pin_of("claim", leg.card.name, utc_text(there_s)[11:])
+            there_s = round(end.claim_s + later_s)
+            pin = pin_of("claim", end.leg, utc_text(there_s)[11:])
             yield sentence(
                 "recording-log-time",
-                leg=leg.card.name,
+                leg=end.leg,
                 time=Moment(time_s=there_s),
                 minutes=Number(value=abs(later_s) / 60.0, decimals=1),
                 side="later" if later_s > 0.0 else "earlier",
@@ -77,17 +87,25 @@ def _watches(log: WalkersLog, legs: Sequence[LegAudit], settings: QualitySetting
             )
 
 
-def _after_claim_s(log: WalkersLog, legs: Sequence[LegAudit]) -> Iterator[tuple[str, float]]:
-    """Give, by leg, how long after the claim the log says, within half a day either way."""
+def _ends(log: WalkersLog, legs: Sequence[LegAudit]) -> Iterator[_NotedEnd]:
+    """Give the ends of legs that the log has a moment for."""
     for leg in legs:
         entry = log.entry(leg.card.name)
         claim_s = leg.measures.claim.time_s if leg.measures is not None else None
         if entry is None or entry.arrived is None or claim_s is None:
             continue
-        noted = entry.arrived
-        if isinstance(noted, dt.datetime) and noted.tzinfo is not None:
-            yield leg.card.name, noted.timestamp() - claim_s
-            continue
-        of_day_s = noted.hour * 3600.0 + noted.minute * 60.0 + noted.second
-        off_s = of_day_s - claim_s % _DAY_S
-        yield leg.card.name, (off_s + _DAY_S / 2.0) % _DAY_S - _DAY_S / 2.0
+        zone = entry.arrived.utcoffset()
+        yield _NotedEnd(
+            leg=leg.card.name,
+            claim_s=claim_s,
+            after_claim_s=_after_s(entry.arrived, zone or dt.timedelta(), claim_s),
+            zoned=zone is not None,
+        )
+
+
+def _after_s(noted: dt.time | dt.datetime, zone: dt.timedelta, claim_s: float) -> float:
+    """Give how long after a claim a moment is; one without its day is the nearest such."""
+    if isinstance(noted, dt.datetime):
+        return noted.replace(tzinfo=dt.timezone(zone)).timestamp() - claim_s
+    of_day_s = noted.hour * 3600.0 + noted.minute * 60.0 + noted.second - zone.total_seconds()
+    return (of_day_s - claim_s + _DAY_S / 2.0) % _DAY_S - _DAY_S / 2.0

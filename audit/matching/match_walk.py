@@ -42,6 +42,9 @@ from audit.settings import MatchingSettings
 _WALKED = ("leg", "late-start")
 """Readings by which a leg was walked to its claim."""
 
+Silences = dict[int, tuple[int, int]]
+"""By cut, the samples before and after the silence in which it stands."""
+
 
 def match_walk(
     clean: CleanTrack, card: LegCard, settings: MatchingSettings, pins: Sequence[Pin] = ()
@@ -223,6 +226,7 @@ def _read(
 def _refined(
     readings: list[tuple[LegReading, OtherReading | None]],
     laid_out: WalkLaidOut,
+    silent: Silences,
     settings: MatchingSettings,
 ) -> dict[int, float]:
     """Give the refined time of every cut that was read; pinned ones stay where they are."""
@@ -231,18 +235,17 @@ def _refined(
         coarse[cut] = time_s
     chosen = {cut for reading, _ in readings for cut in (reading.first, reading.second)}
     used = sorted(cut for cut in chosen if cut is not None)
-    silent = _silences_of(readings, laid_out, settings)
     times: dict[int, float] = {}
     for number, cut in enumerate(used):
         time_s = float(coarse[cut])
         before = float(coarse[used[number - 1]]) if number else -np.inf
         after = float(coarse[used[number + 1]]) if number + 1 < len(used) else np.inf
         middles = [time_s + 0.5 * (other - time_s) for other in (before, after)]
-        if laid_out.cuts.unseen[cut] or cut in silent:
+        settled = cut in laid_out.pins.time_of_cut
+        if not settled and (laid_out.cuts.unseen[cut] or cut in silent):
             # Reckoned from both sides of a silence, a start may come out before its claim.
-            if cut not in laid_out.pins.time_of_cut:
-                time_s = min(max([time_s, *times.values()]), after)
-        elif cut not in laid_out.pins.time_of_cut:
+            time_s = min(max([time_s, *times.values()]), after)
+        elif not settled:
             time_s = refine_cut(laid_out.clean, time_s, middles[0], middles[1], settings)
         times[cut] = time_s
     return times
@@ -253,8 +256,8 @@ def _leg_matches(
     laid_out: WalkLaidOut,
     settings: MatchingSettings,
 ) -> tuple[LegMatch, ...]:
-    cut_times, pins = _refined(readings, laid_out, settings), laid_out.pins
-    silent = _silences_of(readings, laid_out, settings)
+    silent, pins = _silences_of(readings, laid_out, settings), laid_out.pins
+    cut_times = _refined(readings, laid_out, silent, settings)
     last = max((leg for leg, (of, _) in enumerate(readings) if of.kind != "none"), default=-1)
     legs = []
     for leg, (reading, other) in enumerate(readings):
@@ -302,7 +305,7 @@ def _silences_of(
     readings: list[tuple[LegReading, OtherReading | None]],
     laid_out: WalkLaidOut,
     settings: MatchingSettings,
-) -> dict[int, tuple[int, int]]:
+) -> Silences:
     """Give, by the cuts that were read and stand in a silence, the samples before and after it."""
     cuts = laid_out.cuts
     read = {cut for of, _ in readings for cut in (of.first, of.second) if cut is not None}
@@ -312,7 +315,7 @@ def _silences_of(
 
 
 def _reckoned(
-    cut: int | None, laid_out: WalkLaidOut, silent: dict[int, tuple[int, int]], *, side: int
+    cut: int | None, laid_out: WalkLaidOut, silent: Silences, *, side: int
 ) -> Reckoned | None:
     """Give where a cut lies, if nobody saw the walker there.
 

@@ -18,7 +18,7 @@ def measure_thirds(
 ) -> Thirds | None:
     """Measure both thirds of the distance over the ground; None for a leg too short for it.
 
-    Nor has a leg any of which an end was reckoned: nobody saw how it was walked there.
+    Nor has a leg any that begins or ends where that was reckoned: nobody saw it walked there.
     """
     if "reckoned" in (walk.start_error.marked_by, walk.claim_error.marked_by):
         return None

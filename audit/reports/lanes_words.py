@@ -8,7 +8,7 @@ from audit.course_setting.records import CheckedLane, Daylight
 from audit.reports import digits, wording
 from audit.reports.time_words import rule_name
 from audit.settings import CourseSettingSettings
-from audit.track import utc_text
+from audit.track import utc_minute
 from audit.words import say
 from audit.words.figures import Percent
 
@@ -99,4 +99,4 @@ def _left(seconds: float | None) -> str:
 def _clock(moment: dt.datetime | None) -> str:
     if moment is None:
         return say("lanes-none")
-    return utc_text(round(moment.timestamp() / 60.0) * 60.0)[11:16]
+    return utc_minute(moment.timestamp())

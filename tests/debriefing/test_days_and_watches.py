@@ -112,3 +112,22 @@ def test_a_count_that_nobody_paces_is_left_out_and_told(paces, kept) -> None:
     told = [note for note in debrief.quality.notes if "which nobody takes" in note]
     assert bool(told) is not kept
     assert debrief.legs[0].audit.measures.paces_from == ("log" if kept else None)
+
+
+def test_a_moment_with_its_zone_is_no_watch_of_a_quarter_of_an_hour_off() -> None:
+    """Bug: a log in UTC that ends its only leg 14 min late was taken for a watch of 15 min off."""
+    measures = audit.debrief(plan_of(*COURSE), track_of(TIME_S, WALK)).legs[0].audit.measures
+    late = dt.datetime.fromtimestamp(measures.claim.time_s + 840.0, dt.UTC)
+    for moment in (
+        late,
+        late.timetz(),
+        late.astimezone(dt.timezone(dt.timedelta(hours=2))).timetz(),
+    ):
+        (told,) = notes_of(LogEntry(leg="1", arrived=moment))
+        assert "14.0 min later" in told
+    # A watch without a zone may show any quarter of an hour.
+    assert notes_of(LogEntry(leg="1", arrived=late.time())) == []
+
+
+def notes_of(entry: LogEntry) -> list[str]:
+    return [one for one in notes(log=WalkersLog(entries=(entry,))) if "walker's log ends" in one]

@@ -194,13 +194,13 @@ NONE = reading_of(None, None, "none")
 def test_a_cut_is_refined_up_to_halfway_to_its_neighbours(monkeypatch) -> None:
     asked = Mock(side_effect=lambda _, time_s, *__: time_s + 1.0)
     monkeypatch.setattr(match_walk, "refine_cut", asked)
-    times = match_walk._refined([reading_of(1, 3), NONE, reading_of(3, 6)], ready(), S)
+    times = match_walk._refined([reading_of(1, 3), NONE, reading_of(3, 6)], ready(), {}, S)
     assert times == {1: 61.0, 3: 181.0, 6: 361.0}
     assert [call.args[1:4] for call in asked.call_args_list] == [
         (60.0, -math.inf, 120.0), (180.0, 120.0, 270.0), (360.0, 270.0, math.inf),
     ]  # fmt: skip
     # Who pinned a cut knows its moment.
-    pinned = match_walk._refined([reading_of(1, 3)], ready(time_of_cut={3: 190.0}), S)
+    pinned = match_walk._refined([reading_of(1, 3)], ready(time_of_cut={3: 190.0}), {}, S)
     assert pinned == {1: 61.0, 3: 190.0}
     assert asked.call_args.args[1:4] == (60.0, -math.inf, 125.0)
 

@@ -109,4 +109,5 @@ trend-kept = In den Aufzeichnungen der Schule aufgehoben: { $attempts }{ $until 
 trend-overdue = Gelöscht, weil der letzte Tag des Aufhebens vorbei ist: { $attempts }.
 trend-forgotten = { $walker }: { $attempts } gelöscht.
 trend-forgotten-before = vor dem { $day } gegangen: { $attempts } gelöscht.
+trend-forgotten-of-before = { $walker }, vor dem { $day } gegangen: { $attempts } gelöscht.
 trend-forgotten-overdue = Was über seinen letzten Tag hinaus war, ist gelöscht; alles andere bleibt.

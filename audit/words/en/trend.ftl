@@ -108,4 +108,5 @@ trend-kept = Kept in the records: { $attempts }{ $until ->
 trend-overdue = { $attempts } past the last day to keep deleted from the records.
 trend-forgotten = { $walker }: { $attempts } deleted.
 trend-forgotten-before = walked before { $day }: { $attempts } deleted.
+trend-forgotten-of-before = { $walker }, walked before { $day }: { $attempts } deleted.
 trend-forgotten-overdue = What is past its last day to keep is deleted; all else stays.
