@@ -8,7 +8,7 @@ import numpy as np
 
 from audit.diagnosis.causes import order_changed, point_skipped
 from audit.diagnosis.finding import Finding
-from audit.leg_card import LegCard
+from audit.leg_card import CardPoint, LegCard
 from audit.matching.leg_match import CleanTrack
 from audit.measurement.leg_measures import LegAudit
 from audit.settings import DiagnosisSettings
@@ -69,16 +69,18 @@ def _shown(
 ) -> bool:
     """Say whether the recording shows what the walker did in place of a leg.
 
-    It does where legs before and after it were walked, or he set out from the first point,
-    and most of the way from one to the other was recorded.
+    It does where legs before and after it were walked, or he set out from the first point
+    or came to a later one, and most of the way from one to the other was recorded.
     """
     before = [leg.measures for leg in legs[:number] if leg.measures is not None]
     after = [leg.measures for leg in legs[number + 1 :] if leg.measures is not None]
-    if not after:
-        return False
-    last = after[0].start.fix
-    first = before[-1].claim.fix if before else _at_the_start(card, clean, last, settings)
-    if first is None:
+    first = before[-1].claim.fix if before else None
+    if after:
+        last: int | None = after[0].start.fix
+        first = _at_the_start(card, clean, after[0].start.fix, settings) if first is None else first
+    else:
+        last = _at_a_later_point(number, card, clean, first, settings)
+    if first is None or last is None:
         return False
     if last <= first:
         return True
@@ -94,12 +96,28 @@ def _at_the_start(
     card: LegCard, clean: CleanTrack, until: int, settings: DiagnosisSettings
 ) -> int | None:
     """Give the fix at which the walker was at the first point; None where he never was."""
-    point = card.points[0]
-    away_m = np.hypot(
-        clean.east_m[: until + 1] - point.east_m, clean.north_m[: until + 1] - point.north_m
-    )
+    return _fix_nearest(card.legs[0].start, card, clean, slice(0, until + 1), settings)
+
+
+def _at_a_later_point(
+    number: int, card: LegCard, clean: CleanTrack, since: int | None, settings: DiagnosisSettings
+) -> int | None:
+    """Give the fix at which the walker came nearest to the end of a leg or a later point."""
+    part = slice(since, None)
+    at = [_fix_nearest(leg.end, card, clean, part, settings) for leg in card.legs[number:]]
+    return next((fix for fix in at if fix is not None), None)
+
+
+def _fix_nearest(
+    point: CardPoint, card: LegCard, clean: CleanTrack, part: slice, settings: DiagnosisSettings
+) -> int | None:
+    """Give the fix, of a part of the recording, nearest to a point; None where none is near."""
+    east_m, north_m = clean.east_m[part], clean.north_m[part]
+    away_m = np.hypot(east_m - point.east_m, north_m - point.north_m)
     nearest = int(np.argmin(away_m))
-    return nearest if away_m[nearest] <= max(card.arrival_radius_m, settings.passed_m) else None
+    if away_m[nearest] > max(card.arrival_radius_m, settings.passed_m):
+        return None
+    return (part.start or 0) + nearest
 
 
 def _nearest_m(card: LegCard, clean: CleanTrack) -> dict[str, float]:

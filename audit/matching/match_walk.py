@@ -11,6 +11,7 @@ import numpy as np
 from audit.leg_card import LegCard
 from audit.matching.broad_look import BroadLook
 from audit.matching.first_look import near_evidence
+from audit.matching.gone_to_later import with_points_gone_to
 from audit.matching.learnt import learnt
 from audit.matching.leg_match import (
     CleanTrack,
@@ -122,7 +123,7 @@ def _match(
 ) -> Match:
     readings = _read(weighed.odds, laid_out, len(card.legs), settings)
     return Match(
-        legs=_leg_matches(readings, laid_out, settings),
+        legs=with_points_gone_to(_leg_matches(readings, laid_out, settings), laid_out, card),
         noise_m=laid_out.movement.noise_m,
         halts=laid_out.samples.time_s[laid_out.movement.halts].reshape(-1, 2),
         bias_deg=weighed.best.bias_deg,
