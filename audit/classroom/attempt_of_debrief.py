@@ -6,6 +6,7 @@ from typing import Any
 
 from audit.debriefing.records import Debrief, LegDebrief
 from audit.school_records.attempt import Attempt, LegOfAttempt, course_print
+from audit.school_records.day_walked import day_walked
 from audit.school_records.light import light_between
 
 
@@ -21,7 +22,7 @@ def attempt_of_debrief(debrief: Debrief, walker: str, version: str) -> Attempt:
     notes = (*card.notes, *debrief.quality.notes)
     return Attempt(
         walker=walker,
-        walked_on=card.date,
+        walked_on=day_walked(begun_s, first.longitude_deg, card.date),
         begun_s=begun_s,
         ended_s=ended_s,
         light=light_between(begun_s, ended_s, first.longitude_deg, first.latitude_deg),

@@ -9,6 +9,7 @@ from typing import Any
 from audit.classroom.class_draft import ClassDraft
 from audit.classroom.records import ClassResult, LaneLeg, LaneResult, LegResult, WalkerResult
 from audit.school_records.attempt import Attempt, LegOfAttempt, course_print
+from audit.school_records.day_walked import day_walked
 from audit.school_records.light import light_between
 
 Place = tuple[float, float]
@@ -41,12 +42,13 @@ def attempt_of_walker(result: ClassResult, walker: WalkerResult, pseudonym: str)
     begun = [float(leg.started_s) for leg in walker.legs if leg.started_s is not None]
     ended = [float(leg.claimed_s) for leg in walker.legs if leg.claimed_s is not None]
     begun_s, ended_s = min(begun, default=None), max(ended, default=None)
+    planned_on = None if lane.date is None else dt.date.fromisoformat(lane.date)
     first = lane.points[0]
     place = (first.longitude_deg, first.latitude_deg)
     notes = walker.track.notes if walker.track is not None else ()
     return Attempt(
         walker=pseudonym,
-        walked_on=None if lane.date is None else dt.date.fromisoformat(lane.date),
+        walked_on=day_walked(begun_s, first.longitude_deg, planned_on),
         begun_s=None if begun_s is None else begun_s - result.shift_s,
         ended_s=None if ended_s is None else ended_s - result.shift_s,
         light=light_between(begun_s, ended_s, *place),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import math
 from collections.abc import Sequence
 
@@ -68,6 +69,9 @@ def _same_walk(one: Attempt, other: Attempt) -> bool:
     ) < float(one.ended_s or 0)
 
 
-def _moment(attempt: Attempt) -> tuple[str, float, str]:
-    day = "" if attempt.walked_on is None else attempt.walked_on.isoformat()
-    return day, attempt.begun_s or 0.0, attempt.content_key
+def _moment(attempt: Attempt) -> tuple[float, str]:
+    """Give what to sort by: when it was begun; without times the first hour of its day."""
+    begun_s, day = attempt.begun_s, attempt.walked_on
+    if begun_s is None and day is not None:
+        begun_s = dt.datetime.combine(day, dt.time(), dt.UTC).timestamp()
+    return begun_s or 0.0, attempt.content_key
