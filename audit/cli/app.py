@@ -32,7 +32,7 @@ and then, with your own plan and recording,
     leg-audit debrief plan.toml walk.gpx
 
 \b
-Exit status: 0 done, 1 done and there are findings (check only), 2 wrong use,
+Exit status: 0 done, 1 done and there are findings (check, lanes), 2 wrong use,
 3 input refused, 4 fault of the program.
 """
 

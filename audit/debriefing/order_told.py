@@ -10,7 +10,7 @@ from audit.leg_card import LegCard
 from audit.matching.free_order import FreeMatch
 from audit.settings import QualitySettings
 from audit.words import sentence
-from audit.words.figures import Listed, Percent
+from audit.words.figures import Listed, Share
 
 
 def with_order_told(free: FreeMatch, given: LegCard, settings: QualitySettings) -> LegCard:
@@ -22,7 +22,7 @@ def with_order_told(free: FreeMatch, given: LegCard, settings: QualitySettings) 
     if visited:
         found = tuple(given.legs[leg].name for leg in free.odds.order) == tuple(visited)
         names_in_order = ", ".join([start, *visited])
-        sure = Percent(share=free.odds.probability) if found else "none"
+        sure = Share(share=free.odds.probability) if found else "none"
         notes.append(sentence("order-walked", names=names_in_order, sure=sure))
     if left:
         notes.append(sentence("order-not-visited", names=", ".join(left)))
@@ -41,7 +41,7 @@ def _other_steps(free: FreeMatch, given: LegCard, start: str) -> list[str]:
         if others.size and others.max() > 0.1:
             here = start if before < 0 else given.legs[before].name
             other = given.legs[int(np.argmax(others))].name
-            chance = Percent(share=float(others.max()))
+            chance = Share(share=float(others.max()))
             unsure.append(sentence("order-may-be", here=here, other=other, chance=chance))
         before = leg
     if not unsure:

@@ -15,8 +15,11 @@ from audit.settings import MatchingSettings
 from audit.track import utc_text
 
 Moment = str | dt.datetime
-_CLOCK = re.compile(r"(\d{1,2}):(\d{2})(?::(\d{2}(?:\.\d+)?))?(Z?)", re.ASCII)
-_FORMS = "Write a clock time of that day in UTC, like 09:15 or 09:15:30, or 2026-10-03T09:15:30Z"
+_CLOCK = re.compile(r"(\d{1,2}):(\d{2})(?::(\d{2}(?:\.\d+)?))?(Z|[+-]\d{2}:?\d{2})?", re.ASCII)
+_FORMS = (
+    "Write a clock time of that day in UTC, like 09:15 or 09:15:30, by another clock like "
+    "11:15+02:00, or 2026-10-03T09:15:30Z"
+)
 _SLACK_S = 1.0  # a second is the last digit that people write
 
 
@@ -119,13 +122,23 @@ def _meant_s(moment: Moment, begin_s: float, end_s: float) -> list[float]:
             return [_in_utc(dt.datetime.fromisoformat(text)).timestamp()]
         hours, minutes, seconds = int(clock[1]), int(clock[2]), float(clock[3] or 0.0)
         dt.time(hours, minutes, int(seconds))
+        ahead_s = _ahead_of_utc_s(clock[4] or "Z")
     except ValueError:
         rule = "is no moment"
         raise _WrongPinError(rule, _FORMS) from None
     midnight_s = begin_s // 86_400.0 * 86_400.0
-    days = range(int((end_s - midnight_s) // 86_400.0) + 2)
-    into_day_s = 3600.0 * hours + 60.0 * minutes + seconds
+    days = range(-1, int((end_s - midnight_s) // 86_400.0) + 2)
+    into_day_s = 3600.0 * hours + 60.0 * minutes + seconds - ahead_s
     return [midnight_s + 86_400.0 * day + into_day_s for day in days]
+
+
+def _ahead_of_utc_s(zone: str) -> float:
+    """Give by how much a clock of "Z", "+02:00" or "-0500" is ahead of UTC."""
+    if zone == "Z":
+        return 0.0
+    hours, minutes = int(zone[1:3]), int(zone[-2:])
+    ahead_s = dt.timedelta(hours=dt.time(hours, minutes).hour, minutes=minutes).total_seconds()
+    return -ahead_s if zone[0] == "-" else ahead_s
 
 
 def _in_utc(moment: dt.datetime) -> dt.datetime:

@@ -28,6 +28,8 @@ def found(track=None, **pins):
         "2026-10-03T08:05:00Z",
         "2026-10-03T10:05:00+02:00",
         "2026-10-03 08:05",
+        "10:05+02:00",
+        "3:35-0430",
         dt.datetime(2026, 10, 3, 8, 5, tzinfo=dt.UTC),
     ],
 )
@@ -54,6 +56,7 @@ def test_both_ends_are_taken_and_the_next_leg_is_found_around_them() -> None:
         ({"claims": {"9": "08:05"}}, r'"9=08:05" is for leg "9", which .* legs are 1, 2\.'),
         ({"claims": {"1": "noon"}}, r'"1=noon" is no moment\. Write a clock time .* in UTC, like'),
         ({"claims": {"1": "25:00"}}, r'"1=25:00" is no moment'),
+        ({"claims": {"1": "08:05+31:00"}}, r'"1=08:05\+31:00" is no moment'),
         ({"claims": {"1": "2026-02-30T08:05Z"}}, "is no moment"),
         ({"starts": {"1": "07:05"}}, "lies outside the recording, which runs from 2026-10-03T08:"),
         ({"claims": {"1": "08:00"}}, "leaves nothing of the recording before it"),
