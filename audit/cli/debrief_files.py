@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from audit import __version__, words
 from audit.cli.endings import WrongUseError
 from audit.cli.input_files import read_inputs
+from audit.cli.left_from_before import left_from_before
 from audit.cli.messages import say_note, say_page, say_written, speak_as, tell
 from audit.debriefing.debrief_walk import debrief
 from audit.debriefing.privacy import private_debrief
@@ -98,6 +99,8 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
     tell(render_terminal(finished))
     _say_notes(finished)
     say_written(written[0].parent, _listed(written))
+    if extras.private:
+        _say_left_beside(written)
     if "html" in kinds:
         say_page(written[-1])
     if records is not None and attempt is not None:
@@ -140,6 +143,17 @@ def _listed(written: Sequence[Path]) -> str:
     return ", ".join(
         [*named, *([words.say("terminal-pictures", count=len(pictures))] if pictures else [])]
     )
+
+
+def _say_left_beside(written: Sequence[Path]) -> None:
+    """Say what else stands in the folder of a private debrief: nobody made that private."""
+    folder = written[0].parent
+    names = {path.relative_to(folder).parts[0] for path in written}
+    left = left_from_before(names, folder)
+    if left:
+        many = "yes" if len(left) > 1 else "no"
+        files = ", ".join(left)
+        say_note(words.say("terminal-left-beside", folder=str(folder), files=files, many=many))
 
 
 def _with_ground(extras: Extras, finished: Debrief) -> Wishes:

@@ -28,10 +28,10 @@ from audit.cli.endings import WrongUseError
 from audit.cli.kept_walkers import (
     forget_kept,
     forget_others,
-    left_from_before,
     put_by,
     taken_up,
 )
+from audit.cli.left_from_before import left_from_before
 from audit.cli.messages import say, say_note, speak_as, tell
 from audit.cli.plans_and_tracks import Sorted, labels, sort_files
 from audit.cli.walker_work import look, work

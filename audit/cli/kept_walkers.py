@@ -65,12 +65,5 @@ def forget_others(keys: Collection[str], folder: Path) -> None:
                 kept.unlink()
 
 
-def left_from_before(names: Collection[str], folder: Path) -> list[str]:
-    """Give what stands in a folder of results and is not of this class."""
-    if not folder.is_dir():
-        return []
-    return sorted(one.name for one in folder.iterdir() if one.name not in names)
-
-
 def _digest(data: bytes) -> str:
     return hashlib.sha256(data).hexdigest()

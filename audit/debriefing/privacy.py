@@ -27,7 +27,7 @@ _SETTLE = re.compile(r" If [^.]*, settle it: .*$")
 _CALLED = re.compile(r" is called '")
 _OTHER_DAY = "recording-other-day"
 _DAY_S = 86400
-_A_MOMENT_S = 1e8
+A_MOMENT_S = 1e8
 """Seconds since 1970 are more than this for any recording after March 1973, and no duration is."""
 
 
@@ -122,7 +122,7 @@ def _shifted(part: Any, by_s: float) -> Any:  # noqa: ANN401 (any part of the tr
     if isinstance(part, str):
         return _told_from_start(part, by_s)
     if isinstance(part, float):
-        return part - by_s if part > _A_MOMENT_S else part
+        return part - by_s if part > A_MOMENT_S else part
     if isinstance(part, np.ndarray):
         return _shifted_array(part, by_s)
     if isinstance(part, tuple):
@@ -155,8 +155,8 @@ def _said_from_start(words: str, by_s: float) -> str:
 
 
 def _shifted_array(values: FloatArray, by_s: float) -> FloatArray:
-    if values.dtype.kind != "f" or not np.any(values > _A_MOMENT_S):
+    if values.dtype.kind != "f" or not np.any(values > A_MOMENT_S):
         return values
-    shifted = np.where(values > _A_MOMENT_S, values - by_s, values)
+    shifted = np.where(values > A_MOMENT_S, values - by_s, values)
     shifted.flags.writeable = False
     return shifted

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from audit.debriefing.privacy import A_MOMENT_S
 from audit.debriefing.records import LegDebrief
 from audit.measurement.leg_measures import LegMeasures
 from audit.reports import digits, page_coaching, wording
@@ -85,6 +86,7 @@ def _paces_and_time(measures: LegMeasures) -> list[tuple[str, str]]:
             standing=wording.duration(halted_s) if halted_s else "none",
             begin=begin,
             end=end,
+            clock=clock_name(measures.start.time_s),
         )
         facts.append(("time", said))
     return facts
@@ -133,6 +135,7 @@ def _nearest(measures: LegMeasures) -> str:
         _NEAREST[measures.point_verdict],
         size=digits.metres(measures.nearest_m, measures.miss_sd_m),
         time="none" if measures.nearest_s is None else clock(measures.nearest_s),
+        clock=clock_name(measures.nearest_s),
     )
 
 
@@ -141,6 +144,12 @@ _NEAREST = {
     "missed": "fact-nearest-not",
     "too close to call": "fact-nearest-too-close",
 }
+
+
+def clock_name(time_s: float | None) -> str:
+    """Say by what clock a moment is told: a private debrief counts from its first fix."""
+    from_start = time_s is not None and time_s < A_MOMENT_S
+    return say("fact-clock-from-start" if from_start else "fact-clock-utc")
 
 
 def clock(time_s: float) -> str:

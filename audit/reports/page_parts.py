@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from audit.debriefing.records import Debrief
 from audit.reports import digits
-from audit.reports.leg_facts import clock
+from audit.reports.leg_facts import clock, clock_name
 from audit.track import utc_text
 from audit.words import in_force, say, told
 from audit.words.figures import Number, Paces
@@ -88,4 +88,5 @@ def _gaps(debrief: Debrief) -> str:
     if not debrief.clean.timed:
         return str(len(gaps))
     ranges = (say("figure-range", low=clock(gap.start_s), high=clock(gap.end_s)) for gap in gaps)
-    return say("fact-gaps-listed", count=len(gaps), gaps=", ".join(ranges))
+    told = {"gaps": ", ".join(ranges), "clock": clock_name(gaps[0].start_s)}
+    return say("fact-gaps-listed", count=len(gaps), **told)

@@ -72,6 +72,18 @@ def test_everything_on_request(leg_audit, course):
     assert "note: Private: " in done.err
 
 
+@pytest.mark.usefixtures("course")
+def test_a_private_debrief_beside_older_results_says_so(leg_audit):
+    """Bug: the folder was shared for private, with the walker's own report still in it."""
+    leg_audit("debrief", "plan.toml", "walk.gpx", "--only", "csv", "--out", "out")
+    done = leg_audit(
+        "debrief", "plan.toml", "walk.gpx", "--only", "json", "--private", "--out", "out"
+    )
+    assert "out also holds legs.csv, which this run did not write" in done.err.replace("\n", " ")
+    again = leg_audit("debrief", "plan.toml", "walk.gpx", "--private", "--out", "new")
+    assert "also holds" not in again.err
+
+
 def test_private_results_are_not_named_after_the_recording(leg_audit, course):
     (course / "jo-bloggs.gpx").write_bytes((course / "walk.gpx").read_bytes())
     done = leg_audit("debrief", "plan.toml", "jo-bloggs.gpx", "--only", "json", "--private")

@@ -28,7 +28,7 @@ fact-time-said = { $time }{ $standing ->
    *[some] , davon { $standing } gestanden
 }{ $begin ->
     [none] {""}
-   *[some] {" "}({ $begin } bis { $end } UTC)
+   *[some] {" "}({ $begin } bis { $end } { $clock })
 }
 fact-off-line = Neben der Linie
 fact-off-line-said = { $end } am gemeldeten Ende, höchstens { $most }, quadratisches Mittel { $rms }
@@ -42,15 +42,15 @@ fact-short-of = { $along } davor, { $across }
 fact-nearest = Am nächsten
 fact-nearest-reached = { $size }{ $time ->
     [none] {""}
-   *[some] {" "}vom { -point }, um { $time } UTC
+   *[some] {" "}vom { -point }, um { $time } { $clock }
 }; erreicht
 fact-nearest-not = { $size }{ $time ->
     [none] {""}
-   *[some] {" "}vom { -point }, um { $time } UTC
+   *[some] {" "}vom { -point }, um { $time } { $clock }
 }; nicht erreicht
 fact-nearest-too-close = { $size }{ $time ->
     [none] {""}
-   *[some] {" "}vom { -point }, um { $time } UTC
+   *[some] {" "}vom { -point }, um { $time } { $clock }
 }; ob er erreicht wurde, ist zu knapp, um es zu entscheiden
 fact-match = Zuordnung
 fact-match-said = zu { $sure } sicher, dass dies der Teil der Aufzeichnung ist
@@ -111,8 +111,10 @@ fact-noise-said = { $noise } (Standardabweichung nach jeder Seite; aus { $source
 fact-cleaned = Bereinigt
 fact-cleaned-said = { $what }: { $count } ({ $detail })
 fact-cleaned-nothing = nichts zu bereinigen
+fact-clock-utc = UTC
+fact-clock-from-start = seit Beginn der Aufzeichnung
 fact-no-gaps = keine
-fact-gaps-listed = { $count }: { $gaps } UTC
+fact-gaps-listed = { $count }: { $gaps } { $clock }
 fact-forecast = Vorhersage
 fact-forecast-inside = innerhalb der 50-%-Ellipse
 fact-forecast-between = zwischen der 50-%- und der 95-%-Ellipse

@@ -9,6 +9,10 @@ terminal-what-remains = was übrig bleibt
 terminal-note = Hinweis: { $note }
 terminal-written-to = Geschrieben nach { $place }
 terminal-written-files = Geschrieben nach { $place }: { $files }
+terminal-left-beside = { $folder } enthält auch { $files }, nicht von diesem Lauf; was dort steht, kann Menschen nennen. Vor dem Weitergeben des Ordners { $many ->
+    [no] diese Datei
+   *[yes] diese Dateien
+} wegnehmen.
 terminal-open = Die Seite im Browser öffnen: { $page }
 terminal-pictures = { $count ->
     [one] { $count } Bild

@@ -28,7 +28,7 @@ fact-time-said = { $time }{ $standing ->
    *[some] , of it { $standing } standing
 }{ $begin ->
     [none] {""}
-   *[some] {" "}({ $begin } to { $end } UTC)
+   *[some] {" "}({ $begin } to { $end } { $clock })
 }
 fact-off-line = Off the line
 fact-off-line-said = { $end } at the claim, { $most } at most, { $rms } root mean square
@@ -42,15 +42,15 @@ fact-short-of = { $along } short of it, { $across }
 fact-nearest = Nearest
 fact-nearest-reached = { $size }{ $time ->
     [none] {""}
-   *[some] {" "}from the { -point }, at { $time } UTC
+   *[some] {" "}from the { -point }, at { $time } { $clock }
 }; reached
 fact-nearest-not = { $size }{ $time ->
     [none] {""}
-   *[some] {" "}from the { -point }, at { $time } UTC
+   *[some] {" "}from the { -point }, at { $time } { $clock }
 }; not reached
 fact-nearest-too-close = { $size }{ $time ->
     [none] {""}
-   *[some] {" "}from the { -point }, at { $time } UTC
+   *[some] {" "}from the { -point }, at { $time } { $clock }
 }; too close to call whether it was reached
 fact-match = Match
 fact-match-said = { $sure } sure of this part of the recording
@@ -111,8 +111,10 @@ fact-noise-said = { $noise } (standard deviation each way; from { $source })
 fact-cleaned = Cleaned
 fact-cleaned-said = { $what }: { $count } ({ $detail })
 fact-cleaned-nothing = nothing to clean
+fact-clock-utc = UTC
+fact-clock-from-start = after the first fix
 fact-no-gaps = none
-fact-gaps-listed = { $count }: { $gaps } UTC
+fact-gaps-listed = { $count }: { $gaps } { $clock }
 fact-forecast = Forecast
 fact-forecast-inside = inside the 50 % ellipse
 fact-forecast-between = between the 50 % and the 95 % ellipse

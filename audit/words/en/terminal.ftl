@@ -9,6 +9,10 @@ terminal-what-remains = what remains
 terminal-note = note: { $note }
 terminal-written-to = Written to { $place }
 terminal-written-files = Written to { $place }: { $files }
+terminal-left-beside = { $folder } also holds { $files }, which this run did not write and which may name people. Take { $many ->
+    [no] it
+   *[yes] them
+} away before you share the folder.
 terminal-open = Open the page in a browser: { $page }
 terminal-pictures = { $count ->
     [one] { $count } picture
