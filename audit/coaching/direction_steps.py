@@ -24,7 +24,7 @@ from audit.leg_card.slips import (
 )
 from audit.measurement.leg_measures import LegMeasures
 from audit.settings import CoachingSettings
-from audit.units import direction_degrees, turn_degrees, wrap_degrees
+from audit.units import direction_degrees, turn_degrees
 from audit.words import sentence
 from audit.words.figures import Azimuth, Length, Turn
 
@@ -199,11 +199,10 @@ def _set_stage(
 
 def _walked_stage(measures: LegMeasures, settings: CoachingSettings) -> AzimuthStage:
     heading = measures.heading
-    half_deg = wrap_degrees(turn_degrees(heading.low_deg, heading.high_deg)) / 2.0
     return AzimuthStage(
         reached=6,
         grid_deg=heading.azimuth.degrees,
-        tolerance_deg=math.hypot(half_deg, settings.held_azimuth_deg),
+        tolerance_deg=math.hypot(heading.told_half_95_deg, settings.held_azimuth_deg),
         words=sentence("step-azimuth-walked", azimuth=_of_card(heading.azimuth.degrees)),
     )
 

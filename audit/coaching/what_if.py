@@ -60,7 +60,7 @@ def what_if(card: CardLeg, measures: LegMeasures) -> WhatIf:
     )
     along_m = float(way @ walked)
     total = np.array(measures.ledger.total)
-    turn_sd_m = length_m * math.radians(measures.heading.sd_deg)
+    turn_sd_m = length_m * math.radians(measures.heading.own_sd_deg)
     return WhatIf(
         planned_azimuth=_end(
             total - along_m * (walked - planned),

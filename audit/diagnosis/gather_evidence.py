@@ -12,9 +12,9 @@ from audit.diagnosis.ground import slope_of_leg
 from audit.diagnosis.line_shape import LineShape, line_shape
 from audit.leg_card import CardLeg, LegCard
 from audit.measurement.leg_details import Bypass
-from audit.measurement.leg_measures import Heading, LegAudit, LegMeasures
+from audit.measurement.leg_measures import LegAudit, LegMeasures
 from audit.settings import DiagnosisSettings
-from audit.units import FloatArray, turn_degrees, unit_vector, wrap_degrees
+from audit.units import FloatArray, unit_vector
 
 _UNKNOWN = 1.0
 """Standard error of a logarithm of distance of which nothing is known."""
@@ -79,7 +79,7 @@ def _leg_evidence(
     return LegEvidence(
         leg=number,
         turn_deg=measures.azimuth_error_deg,
-        turn_sd_deg=_as_matched_sd_deg(measures.heading),
+        turn_sd_deg=measures.heading.own_sd_deg,
         log_ratio=float(np.log(max(measures.distance_ratio, 1e-3))),
         log_ratio_sd=_UNKNOWN if under_way else measures.straight_sd_m / straight,
         planned_magnetic_deg=leg.card.magnetic.degrees,
@@ -108,22 +108,13 @@ def _leg_evidence(
         downhill_right=None if slope is None else slope.downhill_right,
         set_turn_deg=None if setting is None else leg.card.magnetic.turn_to(setting),
         log_count_ratio=_count_ratio(facts.paces_counted.get(named), leg.card.paces),
-        half_interval_deg=_half_interval_deg(measures.heading),
+        half_interval_deg=measures.heading.told_half_95_deg,
     )
 
 
 def _count_ratio(paces: float | None, planned: float | None) -> float | None:
     """Give the logarithm of paces counted over paces planned."""
     return float(np.log(paces / planned)) if paces and planned else None
-
-
-def _as_matched_sd_deg(heading: Heading) -> float:
-    """Give the error if the portion is the leg's: that it may not be is weighed by itself."""
-    return heading.sd_deg if heading.as_matched_sd_deg is None else heading.as_matched_sd_deg
-
-
-def _half_interval_deg(heading: Heading) -> float:
-    return wrap_degrees(turn_degrees(heading.low_deg, heading.high_deg)) / 2.0
 
 
 def stale_turn_deg(card: LegCard) -> float | None:

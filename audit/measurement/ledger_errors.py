@@ -26,7 +26,7 @@ def ledger_errors(
     planned_m = float(np.hypot(*(leg.line[-1] - leg.line[0])))
     if len(leg.line) == 2:
         planned_m = leg.distance_m
-    heading_sd = float(np.radians(measures.heading.sd_deg))
+    heading_sd = float(np.radians(measures.heading.own_sd_deg))
     ends_m = float(np.hypot(start_sd_m, claim_sd_m))
     aside = bool(np.hypot(*measures.ledger.detour) > 0.0)
     return LedgerErrors(

@@ -57,6 +57,7 @@ def _azimuth(measures: LegMeasures) -> str:
         "fact-azimuth-said",
         walked=digits.azimuth(measures.heading.azimuth.degrees, half_deg),
         interval=wording.azimuth_interval(measures),
+        doubted="yes" if measures.heading.widened else "no",
         error=wording.azimuth_error(measures),
     )
 

@@ -12,7 +12,7 @@ from audit.reports import digits
 from audit.reports.cause_words import CANNOT_TELL, WITHIN_SKILL, cause_words
 from audit.reports.inherited import inherited
 from audit.settings import Settings
-from audit.units import turn_degrees, wrap_degrees
+from audit.units import wrap_degrees
 from audit.words import say
 from audit.words.figures import Listed
 
@@ -62,7 +62,7 @@ def sided(size: object, signed: float) -> str:
 
 def half_interval_deg(measures: LegMeasures) -> float:
     """Give half the 95 % interval of the walked azimuth."""
-    return wrap_degrees(turn_degrees(measures.heading.low_deg, measures.heading.high_deg)) / 2
+    return measures.heading.told_half_95_deg
 
 
 def azimuth_error(measures: LegMeasures) -> str:
@@ -75,8 +75,9 @@ def azimuth_error(measures: LegMeasures) -> str:
 
 
 def azimuth_as_planned(measures: LegMeasures) -> bool:
-    """Tell whether the error of the azimuth lies within its own interval."""
-    return abs(measures.azimuth_error_deg) <= half_interval_deg(measures)
+    """Tell whether the planned azimuth lies within the interval of the walked one."""
+    heading = measures.heading
+    return heading.may_be(heading.azimuth.degrees - measures.azimuth_error_deg)
 
 
 def distance_as_planned(measures: LegMeasures) -> bool:
@@ -87,8 +88,7 @@ def distance_as_planned(measures: LegMeasures) -> bool:
 def azimuth_interval(measures: LegMeasures) -> str:
     """Write the 95 % interval of the walked azimuth: "60° to 62°"."""
     half_deg = half_interval_deg(measures)
-    low = digits.azimuth(measures.heading.low_deg, half_deg)
-    high = digits.azimuth(measures.heading.high_deg, half_deg)
+    low, high = (digits.azimuth(end, half_deg) for end in measures.heading.as_told_95_deg)
     return say("figure-range", low=low, high=high)
 
 

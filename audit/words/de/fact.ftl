@@ -16,7 +16,10 @@ fact-planned-said = Gitter { $grid }, magnetisch { $magnetic }, Gegenrichtung { 
 }
 fact-note = Vermerk
 fact-azimuth = { -azimuth }
-fact-azimuth-said = { $walked } Gitter (95-%-Bereich { $interval }): { $error }
+fact-azimuth-said = { $walked } Gitter (95-%-Bereich { $interval }{ $doubted ->
+    [yes] , wenn dieser Teil der Aufzeichnung der Abschnitt ist
+   *[no] {""}
+}): { $error }
 fact-distance = Entfernung
 fact-distance-said = { $straight } gerade, { $path } über Grund: { $error } ({ $ratio } des Plans)
 fact-paces = { -pace }

@@ -16,7 +16,10 @@ fact-planned-said = grid { $grid }, magnetic { $magnetic }, back { $back } grid;
 }
 fact-note = Note
 fact-azimuth = { -azimuth(form: "start") }
-fact-azimuth-said = { $walked } grid (95 % interval { $interval }): { $error }
+fact-azimuth-said = { $walked } grid (95 % interval { $interval }{ $doubted ->
+    [yes] , if this part of the recording is the leg
+   *[no] {""}
+}): { $error }
 fact-distance = Distance
 fact-distance-said = { $straight } straight, { $path } over the ground: { $error } ({ $ratio } of plan)
 fact-paces = { -pace(form: "start-many") }
