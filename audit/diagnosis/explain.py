@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections import defaultdict
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from audit.diagnosis.accounts import Account, accounts_of
@@ -12,13 +13,13 @@ from audit.diagnosis.evidence import LegEvidence
 from audit.diagnosis.finding import Finding, WalkFinding
 from audit.diagnosis.finding_words import evidence_sentence
 from audit.diagnosis.joint_stories import joint_stories
-from audit.diagnosis.leg_densities import STEADY_PACES, STEADY_TURNS, STRAY, WITHIN
+from audit.diagnosis.leg_densities import STRAY, WITHIN
 from audit.diagnosis.look_alikes import LookAlikes, look_alikes
 from audit.diagnosis.predicted import predicted_beside, predicted_for
+from audit.diagnosis.steady_sizes import STEADY, steady_sizes
 from audit.diagnosis.weigh_walk import States, Weighed, weigh_walk
 from audit.settings import DiagnosisSettings
 
-STEADY = frozenset({*STEADY_TURNS, *STEADY_PACES})
 _BY_NAME = {cause.name: cause for cause in CAUSES}
 
 
@@ -51,19 +52,27 @@ def explain_walk(evidence: tuple[LegEvidence, ...], settings: DiagnosisSettings)
     if not evidence:
         return Explanation(findings={})
     weighed = weigh_walk(evidence, settings)
+    steady = steady_sizes(evidence, weighed, settings)
     findings = {
-        leg.leg: _findings(leg, states, sure, weighed, settings)
+        leg.leg: _findings(leg, states, sure, weighed, steady, settings)
         for leg, states, sure in zip(evidence, weighed.states, weighed.sure, strict=True)
     }
     pairs = {leg: look_alikes(found, settings) for leg, found in findings.items()}
     one_of = {leg: pair for leg, pair in pairs.items() if pair is not None}
     return Explanation(
-        findings=findings, one_of=one_of, stories=joint_stories(evidence, weighed, settings)
+        findings=findings,
+        one_of=one_of,
+        stories=joint_stories(evidence, weighed, steady, settings),
     )
 
 
 def _findings(
-    leg: LegEvidence, states: States, own: float, weighed: Weighed, settings: DiagnosisSettings
+    leg: LegEvidence,
+    states: States,
+    own: float,
+    weighed: Weighed,
+    steady: Mapping[str, float],
+    settings: DiagnosisSettings,
 ) -> tuple[Finding, ...]:
     accounts = accounts_of(leg, settings)
     chief: dict[str, float] = defaultdict(float)
@@ -88,7 +97,7 @@ def _findings(
     told[WITHIN] = chief[WITHIN]
     told[STRAY] = max(0.0, 1.0 - sum(told.values()))
     beside = {slip: shared for (slip, shared), share in pairs.items() if share > 0.5 * chief[slip]}
-    return _sorted_findings(told, made, beside, leg, weighed, settings)
+    return _sorted_findings(told, made, beside, leg, weighed, steady, settings)
 
 
 def _sureness(own: float, settings: DiagnosisSettings) -> float:
@@ -133,6 +142,7 @@ def _sorted_findings(
     beside: dict[str, str],
     leg: LegEvidence,
     weighed: Weighed,
+    steady: Mapping[str, float],
     settings: DiagnosisSettings,
 ) -> tuple[Finding, ...]:
     """Word what was found; ``beside`` has what all legs share, by the slip made beside it."""
@@ -140,10 +150,10 @@ def _sorted_findings(
     found = []
     for name in order:
         cause = _BY_NAME.get(name)
-        predicted = None if cause is None else predicted_for(cause, leg, settings)
+        predicted = None if cause is None else predicted_for(cause, leg, settings, steady)
         both = None
         if cause is not None and name in beside:
-            two = predicted_beside(cause, _BY_NAME[beside[name]], leg, settings)
+            two = predicted_beside(cause, _BY_NAME[beside[name]], leg, settings, steady)
             predicted, both = two or (predicted, None)
         rival = next((other for other in order if other not in (name, STRAY)), None)
         finding = Finding(

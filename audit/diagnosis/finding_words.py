@@ -70,7 +70,8 @@ def _why_not(leg: LegEvidence, settings: DiagnosisSettings) -> Sentence:
 
 def _predicted_words(predicted: Predicted) -> Sentence:
     if predicted.shift_m is not None:
-        return sentence("evidence-an-end", place=place_words(predicted.shift_m))
+        words = "evidence-an-end" if predicted.of_point else "evidence-an-end-from-start"
+        return sentence(words, place=place_words(predicted.shift_m))
     if predicted.unit == "deg":
         return turn_words(predicted.number, 1)
     if predicted.aside:

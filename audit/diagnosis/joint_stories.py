@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from audit.diagnosis.cause import Cause
 from audit.diagnosis.causes import CAUSES
 from audit.diagnosis.evidence import LegEvidence
 from audit.diagnosis.finding import Unit, WalkFinding
 from audit.diagnosis.predicted import predicted_for
-from audit.diagnosis.weigh_walk import States, Weighed
+from audit.diagnosis.steady_sizes import made_by
+from audit.diagnosis.weigh_walk import Weighed
 from audit.settings import DiagnosisSettings
 
 _UNEQUAL = frozenset(
@@ -21,11 +22,13 @@ _UNEQUAL = frozenset(
     }
 )  # fmt: skip
 """Each leg shows these by another number."""
-_AS_SEEN = frozenset({"steady-bias", "pace-long", "pace-short"})
 
 
 def joint_stories(
-    evidence: Sequence[LegEvidence], weighed: Weighed, settings: DiagnosisSettings
+    evidence: Sequence[LegEvidence],
+    weighed: Weighed,
+    steady: Mapping[str, float],
+    settings: DiagnosisSettings,
 ) -> tuple[WalkFinding, ...]:
     """Give every mistake that is named over the walk, the most probable first."""
     stories = []
@@ -36,11 +39,11 @@ def joint_stories(
         shown = [
             number
             for number, share in enumerate(shares)
-            if share > 0.5 and _made_by(weighed.states[number], cause.name) > 0.5
+            if share > 0.5 and made_by(weighed.states[number], cause.name) > 0.5
         ]
         if len(shown) < 2 or weighed.walk_causes[cause.name] < settings.named:
             continue
-        size, unit = _size(cause, [evidence[number] for number in shown], settings)
+        size, unit = _size(cause, [evidence[number] for number in shown], steady, settings)
         legs = tuple(evidence[number].leg for number in shown)
         stories.append(
             WalkFinding(
@@ -57,19 +60,17 @@ def joint_stories(
 
 
 def _size(
-    cause: Cause, legs: Sequence[LegEvidence], settings: DiagnosisSettings
+    cause: Cause,
+    legs: Sequence[LegEvidence],
+    steady: Mapping[str, float],
+    settings: DiagnosisSettings,
 ) -> tuple[float | None, Unit | None]:
-    """Give the size that all the legs share: predicted where it is known, else as seen."""
+    """Give the size that all the legs share."""
     if cause.name in _UNEQUAL:
         return None, None
-    numbers = [predicted_for(cause, leg, settings) for leg in legs]
+    numbers = [predicted_for(cause, leg, settings, steady) for leg in legs]
     known = [number for number in numbers if number is not None]
     if not known:
         return None, None
-    seen = cause.name in _AS_SEEN
-    sizes = [number.seen if seen else number.number for number in known]
+    sizes = [number.number for number in known]
     return sum(sizes) / len(sizes), known[0].unit
-
-
-def _made_by(states: States, cause: str) -> float:
-    return sum(share for (_, turn, length), share in states.items() if cause in turn + length)

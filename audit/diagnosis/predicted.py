@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
 
 from audit.diagnosis.cause import Cause, Expected
 from audit.diagnosis.evidence import LegEvidence, Metres2
@@ -21,7 +22,8 @@ class Predicted:
     """A number predicted and seen, in ``unit``; vectors besides, for a wrong place.
 
     ``of_leg`` says that the number is r of the whole leg; ``aside`` that it is metres right
-    of the line.
+    of the line; ``of_point`` that the vectors count from the leg's point, not from where its
+    card leads from where it was begun.
     """
 
     number: float
@@ -29,13 +31,23 @@ class Predicted:
     unit: Unit
     of_leg: bool = True
     aside: bool = False
+    of_point: bool = False
     shift_m: Metres2 | None = None
     seen_shift_m: Metres2 | None = None
 
 
-def predicted_for(cause: Cause, leg: LegEvidence, settings: DiagnosisSettings) -> Predicted | None:
-    """Give the number of the way that comes nearest to what was seen; None without a number."""
-    ways = cause.expects(leg, settings)
+def predicted_for(
+    cause: Cause,
+    leg: LegEvidence,
+    settings: DiagnosisSettings,
+    steady: Mapping[str, float] | None = None,
+) -> Predicted | None:
+    """Give the number of the way that comes nearest to what was seen; None without a number.
+
+    ``steady`` has the turn in degrees, or the logarithm of the ratio, of each cause that is the
+    same on all legs: the walk says which, not the leg.
+    """
+    ways = _ways(cause, leg, settings, steady)
     if not ways:
         return None
     if cause.name == "wrong-start":
@@ -44,6 +56,7 @@ def predicted_for(cause: Cause, leg: LegEvidence, settings: DiagnosisSettings) -
             number=off_m,
             seen=off_m,
             unit="m",
+            of_point=True,
             shift_m=leg.start_off_m,
             seen_shift_m=_seen_shift(leg, leg.start_off_m),
         )
@@ -57,8 +70,24 @@ def predicted_for(cause: Cause, leg: LegEvidence, settings: DiagnosisSettings) -
     return _shape(cause.name, ways[0], leg)
 
 
+def _ways(
+    cause: Cause, leg: LegEvidence, settings: DiagnosisSettings, steady: Mapping[str, float] | None
+) -> tuple[Expected, ...]:
+    ways = cause.expects(leg, settings)
+    size = None if steady is None else steady.get(cause.name)
+    if size is None or not ways:
+        return ways
+    if cause.kind == "turn":
+        return (replace(ways[0], turn_deg=size),)
+    return (replace(ways[0], log_ratio=size),)
+
+
 def predicted_beside(
-    slip: Cause, shared: Cause, leg: LegEvidence, settings: DiagnosisSettings
+    slip: Cause,
+    shared: Cause,
+    leg: LegEvidence,
+    settings: DiagnosisSettings,
+    steady: Mapping[str, float] | None = None,
 ) -> tuple[Predicted, Predicted] | None:
     """Give what a slip predicts beside a mistake of the whole walk, alone and with it.
 
@@ -66,8 +95,8 @@ def predicted_beside(
     """
     pairs = [
         (one, one.beside(other))
-        for one in slip.expects(leg, settings)
-        for other in shared.expects(leg, settings)
+        for one in _ways(slip, leg, settings, steady)
+        for other in _ways(shared, leg, settings, steady)
     ]
     if not pairs or slip.kind != shared.kind:
         return None

@@ -364,3 +364,17 @@ def test_log_of_the_right_azimuth_speaks_for_holding_and_not_for_setting() -> No
 def test_log_that_notes_nothing_changes_nothing() -> None:
     evidence = legs(-6.0, 2.0, 15.0)
     assert odds(with_log(evidence, None, None, None), 2) == odds(evidence, 2)
+
+
+def test_a_steady_turn_has_one_size_on_all_legs() -> None:
+    """Bug: 4.5 degrees left on one leg, 10.5 on the next and 4.5 right on a third."""
+    turns = [-9.0, -8.0, -10.5, -4.0, -8.5, 2.0, -9.5]
+    found = explain_walk(legs(*turns, angle_deg=1.0), S)
+    sizes = {
+        one.predicted
+        for of_leg in found.findings.values()
+        for one in of_leg
+        if one.cause == "steady-bias"
+    }
+    assert len(sizes) == 1
+    assert -10.0 < min(sizes) < -6.0

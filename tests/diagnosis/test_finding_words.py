@@ -69,7 +69,8 @@ def test_point_cause_says_where_the_leg_should_have_ended() -> None:
     leg = replace(leg, planned_deg=90.0, end_m=(748_320.0, 4_058_280.0))
     assert (
         said(leg, "digit-wrong")
-        == "Predicts an end 100 m north of the point; ended 100 m north of it."
+        == "Predicts an end 100 m north of the planned one, counted from where the leg began; "
+        "ended 100 m north of it."
     )
 
 
@@ -92,7 +93,7 @@ def test_ordinary_error_tells_turn_distance_and_common_turn(ratio, words) -> Non
     sentence = evidence_sentence("within-skill", leg, -1.2)
     assert words in sentence
     assert "2.0° right" in sentence
-    assert "on all legs together about 1.2° left" in sentence
+    assert "lean over all legs, mistakes taken off, is put at 1.2° left" in sentence
 
 
 def test_no_sentence_says_that_somebody_cheated() -> None:
