@@ -27,7 +27,9 @@ def measure_line_kept(
         The places of the curve, of which ``place_at`` gives one by its index.
     """
     band_m = 1.96 * sd_m
-    off = np.abs(curve.offset_m)
+    # Behind its start nobody is on a line: the back azimuth leads along the same one.
+    behind_m = np.maximum(-curve.along_m, 0.0)
+    off = np.hypot(curve.offset_m, behind_m)
     step = np.hypot(*np.diff(walk, axis=0).T)
     weight = np.concatenate([[0.0], step]) + np.concatenate([step, [0.0]])
     total = float(weight.sum()) or 1.0

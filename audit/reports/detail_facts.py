@@ -8,16 +8,21 @@ from audit.reports import digits, wording
 from audit.words import say
 
 _TWO_SIDED_95 = 1.96
+_MOSTLY_UNSEEN = 0.5
+"""Of a leg that lies in gaps by this share nobody knows what line was kept."""
+_NEVER = 0.005
 
 
 def detail_facts(leg: LegDebrief) -> list[tuple[str, str]]:
     """Give further facts of a walked leg as (name, words); what cannot be told is left out."""
     measures = leg.audit.measures
     details = None if measures is None else measures.details
-    if details is None:
+    if measures is None or details is None:
         return []
-    facts = [("line-kept", _line(details.planned_line)), *_drift(details.thirds)]
-    facts += [("point", _point(details)), *_ground(details.ground)]
+    seen = measures.gap_share < _MOSTLY_UNSEEN
+    facts = [("line-kept", _line(details.planned_line))] if seen else []
+    facts += _drift(details.thirds)
+    facts += [("point", _point(details, measures.nearest_m)), *_ground(details.ground)]
     facts += [("bypass", _bypass(one)) for one in details.bypasses]
     if details.search is not None:
         facts.append(("search", _search(details.search)))
@@ -35,9 +40,9 @@ def _line(kept: LineKept) -> str:
         corridor=digits.stated_metres(kept.corridor_m),
         inside=digits.percent(kept.corridor_share),
     )
-    if kept.left_along_m is None or kept.left_side is None:
-        return on_it
-    start = digits.stated_metres(kept.left_along_m)
+    if kept.left_along_m is None or kept.left_side is None or kept.in_band_share < _NEVER:
+        return on_it  # what he never was on he did not leave
+    start = digits.stated_metres(max(kept.left_along_m, 0.0))
     return say("fact-line-left", **{"line": on_it, "from": start, "side": kept.left_side})
 
 
@@ -51,13 +56,28 @@ def _drift(thirds: Thirds | None) -> list[tuple[str, str]]:
     return [("drift", words)]
 
 
-def _point(details: LegDetails) -> str:
+def _point(details: LegDetails, nearest_m: float) -> str:
+    """Say whether the point was reached, and what leaves it open where that is not to be seen."""
     point = details.point
+    silence, elsewhere = "", ""
+    near_m = point.radius_m + _TWO_SIDED_95 * point.sd_m
+    if point.verdict == "too close to call" and nearest_m > near_m:
+        possible_m = max(nearest_m - point.unseen_m, 0.0)
+        if possible_m <= near_m:
+            silence = say("fact-point-silence", size=digits.metres(possible_m, point.sd_m))
+        if point.elsewhere_m is not None and point.elsewhere_m <= near_m:
+            elsewhere = say(
+                "fact-point-elsewhere",
+                chance=digits.percent(point.doubt),
+                size=digits.metres(point.elsewhere_m, point.sd_m),
+            )
     return say(
         "fact-point-said",
         verdict=say(f"fact-verdict-{point.verdict.replace(' ', '-')}"),
         radius=digits.stated_metres(point.radius_m),
         sure=digits.percent(point.probability),
+        silence=silence,
+        elsewhere=elsewhere,
     )
 
 

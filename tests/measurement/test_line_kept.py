@@ -50,6 +50,17 @@ def test_a_line_is_left_after_the_last_place_inside_its_band(offsets, left, side
     assert found.left_side == side
 
 
+def test_behind_its_start_nobody_is_on_a_line() -> None:
+    """Bug: who walked 400 m on the back azimuth was "on the planned line for over 99 %"."""
+    curve = CrossTrack(
+        along_m=-ALONG_M, offset_m=0.0 * ALONG_M, end_m=0.0, max_abs_m=0.0, rms_m=0.0
+    )
+    walk = np.column_stack([ALONG_M, 0.0 * ALONG_M])
+    found = measure_line_kept(curve, walk, 5.0, place_at, S)
+    assert found.in_band_share == pytest.approx(5.0 / 60.0)  # of 9.8 m the first fix has half of 10
+    assert found.left == place_at(1)
+
+
 def test_who_never_moved_kept_nothing() -> None:
     curve = CrossTrack(
         along_m=np.zeros(2), offset_m=np.zeros(2), end_m=0.0, max_abs_m=0.0, rms_m=0.0

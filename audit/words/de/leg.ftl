@@ -6,8 +6,8 @@ leg-skipped = ausgelassen
 leg-unfinished = nicht beendet
 leg-not-started = nicht begonnen
 
-leg-not-found = um { $size } verfehlt, { -point } nicht gefunden (nächste Annäherung { $nearest })
-leg-too-close = um { $size } verfehlt, ob der { -point } gefunden wurde, ist zu knapp, um es zu entscheiden (nächste Annäherung { $nearest })
+leg-not-found = um { $size } verfehlt, { -point } nicht gefunden (nicht näher als { $nearest } gesehen)
+leg-too-close = um { $size } verfehlt, ob der { -point } gefunden wurde, ist zu knapp, um es zu entscheiden (nicht näher als { $nearest } gesehen)
 leg-arrived = erreicht, { $size } daneben
 leg-then-found = um { $size } verfehlt, dann gefunden
 leg-passed = um { $size } verfehlt; am { -point } vorher { $nearest } entfernt vorbeigegangen
