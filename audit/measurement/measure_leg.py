@@ -148,14 +148,21 @@ def _miss_sd(walk: WalkOfLeg, leg: CardLeg) -> float:
 
 
 def _gap_share(clean: CleanTrack, walk: WalkOfLeg, straight: float) -> float:
-    """Give the share of the leg's straight distance that lies in gaps of the recording."""
+    """Give the share of the leg's straight distance that lies in gaps of the recording.
+
+    Of a gap in which the leg begins or ends counts what lies on the leg.
+    """
     missing = 0.0
     for gap in clean.gaps:
-        if gap.end_s > walk.start.time_s and gap.start_s < walk.claim.time_s:
-            missing += float(
-                np.hypot(
-                    clean.east_m[gap.before + 1] - clean.east_m[gap.before],
-                    clean.north_m[gap.before + 1] - clean.north_m[gap.before],
-                )
-            )
+        if gap.end_s <= walk.start.time_s or gap.start_s >= walk.claim.time_s:
+            continue
+        begun, ended = (
+            np.array([clean.east_m[fix], clean.north_m[fix]])
+            for fix in (gap.before, gap.before + 1)
+        )
+        if gap.start_s < walk.start.time_s:
+            begun = walk.start.place
+        if gap.end_s > walk.claim.time_s:
+            ended = walk.claim.place
+        missing += float(np.hypot(*(ended - begun)))
     return min(missing / straight, 1.0) if straight else 0.0

@@ -50,8 +50,9 @@ def other_readings(
     """Give what the match leaves open of when a leg was walked.
 
     If its own portion is wrong, it may be anywhere in the recording but on legs that are
-    sure. If the next one's is, the search for its point may have gone on up to the next
-    claim.
+    sure; nor before the first of those where it comes later in the plan, for whoever stood
+    at the start of a loop had not yet come to its end. If the next one's is, the search for
+    its point may have gone on up to the next claim.
     """
     begin, end = float(clean.time_s[0]), float(clean.time_s[-1])
     walked = sorted(
@@ -62,7 +63,8 @@ def other_readings(
     free, since = [], begin
     for one, start_s in zip(walked, starts, strict=True):
         if one.leg != leg.leg and 1.0 - one.confidence < settings.certain_miss:
-            free.append((since, start_s))
+            if since > begin or one.leg > leg.leg:
+                free.append((since, start_s))
             since = one.claim_s or start_s
     free.append((since, end))
     readings = [OtherReading(doubt=1.0 - leg.confidence, stretches_s=tuple(free))]

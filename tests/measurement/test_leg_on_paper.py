@@ -81,6 +81,15 @@ def test_the_share_of_a_leg_in_gaps_is_that_of_its_straight_distance() -> None:
         assert measure_leg._gap_share(eastward(gaps=gaps), walk, 200.0) == pytest.approx(share)
     assert measure_leg._gap_share(eastward(gaps=(200,), speed_m_s=900.0), walk, 200.0) == 1.0
     assert measure_leg._gap_share(eastward(gaps=(200,)), walk, 0.0) == 0.0
+    # Bug: of a gap in which the leg began all counted, also what lay before the leg.
+    begun = walk_of(fixed(100.25, 5100.25, 7000.0), fixed(300.0))
+    assert measure_leg._gap_share(eastward(gaps=(100,)), begun, 200.0) == pytest.approx(
+        0.75 / 200.0
+    )
+    ended = walk_of(fixed(100.0), fixed(299.25, 5299.25, 7000.0))
+    assert measure_leg._gap_share(eastward(gaps=(299,)), ended, 200.0) == pytest.approx(
+        0.25 / 200.0
+    )
     north = eastward(gaps=(200,))
     north = replace(north, east_m=north.north_m, north_m=north.east_m)
     assert measure_leg._gap_share(north, walk, 200.0) == pytest.approx(0.005)
@@ -157,14 +166,14 @@ def one(leg, start_s, claim_s, confidence=0.99, **known):
 
 
 def test_a_point_is_judged_by_receiver_logging_and_square_and_by_every_other_reading() -> None:
-    """100 m past the point; a reading that leaves all but the sure leg open came by it at 20 m
-    before that leg, and not again after it."""
+    """100 m past the point; a reading that leaves all but the sure leg open, which is a later one
+    of the plan, came by it at 20 m before that leg, and not again after it."""
     time_s = np.arange(0.0, 901.0, 10.0)
     off_m = np.interp(time_s, [0, 100, 200, 900], [80.0, 20.0, 100.0, 100.0])
     clean = clean_of(time_s, np.column_stack([5000.0 + 0 * time_s, 7000.0 + off_m]))
     leg = square(LEG, end_m=30.0)
     leg = replace(leg, end=replace(leg.end, east_m=5000.0, north_m=7000.0))
-    sure, doubted = one(0, 300.0, 400.0), one(1, 600.0, 700.0, 0.8)
+    sure, doubted = one(1, 300.0, 400.0), one(0, 600.0, 700.0, 0.8)
     context = context_of(clean, match_legs=(sure, doubted))
     walk = walk_of(fixed(600.0), fixed(700.0))
     point = measure_details._point(
@@ -318,7 +327,7 @@ def test_the_heading_part_of_a_bent_leg_goes_by_the_vector_between_its_ends() ->
     """Four and three hundred metres make five; of 700 m along the line none counts."""
     bent = card_of((0, 0), (300, 400), via=((300, 0),)).legs[0]
     measures = SimpleNamespace(
-        along_heading_m=400.0, straight_m=999.0, heading=SimpleNamespace(sd_deg=2.0),
+        along_heading_m=400.0, straight_m=999.0, heading=SimpleNamespace(own_sd_deg=2.0),
         ledger=SimpleNamespace(detour=(0.0, 1.0)), straight_sd_m=5.0, miss_sd_m=6.0,
     )  # fmt: skip
     errors = ledger_errors(bent, measures, 3.0, 4.0)
