@@ -7,7 +7,8 @@ import math
 from audit.debriefing.records import Debrief, LegDebrief
 from audit.measurement.leg_measures import LegMeasures
 from audit.reports import digits, wording
-from audit.reports.cause_words import CANNOT_TELL
+from audit.reports.cause_words import CANNOT_TELL, WITHIN_SKILL
+from audit.reports.inherited import inherited
 from audit.reports.joint_story import joint_story
 from audit.words import say
 
@@ -58,15 +59,7 @@ _FOUND = {"found": "yes", "missed": "no", "too close to call": "close"}
 
 def _main_part(measures: LegMeasures) -> str:
     """Name the largest part of the ledger, unless it is no larger than its own error."""
-    ledger = measures.ledger
-    sizes = {
-        "azimuth": ledger.heading,
-        "distance": ledger.distance,
-        "inherited": ledger.inherited,
-        "plan": ledger.plan,
-        "detour": ledger.detour,
-    }
-    largest = max(sizes, key=lambda part: math.hypot(*sizes[part]))
+    largest = _largest_part(measures)
     if largest == "azimuth":
         if wording.azimuth_as_planned(measures):
             return say("verdict-no-part")
@@ -78,22 +71,54 @@ def _main_part(measures: LegMeasures) -> str:
     return say(f"verdict-mostly-{largest}")
 
 
+def _largest_part(measures: LegMeasures) -> str:
+    ledger = measures.ledger
+    sizes = {
+        "azimuth": ledger.heading,
+        "distance": ledger.distance,
+        "inherited": ledger.inherited,
+        "plan": ledger.plan,
+        "detour": ledger.detour,
+    }
+    return max(sizes, key=lambda part: math.hypot(*sizes[part]))
+
+
+_EXPLAINED_BY = {
+    "inherited": frozenset({"wrong-start"}),
+    "detour": frozenset({"bypass-unequal", "obstacle-one-side"}),
+    "plan": frozenset({"point-misplaced", "datum"}),
+}
+"""Parts of a miss that are none of the leg's own heading or distance, and what makes them."""
+
+
+def _of_the_rest(worst: LegDebrief) -> str:
+    """Say "yes" where the likeliest cause is not that of the part which was called the largest."""
+    measures = worst.audit.measures
+    explained_by = None if measures is None else _EXPLAINED_BY.get(_largest_part(measures))
+    cause = worst.causes[0].cause if worst.causes else ""
+    if cause == WITHIN_SKILL and inherited(worst):
+        return "no"  # its words say so themselves
+    return "no" if explained_by is None or cause in explained_by else "yes"
+
+
 def _why(debrief: Debrief, worst: LegDebrief) -> str:
     """Say what the worst leg is consistent with, and which other legs share that."""
     named = wording.named_mistake(worst)
     if named is None:
         if not worst.causes or worst.causes[0].cause == CANNOT_TELL:
             return say("verdict-no-why")
-        kind = "undecided" if wording.is_undecided(worst) else "consistent"
-        return say(f"verdict-{kind}", cause=wording.cause(worst))
+        if wording.is_undecided(worst):
+            return say("verdict-undecided", cause=wording.cause(worst))
+        return say("verdict-consistent", cause=wording.cause(worst), rest=_of_the_rest(worst))
     also = [leg.name for leg in debrief.legs if leg is not worst and _same_cause(leg, named.cause)]
     if any(story.cause == named.cause for story in debrief.stories):
         also = []  # the story has told them
     if not also:
-        return say("verdict-consistent", cause=wording.cause(worst))
+        return say("verdict-consistent", cause=wording.cause(worst), rest=_of_the_rest(worst))
     return say(
         "verdict-consistent-shared",
         cause=wording.cause(worst),
+        rest=_of_the_rest(worst),
         many="yes" if len(also) > 1 else "no",
         legs=wording.leg_names(also),
     )

@@ -19,8 +19,14 @@ verdict-mostly-detour = vor allem, weil ein Umweg nicht zurückgegangen wurde
 verdict-no-part = und kein Teil davon hebt sich vom Messfehler ab
 verdict-no-why = Die Spuren sagen nicht, warum.
 verdict-undecided = Die Ursache ist { $cause }.
-verdict-consistent = Das passt zu: { $cause }.
-verdict-consistent-shared = Das passt zu: { $cause }; ebenso { $many ->
+verdict-consistent = { $rest ->
+    [yes] Der Rest davon
+   *[no] Das
+} passt zu: { $cause }.
+verdict-consistent-shared = { $rest ->
+    [yes] Der Rest davon
+   *[no] Das
+} passt zu: { $cause }; ebenso { $many ->
     [yes] passen
    *[no] passt
 } { $legs }.

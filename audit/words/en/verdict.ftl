@@ -18,8 +18,14 @@ verdict-mostly-detour = mostly because a detour was not walked back
 verdict-no-part = and no part of that stands out from the error of measuring it
 verdict-no-why = The evidence does not say why.
 verdict-undecided = The cause is { $cause }.
-verdict-consistent = That is consistent with { $cause }.
-verdict-consistent-shared = That is consistent with { $cause }, and so { $many ->
+verdict-consistent = { $rest ->
+    [yes] The rest of it
+   *[no] That
+} is consistent with { $cause }.
+verdict-consistent-shared = { $rest ->
+    [yes] The rest of it
+   *[no] That
+} is consistent with { $cause }, and so { $many ->
     [yes] are
    *[no] is
 } { $legs }.
