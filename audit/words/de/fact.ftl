@@ -34,12 +34,12 @@ fact-time-said = { $time }{ $standing ->
    *[some] {" "}({ $begin } bis { $end } { $clock })
 }
 fact-off-line = Neben der Linie
-fact-off-line-said = { $end } am gemeldeten Ende, höchstens { $most }, quadratisches Mittel { $rms }
+fact-off-line-said = { $end } am gemeldeten Ende, zur geplanten Linie, höchstens { $most }, quadratisches Mittel { $rms }
 fact-own-line = Eigene Linie
 fact-own-line-on = { $began } vom { -point } begonnen; am gemeldeten Ende auf der eigenen Linie
 fact-own-line-off = { $began } vom { -point } begonnen; am gemeldeten Ende { $side } der eigenen Linie
 fact-miss = Ablage
-fact-miss-said = { $miss } vom { -point }, ±{ $error } nach jeder Seite (Standardfehler): { $where }
+fact-miss-said = { $miss } vom { -point }, ±{ $error } nach jeder Seite (Standardfehler): { $where }, in der Richtung der Marschskizze gesehen
 fact-beyond = { $along } dahinter, { $across }
 fact-short-of = { $along } davor, { $across }
 fact-nearest = Am nächsten

@@ -34,12 +34,12 @@ fact-time-said = { $time }{ $standing ->
    *[some] {" "}({ $begin } to { $end } { $clock })
 }
 fact-off-line = Off the line
-fact-off-line-said = { $end } at the claim, { $most } at most, { $rms } root mean square
+fact-off-line-said = { $end } at the claim, by the planned line, { $most } at most, { $rms } root mean square
 fact-own-line = Own line
 fact-own-line-on = began { $began } from the { -point }; on the own line at the claim
 fact-own-line-off = began { $began } from the { -point }; { $side } of the own line at the claim
 fact-miss = Miss
-fact-miss-said = { $miss } of the { -point }, ±{ $error } each way (standard error): { $where }
+fact-miss-said = { $miss } of the { -point }, ±{ $error } each way (standard error): { $where }, by the card’s { -azimuth }
 fact-beyond = { $along } beyond it, { $across }
 fact-short-of = { $along } short of it, { $across }
 fact-nearest = Nearest
