@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from audit.azimuths import MagneticAzimuth, NorthAngles
+from audit.coaching.noted_steps import with_log_noted
 from audit.coaching.steps import Hop, Step
 from audit.coaching.walkers_card import OwnLeg
 from audit.leg_card import CardLeg
@@ -90,10 +91,15 @@ def direction_hops(
         ),
         *_card_stages(card, own, angles, settings, others),
     ]
-    if set_to is not None:
-        stages.append(_set_stage(set_to, angles, settings, others))
-    stages.append(_walked_stage(measures, settings))
-    return [_hop(before, after, card.distance_m) for before, after in pairwise(stages)]
+    hops = [_hop(before, after, card.distance_m) for before, after in pairwise(stages)]
+    before, walked = stages[-1], _walked_stage(measures, settings)
+    past_log = _hop(before, walked, card.distance_m)
+    if set_to is None:
+        return [*hops, past_log]
+    noted = _set_stage(set_to, angles, settings, others)
+    to_log = _hop(before, noted, card.distance_m)
+    from_log = _hop(noted, walked, card.distance_m)
+    return [*hops, *with_log_noted(to_log, from_log, past_log)]
 
 
 def _card_stages(

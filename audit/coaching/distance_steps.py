@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass
 from itertools import pairwise
 
+from audit.coaching.noted_steps import with_log_noted
 from audit.coaching.steps import Hop, Step
 from audit.coaching.walkers_card import OwnLeg
 from audit.leg_card import CardLeg
@@ -59,51 +60,53 @@ def distance_hops(
     ]
     if own_rate:
         paces = card.paces if own is None else own.stated.paces
-        stages += _pace_stages(paces, counted, own_rate, settings)
+        if paces is not None:
+            stages.append(_card_stage(paces, own_rate, settings))
+    hops = [_hop(before, after) for before, after in pairwise(stages)]
+    before, walked = stages[-1], _walked_stage(measures, settings)
+    past_log = _hop(before, walked)
+    if not own_rate or counted is None:
+        return [*hops, past_log]
+    noted = _counted_stage(counted, own_rate, settings)
+    to_log, from_log = _hop(before, noted), _hop(noted, walked)
+    ratio = noted.metres / max(before.metres, 1.0)
+    if settings.unlikely_pace_ratio > max(ratio, 1.0 / max(ratio, 1e-6)):
+        return [*hops, to_log, from_log]  # the pace of that day may have been another
+    return [*hops, *with_log_noted(to_log, from_log, past_log)]
+
+
+def _walked_stage(measures: LegMeasures, settings: CoachingSettings) -> DistanceStage:
     walked_m = measures.straight_m
     room_m = math.hypot(1.96 * measures.straight_sd_m, settings.pace_length_share * walked_m)
-    stages.append(
-        DistanceStage(
-            reached=_WALKED,
-            metres=walked_m,
-            tolerance_m=room_m,
-            words=sentence("step-length-walked", length=Length(metres=walked_m)),
-        )
+    return DistanceStage(
+        reached=_WALKED,
+        metres=walked_m,
+        tolerance_m=room_m,
+        words=sentence("step-length-walked", length=Length(metres=walked_m)),
     )
-    return [_hop(before, after) for before, after in pairwise(stages)]
 
 
-def _pace_stages(
-    paces: float | None, counted: float | None, rate: float, settings: CoachingSettings
-) -> list[DistanceStage]:
-    """Give the paces of the card, and those counted, as the distances they stand for."""
-    stages = []
-    if paces is not None:
-        metres = paces * 100.0 / rate
-        room = length_rounding(paces, CardSettings().pace_rounding_most) * 100.0 / rate
-        stages.append(
-            DistanceStage(
-                reached=4,
-                metres=metres,
-                tolerance_m=room + settings.turned_share * metres,
-                words=sentence(
-                    "step-card-paces", paces=Paces(counted=paces), length=Length(metres=metres)
-                ),
-            )
-        )
-    if counted is not None:
-        metres = counted * 100.0 / rate
-        stages.append(
-            DistanceStage(
-                reached=_COUNTED,
-                metres=metres,
-                tolerance_m=settings.counted_share * metres,
-                words=sentence(
-                    "step-counted", paces=Paces(counted=counted), length=Length(metres=metres)
-                ),
-            )
-        )
-    return stages
+def _card_stage(paces: float, rate: float, settings: CoachingSettings) -> DistanceStage:
+    """Give the paces of the card as the distance they stand for."""
+    metres = paces * 100.0 / rate
+    room = length_rounding(paces, CardSettings().pace_rounding_most) * 100.0 / rate
+    return DistanceStage(
+        reached=4,
+        metres=metres,
+        tolerance_m=room + settings.turned_share * metres,
+        words=sentence("step-card-paces", paces=Paces(counted=paces), length=Length(metres=metres)),
+    )
+
+
+def _counted_stage(counted: float, rate: float, settings: CoachingSettings) -> DistanceStage:
+    """Give the paces of the log as the distance they stand for."""
+    metres = counted * 100.0 / rate
+    return DistanceStage(
+        reached=_COUNTED,
+        metres=metres,
+        tolerance_m=settings.counted_share * metres,
+        words=sentence("step-counted", paces=Paces(counted=counted), length=Length(metres=metres)),
+    )
 
 
 def _own_stages(card: CardLeg, own: OwnLeg, settings: CoachingSettings) -> list[DistanceStage]:

@@ -36,7 +36,7 @@ def _ordinary(findings: Sequence[Finding], settings: CoachingSettings) -> bool:
 
 def _judged(of: LegSteps) -> LegSteps:
     hops = tuple(
-        replace(hop, ordinary=True) if hop.over and _ON_FOOT.issuperset(hop.steps) else hop
+        replace(hop, ordinary=True) if hop.entered and _ON_FOOT.issuperset(hop.steps) else hop
         for hop in of.hops
     )
     return replace(of, hops=hops, sentences=step_sentences(hops))

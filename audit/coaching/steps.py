@@ -43,6 +43,8 @@ class Hop:
         The numbers, the error and what it fits.
     ordinary : bool
         All legs weighed together, it is ordinary for this walker, be it over the tolerance.
+    noted : bool
+        Only the log says so, and the walk shows nothing of it.
     """
 
     steps: tuple[Step, ...]
@@ -53,6 +55,7 @@ class Hop:
     slips: tuple[str, ...]
     sentence: str
     ordinary: bool = False
+    noted: bool = False
 
     @property
     def over(self) -> bool:
@@ -61,8 +64,8 @@ class Hop:
 
     @property
     def entered(self) -> bool:
-        """Whether an error entered here: more than is ordinary."""
-        return self.over and not self.ordinary
+        """Whether an error entered here: more than is ordinary, and not in the log alone."""
+        return self.over and not self.ordinary and not self.noted
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 
 from audit.settings.carrying import CarriedCardSettings, PacingSettings
 from audit.settings.class_shows import ClassShowsSettings
+from audit.settings.coaching import CoachingSettings
 from audit.settings.course_setting import CourseSettingSettings
 from audit.settings.diagnosis import DiagnosisSettings
 from audit.settings.forecast import ForecastSettings
@@ -36,6 +37,7 @@ __all__ = [
     "ClaimSettings",
     "ClassShowsSettings",
     "CleaningSettings",
+    "CoachingSettings",
     "CourseSettingSettings",
     "DiagnosisSettings",
     "ForecastSettings",
@@ -622,48 +624,6 @@ class PrivacySettings:
     margin_m: float = 150.0
     """The recording is kept this far round the planned legs, before the first leg and after the
     last; chosen: wide enough to see how the start was found, too narrow to show a way home."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CoachingSettings:
-    """What is ordinary at each step from a point given to a point recognised."""
-
-    written_again_m: float = 2.0
-    """A place written again, as with the fifth decimal of a degree, is the same; chosen."""
-    measured_azimuth_deg: float = 1.0
-    """A protractor azimuth (US Army map-reading standard, STP 21-1-SMCT: 1 degree)."""
-    converted_deg: float = 0.5
-    """The sum is to be made without error (same standard); the angle may be rounded to the half
-    degree that maps print."""
-    set_azimuth_deg: float = 1.5
-    """Half a click of a bezel of 120 clicks (FM 3-25.26, 9-2b)."""
-    held_azimuth_deg: float = 3.0
-    """A sighted azimuth (STP 21-1-SMCT, compass to the cheek)."""
-    measured_distance_share: float = 0.03
-    """Of a straight distance; chosen: between a careful ruler (1 in 100) and the 5 in 100 that
-    the US Army map-reading standard allows."""
-    turned_share: float = 0.02
-    """Of a pace count, for a rate rounded to whole paces; chosen."""
-    counted_share: float = 0.03
-    """Of a count that is kept to; chosen: 15 paces in 500."""
-    pace_length_share: float = 0.1
-    """Of the distance that a count carries, from day to day and ground to ground; chosen: above
-    the ordinary scatter of 6 in 100."""
-    began_off_m: float = 25.0
-    """Starts away from their points are worth practice from here on; chosen: out of sight."""
-    good_distance_share: float = 0.05
-    """A distance within this of the card's is praised; chosen."""
-    ordinary_probability: float = 0.5
-    """A step on foot is called ordinary where a leg's error is that more likely than not."""
-    named_probability: float = 0.5
-    """A mistake is put before the walker from here on; chosen: more likely than not."""
-    spoilt_probability: float = 0.35
-    """An azimuth or a distance that a mistake has put out so likely is not praised; chosen."""
-    sure_portion: float = 0.75
-    """A leg whose part of the walk is less sure is neither praised nor blamed for the largest
-    part of what remains; chosen: as for a portion that is said to be in doubt."""
-    things: int = 2
-    """To keep, and to work on: enough for one day (common practice of reviews after action)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

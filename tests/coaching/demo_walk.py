@@ -8,10 +8,12 @@ from importlib.resources import as_file, files
 from pathlib import Path
 
 import audit
+from audit.azimuths import GridAzimuth
 from audit.coaching.leg_steps import walk_steps
 from audit.coaching.steps import Hop, LegSteps
 from audit.coaching.walkers_card import own_legs
 from audit.debriefing.records import Debrief
+from audit.measurement.leg_measures import LegAudit
 from audit.plan import Plan, PlannedLeg
 from audit.readers.position_text import read_position
 from audit.settings import CoachingSettings
@@ -44,12 +46,22 @@ def own_card(number: int = 0, references: dict[str, str] | None = None, **values
     return replace(plan, points=points, legs=tuple(legs))
 
 
-def steps(own: Plan | None, log: WalkersLog | None = None, leg: str = "1") -> LegSteps:
-    """Give the steps of one leg of the demo with a card and a log."""
+def steps(
+    own: Plan | None, log: WalkersLog | None = None, leg: str = "1", *, turned_deg: float = 0.0
+) -> LegSteps:
+    """Give the steps of one leg of the demo with a card and a log, walked turned by so much."""
     plan, finished, _ = demo()
     laid, _ = own_legs(finished.card, own, plan) if own else ({}, ())
-    audits = [one.audit for one in finished.legs]
+    audits = [turned(one.audit, turned_deg) for one in finished.legs]
     return walk_steps(audits, finished.card, laid, log, CoachingSettings())[leg]
+
+
+def turned(leg: LegAudit, turned_deg: float) -> LegAudit:
+    """Give a leg as if it had been walked in a direction turned by so much."""
+    heading = leg.measures.heading
+    azimuth = GridAzimuth(heading.azimuth.degrees + turned_deg)
+    heading = replace(heading, azimuth=azimuth)
+    return replace(leg, measures=replace(leg.measures, heading=heading))
 
 
 def hop(of: LegSteps, step: str, kind: str = "direction") -> Hop:

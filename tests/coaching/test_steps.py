@@ -89,9 +89,29 @@ def test_the_swapped_digits_of_a_reference_are_named():
     ("set_to", "slip"), [(58.0, "bezel-clicks"), (229.0, "reciprocal"), (94.0, "azimuth-digits")]
 )
 def test_a_wrong_setting_is_told_by_the_log(set_to, slip):
-    of = steps(own_card(), log(set_to))
+    of = steps(own_card(), log(set_to), turned_deg=set_to - 49.0)
     assert "set" in of.entered
     assert slip in hop(of, "set").slips
+
+
+def test_what_only_the_log_says_is_no_step_at_which_an_error_entered():
+    """Bug: a log with the back azimuth of a leg that was walked as planned blamed its walker.
+
+    The step back from it was then "ordinary for this walker": 180 degrees.
+    """
+    of = steps(own_card(), log(229.0))
+    assert "set" not in of.entered
+    assert "walked" not in of.entered
+    (said,) = [one for one in of.sentences if "229.0" in one]
+    assert said.startswith("Noted: the azimuth set by the log")
+    assert "The walk shows nothing of it" in said
+
+
+def test_a_count_that_no_pace_explains_is_noted_and_no_fault():
+    """Bug: the count of another leg, on a leg walked as planned, was a pace count to work on."""
+    of = steps(own_card(), log(49.0, 1100.0))
+    assert "paced" not in of.entered
+    assert any(one.startswith("Noted: the 1100 paces") for one in of.sentences)
 
 
 def test_another_legs_azimuth_set_is_named():

@@ -3,6 +3,8 @@
 step-none = Kein Schritt sticht heraus: Marschskizze, Marschtagebuch und Weg stimmen im gewöhnlichen Fehler überein.
 step-at = { $step }: { $said }
 step-ordinary = { $said } Mit allen Abschnitten zusammen gewogen ist das hier gewöhnlich.
+step-noted = Aufgeschrieben: { $said } Der Weg zeigt nichts davon: Es wurde anders aufgeschrieben, als es getan wurde, oder unterwegs ausgeglichen.
+step-other-order = Wie in anderer Reihenfolge gegangen, nach oder von { $point }: Weder Marschskizze noch Marschtagebuch werden daneben gelegt.
 step-cannot-tell = Nicht zu unterscheiden, ob { $steps }: { $said }
 step-name-given = angegeben
 step-begin-given = Angegeben

@@ -3,6 +3,8 @@
 step-none = No step stands out: card, log and walk agree within ordinary error.
 step-at = { $step }: { $said }
 step-ordinary = { $said } Weighed with all legs, that is ordinary for this walker.
+step-noted = Noted: { $said } The walk shows nothing of it: it was noted otherwise than it was done, or made good on the way.
+step-other-order = As if walked in another order, to or from { $point }: neither card nor log is laid beside it.
 step-cannot-tell = Cannot tell which of { $steps }: { $said }
 step-name-given = given
 step-begin-given = Given

@@ -1,0 +1,56 @@
+"""What is ordinary at each step of a leg, and what is put before a walker."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CoachingSettings:
+    """What is ordinary at each step from a point given to a point recognised."""
+
+    written_again_m: float = 2.0
+    """A place written again, as with the fifth decimal of a degree, is the same; chosen."""
+    measured_azimuth_deg: float = 1.0
+    """A protractor azimuth (US Army map-reading standard, STP 21-1-SMCT: 1 degree)."""
+    converted_deg: float = 0.5
+    """The sum is to be made without error (same standard); the angle may be rounded to the half
+    degree that maps print."""
+    set_azimuth_deg: float = 1.5
+    """Half a click of a bezel of 120 clicks (FM 3-25.26, 9-2b)."""
+    held_azimuth_deg: float = 3.0
+    """A sighted azimuth (STP 21-1-SMCT, compass to the cheek)."""
+    measured_distance_share: float = 0.03
+    """Of a straight distance; chosen: between a careful ruler (1 in 100) and the 5 in 100 that
+    the US Army map-reading standard allows."""
+    turned_share: float = 0.02
+    """Of a pace count, for a rate rounded to whole paces; chosen."""
+    counted_share: float = 0.03
+    """Of a count that is kept to; chosen: 15 paces in 500."""
+    pace_length_share: float = 0.1
+    """Of the distance that a count carries, from day to day and ground to ground; chosen: above
+    the ordinary scatter of 6 in 100."""
+    unlikely_pace_ratio: float = 1.4
+    """Nobody's pace is longer or shorter than the card's by so much and leads right all the same:
+    such a count was noted otherwise than it was paced; chosen: four times the share above."""
+    other_point_radii: float = 2.0
+    """A count that ended within so many arrival radii of another leg's point ended at it, where
+    such legs only swap their points; chosen."""
+    began_off_m: float = 25.0
+    """Starts away from their points are worth practice from here on; chosen: out of sight."""
+    wandered_deg: float = 30.0
+    """Who was turned further over a whole leg did not wander off his line but held another;
+    chosen: twice what a line that bends by 30 degrees turns a leg."""
+    good_distance_share: float = 0.05
+    """A distance within this of the card's is praised; chosen."""
+    ordinary_probability: float = 0.5
+    """A step on foot is called ordinary where a leg's error is that more likely than not."""
+    named_probability: float = 0.5
+    """A mistake is put before the walker from here on; chosen: more likely than not."""
+    spoilt_probability: float = 0.35
+    """An azimuth or a distance that a mistake has put out so likely is not praised; chosen."""
+    sure_portion: float = 0.75
+    """A leg whose part of the walk is less sure is neither praised nor blamed for a part of what
+    remains; chosen: as for a portion that is said to be in doubt."""
+    things: int = 2
+    """To keep, and to work on: enough for one day (common practice of reviews after action)."""
