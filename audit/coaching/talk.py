@@ -38,11 +38,14 @@ class WorkOn:
     cause : str
         Name of the cause that the exercise would prove or clear.
     certain : bool
-        Whether a mistake is named; otherwise it is only the largest part of what remains.
+        Whether a mistake is named; otherwise it is one of two, or only a part of what
+        remains.
     what, evidence, exercise : str
         A title, a sentence with figures, and five minutes with map, compass and a road.
     legs : tuple of str
         The legs that show it.
+    one_of : tuple of str
+        Both causes, where it was one of two and no leg tells them apart; otherwise empty.
     """
 
     cause: str
@@ -51,11 +54,18 @@ class WorkOn:
     evidence: str
     exercise: str
     legs: tuple[str, ...]
+    one_of: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Coaching:
-    """Two of each at most; empty for a walk of which no leg was found."""
+    """Two of each at most, fewer where nothing else stands out.
+
+    ``left_aside`` names the walked legs that are neither praised nor blamed: which part of
+    the walk is theirs, or where they ended, is not sure. All is empty for a walk of which
+    no leg was found.
+    """
 
     keep: tuple[Keep, ...] = ()
     work_on: tuple[WorkOn, ...] = ()
+    left_aside: tuple[str, ...] = ()

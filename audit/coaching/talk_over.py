@@ -4,22 +4,27 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from typing import TypeVar
 
 from audit.coaching.leg_steps import walk_steps
 from audit.coaching.ordinary_steps import with_ordinary
+from audit.coaching.shown import Shown
 from audit.coaching.steps import LegSteps
+from audit.coaching.sure_legs import sure_legs
+from audit.coaching.taken_otherwise import out_of_order, taken_otherwise, without_their_steps
 from audit.coaching.talk import Coaching
 from audit.coaching.to_keep import to_keep
-from audit.coaching.to_work_on import to_work_on
+from audit.coaching.to_work_on import with_work
 from audit.coaching.walkers_card import own_legs
-from audit.diagnosis.finding import Finding
+from audit.diagnosis.explain import Explanation
 from audit.leg_card import LegCard
 from audit.measurement.leg_measures import LegAudit
 from audit.plan import Plan
-from audit.settings import CoachingSettings
+from audit.settings import Settings
 from audit.walkers_log import WalkersLog
 from audit.words import sentence
 
+_Of = TypeVar("_Of")
 _UNUSED = ("the name of its file", "arrival_radius_m", "grid: ", "Course grid", "names no ")
 """Notes on reading a card that the comparison makes no use of: its name, its grid, its ends."""
 
@@ -37,25 +42,38 @@ def talk_over(
     plan: Plan,
     card: LegCard,
     legs: Sequence[LegAudit],
-    findings: Mapping[int, Sequence[Finding]],
+    explanation: Explanation,
     *,
     log: WalkersLog | None,
     own_card: Plan | None,
-    settings: CoachingSettings,
+    settings: Settings,
 ) -> TalkedOver:
-    """Lay log and own card beside the walk; ``findings`` are by the number of the leg."""
+    """Lay log and own card beside the walk and what explains it."""
     own, notes = own_legs(card, own_card, plan) if own_card is not None else ({}, ())
-    causes = {
-        leg.card.name: findings[number] for number, leg in enumerate(legs) if number in findings
-    }
-    steps = with_ordinary(walk_steps(legs, card, own, log, settings), causes, settings)
-    coaching = Coaching(
-        keep=to_keep(
-            legs, causes, card.arrival_radius_m, logged=log is not None, settings=settings
-        ),
-        work_on=to_work_on(legs, causes, steps, settings),
+    causes = _by_name(legs, explanation.findings)
+    sure = sure_legs(legs, settings.coaching)
+    taken = taken_otherwise(legs, sure, card.arrival_radius_m, settings.coaching)
+    aside = out_of_order(legs, taken)
+    steps = walk_steps(legs, card, own, log, settings.coaching)
+    steps = without_their_steps(with_ordinary(steps, causes, settings.coaching), aside)
+    shown = Shown(
+        legs=legs,
+        radius_m=card.arrival_radius_m,
+        causes=causes,
+        one_of=_by_name(legs, explanation.one_of),
+        steps=steps,
+        taken=taken,
+        aside=frozenset(aside),
+        logged=log is not None,
     )
+    coaching = with_work(to_keep(shown, settings.coaching), shown, settings)
     if own_card is not None:
         read = (note for note in own_card.notes if not any(word in note for word in _UNUSED))
         notes = (*notes, *(sentence("plan-card-note", note=note) for note in read))
     return TalkedOver(steps=steps, coaching=coaching, notes=notes)
+
+
+def _by_name(legs: Sequence[LegAudit], by_number: Mapping[int, _Of]) -> dict[str, _Of]:
+    return {
+        leg.card.name: by_number[number] for number, leg in enumerate(legs) if number in by_number
+    }

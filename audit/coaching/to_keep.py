@@ -2,20 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
+from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 
+from audit.coaching.shown import Shown
+from audit.coaching.steps import Kind, LegSteps
+from audit.coaching.sure_legs import spoilt_legs, sure_legs, unlike_legs
 from audit.coaching.talk import Keep, Skill
-from audit.diagnosis.causes import CAUSES
-from audit.diagnosis.finding import Finding
+from audit.guide.cause_names import CAUSE_KINDS
 from audit.leg_card.wording import told_legs
-from audit.measurement.leg_measures import LegAudit, LegMeasures
+from audit.measurement.leg_measures import LegMeasures
 from audit.settings import CoachingSettings
 from audit.words import Sentence, sentence
 from audit.words.figures import Length, Percent, Turn
 
-_TURNS = frozenset(cause.name for cause in CAUSES if cause.kind == "turn")
-_LENGTHS = frozenset(cause.name for cause in CAUSES if cause.kind == "length")
+_TURNS = frozenset({*CAUSE_KINDS["Direction"], *CAUSE_KINDS["Holding the line"]})
+_LENGTHS = frozenset(CAUSE_KINDS["Distance"])
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,61 +29,50 @@ class _Praise:
     keep: Keep
 
 
-def to_keep(
-    legs: Sequence[LegAudit],
-    causes: Mapping[str, Sequence[Finding]],
-    radius_m: float,
-    *,
-    logged: bool,
-    settings: CoachingSettings,
-) -> tuple[Keep, ...]:
-    """Give the two things that the figures praise most; one where there are no two.
+def to_keep(shown: Shown, settings: CoachingSettings) -> tuple[Keep, ...]:
+    """Give the two things that the figures praise most; fewer where there are no two.
 
-    An azimuth or a distance that a mistake has likely put out is not praised, however
-    near it came, nor is one on a part of the walk that may not be the leg's, nor one of
-    which an end was reckoned and not seen.
+    Nothing is praised on a part of the walk that may not be the leg's, nor where an end
+    was reckoned and not seen. An azimuth or a distance that a mistake has likely put out,
+    or at whose steps card and log show an error, is not praised however near it came, nor
+    is a point at the end of a leg that was not walked as the card has it.
     """
-    walked = {leg.card.name: leg.measures for leg in legs if leg.measures is not None}
-    if not walked:
-        return ()
-    doubtful = {leg.card.name for leg in legs if leg.confidence < settings.sure_portion}
-    sure = {
-        name: one
-        for name, one in walked.items()
-        if name not in doubtful and not any(one.ends_reckoned)
-    }
+    sure = sure_legs(shown.legs, settings)
+    in_order = _without(sure, shown.aside)
+    turned = spoilt_legs(shown.causes, _TURNS, settings) | _entered(shown.steps, "direction")
+    stretched = spoilt_legs(shown.causes, _LENGTHS, settings) | _entered(shown.steps, "distance")
+    unlike = unlike_legs(shown.causes, settings)
+    walked, legs = len(shown.walked), len(shown.legs)
     praises = [
-        *_azimuths(_without(sure, causes, _TURNS, settings), walked, settings),
-        *_distances(_without(sure, causes, _LENGTHS, settings), walked, settings),
-        *_points(legs, walked, radius_m),
-        *_recoveries(walked, radius_m),
-        *_habits(legs, walked, logged=logged),
+        *_azimuths(_without(in_order, turned), walked, settings),
+        *_distances(_without(in_order, stretched), walked, settings),
+        *_points(_without(in_order, unlike), legs, shown.radius_m),
+        *_recoveries(_without(in_order, unlike), walked, shown.radius_m),
+        *_through(_without(in_order, unlike), legs),
+        *_records(shown, len(sure)),
     ]
     best = sorted(praises, key=lambda praise: -praise.weight)
     return tuple(praise.keep for praise in best[: settings.things])
 
 
-def _without(
-    walked: dict[str, LegMeasures],
-    causes: Mapping[str, Sequence[Finding]],
-    mistakes: frozenset[str],
-    settings: CoachingSettings,
-) -> dict[str, LegMeasures]:
-    """Give the legs of which none of these mistakes is likelier than not."""
-    spoilt = {
+def _without(sure: dict[str, LegMeasures], left_out: AbstractSet[str]) -> dict[str, LegMeasures]:
+    return {name: one for name, one in sure.items() if name not in left_out}
+
+
+def _entered(steps: Mapping[str, LegSteps], kind: Kind) -> set[str]:
+    """Give the legs on which card or log show an error of this kind, ordinary or not."""
+    return {
         name
-        for name, findings in causes.items()
-        if sum(one.probability for one in findings if one.cause in mistakes)
-        >= settings.spoilt_probability
+        for name, of in steps.items()
+        if any(hop.kind == kind and hop.over and not hop.noted for hop in of.hops)
     }
-    return {name: one for name, one in walked.items() if name not in spoilt}
 
 
 def _azimuths(
-    right: dict[str, LegMeasures], walked: dict[str, LegMeasures], settings: CoachingSettings
+    right: dict[str, LegMeasures], walked: int, settings: CoachingSettings
 ) -> Iterator[_Praise]:
     errors = {name: abs(one.azimuth_error_deg) for name, one in right.items()}
-    good = _half_within(errors, settings.held_azimuth_deg, len(walked))
+    good = _half_within(errors, settings.held_azimuth_deg, walked)
     if good:
         worst = max(errors[name] for name in good)
         evidence = sentence(
@@ -95,14 +87,14 @@ def _azimuths(
             skill="azimuth",
             legs=tuple(good),
         )
-        yield _Praise(weight=1.0 + len(good) / len(walked), keep=keep)
+        yield _Praise(weight=1.0 + len(good) / walked, keep=keep)
 
 
 def _distances(
-    right: dict[str, LegMeasures], walked: dict[str, LegMeasures], settings: CoachingSettings
+    right: dict[str, LegMeasures], walked: int, settings: CoachingSettings
 ) -> Iterator[_Praise]:
     errors = {name: abs(one.distance_ratio - 1.0) for name, one in right.items()}
-    good = _half_within(errors, settings.good_distance_share, len(walked))
+    good = _half_within(errors, settings.good_distance_share, walked)
     if good:
         worst = max(errors[name] for name in good)
         share = Percent(share=worst, decimals=1)
@@ -113,7 +105,7 @@ def _distances(
             skill="distance",
             legs=tuple(good),
         )
-        yield _Praise(weight=0.95 + len(good) / len(walked), keep=keep)
+        yield _Praise(weight=0.95 + len(good) / walked, keep=keep)
 
 
 def _half_within(errors: dict[str, float], most: float, out_of: int) -> list[str]:
@@ -122,21 +114,20 @@ def _half_within(errors: dict[str, float], most: float, out_of: int) -> list[str
     return good if 2 * len(good) >= out_of else []
 
 
-def _points(
-    legs: Sequence[LegAudit], walked: dict[str, LegMeasures], radius_m: float
-) -> Iterator[_Praise]:
-    straight = [
-        name for name, one in walked.items() if one.miss_m <= radius_m and not one.ends_reckoned[1]
-    ]
-    if 2 * len(straight) < len(legs) or not straight:
+def _points(right: dict[str, LegMeasures], legs: int, radius_m: float) -> Iterator[_Praise]:
+    straight = [name for name, one in right.items() if one.miss_m <= radius_m]
+    if 2 * len(straight) < legs or not straight:
         return
-    mean_m = sum(walked[name].miss_m for name in straight) / len(straight)
+    mean_m = sum(right[name].miss_m for name in straight) / len(straight)
     yield _Praise(
-        weight=0.9 + len(straight) / len(legs),
+        weight=0.9 + len(straight) / legs,
         keep=Keep(
             what=sentence("coach-keep-arriving"),
             evidence=sentence(
-                "coach-arriving", legs=told_legs(straight), mean=Length(metres=mean_m)
+                "coach-arriving",
+                legs=told_legs(straight),
+                count=len(straight),
+                mean=Length(metres=mean_m),
             ),
             skill="arriving",
             legs=tuple(straight),
@@ -144,20 +135,23 @@ def _points(
     )
 
 
-def _recoveries(walked: dict[str, LegMeasures], radius_m: float) -> Iterator[_Praise]:
+def _recoveries(right: dict[str, LegMeasures], walked: int, radius_m: float) -> Iterator[_Praise]:
     found = [
         name
-        for name, one in walked.items()
+        for name, one in right.items()
         if one.found and one.miss_m > radius_m and one.came_back(radius_m)
     ]
     if found:
-        farthest_m = max(walked[name].miss_m for name in found)
+        farthest_m = max(right[name].miss_m for name in found)
         yield _Praise(
-            weight=1.2 + 0.5 * len(found) / len(walked),
+            weight=1.2 + 0.5 * len(found) / walked,
             keep=Keep(
                 what=sentence("coach-keep-finding"),
                 evidence=sentence(
-                    "coach-finding", legs=told_legs(found), farthest=Length(metres=farthest_m)
+                    "coach-finding",
+                    legs=told_legs(found),
+                    count=len(found),
+                    farthest=Length(metres=farthest_m),
                 ),
                 skill="finding",
                 legs=tuple(found),
@@ -165,17 +159,24 @@ def _recoveries(walked: dict[str, LegMeasures], radius_m: float) -> Iterator[_Pr
         )
 
 
-def _habits(
-    legs: Sequence[LegAudit], walked: dict[str, LegMeasures], *, logged: bool
-) -> Iterator[_Praise]:
-    """Give what can be said of nearly any walk that was finished; it comes last."""
-    habits: list[tuple[float, Skill, Sentence]] = []
-    # Who reached few of the points may have gone to them in another order.
-    if len(walked) == len(legs) and 2 * sum(one.found for one in walked.values()) >= len(legs):
-        habits.append((0.6, "through", sentence("coach-through", count=len(legs))))
-    if logged:
-        habits.append((0.5, "log", sentence("coach-log")))
-    habits.append((0.1, "recording", sentence("coach-recording", count=len(walked))))
-    for weight, skill, text in habits:
-        what = sentence(f"coach-keep-{skill}")
-        yield _Praise(weight=weight, keep=Keep(what=what, evidence=text, skill=skill))
+def _through(right: dict[str, LegMeasures], legs: int) -> Iterator[_Praise]:
+    """Praise having walked it all, where every leg is known to have been walked as planned.
+
+    Who reached few of the points may have gone to them in another order.
+    """
+    if legs and len(right) == legs and 2 * sum(one.found for one in right.values()) >= legs:
+        yield _habit(0.6, "through", sentence("coach-through", count=legs))
+
+
+def _records(shown: Shown, measured: int) -> Iterator[_Praise]:
+    """Praise what the talk itself goes by; it comes last."""
+    misnoted = any(hop.noted for of in shown.steps.values() for hop in of.hops)
+    if shown.logged and shown.walked and not misnoted:
+        yield _habit(0.5, "log", sentence("coach-log"))
+    if measured:
+        yield _habit(0.1, "recording", sentence("coach-recording", count=measured))
+
+
+def _habit(weight: float, skill: Skill, evidence: Sentence) -> _Praise:
+    what = sentence(f"coach-keep-{skill}")
+    return _Praise(weight=weight, keep=Keep(what=what, evidence=evidence, skill=skill))

@@ -66,9 +66,11 @@ def coaching_entry(coaching: Coaching) -> CoachingEntry:
                 "evidence": one.evidence,
                 "exercise": one.exercise,
                 "legs": list(one.legs),
+                "one_of": list(one.one_of),
             }
             for one in coaching.work_on
         ],
+        "left_aside": list(coaching.left_aside),
     }
 
 

@@ -65,15 +65,19 @@ class WorkOnEntry(TypedDict):
 
     cause: str
     certain: bool
-    """Whether a mistake is named; otherwise it is the largest part of what remains."""
+    """Whether a mistake is named; otherwise it is one of two, or a part of what remains."""
     what: str
     evidence: str
     exercise: str
     legs: list[str]
+    one_of: list[str]
+    """Both causes, where it was one of two and no leg tells them apart; otherwise empty."""
 
 
 class CoachingEntry(TypedDict):
-    """Two things to keep and two to work on."""
+    """Two things to keep and two to work on, fewer where nothing else stands out."""
 
     keep: list[KeepEntry]
     work_on: list[WorkOnEntry]
+    left_aside: list[str]
+    """Walked legs that are neither praised nor blamed, as too little of them is sure."""

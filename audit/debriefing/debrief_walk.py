@@ -100,10 +100,10 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
         plan,
         card,
         measured.legs,
-        explanation.findings,
+        explanation,
         log=log,
         own_card=own_card,
-        settings=settings.coaching,
+        settings=settings,
     )
     doubtful = doubts(card, measured.match, clean, settings.quality)
     quality = judge_quality(track, clean, outing, measured, doubtful, settings.quality, log)

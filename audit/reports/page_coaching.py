@@ -5,8 +5,10 @@ from __future__ import annotations
 from audit.coaching.talk import WorkOn
 from audit.coaching.what_if import OtherEnd
 from audit.debriefing.records import Debrief, LegDebrief
+from audit.leg_card.wording import told_legs
 from audit.reports import digits
 from audit.reports.cause_words import cause_words
+from audit.settings import Settings
 from audit.words import in_force, say, told
 from audit.words.spoken_words import has_message
 
@@ -16,56 +18,98 @@ _STEPS_TOLD = 2
 
 def to_keep(debrief: Debrief) -> list[str]:
     """Give what went well, a sentence each with its evidence."""
-    return [
-        say("coach-keep", what=one.what, evidence=one.evidence) for one in debrief.coaching.keep
-    ]
+    keep = debrief.coaching.keep
+    told_of = [say("coach-keep", what=one.what, evidence=one.evidence) for one in keep]
+    return [*told_of, *_nothing_else(debrief, len(keep))]
 
 
 def to_work_on(debrief: Debrief) -> list[str]:
     """Give what to practise: evidence, and the exercise that would prove or clear it."""
-    return [
+    work_on = debrief.coaching.work_on
+    told_of = [
         say(
             "coach-work-on",
-            what=_title(one) if one.certain else say("coach-next"),
+            what=_title(one) if one.certain or one.one_of else say("coach-next"),
             evidence=one.evidence,
             exercise=exercise_words(one),
         )
-        for one in debrief.coaching.work_on
+        for one in work_on
     ]
+    return [*told_of, *_nothing_else(debrief, len(work_on)), *_left_aside(debrief)]
+
+
+def _nothing_else(debrief: Debrief, told_of: int) -> list[str]:
+    """Say that there is no more to tell, where fewer things stand out than are looked for."""
+    if told_of >= Settings().coaching.things or not _talked_over(debrief):
+        return []
+    return [say("coach-nothing-else", count=told_of)]
+
+
+def _talked_over(debrief: Debrief) -> bool:
+    return any(leg.audit.measures is not None for leg in debrief.legs)
+
+
+def _left_aside(debrief: Debrief) -> list[str]:
+    """Name the legs that nothing is said of, and why."""
+    legs = debrief.coaching.left_aside
+    if not legs:
+        return []
+    return [say("coach-left-aside", legs=told_legs(legs, begin=True), count=len(legs))]
 
 
 def exercise_words(one: WorkOn) -> str:
-    """Give the exercise; without words in the language as the guide has it."""
-    name = f"exercise-{one.cause}"
-    return one.exercise if in_force().language == "en" or not has_message(name) else say(name)
+    """Give the exercise, or both of one of two; as the guide has it where words are missing."""
+    if in_force().language == "en":
+        return one.exercise
+    names = [f"exercise-{cause}" for cause in one.one_of or (one.cause,)]
+    if not all(has_message(name) for name in names):
+        return one.exercise
+    said = [say(name) for name in names]
+    return said[0] if len(said) == 1 else say("coach-exercises", one=said[0], other=said[1])
 
 
 def _title(one: WorkOn) -> str:
-    """Name the cause at the beginning of a sentence."""
+    """Name the cause, or both of one of two, at the beginning of a sentence."""
     words = _cause(one)
     return f"{words[:1].upper()}{words[1:]}"
 
 
 def _cause(one: WorkOn) -> str:
     """Name the cause as the guide's page does, which other languages have no title of."""
-    return one.what if in_force().language == "en" else cause_words(one.cause)
+    if in_force().language == "en":
+        return one.what
+    said = [cause_words(cause) for cause in one.one_of or (one.cause,)]
+    return said[0] if len(said) == 1 else say("coach-either", one=said[0], other=said[1])
 
 
 def coaching_lines(debrief: Debrief) -> list[str]:
     """Give the talk for a terminal, a line each; the guide has the exercises."""
-    keep = [
-        say("terminal-keep", what=one.what, evidence=one.evidence) for one in debrief.coaching.keep
+    keep, work_on = debrief.coaching.keep, debrief.coaching.work_on
+    return [
+        *(say("terminal-keep", what=one.what, evidence=one.evidence) for one in keep),
+        *(say("terminal-keep-said", said=said) for said in _nothing_else(debrief, len(keep))),
+        *(_work_line(one) for one in work_on),
+        *(say("terminal-work-on-said", said=said) for said in _nothing_else(debrief, len(work_on))),
+        *_left_aside(debrief),
     ]
-    work_on = [
-        say(
-            "terminal-work-on",
-            what=_cause(one) if one.certain else say("terminal-what-remains"),
+
+
+def _work_line(one: WorkOn) -> str:
+    if one.one_of:
+        first, second = one.one_of
+        return say(
+            "terminal-work-on-either",
+            what=_cause(one),
             evidence=one.evidence,
-            cause=one.cause,
+            one=first,
+            other=second,
         )
-        for one in debrief.coaching.work_on
-    ]
-    return [*keep, *work_on]
+    return say(
+        "terminal-work-on",
+        what=_cause(one) if one.certain else say("terminal-what-remains"),
+        evidence=one.evidence,
+        cause=one.cause,
+    )
 
 
 def step_lines(debrief: Debrief) -> list[str]:
@@ -73,7 +117,7 @@ def step_lines(debrief: Debrief) -> list[str]:
     return [
         say("terminal-leg", leg=leg.name, sentence=words)
         for leg in debrief.legs
-        if leg.steps is not None and any(hop.entered for hop in leg.steps.hops)
+        if leg.steps is not None and any(hop.entered or hop.noted for hop in leg.steps.hops)
         for words in leg.steps.sentences[:_STEPS_TOLD]
     ]
 

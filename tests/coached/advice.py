@@ -54,12 +54,13 @@ def advice_on(kind: Sort, seed: int) -> list[Advice]:
     numbers = {leg.name: number for number, leg in enumerate(debrief.legs)}
     said = [_kept(one, walk, legs, numbers) for one in debrief.coaching.keep if one.legs]
     work_on = debrief.coaching.work_on
-    explained = {numbers[name] for one in work_on if one.certain for name in one.legs}
-    first_part = next((one for one in work_on if not one.certain), None)
+    named = [one for one in work_on if one.certain or one.one_of or one.cause == "order-changed"]
+    explained = {numbers[name] for one in named for name in one.legs}
+    first_part = next((one for one in work_on if one not in named), None)
     said += [
         _worked_on(one, walk, legs, numbers, explained)
         for one in work_on
-        if one.certain or one is first_part
+        if one in named or one is first_part
     ]
     return [*said, *_planted(debrief, legs.values())]
 
@@ -111,16 +112,20 @@ def _worked_on(
     numbers: dict[str, int],
     explained: set[int],
 ) -> Advice:
-    """Judge advice: most of its legs have the mistake, or it is about the larger part."""
+    """Judge advice: most of its legs have the mistake, or it is about the larger part.
+
+    "cannot-tell" among the parts is the exercise for a leg turned far off.
+    """
     on = [numbers[name] for name in one.legs]
-    if one.certain:
-        made = [legs[leg].right(one.cause) for leg in on if leg in legs]
+    if one.certain or one.one_of or one.cause == "order-changed":
+        causes = one.one_of or (one.cause,)
+        made = [any(legs[leg].right(cause) for cause in causes) for leg in on if leg in legs]
         return Advice(kind="named", what=one.cause, right=2 * sum(made) > len(on))
     turned, stretched = _parts_m(walk, explained)
     right = {
         "turn": turned >= 0.8 * stretched, "shape": turned >= 0.8 * stretched,
         "length": stretched >= 0.8 * turned, "place": _begun_off(walk), "behaviour": True,
-    }[KIND_OF[one.cause]]  # fmt: skip
+    }[KIND_OF.get(one.cause, "turn")]  # fmt: skip
     return Advice(kind="part", what=one.cause, right=right)
 
 
@@ -149,6 +154,6 @@ def _begun_off(walk: Walk) -> bool:
 
 def _planted(debrief: Debrief, legs: Iterator[Verdict]) -> Iterator[Advice]:
     """Give every mistake that stands out on a leg, and whether it is to be worked on."""
-    told = {one.cause for one in debrief.coaching.work_on}
+    told = {cause for one in debrief.coaching.work_on for cause in one.one_of or (one.cause,)}
     for cause in sorted({cause for leg in legs for cause in leg.separable}):
         yield Advice(kind="planted", what=cause, right=cause in told)

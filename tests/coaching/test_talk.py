@@ -7,11 +7,12 @@ import math
 import pytest
 from coaching.demo_walk import demo
 
+from audit.coaching.shown import Shown
 from audit.coaching.to_keep import to_keep
-from audit.coaching.to_work_on import to_work_on
+from audit.coaching.to_work_on import with_work
 from audit.coaching.what_if import what_if
 from audit.guide.pages_on_file import cause_pages, exercise
-from audit.settings import CoachingSettings
+from audit.settings import CoachingSettings, Settings
 from audit.units import unit_vector
 
 SETTINGS = CoachingSettings()
@@ -62,22 +63,23 @@ def test_the_demo_gets_two_of_each():
 def test_a_mistake_is_named_only_where_the_diagnosis_names_one():
     _, finished, _ = demo()
     audits = [leg.audit for leg in finished.legs]
-    works = to_work_on(audits, {}, {}, SETTINGS)
+    works = with_work((), Shown(legs=audits, radius_m=30.0), Settings()).work_on
     assert len(works) == 2
     assert not any(work.certain for work in works)
-    assert all("No mistake is named here" in work.evidence for work in works)
+    assert all("No mistake is named on leg" in work.evidence for work in works)
     assert all(work.cause in cause_pages() for work in works)
 
 
 def test_nothing_walked_is_nothing_said():
-    assert to_keep([], {}, 30.0, logged=True, settings=SETTINGS) == ()
-    assert to_work_on([], {}, {}, SETTINGS) == ()
+    nothing = Shown(legs=[], radius_m=30.0, logged=True)
+    assert to_keep(nothing, SETTINGS) == ()
+    assert with_work((), nothing, Settings()).work_on == ()
 
 
 def test_praise_has_its_figures():
     _, finished, _ = demo()
     audits = [leg.audit for leg in finished.legs]
-    first, second = to_keep(audits, {}, 30.0, logged=True, settings=SETTINGS)
+    first, second = to_keep(Shown(legs=audits, radius_m=30.0, logged=True), SETTINGS)
     within = [leg.card.name for leg in audits if abs(leg.measures.azimuth_error_deg) <= 3.0]
     told = {first.what: first.evidence, second.what: second.evidence}
     assert "The azimuth held" in told

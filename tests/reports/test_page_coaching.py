@@ -12,6 +12,7 @@ from audit.reports import page_coaching
 from audit.reports.html_report import render_html
 from audit.reports.leg_facts import walked_facts
 from audit.reports.terminal_report import render_terminal
+from audit.words import Words
 
 HOP = Hop(
     steps=("converted",), kind="direction", error=15.0, tolerance=1.0, off_m=131.0,
@@ -32,16 +33,43 @@ def with_steps():
 
 def test_the_talk_is_told_in_two_lists():
     debrief = sample_debrief()
-    assert page_coaching.to_keep(debrief) == ["The distance counted. Within 2% of the card's."]
-    assert page_coaching.to_work_on(debrief) == [
-        "To look at next. 40 m a leg on average. Five minutes: Walk 100 steps & look up."
+    # One of each: that there is no more is said too.
+    assert page_coaching.to_keep(debrief) == [
+        "The distance counted. Within 2% of the card's.",
+        "Nothing else stands out.",
     ]
+    assert page_coaching.to_work_on(debrief) == [
+        "To look at next. 40 m a leg on average. Five minutes: Walk 100 steps & look up.",
+        "Nothing else stands out.",
+    ]
+
+
+def test_legs_that_nothing_is_said_of_are_named():
+    debrief = sample_debrief()
+    talk = replace(debrief.coaching, left_aside=("2", "3"))
+    last = page_coaching.to_work_on(replace(debrief, coaching=talk))[-1]
+    assert last.startswith("Legs 2 and 3 are left aside here: it is not sure enough when they")
+
+
+def test_one_of_two_is_told_with_both_exercises():
+    debrief = sample_debrief()
+    pair = ("single-double-pace", "wrong-ruler")
+    (one,) = debrief.coaching.work_on
+    one = replace(one, cause=pair[0], one_of=pair, what="the one, or the other")
+    debrief = replace(debrief, coaching=replace(debrief.coaching, work_on=(one,)))
+    assert "leg-audit guide single-double-pace, leg-audit guide wrong-ruler" in (
+        render_terminal(debrief)
+    )
+    german = render_html(debrief, words=Words(language="de"))
+    assert "Einfach- und Doppelschritte" in german
+    assert "Lineal" in german
+    assert page_coaching.to_work_on(debrief)[0].startswith("The one, or the other. ")
 
 
 def test_the_terminal_has_the_talk_and_names_the_page_of_the_guide():
     text = render_terminal(with_steps())
     assert "keep: The distance counted. Within 2% of the card's.\n" in text
-    assert text.rstrip().endswith("Exercise: leg-audit guide veer")
+    assert "Exercise: leg-audit guide veer\nwork on: Nothing else stands out.\n" in text
     assert "leg 1: Converted: the numbers and the error\n" in text
 
 

@@ -5,9 +5,15 @@ coach-azimuth = { $legs }: Die gegangene Richtung lag höchstens { $worst } nebe
 coach-keep-distance = Die Entfernung gezählt
 coach-distance = { $legs }: Die gegangene Entfernung wich höchstens { $worst } von der Marschskizze ab.
 coach-keep-arriving = Angekommen, wo die Schrittzahl es sagte
-coach-arriving = { $legs }: Die Schrittzahl endete am { -point }, im Mittel { $mean } davon.
+coach-arriving = { $count ->
+    [one] { $legs }: Die Schrittzahl endete am { -point }, { $mean } davon.
+   *[other] { $legs }: Die Schrittzahl endete am { -point }, im Mittel { $mean } davon.
+}
 coach-keep-finding = Den { -point } nach einer Ablage gefunden
-coach-finding = { $legs }: Die Schrittzahl endete bis zu { $farthest } daneben, und der { -point } wurde trotzdem gefunden.
+coach-finding = { $count ->
+    [one] { $legs }: Die Schrittzahl endete { $farthest } daneben, und der { -point } wurde trotzdem gefunden.
+   *[other] { $legs }: Die Schrittzahl endete bis zu { $farthest } daneben, und der { -point } wurde trotzdem gefunden.
+}
 coach-keep-through = Bis zum Ende gegangen
 coach-through = { $count ->
     [one] Der eine Abschnitt des Plans wurde gegangen.
@@ -21,6 +27,9 @@ coach-recording = { $count ->
    *[other] { $count } Abschnitte wurden
 } gut genug aufgezeichnet, um gemessen zu werden.
 coach-named = Was zu sehen war, passt dazu: { $legs } ({ $sure } auf Abschnitt { $leg }). { $evidence }
+coach-either = { $one } oder { $other }
+coach-one-of = Was zu sehen war, passt zu beidem, und kein Abschnitt unterscheidet sie: { $legs } ({ $sure } zusammen auf Abschnitt { $leg }). { $evidence }
+coach-exercises = { $one } Und für das andere: { $other }
 coach-entered = { $legs }, wo { $done }; Abschnitt { $leg }: { $said }
 coach-done-given = die Koordinate aufgeschrieben wurde
 coach-done-plotted = der { -point } eingetragen wurde
@@ -32,16 +41,29 @@ coach-done-distance-measured = die Entfernung gemessen wurde
 coach-done-turned-into-paces = die Entfernung in { -pace } umgerechnet wurde
 coach-done-paced = die { -pace } gezählt wurden
 coach-done-recognised = der { -point } zu erkennen war
-coach-part = Hier ist kein Fehler benannt; es ist der { $part ->
+coach-order = { $legs }: Die Schrittzahlen endeten jeweils bei einem { -point } der anderen, als wären sie in anderer Reihenfolge angegangen worden: { $went }.
+coach-went = Abschnitt { $leg } bei { $point } statt { $planned }
+coach-by-count = { $said } Die gegangene Entfernung bestätigt das nicht: Es liegt am Schrittmaß oder daran, wie gezählt wurde.
+coach-part = Kein Fehler ist benannt auf { $legs }; es ist der { $part ->
     [heading] Richtungsanteil
     [distance] Entfernungsanteil
-    [start] Anteil des Anfangs
-   *[point] Anteil am { -point }
-} der Ablagen: im Mittel { $mean } je Abschnitt, { $most } auf Abschnitt { $leg }.
-coach-unreached = { $count ->
-    [one] { $legs }: { -point } nicht erreicht.
-   *[other] { $legs }: die { -point(form: "many") } nicht erreicht.
+   *[start] Anteil des Anfangs
+} der { $count ->
+    [one] Ablage: { $most }.
+   *[other] Ablagen dort: im Mittel { $mean } je Abschnitt, { $most } auf Abschnitt { $leg }.
+}
+coach-passed = { $count ->
+    [one] Kein Fehler ist benannt auf { $legs }; dort kam der Weg bis auf { $near } an den { -point } heran, und die Schrittzahl endete { $miss } davon.
+   *[other] Kein Fehler ist benannt auf { $legs }; dort kam der Weg in Sichtweite der { -point(form: "many") }: auf Abschnitt { $leg } bis auf { $near }, und die Schrittzahl endete { $miss } davon.
 }
 coach-keep = { $what }. { $evidence }
 coach-work-on = { $what }. { $evidence } Fünf Minuten: { $exercise }
 coach-next = Als Nächstes anzusehen
+coach-nothing-else = { $count ->
+    [0] Nichts fällt auf.
+   *[other] Sonst fällt nichts auf.
+}
+coach-left-aside = { $count ->
+    [one] { $legs } bleibt hier beiseite: Es ist nicht sicher genug, wann er gegangen wurde oder wo er endete.
+   *[other] { $legs } bleiben hier beiseite: Es ist nicht sicher genug, wann sie gegangen wurden oder wo sie endeten.
+}

@@ -5,9 +5,15 @@ coach-azimuth = On { $legs } the { -azimuth } walked was within { $worst } of th
 coach-keep-distance = The distance counted
 coach-distance = On { $legs } the distance walked was within { $worst } of the card's.
 coach-keep-arriving = Arriving where the count said so
-coach-arriving = On { $legs } the count ended at the { -point }, { $mean } from it on average.
+coach-arriving = { $count ->
+    [one] On { $legs } the count ended at the { -point }, { $mean } from it.
+   *[other] On { $legs } the count ended at the { -point }, { $mean } from it on average.
+}
 coach-keep-finding = Finding the { -point } after a miss
-coach-finding = On { $legs } the count ended up to { $farthest } off, and the { -point } was found all the same.
+coach-finding = { $count ->
+    [one] On { $legs } the count ended { $farthest } off, and the { -point } was found all the same.
+   *[other] On { $legs } the count ended up to { $farthest } off, and the { -point } was found all the same.
+}
 coach-keep-through = Seeing it through
 coach-through = { $count ->
     [one] The one leg of the plan was walked.
@@ -21,6 +27,9 @@ coach-recording = { $count ->
    *[other] { $count } legs were
 } recorded well enough to be measured.
 coach-named = What was seen on { $legs } is consistent with it ({ $sure } on leg { $leg }). { $evidence }
+coach-either = { $one }, or { $other }
+coach-one-of = What was seen on { $legs } is consistent with either, and no leg tells them apart ({ $sure } together on leg { $leg }). { $evidence }
+coach-exercises = { $one } And for the other: { $other }
 coach-entered = { $legs }, where { $done }; on leg { $leg } { $said }
 coach-done-given = the reference was taken down
 coach-done-plotted = the { -point } was plotted
@@ -32,16 +41,29 @@ coach-done-distance-measured = the distance was measured
 coach-done-turned-into-paces = the distance was turned into { -pace }
 coach-done-paced = the { -pace } were counted
 coach-done-recognised = the { -point } was to be recognised
-coach-part = No mistake is named here; it is the { $part ->
+coach-order = On { $legs } the counts ended at each other's { -point(form: "many") }, as if they had been taken in another order than the card's: { $went }.
+coach-went = leg { $leg } at { $point } and not { $planned }
+coach-by-count = { $said } The distance walked does not bear that out: it is a matter of the pace count, or of how it was counted.
+coach-part = No mistake is named on { $legs }; it is the { $part ->
     [heading] heading
     [distance] distance
-    [start] start
-   *[point] { -point }
-} part of the misses: { $mean } a leg on average, { $most } on leg { $leg }.
-coach-unreached = { $count ->
-    [one] { $legs } did not reach its { -point }.
-   *[other] { $legs } did not reach their { -point(form: "many") }.
+   *[start] start
+} part of the { $count ->
+    [one] miss: { $most }.
+   *[other] misses there: { $mean } a leg on average, { $most } on leg { $leg }.
+}
+coach-passed = { $count ->
+    [one] No mistake is named on { $legs }; the walk came within { $near } of the { -point } there, and its count ended { $miss } from it.
+   *[other] No mistake is named on { $legs }; the walk came within sight of the { -point(form: "many") } there: on leg { $leg } within { $near }, and its count ended { $miss } from it.
 }
 coach-keep = { $what }. { $evidence }
 coach-work-on = { $what }. { $evidence } Five minutes: { $exercise }
 coach-next = To look at next
+coach-nothing-else = { $count ->
+    [0] Nothing stands out.
+   *[other] Nothing else stands out.
+}
+coach-left-aside = { $count ->
+    [one] { $legs } is left aside here: it is not sure enough when it was walked, or where it ended.
+   *[other] { $legs } are left aside here: it is not sure enough when they were walked, or where they ended.
+}

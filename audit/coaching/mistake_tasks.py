@@ -1,0 +1,109 @@
+"""The mistakes that the diagnosis names, and those of which it can only say: one of two."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from audit.coaching.shown import Shown
+from audit.coaching.talk import WorkOn
+from audit.coaching.task import Task, title_of, work_on
+from audit.diagnosis.finding import Finding
+from audit.diagnosis.look_alikes import LookAlikes
+from audit.guide.cause_names import JUDGEMENTS
+from audit.guide.pages_on_file import exercise
+from audit.leg_card.wording import told_legs
+from audit.measurement.leg_measures import LegMeasures
+from audit.settings import CoachingSettings
+from audit.words import sentence
+from audit.words.figures import Listed, Share
+
+
+def mistake_tasks(shown: Shown, settings: CoachingSettings) -> Iterator[Task]:
+    """Give the mistakes to work on, with the legs that show each."""
+    walked, one_of = shown.walked, shown.one_of
+    first = {
+        name: of[0]
+        for name, of in shown.causes.items()
+        if of and name in walked and name not in shown.aside
+    }
+    if shown.taken:
+        yield _another_order(shown)
+    named = {
+        name: one.cause
+        for name, one in first.items()
+        if one.cause not in JUDGEMENTS and one.probability >= settings.named_probability
+    }
+    pairs = {name: frozenset(one_of[name].causes) for name in one_of if name in first}
+    either = {pair for name, pair in pairs.items() if name not in named}
+    # What other legs leave between two is no surer on a leg that leans to one by a hair.
+    paired = {name: pair for name, pair in pairs.items() if pair in either}
+    for pair in dict.fromkeys(paired.values()):
+        names = [name for name, other in paired.items() if other == pair]
+        yield _one_of_two(names, walked, first, one_of)
+    alone = {name: cause for name, cause in named.items() if name not in paired}
+    for cause in dict.fromkeys(alone.values()):
+        yield _named(cause, [name for name in alone if alone[name] == cause], walked, first)
+
+
+def _another_order(shown: Shown) -> Task:
+    """Give points taken in another order once, and not the mistakes that would lead to each."""
+    walked, names = shown.walked, list(shown.taken)
+    ends = {leg.card.name: leg.card.end.name for leg in shown.legs}
+    went = [
+        sentence("coach-went", leg=name, point=shown.taken[name].name, planned=ends[name])
+        for name in names
+    ]
+    evidence = sentence("coach-order", legs=told_legs(names), went=Listed(things=went))
+    work = work_on("order-changed", evidence, names, certain=False)
+    return Task(kind=0, metres=_missed_m(names, walked), work=work)
+
+
+def _named(
+    cause: str,
+    names: Sequence[str],
+    walked: Mapping[str, LegMeasures],
+    first: Mapping[str, Finding],
+) -> Task:
+    worst = max(names, key=lambda name: walked[name].miss_m)
+    evidence = sentence(
+        "coach-named",
+        legs=told_legs(names),
+        sure=Share(share=first[worst].probability),
+        leg=worst,
+        evidence=first[worst].evidence,
+    )
+    return Task(
+        kind=0, metres=_missed_m(names, walked), work=work_on(cause, evidence, names, certain=True)
+    )
+
+
+def _one_of_two(
+    names: Sequence[str],
+    walked: Mapping[str, LegMeasures],
+    first: Mapping[str, Finding],
+    one_of: Mapping[str, LookAlikes],
+) -> Task:
+    """Give both mistakes as one task: what proves the one clears the other."""
+    worst = max(names, key=lambda name: walked[name].miss_m)
+    one, other = one_of[worst].causes
+    evidence = sentence(
+        "coach-one-of",
+        legs=told_legs(names),
+        sure=Share(share=one_of[worst].probability),
+        leg=worst,
+        evidence=first[worst].evidence,
+    )
+    work = WorkOn(
+        cause=one,
+        certain=False,
+        what=sentence("coach-either", one=title_of(one), other=title_of(other)),
+        evidence=evidence,
+        exercise=sentence("coach-exercises", one=exercise(one), other=exercise(other)),
+        legs=tuple(names),
+        one_of=(one, other),
+    )
+    return Task(kind=0, metres=_missed_m(names, walked), work=work)
+
+
+def _missed_m(names: Sequence[str], walked: Mapping[str, LegMeasures]) -> float:
+    return sum(walked[name].miss_m for name in names)

@@ -1,0 +1,153 @@
+"""The parts of the misses on legs of which no mistake is named: what to look at next."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Literal
+
+from audit.coaching.talk import Keep, Skill
+from audit.coaching.task import Task, work_on
+from audit.leg_card.wording import told_legs
+from audit.measurement.leg_measures import LegMeasures
+from audit.settings import CoachingSettings
+from audit.words import sentence
+from audit.words.figures import Length
+
+Part = Literal["heading", "distance", "start"]
+
+
+def part_tasks(
+    rest: Mapping[str, LegMeasures],
+    keep: Sequence[Keep],
+    radius_m: float,
+    sight_m: float,
+    settings: CoachingSettings,
+) -> Iterator[Task]:
+    """Give the parts that stand out of their error of measuring, with the legs that show each.
+
+    What has just been praised is not put before the walker as a fault. ``sight_m`` is how
+    near a walker sees a point.
+    """
+    heading = _standing_out("heading", _without(rest, keep, "azimuth"))
+    # Who was turned so far did not wander off a line: he held another one.
+    turned = {
+        name: metres
+        for name, metres in heading.items()
+        if abs(rest[name].azimuth_error_deg) > settings.wandered_deg
+    }
+    wandered = {name: metres for name, metres in heading.items() if name not in turned}
+    distance = _standing_out("distance", _without(rest, keep, "distance"))
+    began = _standing_out("start", rest)
+    began = {name: metres for name, metres in began.items() if metres >= settings.began_off_m}
+    if wandered:
+        yield _part(_lean(rest, settings), "heading", wandered)
+    if turned:
+        yield _part("cannot-tell", "heading", turned)
+    if distance:
+        yield _part(_stretch(rest, settings), "distance", distance)
+    if began:
+        yield _part("wrong-start", "start", began)
+    passed = {
+        name: one for name, one in rest.items() if _passed(one, radius_m, max(radius_m, sight_m))
+    }
+    if passed:
+        yield _passed_by(passed)
+
+
+def _without(
+    rest: Mapping[str, LegMeasures], keep: Sequence[Keep], skill: Skill
+) -> dict[str, LegMeasures]:
+    praised = {name for one in keep if one.skill == skill for name in one.legs}
+    return {name: one for name, one in rest.items() if name not in praised}
+
+
+def _standing_out(part: Part, legs: Mapping[str, LegMeasures]) -> dict[str, float]:
+    """Give a part's metres on the legs where they are more than twice their standard error."""
+    sized = {name: _part_m(part, one) for name, one in legs.items()}
+    return {name: metres for name, (metres, sd_m) in sized.items() if metres > 2.0 * sd_m}
+
+
+def _part_m(part: Part, one: LegMeasures) -> tuple[float, float]:
+    """Give a part of the ledger and its standard error; without one, that of the miss."""
+    vector = {
+        "heading": one.ledger.heading,
+        "distance": one.ledger.distance,
+        "start": one.ledger.inherited,
+    }[part]
+    if one.details is None:
+        return math.hypot(*vector), one.miss_sd_m
+    errors = one.details.ledger_errors
+    sd_m = {
+        "heading": errors.heading_m,
+        "distance": errors.distance_m,
+        "start": errors.inherited_m,
+    }[part]
+    return math.hypot(*vector), sd_m
+
+
+def _part(cause: str, part: Part, metres: Mapping[str, float]) -> Task:
+    worst = max(metres, key=lambda name: metres[name])
+    evidence = sentence(
+        "coach-part",
+        count=len(metres),
+        legs=told_legs(list(metres)),
+        part=part,
+        mean=Length(metres=sum(metres.values()) / len(metres)),
+        most=Length(metres=metres[worst]),
+        leg=worst,
+    )
+    return Task(
+        kind=2,
+        metres=sum(metres.values()),
+        work=work_on(cause, evidence, list(metres), certain=False),
+    )
+
+
+def _passed(one: LegMeasures, radius_m: float, sight_m: float) -> bool:
+    """Tell whether a walk came within sight of its point and did not stop there."""
+    if one.miss_m <= radius_m or one.nearest_m > sight_m:
+        return False
+    return one.point_verdict == "missed" or (one.found and not one.came_back(radius_m))
+
+
+def _passed_by(legs: Mapping[str, LegMeasures]) -> Task:
+    farthest = max(legs, key=lambda name: legs[name].miss_m)
+    evidence = sentence(
+        "coach-passed",
+        legs=told_legs(list(legs)),
+        count=len(legs),
+        near=Length(metres=legs[farthest].nearest_m),
+        leg=farthest,
+        miss=Length(metres=legs[farthest].miss_m),
+    )
+    return Task(
+        kind=2,
+        metres=sum(one.miss_m - one.nearest_m for one in legs.values()),
+        work=work_on("passed-unseen", evidence, list(legs), certain=False),
+    )
+
+
+def _lean(legs: Mapping[str, LegMeasures], settings: CoachingSettings) -> str:
+    """Give the exercise for azimuths: a lean to one side, or the line itself."""
+    errors = [one.azimuth_error_deg for one in legs.values()]
+    errors = [error for error in errors if abs(error) <= settings.wandered_deg]
+    return "steady-bias" if _leans(errors) else "veer"
+
+
+def _stretch(legs: Mapping[str, LegMeasures], settings: CoachingSettings) -> str:
+    """Give the exercise for distances: a count that is long or short, or the hundreds."""
+    errors = [one.distance_ratio - 1.0 for one in legs.values()]
+    mean = sum(errors) / len(errors)
+    if _leans(errors) and abs(mean) > settings.good_distance_share / 2.0:
+        return "pace-long" if mean > 0.0 else "pace-short"
+    return "hundred-miscounted"
+
+
+def _leans(errors: Sequence[float]) -> bool:
+    """Tell whether errors lean to one side: their mean over twice its standard error."""
+    if len(errors) < 3:
+        return False
+    mean = sum(errors) / len(errors)
+    spread = math.sqrt(sum((error - mean) ** 2 for error in errors) / (len(errors) - 1))
+    return abs(mean) > 2.0 * spread / math.sqrt(len(errors))

@@ -1,0 +1,48 @@
+"""What a walk shows, as the talk after it takes it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+
+from audit.coaching.steps import LegSteps
+from audit.diagnosis.finding import Finding
+from audit.diagnosis.look_alikes import LookAlikes
+from audit.leg_card import CardPoint
+from audit.measurement.leg_measures import LegAudit, LegMeasures
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shown:
+    """Legs in the order of the plan, and by their names what is known of them.
+
+    Attributes
+    ----------
+    legs : sequence of LegAudit
+    radius_m : float
+        The arrival radius.
+    causes, one_of : mappings
+        Findings, most probable first; two mistakes that a leg does not tell apart.
+    steps : mapping
+        Where card, log and walk show that an error entered.
+    taken : mapping
+        The point at which a leg ended that was walked in another order.
+    aside : set of str
+        Those legs, and the ones that set out from there.
+    logged : bool
+        Whether the walker kept a log.
+    """
+
+    legs: Sequence[LegAudit]
+    radius_m: float
+    causes: Mapping[str, Sequence[Finding]] = field(default_factory=dict)
+    one_of: Mapping[str, LookAlikes] = field(default_factory=dict)
+    steps: Mapping[str, LegSteps] = field(default_factory=dict)
+    taken: Mapping[str, CardPoint] = field(default_factory=dict)
+    aside: frozenset[str] = frozenset()
+    logged: bool = False
+
+    @property
+    def walked(self) -> dict[str, LegMeasures]:
+        """Give the measures of the walked legs."""
+        return {leg.card.name: leg.measures for leg in self.legs if leg.measures is not None}

@@ -1,0 +1,93 @@
+"""The steps at which card, log and walk show that an error entered, as things to practise."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from audit.coaching.steps import Hop, LegSteps, Step
+from audit.coaching.task import Task, work_on
+from audit.guide.pages_on_file import cause_pages
+from audit.leg_card.wording import told_legs
+from audit.measurement.leg_measures import LegMeasures
+from audit.settings import CoachingSettings
+from audit.words import Sentence, sentence
+
+_STEP_CAUSES: dict[Step, str] = {
+    "given": "digits-transposed",
+    "plotted": "wrong-grid-line",
+    "measured": "right-angle",
+    "converted": "gm-angle-reversed",
+    "set": "bezel-clicks",
+    "walked": "veer",
+    "distance measured": "wrong-ruler",
+    "turned into paces": "single-double-pace",
+    "paced": "hundred-miscounted",
+    "recognised": "passed-unseen",
+}
+"""Whose exercise to take for a step at which an error entered and no slip is named."""
+_ON_THE_GROUND: frozenset[Step] = frozenset({"walked", "paced", "recognised"})
+"""Steps that the leg's part of the walk shows, and nothing where that may be another's."""
+
+
+def step_tasks(
+    steps: Mapping[str, LegSteps],
+    walked: Mapping[str, LegMeasures],
+    sure: Mapping[str, LegMeasures],
+    settings: CoachingSettings,
+) -> Iterator[Task]:
+    """Give the steps to practise, with the legs that show each."""
+    shown: dict[tuple[str, bool], list[tuple[str, Hop]]] = {}
+    for name, of in steps.items():
+        for hop in of.hops:
+            told = name in sure or not _ON_THE_GROUND.issuperset(hop.steps)
+            if hop.entered and len(hop.steps) == 1 and told:
+                by_count = _by_count(hop, walked[name], settings)
+                cause = _cause_of(hop, settings, by_count=by_count)
+                shown.setdefault((cause, by_count), []).append((name, hop))
+    for (cause, by_count), hops in shown.items():
+        names = list(dict.fromkeys(name for name, _ in hops))
+        worst = max(hops, key=lambda one: one[1].off_m)
+        yield Task(
+            kind=1,
+            metres=sum(hop.off_m for _, hop in hops),
+            work=work_on(
+                cause,
+                _evidence(*worst, names, by_count=by_count),
+                names,
+                certain=bool(worst[1].slips),
+            ),
+        )
+
+
+def _evidence(worst: str, hop: Hop, names: list[str], *, by_count: bool) -> Sentence:
+    evidence = sentence(
+        "coach-entered",
+        legs=told_legs(names, begin=True),
+        done=sentence(f"coach-done-{hop.steps[0].replace(' ', '-')}"),
+        leg=worst,
+        said=hop.sentence,
+    )
+    return sentence("coach-by-count", said=evidence) if by_count else evidence
+
+
+def _by_count(hop: Hop, walked: LegMeasures, settings: CoachingSettings) -> bool:
+    """Tell whether a count was off over a distance that was walked as planned, or less so."""
+    if hop.steps != ("paced",) or hop.slips:
+        return False
+    off_m = walked.distance_error_m
+    planned_m = walked.straight_m - off_m
+    room_m = max(settings.good_distance_share * planned_m, 2.0 * walked.straight_sd_m)
+    return off_m <= room_m if hop.error > 0.0 else off_m >= -room_m
+
+
+def _cause_of(hop: Hop, settings: CoachingSettings, *, by_count: bool) -> str:
+    named = [slip for slip in hop.slips if slip in cause_pages()]
+    if named:
+        return named[0]
+    if hop.steps == ("walked",) and abs(hop.error) > settings.wandered_deg:
+        return "cannot-tell"
+    if hop.steps != ("paced",):
+        return _STEP_CAUSES[hop.steps[0]]
+    if by_count:  # more paces than the card's for its distance: each carries less
+        return "pace-short" if hop.error > 0.0 else "pace-long"
+    return "overshoot" if hop.error > 0.0 else "early-stop"
