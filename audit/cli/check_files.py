@@ -10,6 +10,7 @@ from audit.leg_card.check_plan import check_plan
 from audit.readers.course_settings import CourseOptions
 from audit.readers.plan_file import read_plan
 from audit.reports.check_report import render_check, render_check_json
+from audit.reports.shown_paces import counting, pace_of
 
 
 def check_file(
@@ -28,6 +29,7 @@ def check_file(
         tell(render_check_json(checked))
     else:
         tell(render_check(checked))
-        for note in checked.card.notes:
-            say_note(note)
+        with counting(pace_of(checked.card)):
+            for note in checked.card.notes:
+                say_note(note)
     return ExitStatus.FINDINGS if checked.findings else ExitStatus.DONE

@@ -77,7 +77,7 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
     heights: SlopeHeights = None,
     pdf: Pdf = False,
     overlay: OverlayScale = None,
-    paper: PaperKind = "a4",
+    paper: PaperKind = None,
     pictures: Pictures = False,
     gpx: Gpx = False,
     private: Private = False,
@@ -179,11 +179,16 @@ def _records(
     return RecordsWanted(address=address, walker=walker, secret=secret, keep_until=keep_until)
 
 
-def _wishes(paper: str, overlay: str | None, *, gpx: bool, pdf: bool, pictures: bool) -> Wishes:
+def _wishes(
+    paper: str | None, overlay: str | None, *, gpx: bool, pdf: bool, pictures: bool
+) -> Wishes:
     """Give what is to be written beside the usual reports."""
+    if paper and not (pdf or overlay):
+        message = "--paper goes with --pdf or --overlay."
+        raise WrongUseError(message)
     from audit.reports.paper import PAPERS  # noqa: PLC0415 (help stays quick)
     from audit.reports.write import Wishes  # noqa: PLC0415
 
-    sheet = next(one for one in PAPERS if one == paper)
+    sheet = next(one for one in PAPERS if one == (paper or "a4"))
     scale = int(overlay) if overlay else None
     return Wishes(gpx=gpx, pdf=pdf, pictures=pictures, overlay_scale=scale, paper=sheet)

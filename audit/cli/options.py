@@ -202,8 +202,13 @@ OverlayScale = Annotated[
     ),
 ]
 PaperKind = Annotated[
-    str,
-    typer.Option("--paper", metavar="|".join(PAPERS), help="What paper is.", parser=_paper),
+    str | None,
+    typer.Option(
+        "--paper",
+        metavar="|".join(PAPERS),
+        help="What paper is, with --pdf or --overlay; a4 where left out.",
+        parser=_paper,
+    ),
 ]
 Pictures = Annotated[
     bool, typer.Option("--pictures", help="Write the pictures alone too, as SVG and PNG.")

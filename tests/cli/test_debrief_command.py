@@ -97,6 +97,8 @@ def test_private_results_are_not_named_after_the_recording(leg_audit, course):
     [
         (("--overlay", "10000"), 2, "25000 or 1:50000"),
         (("--paper", "papyrus"), 2, "choose from a4, letter"),
+        # Bug: a paper for nothing that goes on paper was taken without a word.
+        (("--paper", "letter"), 2, "--paper goes with --pdf or --overlay."),
         (("--ground", "no-such.tif"), 3, "there is no such file"),
     ],
 )
