@@ -8,6 +8,7 @@ from audit.leg_card import LegCard
 from audit.settings import ReadingSettings
 from audit.walkers_log import WalkersLog
 from audit.words import sentence
+from audit.words.figures import Paces
 
 
 def without_slips_of_the_pen(
@@ -25,10 +26,12 @@ def without_slips_of_the_pen(
             rate = 100.0 * entry.paces / planned_m
             low, high = 0.5 * settings.paces_per_100m_low, 2.0 * settings.paces_per_100m_high
             if not low <= rate <= high:
-                counted = f"{entry.paces:g}"
                 notes.append(
                     sentence(
-                        "recording-log-count", leg=entry.leg, paces=counted, rate=f"{rate:.0f}"
+                        "recording-log-count",
+                        leg=entry.leg,
+                        paces=Paces(counted=entry.paces),
+                        rate=Paces(counted=rate),
                     )
                 )
                 entry = replace(entry, paces=None)  # noqa: PLW2901 (the entry that is kept)

@@ -10,6 +10,7 @@ from pyproj.exceptions import ProjError
 from audit.geodesy.projections import degrees_to_grid
 from audit.geodesy.utm_zones import UPS_NORTH, UPS_SOUTH
 from audit.units import turn_degrees, wrap_degrees
+from audit.words import sentence
 
 _UTM_NAME = re.compile(r"UTM zone (\d+)([NS])")
 
@@ -41,15 +42,16 @@ def _east_and_north(crs: pyproj.CRS) -> bool:
 
 
 def plain_name(code: str, name: str) -> str:
-    """Turn PROJ's "WGS 84 / UTM zone 16N" into "UTM zone 16 north, WGS 84"."""
+    """Turn PROJ's "WGS 84 / UTM zone 16N" into "UTM zone 16 north, WGS 84", in any words."""
     if code in {UPS_NORTH, UPS_SOUTH}:
-        return f"UPS {'north' if code == UPS_NORTH else 'south'}, WGS 84"
+        return sentence("map-ups", half="north" if code == UPS_NORTH else "south")
     datum, _, grid = name.partition(" / ")
     if not grid:
         return name
     utm = _UTM_NAME.fullmatch(grid)
     if utm:
-        grid = f"UTM zone {utm[1]} {'north' if utm[2] == 'N' else 'south'}"
+        half = "north" if utm[2] == "N" else "south"
+        return sentence("map-utm", zone=utm[1], half=half, datum=datum)
     return f"{grid}, {datum}"
 
 

@@ -11,7 +11,7 @@ from audit.leg_card.rounding import is_whole, length_rounding
 from audit.leg_card.slips import DIGIT, KNOWN, Slip, slip_names, slip_sentence
 from audit.leg_card.written_digits import one_wrong, swapped
 from audit.words import Sentence, sentence
-from audit.words.figures import Length, Number, Paces
+from audit.words.figures import Length, Paces
 
 _HUNDREDS = (1, 2, 3, 10)
 """Miscounts of hundreds worth naming, and the whole grid square."""
@@ -109,7 +109,7 @@ def paces_against_distance(check: LegCheck) -> Iterator[CardFinding]:
         leg=check.leg.name,
         given=Paces(counted=given),
         distance=Length(metres=check.distance_m),
-        rate=Number(value=rate, decimals=0 if is_whole(rate) else 1),
+        rate=Paces(counted=rate, decimals=0 if is_whole(rate) else 1),
         expected=Paces(counted=expected),
         slips=slip_sentence(slips),
     )

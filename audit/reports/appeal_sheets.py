@@ -139,8 +139,8 @@ def _others(leg: ClassLeg) -> str:
     return say(
         "appeal-others-said",
         walks=leg.walkers,
-        found=str(leg.found),
-        missed=str(leg.missed),
+        found=leg.found,
+        missed=leg.missed,
         doubtful=leg.doubtful,
         unevidenced=str(leg.without_evidence),
     )

@@ -168,7 +168,11 @@ def _leg(carried: CarriedCard, leg: CarriedLeg) -> LegWords:
         bezel=tuple(_rounding(one, card.distance_m, card.end.name) for one in leg.clicks),
         time=say("card-time", times=_times(leg.times)),
         note=card.note,
-        blanks=(say("card-paces-walked"), say("card-left-at"), say("card-reached-at")),
+        blanks=(
+            say("card-paces-walked", pace=pace_shown(carried.pace)),
+            say("card-left-at"),
+            say("card-reached-at"),
+        ),
     )
 
 

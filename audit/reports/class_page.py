@@ -98,9 +98,9 @@ def leg_figures(result: ClassResult) -> list[LegFigure]:
             grades = [one.legs[leg].point.grade for _, one in walkers]
             said = say(
                 "class-tracks-said",
-                found=str(grades.count("found")),
+                found=grades.count("found"),
                 walks=len(grades),
-                missed=str(grades.count("missed")),
+                missed=grades.count("missed"),
                 doubtful=grades.count("doubtful"),
             )
             called = say("class-picture-title", lane=lane.name, leg=title)

@@ -79,9 +79,9 @@ def _caught(result: ClassResult) -> str:
         leg=leg.name,
         lane=leg.lane,
         point=leg.point,
-        found=str(leg.found),
+        found=leg.found,
         walkers=str(leg.walkers),
-        missed=str(leg.missed),
+        missed=leg.missed,
         doubtful=str(leg.doubtful),
     )
 

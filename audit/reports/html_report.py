@@ -23,6 +23,7 @@ from audit.reports.page_coaching import to_keep, to_work_on
 from audit.reports.page_pictures import LegPictures, PagePictures, page_pictures
 from audit.reports.page_script import data_blocks, page_script
 from audit.reports.page_story import story_sentences
+from audit.reports.shown_paces import counting, pace_of
 from audit.reports.simulated import simulated_notes
 from audit.reports.verdict import verdict
 from audit.reports.version import program_version
@@ -62,7 +63,7 @@ def render_html(
 
     ``ground`` lies under the map; ``words`` choose language, terms and units.
     """
-    with spoken(words):
+    with spoken(words), counting(pace_of(debrief.card)):
         return _page(debrief, ground)
 
 

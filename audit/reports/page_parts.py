@@ -16,7 +16,7 @@ def heading_facts(debrief: Debrief) -> list[tuple[str, str]]:
     card, quality = debrief.card, debrief.quality
     date = say("fact-date-unknown") if card.date is None else card.date.isoformat()
     facts = {"date": date, "recording": quality.source or say("fact-not-named")}
-    facts["grid"] = f"{card.grid.name} ({card.grid.code})"
+    facts["grid"] = f"{told(card.grid.name)} ({card.grid.code})"
     facts["radius"] = digits.stated_metres(card.arrival_radius_m)
     if card.paces_per_100m is not None:
         paces = Paces(counted=card.paces_per_100m)

@@ -26,6 +26,8 @@ _TABLE = {
     "page-off-line": 4, "page-miss": 4, "page-found": 5, "page-consistent": 9,
 }  # fmt: skip
 """Columns, by the message of their heads, with their shares of the width."""
+_SHARE_A_LETTER, _SHARE_BESIDE = 0.6, 0.5
+"""Of a head's longest word, and of the room to either side; measured on paper in both languages."""
 _WIDEST_MAP, _NARROWEST_MAP, _LESS_A_LEG = 60, 34, 2
 """Share of the width, in hundredths: the more legs, the more room the table takes."""
 
@@ -109,8 +111,14 @@ def _table(debrief: Debrief) -> dict[str, Any]:
                 row.miss, found, row.cause,
             ]
         )  # fmt: skip
-    return {"head": [say(name) for name in _TABLE], "widths": list(_TABLE.values()),
-            "rows": rows}  # fmt: skip
+    heads = {name: say(name) for name in _TABLE}
+    widths = [max(_TABLE[name], _room_for(head)) for name, head in heads.items()]
+    return {"head": list(heads.values()), "widths": widths, "rows": rows}
+
+
+def _room_for(head: str) -> float:
+    """Give the share of the width in which no word of a head runs into its neighbour."""
+    return _SHARE_A_LETTER * max(len(word) for word in head.split()) + _SHARE_BESIDE
 
 
 def _leg(debrief: Debrief, number: int, pictures: LegPictures | None) -> dict[str, Any]:

@@ -2,9 +2,15 @@
 
 from __future__ import annotations
 
-from audit.leg_card.pace_kind import PaceKind
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import replace
+
+from audit.leg_card import LegCard
+from audit.leg_card.pace_kind import PaceKind, pace_unit
 from audit.reports import digits
-from audit.words import in_force
+from audit.settings import PaceSettings
+from audit.words import in_force, spoken
 from audit.words.in_other_units import METRES
 
 
@@ -23,3 +29,20 @@ def in_paces_shown(count: float, counted: PaceKind) -> float:
 def hundred() -> str:
     """Write the length that paces are counted to: a hundred of the lengths that are shown."""
     return digits.stated_metres(100.0 * METRES[in_force().units.length])
+
+
+@contextmanager
+def counting(kind: PaceKind | None) -> Iterator[None]:
+    """Call counts by their kind, as the card does, unless the words in force chose a pace."""
+    words = in_force()
+    if kind is None or words.units.paces is not None or "pace" in words.terms:
+        yield
+        return
+    with spoken(replace(words, terms={**words.terms, "pace": f"{kind}-pace"})):
+        yield
+
+
+def pace_of(card: LegCard) -> PaceKind | None:
+    """Give the kind of a card's pace count; None where the plan gives none."""
+    rate = card.paces_per_100m
+    return None if rate is None else pace_unit(rate, PaceSettings())

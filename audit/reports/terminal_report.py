@@ -6,6 +6,7 @@ from audit.debriefing.records import Debrief, LegDebrief
 from audit.reports import wording
 from audit.reports.page_coaching import coaching_lines, step_lines
 from audit.reports.printable import printable
+from audit.reports.shown_paces import counting, pace_of
 from audit.reports.simulated import simulated_notes
 from audit.reports.verdict import verdict
 from audit.words import Words, say, spoken
@@ -13,7 +14,7 @@ from audit.words import Words, say, spoken
 
 def render_terminal(debrief: Debrief, words: Words | None = None) -> str:
     """Give plain text that ends with a line feed; no colour, no control characters."""
-    with spoken(words):
+    with spoken(words), counting(pace_of(debrief.card)):
         return _text(debrief)
 
 

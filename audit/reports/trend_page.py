@@ -6,7 +6,7 @@ from audit.reports.cautions import cautions
 from audit.reports.figure_trend import trend_specification
 from audit.reports.html_report import page_templates
 from audit.reports.picture import draw
-from audit.reports.shown_paces import hundred
+from audit.reports.shown_paces import counting, hundred
 from audit.reports.trend_words import (
     attempt_rows,
     cause_rows,
@@ -21,6 +21,11 @@ from audit.words import in_force, say
 
 def render_trend_page(trend: Trend) -> str:
     """Give the whole page: it fetches nothing and runs nothing."""
+    with counting(trend.pace_unit):
+        return _page(trend)
+
+
+def _page(trend: Trend) -> str:
     made = trend_specification(trend)
     title = say("trend-picture")
     return (

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from dataclasses import asdict, fields
 
 from audit.reports.printable import printable
-from audit.reports.shown_paces import hundred
+from audit.reports.shown_paces import counting, hundred
 from audit.reports.trend_words import (
     AttemptRow,
     attempt_rows,
@@ -27,6 +27,11 @@ _WIDTH = 88
 
 def render_trend(trend: Trend) -> str:
     """Give plain text that ends with a line feed."""
+    with counting(trend.pace_unit):
+        return _text(trend)
+
+
+def _text(trend: Trend) -> str:
     attempts = say("trend-attempts", count=trend.attempts)
     lines = [say("trend-walker", walker=trend.walker, attempts=attempts)]
     lines += [say("terminal-note", note=note) for note in trend.notes]

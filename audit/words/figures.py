@@ -149,10 +149,11 @@ class Paces(Figure):
     """A count of paces as the walker counts them; the word is the sentence's own."""
 
     counted: float
+    decimals: int = 0
 
     def shown(self, words: Words) -> str:
         """Write "474"."""
-        return to_place(words.units.paces_from(self.counted), 0)
+        return words.decimal(to_place(words.units.paces_from(self.counted), -self.decimals))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

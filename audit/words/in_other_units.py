@@ -50,7 +50,8 @@ class Units:
         Of azimuths and turns; of distances. Heights, the grid of the map and speeds keep
         metres and kilometres.
     paces : "single", "double" or None
-        Which paces are shown; None says only "paces".
+        Which paces are shown; None leaves counts as they are, called by their kind where
+        that is known.
     paces_counted : "single", "double" or None
         Which the walker counts; None where they are those that are shown.
     """

@@ -98,7 +98,7 @@ def walk():
 
 def names(debrief) -> set[str]:
     """Words of the walk's own files."""
-    texts = [debrief.card.name, debrief.quality.source, debrief.card.grid.name, debrief.card.model]
+    texts = [debrief.card.name, debrief.quality.source, "UTM WGS", debrief.card.model]
     texts += [point.name for point in debrief.points]
     texts += [leg.audit.card.note for leg in debrief.legs]
     return {word for text in texts for word in re.findall(r"[^\W\d_]+", text)}

@@ -11,7 +11,7 @@ appeal-figure-note = Gitternord ist oben. Linie: der Weg, eine Position je zehn 
 appeal-about = Der Weg um { $point }, Gitternord oben.
 appeal-radius = Kreis { $size }
 appeal-whole = mit dem ganzen Fehler { $size }
-appeal-east = westlich | östlich des Punktes
+appeal-east = westlich | östlich des { -point(form: "of") }
 appeal-north = südlich | nördlich
 appeal-for = Dafür, dass er gefunden wurde
 appeal-against = Dagegen
@@ -21,7 +21,13 @@ appeal-nobody = Niemand sonst ging dorthin.
 appeal-others-said = Von { $walks ->
     [one] { $walks } Gang
    *[other] { $walks } Gängen
-} der Bahn fanden { $found } den { -point }, { $missed } verfehlten ihn, { $doubtful ->
+} der Bahn { $found ->
+    [one] fand { $found }
+   *[other] fanden { $found }
+} den { -point }, { $missed ->
+    [one] { $missed } verfehlte ihn
+   *[other] { $missed } verfehlten ihn
+}, { $doubtful ->
     [one] { $doubtful } ist
    *[other] { $doubtful } sind
 } zweifelhaft; von { $unevidenced } gibt es

@@ -55,7 +55,10 @@ card-clicks-said = { $count }{ $hand ->
 }
 card-climb = Anstieg
 card-climb-said = +{ $up } −{ $down } m
-card-paces-walked = Schritte gegangen
+card-paces-walked = { $pace ->
+    [single] Einfachschritte
+   *[double] Doppelschritte
+} gegangen
 card-left-at = Aufbruch
 card-reached-at = Ankunft
 card-time = Zeit: { $times }

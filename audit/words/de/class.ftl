@@ -34,7 +34,13 @@ class-too-close = ; { $count ->
 class-unevidenced = ; von { $count } gibt es keinen Beleg, was kein Nichtbestehen ist
 class-course-fault = { $point } (Abschnitt { $leg } von { $lane }) ist ein Fehler der Bahn und zählt in keiner Bewertung: siehe unten.
 class-all-found = Jeder { -point } wurde von allen gefunden, von denen es einen Beleg gibt.
-class-caught = Abschnitt { $leg } von { $lane } nach { $point } war am schwersten: { $found } von { $walkers } fanden ihn, { $missed } verfehlten ihn{ $doubtful ->
+class-caught = Abschnitt { $leg } von { $lane } nach { $point } war am schwersten: { $found } von { $walkers } { $found ->
+    [one] fand
+   *[other] fanden
+} ihn, { $missed ->
+    [one] { $missed } verfehlte ihn
+   *[other] { $missed } verfehlten ihn
+}{ $doubtful ->
     [0] {""}
    *[other] , { $doubtful } zweifelhaft
 }.
@@ -101,7 +107,13 @@ class-tracks-note = Jeder Abschnitt ist so gedreht, dass alle nach rechts gehen,
 class-tracks-said = { $found } von { $walks ->
     [one] { $walks } Gang
    *[other] { $walks } Gängen
-} fanden den { -point }, { $missed } verfehlten ihn, { $doubtful ->
+} { $found ->
+    [one] fand
+   *[other] fanden
+} den { -point }, { $missed ->
+    [one] { $missed } verfehlte ihn
+   *[other] { $missed } verfehlten ihn
+}, { $doubtful ->
     [one] { $doubtful } ist
    *[other] { $doubtful } sind
 } zweifelhaft.
@@ -176,8 +188,8 @@ class-terminal-title = { $name }: { $walkers } Gehende, { $lanes ->
 }
 class-terminal-standard = Vorgabe: { $standard }. Prüfsumme: { $fingerprint }.
 class-terminal-key = Ein Vorschlag: Ein Mensch unterschreibt. + gefunden, x verfehlt, ? zweifelhaft, . kein Beleg; (zählt nicht).
-class-terminal-asked = gefragt: { $message }
-class-terminal-found = gefunden: { $message }
+class-terminal-asked = Frage: { $message }
+class-terminal-found = Befund: { $message }
 class-terminal-begun = { $lanes ->
     [one] { $lanes } Bahn
    *[other] { $lanes } Bahnen

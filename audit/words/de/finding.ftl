@@ -11,7 +11,7 @@ finding-azimuth = Abschnitt { $leg }: Der Plan gibt die { $north ->
 } mit { $given } an; { $because } { $expected }, { $off } davon.{ $slips }{ $explained }
 finding-distance = Abschnitt { $leg }: Der Plan gibt { $given } an; zwischen seinen { -point(form: "to") } sind es { $along }.{ $slips }{ $explained }
 finding-distance-via = Abschnitt { $leg }: Der Plan gibt { $given } an; über seine Zwischenpunkte sind es { $along }.{ $slips }{ $explained }
-finding-paces = Abschnitt { $leg }: Der Plan gibt { $given } { -pace } an; { $distance } mit { $rate } Schritten je 100 m sind { $expected }.{ $slips }
+finding-paces = Abschnitt { $leg }: Der Plan gibt { $given } { -pace } an; { $distance } mit { $rate } { -pace(form: "to") } je 100 m sind { $expected }.{ $slips }
 finding-reference = {" "}Die Koordinate von { $point } erklärt es.
 finding-overlong = Abschnitt { $leg }: Zwischen { $start } und { $end } liegen { $km } km. Ihre Zone und ihr 100-km-Quadrat prüfen.{ $explained }
 finding-so-would = {" "}Ebenso { $text } für { $point }: { $what }.

@@ -21,3 +21,11 @@ map-ground-elevation = Unter der Karte: Höhen{ $source ->
 }, mit Licht von Nordwesten schattiert.
 map-ground-picture = Unter der Karte: { $source }, aufgehellt.
 map-ground-a-picture = Unter der Karte: ein Bild, aufgehellt.
+map-utm = UTM-Zone { $zone } { $half ->
+    [north] Nord
+   *[south] Süd
+}, { $datum }
+map-ups = UPS { $half ->
+    [north] Nord
+   *[south] Süd
+}, WGS 84

@@ -11,4 +11,4 @@ note-no-model = Kein vorhandenes Magnetfeldmodell gilt für { $date }: Die angeg
 note-angle-computed = Die Nadelabweichung ist berechnet ({ $model }, { $date }): { $angle }, Standardfehler { $error }. Mit der Karte in der Hand vergleichen.
 note-weak-field = Das waagerechte Magnetfeld ist hier schwach ({ $field } nT): Ein Kompass ist träge und kann weit danebenliegen.
 note-other-day = Der Plan ist für { $plan } und die Aufzeichnung vom { $track }: Dazwischen änderte sich die Nadelabweichung um etwa { $change }.
-note-paces-for = Abschnitt { $leg } hat keine Entfernung; seine Schritte stehen für { $length }.
+note-paces-for = Abschnitt { $leg } hat keine Entfernung; seine { -pace } stehen für { $length }.

@@ -38,7 +38,7 @@ recording-log-time = Abschnitt { $leg }: Das Protokoll beendet ihn { $minutes } 
     [later] später
    *[earlier] früher
 } als hier angenommen, um { $time }.{ $settle }
-recording-log-count = Abschnitt { $leg }: { $paces } Schritte sind { $rate } auf 100 m des Abschnitts, so viele geht niemand; die Zahl wurde weggelassen.
+recording-log-count = Abschnitt { $leg }: { $paces } { -pace } sind { $rate } auf 100 m des Abschnitts, so viele geht niemand; die Zahl wurde weggelassen.
 recording-log-settle = {" "}Hat das Protokoll recht, lege es fest: { $pin }.
 recording-simulated = Die Aufzeichnung sagt von sich, dass sie simuliert ist.
 recording-planned-route = Die Datei enthält auch eine geplante Route, die hier nicht gelesen wurde.

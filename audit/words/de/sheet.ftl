@@ -1,7 +1,7 @@
 # Die Tabelle einer Klasse: Namen der Blätter und Spalten, Wörter in Zellen.
 
 sheet-name-walkers = Gehende
-sheet-name-points = Punkte
+sheet-name-points = { -point(form: "many") }
 sheet-name-legs = Abschnitte
 sheet-name-lanes = Bahnen
 sheet-name-findings = Befunde
@@ -11,7 +11,7 @@ sheet-column-name = Name
 sheet-column-lane = Bahn
 sheet-column-attempt = Versuch
 sheet-column-leg = Abschnitt
-sheet-column-point = Punkt
+sheet-column-point = { -point }
 sheet-column-found = gefunden
 sheet-column-proof = Beleg
 sheet-column-left-out = zählt nicht
@@ -87,7 +87,7 @@ sheet-figure-edition = Ausgabe
 sheet-figure-file = Datei
 sheet-figure-fingerprint = Prüfsumme
 sheet-figure-program = Programm
-sheet-figure-points-to-find = zu findende Punkte
+sheet-figure-points-to-find = zu findende { -point(form: "many") }
 sheet-figure-radius-m = Kreis m
 sheet-figure-survey-sd-m = Fehler der Einmessung m
 sheet-figure-time-limit-min = Zeitgrenze min
@@ -98,7 +98,7 @@ sheet-figure-distance-tolerance-percent = Entfernung auf Prozent
 sheet-figure-order = Reihenfolge
 sheet-figure-road-rule = Regel für Straßen
 sheet-figure-road-distance-m = Abstand von Straßen m
-sheet-figure-weight-of-points = Gewicht der Punkte
+sheet-figure-weight-of-points = Gewicht der { -point(form: "many") }
 sheet-figure-weight-of-time = Gewicht der Zeit
 sheet-figure-weight-of-azimuth = Gewicht der Richtung
 sheet-figure-weight-of-distance = Gewicht der Entfernung

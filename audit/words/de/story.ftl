@@ -25,8 +25,8 @@ story-overshoot = Über die Entfernung hinausgegangen
 story-digits-transposed = Ziffern der Koordinate vertauscht
 story-digit-wrong = Eine Ziffer der Koordinate falsch
 story-easting-northing-swapped = Rechtswert und Hochwert verwechselt
-story-wrong-plotting-scale = Punkte mit dem Planzeiger eines anderen Maßstabs eingetragen
-story-wrong-point = Andere Punkte für die der Strecke gehalten
+story-wrong-plotting-scale = { -point(form: "many") } mit dem Planzeiger eines anderen Maßstabs eingetragen
+story-wrong-point = Andere { -point(form: "many") } für die der Strecke gehalten
 
 story-other = Mehrere Abschnitte teilen: { $cause }
 story-told = { $story }{ $size ->

@@ -44,11 +44,14 @@
 }
 
 -pace = { $form ->
+    [to] Schritten
    *[many] Schritte
 }
 -pace-single-pace = { $form ->
+    [to] Einfachschritten
    *[many] Einfachschritte
 }
 -pace-double-pace = { $form ->
+    [to] Doppelschritten
    *[many] Doppelschritte
 }

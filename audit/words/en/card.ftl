@@ -55,7 +55,10 @@ card-clicks-said = { $count }{ $hand ->
 }
 card-climb = climb
 card-climb-said = +{ $up } −{ $down } m
-card-paces-walked = paces walked
+card-paces-walked = { $pace ->
+    [single] single
+   *[double] double
+} paces walked
 card-left-at = left at
 card-reached-at = reached at
 card-time = time: { $times }

@@ -21,7 +21,7 @@ leg-undecided-two = undecided: { $causes }
 leg-one-of-two = one of two ({ $sure } together): { $causes }
 leg-undecided-none = undecided: no cause stands out ({ $sure })
 leg-cause = { $cause } ({ $sure })
-leg-inherited = a start away from its point; of its own, ordinary error
+leg-inherited = a start away from its { -point }; of its own, ordinary error
 
 leg-azimuth = { -azimuth } { $error } ({ $interval })
 leg-distance = distance { $error }

@@ -21,3 +21,11 @@ map-ground-elevation = Under the map: elevation{ $source ->
 }, shaded with light from the north-west.
 map-ground-picture = Under the map: { $source }, paled.
 map-ground-a-picture = Under the map: a picture, paled.
+map-utm = UTM zone { $zone } { $half ->
+    [north] north
+   *[south] south
+}, { $datum }
+map-ups = UPS { $half ->
+    [north] north
+   *[south] south
+}, WGS 84

@@ -11,4 +11,4 @@ note-no-model = No magnetic model at hand covers { $date }: the grid-magnetic an
 note-angle-computed = The grid-magnetic angle is computed ({ $model }, { $date }): { $angle }, standard error { $error }. Check it against the map in hand.
 note-weak-field = The horizontal magnetic field is weak here ({ $field } nT): a compass is sluggish and can be far off.
 note-other-day = The plan is for { $plan } and the track is of { $track }: the grid-magnetic angle changed by about { $change } between them.
-note-paces-for = Leg { $leg } has no distance; its paces stand for { $length }.
+note-paces-for = Leg { $leg } has no distance; its { -pace } stand for { $length }.

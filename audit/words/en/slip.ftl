@@ -46,7 +46,7 @@ slip-paces-of = the pace count of leg { $leg }
 slip-single-for-double = single paces counted for double ones
 slip-double-for-single = double paces counted for single ones
 slip-points-distance = the distance between its { -point(form: "many") }
-slip-paces-of-hundreds = the paces of { $metres }
+slip-paces-of-hundreds = the { -pace } of { $metres }
 slip-hundreds-too-much = { $count ->
     [1] a hundred
    *[other] { $count } hundred

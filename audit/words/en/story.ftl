@@ -25,8 +25,8 @@ story-overshoot = The walk went on past its distance
 story-digits-transposed = Digits of the reference were swapped
 story-digit-wrong = A digit of the reference was wrong
 story-easting-northing-swapped = Easting and northing were taken for each other
-story-wrong-plotting-scale = Points were plotted with the tool of another map scale
-story-wrong-point = Other points were taken for those of the course
+story-wrong-plotting-scale = { -point(form: "start-many") } were plotted with the tool of another map scale
+story-wrong-point = Other { -point(form: "many") } were taken for those of the course
 
 # The rest of that sentence.
 story-other = Legs share { $cause },
