@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cache
 from typing import Literal
 
 from audit.classroom.records import ClassLeg, ClassResult, LegResult, WalkerResult
 from audit.track import utc_text
-from audit.words import say, told
+from audit.words import PLAIN_ENGLISH, say, told
+from audit.words.spoken_words import message_names
 
 CellKind = Literal["text", "whole", "metres", "degrees", "share", "minutes", "number", "moment"]
 Cell = str | int | float | bool | None
@@ -132,7 +134,11 @@ def standard_sheet(result: ClassResult) -> Sheet:
         ("signed_by", "", say("sheet-proposal")),
     ]  # fmt: skip
     rows = tuple(
-        (say(f"sheet-figure-{name.replace('_', '-')}"), value, sources.get(source, source))
+        (
+            say(f"sheet-figure-{name.replace('_', '-')}"),
+            value,
+            _source_words(sources.get(source, source)),
+        )
         for name, value, source in figures
     )
     return Sheet(
@@ -141,6 +147,19 @@ def standard_sheet(result: ClassResult) -> Sheet:
                  Column(name="source", width=90)),
         rows=rows,
     )  # fmt: skip
+
+
+def _source_words(source: str) -> str:
+    """Tell a source of a shipped standard in the reader's words; any other is as it was written."""
+    ident = _shipped_sources().get(source)
+    return source if ident is None else say(ident)
+
+
+@cache
+def _shipped_sources() -> dict[str, str]:
+    """Give the messages of what the shipped standards say of their figures, by that text."""
+    idents = [ident for ident, topic in message_names("en").items() if topic == "source"]
+    return {PLAIN_ENGLISH.say(ident): ident for ident in idents}
 
 
 def _minutes(seconds: float | None) -> float | None:

@@ -11,10 +11,12 @@ import pytest
 from classroom.hand_made import lane, track
 
 from audit.classroom.grade_class import grade
-from audit.readers.standard_file import read_standard
+from audit.readers.standard_file import SHIPPED_STANDARDS, read_standard
 from audit.reports.class_files import class_texts
+from audit.reports.class_rows import standard_sheet
 from audit.reports.spreadsheet_cells import tame
 from audit.roster import Roster, RosterEntry
+from audit.words import Words, spoken
 
 NAMES = ('=HYPERLINK("x","y")', "+1", "-2+3", "@SUM(A1)", "\uff1d1+1", " =1", "Zoë; Ångström")
 
@@ -42,6 +44,23 @@ def test_every_sheet_has_frozen_headings_and_a_filter(book):
     for sheet in book:
         assert sheet.freeze_panes == "B2"
         assert sheet.auto_filter.ref
+
+
+def test_the_sources_of_shipped_standards_are_told_in_german(result):
+    """Bug: the German spreadsheet had the sources of the standard in English."""
+    for name in SHIPPED_STANDARDS:
+        standard = read_standard(name)
+        english = {source for _, source in standard.sources}
+        of_it = replace(result, standard=standard)
+        assert english <= {row[2] for row in standard_sheet(of_it).rows}
+        with spoken(Words(language="de")):
+            told = {row[2] for row in standard_sheet(of_it).rows}
+        assert english & told == set()
+    own = replace(standard, sources=(("order", "agreed by us"),))
+    with spoken(Words(language="de")):
+        assert "agreed by us" in {
+            row[2] for row in standard_sheet(replace(result, standard=own)).rows
+        }
 
 
 def test_no_cell_is_a_formula_and_none_begins_like_one(book):
