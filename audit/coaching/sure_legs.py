@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from audit.diagnosis.explain import STEADY
 from audit.diagnosis.finding import Finding
 from audit.diagnosis.leg_densities import WITHIN
+from audit.diagnosis.steady_sizes import STEADY
 from audit.measurement.leg_measures import LegAudit, LegMeasures
 from audit.settings import CoachingSettings
 

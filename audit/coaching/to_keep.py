@@ -173,7 +173,7 @@ def _records(shown: Shown, measured: int) -> Iterator[_Praise]:
     misnoted = any(hop.noted for of in shown.steps.values() for hop in of.hops)
     if shown.logged and shown.walked and not misnoted:
         yield _habit(0.5, "log", sentence("coach-log"))
-    if measured:
+    if measured and 2 * measured >= len(shown.walked):
         yield _habit(0.1, "recording", sentence("coach-recording", count=measured))
 
 
