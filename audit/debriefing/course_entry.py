@@ -15,7 +15,7 @@ def course_entry(card: LegCard) -> CourseEntry:
         "date": None if card.date is None else card.date.isoformat(),
         "date_from": card.date_source,
         "grid": card.grid.code,
-        "grid_name": card.grid.name,
+        "grid_name": str(card.grid.name),
         "grid_magnetic_angle_deg": float(card.angles.grid_magnetic_angle_deg),
         "grid_magnetic_angle_from": card.angle_source,
         "declination_deg": card.declination_deg,
