@@ -90,23 +90,34 @@ def _unseen(debrief: Debrief, leg: LegDebrief, settings: GradingSettings) -> boo
     """Tell whether the leg may have been walked before the recording began or after it ended.
 
     A recording that ends, or begins, out on the course says nothing of what came after,
-    or before.
+    or before; nor does one that ends, or begins, where the course comes by its own finish,
+    or start, in between.
     """
+    legs, clean = debrief.card.legs, debrief.clean
     numbers = [n for n, one in enumerate(debrief.legs) if one.audit.measures is not None]
     number = debrief.legs.index(leg)
-    ends = (debrief.card.legs[0].start, debrief.card.legs[-1].end)
-    clean = debrief.clean
+    first, last = (numbers[0], numbers[-1]) if numbers else (len(legs) - 1, 0)
+    start, finish = legs[0].start, legs[-1].end
+    on_the_way = [
+        {_place(one.start) for one in legs[1 : first + 1]},
+        {_place(one.end) for one in legs[last:-1]},
+    ]
 
     def out(fix: int) -> bool:
         return all(
-            math.hypot(clean.east_m[fix] - end.east_m, clean.north_m[fix] - end.north_m)
+            _place(end) in on_the_way[fix]
+            or math.hypot(clean.east_m[fix] - end.east_m, clean.north_m[fix] - end.north_m)
             > settings.course_ends_m
-            for end in ends
+            for end in (start, finish)
         )
 
-    after = not numbers or number > numbers[-1]
-    before = not numbers or number < numbers[0]
+    after = not numbers or number > last
+    before = not numbers or number < first
     return (after and out(-1)) or (before and out(0))
+
+
+def _place(point: CardPoint) -> tuple[float, float]:
+    return point.east_m, point.north_m
 
 
 def _speed_m_s(debrief: Debrief, settings: GradingSettings) -> float:

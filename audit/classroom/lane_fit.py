@@ -32,20 +32,31 @@ def fit_lane(places: FloatArray, lane: Lane, settings: GradingSettings) -> LaneF
     if lane.card.order == "free":
         total, passed = float(cost.min(axis=0).sum()), int(near.any(axis=0).sum())
     else:
-        total, passed = _in_order(cost, near, settings.lane_most)
+        total, passed = _in_order(cost, settings.lane_most), _passed_in_order(near, lane.points)
     return LaneFit(lane=lane.name, passed=passed / count, cost=total / count)
 
 
-def _in_order(cost: FloatArray, near: NDArray[np.bool_], most: float) -> tuple[float, int]:
-    """Pass the points in order as cheaply, and as many of them, as the walk allows."""
+def _in_order(cost: FloatArray, most: float) -> float:
+    """Pass the points in order as cheaply as the walk allows."""
     least = np.zeros(len(cost))
-    passed = np.zeros(len(cost))
     for point in range(cost.shape[1]):
         here = np.minimum.accumulate(least + cost[:, point])
         least = np.minimum(here, least + most)
-        counted = np.maximum.accumulate(np.where(near[:, point], passed + 1.0, 0.0))
-        passed = np.maximum(passed, counted)
-    return float(least[-1]), int(passed[-1])
+    return float(least[-1])
+
+
+def _passed_in_order(near: NDArray[np.bool_], points: FloatArray) -> int:
+    """Give how many points the walk passes in order, at most.
+
+    Who stays at one place passes it once, however often the lane comes back to it: it
+    counts again only after another place.
+    """
+    upto: list[FloatArray] = []  # by point: the most that are passed where it is the last
+    for point, place in enumerate(points):
+        before = [upto[one] for one in range(point) if not np.array_equal(points[one], place)]
+        most = np.max(before, axis=0) if before else np.zeros(len(near))
+        upto.append(np.maximum.accumulate(np.where(near[:, point], most + 1.0, 0.0)))
+    return int(max(counted[-1] for counted in upto))
 
 
 def even_places(

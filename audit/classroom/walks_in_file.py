@@ -116,19 +116,63 @@ def _start_left(clean: CleanTrack, lane: Lane, settings: GradingSettings) -> flo
 def _parted(
     clean: CleanTrack, lanes: Sequence[Lane], settings: GradingSettings
 ) -> list[CleanTrack]:
-    """Part a recording where what lies on either side is a walk of some lane by itself."""
+    """Part a recording where what lies on either side is a walk of some lane by itself.
+
+    Of all the moments that may part it, the one that explains most. A lane that passes its
+    start again is walked on both sides of it: as one walk it passes all the points that the
+    sides do, so that nothing is explained by two.
+    """
+    whole = _fits(clean, lanes, settings)
+    best_more, best_sides = -np.inf, None
     for at_s in _may_part(clean, lanes, settings):
         here = int(np.searchsorted(clean.time_s, at_s))
         sides = [clean.part(slice(None, here)), clean.part(slice(here, None))]
-        if all(len(side) >= 2 and _is_walk(side, lanes, settings) for side in sides):
-            return [one for side in sides for one in _parted(side, lanes, settings)]
-    return [clean]
+        if any(len(side) < 2 for side in sides):
+            continue
+        more = _more_as_two([_fits(side, lanes, settings) for side in sides], whole, settings)
+        if more is not None and more > best_more:
+            best_more, best_sides = more, sides
+    if best_sides is None:
+        return [clean]
+    return [one for side in best_sides for one in _parted(side, lanes, settings)]
 
 
-def _is_walk(clean: CleanTrack, lanes: Sequence[Lane], settings: GradingSettings) -> bool:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Passing:
+    """The lane of which a stretch passes most points: how many, and what share of them."""
+
+    lane: str
+    points: int
+    share: float
+
+
+def _more_as_two(
+    sides: Sequence[_Passing], whole: _Passing, settings: GradingSettings
+) -> float | None:
+    """Give how many more points two walks explain than one, as a share of the lane of that one.
+
+    The place of parting is both an end and a start, and one walk passes it but once. None
+    where a side is no walk, or where the two explain no more than one walk that went astray.
+    """
+    if any(side.share < settings.walk_of_lane for side in sides):
+        return None
+    more = sum(side.points for side in sides) - 1 - whole.points
+    same = len({side.lane for side in sides}) == 1
+    least = settings.walks_same_lane if same else settings.walks_two_lanes
+    share = more * whole.share / whole.points
+    return share if share >= least else None
+
+
+def _fits(clean: CleanTrack, lanes: Sequence[Lane], settings: GradingSettings) -> _Passing:
+    """Give the lane of which a stretch passes most points, of those that it is a walk of."""
     places, _ = _even(clean, settings)
-    fits = fit_lanes(places, lanes, settings)
-    return max(fit.passed for fit in fits) >= settings.walk_of_lane
+    counts = {lane.name: len(lane.points) for lane in lanes}
+    passed = [
+        _Passing(lane=fit.lane, points=round(fit.passed * counts[fit.lane]), share=fit.passed)
+        for fit in fit_lanes(places, lanes, settings)
+    ]
+    walked = [one for one in passed if one.share >= settings.walk_of_lane]
+    return max(walked or passed, key=lambda one: (one.points, one.share))
 
 
 def _may_part(clean: CleanTrack, lanes: Sequence[Lane], settings: GradingSettings) -> list[float]:

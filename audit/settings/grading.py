@@ -49,6 +49,12 @@ class GradingSettings:
     walk_of_lane: float = 0.6
     """A stretch that passes this share of the points, in order, is a walk of the lane; chosen:
     more than half, so that one course is never split in two of itself."""
+    walks_same_lane: float = 0.5
+    walks_two_lanes: float = 0.25
+    """A recording is two walks where they pass by so much of the points more than one walk does:
+    of one lane, and of two different ones; chosen: two walks that miss a point each pass a half
+    more, one walk whose lane comes back to the start none, and one that takes the loops of such
+    a lane the other way round 0.4."""
     other_lane_nats: float = 1.0
     """By so much a point must a walk fit another lane better to be asked about; chosen."""
 

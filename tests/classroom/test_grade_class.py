@@ -142,3 +142,14 @@ def test_a_point_that_is_missed_in_its_turn_and_passed_later_is_doubtful():
     assert verdict.grade == "doubtful"
     assert not verdict.approach.in_turn
     assert "another time" in " ".join(verdict.evidence_against)
+
+
+@pytest.mark.parametrize("ends_m", [0.0, 60.0])
+def test_a_recording_that_ends_where_the_lane_passes_its_finish_fails_nobody(ends_m):
+    """Bug: what came after was held to be missed, for the recording ends at the finish."""
+    loops = lane("loops", (400.0, 100.0), (0.0, 0.0), (-300.0, 400.0), (0.0, 0.0))
+    walk = track((0.0, 0.0), (400.0, 100.0), (ends_m, 0.0), source="a.gpx")
+    (one,) = grade({"loops": loops.plan}, [walk], read_standard("day-course")).walkers
+    assert one.legs[0].point.grade == "found"
+    assert one.legs[2].point.grade == "no-evidence"
+    assert one.verdict.grade == "doubtful"

@@ -103,6 +103,35 @@ def test_two_walks_in_one_file_are_parted_at_the_start():
     assert min(lengths) > 0.3 * len(both)
 
 
+def test_a_lane_that_passes_its_start_again_is_one_walk():
+    """Bug: at each return to the start the walk was cut, and a rest there was a walk as well."""
+    loops = lane("loops", (400.0, 100.0), (0.0, 0.0), (-300.0, 400.0), (0.0, 0.0))
+    way = ((0.0, 0.0), (400.0, 100.0), (0.0, 0.0), (-300.0, 400.0), (0.0, 0.0))
+    rest = ((60.0, 0.0), (0.0, 0.0))  # left and come back to, as by who fetches water
+    walk = track(*rest, *way, *rest)
+    (task,) = drafted([walk], lanes=(loops,)).tasks
+    assert len(task.track) == len(walk)
+    other_way_round = track(way[0], way[3], way[0], way[1], way[0])
+    assert len(drafted([other_way_round], lanes=(loops,)).tasks) == 1
+
+
+@pytest.mark.parametrize("walks", [2, 3])
+def test_walks_of_a_lane_that_passes_its_start_again_are_parted_between_them(walks):
+    loops = lane("loops", (400.0, 100.0), (0.0, 0.0), (-300.0, 400.0), (0.0, 0.0))
+    way = ((400.0, 100.0), (0.0, 0.0), (-300.0, 400.0), (0.0, 0.0))
+    tasks = drafted([track((0.0, 0.0), *way * walks)], lanes=(loops,)).tasks
+    assert [task.own_lane_fit.passed for task in tasks] == [1.0] * walks
+    lengths = [len(task.track) for task in tasks]
+    assert max(lengths) < 1.1 * min(lengths)
+
+
+def test_a_lane_within_another_parts_no_walk_of_the_longer():
+    out_and_back = lane("short", (400.0, 100.0), (0.0, 0.0))
+    loops = lane("loops", (400.0, 100.0), (0.0, 0.0), (-300.0, 400.0), (0.0, 0.0))
+    walk = track((0.0, 0.0), (400.0, 100.0), (0.0, 0.0), (-300.0, 420.0), (0.0, 0.0))
+    assert len(drafted([walk], lanes=(out_and_back, loops)).tasks) == 1
+
+
 def test_a_roster_gives_each_of_two_walks_in_one_file_its_own():
     both = track(*EAST_WALK, *EAST_WALK[1:], source="both.gpx")
     rows = [RosterEntry(name="Adder", files=("both.gpx",), attempt=n) for n in (1, 2)]
