@@ -6,7 +6,8 @@ import datetime as dt
 from collections.abc import Callable
 from typing import Any
 
-from audit.classroom.class_draft import ClassDraft
+from audit.classroom.class_draft import OTHER_LANE, ClassDraft
+from audit.classroom.days_asked import OTHER_DAY
 from audit.classroom.records import ClassResult, LaneLeg, LaneResult, LegResult, WalkerResult
 from audit.school_records.attempt import Attempt, LegOfAttempt, course_print
 from audit.school_records.day_walked import day_walked
@@ -19,18 +20,32 @@ Place = tuple[float, float]
 def attempts_of_class(
     result: ClassResult, draft: ClassDraft, pseudonym: Callable[[str], str]
 ) -> list[Attempt]:
-    """Give the attempts of all walkers that were graded.
+    """Give the attempts of all walkers that were graded, and of whose walk nobody asks.
 
     The roster's names count, so that a class without names keeps the same walkers.
     """
+    asked = whose_walk_is_asked(result)
     entries = draft.inputs.roster.entries if draft.inputs.roster is not None else ()
     names = [entry.name for entry in entries]
     names += [walker.name for walker in result.walkers[len(names) :]]
     return [
         attempt_of_walker(result, walker, pseudonym(name))
         for walker, name in zip(result.walkers, names, strict=False)
-        if walker.state == "graded"
+        if walker.state == "graded" and walker.ident not in asked
     ]
+
+
+def whose_walk_is_asked(result: ClassResult) -> frozenset[str]:
+    """Give the walkers whose recording may be of another lane, or of another day.
+
+    It may be another's walk: a record cannot be asked about it any more.
+    """
+    return frozenset(
+        walker
+        for finding in result.findings
+        if finding.question and finding.what in (OTHER_LANE, OTHER_DAY)
+        for walker in finding.walkers
+    )
 
 
 def attempt_of_walker(result: ClassResult, walker: WalkerResult, pseudonym: str) -> Attempt:

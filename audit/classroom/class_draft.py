@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from audit.areas import Area
 from audit.classroom.batch_clock import BatchClock, by_first_crossing
 from audit.classroom.clocks_asked import clocks_asked
+from audit.classroom.days_asked import days_asked
 from audit.classroom.each_its_own import HandedIn
 from audit.classroom.handed_in import by_file, by_roster, check_roster
 from audit.classroom.joined_files import join_parts
@@ -27,6 +28,9 @@ from audit.settings import Settings
 from audit.standard import Standard
 from audit.words import PLAIN_ENGLISH, Words, sentence
 from audit.words.figures import Listed, Percent
+
+OTHER_LANE = "other-lane"
+"""What the question about a walk that fits another lane better is called."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -91,7 +95,7 @@ def draft_class(inputs: ClassInputs) -> ClassDraft:
     else:
         check_roster(inputs.roster, names, [one.file for one in inputs.recordings])
         handed, findings = by_roster(
-            inputs.roster, inputs.recordings, inputs.settings.grading.part_gap_s
+            inputs.roster, inputs.recordings, inputs.lanes, inputs.settings.grading
         )
     settled = [_settled(one, inputs) for one in handed]
     clock = _clock(settled, inputs)
@@ -110,6 +114,7 @@ def draft_class(inputs: ClassInputs) -> ClassDraft:
     findings += _twice(inputs.recordings)
     asked = [*findings, *(asked for task in tasks for asked in _asked(task))]
     asked += clocks_asked(tasks, inputs.settings.grading)
+    asked += days_asked(tasks, inputs.lanes)
     return ClassDraft(
         inputs=inputs, tasks=tasks, findings=tuple(asked), clock=clock, notes=tuple(notes)
     )
@@ -226,7 +231,7 @@ def _asked(task: WalkerTask) -> list[ClassFinding]:
             passed=Percent(share=better.passed),
             own=Percent(share=own.passed),
         )
-        asked.append(_finding("other-lane", task, message, question=True))
+        asked.append(_finding(OTHER_LANE, task, message, question=True))
     if task.problem is not None:
         message = sentence("shows-unusable", walker=task.name, problem=task.problem)
         asked.append(_finding("broken-file", task, message))

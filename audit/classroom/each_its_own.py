@@ -2,14 +2,21 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 from itertools import pairwise
 
+from audit.classroom.days_asked import days_from_plan
+from audit.classroom.lane import Lane
+from audit.classroom.lane_fit import better_lane
+from audit.classroom.lane_names import lane_called
 from audit.classroom.records import ClassFinding
 from audit.classroom.walk_time import roster_start_s
 from audit.classroom.walks_in_file import FoundWalk, Recording
 from audit.roster import RosterEntry
+from audit.settings import GradingSettings
 from audit.words import sentence
 from audit.words.figures import Listed
 
@@ -31,24 +38,25 @@ class HandedIn:
 
 
 def each_its_own(
-    handed: Sequence[HandedIn], part_gap_s: float
+    handed: Sequence[HandedIn], lanes: Sequence[Lane], settings: GradingSettings
 ) -> tuple[list[HandedIn], list[ClassFinding]]:
     """Settle rows with several walks: parts of one walk stay together, others go one by one.
 
     The files that a row names are parts of its one walk, unless another row names them
-    too. Of several walks a row has the one that begins nearest to its start, else the
-    next in order of time. Walks that nobody has are asked about.
+    too. Of several walks a row has one of its plan's day, where there is any; of those the
+    one that begins at its start, else one that fits no other lane better, else the next in
+    order of time. Walks that nobody has are asked about.
     """
     settled: list[HandedIn] = []
     given: set[tuple[str, float]] = set()
     told: list[ClassFinding] = []
     for one in handed:
         rivals = [other for other in handed if set(other.files) & set(one.files)]
-        if len(one.parts) <= 1 or (len(rivals) == 1 and _one_walk(one, part_gap_s)):
+        if len(one.parts) <= 1 or (len(rivals) == 1 and _one_walk(one, settings.part_gap_s)):
             settled.append(one)
             continue
         free = [part for part in one.parts if _mark(part) not in given] or list(one.parts)
-        own = min(free, key=lambda part, row=one: _off_s(row.entry, part))  # type: ignore[misc]
+        own = min(free, key=partial(_unlike, one.entry, lanes=lanes, settings=settings))
         given.add(_mark(own))
         settled.append(replace(one, parts=(own,), files=(own[0].file,)))
         if one is rivals[-1]:
@@ -69,13 +77,37 @@ def _one_walk(one: HandedIn, part_gap_s: float) -> bool:
     return all(0.0 <= later[0] - first[1] <= part_gap_s for first, later in pairwise(known))
 
 
-def _off_s(entry: RosterEntry, part: Part) -> tuple[float, float]:
-    """Give how far from the row's start a walk begins, and when, for those without a start."""
-    span = part[1].span_s
-    if span is None:
-        return 0.0, 0.0
-    start_s = roster_start_s(entry.start, span[0])
-    return (0.0 if start_s is None else abs(start_s - span[0])), span[0]
+def _unlike(
+    entry: RosterEntry, part: Part, lanes: Sequence[Lane], settings: GradingSettings
+) -> tuple[float, ...]:
+    """Give what speaks against a walk being that of a row, what weighs most first.
+
+    A clock time returns each day, so that the day comes before it. Next to it the walk that
+    begins then, whatever its lane: a lane may have been taken wrongly, and is asked about.
+    """
+    walk = part[1]
+    if walk.span_s is None:
+        return (0.0,)
+    begun_s = walk.span_s[0]
+    own = lane_called(entry.lane, [(lane.name, lane.card.name) for lane in lanes])
+    start_s = roster_start_s(entry.start, begun_s)
+    off_s = 0.0 if start_s is None else abs(start_s - begun_s)
+    elsewhere = own is not None and better_lane(walk.fits, own, settings) is not None
+    return (
+        _days_off(entry, own, begun_s, lanes),
+        off_s > settings.clock_wrong_s,
+        elsewhere,
+        off_s,
+        begun_s,
+    )
+
+
+def _days_off(entry: RosterEntry, own: str | None, begun_s: float, lanes: Sequence[Lane]) -> int:
+    """Give how many days from its plan's a walk is; 0 where the row's start names the day."""
+    if isinstance(entry.start, dt.datetime):
+        return 0
+    planned = {days_from_plan(lane, begun_s) for lane in lanes if own in (None, lane.name)}
+    return min((abs(days) for days in planned if days is not None), default=0)
 
 
 def _mark(part: Part) -> tuple[str, float]:

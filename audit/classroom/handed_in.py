@@ -7,11 +7,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from audit.classroom.each_its_own import HandedIn, each_its_own
+from audit.classroom.lane import Lane
 from audit.classroom.lane_names import lane_called
 from audit.classroom.records import ClassFinding
 from audit.classroom.walks_in_file import Recording
 from audit.errors import InputRefusedError, Problem
 from audit.roster import Roster, RosterEntry
+from audit.settings import GradingSettings
 from audit.words import sentence
 from audit.words.figures import Listed, Percent
 
@@ -69,7 +71,10 @@ def _problem(
 
 
 def by_roster(
-    roster: Roster, recordings: Sequence[Recording], part_gap_s: float
+    roster: Roster,
+    recordings: Sequence[Recording],
+    lanes: Sequence[Lane],
+    settings: GradingSettings,
 ) -> tuple[list[HandedIn], list[ClassFinding]]:
     """Give each row its recordings; what is left over, or missing, is told."""
     sorting = _Sorting(recordings={one.file: one for one in recordings})
@@ -84,7 +89,7 @@ def by_roster(
     for file, recording in sorting.recordings.items():
         if file not in sorting.taken:
             sorting.findings.append(_nobodys(recording))
-    handed, asked = each_its_own(sorting.handed, part_gap_s)
+    handed, asked = each_its_own(sorting.handed, lanes, settings)
     return handed, [*sorting.findings, *asked]
 
 

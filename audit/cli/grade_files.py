@@ -15,7 +15,7 @@ import audit
 from audit import words
 from audit.areas import Area
 from audit.classroom.assemble import assemble
-from audit.classroom.attempt_of_walker import attempts_of_class
+from audit.classroom.attempt_of_walker import attempts_of_class, whose_walk_is_asked
 from audit.classroom.class_draft import ClassDraft, ClassInputs, draft_class
 from audit.classroom.harder_legs import load_model
 from audit.classroom.lane import Lane, lane_of
@@ -55,6 +55,7 @@ from audit.roster import PunchList, Roster
 from audit.settings import Settings
 from audit.standard import Standard
 from audit.words import in_force
+from audit.words.figures import Listed
 
 if TYPE_CHECKING:
     from audit.cli.cluster import Cluster
@@ -112,6 +113,7 @@ def grade_files(
         walkers = _graded(draft, asked.folder, workers)
     result = assemble(draft, walkers)
     attempts = [] if records is None else attempts_of_class(result, draft, records.pseudonym)
+    asked_of = whose_walk_is_asked(result)
     if asked.private:
         result = private_class(result, draft)
         forget_kept(asked.folder)
@@ -139,7 +141,17 @@ def grade_files(
     )
     if records is not None:
         records.keep(attempts)
+        _say_who_is_not_kept(result, asked_of)
     return result
+
+
+def _say_who_is_not_kept(result: ClassResult, asked_of: Collection[str]) -> None:
+    """Say of whom the records keep nothing, for it is asked whose walk it is."""
+    names = [one.name for one in result.walkers
+             if one.state == "graded" and one.ident in asked_of]  # fmt: skip
+    if names:
+        walkers = Listed(things=list(dict.fromkeys(names))).shown(words.in_force())
+        say_note(words.say("class-terminal-not-kept", walkers=walkers))
 
 
 def _say_of_roads(papers: _Papers, asked: Asked) -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import datetime as dt
+
 import numpy as np
 
 from audit.classroom.lane import Lane, lane_of
@@ -16,7 +18,7 @@ BEGIN_S = 1_789_819_200.0
 """2026-09-19T12:00:00Z."""
 
 
-def lane(name: str, *places_m: tuple[float, float]) -> Lane:
+def lane(name: str, *places_m: tuple[float, float], date: dt.date | None = None) -> Lane:
     """Give a lane from the gate through places (east, north of it) in order."""
     grid = course_grid(GRID)
     at = [(GATE[0] + east, GATE[1] + north) for east, north in ((0.0, 0.0), *places_m)]
@@ -32,7 +34,7 @@ def lane(name: str, *places_m: tuple[float, float]) -> Lane:
     )
     plan = Plan(
         name=f"Lane {name}", grid=GRID, points=points, legs=legs,
-        grid_magnetic_angle_deg=-7.0, source=f"{name}.toml",
+        grid_magnetic_angle_deg=-7.0, date=date, source=f"{name}.toml",
     )  # fmt: skip
     return lane_of(name, plan, None)
 

@@ -10,7 +10,7 @@ import pytest
 from classroom.hand_made import BEGIN_S, lane, track
 
 from audit.classroom.class_draft import ClassInputs, draft_class
-from audit.classroom.walks_in_file import look_through, part_of
+from audit.classroom.walks_in_file import look_through, part_of, put_together
 from audit.errors import InputRefusedError
 from audit.roster import Roster, RosterEntry
 from audit.settings import Settings
@@ -207,3 +207,63 @@ def test_files_in_one_cell_are_one_walk():
     assert len(task.track) == len(parts[0]) + len(parts[1])
     assert np.all(np.diff(task.track.time_s) > 0.0)  # in order of time, whatever the cell's
     assert draft.findings == ()
+
+
+DAY_S = 86_400.0
+DAY = dt.datetime.fromtimestamp(BEGIN_S, dt.UTC).date()
+DATED = lane("east", *EAST_WALK[1:], date=DAY)
+
+
+def weekend(*walks):
+    """One recording of walks on the days before the planned one and on it, at the same hour."""
+    tracks = [
+        track(*walk, begin_s=BEGIN_S + DAY_S * (number + 1 - len(walks)))
+        for number, walk in enumerate(walks)
+    ]
+    return replace(put_together(tracks), source="weekend.gpx")
+
+
+def test_of_a_recording_of_several_days_a_row_has_the_walk_of_the_plan_s_day():
+    """Bug: a clock time returns each day, so that all tied and the first day's was graded."""
+    clock = dt.datetime.fromtimestamp(BEGIN_S + 60.0, dt.UTC).timetz()
+    row = RosterEntry(name="Adder", lane="east", files=("weekend.gpx",), start=clock)
+    walks = (EAST_WALK, WEST_WALK, EAST_WALK)
+    (task,) = drafted([weekend(*walks)], row, lanes=(DATED, WEST)).tasks
+    assert task.track.time_s[0] == pytest.approx(BEGIN_S, abs=120.0)
+    friday = dt.datetime.fromtimestamp(BEGIN_S - 2.0 * DAY_S, dt.UTC)
+    (task,) = drafted([weekend(*walks)], replace(row, start=friday), lanes=(DATED, WEST)).tasks
+    assert task.track.time_s[0] == pytest.approx(BEGIN_S - 2.0 * DAY_S, abs=120.0)
+
+
+def test_where_no_start_is_known_a_row_has_the_walk_that_fits_its_lane():
+    both = track(*WEST_WALK, *EAST_WALK[1:], source="both.gpx")
+    draft = drafted([both], RosterEntry(name="Adder", lane="east", files=("both.gpx",)))
+    assert draft.tasks[0].better_lane is None
+    assert whats(draft) == ["walks-in-one-file"]
+
+
+def days(*begun, **about):
+    tracks = [
+        track(*EAST_WALK, source=f"{number}.gpx", begin_s=BEGIN_S + DAY_S * day)
+        for number, day in enumerate(begun)
+    ]
+    asked = drafted(tracks, lanes=(DATED,), **about).findings
+    return [(one.what, one.walkers, one.question) for one in asked]
+
+
+def test_a_recording_of_another_day_than_the_plan_is_asked_about():
+    assert days(0, 0, 0) == []
+    assert days(0, -1, 0) == [("other-day", ("1",), True)]
+    assert days(3) == [("other-day", ("0",), True)]
+
+
+def test_a_plan_used_again_is_asked_about_once_and_so_is_who_differs():
+    assert days(7, 7, 7) == [("day", (), True)]
+    assert days(7, 0, 7) == [("day", (), True), ("other-day", ("1",), True)]
+
+
+def test_a_class_without_names_tells_no_other_day_than_the_plan_s():
+    tracks = [track(*EAST_WALK, source=f"{n}.gpx", begin_s=BEGIN_S - DAY_S) for n in range(2)]
+    (finding,) = drafted(tracks, lanes=(DATED,), private=True).findings
+    assert DAY.isoformat() in finding.message
+    assert (DAY - dt.timedelta(days=1)).isoformat() not in finding.message

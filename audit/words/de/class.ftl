@@ -197,6 +197,8 @@ class-terminal-begun = { $lanes ->
     [one] { $recordings } Aufzeichnung
    *[other] { $recordings } Aufzeichnungen
 }, Vorgabe: { $standard }.
+class-terminal-not-kept = Nicht in den Aufzeichnungen der Schule aufgehoben, weil oben gefragt ist, wessen Weg es ist:
+    { $walkers }. Berichtige Liste, Aufzeichnung oder das Datum des Plans und bewerte noch einmal.
 class-terminal-old = { $folder } enthält { $count }, die nicht zu dieser Klasse gehören, aus einem früheren Lauf. Sie bleiben; vor dem
     Weitergeben des Ordners wegnehmen.
 class-terminal-written = Geschrieben nach { $folder }: { $files }, ein Ordner für jeden Gehenden in debriefs und { $sheets ->

@@ -55,6 +55,21 @@ shows-clock = { $walker } verließ den Start nach der Aufzeichnung { $minutes } 
     [recording] es gelten die Zeiten der Aufzeichnung
    *[roster] es gilt der Start der Liste
 }. War der Start verspätet, oder geht eine Uhr falsch?
+shows-batch-day = Der Plan gilt für den { $planned }, aber { $count ->
+    [one] die Aufzeichnung ist
+   *[other] { $count } Aufzeichnungen sind
+} { $walked ->
+    [none] von einem anderen Tag
+   *[other] vom { $walked }
+}. Wurde der Plan noch einmal benutzt, oder sind es Aufzeichnungen eines anderen Tages? Im ersten Fall berichtige
+    sein Datum: Die Missweisung ist die jenes Tages.
+shows-day = Die Aufzeichnung von { $walker } ist { $walked ->
+    [none] von einem anderen Tag
+   *[other] vom { $walked }
+}, { $unlike ->
+    [others] anders als die übrigen; der Plan gilt für den { $planned }
+   *[plan] aber der Plan gilt für den { $planned }
+}. Wurde an einem anderen Tag gegangen, oder gehört sie zu einem anderen Weg? Bewertet wurde sie dennoch.
 shows-shifted = Alle Uhren wurden um { $shift } s gestellt: { $ground }.
 shows-shift-asked = wie verlangt
 shows-shift-nothing = kein Start nach Liste und Aufzeichnung war zu vergleichen

@@ -183,6 +183,8 @@ class-terminal-begun = { $lanes ->
     [one] { $recordings } recording
    *[other] { $recordings } recordings
 }, standard: { $standard }.
+class-terminal-not-kept = Not kept in the records, for it is asked above whose walk it is: { $walkers }. Put the roster,
+    the recording or the date of the plan right and grade again.
 class-terminal-old = { $folder } holds { $count } that are not of this class, from an earlier run. They stay; take them away before
     you share the folder.
 class-terminal-written = Written to { $folder }: { $files }, a folder for each walker in debriefs, and { $sheets ->

@@ -55,6 +55,21 @@ shows-clock = { $walker } left the start { $minutes } min { $later ->
     [recording] the recording's own times were taken
    *[roster] the roster's start was taken
 }. Was the start late, or is a clock wrong?
+shows-batch-day = The plan is for { $planned }, but { $count ->
+    [one] the recording is
+   *[other] { $count } recordings are
+} of { $walked ->
+    [none] another day
+   *[other] { $walked }
+}. Was the plan used again, or are these the recordings of another day? If it was used again, put its date right:
+    the declination is that day's.
+shows-day = The recording of { $walker } is of { $walked ->
+    [none] another day
+   *[other] { $walked }
+}, { $unlike ->
+    [others] unlike the others; the plan is for { $planned }
+   *[plan] but the plan is for { $planned }
+}. Was it walked on another day, or is it the recording of another walk? It was graded all the same.
 shows-shifted = All clocks were put { $shift } s: { $ground }.
 shows-shift-asked = as it was asked for
 shows-shift-nothing = no start by the roster and by a recording to be compared
