@@ -14,6 +14,8 @@ from audit.leg_card import LegCard, work_out_card
 from audit.plan import Plan
 from audit.standard import Standard
 from audit.units import FloatArray
+from audit.words import sentence
+from audit.words.figures import Length
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -80,5 +82,18 @@ def lane_result(lane: Lane, standard: Standard, version: str) -> LaneResult:
         difficulty=float(np.median([1.0 - leg.chance_in_sight for leg in forecasts])),
         fingerprint=fingerprint(standard, (lane.plan,), version),
         findings=tuple(finding.message for finding in card.findings),
-        notes=card.notes,
+        notes=(*card.notes, *([radii] if (radii := two_radii(lane.plan, standard)) else [])),
+    )
+
+
+def two_radii(plan: Plan, standard: Standard) -> str | None:
+    """Say so where a standard's radius is another than the plan's; None where it is not."""
+    if standard.radius_m is None or standard.radius_m == plan.arrival_radius_m:
+        return None
+    return sentence(
+        "shows-two-radii",
+        standard=standard.name,
+        radius=Length(metres=standard.radius_m),
+        plan=plan.source,
+        planned=Length(metres=plan.arrival_radius_m),
     )

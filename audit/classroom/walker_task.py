@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from audit.areas import Area
 from audit.classroom.approaches import approaches
-from audit.classroom.lane import Lane
+from audit.classroom.lane import Lane, two_radii
 from audit.classroom.leg_results import leg_results, skills, time_spent, trace_of
 from audit.classroom.records import LaneFit, LegResult, TrackFacts, WalkerResult, WalkerState
 from audit.classroom.roads_used import roads_used
@@ -78,14 +78,29 @@ def grade_walker(task: WalkerTask, lane: Lane) -> tuple[WalkerResult, Debrief | 
     problem = task.problem
     if task.track is not None:
         try:
-            found = debrief(task.plan, task.track, settings=task.settings)
+            plan = _by_standard(task.plan, task.standard)
+            found = debrief(plan, task.track, settings=task.settings)
         except InputRefusedError as refused:
             problem = " ".join(str(one) for one in refused.problems)
     if found is None:
         state: WalkerState = "refused" if task.tracks else "no-track"
         return _without_walk(task, lane, state, problem), None
     bare = _without_walk(task, lane, "graded", None)
-    return _graded(task, bare, found), found
+    return _graded(task, bare, found), _noted(found, two_radii(task.plan, task.standard))
+
+
+def _noted(found: Debrief, note: str | None) -> Debrief:
+    """Give a debrief with a note; the class says it once, and not of each walker."""
+    if note is None:
+        return found
+    return replace(found, quality=replace(found.quality, notes=(*found.quality.notes, note)))
+
+
+def _by_standard(plan: Plan, standard: Standard) -> Plan:
+    """Give a plan with the radius of a standard that names one: class and debrief have one."""
+    if standard.radius_m is None:
+        return plan
+    return replace(plan, arrival_radius_m=standard.radius_m)
 
 
 def refused_walker(task: WalkerTask, lane: Lane, problem: str) -> WalkerResult:

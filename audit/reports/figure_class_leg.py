@@ -49,7 +49,7 @@ def leg_tracks_specification(
     found = [one.legs[leg].point.grade == "found" for _, one, _ in walked]
     layers = [
         *_tracks([way for _, _, way in walked], found),
-        *_plan(turned, lane.arrival_radius_m),
+        *_plan(turned, walked[0][1].legs[leg].point.radius_m),
         *_left_from([turned.began(one, leg + 1) for _, one, _ in walked]),
         *_claims(claims, found),
         *_numbers(claims, found, [n for n, _, _ in walked], along, side * length_m),

@@ -7,9 +7,12 @@ from dataclasses import replace
 import numpy as np
 import pytest
 from classroom.hand_made import BEGIN_S, lane, track
+from classroom.test_handed_in import drafted
 
+from audit.classroom.assemble import assemble
 from audit.classroom.grade_class import grade
 from audit.classroom.kept_result import result_from, result_text
+from audit.classroom.walker_task import grade_walker
 from audit.classroom.walks_in_file import part_of
 from audit.readers.standard_file import read_standard
 from audit.roster import PunchEntry, PunchList, Roster, RosterEntry
@@ -153,3 +156,29 @@ def test_a_recording_that_ends_where_the_lane_passes_its_finish_fails_nobody(end
     assert one.legs[0].point.grade == "found"
     assert one.legs[2].point.grade == "no-evidence"
     assert one.verdict.grade == "doubtful"
+
+
+@pytest.mark.parametrize("planned_m", [2.0, 8.0])
+def test_class_and_debrief_go_by_the_radius_of_the_standard(planned_m):
+    """Bug: found by the class, 20 m off and in turn, was missed on the page it led to, or doubtful.
+
+    The approach was held against the radius of the plan, and the verdict against the standard's.
+    """
+    lane_of_plan = replace(LANE, plan=replace(LANE.plan, arrival_radius_m=planned_m))
+    walk = track(*off(1, 0.0, 20.0), source="a.gpx")
+    draft = drafted([walk], lanes=(lane_of_plan,))
+    result, found = grade_walker(draft.tasks[0], lane_of_plan)
+    assert result.legs[0].point.grade == "found"
+    assert result.legs[0].point.approach.in_turn
+    assert found.legs[0].audit.measures.details.point.verdict == "found"
+    said = f"within {planned_m:.0f} m"
+    assert said in " ".join(found.quality.notes)
+    (told,) = assemble(draft, [result]).lanes
+    assert said in " ".join(told.notes)
+
+
+def test_one_radius_needs_no_word():
+    draft = drafted([track(*WALK, source="a.gpx")], lanes=(LANE,))
+    result, found = grade_walker(draft.tasks[0], LANE)
+    assert not any("within 30 m" in note for note in found.quality.notes)
+    assert not any("within 30 m" in note for note in assemble(draft, [result]).lanes[0].notes)

@@ -76,6 +76,8 @@ shows-shift-nothing = kein Start nach Liste und Aufzeichnung war zu vergleichen
 shows-shift-crossing = nach dem ersten Verlassen des Starts gegen die Liste, Mitte von { $count } (die Hälfte davon auf { $spread } s genau)
 shows-lane-fitted = Die Liste nennt keine Bahn; der Gang kam auf die, zu der er passt: { $lane }.
 shows-another-unusable = Eine weitere Aufzeichnung war nicht zu gebrauchen: { $problem }
+shows-two-radii = { $standard } zählt einen { -point } innerhalb von { $radius } als gefunden, { $plan } innerhalb von { $planned }: Die
+    Klasse und ihre Auswertungen gehen nach { $standard }. Einzeln ausgewertet gilt der des Plans.
 shows-twice = { $files } enthalten genau dieselbe Aufzeichnung. Wessen ist sie?
 shows-other-lane = Die Aufzeichnung von { $walker } passt besser zu { $better } als zu { $lane }: { $passed } der { -point(form: "many") }
     erreicht gegen { $own }. Wurde das Gerät vertauscht oder die falsche Bahn gegangen? Bewertet wurde auf { $lane }.

@@ -77,6 +77,8 @@ shows-shift-crossing = the first crossing of the start against the roster, middl
     of it)
 shows-lane-fitted = The roster names no lane; the walk was given the one it fits: { $lane }.
 shows-another-unusable = Another recording could not be used: { $problem }
+shows-two-radii = { $standard } counts a { -point } as found within { $radius }, { $plan } within { $planned }: the class and its
+    debriefs go by { $standard }. Debriefed alone, the plan's holds.
 shows-twice = { $files } hold the very same recording. Whose is it?
 shows-other-lane = The recording of { $walker } fits { $better } better than { $lane }: { $passed } of its { -point(form: "many") }
     passed against { $own }. Was the device swapped, or the wrong lane walked? It was graded on { $lane }.
