@@ -12,10 +12,14 @@ from audit.words import sentence
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BatchClock:
-    """What is added to the clocks of all recordings, and on what ground."""
+    """What is added to the clocks of all recordings, and on what ground.
+
+    ``pairs``: of how many starts, by the roster and by a recording, it is the middle.
+    """
 
     shift_s: float = 0.0
     ground: str = ""
+    pairs: int = 0
 
 
 def by_first_crossing(pairs: Sequence[tuple[float, float]]) -> BatchClock | None:
@@ -30,4 +34,4 @@ def by_first_crossing(pairs: Sequence[tuple[float, float]]) -> BatchClock | None
     shift_s = float(np.round(np.median(off_s)))
     spread_s = float(np.median(np.abs(off_s - shift_s)))
     ground = sentence("shows-shift-crossing", count=str(len(pairs)), spread=f"{spread_s:.0f}")
-    return BatchClock(shift_s=shift_s, ground=ground)
+    return BatchClock(shift_s=shift_s, ground=ground, pairs=len(pairs))

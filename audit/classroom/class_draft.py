@@ -111,6 +111,9 @@ def draft_class(inputs: ClassInputs) -> ClassDraft:
     if clock.shift_s:
         shift = f"{clock.shift_s:+.0f}"
         notes.append(sentence("shows-shifted", shift=shift, ground=clock.ground))
+    elif inputs.shift_s is None and clock.pairs == 0:
+        why = "roster" if inputs.roster is None else "starts"
+        notes.append(sentence("shows-not-shifted", why=why))
     findings += _twice(inputs.recordings)
     asked = [*findings, *(asked for task in tasks for asked in _asked(task))]
     asked += clocks_asked(tasks, inputs.settings.grading)

@@ -47,7 +47,7 @@ Files = Annotated[
     list[Path],
     typer.Argument(
         metavar="PLAN... TRACK...",
-        help="The plan of each lane, and the recordings (GPX) or folders of them, told apart by "
+        help="The plan of each lane and the recordings (GPX), or folders of either, told apart by "
         "what they hold.",
         show_default=False,
     ),

@@ -24,6 +24,7 @@ from audit.classroom.private_class import private_class
 from audit.classroom.records import ClassResult, WalkerResult
 from audit.classroom.walks_in_file import Recording
 from audit.cli.class_pool import Processes, Progress
+from audit.cli.earlier_class import earlier_class
 from audit.cli.endings import WrongUseError
 from audit.cli.kept_walkers import (
     forget_kept,
@@ -109,6 +110,8 @@ def grade_files(
     _say_of_roads(papers, asked)
     with _workers(asked, processes) as workers:
         draft = _drafted(sorted_files.tracks, papers, asked, processes)
+        if earlier := earlier_class(asked.folder, draft):
+            say_note(earlier)
         _load_meanwhile(draft, processes)
         walkers = _graded(draft, asked.folder, workers)
     result = assemble(draft, walkers)

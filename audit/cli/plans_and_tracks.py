@@ -14,6 +14,7 @@ from audit.cli.endings import WrongUseError
 from audit.errors import InputRefusedError, Problem
 from audit.readers.gpx_bytes import pieces_of
 from audit.readers.plain_text import writable
+from audit.readers.plan_file import holds_plan
 from audit.settings import ReadingSettings
 
 _POINT = re.compile(rb"<(?:\w+:)?(trkpt|rtept|wpt)\b")
@@ -31,7 +32,7 @@ class Sorted:
 
 
 def sort_files(paths: Sequence[Path]) -> Sorted:
-    """Tell plans from recordings; a folder stands for the recordings in it.
+    """Tell plans from recordings; a folder stands for its recordings, else for its plans.
 
     A GPX file with track points is a recording, unless it also holds a route, and comes
     before any other plan or recording: then it is the plan.
@@ -45,8 +46,8 @@ def sort_files(paths: Sequence[Path]) -> Sorted:
     """
     plans: list[Path] = []
     tracks: list[Path] = []
-    said: list[str] = []
-    for path in _each(paths):
+    files, said = _each(paths)
+    for path in files:
         kind, why = _kind(path, first=not plans and not tracks)
         (plans if kind == "plan" else tracks).append(path)
         if why:
@@ -72,25 +73,38 @@ def labels(paths: Sequence[Path]) -> list[str]:
     ]
 
 
-def _each(paths: Sequence[Path]) -> list[Path]:
-    """Give every file once; folders by the recordings in them, in order of their names."""
+def _each(paths: Sequence[Path]) -> tuple[list[Path], list[str]]:
+    """Give every file once, and what is to be said of the folders.
+
+    A folder stands for the recordings in it, in order of their names; one without any for
+    its plans.
+    """
     files: list[Path] = []
+    said: list[str] = []
     problems = []
+    named = {path.resolve() for path in paths}
     for path in paths:
         if path.is_dir():
-            found = [one for one in sorted(path.iterdir())
-                     if one.name.lower().endswith(_RECORDINGS) and one.is_file()]  # fmt: skip
-            if not found:
-                rule = "is a folder without a recording"
-                problems.append(_problem(path, rule, "Give GPX files, or the folder they are in."))
-            files += found
+            inside = [one for one in sorted(path.iterdir()) if one.is_file()]
+            found = [one for one in inside if one.name.lower().endswith(_RECORDINGS)]
+            plans = [one for one in inside if one not in found and holds_plan(one)]
+            beside = [one.name for one in plans if one.resolve() not in named]
+            if found and beside:
+                names = ", ".join(beside)
+                said.append(f"{path.name}: its recordings were taken, and {names} left aside; "
+                            "name a plan itself, or its own folder.")  # fmt: skip
+            if not found and not plans:
+                rule = "is a folder without a plan or a recording"
+                problems.append(_problem(path, rule, "Give the files, or the folder they are in."))
+            files += found or plans
         elif path.exists():
             files.append(path)
         else:
             problems.append(_problem(path, "there is no such file", "Check the name."))
     if problems:
         raise InputRefusedError(problems)
-    return list({path.resolve(): path for path in reversed(files)}.values())[::-1]
+    once = list({path.resolve(): path for path in reversed(files)}.values())[::-1]
+    return once, said
 
 
 def _problem(path: Path, rule: str, remedy: str) -> Problem:

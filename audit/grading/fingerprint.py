@@ -20,9 +20,11 @@ _SHORT = 16
 def fingerprint(standard: Standard, plans: tuple[Plan, ...], version: str) -> str:
     """Give the fingerprint, sixteen hexadecimal digits in groups of four.
 
-    Whatever a plan or standard says goes into it, but not the name of the file.
+    Whatever a plan or standard says goes into it, but not the name of the file, nor in
+    which order the plans were given: neither changes a grade.
     """
-    digits = digest("grade", standard, plans, version)[:_SHORT]
+    in_order = sorted(plans, key=digest)
+    digits = digest("grade", standard, in_order, version)[:_SHORT]
     return "-".join(digits[place : place + 4] for place in range(0, _SHORT, 4))
 
 

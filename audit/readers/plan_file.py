@@ -29,6 +29,8 @@ _KINDS = {
     ".geojson": "GeoJSON",
     ".json": "GeoJSON",
 }
+_HEAD = 65_536
+"""Bytes that show what a file is."""
 _TOML_TABLE = re.compile(r"^\s*\[{1,2}\s*(?:course|point|leg)\s*\]{1,2}", re.MULTILINE)
 
 
@@ -74,6 +76,19 @@ def read_plan(path: str | Path, **options: Unpack[CourseOptions]) -> Plan:
     return readers[kind](text, options, problems)
 
 
+def holds_plan(path: Path) -> bool:
+    """Tell whether a file of a folder is a plan, by its name and by how it begins."""
+    if path.suffix.lower() not in _KINDS:
+        return False
+    try:
+        with path.open("rb") as file:
+            head = file.read(_HEAD)
+    except OSError:
+        return False
+    kind = _seen_kind(head)
+    return bool(kind) and not (kind == "CSV" and is_log(head.decode("utf-8-sig", "replace")))
+
+
 def _kind(path: Path, data: bytes, problems: ProblemList) -> str:
     """Give the format: by the suffix unless the content cannot be that."""
     said = _KINDS.get(path.suffix.lower(), "")
@@ -90,7 +105,7 @@ def _kind(path: Path, data: bytes, problems: ProblemList) -> str:
 def _seen_kind(data: bytes) -> str:
     """Give the format that the content shows, "" where it shows none."""
     wide = data.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE))
-    head = data[:65536].decode("utf-16" if wide else "utf-8-sig", errors="replace").lstrip()
+    head = data[:_HEAD].decode("utf-16" if wide else "utf-8-sig", errors="replace").lstrip()
     if head.startswith("<"):
         return "GPX"
     if head.startswith("{"):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import os
+import re
 import shutil
 import signal
 import subprocess
@@ -163,3 +164,56 @@ def test_a_gpx_with_route_and_track_is_the_plan_only_where_it_comes_first(course
     later = sort_files([plan, both, walk])
     assert (later.plans, later.tracks) == ((plan,), (both, walk))
     assert all("both.gpx" in one.said[0] for one in (first, later))
+
+
+def test_another_class_in_the_folder_is_told_before_it_is_replaced(class_files, leg_audit):
+    """Bug: a second day's class took the place of the first with no word."""
+    asked = ("grade", "plan.toml", "recordings", "--roster", "roster.csv", "--jobs", "1")
+    assert "takes its place" not in leg_audit(*asked).err
+    before = json.loads((class_files / "class" / "class.json").read_text(encoding="utf-8"))
+    assert "takes its place" not in leg_audit(*asked).err  # the same again
+    other = leg_audit(*asked, "--standard", "practice-circuit")
+    (said,) = [line for line in other.err.splitlines() if "takes its place" in line]
+    assert before["name"] in said
+    assert before["fingerprint"] in said
+    assert before["walkers"][0]["began"][:10] in said
+    (class_files / "class" / "class.json").write_text("{", encoding="utf-8")
+    assert "no class that could be read" in leg_audit(*asked).err
+
+
+def test_the_same_plan_and_names_on_another_day_are_another_class(class_files, leg_audit):
+    asked = ("grade", "plan.toml", "recordings/R1.gpx", "--jobs", "1")
+    leg_audit(*asked)
+    walk = class_files / "recordings" / "R1.gpx"
+    text = walk.read_text(encoding="utf-8")
+    day = re.search(r"<time>(\d{4}-\d\d-)(\d\d)T", text)
+    later = f"{int(day[2]) + 1:02d}"
+    walk.write_text(text.replace(f"{day[1]}{day[2]}T", f"{day[1]}{later}T"), encoding="utf-8")
+    assert f"of {day[1]}{day[2]} " in leg_audit(*asked).err
+
+
+@pytest.mark.usefixtures("class_files")
+def test_clocks_that_cannot_be_put_by_the_start_are_told(leg_audit):
+    """Bug: --shift start without a roster did nothing and said nothing."""
+    asked = ("grade", "plan.toml", "recordings/R1.gpx", "--shift", "start", "--jobs", "1")
+    assert "without a roster" in leg_audit(*asked, "--out", "one").err
+    roster = ("--roster", "roster.csv", "--out", "two")
+    assert "no row of the roster has a start" in leg_audit(*asked, *roster).err
+
+
+def test_a_folder_of_plans_stands_for_its_plans(class_files, leg_audit):
+    """Bug: refused as a folder without a recording, though the manual lets folders be given."""
+    plans = class_files / "plans"
+    plans.mkdir()
+    shutil.copy(class_files / "plan.toml", plans / "lane-1.toml")
+    shutil.copy(class_files / "plan.toml", plans / "lane-2.toml")
+    shutil.copy(class_files / "roster.csv", plans / "roster.csv")
+    (plans / "standard.toml").write_text('name = "x"', encoding="utf-8")
+    done = leg_audit("grade", "plans", "recordings", "--jobs", "1", "--out", "out")
+    assert done.status == 0, done.err
+    lanes = valid_class(class_files / "out")["course"]["lanes"]
+    assert [lane["name"] for lane in lanes] == ["lane-1", "lane-2"]
+    shutil.copy(class_files / "plan.toml", class_files / "recordings" / "old.toml")
+    beside = leg_audit("grade", "plan.toml", "recordings", "--jobs", "1", "--out", "out-2")
+    assert "old.toml left aside" in beside.err
+    assert len(valid_class(class_files / "out-2")["course"]["lanes"]) == 1

@@ -44,6 +44,24 @@ def test_a_metre_in_a_point_changes_it(tmp_path):
     assert fingerprint(standard, (audit.read_plan(tmp_path / "three.toml"),), "1") == prints[0]
 
 
+def test_the_order_in_which_plans_are_given_changes_nothing(tmp_path):
+    """Bug: the same class had another fingerprint where its plans were named in another order."""
+    plans = []
+    for name in ("one", "two"):
+        text = (
+            f'[course]\nname = "{name}"\ndate = 2026-09-19\ngrid_magnetic_angle_deg = -7\n'
+            '[[point]]\nname = "a"\nposition = "16S 748325 4058285"\n'
+            '[[point]]\nname = "b"\nposition = "16S 748825 4058285"\n'
+        )
+        (tmp_path / f"{name}.toml").write_text(text)
+        plans.append(audit.read_plan(tmp_path / f"{name}.toml"))
+    standard = read_standard("day-course")
+    there = fingerprint(standard, tuple(plans), "1")
+    assert fingerprint(standard, tuple(plans[::-1]), "1") == there
+    assert fingerprint(standard, (plans[0],), "1") != there
+    assert fingerprint(standard, (plans[0], plans[0]), "1") != there
+
+
 def test_the_digest_is_sha_256_of_canonical_json():
     told = json.dumps([{"b": 1, "a": [2.5, None]}], sort_keys=True)
     assert digest({"b": 1, "a": (2.5, None)}) == hashlib.sha256(told.encode()).hexdigest()

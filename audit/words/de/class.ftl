@@ -201,6 +201,14 @@ class-terminal-not-kept = Nicht in den Aufzeichnungen der Schule aufgehoben, wei
     { $walkers }. Berichtige Liste, Aufzeichnung oder das Datum des Plans und bewerte noch einmal.
 class-terminal-old = { $folder } enthält { $count }, die nicht zu dieser Klasse gehören, aus einem früheren Lauf. Sie bleiben; vor dem
     Weitergeben des Ordners wegnehmen.
+class-terminal-replaced = { $folder } enthält eine andere Klasse, oder diese anders bewertet: { $name }{ $days ->
+    [none] {""}
+   *[other] {" "}vom { $days }
+} ({ $walkers ->
+    [one] { $walkers } Gehender
+   *[other] { $walkers } Gehende
+}, Prüfsumme { $fingerprint }): Diese tritt an ihre Stelle. Mit --out ORDNER bleiben beide.
+class-terminal-replaced-unknown = { $file } stand schon da und ist keine lesbare Klasse: Diese tritt an ihre Stelle.
 class-terminal-written = Geschrieben nach { $folder }: { $files }, ein Ordner für jeden Gehenden in debriefs und { $sheets ->
     [one] { $sheets } Blatt
    *[other] { $sheets } Blätter

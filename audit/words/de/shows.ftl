@@ -71,6 +71,10 @@ shows-day = Die Aufzeichnung von { $walker } ist { $walked ->
    *[plan] aber der Plan gilt für den { $planned }
 }. Wurde an einem anderen Tag gegangen, oder gehört sie zu einem anderen Weg? Bewertet wurde sie dennoch.
 shows-shifted = Alle Uhren wurden um { $shift } s gestellt: { $ground }.
+shows-not-shifted = Alle Uhren blieben, wie sie sind: { $why ->
+    [roster] Ohne Liste gibt es nichts, womit das erste Verlassen des Starts zu vergleichen wäre
+   *[starts] Keine Zeile der Liste hat einen Start und eine Aufzeichnung, die ihn verlässt
+}.
 shows-shift-asked = wie verlangt
 shows-shift-nothing = kein Start nach Liste und Aufzeichnung war zu vergleichen
 shows-shift-crossing = nach dem ersten Verlassen des Starts gegen die Liste, Mitte von { $count } (die Hälfte davon auf { $spread } s genau)

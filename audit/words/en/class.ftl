@@ -187,6 +187,14 @@ class-terminal-not-kept = Not kept in the records, for it is asked above whose w
     the recording or the date of the plan right and grade again.
 class-terminal-old = { $folder } holds { $count } that are not of this class, from an earlier run. They stay; take them away before
     you share the folder.
+class-terminal-replaced = { $folder } holds another class, or this one graded otherwise: { $name }{ $days ->
+    [none] {""}
+   *[other] {" "}of { $days }
+} ({ $walkers ->
+    [one] { $walkers } walker
+   *[other] { $walkers } walkers
+}, fingerprint { $fingerprint }): this one takes its place. With --out DIR both are kept.
+class-terminal-replaced-unknown = { $file } stood there already and is no class that could be read: this one takes its place.
 class-terminal-written = Written to { $folder }: { $files }, a folder for each walker in debriefs, and { $sheets ->
     [one] { $sheets } sheet
    *[other] { $sheets } sheets

@@ -71,6 +71,10 @@ shows-day = The recording of { $walker } is of { $walked ->
    *[plan] but the plan is for { $planned }
 }. Was it walked on another day, or is it the recording of another walk? It was graded all the same.
 shows-shifted = All clocks were put { $shift } s: { $ground }.
+shows-not-shifted = All clocks were left as they are: { $why ->
+    [roster] without a roster the first crossing of the start has nothing to be held against
+   *[starts] no row of the roster has a start and a recording that crosses it
+}.
 shows-shift-asked = as it was asked for
 shows-shift-nothing = no start by the roster and by a recording to be compared
 shows-shift-crossing = the first crossing of the start against the roster, middle of { $count } (half of them within { $spread } s
