@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 
@@ -23,7 +24,10 @@ def approaches(debrief: Debrief, settings: Settings) -> tuple[Approach | None, .
     told: list[Approach | None] = []
     after_s = float(debrief.clean.time_s[0])
     for leg in debrief.legs:
-        told.append(_approach(debrief, leg, after_s, settings))
+        approach, measures = _approach(debrief, leg, after_s, settings), leg.audit.measures
+        if approach is not None and measures is not None and measures.details is not None:
+            approach = replace(approach, debriefed=measures.details.point)
+        told.append(approach)
         if leg.audit.measures is not None and leg.portion is not None:
             after_s = max(after_s, leg.portion.claim_s or after_s)
     return tuple(told)

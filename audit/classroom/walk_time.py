@@ -35,7 +35,7 @@ def walk_time(
             begun_s, begun_from = let_go_s, "the roster"
     last = points[-1] if points else None
     ended_s, ended_from = None, ""
-    if last is not None and last.grade in ("found", "doubtful") and last.approach is not None:
+    if last is not None and last.approach is not None and _may_be_there(last):
         ended_s, ended_from = last.approach.time_s, "the recording: the last point was reached"
     elapsed_s = None
     if begun_s is not None and ended_s is not None and ended_s > begun_s:
@@ -48,6 +48,14 @@ def walk_time(
         elapsed_s=elapsed_s,
         error_s=2.0 * interval_s,
     )
+
+
+def _may_be_there(point: PointVerdict) -> bool:
+    """Tell whether a point was reached, if it was, at the moment of the nearest approach."""
+    if point.approach is None or point.grade == "found":
+        return point.approach is not None
+    near = point.approach.distance_m <= point.radius_m + point.error_m
+    return near and point.grade == "doubtful"
 
 
 def roster_start_s(start: dt.datetime | dt.time | None, near_s: float | None) -> float | None:

@@ -5,10 +5,11 @@ from __future__ import annotations
 import math
 
 from audit.grading.verdicts import Approach, PointGrade, PointVerdict, Proof, Punch
+from audit.measurement.leg_details import PointReached
 from audit.settings import GradingSettings
 from audit.standard import Standard
 from audit.words import sentence
-from audit.words.figures import Length
+from audit.words.figures import Length, Percent
 
 
 def judge_point(
@@ -21,9 +22,10 @@ def judge_point(
     """Judge whether a point was found, with the benefit of the doubt.
 
     By the track it is found where the nearest approach lies within the radius, missed
-    only where it lies outside by more than the whole error, and doubtful between. A
-    right code is proof before the track; a wrong one makes found doubtful, for the
-    walker was at some other marker. Nothing at all is no evidence, never a miss.
+    only where it lies outside by more than the whole error, and doubtful between, or where
+    the debrief of the walk holds it too close to call. A right code is proof before the
+    track; a wrong one makes found doubtful, for the walker was at some other marker.
+    Nothing at all is no evidence, never a miss.
     """
     radius_m = standard.radius_m if standard.radius_m is not None else radius_m
     error_m = _whole_error_m(approach, standard, settings)
@@ -38,6 +40,7 @@ def judge_point(
         _tell_track(approach, radius_m, error_m, (speaks_for, against))
         if not approach.in_turn:
             against.append(sentence("judged-out-of-turn"))
+        grade = _with_debrief(approach.debriefed, grade, (speaks_for, against))
     if punch is not None:
         grade, proof = _with_punch(punch, grade, proof, (speaks_for, against))
     if grade == "no-evidence":
@@ -86,6 +89,26 @@ def _tell_track(
     speaks_for.append(sentence(reaches, error=Length(metres=error_m)))
     if approach.unseen_m >= 1.0:
         speaks_for.append(sentence("judged-unseen", nearer=Length(metres=approach.unseen_m)))
+
+
+def _with_debrief(
+    debriefed: PointReached | None, grade: PointGrade, told: tuple[list[str], list[str]]
+) -> PointGrade:
+    """Settle the verdict with that of the debrief, so that one page never denies another."""
+    speaks_for, against = told
+    if debriefed is None:
+        return grade
+    if debriefed.verdict == "missed" and grade != "missed":
+        against.append(sentence("judged-debrief-missed"))
+    if debriefed.verdict != "too close to call" or grade != "missed":
+        return grade
+    elsewhere_m = debriefed.elsewhere_m
+    if elsewhere_m is not None and elsewhere_m <= debriefed.radius_m:
+        near, doubt = Length(metres=elsewhere_m), Percent(share=debriefed.doubt)
+        speaks_for.append(sentence("judged-elsewhere", near=near, doubt=doubt))
+    else:
+        speaks_for.append(sentence("judged-debrief-close"))
+    return "doubtful"
 
 
 def _with_punch(

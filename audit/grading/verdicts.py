@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from audit.measurement.leg_details import PointReached
+
 PointGrade = Literal["found", "missed", "doubtful", "no-evidence"]
 WalkGrade = Literal["pass", "fail", "doubtful", "no-evidence"]
 Proof = Literal["punch", "track"]
@@ -25,6 +27,9 @@ class Approach:
         When; None in a recording without times.
     in_turn : bool
         On the way to this point, and not at some other time of the walk.
+    debriefed : PointReached or None
+        What the walker's debrief makes of the way to this point, which also weighs that
+        another part of the recording was it; None of a leg that it has no part for.
     """
 
     distance_m: float
@@ -32,6 +37,7 @@ class Approach:
     unseen_m: float = 0.0
     time_s: float | None = None
     in_turn: bool = True
+    debriefed: PointReached | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

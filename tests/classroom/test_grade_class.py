@@ -8,14 +8,19 @@ import numpy as np
 import pytest
 from classroom.hand_made import BEGIN_S, lane, track
 from classroom.test_handed_in import drafted
+from walks import make_walk
 
 from audit.classroom.assemble import assemble
 from audit.classroom.grade_class import grade
 from audit.classroom.kept_result import result_from, result_text
+from audit.classroom.lane import lane_of
+from audit.classroom.walk_time import walk_time
 from audit.classroom.walker_task import grade_walker
 from audit.classroom.walks_in_file import part_of
+from audit.grading.verdicts import Approach, PointVerdict
 from audit.readers.standard_file import read_standard
 from audit.roster import PunchEntry, PunchList, Roster, RosterEntry
+from audit.settings import GradingSettings
 
 PLACES = ((600.0, 100.0), (900.0, -500.0), (300.0, -700.0), (-200.0, -200.0))
 WALK = ((0.0, 0.0), *PLACES)
@@ -182,3 +187,43 @@ def test_one_radius_needs_no_word():
     result, found = grade_walker(draft.tasks[0], LANE)
     assert not any("within 30 m" in note for note in found.quality.notes)
     assert not any("within 30 m" in note for note in assemble(draft, [result]).lanes[0].notes)
+
+
+@pytest.mark.parametrize(
+    ("seed", "family", "walker", "leg"),
+    [(700102, "novice", 0, "3"), (700103, "ordinary", 3, "8"), (700112, "ordinary", 1, "4")],
+)
+def test_no_point_is_missed_by_the_class_and_too_close_to_call_by_the_debrief(
+    seed, family, walker, leg
+):
+    """Bug: a point was missed for good, and too close to call on the page that it led to."""
+    walk = make_walk(seed, family, walker=walker)
+    plan = make_walk(seed, family, walker=0).plan
+    own = lane_of("lane", replace(plan, date=None, source="lane.toml"), walk.plan.date)
+    draft = drafted([replace(walk.track, source="a.gpx")], lanes=(own,),
+                    standard=read_standard("day-course"))  # fmt: skip
+    result, found = grade_walker(draft.tasks[0], own)
+    debriefed = {
+        one.name: one.audit.measures.point_verdict
+        for one in found.legs
+        if one.audit.measures is not None
+    }
+    points = {one.name: one.point for one in result.legs}
+    assert debriefed[leg] == "too close to call"
+    approach = points[leg].approach
+    assert approach.distance_m > points[leg].radius_m + points[leg].error_m
+    assert points[leg].grade == "doubtful"
+    for name, verdict in debriefed.items():
+        assert (verdict, points[name].grade) != ("too close to call", "missed")
+        differs = verdict == "missed" and points[name].grade != "missed"
+        assert ("debrief says missed" in " ".join(points[name].evidence_against)) == differs
+
+
+def test_nobody_finishes_at_a_moment_far_from_the_last_point():
+    told = {"proof": "track", "radius_m": 30.0, "error_m": 10.0}
+    far = Approach(distance_m=70.0, sd_m=5.0, time_s=900.0)
+    near = replace(far, distance_m=38.0)
+    settings = GradingSettings()
+    for approach, elapsed_s in ((near, 900.0), (far, None)):
+        last = PointVerdict(grade="doubtful", approach=approach, **told)
+        assert walk_time(0.0, None, (last,), 1.0, settings).elapsed_s == elapsed_s

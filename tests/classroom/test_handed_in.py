@@ -23,10 +23,12 @@ WEST_WALK = ((0.0, 0.0), (-600.0, 200.0), (-900.0, 700.0), (-200.0, 800.0), (0.0
 SETTINGS = Settings()
 
 
-def drafted(tracks, *rows, lanes=(EAST, WEST), **about):
+STANDARD = Standard(name="test", radius_m=30.0)
+
+
+def drafted(tracks, *rows, lanes=(EAST, WEST), standard=STANDARD, **about):
     recordings = tuple(look_through(one.source, one, lanes, SETTINGS) for one in tracks)
     roster = Roster(entries=rows, source="roster.csv") if rows else None
-    standard = Standard(name="test", radius_m=30.0)
     return draft_class(
         ClassInputs(lanes=lanes, recordings=recordings, standard=standard, version="1",
                     roster=roster, **about)

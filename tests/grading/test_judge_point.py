@@ -6,6 +6,7 @@ import pytest
 
 from audit.grading.judge_point import judge_point
 from audit.grading.verdicts import Approach, Punch
+from audit.measurement.leg_details import PointReached
 from audit.settings import GradingSettings
 from audit.standard import Standard
 
@@ -65,3 +66,29 @@ def test_a_point_passed_at_another_time_is_doubtful_unless_the_order_is_free():
     assert judged(10.0, in_turn=False).grade == "doubtful"
     free = Standard(name="free", radius_m=30.0, order="free")
     assert judged(10.0, in_turn=False, standard=free).grade == "found"
+
+
+def reached(verdict, elsewhere_m=None):
+    return PointReached(verdict=verdict, probability=0.1, radius_m=30.0, sd_m=5.0, unseen_m=0.0,
+                        doubt=0.1, elsewhere_m=elsewhere_m)  # fmt: skip
+
+
+@pytest.mark.parametrize("elsewhere_m", [2.0, 60.0, None])
+def test_what_the_debrief_holds_too_close_to_call_is_never_missed(elsewhere_m):
+    """Bug: the class failed a walker for a point, and his debrief did not call it missed.
+
+    The debrief also weighs that another part of the recording was the way to the point.
+    """
+    close = judged(66.0, debriefed=reached("too close to call", elsewhere_m))
+    assert close.grade == "doubtful"
+    said = " ".join(close.evidence_for)
+    assert ("within 2 m" in said and "10 %" in said) == (elsewhere_m == 2.0)
+    assert ("too close to call" in said) == (elsewhere_m != 2.0)
+    assert judged(66.0, debriefed=reached("missed", 60.0)).grade == "missed"
+
+
+def test_a_doubt_that_the_debrief_does_not_share_is_told():
+    kinder = judged(38.0, debriefed=reached("missed"))
+    assert kinder.grade == "doubtful"
+    assert "debrief says missed" in " ".join(kinder.evidence_against)
+    assert "debrief" not in " ".join(judged(38.0).evidence_against)
