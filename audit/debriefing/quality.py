@@ -113,7 +113,7 @@ def _recording_notes(
     clean: CleanTrack, outing: MatchedOuting, noise: ReceiverNoise, settings: QualitySettings
 ) -> list[str]:
     """Say what the recording as a whole cannot show."""
-    notes: list[str] = []
+    notes = [done.detail for done in clean.cleaning if done.weighs]
     if outing.outings > 1:
         begun = Moment(time_s=float(outing.sampled.clean.time_s[0]), day=True)
         notes.append(sentence("recording-outings", count=outing.outings, begun=begun))

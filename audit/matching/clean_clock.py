@@ -5,6 +5,8 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
+from audit.matching.clean_clock_returns import mend_returns, usually_off_m
+from audit.matching.clean_clock_steps import in_orderly_parts, leaps, part_begins
 from audit.matching.clean_fixes import Fixes, usual_interval_s
 from audit.matching.leg_match import Cleaning
 from audit.settings import CleaningSettings
@@ -23,14 +25,19 @@ def in_blocks(fixes: Fixes, settings: CleaningSettings) -> tuple[Fixes, Blocks, 
     of the file is kept, and times are moved so that the clock runs on; the clock that
     has most fixes is believed.
     """
-    fixes = fixes.sorted_by(fixes.segment)
-    begins = _block_begins(fixes, settings)
+    fixes, cleaning = mend_returns(fixes.sorted_by(fixes.segment), settings)
+    step_s = np.diff(fixes.time_s, prepend=fixes.time_s[:1])
+    little = _put_back_a_little(fixes, step_s, settings)
+    begins = _block_begins(fixes, step_s, settings)
+    begins[little] = True
     block = np.cumsum(begins) - 1
-    cleaning = _late_fixes(fixes, block)
-    if cleaning:
+    late = _late_fixes(fixes, block)
+    little = block[little]
+    if late:
         order = np.lexsort((fixes.time_s, block))
         fixes, block = fixes.take(order), block[order]
-    put_back = _clock_put_back(fixes, block, settings)
+    cleaning += late
+    put_back = np.union1d(_clock_put_back(fixes, block, settings), little)
     if len(put_back):
         fixes, block, moved = _mend(fixes, block, put_back)
         cleaning.append(moved)
@@ -43,19 +50,41 @@ def block_edges(block: Blocks) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
     return first, np.append(first[1:], len(block)) - 1
 
 
-def _block_begins(fixes: Fixes, settings: CleaningSettings) -> NDArray[np.bool_]:
-    """Tell where parts of the file begin, and where inside one the clock jumps back.
-
-    In a part whose order is lost altogether, steps back say nothing about the clock.
-    """
-    step_s = np.diff(fixes.time_s, prepend=-np.inf)
-    begins = np.diff(fixes.segment, prepend=-1) != 0
-    first = np.flatnonzero(begins)
-    back = np.add.reduceat((step_s < 0.0) & ~begins, first, dtype=np.int64)
-    size = np.diff(first, append=len(fixes))
-    orderly = np.repeat(back <= settings.disorder_share * size, size)
-    result: NDArray[np.bool_] = begins | (orderly & (step_s < -settings.clock_jump_s))
+def _block_begins(
+    fixes: Fixes, step_s: FloatArray, settings: CleaningSettings
+) -> NDArray[np.bool_]:
+    """Tell where parts of the file begin, and where inside one the clock jumps back."""
+    begins = part_begins(fixes)
+    jumps = step_s < -settings.clock_jump_s
+    if not jumps.any():
+        return begins
+    result: NDArray[np.bool_] = begins | (jumps & in_orderly_parts(step_s, begins, settings))
     return result
+
+
+def _put_back_a_little(
+    fixes: Fixes, step_s: FloatArray, settings: CleaningSettings
+) -> NDArray[np.int64]:
+    """Give the fixes before which the clock went back by less than late fixes may be late.
+
+    Late fixes lie where the others have the walker at their times. Where those that follow
+    lie elsewhere, and go on from where the walker is, the order of the file is right.
+    """
+    leapt = leaps(fixes, step_s, settings)
+    suspects = leapt[(step_s[leapt] < 0.0) & (step_s[leapt] >= -settings.clock_jump_s)]
+    if len(suspects) == 0:
+        return suspects
+    begins = part_begins(fixes) | (step_s < -settings.clock_jump_s)
+    begins[suspects] = True
+    edges = np.append(np.flatnonzero(begins), len(fixes))
+    sure = []
+    for place, at in zip(suspects, np.searchsorted(edges, suspects), strict=True):
+        before = fixes.take(np.arange(edges[at - 1], place))
+        after = fixes.take(np.arange(place, edges[at + 1]))
+        off_m = usually_off_m(after, before.sorted_by(before.time_s))
+        if settings.same_place_m < off_m < np.inf:
+            sure.append(place)
+    return np.array(sure, dtype=np.int64)
 
 
 def _late_fixes(fixes: Fixes, block: Blocks) -> list[Cleaning]:
@@ -117,7 +146,8 @@ def _mend(
     minutes = Number(value=float(most) / 60.0)
     detail = sentence("recording-detail-clock-jump", count=count, minutes=minutes)
     fixes = fixes.at_times(fixes.time_s + by_fix)
-    return fixes, block - setting[block], Cleaning(what="clock-jump", count=count, detail=detail)
+    account = Cleaning(what="clock-jump", count=count, detail=detail, weighs=True)
+    return fixes, block - setting[block], account
 
 
 def _times(fixes: Fixes, put_back: NDArray[np.int64], first: NDArray[np.int64]) -> list[FloatArray]:

@@ -41,7 +41,7 @@ def one_at_a_time(
     fixes = fixes.sorted_by(fixes.time_s)
     repeats = np.diff(fixes.time_s, prepend=-np.inf) <= 0.0
     if repeats.any():
-        cleaning.append(_same_time(fixes, repeats))
+        cleaning.append(_same_time(fixes, repeats, settings))
         fixes = fixes.take(~repeats)
     return fixes, cleaning
 
@@ -99,8 +99,10 @@ def _parallel(kept: Fixes, left_out: Fixes) -> Cleaning:
     return Cleaning(what="side-by-side", count=len(left_out), detail=detail)
 
 
-def _same_time(fixes: Fixes, repeats: NDArray[np.bool_]) -> Cleaning:
+def _same_time(fixes: Fixes, repeats: NDArray[np.bool_], settings: CleaningSettings) -> Cleaning:
     place = np.flatnonzero(repeats)
-    elsewhere = int((fixes.apart_m(place - 1, place) > 0.0).sum())
+    apart_m = fixes.apart_m(place - 1, place)
+    elsewhere = int((apart_m > 0.0).sum())
     detail = sentence("recording-detail-same-time", elsewhere=elsewhere)
-    return Cleaning(what="same-time", count=len(place), detail=detail)
+    far = bool((apart_m > settings.spike_slack_m).any())
+    return Cleaning(what="same-time", count=len(place), detail=detail, weighs=far)

@@ -85,7 +85,12 @@ def measure_steps(fixes: Fixes, settings: CleaningSettings) -> Steps:
 
 def silence_s(time_s: FloatArray, settings: CleaningSettings) -> float:
     """Give the interval beyond which times that rise have a gap."""
-    return max(settings.gap_s, settings.gap_intervals * usual_interval_s(time_s))
+    return longest_step_s(usual_interval_s(time_s), settings)
+
+
+def longest_step_s(usual_s: float, settings: CleaningSettings) -> float:
+    """Give the interval that no step exceeds where a fix usually follows after ``usual_s``."""
+    return max(settings.gap_s, settings.gap_intervals * usual_s)
 
 
 def _fastest_around(speed_m_s: FloatArray, settings: CleaningSettings) -> FloatArray:

@@ -16,11 +16,18 @@ LegStatus = Literal["walked", "skipped", "unfinished", "not-started"]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Cleaning:
-    """One kind of thing that cleaning did to the recording."""
+    """One kind of thing that cleaning did to the recording.
+
+    Attributes
+    ----------
+    weighs : bool
+        Whoever reads the figures must know of it: times were moved, or places lost.
+    """
 
     what: str
     count: int
     detail: str
+    weighs: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -161,10 +161,11 @@ class CleaningSettings:
     disorder_share: float = 0.05
     """With more steps back in time than this the order of the file says nothing; chosen."""
     clock_jump_s: float = 600.0
-    """Fixes that come late come less late than this, clocks are put back by more; chosen:
-    zones and summer time differ by at least half an hour."""
+    """Fixes that come late come less late than this; of less, only the place tells that it is
+    the clock; chosen: zones and summer time differ by at least half an hour."""
     same_place_m: float = 50.0
-    """A walker whose clock is put back is found within this of the last fix; chosen."""
+    """A walker whose clock leaps is found within this of the last fix, and late fixes within
+    this of where the others have him at their times; chosen."""
     most_side_by_side: int = 1000
     """More parts of the file at the same time than this are mixed; chosen: bounds the work."""
     gap_s: float = 20.0

@@ -65,12 +65,26 @@ def test_a_clock_jumps_back_by_more_than_ten_minutes(back_s, blocks) -> None:
     assert len(set(block.tolist())) == blocks
 
 
-@pytest.mark.parametrize(("back_s", "moved"), [(600.0, False), (601.0, True)])
-def test_another_part_is_put_back_by_more_than_ten_minutes(back_s, moved) -> None:
+@pytest.mark.parametrize(("off_m", "moved"), [(50.0, False), (50.5, True)])
+def test_a_clock_is_put_back_a_little_where_the_walker_was_over_fifty_metres_off(
+    off_m, moved
+) -> None:
+    """By 300 s, in which he walks so far; in the same part of the file or in another."""
     time_s = 10.0 * np.arange(200)
-    time_s[100:] -= back_s + 10.0
-    fixes = fixes_of(time_s, 12.5 * np.arange(200), [0] * 100 + [1] * 100)
-    _, _, cleaning = in_blocks(fixes, C)
+    east_m = off_m / 300.0 * time_s
+    time_s[100:] -= 300.0
+    for parts in ([0] * 200, [0] * 100 + [1] * 100):
+        _, _, cleaning = in_blocks(fixes_of(time_s, east_m, parts), C)
+        assert ("clock-jump" in {one.what for one in cleaning}) is moved
+
+
+@pytest.mark.parametrize(("back_s", "moved"), [(40.0, False), (41.0, True)])
+def test_a_clock_leaps_by_more_than_four_usual_intervals(back_s, moved) -> None:
+    time_s = 10.0 * np.arange(200)
+    east_m = np.where(np.arange(200) < 100, 3.0, 3.1) * time_s
+    east_m[100:] -= east_m[100] - east_m[99]
+    time_s[100:] -= 10.0 + back_s
+    _, _, cleaning = in_blocks(fixes_of(time_s, east_m), C)
     assert ("clock-jump" in {one.what for one in cleaning}) is moved
 
 

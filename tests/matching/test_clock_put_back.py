@@ -48,11 +48,31 @@ def test_a_clock_put_back_runs_on_by_the_clock_that_has_most_fixes(parts, second
     )
 
 
-@pytest.mark.parametrize(("back_s", "put_back"), [(610.0, True), (590.0, False)])
-def test_a_clock_is_put_back_by_more_than_ten_minutes(back_s, put_back) -> None:
-    """A step back of up to 600 s is a late fix; the step itself is 10 s less than the clock's."""
-    _, _, cleaning = in_blocks(walked_on(back_s + EVERY_S, parts=1), S)
+@pytest.mark.parametrize(
+    ("back_s", "put_back"), [(700.0, True), (200.0, True), (60.0, True), (50.0, False)]
+)
+@pytest.mark.parametrize("parts", [1, 2])
+def test_a_clock_put_back_a_little_is_known_by_the_place(back_s, put_back, parts) -> None:
+    """Bug: fixes after a clock went back by 200 s were mixed with those before, half dropped.
+
+    By the clock the walker is 250 m from where he was then, which late fixes are not. A clock
+    put back by 50 s has him 62 m off, but steps back by no more than four usual intervals.
+    """
+    found, _, cleaning = in_blocks(walked_on(back_s, parts=parts), S)
     assert ("clock-jump" in {did.what for did in cleaning}) is put_back
+    if put_back:
+        assert found.fix.tolist() == list(range(350))
+        assert np.diff(found.time_s) == pytest.approx(np.full(349, EVERY_S))
+
+
+def test_fixes_late_by_minutes_go_where_their_times_say() -> None:
+    """They follow fixes 40 m away, and lie on the way of the others at their times."""
+    time_s = EVERY_S * np.arange(100)
+    east_m = 0.4 * time_s
+    order = np.r_[0:40, 50:60, 40:50, 60:100]
+    found, _, cleaning = in_blocks(fixes_of(time_s[order], east_m[order], 0 * order), S)
+    assert [(did.what, did.count) for did in cleaning] == [("out-of-order", 1)]
+    assert found.time_s.tolist() == time_s.tolist()
 
 
 @pytest.mark.parametrize(("off_m", "put_back"), [(99.0, False), (101.0, True), (150.0, True)])

@@ -45,6 +45,7 @@ recording-planned-route = Die Datei enthält auch eine geplante Route, die hier 
 recording-called = Die Spur, die bei Ortung { $point } beginnt, heißt { $name }.
 recording-detail-out-of-order = Ortungen mit früherer Zeit als die vorige wurden nach der Zeit geordnet.
 recording-detail-clock-jump = Die Uhr wurde unterwegs zurückgestellt; die Zeiten von { $count } Ortungen wurden um bis zu { $minutes } min auf die Uhr der übrigen verschoben.
+recording-detail-clock-returned = Die Uhr sprang unterwegs und kam wieder zurück; die Zeiten von { $count } Ortungen wurden um bis zu { $minutes } min auf die Uhr der übrigen verschoben.
 recording-detail-mixed = Gleichzeitig laufende Teile der Datei wurden nach der Zeit gemischt: zu viele, um zu wählen.
 recording-detail-parts = Teile der Datei, die vor dem vorangehenden beginnen, wurden nach der Zeit geordnet.
 recording-detail-side-by-side = Gleichzeitige Aufzeichnungen, meist { $apart } auseinander: Die mit den meisten Ortungen wurde behalten, und von den anderen, was ihre Lücken füllt.

@@ -45,6 +45,7 @@ recording-planned-route = The file also holds a planned route, which was not rea
 recording-called = The track that begins at point { $point } is called { $name }.
 recording-detail-out-of-order = Fixes with an earlier time than the fix before them were put in order of time.
 recording-detail-clock-jump = The clock was put back while the walk went on; the times of { $count } fixes were moved by up to { $minutes } min to the clock that the other fixes have.
+recording-detail-clock-returned = The clock jumped and came back while the walk went on; the times of { $count } fixes were moved by up to { $minutes } min to the clock that the other fixes have.
 recording-detail-mixed = Parts of the file that ran at the same time were mixed by time: too many to choose.
 recording-detail-parts = Parts of the file that begin before the part ahead of them were put in order of time.
 recording-detail-side-by-side = Recordings that ran at the same time, usually { $apart } apart: the one with most fixes was kept, and of the others what fills its silences.

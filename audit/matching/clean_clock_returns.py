@@ -1,0 +1,111 @@
+"""Clocks that leap away and come back while the walker walks on."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from audit.matching.clean_clock_steps import leaps
+from audit.matching.clean_fixes import Fixes
+from audit.matching.clean_steps import longest_step_s
+from audit.matching.leg_match import Cleaning
+from audit.settings import CleaningSettings
+from audit.units import FloatArray
+from audit.words import sentence
+from audit.words.figures import Number
+
+_LOOKED_AT = 20
+"""Leaps forward on either side of one back that may be its opposite; chosen: bounds the work."""
+
+
+def mend_returns(fixes: Fixes, settings: CleaningSettings) -> tuple[Fixes, list[Cleaning]]:
+    """Give the fixes, in the order of the file, by the clock that most of them have.
+
+    A leap that an opposite one takes back is no silence of the recorder: by the clock
+    outside as much time went by as by the clock between the two, fix by fix.
+    """
+    step_s = np.diff(fixes.time_s, prepend=fixes.time_s[:1])
+    leapt = leaps(fixes, step_s, settings)
+    if len(leapt) == 0:
+        return fixes, []
+    pairs = _opposites(leapt, step_s, settings)
+    ahead_s = np.zeros(len(fixes))
+    for one, other in _of_the_clock(fixes, pairs, step_s, settings):
+        off_s = (step_s[one] - step_s[other]) / 2.0
+        ahead_s[one] -= off_s
+        ahead_s[other] += off_s
+    if not ahead_s.any():
+        return fixes, []
+    # To the millisecond: sums of the same leaps differ by rounding.
+    offsets_s, clock, counts = np.unique(
+        np.round(np.cumsum(ahead_s), 3), return_inverse=True, return_counts=True
+    )
+    moved_s = (offsets_s - offsets_s[np.argmax(counts)])[clock]
+    return fixes.at_times(fixes.time_s + moved_s), [_account(moved_s)]
+
+
+def _opposites(
+    leapt: NDArray[np.int64], step_s: FloatArray, settings: CleaningSettings
+) -> list[tuple[int, int]]:
+    """Pair each leap back with the nearest leap forward that it cancels, as rising places.
+
+    The two cancel but for the two steps of the walk that they hide.
+    """
+    forward = leapt[step_s[leapt] > 0.0]
+    back = leapt[step_s[leapt] < 0.0]
+    most_s = 2.0 * longest_step_s(float(np.median(step_s)), settings)
+    found = []
+    for place in back:
+        middle = np.searchsorted(forward, place)
+        near = forward[max(0, middle - _LOOKED_AT) : middle + _LOOKED_AT]
+        left_s = step_s[place] + step_s[near]
+        near = near[(left_s > 0.0) & (left_s <= most_s)]
+        if len(near):
+            found.append((int(place), int(near[np.argmin(np.abs(near - place))])))
+    pairs, taken = [], set()
+    for place, other in sorted(found, key=lambda pair: abs(pair[1] - pair[0])):
+        if other not in taken:
+            taken.add(other)
+            pairs.append((min(place, other), max(place, other)))
+    return pairs
+
+
+def _of_the_clock(
+    fixes: Fixes, pairs: list[tuple[int, int]], step_s: FloatArray, settings: CleaningSettings
+) -> list[tuple[int, int]]:
+    """Give the pairs whose fixes between are no late ones, which belong where they say.
+
+    None is late by more than ``clock_jump_s``; where the others tell where the walker was
+    at the moments that these name, late ones are found there.
+    """
+    outside = np.ones(len(fixes), dtype=np.bool_)
+    for one, other in pairs:
+        outside[one:other] = False
+    others = fixes.take(outside) if pairs else fixes
+    others = others.sorted_by(others.time_s)
+    return [
+        (one, other)
+        for one, other in pairs
+        if min(abs(step_s[one]), abs(step_s[other])) > settings.clock_jump_s
+        or usually_off_m(fixes.take(np.arange(one, other)), others) > settings.same_place_m
+    ]
+
+
+def usually_off_m(these: Fixes, others: Fixes) -> float:
+    """Give how far some fixes usually are from where others have the walker at their times.
+
+    Infinite where the others, in order of time, say nothing of those moments.
+    """
+    told = (these.time_s >= others.time_s[0]) & (these.time_s <= others.time_s[-1])
+    if not told.any():
+        return np.inf
+    east_m = np.interp(these.time_s[told], others.time_s, others.east_m)
+    north_m = np.interp(these.time_s[told], others.time_s, others.north_m)
+    return float(np.median(np.hypot(these.east_m[told] - east_m, these.north_m[told] - north_m)))
+
+
+def _account(moved_s: FloatArray) -> Cleaning:
+    count = int(np.count_nonzero(moved_s))
+    minutes = Number(value=float(np.abs(moved_s).max()) / 60.0)
+    detail = sentence("recording-detail-clock-returned", count=count, minutes=minutes)
+    return Cleaning(what="clock-jump", count=count, detail=detail, weighs=True)
