@@ -42,6 +42,8 @@ def judge_quality(
     notes += other_walks([leg.card.name for leg in legs], outing, clean)
     notes += _of_another_course(clean, legs, settings)
     for leg, portion in zip(legs, match.legs, strict=True):
+        if leg.before_recording:
+            notes.append(sentence("recording-before", leg=leg.card.name))
         if portion.under_way:
             notes.append(sentence("recording-under-way", leg=leg.card.name))
         notes += reckoned_notes(leg.card.name, portion)

@@ -20,12 +20,13 @@ def explain_left_out(
     """Give the findings of every leg that was skipped, adding up to 1.
 
     A leg is skipped because one of its two points was never gone to, or because they
-    were gone to in another order. Which of the two, the nearest approaches say.
+    were gone to in another order. Which of the two, the nearest approaches say. Of a leg
+    before the recording nothing is known, so there is nothing to explain.
     """
     away = _nearest_m(card, clean)
     found: dict[int, tuple[Finding, ...]] = {}
     for number, leg in enumerate(legs):
-        if leg.status != "skipped":
+        if leg.status != "skipped" or leg.before_recording:
             continue
         ends = (leg.card.start.name, leg.card.end.name)
         missed = max(ends, key=lambda name: away[name])

@@ -178,9 +178,14 @@ class LegMeasures:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LegAudit:
-    """One leg of the card and what became of it. ``measures`` is None unless walked."""
+    """One leg of the card and what became of it. ``measures`` is None unless walked.
+
+    ``before_recording`` tells of a leg that is missing since the recording begins after it:
+    nobody knows whether it was walked.
+    """
 
     card: CardLeg
     status: LegStatus
     confidence: float
     measures: LegMeasures | None
+    before_recording: bool = False

@@ -10,6 +10,7 @@ from audit.leg_card import CardLeg, LegCard
 from audit.leg_card.pace_kind import pace_unit
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
 from audit.matching.walk_layout import SampledWalk
+from audit.measurement.before_recording import legs_before_recording
 from audit.measurement.bypasses import describe_bypass, find_bypasses
 from audit.measurement.claims import claims_at_bends, find_sight_bends
 from audit.measurement.ground_walked import judge_elevation
@@ -70,6 +71,7 @@ def measure_walk(
     context = _context(clean, sampled, match, card, settings, cadence_per_min, noted)
     legs: list[LegAudit] = []
     bypasses: dict[int, list[tuple[float, float]]] = {}
+    before = legs_before_recording(clean, context.match, card, settings.diagnosis)
     for portion, card_leg in zip(context.match.legs, card.legs, strict=True):
         measures = None
         if portion.status == "walked":
@@ -81,6 +83,7 @@ def measure_walk(
                 status=portion.status,
                 confidence=portion.confidence,
                 measures=measures,
+                before_recording=portion.leg in before and portion.status == "skipped",
             )
         )
     return WalkMeasures(

@@ -34,6 +34,11 @@ def status_words(status: str) -> str:
     return say(f"leg-{status}")
 
 
+def status_told(audit: LegAudit) -> str:
+    """Give the status that is told: what lies before the recording was not skipped."""
+    return "before-recording" if audit.before_recording else audit.status
+
+
 def status_of(leg: LegDebrief, radius_m: float) -> str:
     """Say what became of a leg, and how far from its start it was begun where that matters.
 
@@ -41,10 +46,10 @@ def status_of(leg: LegDebrief, radius_m: float) -> str:
     """
     measures = leg.audit.measures
     if measures is None:
-        return status_words(leg.audit.status)
+        return status_words(status_told(leg.audit))
     off_m = math.hypot(*measures.ledger.inherited)
     if off_m <= max(radius_m, _TWO_SIDED_95 * measures.miss_sd_m):
-        return status_words(leg.audit.status)
+        return status_words(status_told(leg.audit))
     return say("leg-walked-from-off", size=digits.metres(off_m, measures.miss_sd_m))
 
 

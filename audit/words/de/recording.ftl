@@ -14,6 +14,7 @@ recording-no-times = keine Zeiten
 recording-few-times = wenige Zeiten
 recording-no-time = ohne Zeit
 recording-clock-not-set = Uhr nicht gestellt
+recording-before = Abschnitt { $leg } liegt vor dem Beginn der Aufzeichnung: Wie und ob er gegangen wurde, ist nicht bekannt.
 recording-under-way = Abschnitt { $leg } war schon im Gang, als die Aufzeichnung begann: Seine Entfernung und sein Beginn sind die der Aufzeichnung, nicht die des Weges.
 recording-straight-start = Die Aufzeichnung schwieg, als Abschnitt { $leg } begonnen wurde: Der Ort ist geradewegs zwischen den Punkten davor und danach angenommen.
 recording-straight-claim = Die Aufzeichnung schwieg, als Abschnitt { $leg } endete: Der Ort ist geradewegs zwischen den Punkten davor und danach angenommen.

@@ -14,6 +14,7 @@ recording-no-times = no times
 recording-few-times = few times
 recording-no-time = no time
 recording-clock-not-set = clock not set
+recording-before = Leg { $leg } lies before the recording begins: nothing is known of how it was walked, or whether.
 recording-under-way = Leg { $leg } was under way when the recording began: its distance and where it started are those of the recording, not of the walk.
 recording-straight-start = The recorder was silent when leg { $leg } was begun: the place is taken straight between the fixes before and after.
 recording-straight-claim = The recorder was silent when leg { $leg } was ended: the place is taken straight between the fixes before and after.
