@@ -25,15 +25,18 @@ _ZONES_S = 14 * 3600.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _NotedEnd:
-    """The claim of a leg, and how long after it the log says.
+    """The claim of a leg, and how long after it the log says, the day left aside.
 
-    ``zoned``: the log says by which clock.
+    ``zoned``: the log says by which clock. ``noted_on``: the day that the log says, where it is
+    so many ``days_off`` after the recording's.
     """
 
     leg: str
     claim_s: float
     after_claim_s: float
     zoned: bool
+    noted_on: dt.date | None = None
+    days_off: int = 0
 
 
 def notes_of_days(
@@ -73,6 +76,8 @@ def _watches(log: WalkersLog, legs: Sequence[LegAudit], settings: QualitySetting
     watch_s = [end.after_claim_s for end in ends if not end.zoned]
     zone_s = 900.0 * round(float(np.median(watch_s)) / 900.0) if watch_s else 0.0
     for end in ends:
+        if end.noted_on is not None and end.days_off:
+            yield _day_off(end.leg, end.noted_on, end.days_off)
         later_s = end.after_claim_s - (0.0 if end.zoned else zone_s)
         if abs(later_s) > settings.watch_off_s:
             there_s = round(end.claim_s + later_s)
@@ -87,6 +92,13 @@ def _watches(log: WalkersLog, legs: Sequence[LegAudit], settings: QualitySetting
             )
 
 
+def _day_off(leg: str, noted_on: dt.date, days_off: int) -> str:
+    walked_on = noted_on - dt.timedelta(days=days_off)
+    return sentence(
+        "recording-log-day", leg=leg, noted=noted_on.isoformat(), walked=walked_on.isoformat()
+    )
+
+
 def _ends(log: WalkersLog, legs: Sequence[LegAudit]) -> Iterator[_NotedEnd]:
     """Give the ends of legs that the log has a moment for."""
     for leg in legs:
@@ -95,12 +107,22 @@ def _ends(log: WalkersLog, legs: Sequence[LegAudit]) -> Iterator[_NotedEnd]:
         if entry is None or entry.arrived is None or claim_s is None:
             continue
         zone = entry.arrived.utcoffset()
+        after_s = _after_s(entry.arrived, zone or dt.timedelta(), claim_s)
+        days_off = _days_off(after_s, zoned=zone is not None)
         yield _NotedEnd(
             leg=leg.card.name,
             claim_s=claim_s,
-            after_claim_s=_after_s(entry.arrived, zone or dt.timedelta(), claim_s),
+            after_claim_s=after_s - days_off * _DAY_S,
             zoned=zone is not None,
+            noted_on=entry.arrived.date() if isinstance(entry.arrived, dt.datetime) else None,
+            days_off=days_off,
         )
+
+
+def _days_off(after_s: float, *, zoned: bool) -> int:
+    """Give how many days a moment is off; the hours of a watch without a zone are none."""
+    within_s = _DAY_S / 2.0 if zoned else _ZONES_S
+    return 0 if abs(after_s) <= within_s else round(after_s / _DAY_S)
 
 
 def _after_s(noted: dt.time | dt.datetime, zone: dt.timedelta, claim_s: float) -> float:

@@ -25,7 +25,7 @@ _MOMENT = re.compile(
 )
 _SETTLE = re.compile(r" If [^.]*, settle it: .*$")
 _CALLED = re.compile(r" is called '")
-_OTHER_DAY = "recording-other-day"
+_OF_DAYS = {"recording-other-day", "recording-log-day"}
 _DAY_S = 86400
 A_MOMENT_S = 1e8
 """Seconds since 1970 are more than this for any recording after March 1973, and no duration is."""
@@ -69,7 +69,7 @@ def private_debrief(debrief: Debrief, settings: PrivacySettings) -> Debrief:
 
 def _tells_whose(note: str) -> bool:
     """Say whether a note tells what a track is called, or its day."""
-    of_day = isinstance(note, Sentence) and note.ident == _OTHER_DAY
+    of_day = isinstance(note, Sentence) and note.ident in _OF_DAYS
     return of_day or bool(_CALLED.search(note))
 
 

@@ -72,8 +72,47 @@ def test_a_moment_with_its_zone_is_taken_by_it() -> None:
     assert ends_told(30.0, 0.0, zoned=True) == []
 
 
+@pytest.mark.parametrize(("days", "late_s"), [(-1, 0.0), (1, 0.0), (-1, 180.0), (-30, 0.0)])
+@pytest.mark.parametrize("zone", [dt.UTC, dt.timezone(dt.timedelta(hours=-5)), None])
+def test_a_log_of_another_day_is_told_and_taken_for_its_time_of_day(days, late_s, zone) -> None:
+    """Bug: "1440.3 min earlier, settle it: --claim 1=...", which was not the log's moment."""
+    debrief = audit.debrief(plan_of(*COURSE), track_of(TIME_S, WALK))
+    moments = [
+        dt.datetime.fromtimestamp(leg.audit.measures.claim.time_s, zone or dt.UTC)
+        for leg in debrief.legs
+    ]
+    noted = moments[0] + dt.timedelta(days=days, seconds=late_s)
+    entries = [
+        LogEntry(leg="1", arrived=noted if zone else noted.replace(tzinfo=None)),
+        LogEntry(leg="2", arrived=moments[1] if zone else moments[1].time()),
+    ]
+    told = [note for note in notes(log=WalkersLog(entries=tuple(entries))) if "log ends it" in note]
+    assert told[0].startswith(f"Leg 1: the walker's log ends it on {noted.date()}, but")
+    assert str(moments[0].date()) in told[0]
+    assert [f"--claim 1={noted.astimezone(dt.UTC):%H:%M}" in note for note in told[1:]] == (
+        [True] if late_s else []
+    )
+
+
+def test_a_watch_of_fourteen_hours_off_with_a_date_is_of_no_other_day() -> None:
+    debrief = audit.debrief(plan_of(*COURSE), track_of(TIME_S, WALK))
+    claims = [leg.audit.measures.claim.time_s for leg in debrief.legs]
+    entries = tuple(
+        LogEntry(
+            leg=str(n + 1),
+            arrived=dt.datetime.fromtimestamp(claim + 13.0 * 3600.0, dt.UTC).replace(tzinfo=None),
+        )
+        for n, claim in enumerate(claims)
+    )
+    told = [note for note in notes(log=WalkersLog(entries=entries)) if "log ends it" in note]
+    assert told == []
+
+
 def test_a_private_debrief_tells_neither_the_day_nor_advice_with_a_clock() -> None:
-    log = WalkersLog(entries=(LogEntry(leg="1", arrived=dt.time(3, 0)),))
+    day_before = dt.datetime.combine(DAY - dt.timedelta(days=1), dt.time(3, 0), dt.UTC)
+    log = WalkersLog(
+        entries=(LogEntry(leg="1", arrived=dt.time(3, 0)), LogEntry(leg="2", arrived=day_before))
+    )
     debrief = audit.debrief(
         plan_of(*COURSE, date=dt.date(2020, 1, 1)), track_of(TIME_S, WALK), log=log
     )
@@ -82,6 +121,7 @@ def test_a_private_debrief_tells_neither_the_day_nor_advice_with_a_clock() -> No
 
     told = " ".join(private_debrief(debrief, PrivacySettings()).quality.notes)
     assert DAY.isoformat() not in told
+    assert day_before.date().isoformat() not in told
     assert "--claim" not in told
 
 

@@ -40,6 +40,7 @@ recording-log-time = Abschnitt { $leg }: Das Protokoll beendet ihn { $minutes } 
    *[earlier] früher
 } als hier angenommen, um { $time }.{ $settle }
 recording-log-count = Abschnitt { $leg }: { $paces } { -pace } sind { $rate } auf 100 m des Abschnitts, so viele geht niemand; die Zahl wurde weggelassen.
+recording-log-day = Abschnitt { $leg }: Das Protokoll beendet ihn am { $noted }, die Aufzeichnung aber am { $walked }: Vom Protokoll gilt nur die Uhrzeit.
 recording-log-settle = {" "}Hat das Protokoll recht, lege es fest: { $pin }.
 recording-simulated = Die Aufzeichnung sagt von sich, dass sie simuliert ist.
 recording-planned-route = Die Datei enthält auch eine geplante Route, die hier nicht gelesen wurde.

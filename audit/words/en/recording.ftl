@@ -40,6 +40,7 @@ recording-log-time = Leg { $leg }: the walker's log ends it { $minutes } min { $
    *[earlier] earlier
 } than it is taken here, at { $time }.{ $settle }
 recording-log-count = Leg { $leg }: { $paces } { -pace } are { $rate } to 100 m of the leg, which nobody takes; the count was left out.
+recording-log-day = Leg { $leg }: the walker's log ends it on { $noted }, but the recording on { $walked }: the log is taken for the time of day alone.
 recording-log-settle = {" "}If the log is right, settle it: { $pin }.
 recording-simulated = The recording says of itself that it is simulated.
 recording-planned-route = The file also holds a planned route, which was not read here.
