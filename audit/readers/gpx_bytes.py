@@ -13,6 +13,7 @@ PIECE_BYTES = 1 << 18
 _SMALL_BYTES = 50_000_000  # whatever this was packed into does no harm
 _GZIP_MARK = b"\x1f\x8b"
 _ZIP_MARK = b"PK\x03\x04"
+_FIT_MARK, _FIT_MARK_AT = b".FIT", 8
 _GZIP_FORMAT = 31  # zlib's "wbits" for gzip with the largest window
 
 
@@ -22,8 +23,8 @@ def pieces_of(path: Path, most_bytes: int, most_swelling: float = math.inf) -> I
     Raises
     ------
     InputRefusedError
-        When the file cannot be opened, is a zip archive, holds more than ``most_bytes``, or
-        gives more than ``most_swelling`` bytes for each that is packed.
+        When the file cannot be opened, is a zip archive or a FIT file, holds more than
+        ``most_bytes``, or gives more than ``most_swelling`` bytes for each that is packed.
     zlib.error
         Where the packing is damaged; what came before has been given.
     """
@@ -37,6 +38,9 @@ def pieces_of(path: Path, most_bytes: int, most_swelling: float = math.inf) -> I
             yield piece
 
     for piece in _unpacked_if_packed(counted(), path.name):
+        if total == 0 and piece.startswith(_FIT_MARK, _FIT_MARK_AT):
+            remedy = "Export the recording as GPX."
+            raise refuse(path.name, "", None, "is a FIT file and no GPX", remedy)
         total += len(piece)
         if total > _SMALL_BYTES and total > most_swelling * read:
             rule = f"swells up more than {most_swelling:.0f} times when it is unpacked"

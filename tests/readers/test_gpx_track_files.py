@@ -268,6 +268,7 @@ def test_a_file_without_one_usable_place_is_refused_with_the_value(tmp_path: Pat
         (b'<gpx><wpt lat="1" lon="1"/></gpx>', "holds waypoints and no recorded track"),
         (b"<gpx><trk/></gpx>", "holds a track without a single fix"),
         (b"PK\x03\x04rest of a zip", "is a zip archive"),
+        (b"\x0e\x10d\x08\0\0\x10\0.FIT\0\0", "is a FIT file and no GPX"),
         (b"\x1f\x8brest that is no gzip", "cannot be read|is empty"),
         (b"\x89PNG\r\n\x1a\n", "cannot be read as XML"),
     ],
