@@ -21,6 +21,8 @@ _SIGNS = {
     "night": {"shape": "triangle-up", "filled": True, "fill": ink.BLUE, "stroke": ink.BLUE},
     "unknown": {"shape": "square", "filled": False, "stroke": ink.INK},
 }
+_MOST_NUMBERS = 12
+"""Of attempts under the chart."""
 Bar = tuple[float, float, float]
 """A figure with the ends of its interval."""
 
@@ -61,7 +63,9 @@ def _view(
     title = say(f"trend-axis-{name}", unit=ANGLE_SIGN[in_force().units.angle].strip())
     room = 0.08 * (high - low) or 1.0
     attempt = say("trend-axis-attempt")
-    numbers = axis(title=attempt, grid=False, ticks=True, tickMinStep=1, format="d")
+    step = -(-trend.attempts // _MOST_NUMBERS)
+    values = list(range(1, trend.attempts + 1, step))
+    numbers = axis(title=attempt, grid=False, ticks=True, values=values, format="d")
     axes = (
         position("x", (0.5, trend.attempts + 0.5), numbers),
         position("y", (low - room, high + room), axis(title=title, tickCount=5)),

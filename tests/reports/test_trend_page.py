@@ -94,3 +94,13 @@ def test_nothing_to_draw_is_no_picture():
     assert trend_specification(made) is None
     assert "0 legs" in render_trend(made) or made.lights == ()
     assert render_trend_page(made)
+
+
+@pytest.mark.parametrize(
+    ("attempts", "numbers"), [(1, [1]), (2, [1, 2]), (25, [1, 4, 7, 10, 13, 16, 19, 22, 25])]
+)
+def test_attempts_are_numbered_once_each(attempts, numbers):
+    """Bug: the axis of two attempts read 1, 1, 2."""
+    made = work_out_trend(SOMEBODY, list(walks(np.random.default_rng(3), attempts, 6)))
+    written = json.dumps(trend_specification(made))
+    assert f'"values": {numbers}' in written
