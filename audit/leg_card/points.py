@@ -75,7 +75,7 @@ def reckon_ends(plan: Plan, grid: CourseGrid, angles: NorthAngles, placed: Place
 
 def end_name(leg: PlannedLeg) -> str:
     """Give the name of a leg's end, also where the plan gives it none."""
-    return leg.end or f"end of leg {leg.name}"
+    return leg.end or sentence("plan-end-name", leg=leg.name)
 
 
 def given_grid_azimuth(leg: PlannedLeg, angles: NorthAngles) -> GridAzimuth | None:

@@ -78,7 +78,7 @@ def _end(draft: DraftLeg, number: int, points: list[str], problems: ProblemList)
         rule = "has neither an end nor both an azimuth and a distance"
         problems.add(f"{draft.place}, to", None, rule, "Name the point where the leg ends.")
         return None
-    name = f"end of leg {draft.name or number}"
+    name: str = sentence("plan-end-name", leg=draft.name or str(number))
     while name in points:
         name += "'"
     problems.note(sentence("plan-no-end", place=draft.place))

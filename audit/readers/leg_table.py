@@ -11,6 +11,7 @@ from audit.readers.leg_values import leg_values
 from audit.readers.plan_draft import DraftLeg
 from audit.readers.problem_list import ProblemList
 from audit.readers.value_limits import AZIMUTH_KEYS, checked_number
+from audit.words import sentence
 
 _NUMBER_KEYS = (*AZIMUTH_KEYS, "distance_m", "paces")
 _LEG_KEYS = ("name", "from", "to", *_NUMBER_KEYS, "via", "note")
@@ -20,7 +21,7 @@ def draft_leg(
     table: Mapping[str, Any], number: int, grid: str | None, problems: ProblemList
 ) -> DraftLeg:
     """Give a leg from its table, with every problem of it put down."""
-    place, before = f"leg {number}", len(problems.problems)
+    place, before = sentence("figure-leg", name=str(number)), len(problems.problems)
     names: dict[str, str | None] = {"name": None, "from": None, "to": None}
     numbers: dict[str, float] = {}
     note = ""

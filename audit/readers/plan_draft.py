@@ -10,6 +10,7 @@ from audit.positions import Position
 from audit.readers.leg_values import LegValues
 from audit.readers.problem_list import ProblemList
 from audit.settings import ReadingSettings
+from audit.words import sentence
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,6 +44,6 @@ def check_count(count: int, problems: ProblemList) -> None:
 def legs_in_order(names: Iterable[str]) -> list[DraftLeg]:
     """Give a leg for each consecutive pair of points."""
     return [
-        DraftLeg(place=f"leg {number}", start=start, end=end)
+        DraftLeg(place=sentence("figure-leg", name=str(number)), start=start, end=end)
         for number, (start, end) in enumerate(pairwise(names), start=1)
     ]

@@ -15,7 +15,7 @@ from audit.reports.label_places import Label, PlacedLabel, place_labels
 from audit.reports.map_frame import MapFrame
 from audit.reports.printable import printable
 from audit.units import FloatArray
-from audit.words import say
+from audit.words import say, told
 
 _LONGEST, _LONGEST_SAID = 18, 30
 """Letters of a name, and of what is said of a leg."""
@@ -63,7 +63,7 @@ def _points(debrief: Debrief, frame: MapFrame) -> list[Label]:
     radius_px = debrief.card.arrival_radius_m / frame.metres_per_pixel
     clear = max(8.0, min(radius_px, 24.0)) + 3.0
     return [
-        _label(point.name, (point.east_m, point.north_m), frame, clear, "point")
+        _label(told(point.name), (point.east_m, point.north_m), frame, clear, "point")
         for point in debrief.points
     ]
 

@@ -9,6 +9,7 @@ import pytest
 from audit.azimuths import GridAzimuth, MagneticAzimuth, TrueAzimuth
 from audit.errors import InputRefusedError
 from audit.readers.plan_file import read_plan
+from audit.words import Words
 
 POINTS = """
 [[point]]
@@ -123,6 +124,10 @@ to = "Post 8"
     assert plan.position("end of leg 2") is None
     assert any("leg 1 names no start" in note for note in plan.notes)
     assert any("leg 2 names no end" in note for note in plan.notes)
+    # Bug: what the reader calls legs and ends by stayed English for everybody.
+    german = Words(language="de")
+    assert german.told(plan.legs[1].end) == "Ende Abschnitt 2"
+    assert any("Abschnitt 2 nennt kein Ende" in german.told(note) for note in plan.notes)
 
 
 def test_mils_of_6400(tmp_path):

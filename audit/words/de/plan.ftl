@@ -13,6 +13,7 @@ plan-legs-put-aside = Beliebige Reihenfolge wurde verlangt: Was der Plan in sein
 plan-starts-elsewhere = { $place } beginnt bei „{ $start }“, nicht wo der Abschnitt davor endet.
 plan-no-start = { $place } nennt keinen Beginn; er beginnt am ersten { -point }, „{ $start }“.
 plan-end-reckoned = { $place }: „{ $end }“ hat keine Position; es liegt, wohin Richtung und Entfernung führen.
+plan-end-name = Ende Abschnitt { $leg }
 plan-no-end = { $place } nennt kein Ende; es liegt, wohin Richtung und Entfernung führen.
 plan-taken-as = { $place }: „{ $name }“ wurde als „{ $other }“ genommen.
 plan-other-kind = Die Datei heißt nach { $said }, enthält aber { $seen }; sie wurde als { $seen } gelesen.

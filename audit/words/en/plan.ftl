@@ -13,6 +13,7 @@ plan-legs-put-aside = Any order was asked for: what the plan says of ways and or
 plan-starts-elsewhere = { $place } starts at "{ $start }", not where the leg before it ends.
 plan-no-start = { $place } names no start; it starts at the first { -point }, "{ $start }".
 plan-end-reckoned = { $place }: "{ $end }" has no position; it is where the { -azimuth } and distance lead.
+plan-end-name = end of leg { $leg }
 plan-no-end = { $place } names no end; it is where the { -azimuth } and distance lead.
 plan-taken-as = { $place }: "{ $name }" was taken as "{ $other }".
 plan-other-kind = The file is named as { $said } but holds { $seen }; it was read as { $seen }.
