@@ -16,6 +16,8 @@ from audit.words.in_other_units import CIRCLE, AngleUnit
 WIDTH_PX, HEIGHT_PX = 230.0, 170.0
 _REACH_PX, _WHOLE_REACH_PX = 96.0, 62.0
 _DEPTH_PX = 104.0
+_LETTER_PX, _LINE_PX, _BESIDE_PX = 7.5, 14.0, 4.0
+"""Of the names of the arrows: a bold letter of a broad type, a line, and half the room between."""
 _RIM_SIGN: dict[AngleUnit, str] = {"degrees": "°"}
 _WINDOWS_DEG = (15.0, 30.0, 60.0, 180.0)
 """Shown to either side; the last is the whole circle."""
@@ -135,10 +137,24 @@ class _Dial:
         side = 1.0 if measures.azimuth_error_deg >= 0.0 else -1.0
         down = -(self.outer_px + 34.0) if whole else self.outer_px - _DEPTH_PX - 16.0
         texts = ((walked, side, ink.BLUE, "bold"), (planned, -side, ink.INK, "normal"))
+        meet_px = _where_to_meet(*((walked, planned) if side < 0.0 else (planned, walked)))
         layers = []
-        for text, where, colour, weight in texts:
+        for line, (text, where, colour, weight) in enumerate(texts):
             mark = {"type": "text", "fontSize": ink.LABEL_PX, "fill": colour, "fontWeight": weight}
-            mark |= {"align": "left" if where > 0 else "right", "dx": 4 * where}
-            rows = [{"x": 0.0, "y": down, "t": text}]
-            layers.append(Layer(rows=rows, mark=mark, channels={"text": "t:N"}))
+            place = {"x": meet_px or 0.0, "y": down}
+            if meet_px is None:
+                mark |= {"align": "center"}
+                place["y"] += _LINE_PX * (0.5 - line)
+            else:
+                mark |= {"align": "left" if where > 0 else "right", "dx": _BESIDE_PX * where}
+            layers.append(Layer(rows=[{**place, "t": text}], mark=mark, channels={"text": "t:N"}))
         return layers
+
+
+def _where_to_meet(left: str, right: str) -> float | None:
+    """Give where two labels side by side meet, across from the middle; None if there is no room."""
+    half_px = WIDTH_PX / 2.0
+    left_px, right_px = (_LETTER_PX * len(text) + _BESIDE_PX for text in (left, right))
+    if left_px + right_px > WIDTH_PX:
+        return None
+    return min(max(0.0, left_px - half_px), half_px - right_px)

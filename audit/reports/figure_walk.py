@@ -30,6 +30,8 @@ from audit.words import say
 WIDTH_PX, _OFFSET_PX = 760, 110
 _NARROWEST_SIDE_M = 20.0
 _MOST_PLACES = 600
+_LETTER_PX, _LINE_PX = 8.0, 16
+"""Of the names of legs; where one is left out, its upright line leaves the names free."""
 
 
 def walk_specification(debrief: Debrief, moved: Passage) -> dict[str, Any] | None:
@@ -71,7 +73,7 @@ def _offset_view(
         Layer(rows=band_rows, mark=band, channels={"y2": "y2"}),
         Layer(rows=zero, mark=planned),
         Layer(rows=in_parts(parts), mark=walked),
-        *_leg_marks(debrief),
+        *_leg_marks(debrief, shown),
         *cursor_rule(),
         *cursor_layers(),
     ]
@@ -107,8 +109,8 @@ def _band(rows: list[dict[str, Any]], noise_m: float) -> list[dict[str, Any]]:
     return [{**row, "y": low, "y2": high} for row, (low, high) in zip(rows, low_high, strict=True)]
 
 
-def _leg_marks(debrief: Debrief) -> list[Layer]:
-    """Draw an upright line where each leg begins, with its name beside it, and the claims."""
+def _leg_marks(debrief: Debrief, shown: tuple[float, float]) -> list[Layer]:
+    """Draw an upright line where each leg begins, its name where it has room, and the claims."""
     start_s = float(debrief.clean.time_s[0])
     begins, claims = [], []
     for leg in legs_of_walk(debrief):
@@ -120,12 +122,27 @@ def _leg_marks(debrief: Debrief) -> list[Layer]:
     words |= {"align": "left", "baseline": "top", "dx": 4}
     diamond = {"type": "point", "shape": "diamond", "size": 90, "fill": ink.ORANGE, "opacity": 1}
     diamond |= {"stroke": "white", "strokeWidth": 1, "clip": True}
+    named = _apart(begins, shown)
     full: dict[str, Any] = {"y": {"value": 0}, "y2": {"value": "height"}}
+    below: dict[str, Any] = {**full, "y": {"value": _LINE_PX}}
     return [
-        Layer(rows=begins, mark=rule, channels=full),
-        Layer(rows=begins, mark=words, channels={"text": "t:N", "y": {"value": 2}}),
+        Layer(rows=named, mark=rule, channels=full),
+        Layer(rows=[row for row in begins if row not in named], mark=rule, channels=below),
+        Layer(rows=named, mark=words, channels={"text": "t:N", "y": {"value": 2}}),
         Layer(rows=claims, mark=diamond),
     ]
+
+
+def _apart(begins: list[dict[str, Any]], shown: tuple[float, float]) -> list[dict[str, Any]]:
+    """Leave out the names that would run into the one before."""
+    px_per_s = WIDTH_PX / (shown[1] - shown[0])
+    named: list[dict[str, Any]] = []
+    free_px = -np.inf
+    for row in begins:
+        if row["x"] * px_per_s >= free_px:
+            named.append(row)
+            free_px = row["x"] * px_per_s + _LETTER_PX * (len(row["t"]) + 1)
+    return named
 
 
 def _time_axis(shown: tuple[float, float]) -> Spec:

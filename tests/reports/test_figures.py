@@ -19,16 +19,18 @@ from audit.measurement.passage import passage
 from audit.reports import ink, map_margin
 from audit.reports.chart_compiler import chart_of
 from audit.reports.display_lines import thinned, tolerance_m, walked_lines
-from audit.reports.figure_dial import dial_specification
+from audit.reports.figure_dial import _where_to_meet, dial_specification
 from audit.reports.figure_ledger import ledger_specification
 from audit.reports.figure_map import map_specification
 from audit.reports.figure_strip import shows_own_line, strip_specification
 from audit.reports.figure_target import target_specification
-from audit.reports.figure_walk import walk_specification
+from audit.reports.figure_walk import _apart, walk_specification
 from audit.reports.label_places import Label, place_labels
 from audit.reports.map_frame import MARGIN_STRIP_PX, map_frame
 from audit.reports.picture import draw
 from audit.settings import Settings
+from audit.words import Words, spoken
+from audit.words.in_other_units import Units
 
 
 @pytest.fixture(scope="module")
@@ -338,3 +340,37 @@ def test_target_has_right_of_the_line_on_the_right_and_beyond_up(debrief):
 
 def test_walk_without_times_has_no_strips_over_time(moved):
     assert walk_specification(sample_debrief(timed=False), moved) is None
+
+
+# Names that need room
+
+
+def test_the_names_of_the_arrows_stand_below_each_other_where_the_dial_is_too_narrow(debrief):
+    """Bug: of "gegangen 0750 mil" the end was cut off."""
+    leg = debrief.legs[1]
+    german = Words(language="de", units=Units(angle="mil6400"))
+    with spoken(german):
+        walked, planned = (
+            rows_of(dial_specification(leg), type="text", align="center", fontWeight=weight)[0][0]
+            for weight in ("bold", "normal")
+        )
+    assert walked["y"] > planned["y"]
+    assert walked["x"] == planned["x"] == 0.0
+    assert rows_of(dial_specification(leg), type="text", align="center") == []
+
+
+@pytest.mark.parametrize(
+    ("left", "right", "meet_px"),
+    [("x" * 10, "x" * 10, 0.0), ("x" * 16, "x" * 10, 9.0), ("x" * 10, "x" * 16, -9.0),
+     ("x" * 15, "x" * 15, None)],
+)  # fmt: skip
+def test_names_side_by_side_meet_where_both_have_room(left, right, meet_px) -> None:
+    """A dial of 230 px, letters of 7.5 and 4 beside each name: 124 px of sixteen letters."""
+    assert _where_to_meet(left, right) == meet_px
+
+
+def test_names_of_legs_that_would_run_into_the_one_before_are_left_out() -> None:
+    """Bug: over the strips of 60 legs they were a black bar. 760 px for as many seconds."""
+    begins = [{"x": at, "t": name} for at, name in ((0, "1"), (15, "2"), (16, "3"), (39, "10"))]
+    assert [row["t"] for row in _apart(begins, (0.0, 760.0))] == ["1", "3", "10"]
+    assert [row["t"] for row in _apart(begins, (0.0, 7600.0))] == ["1"]
