@@ -7,6 +7,10 @@ from collections.abc import Sequence
 from audit.words import Sentence, sentence
 from audit.words.figures import Azimuth, Listed, Turn
 
+_MOST_ONE_BY_ONE = 6
+"""Legs that are listed one by one; chosen: no more are taken in at a glance."""
+_SHORTEST_RUN = 3
+
 
 def east_or_west(angle_deg: float, decimals: int = 1) -> str:
     """Write a signed angle as "7.0 degrees west"."""
@@ -33,7 +37,31 @@ def told_legs(names: Sequence[str], *, begin: bool = False) -> Sentence:
     """List legs as part of a sentence, or at its beginning."""
     if len(names) == 1:
         return sentence("figure-leg-begin" if begin else "figure-leg", name=names[0])
-    return sentence("figure-legs-begin" if begin else "figure-legs", names=Listed(things=names))
+    return sentence("figure-legs-begin" if begin else "figure-legs", names=listed_legs(names))
+
+
+def listed_legs(names: Sequence[str]) -> Listed:
+    """List names of legs: "2, 3 and 5"; of many, those that follow each other as "4 to 22"."""
+    if len(names) <= _MOST_ONE_BY_ONE:
+        return Listed(things=names)
+    runs: list[list[str]] = []
+    for name in names:
+        if runs and _next(runs[-1][-1]) == name:
+            runs[-1].append(name)
+        else:
+            runs.append([name])
+    return Listed(things=[one for run in runs for one in _told_run(run)])
+
+
+def _next(name: str) -> str | None:
+    """Give the name of the leg after one that is called by a number; None of any other."""
+    return str(int(name) + 1) if name.isdecimal() else None
+
+
+def _told_run(run: Sequence[str]) -> Sequence[str]:
+    if len(run) < _SHORTEST_RUN:
+        return run
+    return [sentence("figure-range", low=run[0], high=run[-1])]
 
 
 def told_angle(angle_deg: float, decimals: int = 1) -> Sentence:

@@ -61,7 +61,7 @@ def _main_part(measures: LegMeasures) -> str:
     """Name the largest part of the ledger, unless it is no larger than its own error."""
     largest = _largest_part(measures)
     if largest == "azimuth":
-        if wording.azimuth_as_planned(measures):
+        if wording.azimuth_as_planned(measures) or not wording.azimuth_measured(measures):
             return say("verdict-no-part")
         return say("verdict-mostly-azimuth", error=wording.azimuth_error(measures))
     if largest == "distance":

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from audit.debriefing.records import LegDebrief
 from audit.diagnosis.finding import Finding
+from audit.leg_card.wording import listed_legs
 from audit.measurement.leg_measures import LegAudit, LegMeasures
 from audit.reports import digits
 from audit.reports.cause_words import CANNOT_TELL, WITHIN_SKILL, cause_words
@@ -57,7 +58,7 @@ def leg_names(names: Sequence[str]) -> str:
     """List legs: "leg 2", "legs 2, 3 and 5"."""
     if len(names) == 1:
         return say("figure-leg", name=names[0])
-    return say("figure-legs", names=Listed(things=names))
+    return say("figure-legs", names=listed_legs(names))
 
 
 def sided(size: object, signed: float) -> str:
@@ -71,12 +72,19 @@ def half_interval_deg(measures: LegMeasures) -> float:
 
 
 def azimuth_error(measures: LegMeasures) -> str:
-    """Say how far the walked azimuth is off: "7° left", or "as planned"."""
+    """Say how far the walked azimuth is off: "7° left", "as planned", or that nobody can tell."""
     half_deg = half_interval_deg(measures)
+    if not azimuth_measured(measures):
+        return say("figure-unmeasured")
     if azimuth_as_planned(measures):
         return say("figure-as-planned")
     error_deg = measures.azimuth_error_deg
     return sided(digits.angle(error_deg, half_deg), error_deg)
+
+
+def azimuth_measured(measures: LegMeasures) -> bool:
+    """Tell whether the way was long enough for the receiver to show an azimuth."""
+    return half_interval_deg(measures) <= Settings().quality.unmeasured_deg
 
 
 def azimuth_as_planned(measures: LegMeasures) -> bool:
@@ -239,6 +247,8 @@ def errors_worst_first(audit: LegAudit) -> list[str]:
         return []
     ledger = measures.ledger
     turned = say("leg-azimuth", error=azimuth_error(measures), interval=_plus_minus(measures))
+    if not azimuth_measured(measures):
+        turned = say("leg-azimuth-unmeasured")
     sized = [
         (math.hypot(*ledger.heading), turned),
         (math.hypot(*ledger.distance), say("leg-distance", error=distance_error(measures))),

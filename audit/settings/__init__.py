@@ -606,6 +606,9 @@ class QualitySettings:
     """Below this confidence a leg's portion is called not sure."""
     gap_share: float = 0.2
     """Share of a leg in gaps of the recording from which on it is told."""
+    unmeasured_deg: float = 60.0
+    """An azimuth known no better than this to either side is told as not measured; chosen: a
+    third of the circle, as of a leg of few metres."""
     elsewhere_m: float = 200.0
     """A walk that comes no nearer than this to any point may be of another course; chosen: who
     walks this one sets out from its first point, or comes upon one."""

@@ -10,6 +10,7 @@ from reports.sample_debrief import sample_debrief
 
 from audit.azimuths import GridAzimuth
 from audit.diagnosis.finding import Finding
+from audit.leg_card.wording import told_legs
 from audit.measurement.leg_measures import Heading
 from audit.reports import wording
 from audit.reports.cause_words import CANNOT_TELL, WITHIN_SKILL, advice_words, has_words
@@ -171,3 +172,27 @@ def test_worst_error_comes_first(debrief):
     assert turned_off[0].startswith("azimuth 7.2° left")
     assert walked_on[0] == "distance 90 m too far"
     assert wording.errors_worst_first(debrief.legs[3].audit) == []
+
+
+@pytest.mark.parametrize(("error_deg", "half_deg"), [(0.0, 175.0), (20.0, 61.0), (90.0, 70.0)])
+def test_an_azimuth_that_may_be_nearly_any_was_not_measured(measures, error_deg, half_deg):
+    """Bug: of a leg of 5 m the azimuth was "as planned (±180°)"."""
+    leg = turned(measures, error_deg, half_deg)
+    assert wording.azimuth_error(leg) == "cannot be measured"
+    assert wording.azimuth_error(turned(measures, error_deg, 59.0)) != "cannot be measured"
+
+
+@pytest.mark.parametrize(
+    ("names", "said"),
+    [
+        ("2", "leg 2"),
+        ("1 2 3 4 5 6", "legs 1, 2, 3, 4, 5 and 6"),
+        ("1 2 3 4 5 6 7", "legs 1 to 7"),
+        ("1 3 4 5 6 9 10", "legs 1, 3 to 6, 9 and 10"),
+        ("a b c d e f g", "legs a, b, c, d, e, f and g"),
+    ],
+)
+def test_of_many_legs_those_that_follow_each_other_are_told_as_one(names, said):
+    """Bug: of 60 legs 58 were listed one by one, twice."""
+    assert wording.leg_names(names.split()) == said
+    assert str(told_legs(names.split(), begin=True)) == f"L{said[1:]}"

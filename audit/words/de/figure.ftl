@@ -13,6 +13,7 @@ figure-right = { $size } rechts
 figure-too-far = { $size } zu weit
 figure-short = { $size } zu kurz
 figure-as-planned = wie geplant
+figure-unmeasured = nicht messbar
 figure-on-line = auf der Linie
 figure-east = { $size } Ost
 figure-west = { $size } West

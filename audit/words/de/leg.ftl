@@ -25,5 +25,6 @@ leg-cause = { $cause } ({ $sure })
 leg-inherited = ein Start abseits des { -point(form: "of") }; am Abschnitt selbst gewöhnlicher Fehler
 
 leg-azimuth = Richtung { $error } ({ $interval })
+leg-azimuth-unmeasured = Richtung nicht messbar
 leg-distance = Entfernung { $error }
 leg-began-off = { $size } neben dem { -point } begonnen

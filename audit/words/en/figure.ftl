@@ -12,6 +12,7 @@ figure-right = { $size } right
 figure-too-far = { $size } too far
 figure-short = { $size } short
 figure-as-planned = as planned
+figure-unmeasured = cannot be measured
 figure-on-line = on the line
 figure-east = { $size } east
 figure-west = { $size } west

@@ -25,5 +25,6 @@ leg-cause = { $cause } ({ $sure })
 leg-inherited = a start away from its { -point }; of its own, ordinary error
 
 leg-azimuth = { -azimuth } { $error } ({ $interval })
+leg-azimuth-unmeasured = { -azimuth } cannot be measured
 leg-distance = distance { $error }
 leg-began-off = began { $size } off the { -point }
