@@ -49,7 +49,7 @@ def _opposites(
 ) -> list[tuple[int, int]]:
     """Pair each leap back with the nearest leap forward that it cancels, as rising places.
 
-    The two cancel but for the two steps of the walk that they hide.
+    The two cancel but for the two steps of the walk that they hide, a rest only by chance.
     """
     forward = leapt[step_s[leapt] > 0.0]
     back = leapt[step_s[leapt] < 0.0]

@@ -99,3 +99,19 @@ def test_in_a_part_whose_order_is_lost_no_leap_is_one_of_the_clock() -> None:
     time_s[500:700:2], time_s[501:700:2] = fixes.time_s[501:700:2], fixes.time_s[500:700:2]
     _, cleaning = mend_returns(fixes.at_times(time_s), S)
     assert cleaning == []
+
+
+def test_fixes_swapped_beside_a_silence_are_late_whatever_silence_follows() -> None:
+    """The fixes on both sides of one silence, in which he went 45 m, are written swapped.
+
+    The leap back between them and a silence that follows cancel, and are none of a clock.
+    """
+    time_s, east_m = 10.0 * np.arange(900), 20.0 * np.arange(900)
+    time_s[300:] += 200.0
+    east_m[300:] += 25.0
+    time_s[400:] += 220.0
+    order = np.arange(900)
+    order[[299, 300]] = [300, 299]
+    found, _, cleaning = in_blocks(fixes_of(time_s[order], east_m[order]), S)
+    assert [(did.what, did.count) for did in cleaning] == [("out-of-order", 1)]
+    assert found.time_s.tolist() == time_s.tolist()
