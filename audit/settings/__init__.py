@@ -164,8 +164,7 @@ class CleaningSettings:
     """Fixes that come late come less late than this; of less, only the place tells that it is
     the clock; chosen: zones and summer time differ by at least half an hour."""
     same_place_m: float = 50.0
-    """A walker whose clock leaps is found within this of the last fix, and late fixes within
-    this of where the others have him at their times; chosen."""
+    """A leap of the clock moves nobody further; late fixes lie as near the others; chosen."""
     most_side_by_side: int = 1000
     """More parts of the file at the same time than this are mixed; chosen: bounds the work."""
     gap_s: float = 20.0
@@ -607,8 +606,7 @@ class QualitySettings:
     gap_share: float = 0.2
     """Share of a leg in gaps of the recording from which on it is told."""
     unmeasured_deg: float = 60.0
-    """An azimuth known no better than this to either side is told as not measured; chosen: a
-    third of the circle, as of a leg of few metres."""
+    """An azimuth known no better than this to either side is told as not measured."""
     elsewhere_m: float = 200.0
     """A walk that comes no nearer than this to any point may be of another course; chosen: who
     walks this one sets out from its first point, or comes upon one."""
