@@ -7,7 +7,8 @@ from dataclasses import replace
 
 import numpy as np
 
-from audit.debriefing.records import Debrief, LegDebrief
+from audit.classroom.recorded_part import away_since_s, begins_at, not_recorded, still_coming
+from audit.debriefing.records import Debrief
 from audit.grading.verdicts import Approach
 from audit.leg_card import CardPoint
 from audit.measurement.point_reached import unseen_approach
@@ -21,23 +22,32 @@ def approaches(debrief: Debrief, settings: Settings) -> tuple[Approach | None, .
     A leg that was surely matched speaks for itself. Elsewhere, and where the walk came
     by the point at another time, it counts from the claim of the last leg before.
     """
-    told: list[Approach | None] = []
-    after_s = float(debrief.clean.time_s[0])
+    since_s = counted_since(debrief, settings.grading)
+    return tuple(
+        _approach(debrief, number, after_s, settings) for number, after_s in enumerate(since_s)
+    )
+
+
+def counted_since(debrief: Debrief, settings: GradingSettings) -> tuple[float, ...]:
+    """Give for each leg from when on an approach to its end counts; infinity for never.
+
+    To rest at the start before setting out is no arrival where the finish lies there too.
+    """
+    away_s, start = away_since_s(debrief, settings), debrief.card.legs[0].start
+    told, after_s, walked = [], float(debrief.clean.time_s[0]), False
     for leg in debrief.legs:
-        approach, measures = _approach(debrief, leg, after_s, settings), leg.audit.measures
-        if approach is not None and measures is not None and measures.details is not None:
-            approach = replace(approach, debriefed=measures.details.point)
-        told.append(approach)
+        end = leg.audit.card.end
+        from_start_m = math.hypot(end.east_m - start.east_m, end.north_m - start.north_m)
+        at_start = from_start_m <= settings.start_m and not walked
+        told.append(max(after_s, math.inf if away_s is None else away_s) if at_start else after_s)
         if leg.audit.measures is not None and leg.portion is not None:
-            after_s = max(after_s, leg.portion.claim_s or after_s)
+            after_s, walked = max(after_s, leg.portion.claim_s or after_s), True
     return tuple(told)
 
 
-def _approach(
-    debrief: Debrief, leg: LegDebrief, after_s: float, settings: Settings
-) -> Approach | None:
-    grading, measures = settings.grading, leg.audit.measures
-    radius_m = debrief.card.arrival_radius_m
+def _approach(debrief: Debrief, number: int, after_s: float, settings: Settings) -> Approach | None:
+    leg, radius_m = debrief.legs[number], debrief.card.arrival_radius_m
+    grading, measures, end = settings.grading, leg.audit.measures, leg.audit.card.end
     in_turn = None
     if measures is not None and measures.details is not None:
         point = measures.details.point
@@ -49,13 +59,19 @@ def _approach(
         )
         if in_turn.distance_m <= radius_m:
             return in_turn
-    anyhow = _anyhow(debrief, leg.audit.card.end, after_s, settings)
+    if math.isinf(after_s):
+        return None
+    anyhow = _anyhow(debrief, end, after_s, settings)
+    if begins_at(debrief, number, radius_m, grading):
+        return replace(anyhow, in_turn=True, begins_here=True)
+    nearest = anyhow
     if in_turn is not None:
         sure = leg.audit.confidence >= grading.sure_match and anyhow.distance_m > radius_m
-        return in_turn if sure or in_turn.distance_m <= anyhow.distance_m else anyhow
-    if anyhow.distance_m > radius_m and _unseen(debrief, leg, grading):
-        return None
-    return anyhow
+        nearest = in_turn if sure or in_turn.distance_m <= anyhow.distance_m else anyhow
+    if nearest.distance_m <= radius_m:
+        return nearest
+    unseen = in_turn is None and not_recorded(debrief, number, grading)
+    return None if unseen or still_coming(debrief, end, nearest.distance_m) else nearest
 
 
 def _anyhow(debrief: Debrief, point: CardPoint, after_s: float, settings: Settings) -> Approach:
@@ -88,40 +104,6 @@ def _nearest(steps: FloatArray, place: FloatArray) -> tuple[float, int]:
     away_m = np.hypot(*(start + along[:, None] * way - place).T)
     nearest = int(away_m.argmin())
     return float(away_m[nearest]), nearest
-
-
-def _unseen(debrief: Debrief, leg: LegDebrief, settings: GradingSettings) -> bool:
-    """Tell whether the leg may have been walked before the recording began or after it ended.
-
-    A recording that ends, or begins, out on the course says nothing of what came after,
-    or before; nor does one that ends, or begins, where the course comes by its own finish,
-    or start, in between.
-    """
-    legs, clean = debrief.card.legs, debrief.clean
-    numbers = [n for n, one in enumerate(debrief.legs) if one.audit.measures is not None]
-    number = debrief.legs.index(leg)
-    first, last = (numbers[0], numbers[-1]) if numbers else (len(legs) - 1, 0)
-    start, finish = legs[0].start, legs[-1].end
-    on_the_way = [
-        {_place(one.start) for one in legs[1 : first + 1]},
-        {_place(one.end) for one in legs[last:-1]},
-    ]
-
-    def out(fix: int) -> bool:
-        return all(
-            _place(end) in on_the_way[fix]
-            or math.hypot(clean.east_m[fix] - end.east_m, clean.north_m[fix] - end.north_m)
-            > settings.course_ends_m
-            for end in (start, finish)
-        )
-
-    after = not numbers or number > last
-    before = not numbers or number < first
-    return (after and out(-1)) or (before and out(0))
-
-
-def _place(point: CardPoint) -> tuple[float, float]:
-    return point.east_m, point.north_m
 
 
 def _speed_m_s(debrief: Debrief, settings: GradingSettings) -> float:

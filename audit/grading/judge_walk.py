@@ -149,6 +149,10 @@ def _judge_time(time: WalkTime, standard: Standard) -> tuple[float | None, WalkG
     def took(ident: str) -> list[str]:
         return [sentence(f"judged-{ident}", time=_clock(time.elapsed_s or 0.0), limit=limit)]
 
+    def may_be_off() -> list[str]:
+        told = {"time": _clock(time.elapsed_s or 0.0), "limit": limit}
+        return [sentence("judged-clocks", **told, error=f"±{_clock(time.error_s)}")]
+
     late_s = max(time.elapsed_s - standard.time_limit_s, 0.0)
     beyond_s = time.elapsed_s - standard.time_limit_s - standard.late_grace_s
     if late_s == 0.0:
@@ -156,7 +160,7 @@ def _judge_time(time: WalkTime, standard: Standard) -> tuple[float | None, WalkG
     if beyond_s <= 0.0:
         return late_s, "pass", took("grace")
     if beyond_s <= time.error_s:
-        return late_s, "doubtful", took("clocks")
+        return late_s, "doubtful", may_be_off()
     return late_s, "fail", took("late")
 
 

@@ -27,9 +27,8 @@ class Approach:
         When; None in a recording without times.
     in_turn : bool
         On the way to this point, and not at some other time of the walk.
-    debriefed : PointReached or None
-        What the walker's debrief makes of the way to this point, which also weighs that
-        another part of the recording was it; None of a leg that it has no part for.
+    begins_here : bool
+        The recording begins there; the way to the point was not recorded.
     """
 
     distance_m: float
@@ -37,7 +36,7 @@ class Approach:
     unseen_m: float = 0.0
     time_s: float | None = None
     in_turn: bool = True
-    debriefed: PointReached | None = None
+    begins_here: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

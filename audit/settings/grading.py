@@ -18,8 +18,9 @@ class GradingSettings:
     """From this confidence on, the nearest approach is that on the way to the point, unless the
     walk came within its radius later; chosen: as causes are named from 0.8 on."""
     course_ends_m: float = 150.0
-    """A recording that ends further than this from start and finish broke off on the way;
-    chosen: twice the miss that a walker under trees makes."""
+    """A recording that ends further than this from start and finish broke off on the way, and so
+    did one that ends so near the place where its last leg does, unless the walker was back at
+    start or finish by then; chosen: twice the miss that a walker under trees makes."""
     walking_m_s: float = 1.2
     """Where a walk shows no speed of its own; common practice, no source."""
     usual_noise_m: float = 5.0
@@ -62,6 +63,9 @@ class GradingSettings:
     start_left_m: float = 100.0
     """The start is crossed at the last fix within the first of them before one beyond the
     second; chosen: wider than a receiver's error at rest, narrower than any leg."""
+    start_again_s: float = 60.0
+    """Whoever leaves the start later than this after the first time came back to it; chosen: twice
+    the time across its circle."""
     clock_off_s: float = 180.0
     """A start by the recording so far from that of the roster is asked about; chosen: more
     than anybody takes to set a compass."""

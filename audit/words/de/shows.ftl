@@ -79,6 +79,8 @@ shows-shift-asked = wie verlangt
 shows-shift-nothing = kein Start nach Liste und Aufzeichnung war zu vergleichen
 shows-shift-crossing = nach dem ersten Verlassen des Starts gegen die Liste, Mitte von { $count } (die Hälfte davon auf { $spread } s genau)
 shows-lane-fitted = Die Liste nennt keine Bahn; der Gang kam auf die, zu der er passt: { $lane }.
+shows-left-again = Nach der Aufzeichnung wurde der Start vor dem ersten Abschnitt { $times } Mal verlassen, { $minutes } min auseinander.
+    Für die Zeit zählt das erste Mal; dass es ein späteres sein kann, steckt im Fehler dieser Zeit.
 shows-another-unusable = Eine weitere Aufzeichnung war nicht zu gebrauchen: { $problem }
 shows-two-radii = { $standard } zählt einen { -point } innerhalb von { $radius } als gefunden, { $plan } innerhalb von { $planned }: Die
     Klasse und ihre Auswertungen gehen nach { $standard }. Einzeln ausgewertet gilt der des Plans.

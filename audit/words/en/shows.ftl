@@ -80,6 +80,8 @@ shows-shift-nothing = no start by the roster and by a recording to be compared
 shows-shift-crossing = the first crossing of the start against the roster, middle of { $count } (half of them within { $spread } s
     of it)
 shows-lane-fitted = The roster names no lane; the walk was given the one it fits: { $lane }.
+shows-left-again = By the recording the start was left { $times } times before the first leg, { $minutes } min apart. The first counts for the
+    time that was needed; that it may be a later one is in the error of that time.
 shows-another-unusable = Another recording could not be used: { $problem }
 shows-two-radii = { $standard } counts a { -point } as found within { $radius }, { $plan } within { $planned }: the class and its
     debriefs go by { $standard }. Debriefed alone, the plan's holds.

@@ -1,0 +1,148 @@
+"""What part of a walk its recording shows: from setting out, or later, to where it ends."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+
+from audit.classroom.start_left import start_leavings
+from audit.debriefing.records import Debrief
+from audit.leg_card import CardPoint
+from audit.settings import GradingSettings
+from audit.units import FloatArray
+
+
+def away_since_s(debrief: Debrief, settings: GradingSettings) -> float | None:
+    """Give when the walker was well away from the start for the first time; None if never.
+
+    Where the recording shows him at the start before, counted from then.
+    """
+    clean, away_m = debrief.clean, _from_start_m(debrief)
+    at_start = np.flatnonzero(away_m <= settings.start_m)
+    begins = int(at_start[0]) if start_seen(debrief, settings) else 0
+    gone = np.flatnonzero(away_m[begins:] > settings.start_left_m)
+    return float(clean.time_s[begins + gone[0]]) if len(gone) else None
+
+
+def start_seen(debrief: Debrief, settings: GradingSettings) -> bool:
+    """Tell whether the recording was at the start before any leg was walked to its end."""
+    early = debrief.clean.time_s <= _first_claim_s(debrief)
+    return bool((_from_start_m(debrief)[early] <= settings.start_m).any())
+
+
+def left_before_first_leg(
+    debrief: Debrief, left_s: float | None, settings: GradingSettings
+) -> tuple[float, ...]:
+    """Give when the start was left: first ``left_s``, then by who came back before his first leg.
+
+    Where no leg was walked nobody can tell which leaving was for the course.
+    """
+    if left_s is None:
+        return ()
+    if not _walked(debrief):
+        return (left_s,)
+    left = start_leavings(debrief.clean, debrief.card.legs[0].start, settings)
+    again = left[(left > left_s + settings.start_again_s) & (left < _first_claim_s(debrief))]
+    return (left_s, *(float(one) for one in again))
+
+
+def not_recorded(debrief: Debrief, number: int, settings: GradingSettings) -> bool:
+    """Tell whether a leg may have been walked before the recording began or after it ended.
+
+    A recording that ends, or begins, out on the course says nothing of what came after,
+    or before; one that never leaves the start says nothing of the walk at all.
+    """
+    walked = _walked(debrief)
+    after = not walked or number > walked[-1]
+    before = not walked or number < walked[0]
+    begins_late = _out(debrief, 0, settings) or not start_seen(debrief, settings)
+    ends_early = _out(debrief, -1, settings) or _breaks_off(debrief, settings)
+    stayed = not walked and away_since_s(debrief, settings) is None
+    return stayed or (after and ends_early) or (before and begins_late)
+
+
+def still_coming(debrief: Debrief, place: CardPoint, nearest_m: float) -> bool:
+    """Tell whether the recording ends on the way to a point: walking, and never so near before."""
+    clean = debrief.clean
+    last_m = math.hypot(clean.east_m[-1] - place.east_m, clean.north_m[-1] - place.north_m)
+    return last_m <= nearest_m + debrief.quality.noise_m and not _ends_at_rest(debrief)
+
+
+def begins_at(debrief: Debrief, number: int, radius_m: float, settings: GradingSettings) -> bool:
+    """Tell whether the recording begins at the end of a leg, before any leg that was walked."""
+    clean, end = debrief.clean, debrief.legs[number].audit.card.end
+    walked = _walked(debrief)
+    first_m = math.hypot(clean.east_m[0] - end.east_m, clean.north_m[0] - end.north_m)
+    earlier = bool(walked) and number < walked[0]
+    return first_m <= radius_m and earlier and not start_seen(debrief, settings)
+
+
+def _from_start_m(debrief: Debrief) -> FloatArray:
+    clean, start = debrief.clean, debrief.card.legs[0].start
+    return np.hypot(clean.east_m - start.east_m, clean.north_m - start.north_m)
+
+
+def _walked(debrief: Debrief) -> list[int]:
+    return [n for n, leg in enumerate(debrief.legs) if leg.audit.measures is not None]
+
+
+def _first_claim_s(debrief: Debrief) -> float:
+    claims = [
+        leg.portion.claim_s
+        for leg in debrief.legs
+        if leg.audit.measures is not None and leg.portion is not None and leg.portion.claim_s
+    ]
+    return min(claims, default=float(debrief.clean.time_s[-1]))
+
+
+def _breaks_off(debrief: Debrief, settings: GradingSettings) -> bool:
+    """Tell whether the recording ends about where its last leg does, as on the way.
+
+    Who gave up and went home with the recorder running left that place, or came back to
+    the start or to the finish.
+    """
+    if any(_ends_within(debrief, end, settings.start_m) for end in _ends(debrief)):
+        return False
+    clean = debrief.clean
+    claims = [
+        leg.portion.claim_s
+        for leg in debrief.legs
+        if leg.portion is not None and leg.portion.claim_s is not None
+    ]
+    start = debrief.card.legs[0].start
+    east_m, north_m = start.east_m, start.north_m
+    if claims:
+        last = clean.index_at(max(claims))
+        east_m, north_m = float(clean.east_m[last]), float(clean.north_m[last])
+    gone_m = math.hypot(clean.east_m[-1] - east_m, clean.north_m[-1] - north_m)
+    return gone_m <= settings.course_ends_m
+
+
+def _ends_within(debrief: Debrief, place: CardPoint, within_m: float) -> bool:
+    clean = debrief.clean
+    return (
+        math.hypot(clean.east_m[-1] - place.east_m, clean.north_m[-1] - place.north_m) <= within_m
+    )
+
+
+def _ends(debrief: Debrief) -> tuple[CardPoint, CardPoint]:
+    """Give start and finish."""
+    return debrief.card.legs[0].start, debrief.card.legs[-1].end
+
+
+def _out(debrief: Debrief, fix: int, settings: GradingSettings) -> bool:
+    """Tell whether a fix lies far from start and finish."""
+    clean = debrief.clean
+    return all(
+        math.hypot(clean.east_m[fix] - end.east_m, clean.north_m[fix] - end.north_m)
+        > settings.course_ends_m
+        for end in _ends(debrief)
+    )
+
+
+def _ends_at_rest(debrief: Debrief) -> bool:
+    """Tell whether the walker rested when the recording ended."""
+    halts, clean = debrief.match.halts, debrief.clean
+    within_s = 2.0 * (clean.median_interval_s or 0.0)
+    return bool(len(halts)) and float(halts[:, 1].max()) >= float(clean.time_s[-1]) - within_s
