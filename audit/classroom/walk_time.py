@@ -5,9 +5,11 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Sequence
 
-from audit.grading.verdicts import PointVerdict, WalkTime
+from audit.classroom.arrival import Arrival
+from audit.grading.verdicts import WalkTime
 from audit.moments import calendar_moment
 from audit.settings import GradingSettings
+from audit.words import sentence
 
 NO_TIME = WalkTime(
     begun_s=None, ended_s=None, begun_from="", ended_from="", elapsed_s=None, error_s=0.0
@@ -15,47 +17,49 @@ NO_TIME = WalkTime(
 
 
 def walk_time(
-    left_s: float | None,
+    left: Sequence[float],
     let_go_s: float | None,
-    points: Sequence[PointVerdict],
+    arrived: Arrival | None,
     interval_s: float | None,
     settings: GradingSettings,
 ) -> WalkTime:
     """Give the time from the start to the last point.
 
-    The roster's start counts; where the recording left the start at quite another time,
-    one of the clocks is wrong, and the recording's own is taken for both moments.
+    ``left`` are the moments at which the start was left before the first leg's claim: of
+    several the first counts, and the last is in the error. The roster's start counts;
+    where the recording left the start at quite another time, one of the clocks is wrong,
+    and the recording's own is taken for both moments.
     """
     if interval_s is None:
         return NO_TIME
-    begun_s, begun_from = left_s, "the recording: the start was left"
+    begun_s, begun_from, error_s = None, "", interval_s
+    if left:
+        begun_s, begun_from = left[0], "the recording: the start was left"
+        error_s += left[-1] - left[0] + settings.start_m / settings.walking_m_s / 2.0
     if let_go_s is not None:
-        wrong = left_s is not None and abs(left_s - let_go_s) > settings.clock_wrong_s
+        wrong = begun_s is not None and abs(begun_s - let_go_s) > settings.clock_wrong_s
         if not wrong:
-            begun_s, begun_from = let_go_s, "the roster"
-    last = points[-1] if points else None
-    ended_s, ended_from = None, ""
-    if last is not None and last.approach is not None and _may_be_there(last):
-        ended_s, ended_from = last.approach.time_s, "the recording: the last point was reached"
+            begun_s, begun_from, error_s = let_go_s, "the roster", interval_s
+    ended_s = None if arrived is None else arrived.time_s
     elapsed_s = None
     if begun_s is not None and ended_s is not None and ended_s > begun_s:
         elapsed_s = ended_s - begun_s
     return WalkTime(
         begun_s=begun_s,
         ended_s=ended_s,
-        begun_from=begun_from if begun_s is not None else "",
-        ended_from=ended_from,
+        begun_from=begun_from,
+        ended_from="" if arrived is None else "the recording: the last point was reached",
         elapsed_s=elapsed_s,
-        error_s=2.0 * interval_s,
+        error_s=error_s + (0.0 if arrived is None else arrived.error_s),
     )
 
 
-def _may_be_there(point: PointVerdict) -> bool:
-    """Tell whether a point was reached, if it was, at the moment of the nearest approach."""
-    if point.approach is None or point.grade == "found":
-        return point.approach is not None
-    near = point.approach.distance_m <= point.radius_m + point.error_m
-    return near and point.grade == "doubtful"
+def left_again(left: Sequence[float], time: WalkTime) -> tuple[str, ...]:
+    """Say that the start was left more than once, where the recording's own start counts."""
+    if len(left) < 2 or time.begun_s != left[0]:
+        return ()
+    minutes = f"{(left[-1] - left[0]) / 60.0:.0f}"
+    return (sentence("shows-left-again", times=str(len(left)), minutes=minutes),)
 
 
 def roster_start_s(start: dt.datetime | dt.time | None, near_s: float | None) -> float | None:

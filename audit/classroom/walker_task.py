@@ -5,12 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from audit.areas import Area
-from audit.classroom.approaches import approaches
-from audit.classroom.lane import Lane, two_radii
+from audit.classroom.approaches import approaches, counted_since
+from audit.classroom.arrival import arrival
+from audit.classroom.lane import Lane
 from audit.classroom.leg_results import leg_results, skills, time_spent, trace_of
+from audit.classroom.recorded_part import left_before_first_leg
 from audit.classroom.records import LaneFit, LegResult, TrackFacts, WalkerResult, WalkerState
 from audit.classroom.roads_used import roads_used
-from audit.classroom.walk_time import NO_TIME, walk_time
+from audit.classroom.walk_time import NO_TIME, left_again, walk_time
 from audit.debriefing.debrief_walk import debrief
 from audit.debriefing.records import Debrief
 from audit.errors import InputRefusedError
@@ -121,9 +123,11 @@ def _graded(task: WalkerTask, bare: WalkerResult, found: Debrief) -> WalkerResul
         )
         for leg, approach in zip(found.legs, approaches(found, settings), strict=True)
     )
-    taken = walk_time(
-        task.left_s, task.start_s, points, found.quality.median_interval_s, settings.grading
-    )
+    since_s = counted_since(found, settings.grading)[-1]
+    arrived = arrival(found, points[-1], since_s, settings.grading)
+    left = left_before_first_leg(found, task.left_s, settings.grading)
+    interval_s = found.quality.median_interval_s
+    taken = walk_time(left, task.start_s, arrived, interval_s, settings.grading)
     trace = trace_of(found, settings.grading)
     legs = _in_plan_order(leg_results(found, points, trace), task.plan)
     moving_s, searching_s, halted_s = time_spent(found)
@@ -133,6 +137,7 @@ def _graded(task: WalkerTask, bare: WalkerResult, found: Debrief) -> WalkerResul
         legs=legs,
         verdict=judge_walk(points, taken, skills(legs), task.standard),
         time=taken,
+        notes=(*bare.notes, *left_again(left, taken)),
         moving_s=moving_s,
         searching_s=searching_s,
         halted_s=halted_s,

@@ -1,0 +1,113 @@
+"""What a recording shows of a walk where it begins late, breaks off, or goes on at the finish."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from classroom.hand_made import BEGIN_S, lane, track
+
+from audit.classroom.grade_class import grade
+from audit.classroom.walks_in_file import part_of
+from audit.readers.standard_file import read_standard
+
+ROUND = ((600.0, 100.0), (900.0, -500.0), (300.0, -700.0), (0.0, 0.0))
+WALK = ((0.0, 0.0), *ROUND)
+LANE = lane("round", *ROUND)
+LIMIT_S = 3000.0
+"""The way of 2659 m at 1.2 m/s and three halts of 60 s take 2400 s."""
+STANDARD = replace(read_standard("day-course"), points_to_find=None, time_limit_s=LIMIT_S)
+
+
+def graded(*tracks):
+    result = grade({"round": LANE.plan}, [*tracks], STANDARD)
+    return {one.name: one for one in result.walkers}
+
+
+def points(walker):
+    return [leg.point.grade for leg in walker.legs]
+
+
+def until(metres, **about):
+    """The recording of the walk up to so many metres of its way, halts left in."""
+    whole = track(*WALK, **about)
+    stops = np.cumsum([0.0, *np.hypot(*np.diff(np.array(WALK), axis=0).T)])
+    halts = 60.0 * (1 + np.count_nonzero(stops[1:] <= metres))
+    return part_of(whole, (0.0, BEGIN_S + halts + metres / 1.2))
+
+
+WHOLE_M = float(np.hypot(*np.diff(np.array(WALK), axis=0).T).sum())
+
+
+@pytest.fixture(scope="module")
+def walkers():
+    home = ((0.0, 0.0), *ROUND[:2], (0.0, 0.0), (0.0, 0.0))
+    return graded(
+        track(*WALK, source="whole.gpx"),
+        track(*WALK, *[(0.0, 0.0)] * 25, source="rests-25-min.gpx"),
+        until(120.0, source="breaks-off-early.gpx"),
+        part_of(track(*WALK, source="never-left.gpx"), (0.0, BEGIN_S + 50.0)),
+        until(WHOLE_M - 110.0, source="breaks-off-late.gpx"),
+        until(WHOLE_M - 70.0, source="breaks-off-near.gpx"),
+        track(*home, source="went-home.gpx"),
+        part_of(track(*WALK, source="begins-at-1.gpx"), (BEGIN_S + 575.0, np.inf)),
+    )
+
+
+def test_the_time_ends_on_arriving_however_long_the_walker_rests_at_the_finish(walkers):
+    """Bug: the nearest approach while resting at the finish was the time; failed as too late."""
+    whole, rests = walkers["whole"], walkers["rests-25-min"]
+    truth_s = WHOLE_M / 1.2 + 3 * 60.0
+    for one in (whole, rests):
+        assert one.time.elapsed_s == pytest.approx(truth_s, abs=one.time.error_s)
+        assert one.verdict.grade == "pass"
+    assert rests.time.elapsed_s == pytest.approx(whole.time.elapsed_s, abs=5.0)
+    assert whole.time.error_s < 60.0  # s: no more than a way across the circle of 30 m
+
+
+@pytest.mark.parametrize("name", ["breaks-off-early", "never-left"])
+def test_a_recording_that_ends_near_the_start_is_no_evidence(walkers, name):
+    """Bug: what broke off within 150 m of the start was missed, and a fail."""
+    assert set(points(walkers[name])) == {"no-evidence"}
+    assert walkers[name].verdict.grade == "no-evidence"
+    assert walkers[name].time.ended_s is None  # nor is the rest before setting out an arrival
+
+
+@pytest.mark.parametrize("name", ["breaks-off-late", "breaks-off-near"])
+def test_a_recording_that_ends_on_the_way_to_the_finish_misses_nothing(walkers, name):
+    """Bug: what broke off within 150 m of the finish was missed, and a fail."""
+    assert points(walkers[name]) == ["found", "found", "found", "no-evidence"]
+    assert walkers[name].verdict.grade == "doubtful"
+
+
+def test_who_went_home_with_the_recorder_running_missed_the_rest(walkers):
+    assert points(walkers["went-home"])[:3] == ["found", "found", "missed"]
+    assert walkers["went-home"].verdict.grade == "fail"
+
+
+def test_a_recording_that_begins_at_a_point_has_found_it_in_turn(walkers):
+    """Bug: it was doubtful, as if the walker had been there at another time of the walk."""
+    begun = walkers["begins-at-1"]
+    assert points(begun) == ["found"] * 4
+    said = [*begun.legs[0].point.evidence_for, *begun.legs[0].point.evidence_against]
+    assert any("recording begins at this point" in one for one in said)
+    assert not any("another time" in one for one in said)
+
+
+def test_a_start_that_was_left_twice_is_told_and_is_in_the_error():
+    astray = ((0.0, 0.0), *[(-150.0, 0.0)] * 8, *WALK)
+    walker = graded(track(*astray, source="twice.gpx"))["twice"]
+    assert walker.time.error_s > 300.0 / 1.2 + 8 * 60.0  # s: there, a rest, and back
+    assert walker.verdict.grade == "doubtful"
+    assert any("start was left 2 times" in note for note in walker.notes)
+
+
+def test_who_passed_the_finish_and_came_back_has_both_moments_in_the_time():
+    """A claim 90 m beyond the finish, a halt, and back: the way past took 150 s more."""
+    places = (*WALK[:-1], (-38.0, 82.0), (0.0, 0.0))
+    walker = graded(track(*places, source="past.gpx"))["past"]
+    passed_s = WHOLE_M / 1.2 + 3 * 60.0
+    assert walker.legs[-1].point.grade == "found"
+    assert abs(walker.time.elapsed_s - passed_s) < walker.time.error_s
+    assert abs(walker.time.elapsed_s - passed_s - 60.0 - 180.0 / 1.2) < walker.time.error_s
