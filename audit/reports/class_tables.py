@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from statistics import median
 
 from audit.classroom.records import ClassLeg, ClassResult, LaneResult, WalkerResult
 from audit.reports import class_words, digits
@@ -121,7 +122,7 @@ def _leg(lane: LaneResult, leg: ClassLeg) -> LegRow:
 def _lane(lane: LaneResult, result: ClassResult) -> list[tuple[str, str]]:
     walkers = [one for one in result.walkers if one.lane == lane.name]
     met = sum(one.verdict.grade == "pass" for one in walkers)
-    times = sorted(one.time.elapsed_s for one in walkers if one.time.elapsed_s is not None)
+    times = [one.time.elapsed_s for one in walkers if one.time.elapsed_s is not None]
     climb = say("class-not-known") if lane.climb_m is None else f"{digits.whole(lane.climb_m)} m"
     hard = say("class-not-known")
     if lane.difficulty is not None:
@@ -134,7 +135,7 @@ def _lane(lane: LaneResult, result: ClassResult) -> list[tuple[str, str]]:
         ("length", f"{kilometres} km"),
         ("climb", climb),
         ("out-of-sight", hard),
-        ("middle-time", class_words.hours(times[len(times) // 2] if times else None)),
+        ("middle-time", class_words.hours(median(times) if times else None)),
         ("plan", lane.plan_file),
         ("fingerprint", lane.fingerprint),
     ]

@@ -12,6 +12,7 @@ from lxml import html
 
 from audit.reports.appeal_sheets import appeal_sheets
 from audit.reports.class_page import render_class_html
+from audit.reports.class_tables import lane_rows
 from audit.reports.class_verdict import causes_counted, class_verdict, hardest
 
 SEED = 100_301
@@ -227,3 +228,16 @@ def test_a_class_with_nothing_to_show_is_a_whole_page(result):
     assert "Nothing that only a class can show stands out." in page
     assert "No mistake is named on any leg." in page
     assert appeal_sheets(empty) == {}
+
+
+def test_the_middle_time_of_two_walkers_is_half_way_between_theirs(result):
+    """Bug: of an even number of times the later of the middle two was told."""
+    name = result.lanes[0].name
+    known = [one for one in result.walkers if one.lane == name and one.state == "graded"]
+    times = {known[0].ident: 3600.0, known[1].ident: 7200.0}
+    two = tuple(
+        replace(one, time=replace(one.time, elapsed_s=times.get(one.ident)))
+        for one in result.walkers
+    )
+    rows = dict(dict(lane_rows(replace(result, walkers=two)))[name])
+    assert rows["Middle time"] == "1:30"
