@@ -117,12 +117,18 @@ def skills(legs: Sequence[LegResult]) -> tuple[LegSkill, ...]:
 def time_spent(
     debrief: Debrief, leg: int | None = None
 ) -> tuple[float | None, float | None, float | None]:
-    """Give seconds moving, searching and halted: on one leg, or on the walk from first to last."""
+    """Give seconds moving, searching and halted: on one leg, or on the walk.
+
+    The walk is from leaving the start to the end of the last leg, the search for its point
+    included; the rest before and after it is none of it.
+    """
     if not debrief.clean.timed:
         return None, None, None
     time_s = debrief.clean.time_s
     kinds = dict.fromkeys(("moving", "searching", "halted"), 0.0)
-    for span in debrief.spans:
+    of_legs = [number for number, span in enumerate(debrief.spans) if span.leg is not None]
+    course = debrief.spans[of_legs[0] : of_legs[-1] + 1] if of_legs else ()
+    for span in course:
         if leg is not None and span.leg != leg:
             continue
         seconds = float(time_s[span.last] - time_s[span.first])

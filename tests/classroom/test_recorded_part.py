@@ -66,6 +66,14 @@ def test_the_time_ends_on_arriving_however_long_the_walker_rests_at_the_finish(w
     assert whole.time.error_s < 60.0  # s: no more than a way across the circle of 30 m
 
 
+def test_rest_before_the_start_and_after_the_finish_is_no_time_of_the_walk(walkers):
+    """Bug: waiting at both was counted as halted, though the page says from start to claim."""
+    for one in (walkers["whole"], walkers["rests-25-min"]):
+        assert one.halted_s == pytest.approx(3 * 60.0, abs=60.0)  # s, three halts on the way
+        spent = one.moving_s + one.searching_s + one.halted_s
+        assert spent == pytest.approx(one.time.elapsed_s, abs=60.0)
+
+
 @pytest.mark.parametrize("name", ["breaks-off-early", "never-left"])
 def test_a_recording_that_ends_near_the_start_is_no_evidence(walkers, name):
     """Bug: what broke off within 150 m of the start was missed, and a fail."""

@@ -140,7 +140,8 @@ class-legs-drawn = Abschnitte, gezeichnet
 class-no-causes = Auf keinem Abschnitt ist ein Fehler benannt.
 
 class-time = Wo die Zeit blieb
-class-time-note = Stunden und Minuten vom Verlassen des Starts bis zum letzten gemeldeten Ende, ohne Hin- und Rückweg.
+class-time-note = Stunden und Minuten vom Verlassen des Starts bis zum letzten gemeldeten Ende, mit der Suche danach, wo es eine gab.
+    Die Rast davor und danach zählt nicht mit.
 class-moving = in Bewegung
 class-searching = auf Suche
 class-halted = im Halt

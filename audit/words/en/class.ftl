@@ -124,7 +124,8 @@ class-legs-drawn = Legs, drawn
 class-no-causes = No mistake is named on any leg.
 
 class-time = Where the time went
-class-time-note = Hours and minutes from leaving the start to the last claim, approach and walk-off left out.
+class-time-note = Hours and minutes from leaving the start to the last claim, with the search for its { -point } where there was one.
+    The rest before and after is left out.
 class-moving = moving
 class-searching = searching
 class-halted = halted
