@@ -239,7 +239,8 @@ def _asked(task: WalkerTask) -> list[ClassFinding]:
         message = sentence("shows-unusable", walker=task.name, problem=task.problem)
         asked.append(_finding("broken-file", task, message))
     elif task.track is None:
-        message = sentence("shows-no-recording", walker=task.name)
+        brought = "shows-codes-alone" if task.punches else "shows-no-recording"
+        message = sentence(brought, walker=task.name)
         asked.append(_finding("no-recording", task, message))
     return asked
 

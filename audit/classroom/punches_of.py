@@ -12,7 +12,7 @@ from audit.roster import PunchEntry, PunchList, Roster, RosterEntry
 
 
 def check_punches(punches: PunchList, lanes: Sequence[Lane], roster: Roster | None) -> None:
-    """Refuse codes of points, lanes or walkers that the class does not have.
+    """Refuse codes of points, lanes or walkers that the class does not have, or that differ.
 
     Raises
     ------
@@ -35,6 +35,7 @@ def check_punches(punches: PunchList, lanes: Sequence[Lane], roster: Roster | No
         if walkers is not None and entry.name and entry.name.casefold() not in walkers:
             remedy = "Write the name as the roster does."
             problems.append(_problem(punches, entry, "name", entry.name, remedy))
+    problems += _differing(punches, names)
     if problems:
         raise InputRefusedError(problems)
 
@@ -52,7 +53,9 @@ def punches_of(
         if (not one.lane or lane_called(one.lane, [(lane.name, lane.card.name)]) == lane.name)
         and one.point.casefold() in names
     ]
-    key = {one.point.casefold(): one.code.casefold() for one in of_lane if not one.name}
+    # The key of the lane itself goes before the one for every lane.
+    keys = sorted((one for one in of_lane if not one.name), key=lambda one: bool(one.lane))
+    key = {one.point.casefold(): one.code.casefold() for one in keys}
     return tuple(
         (
             names[one.point.casefold()],
@@ -67,6 +70,47 @@ def punches_of(
         and one.attempt == entry.attempt
         and (point := one.point.casefold())
     )
+
+
+def _differing(punches: PunchList, names: Sequence[tuple[str, str]]) -> list[Problem]:
+    """Give rows that say another code of one point than an earlier row does.
+
+    A key of one lane may differ from that of all lanes, before which it goes; what one
+    walker brought back from a point may not.
+    """
+    problems = []
+    for number, entry in enumerate(punches.entries):
+        lane = lane_called(entry.lane, names) if entry.lane else ""
+        for first in punches.entries[:number]:
+            other = lane_called(first.lane, names) if first.lane else ""
+            one_lane = lane == other or (bool(entry.name) and not (lane and other))
+            if one_lane and _of_one_point(first, entry) and not _same_code(first, entry):
+                whose = f"of {entry.name}" if entry.name else "of the key"
+                rule = f"{whose} for this point differs from line {first.line}"
+                place, value = f"line {entry.line}, code", f'"{entry.code}"'
+                problems.append(
+                    Problem(
+                        file=punches.source,
+                        place=place,
+                        value=value,
+                        rule=rule,
+                        remedy="Keep one of the two.",
+                    )
+                )
+                break
+    return problems
+
+
+def _of_one_point(first: PunchEntry, entry: PunchEntry) -> bool:
+    return (
+        first.name.casefold() == entry.name.casefold()
+        and first.point.casefold() == entry.point.casefold()
+        and (not entry.name or first.attempt == entry.attempt)
+    )
+
+
+def _same_code(first: PunchEntry, entry: PunchEntry) -> bool:
+    return first.code.casefold() == entry.code.casefold()
 
 
 def _points(lane: Lane) -> set[str]:

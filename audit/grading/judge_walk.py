@@ -61,7 +61,7 @@ def judge_walk(
     doubtful. Without any evidence there is no verdict.
     """
     counted = _counted(points, standard)
-    late_s, time_grade, time_reason = _judge_time(time, standard)
+    late_s, time_grade, time_reason = _judge_time(time, _noted(points, standard), standard)
     reasons = _point_reasons(counted, standard)
     grade: WalkGrade
     if not evidence or (counted.counted > 0 and counted.without_evidence == counted.counted):
@@ -138,13 +138,23 @@ def _point_reasons(counted: _Points, standard: Standard) -> list[str]:
     return reasons
 
 
-def _judge_time(time: WalkTime, standard: Standard) -> tuple[float | None, WalkGrade, list[str]]:
+def _noted(points: Sequence[PointVerdict], standard: Standard) -> str:
+    """Give the time that stands beside the code of the last point; "" where none does."""
+    last = points[-1].punch if points and standard.order == "planned" else None
+    return "" if last is None or last.right is False else last.time
+
+
+def _judge_time(
+    time: WalkTime, noted: str, standard: Standard
+) -> tuple[float | None, WalkGrade, list[str]]:
     """Give how late it came in, what that makes, and a sentence where there is one to say."""
     if standard.time_limit_s is None:
         return None, "pass", []
     limit = _clock(standard.time_limit_s)
     if time.elapsed_s is None:
-        return None, "doubtful", [sentence("judged-time-unknown", limit=limit)]
+        unknown = sentence("judged-time-unknown", limit=limit)
+        told = sentence("judged-time-noted", noted=noted, limit=limit) if noted else unknown
+        return None, "doubtful", [told]
 
     def took(ident: str) -> list[str]:
         return [sentence(f"judged-{ident}", time=_clock(time.elapsed_s or 0.0), limit=limit)]

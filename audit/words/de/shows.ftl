@@ -89,6 +89,8 @@ shows-other-lane = Die Aufzeichnung von { $walker } passt besser zu { $better } 
     erreicht gegen { $own }. Wurde das Gerät vertauscht oder die falsche Bahn gegangen? Bewertet wurde auf { $lane }.
 shows-unusable = Die Aufzeichnung von { $walker } ist nicht zu gebrauchen: { $problem }
 shows-no-recording = { $walker } hat keine Aufzeichnung: kein Beleg, aber auch kein Nichtbestehen.
+shows-codes-alone = { $walker } hat keine Aufzeichnung: Von dem Gang sind nur die mitgebrachten Codes bekannt. Das ist kein
+    Nichtbestehen.
 shows-several-walks = { $files }: { $walks } Gänge, und die Liste kennt { $known } davon ({ $rows }). Wer ging { $left ->
     [one] den anderen
    *[other] die anderen

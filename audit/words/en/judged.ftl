@@ -19,6 +19,8 @@ judged-unevidenced = { $count } without evidence
 judged-fewer = The standard asks for { $asked } { -point(form: "many") }, but the lane has { $has }.
 judged-left-out = { $count } left out of the grade: the course itself is in doubt there.
 judged-time-unknown = How long it took cannot be told; the limit is { $limit }.
+judged-time-noted = How long it took cannot be told from a recording; the code of the last { -point } was noted at { $noted }. The
+    limit is { $limit }.
 judged-in-time = It took { $time } of { $limit }.
 judged-grace = It took { $time } of { $limit }: late, but within the grace; see the score.
 judged-clocks = It took { $time } of { $limit }: late, but by no more than that may be off ({ $error }).

@@ -90,6 +90,7 @@ shows-other-lane = The recording of { $walker } fits { $better } better than { $
     passed against { $own }. Was the device swapped, or the wrong lane walked? It was graded on { $lane }.
 shows-unusable = The recording of { $walker } cannot be used: { $problem }
 shows-no-recording = { $walker } has no recording: no evidence, and no fail.
+shows-codes-alone = { $walker } has no recording: of the walk only the codes brought back are known. That is no fail.
 shows-several-walks = { $files }: { $walks } walks, and the roster has { $known } of them ({ $rows }). Who walked the { $left ->
     [one] other
    *[other] others
