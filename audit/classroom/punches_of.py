@@ -85,18 +85,12 @@ def _differing(punches: PunchList, names: Sequence[tuple[str, str]]) -> list[Pro
             other = lane_called(first.lane, names) if first.lane else ""
             one_lane = lane == other or (bool(entry.name) and not (lane and other))
             if one_lane and _of_one_point(first, entry) and not _same_code(first, entry):
-                whose = f"of {entry.name}" if entry.name else "of the key"
-                rule = f"{whose} for this point differs from line {first.line}"
-                place, value = f"line {entry.line}, code", f'"{entry.code}"'
-                problems.append(
-                    Problem(
-                        file=punches.source,
-                        place=place,
-                        value=value,
-                        rule=rule,
-                        remedy="Keep one of the two.",
-                    )
+                rule = (
+                    f"{f'of {entry.name}' if entry.name else 'of the key'} for this point "
+                    f"differs from line {first.line}"
                 )
+                remedy = "Keep one of the two."
+                problems.append(_problem(punches, entry, "code", entry.code, remedy, rule))
                 break
     return problems
 
@@ -118,12 +112,17 @@ def _points(lane: Lane) -> set[str]:
 
 
 def _problem(
-    punches: PunchList, entry: PunchEntry, column: str, value: str, remedy: str
+    punches: PunchList,
+    entry: PunchEntry,
+    column: str,
+    value: str,
+    remedy: str,
+    rule: str = "is not known in this class",
 ) -> Problem:
     return Problem(
         file=punches.source,
         place=f"line {entry.line}, {column}",
         value=f'"{value}"',
-        rule="is not known in this class",
+        rule=rule,
         remedy=remedy,
     )

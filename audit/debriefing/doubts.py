@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from audit.debriefing.before_recording import before_recording
 from audit.leg_card import LegCard
 from audit.matching.leg_match import CleanTrack, LegMatch, LegStatus, Match
 from audit.matching.outings import MatchedOuting
@@ -30,12 +31,17 @@ class _Clock:
 def doubts(
     card: LegCard, match: Match, clean: CleanTrack, settings: QualitySettings
 ) -> dict[int, str]:
-    """Give, by number of leg, a few sentences on each leg whose portion is not sure."""
-    say = _clock(clean)
+    """Give, by number of leg, a few sentences on each leg whose portion is not sure.
+
+    Of those that lie before the recording begins nobody can tell.
+    """
+    say, unrecorded = _clock(clean), before_recording(card, match, clean)
     told: dict[int, str] = {}
     for leg in match.legs:
-        if leg.confidence < settings.unsure:
-            name = card.legs[leg.leg].name
+        name = card.legs[leg.leg].name
+        if leg.leg in unrecorded:
+            told[leg.leg] = sentence("doubt-not-recorded", leg=name)
+        elif leg.confidence < settings.unsure:
             told[leg.leg] = _doubt(leg, name, say, settings)
     return told
 
@@ -105,8 +111,10 @@ def _doubt(leg: LegMatch, name: str, say: _Clock | None, settings: QualitySettin
     other = leg.runner_up
     if other is None:
         return taken
+    # A leg that was likelier walked than not is still not told as walked where that is unsure.
+    likelier = other.probability > leg.confidence
     return sentence(
-        "doubt-otherwise",
+        "doubt-likelier" if likelier else "doubt-otherwise",
         taken=taken,
         sure=Percent(share=other.probability),
         reading=_reading(other.status, other.start_s, other.claim_s, say),

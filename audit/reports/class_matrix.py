@@ -112,12 +112,19 @@ def _why_doubtful(verdict: WalkVerdict) -> str:
     return " ".join(map(told, verdict.reasons)) if enough else ""
 
 
+def _not_recorded(leg: LegResult) -> bool:
+    """Tell whether a leg that was not walked lies before the recording begins."""
+    approach = leg.point.approach
+    begins_here = approach is not None and approach.begins_here
+    return leg.status == "skipped" and (begins_here or leg.point.grade == "no-evidence")
+
+
 def _cell(walker: WalkerResult, lane: LaneResult, number: int) -> PointCell:
     leg = walker.legs[number]
     page = debrief_page(walker)
     miss = "" if leg.miss is None else digits.metres(leg.miss.distance_m, leg.miss.sd_m)
     if leg.status in {"skipped", "unfinished", "not-started"}:
-        miss = status_words(leg.status)
+        miss = status_words("not-recorded" if _not_recorded(leg) else leg.status)
     return PointCell(
         point=lane.legs[number].end,
         grade=leg.point.grade,
