@@ -111,8 +111,9 @@ def _days_off(entry: RosterEntry, own: str | None, begun_s: float, lanes: Sequen
 
 
 def _mark(part: Part) -> tuple[str, float]:
+    """Give what a walk is known by: a copy of its recording under another name holds the same."""
     span = part[1].span_s
-    return part[0].file, 0.0 if span is None else span[0]
+    return part[0].digest or part[0].file, 0.0 if span is None else span[0]
 
 
 def _left_over(rivals: Sequence[HandedIn], given: set[tuple[str, float]]) -> list[ClassFinding]:
@@ -122,7 +123,7 @@ def _left_over(rivals: Sequence[HandedIn], given: set[tuple[str, float]]) -> lis
         return []
     message = sentence(
         "shows-several-walks",
-        files=Listed(things=list(dict.fromkeys(file for file, _ in sorted(every)))),
+        files=Listed(things=sorted({part[0].file for row in rivals for part in row.parts})),
         walks=str(len(every)),
         known=str(len(every) - len(left)),
         rows=", ".join(dict.fromkeys(row.entry.name for row in rivals)),

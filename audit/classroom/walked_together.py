@@ -1,6 +1,6 @@
 """Two walkers in each other's steps for longer than chance would have it.
 
-Chance is what the class itself shows: how long any other two of the same lane would have
+Chance is what the class itself shows: how long any other two of one lane, whichever, would have
 been in each other's steps, had they set off as far apart as these two did. That allows
 for a lane in common, for a slow start behind a quick one, and for the time of day.
 """

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from audit.classroom.records import ClassLeg, ClassResult, LaneResult, TrackFacts, WalkerResult
-from audit.grading.verdicts import PointVerdict
+from collections.abc import Sequence
+
+from audit.classroom.records import ClassResult, LaneResult, TrackFacts, WalkerResult
+from audit.grading.verdicts import PointGrade, PointVerdict
 from audit.reports import class_words, digits
 from audit.reports.class_matrix import appeal_name, debrief_page, may_appeal
 from audit.reports.class_page import POLICY
@@ -54,7 +56,7 @@ def _sheet(result: ClassResult, lane: LaneResult, walker: WalkerResult, leg: int
             picture=None if made is None else draw(made, "appeal", title, said).svg,
             evidence_for=one.point.evidence_for,
             evidence_against=one.point.evidence_against,
-            about_class=_class_words(result, lane, leg),
+            about_class=_class_words(result, lane, walker, leg),
             notes=() if walker.track is None else walker.track.notes,
             fingerprint=lane.fingerprint or result.fingerprint,
             debrief=f"../{page}#leg{leg + 1}" if page else "",
@@ -123,10 +125,17 @@ def _recorded(track: TrackFacts) -> str:
     )
 
 
-def _class_words(result: ClassResult, lane: LaneResult, leg: int) -> list[str]:
+def _class_words(
+    result: ClassResult, lane: LaneResult, walker: WalkerResult, leg: int
+) -> list[str]:
     """Say how the others fared at the point, and what the class shows of it."""
     name = lane.legs[leg].name
-    said = [_others(one) for one in result.legs if (one.lane, one.name) == (lane.name, name)]
+    grades = [
+        one.legs[leg].point.grade
+        for one in result.walkers
+        if one.lane == lane.name and one.ident != walker.ident
+    ]
+    said = [_others(grades)] if grades else []
     said += [
         finding.message
         for finding in result.findings
@@ -135,12 +144,12 @@ def _class_words(result: ClassResult, lane: LaneResult, leg: int) -> list[str]:
     return said
 
 
-def _others(leg: ClassLeg) -> str:
+def _others(grades: Sequence[PointGrade]) -> str:
     return say(
         "appeal-others-said",
-        walks=leg.walkers,
-        found=leg.found,
-        missed=leg.missed,
-        doubtful=leg.doubtful,
-        unevidenced=str(leg.without_evidence),
+        walks=len(grades),
+        found=str(grades.count("found")),
+        missed=str(grades.count("missed")),
+        doubtful=grades.count("doubtful"),
+        unevidenced=str(grades.count("no-evidence")),
     )

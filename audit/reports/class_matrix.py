@@ -95,7 +95,7 @@ def _row(number: int, walker: WalkerResult, lane: LaneResult) -> WalkerRow:
         debrief=debrief_page(walker),
         result=say(
             "class-result",
-            verdict=class_words.walk_words(verdict.grade),
+            verdict=class_words.walk_words(verdict),
             found=str(verdict.found),
             needed=str(verdict.needed),
             hours="none" if elapsed_s is None else class_words.hours(elapsed_s),

@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Sequence
 
 from audit.classroom.records import ClassFinding, ClassLeg, ClassResult
-from audit.grading.verdicts import WalkGrade
 from audit.reports.cause_words import cause_words
-from audit.reports.class_words import named_cause
-from audit.words import say
+from audit.reports.class_words import WalkOutcome, named_cause, outcome
+from audit.words import in_force, say
+from audit.words.figures import Listed, Percent
 
-_REST: dict[WalkGrade, str] = {
-    "fail": "not-met", "doubtful": "too-close", "no-evidence": "unevidenced"
+_REST: dict[WalkOutcome, str] = {
+    "fail": "not-met", "doubtful": "too-close", "untold": "untold", "no-evidence": "unevidenced"
 }  # fmt: skip
+_MOST_NAMED = 4
+"""So many legs are named that caught alike; of more nothing is said."""
 
 
 def class_verdict(result: ClassResult) -> list[str]:
@@ -21,11 +24,11 @@ def class_verdict(result: ClassResult) -> list[str]:
     return [sentence for sentence in said if sentence]
 
 
-def hardest(result: ClassResult) -> ClassLeg | None:
-    """Give the leg whose point was found by the smallest share; None where all were found."""
-    told = [leg for leg in result.legs if leg.found + leg.missed + leg.doubtful]
-    told = [leg for leg in told if leg.finding != "point-misplaced" and leg.missed + leg.doubtful]
-    return max(told, key=lambda leg: (leg.missed + leg.doubtful) / leg.walkers, default=None)
+def hardest(result: ClassResult) -> list[ClassLeg]:
+    """Give the legs whose point was missed by the largest share; a doubt is no miss."""
+    told = [leg for leg in result.legs if leg.missed and leg.finding != "point-misplaced"]
+    most = max((leg.missed / leg.walkers for leg in told), default=0.0)
+    return [leg for leg in told if leg.missed / leg.walkers == most]
 
 
 def causes_counted(result: ClassResult) -> list[tuple[str, int, int]]:
@@ -49,7 +52,7 @@ def findings_of(result: ClassResult) -> tuple[list[ClassFinding], list[ClassFind
 
 
 def _count(result: ClassResult) -> str:
-    grades = Counter(walker.verdict.grade for walker in result.walkers)
+    grades = Counter(outcome(walker.verdict) for walker in result.walkers)
     rest = [
         say(f"class-{name}", count=grades[grade]) for grade, name in _REST.items() if grades[grade]
     ]
@@ -71,9 +74,15 @@ def _faults(result: ClassResult) -> list[str]:
 
 
 def _caught(result: ClassResult) -> str:
-    leg = hardest(result)
-    if leg is None:
+    legs = hardest(result)
+    if not legs:
+        doubtful = sum(leg.doubtful for leg in result.legs if leg.finding != "point-misplaced")
+        if doubtful:
+            return say("class-none-missed", count=doubtful)
         return say("class-all-found")
+    if len(legs) > 1:
+        return _caught_alike(legs)
+    leg = legs[0]
     return say(
         "class-caught",
         leg=leg.name,
@@ -84,6 +93,22 @@ def _caught(result: ClassResult) -> str:
         missed=leg.missed,
         doubtful=str(leg.doubtful),
     )
+
+
+def _caught_alike(legs: Sequence[ClassLeg]) -> str:
+    """Name the legs, lane by lane, of which none caught more than the others; "" of too many."""
+    if len(legs) > _MOST_NAMED:
+        return ""
+    by_lane: dict[str, list[str]] = {}
+    for leg in legs:
+        by_lane.setdefault(leg.lane, []).append(leg.name)
+    named = [
+        say("class-leg-of", lane=lane, legs=len(names), names=Listed(things=names))
+        for lane, names in by_lane.items()
+    ]
+    listed = Listed(things=named).shown(in_force())
+    share = Percent(share=legs[0].missed / legs[0].walkers)
+    return say("class-caught-alike", legs=listed[:1].upper() + listed[1:], share=share)
 
 
 def _causes(result: ClassResult) -> str:

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 from audit.classroom.course_faults import place_words
 from audit.classroom.records import LegResult, WalkerResult
-from audit.grading.verdicts import PointGrade, WalkGrade
+from audit.grading.verdicts import PointGrade, WalkVerdict
 from audit.reports import digits
 from audit.reports.cause_words import CANNOT_TELL, WITHIN_SKILL, cause_words
 from audit.settings import Settings
 from audit.words import say, told
+
+WalkOutcome = Literal["pass", "fail", "doubtful", "untold", "no-evidence"]
 
 
 def point_words(grade: PointGrade) -> str:
@@ -16,9 +20,19 @@ def point_words(grade: PointGrade) -> str:
     return say(f"class-{grade}")
 
 
-def walk_words(grade: WalkGrade) -> str:
+def outcome(verdict: WalkVerdict) -> WalkOutcome:
+    """Give the grade of a walk; "untold" of a doubtful one where nothing is close.
+
+    Close are doubtful points while more are asked for, and a time that is late by no
+    more than it may be off. Else evidence is missing: of points, or of the time.
+    """
+    close = (verdict.doubtful and verdict.found < verdict.needed) or verdict.late_s
+    return "untold" if verdict.grade == "doubtful" and not close else verdict.grade
+
+
+def walk_words(verdict: WalkVerdict) -> str:
     """Say what became of a walk."""
-    return say(f"class-verdict-{grade}")
+    return say(f"class-verdict-{outcome(verdict)}")
 
 
 def hours(seconds: float | None) -> str:

@@ -150,6 +150,20 @@ def test_leftovers_are_told():
     assert sorted(whats(draft)) == ["no-recording", "recording-missing", "recording-without-walker"]
 
 
+def test_a_recording_that_was_copied_is_asked_about_once():
+    """Bug: the copy of a walk was another walk too, and somebody was asked who had walked it."""
+    tracks = [track(*EAST_WALK, source=f"{name}.gpx") for name in ("R3", "R3 (1)")]
+    copies = tuple(
+        replace(look_through(one.source, one, (EAST,), SETTINGS), digest="same") for one in tracks
+    )
+    roster = Roster(entries=(RosterEntry(name="Adder", lane="east", device="R3"),))
+    standard = Standard(name="test", radius_m=30.0)
+    inputs = ClassInputs(
+        lanes=(EAST,), recordings=copies, standard=standard, version="1", roster=roster
+    )
+    assert whats(draft_class(inputs)) == ["same-recording"]
+
+
 def test_unknown_lanes_are_refused_with_all_of_them():
     rows = [RosterEntry(name="Adder", lane=one, line=n) for n, one in enumerate(("n", "east", "s"))]
     with pytest.raises(InputRefusedError) as refused:

@@ -10,10 +10,12 @@ from classes import make_class
 from classes.true_results import true_result
 from lxml import html
 
+from audit.grading.verdicts import WalkVerdict
 from audit.reports.appeal_sheets import appeal_sheets
 from audit.reports.class_page import render_class_html
 from audit.reports.class_tables import lane_rows
 from audit.reports.class_verdict import causes_counted, class_verdict, hardest
+from audit.reports.class_words import outcome
 
 SEED = 100_301
 
@@ -154,10 +156,52 @@ def test_verdict_counts_walks_and_names_the_leg_that_caught_most(result):
     met = sum(one.verdict.grade == "pass" for one in result.walkers)
     assert said.startswith(f"{met} of {len(result.walkers)} walks on 2 lanes met the standard")
     assert "there is no evidence, which is no fail" in said
-    leg = hardest(result)
-    lost = {(one.lane, one.name): (one.missed + one.doubtful) / one.walkers for one in result.legs
+    lost = {(one.lane, one.name): one.missed / one.walkers for one in result.legs
             if one.finding != "point-misplaced"}  # fmt: skip
-    assert lost[leg.lane, leg.name] == max(lost.values())
+    caught = {(leg.lane, leg.name) for leg in hardest(result)}
+    assert caught == {leg for leg, share in lost.items() if share == max(lost.values())}
+
+
+def with_legs(result, **counts):
+    """The class with the counts of its first two legs, and none missed or doubtful elsewhere."""
+    legs = [
+        replace(one, walkers=8, found=8, missed=0, doubtful=0, without_evidence=0, finding=None)
+        for one in result.legs
+    ]
+    for number, changed in counts.items():
+        legs[int(number[1:])] = replace(legs[int(number[1:])], **changed)
+    return replace(result, legs=tuple(legs))
+
+
+def test_a_doubt_is_no_miss_where_legs_are_named_that_caught_most(result):
+    """Bug: doubts were ranked with misses."""
+    doubted = with_legs(result, n0={"found": 2, "doubtful": 6}, n1={"found": 7, "missed": 1})
+    assert [leg.name for leg in hardest(doubted)] == [doubted.legs[1].name]
+    only = with_legs(result, n0={"found": 2, "doubtful": 6})
+    assert "No point was missed for sure; 6 are doubtful." in class_verdict(only)
+
+
+def test_legs_that_caught_alike_are_all_named(result):
+    """Bug: the first of them "caught most"."""
+    alike = with_legs(result, n0={"found": 6, "missed": 2}, n1={"found": 6, "missed": 2})
+    lane = alike.legs[0].lane
+    said = f"Legs 1 and 2 of {lane} caught most, alike: on each of them 25 % of the walkers missed"
+    assert any(one.startswith(said) for one in class_verdict(alike))
+
+
+def test_nothing_is_too_close_to_call_where_evidence_is_missing(result):
+    """Bug: who has all points by codes and no times was "too close to call"."""
+    untimed = WalkVerdict(
+        grade="doubtful", reasons=("Unknown.",), found=5, missed=0, doubtful=0,
+        without_evidence=0, needed=5, late_s=None, score=None,
+    )  # fmt: skip
+    assert outcome(untimed) == "untold"
+    assert outcome(replace(untimed, found=4, doubtful=1)) == "doubtful"
+    assert outcome(replace(untimed, late_s=20.0)) == "doubtful"
+    one = replace(result.walkers[0], verdict=untimed)
+    said = class_verdict(replace(result, walkers=(one,)))[0]
+    assert "of 1 it cannot be told: evidence is missing" in said
+    assert "too close" not in said
 
 
 def test_causes_are_counted_by_leg_and_walker(result):
@@ -211,6 +255,32 @@ def test_sheet_says_what_the_class_shows_of_the_point(result, sheets):
     ]
     for text in about:
         assert " ".join(fault.message.split()) in text.replace("\xa0", " ")
+
+
+def test_a_sheet_does_not_count_its_own_walker_among_the_others(result, sheets):
+    """Bug: "The others at this point" counted the one who appeals."""
+    for walker in result.walkers:
+        for number, leg in enumerate(walker.legs, 1):
+            if leg.point.grade not in {"doubtful", "missed"}:
+                continue
+            others = [
+                one.legs[number - 1].point.grade
+                for one in result.walkers
+                if one.lane == walker.lane and one is not walker
+            ]
+            text = text_of(html.fromstring(sheets[f"{walker.ident}-leg-{number}.html"]))
+            said = f"Of {len(others)} other walks of the lane {others.count('found')} found"
+            assert said in text.replace("\xa0", " ")
+
+
+def test_lanes_of_few_walkers_share_a_sheet_of_paper(result):
+    """Bug: each lane had a sheet of its own, most of them nearly empty."""
+    page = render_class_html(result)
+    assert ".lane-table + .lane-table" not in page
+    tables = html.fromstring(page).cssselect(".lane-table")
+    for table in tables:
+        short = len(table.cssselect("tbody tr")) <= 10
+        assert ("whole" in table.get("class").split()) == short
 
 
 def test_a_class_with_nothing_to_show_is_a_whole_page(result):

@@ -19,15 +19,9 @@ appeal-nothing = Nichts in der Aufzeichnung.
 appeal-others = Die anderen an diesem { -point }
 appeal-nobody = Niemand sonst ging dorthin.
 appeal-others-said = Von { $walks ->
-    [one] { $walks } Gang
-   *[other] { $walks } Gängen
-} der Bahn { $found ->
-    [one] fand { $found }
-   *[other] fanden { $found }
-} den { -point }, { $missed ->
-    [one] { $missed } verfehlte ihn
-   *[other] { $missed } verfehlten ihn
-}, { $doubtful ->
+    [one] { $walks } anderen Gang
+   *[other] { $walks } anderen Gängen
+} der Bahn fanden { $found } den { -point }, { $missed } verfehlten ihn, { $doubtful ->
     [one] { $doubtful } ist
    *[other] { $doubtful } sind
 } zweifelhaft; von { $unevidenced } gibt es

@@ -31,6 +31,7 @@ class-too-close = ; { $count ->
     [one] { $count } ist
    *[other] { $count } sind
 } zu knapp, um es zu entscheiden
+class-untold = ; bei { $count } ist es nicht zu sagen, weil Belege fehlen
 class-unevidenced = ; von { $count } gibt es keinen Beleg, was kein Nichtbestehen ist
 class-course-fault = { $point } (Abschnitt { $leg } von { $lane }) ist ein Fehler der Bahn und zählt in keiner Bewertung: siehe unten.
 class-all-found = Jeder { -point } wurde von allen gefunden, von denen es einen Beleg gibt.
@@ -44,6 +45,15 @@ class-caught = Abschnitt { $leg } von { $lane } nach { $point } war am schwerste
     [0] {""}
    *[other] , { $doubtful } zweifelhaft
 }.
+class-caught-alike = Am schwersten waren gleichauf { $legs }: Auf jedem davon verfehlten { $share } der Gehenden den { -point }.
+class-leg-of = { $legs ->
+    [one] Abschnitt { $names } von { $lane }
+   *[other] Abschnitte { $names } von { $lane }
+}
+class-none-missed = Kein { -point } wurde sicher verfehlt; { $count ->
+    [one] { $count } ist
+   *[other] { $count } sind
+} zweifelhaft.
 class-commonest = Der häufigste benannte Fehler ist: { $cause }, auf { $legs ->
     [one] { $legs } Abschnitt
    *[other] { $legs } Abschnitten
@@ -57,7 +67,7 @@ class-shows = Was die Klasse zeigt
 class-shows-nothing = Nichts, was nur eine Klasse zeigen kann, sticht heraus.
 class-to-ask = Zu fragen
 class-matrix = Gehende und { -point(form: "many") }
-class-matrix-note = In der Reihenfolge der Liste: Niemand wird gereiht. Ein { -point } ist gefunden, wo die nächste Annäherung innerhalb
+class-matrix-note = Bahn für Bahn in der Reihenfolge der Liste oder, ohne Liste, der Dateien: Niemand wird gereiht. Ein { -point } ist gefunden, wo die nächste Annäherung innerhalb
     des Kreises liegt, verfehlt nur, wo sie um mehr als den ganzen Fehler außerhalb liegt, und dazwischen zweifelhaft. Keine
     Aufzeichnung ist kein Beleg und kein Nichtbestehen. Längen sind die Ablage: vom { -point } bis dorthin, wo die eigene
     Orientierung des Gehenden endete, vor jeder Suche. Jeder { -point } öffnet die Auswertung bei seinem Abschnitt; „Einspruch“
@@ -78,6 +88,7 @@ class-attempt = { $name }, Versuch { $number }
 class-verdict-pass = Vorgabe erfüllt
 class-verdict-fail = Vorgabe nicht erfüllt
 class-verdict-doubtful = zu knapp, um es zu entscheiden
+class-verdict-untold = nicht zu sagen
 class-verdict-no-evidence = kein Beleg
 class-result = { $verdict }: { $found } von { $needed } nötigen{ $hours ->
     [none] {""}

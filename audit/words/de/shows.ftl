@@ -38,7 +38,7 @@ shows-no-comparison = Die Ablagen tragen keinen Vergleich der Abschnitte.
 shows-no-model = Ob ein Abschnitt schwerer ist als die übrigen, das Können der Gehenden herausgerechnet, wurde nicht ermittelt: Dazu
     braucht es statsmodels (pip install "leg-audit[class]").
 shows-company = Ging { $second } mit { $first }? Abseits der { -point(form: "many") } war { $second } auf { $within } genau dort, wo { $first }
-    { $apart } s vorher gewesen war, { $together } min lang, { $share } des Weges. Von anderen Paaren der Bahn mit gleichem Abstand
+    { $apart } s vorher gewesen war, { $together } min lang, { $share } des Weges. Von anderen Paaren je einer Bahn mit gleichem Abstand
     beim Start wären 95 von 100 weniger als { $usual } min so gegangen. Ein Paar, das zusammen losgeschickt wurde, oder ein Pfad,
     den alle nahmen, sieht genauso aus: beide fragen.
 shows-batch-clock = Nach den Aufzeichnungen wurde der Start { $minutes } min { $later ->

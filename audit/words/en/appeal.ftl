@@ -19,8 +19,8 @@ appeal-nothing = Nothing in the recording.
 appeal-others = The others at this { -point }
 appeal-nobody = Nobody else walked it.
 appeal-others-said = Of { $walks ->
-    [one] { $walks } walk
-   *[other] { $walks } walks
+    [one] { $walks } other walk
+   *[other] { $walks } other walks
 } of the lane { $found } found the { -point }, { $missed } missed it, { $doubtful ->
     [one] { $doubtful } is
    *[other] { $doubtful } are

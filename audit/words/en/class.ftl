@@ -25,6 +25,7 @@ class-too-close = ; { $count ->
     [one] { $count } is
    *[other] { $count } are
 } too close to call
+class-untold = ; of { $count } it cannot be told: evidence is missing
 class-unevidenced = ; of { $count } there is no evidence, which is no fail
 class-course-fault = { $point } (leg { $leg } of { $lane }) is the course's fault and is left out of the grades: see below.
 class-all-found = Every { -point } was found by everybody of whom there is evidence.
@@ -32,6 +33,15 @@ class-caught = Leg { $leg } of { $lane } to { $point } caught most: { $found } o
     [0] {""}
    *[other] , { $doubtful } doubtful
 }.
+class-caught-alike = { $legs } caught most, alike: on each of them { $share } of the walkers missed the { -point }.
+class-leg-of = { $legs ->
+    [one] leg { $names } of { $lane }
+   *[other] legs { $names } of { $lane }
+}
+class-none-missed = No { -point } was missed for sure; { $count ->
+    [one] { $count } is
+   *[other] { $count } are
+} doubtful.
 class-commonest = The commonest named mistake is { $cause }: on { $legs ->
     [one] { $legs } leg
    *[other] { $legs } legs
@@ -48,7 +58,7 @@ class-shows = What the class shows
 class-shows-nothing = Nothing that only a class can show stands out.
 class-to-ask = To ask
 class-matrix = Walkers by { -point(form: "many") }
-class-matrix-note = In the order of the roster: nobody is ranked. A { -point } is found where the nearest approach lies within the
+class-matrix-note = Lane by lane, in the order of the roster or, without one, of the files: nobody is ranked. A { -point } is found where the nearest approach lies within the
     radius, missed only where it lies outside by more than the whole error, and doubtful between. No track is no evidence,
     and no fail. Lengths are the miss: from the { -point } to where the walker’s own navigation ended, before any search.
     Each { -point } opens the walker’s debrief at its leg; “appeal” opens the evidence for and against.
@@ -68,6 +78,7 @@ class-attempt = { $name }, attempt { $number }
 class-verdict-pass = standard met
 class-verdict-fail = standard not met
 class-verdict-doubtful = too close to call
+class-verdict-untold = cannot be told
 class-verdict-no-evidence = no evidence
 class-result = { $verdict }: { $found } of { $needed } needed{ $hours ->
     [none] {""}

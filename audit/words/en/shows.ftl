@@ -38,8 +38,8 @@ shows-no-comparison = The misses do not bear a comparison of the legs.
 shows-no-model = Whether a leg is harder than the rest, the walkers' skill taken out, was not worked out: that needs
     statsmodels (pip install "leg-audit[class]").
 shows-company = Did { $second } walk with { $first }? Away from the { -point(form: "many") }, { $second } was within { $within }
-    of where { $first } had been { $apart } s before for { $together } min, { $share } of the way. Of other pairs of the
-    lane, set off as far apart, 95 in 100 would have been so for under { $usual } min. A pair that was sent out together,
+    of where { $first } had been { $apart } s before for { $together } min, { $share } of the way. Of other pairs of
+    whichever lane, set off as far apart, 95 in 100 would have been so for under { $usual } min. A pair that was sent out together,
     or a path that all took, looks the same: ask both.
 shows-batch-clock = By the recordings the start was left { $minutes } min { $later ->
     [yes] later
