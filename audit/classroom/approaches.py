@@ -23,9 +23,14 @@ def approaches(debrief: Debrief, settings: Settings) -> tuple[Approach | None, .
     by the point at another time, it counts from the claim of the last leg before.
     """
     since_s = counted_since(debrief, settings.grading)
-    return tuple(
-        _approach(debrief, number, after_s, settings) for number, after_s in enumerate(since_s)
-    )
+    told: list[Approach | None] = []
+    for number, after_s in enumerate(since_s):
+        approach = _approach(debrief, number, after_s, settings)
+        measures = debrief.legs[number].audit.measures
+        if approach is not None and measures is not None and measures.details is not None:
+            approach = replace(approach, debriefed=measures.details.point)
+        told.append(approach)
+    return tuple(told)
 
 
 def counted_since(debrief: Debrief, settings: GradingSettings) -> tuple[float, ...]:

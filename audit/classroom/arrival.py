@@ -34,6 +34,8 @@ def arrival(
     approach, leg = verdict.approach, debrief.legs[-1]
     if approach is None or verdict.grade not in ("found", "doubtful") or not debrief.clean.timed:
         return None
+    if verdict.grade == "doubtful" and approach.distance_m > verdict.radius_m + verdict.error_m:
+        return None  # doubtful since another part of the recording may have been the way to it
     measures, portion, claim_s = leg.audit.measures, leg.portion, None
     if approach.in_turn and measures is not None and portion is not None:
         since_s, claim_s = portion.start_s or since_s, portion.claim_s

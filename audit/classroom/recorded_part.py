@@ -51,7 +51,8 @@ def not_recorded(debrief: Debrief, number: int, settings: GradingSettings) -> bo
     """Tell whether a leg may have been walked before the recording began or after it ended.
 
     A recording that ends, or begins, out on the course says nothing of what came after,
-    or before; one that never leaves the start says nothing of the walk at all.
+    or before; nor does one that ends, or begins, where the course comes by its own finish,
+    or start, in between. One that never leaves the start says nothing of the walk at all.
     """
     walked = _walked(debrief)
     after = not walked or number > walked[-1]
@@ -102,7 +103,7 @@ def _breaks_off(debrief: Debrief, settings: GradingSettings) -> bool:
     Who gave up and went home with the recorder running left that place, or came back to
     the start or to the finish.
     """
-    if any(_ends_within(debrief, end, settings.start_m) for end in _ends(debrief)):
+    if any(_ends_within(debrief, end, settings.start_m) for end in _ends(debrief, -1)):
         return False
     clean = debrief.clean
     claims = [
@@ -126,18 +127,28 @@ def _ends_within(debrief: Debrief, place: CardPoint, within_m: float) -> bool:
     )
 
 
-def _ends(debrief: Debrief) -> tuple[CardPoint, CardPoint]:
-    """Give start and finish."""
-    return debrief.card.legs[0].start, debrief.card.legs[-1].end
+def _ends(debrief: Debrief, fix: int) -> list[CardPoint]:
+    """Give start and finish, less what the course comes by before its first walked leg, or after.
+
+    ``fix`` is 0 for where the recording begins, -1 for where it ends.
+    """
+    legs, walked = debrief.card.legs, _walked(debrief)
+    first, last = (walked[0], walked[-1]) if walked else (len(legs) - 1, 0)
+    between = [leg.start for leg in legs[1 : first + 1]]
+    if fix:
+        between = [leg.end for leg in legs[last:-1]]
+    on_the_way = {(point.east_m, point.north_m) for point in between}
+    ends = (legs[0].start, legs[-1].end)
+    return [end for end in ends if (end.east_m, end.north_m) not in on_the_way]
 
 
 def _out(debrief: Debrief, fix: int, settings: GradingSettings) -> bool:
-    """Tell whether a fix lies far from start and finish."""
+    """Tell whether the first or last fix lies far from start and finish."""
     clean = debrief.clean
     return all(
         math.hypot(clean.east_m[fix] - end.east_m, clean.north_m[fix] - end.north_m)
         > settings.course_ends_m
-        for end in _ends(debrief)
+        for end in _ends(debrief, fix)
     )
 
 

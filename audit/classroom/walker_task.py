@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from audit.areas import Area
 from audit.classroom.approaches import approaches, counted_since
 from audit.classroom.arrival import arrival
-from audit.classroom.lane import Lane
+from audit.classroom.lane import Lane, two_radii
 from audit.classroom.leg_results import leg_results, skills, time_spent, trace_of
 from audit.classroom.recorded_part import left_before_first_leg
 from audit.classroom.records import LaneFit, LegResult, TrackFacts, WalkerResult, WalkerState

@@ -10,7 +10,6 @@ import numpy as np
 
 from audit.coaching.talk_over import TalkedOver, talk_over
 from audit.coaching.what_if import what_if
-from audit.debriefing.before_recording import before_recording, marked_unrecorded
 from audit.debriefing.days_and_watches import notes_of_days
 from audit.debriefing.doubts import doubts
 from audit.debriefing.far_walks import refuse_far_walk
@@ -108,14 +107,13 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     )
     doubtful = doubts(card, measured.match, clean, settings.quality)
     quality = judge_quality(track, clean, outing, measured, doubtful, settings.quality, log)
-    legs = _legs(measured, explanation, doubtful, talk, _forecasts(measured, card, settings))
     days = notes_of_days(card, clean, log, measured.legs, settings.quality)
     return Debrief(
         card=card,
         quality=replace(quality, notes=(*quality.notes, *days, *talk.notes)),
         clean=clean,
         match=measured.match,
-        legs=marked_unrecorded(legs, before_recording(card, measured.match, clean)),
+        legs=_legs(measured, explanation, doubtful, talk, _forecasts(measured, card, settings)),
         spans=measured.spans,
         stories=explanation.stories,
         paces=measured.paces,

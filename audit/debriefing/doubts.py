@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from audit.debriefing.before_recording import before_recording
 from audit.leg_card import LegCard
 from audit.matching.leg_match import CleanTrack, LegMatch, LegStatus, Match
 from audit.matching.outings import MatchedOuting
@@ -31,17 +30,12 @@ class _Clock:
 def doubts(
     card: LegCard, match: Match, clean: CleanTrack, settings: QualitySettings
 ) -> dict[int, str]:
-    """Give, by number of leg, a few sentences on each leg whose portion is not sure.
-
-    Of those that lie before the recording begins nobody can tell.
-    """
-    say, unrecorded = _clock(clean), before_recording(card, match, clean)
+    """Give, by number of leg, a few sentences on each leg whose portion is not sure."""
+    say = _clock(clean)
     told: dict[int, str] = {}
     for leg in match.legs:
-        name = card.legs[leg.leg].name
-        if leg.leg in unrecorded:
-            told[leg.leg] = sentence("doubt-not-recorded", leg=name)
-        elif leg.confidence < settings.unsure:
+        if leg.confidence < settings.unsure:
+            name = card.legs[leg.leg].name
             told[leg.leg] = _doubt(leg, name, say, settings)
     return told
 

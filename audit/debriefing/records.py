@@ -66,9 +66,6 @@ class LegDebrief:
         Two mistakes of which one was made, where neither is sure enough to be named alone.
     doubt : str or None
         Both readings in words, and how to settle it, where the first is not sure.
-    recorded : bool
-        False of a leg that lies before the recording begins: it is told as not recorded, and
-        no cause is named.
     forecast : MissInForecast or None
         Where in the forecast of an ordinary walker the miss lies; None unless walked, and
         where the recording began on the way.
@@ -82,7 +79,6 @@ class LegDebrief:
     steps: LegSteps | None = None
     what_if: WhatIf | None = None
     forecast: MissInForecast | None = None
-    recorded: bool = True
 
     @property
     def name(self) -> str:

@@ -29,6 +29,9 @@ class Approach:
         On the way to this point, and not at some other time of the walk.
     begins_here : bool
         The recording begins there; the way to the point was not recorded.
+    debriefed : PointReached or None
+        What the walker's debrief makes of the way to this point, which also weighs that
+        another part of the recording was it; None of a leg that it has no part for.
     """
 
     distance_m: float
@@ -37,6 +40,7 @@ class Approach:
     time_s: float | None = None
     in_turn: bool = True
     begins_here: bool = False
+    debriefed: PointReached | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -148,8 +148,8 @@ def _others(grades: Sequence[PointGrade]) -> str:
     return say(
         "appeal-others-said",
         walks=len(grades),
-        found=str(grades.count("found")),
-        missed=str(grades.count("missed")),
+        found=grades.count("found"),
+        missed=grades.count("missed"),
         doubtful=grades.count("doubtful"),
         unevidenced=str(grades.count("no-evidence")),
     )

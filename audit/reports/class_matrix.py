@@ -124,7 +124,7 @@ def _cell(walker: WalkerResult, lane: LaneResult, number: int) -> PointCell:
     page = debrief_page(walker)
     miss = "" if leg.miss is None else digits.metres(leg.miss.distance_m, leg.miss.sd_m)
     if leg.status in {"skipped", "unfinished", "not-started"}:
-        miss = status_words("not-recorded" if _not_recorded(leg) else leg.status)
+        miss = status_words("before-recording" if _not_recorded(leg) else leg.status)
     return PointCell(
         point=lane.legs[number].end,
         grade=leg.point.grade,

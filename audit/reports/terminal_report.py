@@ -43,7 +43,7 @@ def _aligned(debrief: Debrief) -> list[str]:
     rows = [_row(leg, debrief.card.arrival_radius_m) for leg in debrief.legs]
     most_errors = max((len(errors) for errors, _ in rows), default=0)
     cells = [
-        [leg.name, wording.status_words(wording.what_became(leg)),
+        [leg.name, wording.status_words(wording.status_told(leg.audit)),
          *errors, *[""] * (most_errors - len(errors)), *ending]
         for leg, (errors, ending) in zip(debrief.legs, rows, strict=True)
     ]  # fmt: skip

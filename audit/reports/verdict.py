@@ -136,8 +136,8 @@ def _count(debrief: Debrief) -> str:
     reached = sum(measures.found for measures in measured)
     rest = [
         say("verdict-rest", legs=wording.leg_names(names), status=wording.status_words(status))
-        for status in ("skipped", "not-recorded", "unfinished", "not-started")
-        if (names := [leg.name for leg in legs if wording.what_became(leg) == status])
+        for status in ("before-recording", "skipped", "unfinished", "not-started")
+        if (names := [leg.name for leg in legs if wording.status_told(leg.audit) == status])
     ]
     close = sum(measures.point_verdict == "too close to call" for measures in measured)
     if close:

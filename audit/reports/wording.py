@@ -35,9 +35,9 @@ def status_words(status: str) -> str:
     return say(f"leg-{status}")
 
 
-def what_became(leg: LegDebrief) -> str:
-    """Give the status of a leg, "not-recorded" where it lies before the recording."""
-    return leg.audit.status if leg.recorded else "not-recorded"
+def status_told(audit: LegAudit) -> str:
+    """Give the status that is told: what lies before the recording was not skipped."""
+    return "before-recording" if audit.before_recording else audit.status
 
 
 def status_of(leg: LegDebrief, radius_m: float) -> str:
@@ -47,7 +47,7 @@ def status_of(leg: LegDebrief, radius_m: float) -> str:
     """
     measures = leg.audit.measures
     if measures is None:
-        return status_words(what_became(leg))
+        return status_words(status_told(leg.audit))
     off_m = math.hypot(*measures.ledger.inherited)
     if off_m <= max(radius_m, _TWO_SIDED_95 * measures.miss_sd_m):
         return status_words(status_told(leg.audit))

@@ -10,13 +10,14 @@ from classroom.hand_made import BEGIN_S, lane, track
 from classroom.test_handed_in import drafted
 from walks import make_walk
 
+from audit.classroom.arrival import arrival
 from audit.classroom.assemble import assemble
 from audit.classroom.grade_class import grade
 from audit.classroom.kept_result import result_from, result_text
 from audit.classroom.lane import lane_of
-from audit.classroom.walk_time import walk_time
 from audit.classroom.walker_task import grade_walker
 from audit.classroom.walks_in_file import part_of
+from audit.debriefing.debrief_walk import debrief
 from audit.grading.verdicts import Approach, PointVerdict
 from audit.readers.standard_file import read_standard
 from audit.roster import PunchEntry, PunchList, Roster, RosterEntry
@@ -223,7 +224,8 @@ def test_nobody_finishes_at_a_moment_far_from_the_last_point():
     told = {"proof": "track", "radius_m": 30.0, "error_m": 10.0}
     far = Approach(distance_m=70.0, sd_m=5.0, time_s=900.0)
     near = replace(far, distance_m=38.0)
-    settings = GradingSettings()
-    for approach, elapsed_s in ((near, 900.0), (far, None)):
+    walked = debrief(LANE.plan, track(*WALK))
+    for approach, arrives in ((near, True), (far, False)):
         last = PointVerdict(grade="doubtful", approach=approach, **told)
-        assert walk_time(0.0, None, (last,), 1.0, settings).elapsed_s == elapsed_s
+        arrived = arrival(walked, last, BEGIN_S, GradingSettings())
+        assert (arrived is not None) == arrives

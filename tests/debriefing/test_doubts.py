@@ -72,21 +72,6 @@ def test_the_other_reading_may_be_likelier_and_is_told_as_that() -> None:
     )
 
 
-def test_a_leg_before_the_recording_is_told_as_not_recorded() -> None:
-    """Bug: a recording that begins at the first point said that leg 1 was skipped."""
-    course = (*COURSE, (0.0, 0.0))
-    walk = HandWalk().halt(60).walk(90, 400).halt(60).walk(0, 300).halt(60).walk(233.13, 500)
-    walk = walk.halt(60)
-    arrived = next(number for number, place in enumerate(walk.places) if place[0] > 399.0)
-    places = (walk.places + receiver(1, 2.0)(len(walk.places)))[arrived:]
-    track = track_of([BEGIN + second for second in range(len(places))], places)
-    found = audit.debrief(plan_of(*course), track)
-    first = found.legs[0]
-    assert (first.recorded, first.causes) == (False, ())
-    assert "lies before the recording begins" in first.doubt
-    assert all(leg.recorded for leg in found.legs[1:])
-
-
 def test_no_moments_are_told_of_a_recording_without_times() -> None:
     other = RunnerUp(status="walked", start_s=BEGIN, claim_s=BEGIN + 480, probability=0.31)
     untimed = clean_of(CLEAN.time_s, [(0.0, 0.0), (400.0, 0.0)], timed=False)

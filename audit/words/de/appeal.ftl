@@ -21,7 +21,13 @@ appeal-nobody = Niemand sonst ging dorthin.
 appeal-others-said = Von { $walks ->
     [one] { $walks } anderen Gang
    *[other] { $walks } anderen Gängen
-} der Bahn fanden { $found } den { -point }, { $missed } verfehlten ihn, { $doubtful ->
+} der Bahn { $found ->
+    [one] fand { $found }
+   *[other] fanden { $found }
+} den { -point }, { $missed ->
+    [one] { $missed } verfehlte ihn
+   *[other] { $missed } verfehlten ihn
+}, { $doubtful ->
     [one] { $doubtful } ist
    *[other] { $doubtful } sind
 } zweifelhaft; von { $unevidenced } gibt es

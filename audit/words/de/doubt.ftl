@@ -11,7 +11,6 @@ doubt-otherwise = { $taken } Sonst am wahrscheinlichsten ({ $sure }): { $reading
 doubt-likelier = { $taken } Wahrscheinlicher, aber nicht sicher genug, um es anzunehmen ({ $sure }): { $reading }.{ $settle }
 doubt-settle-other = {" "}Wenn das stimmt, so festlegen: { $pins }.
 doubt-settle-taken = {" "}Wenn er wie angenommen gegangen wurde, so festlegen: { $pins }.
-doubt-not-recorded = Abschnitt { $leg } liegt vor dem Anfang der Aufzeichnung: Ob er gegangen wurde, sagt sie nicht.
 doubt-not-walked = nicht gegangen
 doubt-walked = gegangen von { $start } bis { $end }
 doubt-given-up = begonnen und aufgegeben von { $start } bis { $end }

@@ -7,8 +7,13 @@ judged-reaches-not = Ihr ganzer Fehler ist { $error } und reicht nicht so weit.
 judged-unseen = In einer Lücke der Aufzeichnung kann der Gehende { $nearer } näher gekommen sein; das ist im Fehler mitgezählt.
 judged-out-of-turn = Das war nicht auf dem Weg zu diesem { -point }, sondern zu einer anderen Zeit des Ganges.
 judged-begins-here = Die Aufzeichnung beginnt an diesem { -point }: Der Weg dorthin ist nicht aufgezeichnet.
-judged-code-wrong = Der mitgebrachte Code „{ $code }“ ist nicht der dieses Punktes.
-judged-code-right = Der Code „{ $code }“ ist der dieses Punktes.
+judged-elsewhere = Welcher Teil der Aufzeichnung der Weg zu diesem { -point } war, ist nicht sicher ({ $doubt } gegen den hier
+    genommenen), und in einem anderen kam der Gehende bis auf { $near } heran.
+judged-debrief-close = Die Auswertung wägt, was sonst der Weg zu diesem { -point } gewesen sein kann, und hält es für zu knapp, um es zu
+    entscheiden.
+judged-debrief-missed = Die Auswertung sagt verfehlt: Sie zählt nur den Weg zu diesem { -point } und keinen Fehler seiner Vermessung.
+judged-code-wrong = Der mitgebrachte Code „{ $code }“ ist nicht der dieses { -point(form: "of") }.
+judged-code-right = Der Code „{ $code }“ ist der dieses { -point(form: "of") }.
 judged-code-no-key = Der Code „{ $code }“ wurde mitgebracht; kein Schlüssel sagt, ob er stimmt.
 judged-nothing = Von diesem Gang gibt es keinen Beleg; das ist kein Nichtbestehen. Nachfragen oder wiederholen.
 judged-points = { $found } von { $counted } { -point(form: "to") } gefunden{ $others }; { $needed } verlangt.

@@ -3,7 +3,7 @@
 leg-walked = gegangen
 leg-walked-from-off = gegangen, { $size } neben seinem Anfang begonnen
 leg-skipped = ausgelassen
-leg-not-recorded = nicht aufgezeichnet
+leg-before-recording = vor Beginn der Aufzeichnung
 leg-unfinished = nicht beendet
 leg-not-started = nicht begonnen
 

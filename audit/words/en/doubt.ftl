@@ -11,7 +11,6 @@ doubt-otherwise = { $taken } Likeliest otherwise ({ $sure }): { $reading }.{ $se
 doubt-likelier = { $taken } Likelier, but not sure enough to be taken ({ $sure }): { $reading }.{ $settle }
 doubt-settle-other = {" "}If so, settle it: { $pins }.
 doubt-settle-taken = {" "}If it was walked as taken, settle it: { $pins }.
-doubt-not-recorded = Leg { $leg } lies before the recording begins: it tells nothing of whether the leg was walked.
 doubt-not-walked = not walked
 doubt-walked = walked from { $start } to { $end }
 doubt-given-up = begun and given up from { $start } to { $end }

@@ -7,6 +7,10 @@ judged-reaches-not = Its whole error is { $error }, which does not reach that fa
 judged-unseen = In a silence of the recording the walker may have come { $nearer } nearer; that is counted in the error.
 judged-out-of-turn = That was not on the way to this { -point }, but at another time of the walk.
 judged-begins-here = The recording begins at this { -point }: the way to it was not recorded.
+judged-elsewhere = Which part of the recording was the way to this { -point } is not sure ({ $doubt } against the one taken here), and in
+    another the walker came within { $near } of it.
+judged-debrief-close = The debrief, which weighs what else may have been the way to this { -point }, holds it too close to call.
+judged-debrief-missed = The debrief says missed: it counts the way to this { -point } alone, and no error of its survey.
 judged-code-wrong = The code brought back, "{ $code }", is not that of this { -point }.
 judged-code-right = The code "{ $code }" is that of this { -point }.
 judged-code-no-key = The code "{ $code }" was brought back; no key tells whether it is right.

@@ -3,7 +3,7 @@
 leg-walked = walked
 leg-walked-from-off = walked, begun { $size } from its start
 leg-skipped = skipped
-leg-not-recorded = not recorded
+leg-before-recording = before the recording began
 leg-unfinished = not finished
 leg-not-started = not started
 
