@@ -12,13 +12,15 @@ from audit.azimuths import MagneticAzimuth
 from audit.geodesy.shown_references import shown_reference
 from audit.leg_card.bezel import Clicks, clicks_for_angle, clicks_to_set
 from audit.leg_card.check_plan import check_plan
+from audit.leg_card.leg_pieces import LegPiece, leg_pieces
 from audit.leg_card.pace_kind import PaceKind, pace_unit
 from audit.leg_card.profiles import Profile, way_of
 from audit.leg_card.records import CardFinding, CardLeg, CardPoint, LegCard
-from audit.plan import Plan
+from audit.plan import Plan, PlannedLeg
 from audit.settings import CarriedCardSettings, PaceSettings
 from audit.units import FloatArray
 from audit.walking_times import WALKING_RULES, Way
+from audit.words import sentence
 
 _DAYS_A_YEAR = 365.25
 
@@ -32,6 +34,31 @@ class LegTime:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CarriedPiece:
+    """A straight piece of a leg, which is set and counted by itself.
+
+    Attributes
+    ----------
+    start, end : str
+        Names of the point or via position at either end.
+    start_reference, end_reference : str
+        As the map in hand is lettered.
+    back : MagneticAzimuth
+        To set for the way back.
+    clicks : tuple of Clicks
+        The nearest setting of the bezel, both where two are equally near.
+    """
+
+    piece: LegPiece
+    start: str
+    end: str
+    start_reference: str
+    end_reference: str
+    back: MagneticAzimuth
+    clicks: tuple[Clicks, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CarriedLeg:
     """One leg of the card to carry.
 
@@ -39,19 +66,22 @@ class CarriedLeg:
     ----------
     start_reference, end_reference : str
         As the map in hand is lettered.
+    pieces : tuple of CarriedPiece
+        What is set and counted: one of a straight leg, several of one along via positions.
     back : MagneticAzimuth
-        To set for the way back.
+        To set for the straight way back.
     ground : Profile or None
         Heights along the leg; None where they are not known.
     times : tuple of LegTime
         By every rule, without rests.
     clicks : tuple of Clicks
-        The nearest setting of the bezel, both where two are equally near.
+        The nearest setting of the bezel to the straight way, both where two are equally near.
     """
 
     card: CardLeg
     start_reference: str
     end_reference: str
+    pieces: tuple[CarriedPiece, ...]
     back: MagneticAzimuth
     ground: Profile | None
     times: tuple[LegTime, ...]
@@ -71,7 +101,7 @@ class CarriedCard:
     click_deg : float
         A click of the bezel.
     angle_clicks : tuple of Clicks
-        The grid-magnetic angle alone, from the first leg's grid azimuth as set.
+        The grid-magnetic angle alone, from the grid azimuth of the first leg's first piece as set.
     safety_clicks : tuple of Clicks
     angle_date : date or None
         Of what day the angle is: the map's, or the day of the walk where it is computed.
@@ -124,21 +154,22 @@ def carried_card(
     click = settings.click_deg if click_deg is None else click_deg
     checked = check_plan(plan)
     card, known = checked.card, grounds or {}
-    legs = tuple(_carried_leg(card, leg, known.get(leg.name), click) for leg in card.legs)
+    legs = tuple(
+        _carried_leg(card, leg, stated, known.get(leg.name), click)
+        for leg, stated in zip(card.legs, plan.legs, strict=True)
+    )
     profiles = [leg.ground for leg in legs]
     all_known = all(profile is not None for profile in profiles)
     date = plan.grid_magnetic_angle_date if card.angle_source == "plan" else card.date
     age = (card.date - date).days / _DAYS_A_YEAR if date and card.date else None
-    safety = card.safety
+    safety, first = card.safety, legs[0].pieces[0].piece.azimuth
     return CarriedCard(
         card=card,
         findings=checked.findings,
         pace=pace or pace_unit(card.paces_per_100m, PaceSettings()),
         click_deg=click,
         legs=legs,
-        angle_clicks=clicks_for_angle(
-            card.legs[0].azimuth.degrees, card.angles.magnetic(card.legs[0].azimuth), click
-        ),
+        angle_clicks=clicks_for_angle(first.degrees, card.angles.magnetic(first), click),
         safety_clicks=() if safety is None else clicks_to_set(safety.magnetic, click),
         angle_date=date,
         angle_age_years=age,
@@ -154,17 +185,45 @@ def carried_card(
 
 
 def _carried_leg(
-    card: LegCard, leg: CardLeg, ground: Profile | None, click_deg: float
+    card: LegCard, leg: CardLeg, stated: PlannedLeg, ground: Profile | None, click_deg: float
 ) -> CarriedLeg:
     way = _scaled(way_of(leg.line, ground), leg.distance_m)
     return CarriedLeg(
         card=leg,
         start_reference=_reference(card, leg.start),
         end_reference=_reference(card, leg.end),
+        pieces=_pieces(card, leg, stated, click_deg),
         back=leg.magnetic.back(),
         ground=ground,
         times=tuple(LegTime(rule=rule.name, seconds=rule.seconds(way)) for rule in WALKING_RULES),
         clicks=clicks_to_set(leg.magnetic, click_deg),
+    )
+
+
+def _pieces(
+    card: LegCard, leg: CardLeg, stated: PlannedLeg, click_deg: float
+) -> tuple[CarriedPiece, ...]:
+    vias = [
+        shown_reference(via.longitude_deg, via.latitude_deg, via.half_square_m, card.grid)
+        for via in stated.via
+    ]
+    names = [
+        leg.start.name,
+        *(sentence("card-via", number=number) for number in range(1, len(vias) + 1)),
+        leg.end.name,
+    ]
+    references = [_reference(card, leg.start), *vias, _reference(card, leg.end)]
+    return tuple(
+        CarriedPiece(
+            piece=one,
+            start=names[one.first],
+            end=names[one.last],
+            start_reference=references[one.first],
+            end_reference=references[one.last],
+            back=one.magnetic.back(),
+            clicks=clicks_to_set(one.magnetic, click_deg),
+        )
+        for one in leg_pieces(leg, card.angles, card.paces_per_100m)
     )
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from audit.leg_card import LegCard
+from audit.leg_card.leg_pieces import leg_pieces
 from audit.reports import digits
 from audit.words import in_force, say
 from audit.words.figures import Turn
@@ -59,9 +60,11 @@ def _use(card: LegCard) -> tuple[str, ...]:
         return ()
     leg = card.legs[0]
     # The rule's own sum: what the plan says of the magnetic azimuth may be its slip.
-    by_rule = card.angles.magnetic(leg.azimuth)
+    # Of a leg along via positions that of its first piece, which somebody sets.
+    grid_azimuth = leg_pieces(leg, card.angles, None)[0].azimuth
+    by_rule = card.angles.magnetic(grid_azimuth)
     grid, magnetic = (
-        digits.azimuth_to_place(azimuth.degrees, -2) for azimuth in (leg.azimuth, by_rule)
+        digits.azimuth_to_place(azimuth.degrees, -2) for azimuth in (grid_azimuth, by_rule)
     )
     angle = _bracketed(card.angles.grid_magnetic_angle_deg)
     return (say("angle-rule", leg=leg.name, grid=grid, angle=angle, magnetic=magnetic),)

@@ -6,7 +6,7 @@ import textwrap
 from collections.abc import Iterable
 
 from audit.leg_card.carried_card import CarriedCard
-from audit.reports.card_words import CardWords, LegWords, card_words
+from audit.reports.card_words import CardWords, Cell, LegWords, card_words
 from audit.reports.printable import printable
 from audit.words import say
 
@@ -38,16 +38,25 @@ def _parts(words: CardWords) -> Iterable[list[str]]:
 
 
 def _leg(leg: LegWords) -> list[str]:
-    figures = [f"{cell.label} {cell.value or _BLANK}" for cell in leg.cells]
+    """Give a leg: a straight one with all its figures in one row, another piece by piece."""
+    straight = len(leg.pieces) == 1
+    lines = [*_wrapped(say("card-leg", title=leg.title), ""), *_wrapped(leg.references, "  ")]
+    for piece in leg.pieces:
+        lines += _wrapped(piece.title, "  ")
+        lines += _figures(piece.cells + (leg.cells if straight else ()))
+        lines += _listed(piece.bezel, "  ")
     return [
-        *_wrapped(say("card-leg", title=leg.title), ""),
-        *_wrapped(leg.references, "  "),
-        *_wrapped("   ".join(one.replace(" ", _TIED) for one in figures), "  "),
-        *(line for one in leg.bezel for line in _wrapped(one, "  ")),
+        *lines,
+        *([] if straight else _figures(leg.cells)),
         *_wrapped(leg.time, "  "),
         *(_wrapped(say("card-note", note=leg.note), "  ") if leg.note else []),
         "  " + "   ".join(f"{name} {_BLANK}" for name in leg.blanks),
     ]
+
+
+def _figures(cells: Iterable[Cell]) -> list[str]:
+    figures = [f"{cell.label} {cell.value or _BLANK}".replace(" ", _TIED) for cell in cells]
+    return _wrapped("   ".join(figures), "  ")
 
 
 def _listed(sentences: Iterable[str], before: str) -> list[str]:

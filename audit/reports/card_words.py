@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from audit.leg_card.bezel import Clicks
-from audit.leg_card.carried_card import CarriedCard, CarriedLeg, LegTime
+from audit.leg_card.carried_card import CarriedCard, CarriedLeg, CarriedPiece, LegTime
 from audit.reports import digits
 from audit.reports.angle_words import angle_sentences, east_or_west, signed
 from audit.reports.cautions import cautions
@@ -30,13 +30,22 @@ class Cell:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PieceWords:
+    """What the card says of a straight piece of a leg; a leg that is one needs no ``title``."""
+
+    title: str
+    cells: tuple[Cell, ...]
+    bezel: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class LegWords:
-    """What the card says of one leg."""
+    """What the card says of one leg; ``cells`` hold what is of the whole leg."""
 
     title: str
     references: str
+    pieces: tuple[PieceWords, ...]
     cells: tuple[Cell, ...]
-    bezel: tuple[str, ...]
     time: str
     note: str
     blanks: tuple[str, ...]
@@ -161,11 +170,12 @@ def _safety(carried: CarriedCard) -> tuple[str, ...]:
 def _leg(carried: CarriedCard, leg: CarriedLeg) -> LegWords:
     card = leg.card
     reckoned = "card-ends-reckoned" if card.end.dead_reckoned else "card-ends"
+    straight = len(leg.pieces) == 1
     return LegWords(
         title=say("card-leg-title", leg=card.name, start=card.start.name, end=card.end.name),
         references=say(reckoned, start=leg.start_reference, end=leg.end_reference),
-        cells=_cells(carried, leg),
-        bezel=tuple(_rounding(one, card.distance_m, card.end.name) for one in leg.clicks),
+        pieces=tuple(_piece(carried, one, straight=straight) for one in leg.pieces),
+        cells=(*(() if straight else _sums(carried, leg)), _climb(leg)),
         time=say("card-time", times=_times(leg.times)),
         note=card.note,
         blanks=(
@@ -176,24 +186,53 @@ def _leg(carried: CarriedCard, leg: CarriedLeg) -> LegWords:
     )
 
 
-def _cells(carried: CarriedCard, leg: CarriedLeg) -> tuple[Cell, ...]:
-    card = leg.card
+def _piece(carried: CarriedCard, one: CarriedPiece, *, straight: bool) -> PieceWords:
+    """Say what is set and counted; the whole of a straight leg is told with the leg."""
+    piece, (first, *_) = one.piece, one.clicks
+    clicks = say("card-clicks-said", count=str(first.count), hand=first.hand or "none")
+    end = told(one.end)
+    title = "" if straight else say(
+        "card-piece",
+        start=told(one.start),
+        end=end,
+        from_reference=one.start_reference,
+        to_reference=one.end_reference,
+    )  # fmt: skip
+    return PieceWords(
+        title=title,
+        cells=(
+            _azimuth_cell("card-magnetic", piece.magnetic.degrees, main=True),
+            _azimuth_cell("card-grid-azimuth", piece.azimuth.degrees),
+            _azimuth_cell("card-back", one.back.degrees),
+            *_lengths(carried, piece.distance_m, piece.paces),
+            Cell(label=say("card-clicks"), value=clicks),
+        ),
+        bezel=tuple(_rounding(setting, piece.distance_m, end) for setting in one.clicks),
+    )
+
+
+def _lengths(carried: CarriedCard, distance_m: float, count: float | None) -> tuple[Cell, Cell]:
+    paces = "" if count is None else digits.whole(in_paces_shown(count, carried.pace))
+    return (
+        Cell(label=say("card-distance"), value=digits.stated_metres(distance_m), main=True),
+        Cell(label=say("card-paces", pace=pace_shown(carried.pace)), value=paces, main=True),
+    )
+
+
+def _sums(carried: CarriedCard, leg: CarriedLeg) -> tuple[Cell, ...]:
+    """Say what a leg of several pieces comes to; nobody sets or counts that in one."""
+    lengths = _lengths(carried, leg.card.distance_m, leg.card.paces)
+    return tuple(
+        Cell(label=say("card-all-pieces", what=one.label), value=one.value) for one in lengths
+    )
+
+
+def _climb(leg: CarriedLeg) -> Cell:
     climb = ""
     if leg.ground is not None:
         up, down = digits.whole(leg.ground.climb_m), digits.whole(leg.ground.descent_m)
         climb = say("card-climb-said", up=up, down=down)
-    paces = "" if card.paces is None else digits.whole(in_paces_shown(card.paces, carried.pace))
-    first, *_ = leg.clicks
-    clicks = say("card-clicks-said", count=str(first.count), hand=first.hand or "none")
-    return (
-        _azimuth_cell("card-magnetic", card.magnetic.degrees, main=True),
-        _azimuth_cell("card-grid-azimuth", card.azimuth.degrees),
-        _azimuth_cell("card-back", leg.back.degrees),
-        Cell(label=say("card-distance"), value=digits.stated_metres(card.distance_m), main=True),
-        Cell(label=say("card-paces", pace=pace_shown(carried.pace)), value=paces, main=True),
-        Cell(label=say("card-clicks"), value=clicks),
-        Cell(label=say("card-climb"), value=climb),
-    )
+    return Cell(label=say("card-climb"), value=climb)
 
 
 def _azimuth_cell(label: str, degrees: float, *, main: bool = False) -> Cell:
@@ -258,10 +297,11 @@ def _taken_for_level(carried: CarriedCard) -> tuple[str, ...]:
 
 
 def _bezel(carried: CarriedCard) -> tuple[str, ...]:
-    leg = carried.card.legs[0]
+    leg, first = carried.card.legs[0], carried.legs[0].pieces[0]
     angle = carried.card.angles.grid_magnetic_angle_deg
     exact = abs(angle) / carried.click_deg
-    ways = [_rounding(one, leg.distance_m, leg.end.name) for one in carried.angle_clicks]
+    way_m, end = first.piece.distance_m, told(first.end)
+    ways = [_rounding(one, way_m, end) for one in carried.angle_clicks]
     said = ways[0] if len(ways) == 1 else say("card-bezel-or", before=ways[0], last=ways[1])
     hand = next((one.hand for one in carried.angle_clicks if one.hand), "none")
     round_it = 360.0 / carried.click_deg
@@ -271,7 +311,7 @@ def _bezel(carried: CarriedCard) -> tuple[str, ...]:
         say("card-bezel-turning", click=click, round=digits.whole(round_it)),
         say("card-bezel-ten", left=digits.whole(round_it - 10.0)),
         say("card-bezel-angle", angle=east_or_west(angle), clicks=clicks, hand=hand),
-        say("card-bezel-leg", leg=leg.name, grid=azimuth(leg.azimuth.degrees), ways=said),
+        say("card-bezel-leg", leg=leg.name, grid=azimuth(first.piece.azimuth.degrees), ways=said),
         say("card-bezel-dark"),
     )
 

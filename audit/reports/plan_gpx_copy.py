@@ -21,11 +21,11 @@ def copy_as_gpx(plan: Plan, card: LegCard) -> PlanCopy:
         point = GPXRoutePoint(
             round(stop.latitude_deg, DECIMALS), -180.0 if longitude >= 180.0 else longitude
         )
+        point.description = gpx_text(stop.words) or None
         if stop.name is None:
             point.type = "via"
         else:
             point.name = gpx_text(stop.name)
-            point.description = gpx_text(stop.words) or None
         route.points.append(point)
     gpx.routes.append(route)
     return stops_copy(f"{gpx.to_xml(version='1.1')}\n", plan)

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
+from audit.leg_card.leg_pieces import LegPiece, leg_pieces
 from audit.leg_card.records import CardLeg, CardPoint, LegCard
 from audit.plan import Plan
 from audit.reports import digits
@@ -45,11 +46,16 @@ def plan_stops(plan: Plan, card: LegCard) -> Iterator[PlanStop]:
     for leg, worked in zip(plan.legs, card.legs, strict=True):
         if here is None or here.name != worked.start.name:
             yield _stop(worked.start)
-        for via in leg.via:
+        # Whoever follows a line sets each piece of it: the straight way is not to be walked.
+        pieces = {one.last: one for one in leg_pieces(worked, card.angles, card.paces_per_100m)}
+        for place, via in enumerate(leg.via, start=1):
             yield PlanStop(
-                name=None, longitude_deg=via.longitude_deg, latitude_deg=via.latitude_deg
+                name=None,
+                longitude_deg=via.longitude_deg,
+                latitude_deg=via.latitude_deg,
+                words=_piece_words(worked, pieces[place]) if place in pieces else "",
             )
-        yield _stop(worked.end, _leg_words(worked))
+        yield _stop(worked.end, _leg_words(worked, pieces[len(leg.via) + 1]))
         here = worked.end
 
 
@@ -62,10 +68,14 @@ def _stop(point: CardPoint, words: str = "") -> PlanStop:
     )
 
 
-def _leg_words(leg: CardLeg) -> str:
-    said = f"Leg {leg.name}: {azimuth(leg.magnetic.degrees)} magnetic"
-    said += f", {digits.whole(leg.distance_m)} m"
+def _leg_words(leg: CardLeg, last: LegPiece) -> str:
+    said = _piece_words(leg, last)
     return f"{said}. {leg.note}" if leg.note else said
+
+
+def _piece_words(leg: CardLeg, piece: LegPiece) -> str:
+    said = f"Leg {leg.name}: {azimuth(piece.magnetic.degrees)} magnetic"
+    return f"{said}, {digits.whole(piece.distance_m)} m"
 
 
 def stops_copy(text: str, plan: Plan) -> PlanCopy:

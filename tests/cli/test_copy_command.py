@@ -144,6 +144,11 @@ def test_gpx_carries_the_places_and_the_ways_between_them(leg_audit):
     route = gpxpy.parse(Path("copy.gpx").read_text(encoding="utf-8")).routes[0]
     assert next(point.name for point in route.points if point.name) == "Gate"
     assert route.points[1].description.startswith("Leg first: 049.0° magnetic, 500 m")
+    # Bug: the straight azimuth stood at the end of a leg along via positions.
+    along = [point.description for point in route.points if point.type == "via"]
+    assert [text.split(":")[0] for text in along] == ["Leg 2", "Leg 2"]
+    ends = {point.name: point.description for point in route.points}
+    assert len({text.split(":")[1] for text in (*along, ends["Stone Ford"])}) == 3
     assert "the end of leg 3 is dead reckoned" in done.err
     assert "the names of the legs" in done.err
 

@@ -84,6 +84,40 @@ def test_the_pace_is_said(rate, pace):
     assert carried_card(plan((A, B), paces_per_100m=rate), pace="single").pace == "single"
 
 
+CORNER = grid_point("corner", 700_000.0, 3_580_500.0).position
+
+
+def test_a_leg_along_via_positions_is_set_piece_by_piece():
+    """Bug: the card gave the straight azimuth with the length of the line round the corner."""
+    # North 500 m, then east 866.03 m; angle 10 west; 65 paces to 100 m.
+    round_it = plan(
+        (A, B), (leg(via=(CORNER,)),), grid_magnetic_angle_deg=-10.0, paces_per_100m=65.0
+    )
+    (one,) = carried_card(round_it).legs
+    north, east = one.pieces
+    assert [piece.piece.azimuth.degrees for piece in one.pieces] == pytest.approx(
+        [0.0, 90.0], abs=1e-4
+    )
+    assert (north.piece.magnetic.degrees, east.piece.magnetic.degrees) == pytest.approx(
+        (10.0, 100.0), abs=1e-4
+    )
+    assert (north.piece.distance_m, east.piece.distance_m) == pytest.approx(
+        (500.0, 866.0254), abs=0.001
+    )
+    assert (north.piece.paces, east.piece.paces) == pytest.approx((325.0, 562.9), abs=0.1)
+    assert (north.end, east.start, east.end) == ("via 1", "via 1", "B")
+    assert one.card.distance_m == pytest.approx(1366.0254, abs=0.001)
+
+
+@pytest.mark.parametrize("place", [A.position, B.position])
+def test_a_via_position_at_a_point_makes_no_piece(place):
+    (one,) = carried_card(plan((A, B), (leg(via=(place,)),))).legs
+    (piece,) = one.pieces
+    assert (piece.start, piece.end, piece.piece.distance_m) == (
+        "A", "B", pytest.approx(1000.0, abs=0.001),
+    )  # fmt: skip
+
+
 def test_times_are_by_every_rule_and_add_up():
     three = plan((A, B, grid_point("C", 701_500.0, 3_580_500.0)), (leg(), leg("2", "B", "C")))
     carried = carried_card(three)

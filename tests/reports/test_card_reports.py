@@ -7,7 +7,7 @@ import re
 from dataclasses import replace
 
 import pytest
-from leg_card.plans import A, B, leg, plan
+from leg_card.plans import A, B, grid_point, leg, plan
 
 from audit.azimuths import GridAzimuth, MagneticAzimuth
 from audit.leg_card.carried_card import carried_card
@@ -139,6 +139,26 @@ def test_the_card_is_told_in_the_lengths_and_paces_that_are_chosen():
     text = card_in(units=Units(length="yards", paces="single"))
     for said in ("Entfernung 1094 yd", "Einfachschritte 1300", "118,9 Einfachschritte auf 100 yd"):
         assert said in text
+
+
+ROUND = replace(MIRE, legs=(leg(via=(grid_point("c", 700_000.0, 3_580_500.0).position,)),))
+
+
+@pytest.mark.parametrize("made", [render_card_text, lambda card: render_card_page(card, "a6")])
+def test_a_leg_along_via_positions_has_a_row_for_each_piece(made):
+    """Bug: one azimuth and one distance stood for a leg with a corner."""
+    text = flat(re.sub(r"<[^>]+>", " ", made(carried_card(ROUND))))
+    for said in ("A to via 1: ", "via 1 to B: ", "006.5°", "096.5°", "500 m", "866 m",
+                 "in all: distance 1366 m", "in all: double paces 888"):  # fmt: skip
+        assert said in text, said
+    assert "066.5°" not in text  # the straight azimuth, on which nobody walks that far
+    assert "Leg 1: 0.00° − (−6.50°) = 6.50°" in text
+
+
+def test_a_long_leg_of_many_pieces_is_typeset():
+    corners = tuple(grid_point("c", 700_000.0 + 50.0 * n, 3_580_000.0).position for n in range(9))
+    long = replace(MIRE, legs=(leg(via=corners),))
+    assert render_card_pdf(carried_card(long), "a6").startswith(b"%PDF")
 
 
 def test_a_name_that_hides_tags_is_shown_as_it_stands():

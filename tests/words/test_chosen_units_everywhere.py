@@ -51,12 +51,13 @@ def seen(page: str) -> list[str]:
 def of_card(plan) -> list[str]:
     """The legs; the rules of walking time and the clicks of a bezel are what they are."""
     words = card_words(audit.carried_card(plan))
-    cells = [f"{one.label} {one.value}" for leg in words.legs for one in leg.cells]
+    pieces = [piece for leg in words.legs for piece in leg.pieces]
+    cells = [f"{one.label} {one.value}" for part in (*pieces, *words.legs) for one in part.cells]
     return [
         *words.facts,
         *words.warnings,
         *cells,
-        *(one for leg in words.legs for one in leg.bezel),
+        *(one for piece in pieces for one in piece.bezel),
     ]
 
 
