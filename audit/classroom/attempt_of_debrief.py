@@ -60,7 +60,7 @@ def _leg(leg: LegDebrief) -> LegOfAttempt:
         ),
         heading_error_deg=float(measures.azimuth_error_deg),
         heading_sd_deg=float(measures.heading.sd_deg),
-        distance_ratio=float(measures.distance_ratio),
+        distance_ratio=float(measures.distance_ratio) if measures.line_followed else None,
         ratio_sd=float(measures.straight_sd_m / audit.card.distance_m),
         miss_along_m=float(measures.miss_along_m),
         miss_across_m=float(measures.miss_across_m),

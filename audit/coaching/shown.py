@@ -28,7 +28,8 @@ class Shown:
     taken : mapping
         The point at which a leg ended that was walked in another order.
     aside : set of str
-        Those legs, and the ones that set out from there.
+        Those legs, the ones that set out from there, and those along via positions that were
+        walked another way.
     logged : bool
         Whether the walker kept a log.
     """

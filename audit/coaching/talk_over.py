@@ -53,7 +53,7 @@ def talk_over(
     causes = _by_name(legs, explanation.findings)
     sure = sure_legs(legs, settings.coaching)
     taken = taken_otherwise(legs, sure, card.arrival_radius_m, settings.coaching)
-    aside = out_of_order(legs, taken)
+    aside = out_of_order(legs, taken) | _another_way(legs)
     steps = walk_steps(legs, card, own, log, settings.coaching)
     steps = without_their_steps(with_ordinary(steps, causes, settings.coaching), aside)
     shown = Shown(
@@ -71,6 +71,11 @@ def talk_over(
         read = (note for note in own_card.notes if not any(word in note for word in _UNUSED))
         notes = (*notes, *(sentence("plan-card-note", note=note) for note in read))
     return TalkedOver(steps=steps, coaching=coaching, notes=notes)
+
+
+def _another_way(legs: Sequence[LegAudit]) -> set[str]:
+    """Give the legs whose via positions were not followed: no step of the card was walked."""
+    return {leg.card.name for leg in legs if leg.measures and not leg.measures.line_followed}
 
 
 def _by_name(legs: Sequence[LegAudit], by_number: Mapping[int, _Of]) -> dict[str, _Of]:

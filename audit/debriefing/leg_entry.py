@@ -71,8 +71,9 @@ def _fill(entry: LegEntry, measures: LegMeasures, *, timed: bool) -> None:
     entry["end"] = _place(measures.claim)
     entry["walked"] = _walked(measures)
     entry["azimuth_error_deg"] = float(measures.azimuth_error_deg)
-    entry["distance_error_m"] = float(measures.distance_error_m)
-    entry["distance_ratio"] = float(measures.distance_ratio)
+    if measures.line_followed:
+        entry["distance_error_m"] = float(measures.distance_error_m)
+        entry["distance_ratio"] = float(measures.distance_ratio)
     entry["cross_track"] = _cross_track(measures.cross_track)
     entry["own_cross_track"] = _cross_track(measures.own_cross_track)
     entry["miss"] = {

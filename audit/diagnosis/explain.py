@@ -19,6 +19,8 @@ from audit.diagnosis.predicted import predicted_beside, predicted_for
 from audit.diagnosis.steady_sizes import STEADY, steady_sizes
 from audit.diagnosis.weigh_walk import States, Weighed, weigh_walk
 from audit.settings import DiagnosisSettings
+from audit.words import sentence
+from audit.words.figures import Length
 
 _BY_NAME = {cause.name: cause for cause in CAUSES}
 
@@ -49,8 +51,11 @@ def explain_walk(evidence: tuple[LegEvidence, ...], settings: DiagnosisSettings)
     much this walker turns off anyway and how much he scatters are weighed over all
     legs together. What the match itself may have got wrong goes to "cannot-tell".
     """
+    # What was walked another way than planned says nothing of angle, pace or count.
+    aside = {leg.leg: _line_left(leg) for leg in evidence if not leg.line_followed}
+    evidence = tuple(leg for leg in evidence if leg.line_followed)
     if not evidence:
-        return Explanation(findings={})
+        return Explanation(findings=aside)
     weighed = weigh_walk(evidence, settings)
     steady = steady_sizes(evidence, weighed, settings)
     findings = {
@@ -60,10 +65,19 @@ def explain_walk(evidence: tuple[LegEvidence, ...], settings: DiagnosisSettings)
     pairs = {leg: look_alikes(found, settings) for leg, found in findings.items()}
     one_of = {leg: pair for leg, pair in pairs.items() if pair is not None}
     return Explanation(
-        findings=findings,
+        findings=findings | aside,
         one_of=one_of,
         stories=joint_stories(evidence, weighed, steady, settings),
     )
+
+
+def _line_left(leg: LegEvidence) -> tuple[Finding, ...]:
+    words = sentence(
+        "evidence-line-left",
+        path=Length(metres=leg.path_m),
+        line=Length(metres=leg.length_m),
+    )
+    return (Finding(cause=STRAY, probability=1.0, evidence=words, made=1.0),)
 
 
 def _findings(

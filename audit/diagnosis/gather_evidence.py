@@ -90,6 +90,8 @@ def _leg_evidence(
         planned_deg=leg.card.azimuth.degrees,
         length_m=leg.card.distance_m,
         bent=len(leg.card.line) > 2,
+        line_followed=measures.line_followed,
+        path_m=measures.path_m,
         end_m=(leg.card.end.east_m, leg.card.end.north_m),
         half_square_m=leg.card.end.half_square_m,
         start_off_m=measures.ledger.inherited,

@@ -85,11 +85,12 @@ class LegMeasures:
     path_m : float
         Over the ground from start to claim, halts at rest, receiver noise smoothed out.
     paces : float or None
-        Counted where the log says it, else ``straight_m`` by the pace count.
+        Counted where the log says it, else ``straight_m`` by the pace count; of a leg along
+        via positions ``path_m``.
     duration_s, halted_s : float or None
         Start to claim, and halts within; None without times.
     azimuth_error_deg, distance_error_m, distance_ratio : float
-        Walked against the card.
+        Walked against the card; the distance of a bent line that was not followed is ``path_m``.
     miss_m, miss_azimuth, miss_along_m, miss_across_m
         From the planned point to the claim; along and right of the planned line.
     miss_sd_m : float
@@ -114,6 +115,9 @@ class LegMeasures:
         Drift, line, ground, paces, point, errors of the ledger, search and halts.
     nearest_after_m : float or None
         Nearest approach to the point from the claim on.
+    line_followed : bool
+        False where a leg along via positions was walked another way: then its distance is
+        that of no line, and says nothing of pace or count.
     """
 
     start: Place
@@ -148,6 +152,7 @@ class LegMeasures:
     path_sd_m: float | None = None
     details: LegDetails | None = None
     nearest_after_m: float | None = None
+    line_followed: bool = True
 
     @property
     def ends_reckoned(self) -> tuple[bool, bool]:

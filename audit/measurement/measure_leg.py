@@ -13,6 +13,7 @@ from audit.measurement.cross_track import measure_cross_track, straight_line
 from audit.measurement.ledger import make_ledger
 from audit.measurement.leg_details import Bypass
 from audit.measurement.leg_measures import LegMeasures
+from audit.measurement.line_followed import line_followed
 from audit.measurement.nearest_approach import nearest_approach
 from audit.measurement.receiver_noise import noise_between
 from audit.measurement.walk_context import WalkContext, placed
@@ -39,9 +40,17 @@ def measure_leg(
     miss = claim - target
     along, across = _along_across(miss, leg)
     nearest_m, nearest_s = _nearest(clean, walk, target)
-    # A leg along a bent line is walked along it: not its chord counts.
-    made = float(own_cross_track.along_m[-1]) if len(leg.line) > 2 else straight
-    paces, paces_from = _paces(context.counted_paces.get(leg.name), card.paces_per_100m, made)
+    speed = settings.measuring.gap_speed * context.sampled.movement.walking_m_s
+    bent = len(leg.line) > 2
+    followed = not bent or line_followed(
+        clean, walk, (planned, own), own_cross_track, speed, settings.measuring
+    )
+    # A leg along a bent line is walked along it: not its chord counts. Who went another way
+    # walked his own metres, which no place of the line stands for.
+    along_line = float(own_cross_track.along_m[-1]) if followed else walk.path_m
+    made = along_line if bent else straight
+    paced_m = walk.path_m if bent else straight
+    paces, paces_from = _paces(context.counted_paces.get(leg.name), card.paces_per_100m, paced_m)
     straight_sd = _straight_sd(walk)
     return LegMeasures(
         start=placed(context, walk.start),
@@ -75,6 +84,7 @@ def measure_leg(
         along_planned_m=float((claim - start) @ unit_vector(_planned_direction(leg).degrees)),
         along_heading_m=float((claim - start) @ unit_vector(heading.azimuth.degrees)),
         path_sd_m=_path_sd(walk, clean.median_interval_s, straight_sd, settings.measuring),
+        line_followed=followed,
     )
 
 
@@ -100,12 +110,12 @@ def _along_across(miss: FloatArray, leg: CardLeg) -> tuple[float, float]:
 
 
 def _paces(
-    counted: float | None, per_100m: float | None, made_m: float
+    counted: float | None, per_100m: float | None, paced_m: float
 ) -> tuple[float | None, Literal["log", "pace count"] | None]:
     if counted is not None:
         return counted, "log"
     if per_100m is not None:
-        return made_m * per_100m / 100.0, "pace count"
+        return paced_m * per_100m / 100.0, "pace count"
     return None, None
 
 

@@ -63,6 +63,8 @@ def _is_ordinary(entry: Mapping[str, Any]) -> bool:
     """Say whether a leg was walked, is surely matched, and has no mistake named."""
     if entry["status"] != "walked" or entry["confidence"] < QualitySettings().unsure:
         return False
+    if entry["distance_ratio"] is None:  # the line that was planned was not followed
+        return False
     causes: Sequence[Mapping[str, Any]] = entry["causes"]
     return not causes or causes[0]["cause"] in _ORDINARY
 

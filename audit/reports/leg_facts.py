@@ -35,7 +35,7 @@ def walked_facts(leg: LegDebrief) -> list[tuple[str, str]]:
         return []
     facts = [
         ("azimuth", _azimuth(measures)),
-        ("distance", _distance(measures)),
+        ("distance", _distance(measures, leg.audit.card.distance_m)),
         *_paces_and_time(measures),
         ("off-line", _off_the_line(measures)),
         ("own-line", _off_own_line(measures)),
@@ -62,11 +62,16 @@ def _azimuth(measures: LegMeasures) -> str:
     )
 
 
-def _distance(measures: LegMeasures) -> str:
+def _distance(measures: LegMeasures, planned_m: float) -> str:
+    straight = digits.metres(measures.straight_m, measures.straight_sd_m)
+    path = digits.metres(measures.path_m, measures.path_sd_m or measures.straight_sd_m)
+    if not measures.line_followed:
+        line = digits.stated_metres(planned_m)
+        return say("fact-distance-line-left", straight=straight, path=path, line=line)
     return say(
         "fact-distance-said",
-        straight=digits.metres(measures.straight_m, measures.straight_sd_m),
-        path=digits.metres(measures.path_m, measures.path_sd_m or measures.straight_sd_m),
+        straight=straight,
+        path=path,
         error=wording.distance_error(measures),
         ratio=Number(value=measures.distance_ratio, decimals=2),
     )

@@ -65,7 +65,7 @@ def _main_part(measures: LegMeasures) -> str:
             return say("verdict-no-part")
         return say("verdict-mostly-azimuth", error=wording.azimuth_error(measures))
     if largest == "distance":
-        if wording.distance_as_planned(measures):
+        if wording.distance_as_planned(measures) or not measures.line_followed:
             return say("verdict-no-part")
         return say("verdict-mostly-distance", error=wording.distance_error(measures))
     return say(f"verdict-mostly-{largest}")

@@ -106,8 +106,13 @@ def azimuth_interval(measures: LegMeasures) -> str:
 
 
 def distance_error(measures: LegMeasures) -> str:
-    """Say how far the walked distance is off: "22 m short", "95 m too far", or "as planned"."""
+    """Say how far the walked distance is off: "22 m short", "95 m too far", or "as planned".
+
+    Of a bent line that was not followed only that is said.
+    """
     error_m, standard_error_m = measures.distance_error_m, measures.straight_sd_m
+    if not measures.line_followed:
+        return say("figure-line-left")
     if distance_as_planned(measures):
         return say("figure-as-planned")
     size = digits.metres(abs(error_m), standard_error_m)

@@ -77,6 +77,13 @@ class MeasuringSettings:
     unseen_straight_sd_share: float = 0.6
     """The same of a place straight between the fixes about a silence: it may hide a corner, which
     lies as far off the line as half the line is long; chosen."""
+    line_left_m: float = 50.0
+    line_left_share: float = 0.2
+    """A corner of a bent line was passed by where the walk keeps further off it than this, and
+    than this share of the way to it; chosen: twice what an ordinary walker is off by then."""
+    line_left_aside: float = 0.5
+    """And by this share of what the corner lies off the straight way; chosen: it was walked
+    nearer to that."""
     path_smoothing_s_per_m: float = 2.5
     path_smoothing_least_s: float = 5.0
     path_smoothing_most_s: float = 25.0

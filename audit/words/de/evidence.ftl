@@ -6,6 +6,7 @@ evidence-unpredicted = { $seen }, { $distance }{ $bias }{ $start }{ $log }{ $why
 evidence-why-portion = ; ob dieser Teil des Weges zum Abschnitt gehört, ist zweifelhaft
 evidence-why-swerve = ; ein Stück von { $length } in anderer Richtung kann am Gelände, an Eisen oder an einem Hindernis liegen
 evidence-why-more = ; kein einzelner Fehler hebt sich von ähnlichen ab
+evidence-line-left = Die geplante Linie wurde nicht eingehalten: { $path } wurden über Grund gegangen, die Linie ist { $line } lang. Weder Richtung noch Entfernung zeigen eine Ursache.
 evidence-together = ; die eigene Neigung über alle Abschnitte, Fehler abgezogen, wird auf { $turn } geschätzt
 evidence-began-off = ; begonnen { $place } vom Ausgangspunkt
 evidence-log = ; laut Marschtagebuch war der Kompass { $setting } eingestellt

@@ -21,6 +21,7 @@ fact-azimuth-said = { $walked } Gitter (95-%-Bereich { $interval }{ $doubted ->
    *[no] {""}
 }): { $error }
 fact-distance = Entfernung
+fact-distance-line-left = { $straight } gerade, { $path } über Grund: Die geplante Linie von { $line } wurde nicht eingehalten
 fact-distance-said = { $straight } gerade, { $path } über Grund: { $error } ({ $ratio } des Plans)
 fact-paces = { -pace }
 fact-paces-by-log = { $paces }, gezählt, laut Marschtagebuch

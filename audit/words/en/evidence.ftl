@@ -6,6 +6,7 @@ evidence-unpredicted = { $seen }, { $distance }{ $bias }{ $start }{ $log }{ $why
 evidence-why-portion = ; whether this part of the walk is the leg's is in doubt
 evidence-why-swerve = ; a stretch of { $length } on another bearing may be the ground's, iron's or an obstacle's
 evidence-why-more = ; no one mistake stands out from its look-alikes
+evidence-line-left = The planned line was not followed: { $path } were walked over the ground, and the line is { $line } long. Neither { -azimuth } nor distance shows a cause.
 evidence-together = ; this walker's own lean over all legs, mistakes taken off, is put at { $turn }
 evidence-began-off = ; it began { $place } of its start
 evidence-log = ; by the log the compass was set { $setting }

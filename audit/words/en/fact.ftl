@@ -21,6 +21,7 @@ fact-azimuth-said = { $walked } grid (95 % interval { $interval }{ $doubted ->
    *[no] {""}
 }): { $error }
 fact-distance = Distance
+fact-distance-line-left = { $straight } straight, { $path } over the ground: the planned line of { $line } was not followed
 fact-distance-said = { $straight } straight, { $path } over the ground: { $error } ({ $ratio } of plan)
 fact-paces = { -pace(form: "start-many") }
 fact-paces-by-log = { $paces }, counted, by the log
