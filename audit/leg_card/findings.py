@@ -10,8 +10,10 @@ from audit.leg_card.azimuth_checks import azimuths_against_each_other, azimuths_
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.length_checks import distance_against_points, paces_against_distance
 from audit.leg_card.records import CardFinding
-from audit.leg_card.reference_slips import overlong, reference_slips
+from audit.leg_card.reference_slips import reference_slips
 from audit.leg_card.shared_angle import shared_angle
+from audit.leg_card.slip_candidate import overlong
+from audit.leg_card.via_checks import via_findings
 from audit.plan import Plan
 from audit.words import sentence
 from audit.words.figures import Number
@@ -39,6 +41,7 @@ def leg_findings(check: LegCheck, angle_sentence: str = "") -> tuple[CardFinding
     """
     return (
         *_length(check),
+        *via_findings(check),
         *azimuths_against_points(check),
         *azimuths_against_each_other(check, angle_sentence),
         *distance_against_points(check),

@@ -28,6 +28,9 @@ class PointsSay:
         To the first via position, where there is one.
     chord_m, along_m : float
         Straight, and along the via positions.
+    over_vias_m : tuple of (over, past)
+        Of each via position the way over it, and the straight one past it, between the
+        places before and after it.
     slack_m : float
         How far the two ends may lie off against each other within their squares.
     """
@@ -37,6 +40,7 @@ class PointsSay:
     chord_m: float
     along_m: float
     slack_m: float
+    over_vias_m: tuple[tuple[float, float], ...] = ()
 
 
 def leg_line(leg: PlannedLeg, start: CardPoint, end: CardPoint, grid: CourseGrid) -> FloatArray:
@@ -72,6 +76,10 @@ def points_say(
         chord_m=chord_m,
         along_m=float(lengths.sum()),
         slack_m=start.half_square_m + end.half_square_m + via_slack_m,
+        over_vias_m=tuple(
+            (float(lengths[at - 1] + lengths[at]), math.dist(line[at - 1], line[at + 1]))
+            for at in range(1, len(line) - 1)
+        ),
     )
 
 

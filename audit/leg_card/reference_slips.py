@@ -7,15 +7,15 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from audit.geodesy.grids import CourseGrid
-from audit.leg_card.azimuth_checks import azimuths_against_points, leading_azimuth
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.legs import leg_line, points_say
-from audit.leg_card.length_checks import distance_against_points, distance_tolerance_m
 from audit.leg_card.records import CardFinding, CardPoint
+from audit.leg_card.slip_candidate import Candidate, explains_itself, fits_ill, misfits, overlong
+from audit.leg_card.via_slips import via_slips
 from audit.leg_card.wording import told_legs
 from audit.leg_card.written_degrees import WrittenDegrees, written_degrees
 from audit.leg_card.written_reference import ReferenceSlip, WrittenReference, written_reference
-from audit.plan import Plan
+from audit.plan import Plan, Point
 from audit.words import sentence
 
 
@@ -28,16 +28,6 @@ class ExplainedLegs:
     legs: frozenset[str]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Candidate:
-    """A slip of a point that leaves nothing to object to; the best has the least ``key``."""
-
-    point: CardPoint
-    slip: ReferenceSlip
-    legs: frozenset[str]
-    key: tuple[float, ...]
-
-
 def reference_slips(
     checks: Sequence[LegCheck], plan: Plan, grid: CourseGrid
 ) -> tuple[ExplainedLegs, ...]:
@@ -45,14 +35,16 @@ def reference_slips(
 
     A leg is explained once: the slip that clears most legs comes first.
     """
-    found: list[_Candidate] = []
+    found: list[Candidate] = []
     for point in plan.points:
         around = [check for check in checks if point.name in {check.start.name, check.end.name}]
-        if not any(_wrong(check) for check in around):
+        if not any(fits_ill(check) for check in around):
             continue
         written = written_reference(point.position, grid) or written_degrees(point.position)
         if written is not None:
-            found += _candidates(around, point.name, written, grid)
+            found += _candidates(around, point, written, grid)
+    for check in checks:
+        found += via_slips(check, grid)
     explained: list[ExplainedLegs] = []
     told: set[str] = set()
     for best in sorted(found, key=lambda one: one.key):
@@ -63,62 +55,33 @@ def reference_slips(
     return tuple(explained)
 
 
-def misfits(check: LegCheck) -> list[float]:
-    """Give how far each number of a leg is off its points, in tolerances."""
-    said = check.said
-    if said is None:
-        return []
-    off = []
-    azimuth = leading_azimuth(check, said)
-    if azimuth is not None:
-        off.append(abs(azimuth.off_deg) / azimuth.tolerance_deg)
-    given_m = check.leg.distance_m
-    if given_m is not None:
-        off.append(abs(given_m - said.along_m) / distance_tolerance_m(check, given_m, said))
-    return off
-
-
-def overlong(check: LegCheck) -> bool:
-    """Tell whether a leg is longer between its points than anyone walks in one."""
-    return check.said is not None and check.said.chord_m > check.settings.long_leg_m
-
-
-def _wrong(check: LegCheck) -> bool:
-    return overlong(check) or any(off > 1.0 for off in misfits(check))
-
-
-def _explains_itself(check: LegCheck) -> bool:
-    """Tell whether a slip in the leg's own numbers explains what is wrong with it."""
-    findings = (*azimuths_against_points(check), *distance_against_points(check))
-    return any(finding.slips for finding in findings)
-
-
 def _candidates(
     around: Sequence[LegCheck],
-    name: str,
+    of: Point,
     written: WrittenReference | WrittenDegrees,
     grid: CourseGrid,
-) -> Iterator[_Candidate]:
+) -> Iterator[Candidate]:
     """Give the slips of one point after which every leg around it agrees with the plan."""
     before = sum(off > 1.0 for check in around for off in misfits(check))
     long_before = any(overlong(check) for check in around)
-    if not long_before and (before == 1 and any(map(_explains_itself, around))):
+    if not long_before and (before == 1 and any(map(explains_itself, around))):
         return
     slips = [*written.slips()]
     if long_before:
-        slips += _other_squares(around, name, written)
+        slips += _other_squares(around, of.name, written)
     for slip in slips:
-        moved = [_moved(check, name, slip, grid) for check in around]
-        after = [check for check in moved if check is not None and not _wrong(check)]
+        moved = [_moved(check, of.name, slip, grid) for check in around]
+        after = [check for check in moved if check is not None and not fits_ill(check)]
         if len(after) < len(around):
             continue
         offs = [off for check in after for off in misfits(check)]
         length_m = sum(check.said.chord_m for check in after if check.said is not None)
         misfit = math.sqrt(sum(off**2 for off in offs) / len(offs)) if offs else 0.0
-        yield _Candidate(
-            point=_placed(around[0], name, slip, grid),
+        yield Candidate(
+            name=of.name,
+            given=of.position.given,
             slip=slip,
-            legs=frozenset(check.leg.name for check in around if _wrong(check)),
+            legs=frozenset(check.leg.name for check in around if fits_ill(check)),
             key=(-before, slip.rank + misfit, length_m if not offs else 0.0),
         )
 
@@ -167,33 +130,31 @@ def _moved(check: LegCheck, name: str, slip: ReferenceSlip, grid: CourseGrid) ->
     return replace(check, start=ends["start"], end=ends["end"], said=said)
 
 
-def _other_reading(best: _Candidate, rivals: Sequence[_Candidate]) -> _Candidate | None:
+def _other_reading(best: Candidate, rivals: Sequence[Candidate]) -> Candidate | None:
     """Give the next best slip of another kind or point that clears the same legs."""
     others = [
         one
         for one in rivals
-        if (one.point.name, one.slip.name) != (best.point.name, best.slip.name)
+        if (one.name, one.slip.name) != (best.name, best.slip.name)
         and one.slip.rank == best.slip.rank
     ]
     return min(others, key=lambda one: one.key, default=None)
 
 
-def _explained(best: _Candidate, other: _Candidate | None, plan: Plan) -> ExplainedLegs:
-    position = plan.position(best.point.name)
-    given = "" if position is None else position.given
+def _explained(best: Candidate, other: Candidate | None, plan: Plan) -> ExplainedLegs:
     legs = sorted(best.legs, key=[leg.name for leg in plan.legs].index)
     also: str = ""
     if other is not None:
         also = sentence(
             "finding-so-would",
             text=other.slip.text,
-            point=other.point.name,
+            point=other.name,
             what=other.slip.what,
         )
     message = sentence(
         "finding-reference-slip",
-        point=best.point.name,
-        given=given,
+        point=best.name,
+        given=best.given,
         what=best.slip.what,
         text=best.slip.text,
         legs=told_legs(legs),
@@ -203,11 +164,11 @@ def _explained(best: _Candidate, other: _Candidate | None, plan: Plan) -> Explai
         finding=CardFinding(
             leg=None,
             what="position",
-            given=given,
+            given=best.given,
             computed=best.slip.text,
             message=message,
             slips=tuple(one.slip.name for one in (best, other) if one is not None),
         ),
-        point=best.point.name,
+        point=best.name,
         legs=best.legs,
     )

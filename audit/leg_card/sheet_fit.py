@@ -1,4 +1,4 @@
-"""Whether every point lies on the map sheet that the plan names."""
+"""Whether every point, and every via position, lies on the map sheet that the plan names."""
 
 from __future__ import annotations
 
@@ -6,24 +6,38 @@ from collections.abc import Iterable, Iterator
 
 from audit.geodesy.grids import CourseGrid
 from audit.leg_card.records import CardFinding, CardPoint
+from audit.leg_card.via_checks import via_name
 from audit.plan import Plan
 from audit.positions import Position
 from audit.words import sentence
 from audit.words.figures import Length, Listed
 
+_Place = tuple[str, str | None, float, float]
+"""A name, the reference as given, and easting and northing."""
+
 
 def sheet_fit(plan: Plan, points: Iterable[CardPoint], grid: CourseGrid) -> Iterator[CardFinding]:
-    """Find the points outside the sheet, with how far off it they lie."""
+    """Find the places outside the sheet, with how far off it they lie."""
     if plan.sheet is None:
         return
     low_east_m, low_north_m = _corner(plan.sheet[0], grid, -1.0)
     high_east_m, high_north_m = _corner(plan.sheet[1], grid, 1.0)
-    for point in points:
+    if high_east_m <= low_east_m or high_north_m <= low_north_m:
+        first, second = (corner.given for corner in plan.sheet)
+        swapped = high_east_m <= low_east_m and high_north_m <= low_north_m
+        message = sentence(
+            "finding-sheet-swapped" if swapped else "finding-sheet-corners",
+            first=first,
+            second=second,
+        )
+        yield CardFinding(leg=None, what="sheet", given=first, computed=None, message=message)
+        return
+    for name, given, east_m, north_m in _places(plan, points, grid):
         off = {
-            "west": low_east_m - point.east_m,
-            "east": point.east_m - high_east_m,
-            "south": low_north_m - point.north_m,
-            "north": point.north_m - high_north_m,
+            "west": low_east_m - east_m,
+            "east": east_m - high_east_m,
+            "south": low_north_m - north_m,
+            "north": north_m - high_north_m,
         }
         beyond = [
             sentence(f"finding-{side}-of", size=Length(metres=metres))
@@ -31,15 +45,20 @@ def sheet_fit(plan: Plan, points: Iterable[CardPoint], grid: CourseGrid) -> Iter
             if metres > 0.0
         ]
         if beyond:
-            position = plan.position(point.name)
-            message = sentence("finding-off-sheet", point=point.name, beyond=Listed(things=beyond))
+            message = sentence("finding-off-sheet", point=name, beyond=Listed(things=beyond))
             yield CardFinding(
-                leg=None,
-                what="sheet",
-                given=None if position is None else position.given,
-                computed=max(off.values()),
-                message=message,
+                leg=None, what="sheet", given=given, computed=max(off.values()), message=message
             )
+
+
+def _places(plan: Plan, points: Iterable[CardPoint], grid: CourseGrid) -> Iterator[_Place]:
+    for point in points:
+        position = plan.position(point.name)
+        yield point.name, position.given if position else None, point.east_m, point.north_m
+    for leg in plan.legs:
+        for number, via in enumerate(leg.via, start=1):
+            place = grid.to_grid(via.longitude_deg, via.latitude_deg)
+            yield via_name(leg.name, number), via.given, *place
 
 
 def _corner(position: Position, grid: CourseGrid, side: float) -> tuple[float, float]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from audit.errors import InputRefusedError, Problem, refuse
 from audit.geodesy.grids import CourseGrid, course_grid
@@ -17,6 +17,7 @@ from audit.leg_card.points import PlacedPoints, end_name, place_given_points, re
 from audit.leg_card.records import CardFinding, CardLeg, LegCard
 from audit.leg_card.safety_bearing import safety_bearing
 from audit.leg_card.sheet_fit import sheet_fit
+from audit.leg_card.via_checks import via_notes
 from audit.plan import Plan, PlannedLeg
 from audit.settings import CardSettings
 
@@ -65,7 +66,8 @@ def worked_out(
         raise InputRefusedError(problems)
     checks = built.checks(plan, norths, settings)
     findings = legs_findings(checks, plan, grid)
-    return _card(plan, grid, norths, placed, built.legs, findings, settings), checks
+    card = _card(plan, grid, norths, placed, built.legs, findings, settings)
+    return replace(card, notes=(*card.notes, *via_notes(checks))), checks
 
 
 def _card(

@@ -552,6 +552,10 @@ class CardSettings:
     long_leg_m: float = 20_000.0
     """A leg longer than this has a wrong point; chosen: published legs reach 13 km (selection
     courses), and half as much again."""
+    via_astray_m: float = 1_000.0
+    via_astray_times: float = 4.0
+    """A via position that makes the way between its neighbours longer by more than this, and so
+    many times as long, has a wrong reference; chosen: no leg goes a kilometre out and back."""
     reference_azimuth_deg: float = 3.0
     """References that leave a leg's azimuth more open than this are too coarse for it: what the
     US Army standard wants of a sighted azimuth (STP 21-1-SMCT, compass to the cheek)."""

@@ -12,3 +12,4 @@ note-angle-computed = Die Nadelabweichung ist berechnet ({ $model }, { $date }):
 note-weak-field = Das waagerechte Magnetfeld ist hier schwach ({ $field } nT): Ein Kompass ist träge und kann weit danebenliegen.
 note-other-day = Der Plan ist für { $plan } und die Aufzeichnung vom { $track }: Dazwischen änderte sich die Nadelabweichung um etwa { $change }.
 note-paces-for = Abschnitt { $leg } hat keine Entfernung; seine { -pace } stehen für { $length }.
+note-line-long = Abschnitt { $leg }: Über seine Zwischenpunkte sind es { $along }, gerade { $straight }. Ist keine Runde gemeint, ihre Koordinaten prüfen.

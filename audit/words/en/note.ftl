@@ -12,3 +12,4 @@ note-angle-computed = The grid-magnetic angle is computed ({ $model }, { $date }
 note-weak-field = The horizontal magnetic field is weak here ({ $field } nT): a compass is sluggish and can be far off.
 note-other-day = The plan is for { $plan } and the track is of { $track }: the grid-magnetic angle changed by about { $change } between them.
 note-paces-for = Leg { $leg } has no distance; its { -pace } stand for { $length }.
+note-line-long = Leg { $leg }: along its via positions it is { $along }, straight { $straight }. If no round is meant, check their references.
