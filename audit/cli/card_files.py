@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from audit import words
+from audit.cli.counted_paces import note_step
 from audit.cli.endings import WrongUseError
 from audit.cli.leg_profiles import leg_profiles
 from audit.cli.messages import say, say_note, say_written, speak_as, tell
@@ -109,3 +110,4 @@ def _say(carried: CarriedCard) -> None:
             say_note(words.say("terminal-no-heights", file=carried.heights_from, legs=legs))
     for note in carried.card.notes:
         say_note(note)
+    note_step(carried.card.paces_per_100m, carried.pace)

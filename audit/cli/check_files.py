@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from audit.cli.counted_paces import note_step
 from audit.cli.endings import ExitStatus
 from audit.cli.messages import say_note, speak_as, tell
 from audit.leg_card.check_plan import check_plan
@@ -11,6 +12,7 @@ from audit.readers.course_settings import CourseOptions
 from audit.readers.plan_file import read_plan
 from audit.reports.check_report import render_check, render_check_json
 from audit.reports.shown_paces import counting, pace_of
+from audit.words import in_force
 
 
 def check_file(
@@ -32,4 +34,5 @@ def check_file(
         with counting(pace_of(checked.card)):
             for note in checked.card.notes:
                 say_note(note)
+        note_step(checked.card.paces_per_100m, in_force().units.paces_counted)
     return ExitStatus.FINDINGS if checked.findings else ExitStatus.DONE

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from audit import __version__, words
+from audit.cli.counted_paces import note_step
 from audit.cli.endings import WrongUseError
 from audit.cli.input_files import read_inputs
 from audit.cli.left_from_before import left_from_before
@@ -100,6 +101,7 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
     tell(render_terminal(finished))
     with counting(pace_of(finished.card)):
         _say_notes(finished)
+    note_step(finished.card.paces_per_100m, words.in_force().units.paces_counted)
     say_written(written[0].parent, _listed(written))
     if extras.private:
         _say_left_beside(written)

@@ -8,9 +8,11 @@ from pathlib import Path
 from audit.cli.endings import WrongUseError
 from audit.cli.messages import say_note, speak_as, tell
 from audit.errors import InputRefusedError, Problem
+from audit.leg_card.pace_kind import step_note
 from audit.pacing.pace_count import pace_count
 from audit.readers.gpx_track import read_track
 from audit.reports.pace_report import render_pace, render_pace_json
+from audit.settings import PaceSettings
 from audit.track import Track
 from audit.words import in_force, sentence
 
@@ -46,6 +48,9 @@ def pace_files(
         pace="single" if pace == "single" else "double" if pace else None,
     )
     tell(render_pace_json(count) if as_json else render_pace(count))
+    step = "" if count.best is None else step_note(count.best.per_100m, count.pace, PaceSettings())
+    if step:
+        say_note(step)
     for strip in count.strips:
         for note in strip.notes:
             say_note(sentence("figure-colon", before=strip.source, last=note))

@@ -13,15 +13,17 @@ from audit.leg_card.grid_fit import grid_fit
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.legs import PointsSay, card_leg, leg_line, points_say, refusal
 from audit.leg_card.norths import Norths, work_out_norths
+from audit.leg_card.pace_kind import pace_unit, step_note
 from audit.leg_card.points import PlacedPoints, end_name, place_given_points, reckon_ends
 from audit.leg_card.records import CardFinding, CardLeg, LegCard
 from audit.leg_card.safety_bearing import safety_bearing
 from audit.leg_card.sheet_fit import sheet_fit
 from audit.leg_card.via_checks import via_notes
 from audit.plan import Plan, PlannedLeg
-from audit.settings import CardSettings
+from audit.settings import CardSettings, PaceSettings
 
 _DEFAULTS = CardSettings()
+_PACES = PaceSettings()
 
 
 def work_out_card(
@@ -67,7 +69,9 @@ def worked_out(
     checks = built.checks(plan, norths, settings)
     findings = legs_findings(checks, plan, grid)
     card = _card(plan, grid, norths, placed, built.legs, findings, settings)
-    return replace(card, notes=(*card.notes, *via_notes(checks))), checks
+    step = step_note(plan.paces_per_100m, pace_unit(plan.paces_per_100m, _PACES), _PACES)
+    notes = (*card.notes, *via_notes(checks), *([step] if step else []))
+    return replace(card, notes=notes), checks
 
 
 def _card(

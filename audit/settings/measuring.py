@@ -319,6 +319,10 @@ class PaceSettings:
     single_from_per_100m: float = 90.0
     """Most people take 60 to 70 double paces to 100 m, 116 to 148 single ones (STP 21-1-SMCT;
     common practice)."""
+    shortest_step_m: float = 0.5
+    longest_step_m: float = 1.1
+    """A pace count that makes a step shorter or longer than people walk is asked about; chosen:
+    116 to 148 steps to 100 m are 0.68 to 0.86 m, and slow ground or long legs half as far again."""
     both_feet_from_per_min: float = 80.0
     """A cadence above this counts both feet: walkers take 90 to 125 steps a minute."""
     least_cadences: int = 20

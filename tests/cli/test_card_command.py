@@ -86,3 +86,14 @@ def test_a_plan_with_findings_still_gives_a_card_that_says_so(leg_audit, course)
     assert done.status == 0
     assert "Not to be carried yet" in done.out
     assert "to put right" in done.err
+
+
+@pytest.mark.parametrize("command", ["card", "check"])
+def test_a_pace_count_of_another_pace_than_is_counted_is_noted(leg_audit, course, command):
+    """Bug: 65 double paces taken for single ones made a card of half the paces."""
+    words = course / "words.toml"
+    words.write_text('[units]\npaces = "double"\npaces_counted = "single"\n')
+    done = leg_audit(command, "plan.toml", "--words", "words.toml")
+    assert "65 single paces to 100 m make a step of 1.54 m" in done.err
+    words.write_text('[units]\npaces = "double"\npaces_counted = "double"\n')
+    assert "make a step" not in leg_audit(command, "plan.toml", "--words", "words.toml").err

@@ -102,3 +102,14 @@ def test_what_cannot_be_is_told(leg_audit, arguments, status, said):
     assert done.status == status
     assert said in done.err
     assert "Traceback" not in done.err
+
+
+@pytest.mark.usefixtures("strips")
+def test_a_step_that_nobody_walks_with_is_noted(leg_audit):
+    """Bug: 130 double paces to 100 m, a step of 0.38 m, were told without a word."""
+    done = leg_audit("pace", "strip1.gpx", "--paces", 780, "--pace", "double")
+    assert done.status == 0
+    assert "double paces to 100 m make a step of 0.3" in done.err
+    for usual in ((780, "single"), (390, "double")):
+        done = leg_audit("pace", "strip1.gpx", "--paces", usual[0], "--pace", usual[1])
+        assert "make a step" not in done.err

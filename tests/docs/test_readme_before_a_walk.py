@@ -62,3 +62,11 @@ def test_it_runs(line, folder):
         assert (folder / words[words.index("--out") + 1]).stat().st_size > 100
     else:
         assert len(done.stdout.splitlines()) > 5
+
+
+@pytest.mark.usefixtures("folder")
+def test_the_plan_and_the_words_belong_together():
+    """Bug: the words shown halved the pace count of the plan shown."""
+    done = CliRunner().invoke(app, ["card", "plan.toml", "--words", "words.toml"])
+    assert "59.4 double paces to 100 yd" in done.stdout  # 65 to 100 m, a yard is 0.9144 m
+    assert "make a step" not in done.stderr

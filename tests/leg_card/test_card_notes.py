@@ -96,3 +96,13 @@ def test_a_stretched_grid_is_told() -> None:
 def test_the_plans_own_notes_come_first() -> None:
     card = work_out_card(plan((A, B), notes=("The reader took this for that.",)))
     assert card.notes[0] == "The reader took this for that."
+
+
+@pytest.mark.parametrize(
+    ("rate", "noted"),
+    # A double pace is two steps: 46 of them are steps of 1.09 m, 30 of 1.67 m.
+    [(30.0, True), (46.0, False), (65.0, False), (130.0, False), (200.0, False), (205.0, True)],
+)
+def test_a_pace_count_that_nobody_walks_with_is_noted(rate: float, noted: bool) -> None:
+    notes = work_out_card(plan((A, B), paces_per_100m=rate)).notes
+    assert any("make a step of" in note for note in notes) is noted

@@ -13,3 +13,8 @@ note-weak-field = Das waagerechte Magnetfeld ist hier schwach ({ $field } nT): E
 note-other-day = Der Plan ist für { $plan } und die Aufzeichnung vom { $track }: Dazwischen änderte sich die Nadelabweichung um etwa { $change }.
 note-paces-for = Abschnitt { $leg } hat keine Entfernung; seine { -pace } stehen für { $length }.
 note-line-long = Abschnitt { $leg }: Über seine Zwischenpunkte sind es { $along }, gerade { $straight }. Ist keine Runde gemeint, ihre Koordinaten prüfen.
+note-step = { $rate } { $pace ->
+    [single] Einfachschritte
+   *[double] Doppelschritte
+} auf 100 m sind ein Schritt von { $step } m; Menschen gehen mit Schritten von { $shortest } bis { $longest } m. Nachsehen, welche
+    gezählt werden: Ein Doppelschritt sind zwei Schritte.

@@ -13,3 +13,8 @@ note-weak-field = The horizontal magnetic field is weak here ({ $field } nT): a 
 note-other-day = The plan is for { $plan } and the track is of { $track }: the grid-magnetic angle changed by about { $change } between them.
 note-paces-for = Leg { $leg } has no distance; its { -pace } stand for { $length }.
 note-line-long = Leg { $leg }: along its via positions it is { $along }, straight { $straight }. If no round is meant, check their references.
+note-step = { $rate } { $pace ->
+    [single] single
+   *[double] double
+} paces to 100 m make a step of { $step } m; people walk with steps of { $shortest } to { $longest } m. See which pace is
+    counted: a double pace is two steps.
