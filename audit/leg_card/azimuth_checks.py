@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from audit.azimuths import GridAzimuth
+from audit.azimuths import GridAzimuth, TrueAzimuth
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.legs import PointsSay
 from audit.leg_card.records import CardFinding, CardLeg
@@ -25,7 +25,7 @@ from audit.leg_card.slips import (
 )
 from audit.leg_card.wording import told_angle, told_azimuth
 from audit.units import turn_degrees
-from audit.words import sentence
+from audit.words import Sentence, sentence
 from audit.words.figures import Turn
 
 
@@ -68,9 +68,7 @@ def leading_azimuth(check: LegCheck, said: PointsSay) -> StatedAzimuth | None:
         turn_deg = turn_degrees(said_azimuth.degrees, said.first_stretch.degrees)
         what = sentence("slip-via")
         slips = (*slips, Slip(name="via-azimuth", what=what, turn_deg=turn_deg))
-    doubt_deg = check.settings.azimuth_slack_deg + math.degrees(
-        math.asin(min(1.0, said.slack_m / said.chord_m))
-    )
+    doubt_deg = _squares_deg(check, said)
     if north == "magnetic":
         doubt_deg += check.angle_doubt_deg
     return StatedAzimuth(
@@ -82,13 +80,67 @@ def leading_azimuth(check: LegCheck, said: PointsSay) -> StatedAzimuth | None:
     )
 
 
+def _squares_deg(check: LegCheck, said: PointsSay) -> float:
+    """Give how far an azimuth may be off its points: a careful hand, and their squares."""
+    squares_deg = math.degrees(math.asin(min(1.0, said.slack_m / said.chord_m)))
+    return check.settings.azimuth_slack_deg + squares_deg
+
+
 def azimuths_against_points(check: LegCheck) -> Iterator[CardFinding]:
     """Hold the azimuth that leads the leg against the one between its points."""
     stated = None if check.said is None else leading_azimuth(check, check.said)
-    if stated is not None:
-        yield from _finding(
-            check, stated, because=sentence("finding-by-points"), explained=check.explained
+    if stated is None:
+        return
+    right = grid_at_odds(check)
+    plain = abs(stated.off_deg) > stated.tolerance_deg
+    if right is not None:  # also where the squares of the points would let it pass
+        stated = replace(stated, tolerance_deg=min(stated.tolerance_deg, right.tolerance_deg))
+    yield from _finding(
+        check,
+        stated,
+        because=sentence("finding-by-points"),
+        explained=check.explained,
+        right=right,
+        named=plain,
+    )
+
+
+def grid_at_odds(check: LegCheck) -> StatedAzimuth | None:
+    """Give the azimuth that shows the grid azimuth to be the wrong one of the two.
+
+    It is the magnetic or the true one, where it disagrees with the grid azimuth, agrees with
+    the points, and lies nearer to them by far than the grid azimuth does. None otherwise.
+    """
+    said, grid = check.said, check.leg.grid_azimuth
+    if said is None or said.azimuth is None or grid is None or check.explained:
+        return None
+    grid_off_deg = abs(said.azimuth.turn_to(grid))
+    for by_grid in _beside_grid(check, grid):
+        if abs(by_grid.off_deg) <= by_grid.tolerance_deg:
+            continue
+        by_points_deg = turn_degrees(0.0, by_grid.off_deg + said.azimuth.turn_to(grid))
+        room_deg = by_grid.tolerance_deg + _squares_deg(check, said)
+        near = abs(by_points_deg) <= check.settings.nearer_share * grid_off_deg
+        if near and abs(by_points_deg) <= room_deg:
+            return by_grid
+    return None
+
+
+def _beside_grid(check: LegCheck, grid: GridAzimuth) -> Iterator[StatedAzimuth]:
+    """Give magnetic and true azimuth beside what the grid azimuth makes of them."""
+    leg, angles = check.leg, check.angles
+    doubt_deg = azimuth_rounding_deg(grid.degrees)
+    if leg.magnetic_azimuth is not None:
+        given_deg = leg.magnetic_azimuth.degrees
+        yield StatedAzimuth(
+            north="magnetic",
+            given_deg=given_deg,
+            expected_deg=angles.magnetic(grid).degrees,
+            tolerance_deg=doubt_deg + check.angle_doubt_deg + azimuth_rounding_deg(given_deg),
+            slips=magnetic_slips(angles),
         )
+    if leg.true_azimuth is not None:
+        yield _true_beside(check, grid, doubt_deg, leg.true_azimuth)
 
 
 def azimuths_against_each_other(check: LegCheck, angle_sentence: str = "") -> Iterator[CardFinding]:
@@ -103,44 +155,38 @@ def azimuths_against_each_other(check: LegCheck, angle_sentence: str = "") -> It
             doubt_deg = azimuth_rounding_deg(leg.magnetic_azimuth.degrees) + check.angle_doubt_deg
             yield from _true_finding(check, grid, doubt_deg, sentence("finding-by-magnetic"))
         return
-    doubt_deg = azimuth_rounding_deg(leg.grid_azimuth.degrees)
+    if grid_at_odds(check) is not None:
+        return  # it is the grid azimuth that is wrong, and that is told
     grid_azimuth = told_azimuth(leg.grid_azimuth.degrees)
-    if leg.magnetic_azimuth is not None:
-        given_deg = leg.magnetic_azimuth.degrees
-        stated = StatedAzimuth(
-            north="magnetic",
-            given_deg=given_deg,
-            expected_deg=angles.magnetic(leg.grid_azimuth).degrees,
-            tolerance_deg=doubt_deg + check.angle_doubt_deg + azimuth_rounding_deg(given_deg),
-            slips=magnetic_slips(angles),
-        )
-        because = sentence(
-            "finding-by-angle",
-            grid=grid_azimuth,
-            angle=told_angle(angles.grid_magnetic_angle_deg),
-        )
-        yield from _finding(check, stated, because=because, otherwise=angle_sentence)
-    if leg.true_azimuth is not None:
-        because = sentence(
-            "finding-by-convergence", grid=grid_azimuth, angle=told_angle(angles.convergence_deg)
-        )
-        yield from _true_finding(check, leg.grid_azimuth, doubt_deg, because)
+    turned = {
+        "magnetic": ("finding-by-angle", angles.grid_magnetic_angle_deg),
+        "true": ("finding-by-convergence", angles.convergence_deg),
+    }
+    for stated in _beside_grid(check, leg.grid_azimuth):
+        words, angle_deg = turned[stated.north]
+        because = sentence(words, grid=grid_azimuth, angle=told_angle(angle_deg))
+        otherwise = angle_sentence if stated.north == "magnetic" else ""
+        yield from _finding(check, stated, because=because, otherwise=otherwise)
 
 
 def _true_finding(
     check: LegCheck, grid: GridAzimuth, doubt_deg: float, because: str
 ) -> Iterator[CardFinding]:
-    if check.leg.true_azimuth is None:
-        return
-    given_deg = check.leg.true_azimuth.degrees
-    stated = StatedAzimuth(
+    if check.leg.true_azimuth is not None:
+        stated = _true_beside(check, grid, doubt_deg, check.leg.true_azimuth)
+        yield from _finding(check, stated, because=because)
+
+
+def _true_beside(
+    check: LegCheck, grid: GridAzimuth, doubt_deg: float, given: TrueAzimuth
+) -> StatedAzimuth:
+    return StatedAzimuth(
         north="true",
-        given_deg=given_deg,
+        given_deg=given.degrees,
         expected_deg=check.angles.true(grid).degrees,
-        tolerance_deg=doubt_deg + azimuth_rounding_deg(given_deg),
+        tolerance_deg=doubt_deg + azimuth_rounding_deg(given.degrees),
         slips=true_slips(check.angles),
     )
-    yield from _finding(check, stated, because=because)
 
 
 def _finding(
@@ -150,11 +196,17 @@ def _finding(
     because: str,
     explained: str = "",
     otherwise: str = "",
+    right: StatedAzimuth | None = None,
+    named: bool = True,
 ) -> Iterator[CardFinding]:
+    """Give the finding of an azimuth that is off; ``right`` is one that agrees beside it.
+
+    No slip is ``named`` for an azimuth that only the other one shows to be off.
+    """
     off_deg = stated.off_deg
     if abs(off_deg) <= stated.tolerance_deg:
         return
-    fitting = () if explained else _fitting(check, stated)
+    fitting = _fitting(check, stated) if named and not explained else ()
     if otherwise:  # a sum that all legs share is no slip of the pen on each
         fitting = tuple(slip for slip in fitting if slip.rank == KNOWN)
     message = sentence(
@@ -167,6 +219,7 @@ def _finding(
         off=Turn(degrees=off_deg),
         slips=slip_sentence(fitting) or otherwise,
         explained=explained,
+        right="" if right is None else _right_words(right),
     )
     yield CardFinding(
         leg=check.leg.name,
@@ -176,6 +229,11 @@ def _finding(
         message=message,
         slips=slip_names(fitting),
     )
+
+
+def _right_words(right: StatedAzimuth) -> Sentence:
+    azimuth = told_azimuth(right.given_deg)
+    return sentence("finding-azimuth-right", north=right.north, azimuth=azimuth)
 
 
 def _fitting(check: LegCheck, stated: StatedAzimuth) -> tuple[Slip, ...]:

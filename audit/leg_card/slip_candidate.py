@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from audit.leg_card.azimuth_checks import azimuths_against_points, leading_azimuth
+from audit.leg_card.azimuth_checks import azimuths_against_points, grid_at_odds, leading_azimuth
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.length_checks import distance_against_points, distance_tolerance_m
 from audit.leg_card.written_reference import ReferenceSlip
@@ -48,5 +48,7 @@ def fits_ill(check: LegCheck) -> bool:
 
 def explains_itself(check: LegCheck) -> bool:
     """Tell whether a slip in the leg's own numbers explains what is wrong with it."""
+    if grid_at_odds(check) is not None:
+        return True
     findings = (*azimuths_against_points(check), *distance_against_points(check))
     return any(finding.slips for finding in findings)

@@ -6,6 +6,7 @@ from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 
 from audit.azimuths import GridAzimuth
+from audit.leg_card.azimuth_checks import grid_at_odds
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.wording import told_azimuth
 from audit.words import Sentence, Words, sentence
@@ -77,7 +78,8 @@ def _lines(check: LegCheck) -> Iterator[SumLine]:
         sides = (_side(east_m, "east", "west"), _side(north_m, "north", "south"))
         working: str = sentence("figure-comma", before=sides[0], last=sides[1])
         yield SumLine(what="grid_azimuth_deg", working=working, computed=said.azimuth.degrees)
-        grid = grid or said.azimuth
+        if grid is None or grid_at_odds(check) is not None:
+            grid = said.azimuth
     if grid is not None:
         yield from _magnetic_lines(check, grid)
     if grid is not None and check.leg.true_azimuth is not None:

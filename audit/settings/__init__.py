@@ -552,6 +552,9 @@ class CardSettings:
     long_leg_m: float = 20_000.0
     """A leg longer than this has a wrong point; chosen: published legs reach 13 km (selection
     courses), and half as much again."""
+    nearer_share: float = 0.25
+    """Of two azimuths that disagree the one is right which lies so much nearer to the points than
+    the other; chosen: squares of a reference that speak for one seldom do so by four to one."""
     via_astray_m: float = 1_000.0
     via_astray_times: float = 4.0
     """A via position that makes the way between its neighbours longer by more than this, and so

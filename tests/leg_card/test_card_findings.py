@@ -75,6 +75,45 @@ def test_a_magnetic_azimuth_is_held_against_the_grid(
     assert f"It fits {words}" in found.message
 
 
+@pytest.mark.parametrize(
+    ("grid_deg", "slips"),
+    # Points give 060.0, and magnetic 067.0 is right by the angle of 7 west.
+    [(70.0, ("azimuth-digits",)), (53.0, None), (58.0, None), (90.0, None)],
+)
+def test_a_grid_azimuth_that_is_wrong_alone_is_found_alone(grid_deg, slips) -> None:
+    """Bug: the right magnetic azimuth was accused too, or in place of the wrong grid azimuth."""
+    found = only(
+        leg(grid_azimuth=GridAzimuth(grid_deg), magnetic_azimuth=MagneticAzimuth(67.0)),
+    )
+    assert (found.what, found.given) == ("grid_azimuth_deg", grid_deg)
+    assert found.computed == pytest.approx(60.0, abs=1e-6)
+    assert found.message.endswith("Its magnetic azimuth, 067.0, agrees with them.")
+    assert slips is None or found.slips == slips
+
+
+def test_a_true_azimuth_that_agrees_with_the_points_shows_the_grid_azimuth_to_be_wrong() -> None:
+    card = work_out_card(plan((A, B), grid_magnetic_angle_deg=G_WEST))
+    right = TrueAzimuth(round(60.0 + card.angles.convergence_deg, 1))
+    found = only(leg(grid_azimuth=GridAzimuth(70.0), true_azimuth=right))
+    assert found.what == "grid_azimuth_deg"
+
+
+def test_no_slip_is_named_of_a_grid_azimuth_that_the_points_would_let_pass() -> None:
+    coarse = (mgrs_point("A", "16S GF 4832 5828"), mgrs_point("B", "16S GF 4865 5865"))
+    two = (
+        leg(grid_azimuth=GridAzimuth(40.0), magnetic_azimuth=MagneticAzimuth(49.0)),
+        leg("2", "B", "C", grid_azimuth=GridAzimuth(40.7)),
+    )
+    third = mgrs_point("C", "16S GF 4908 5915")
+    (found,) = work_out_card(plan((*coarse, third), two, grid_magnetic_angle_deg=-7.5)).findings
+    assert (found.what, found.slips) == ("grid_azimuth_deg", ())
+
+
+def test_the_magnetic_azimuth_is_wrong_where_the_grid_azimuth_agrees_with_the_points() -> None:
+    found = only(leg(grid_azimuth=GridAzimuth(60.0), magnetic_azimuth=MagneticAzimuth(60.0)))
+    assert (found.what, found.slips) == ("magnetic_azimuth_deg", ("gm-angle-omitted",))
+
+
 def test_declination_for_the_grid_magnetic_angle_is_named() -> None:
     # C is 1.1 east here; azimuths to a tenth, so that it shows: -C.
     card = work_out_card(plan((A, B), grid_magnetic_angle_deg=G_WEST))

@@ -8,7 +8,12 @@ finding-azimuth = Abschnitt { $leg }: Der Plan gibt die { $north ->
     [magnetic] magnetische Richtung
     [true] wahre Richtung
    *[grid] Gitterrichtung
-} mit { $given } an; { $because } { $expected }, { $off } davon.{ $slips }{ $explained }
+} mit { $given } an; { $because } { $expected }, { $off } davon.{ $slips }{ $right }{ $explained }
+finding-azimuth-right = { $north ->
+    [grid] {" "}Die Gitterrichtung
+    [magnetic] {" "}Die magnetische Richtung
+   *[true] {" "}Die wahre Richtung
+}, { $azimuth }, stimmt mit ihnen überein.
 finding-distance = Abschnitt { $leg }: Der Plan gibt { $given } an; zwischen seinen { -point(form: "to") } sind es { $along }.{ $slips }{ $explained }
 finding-distance-via = Abschnitt { $leg }: Der Plan gibt { $given } an; über seine Zwischenpunkte sind es { $along }.{ $slips }{ $explained }
 finding-paces = Abschnitt { $leg }: Der Plan gibt { $given } { -pace } an; { $distance } mit { $rate } { -pace(form: "to") } je 100 m sind { $expected }.{ $slips }
