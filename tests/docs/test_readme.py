@@ -95,6 +95,27 @@ def test_commands_run(block, folder):
         assert [leg["status"] for leg in document["legs"]][:2] == ["walked", "walked"]
 
 
+def test_the_class_with_a_roster_is_graded(folder):
+    """Bug: the roster named a lane that the command beside it did not have."""
+    (line,) = (line for b in blocks("sh") for line in b.text.splitlines() if "--roster" in line)
+    _, *arguments = shlex.split(line)
+    for plan in (one for one in arguments if one.endswith(".toml")):
+        shutil.copy(folder / "plan.toml", folder / plan)
+    (folder / "recordings").mkdir()
+    shutil.copy(folder / "walk.gpx", folder / "recordings")
+    done = subprocess.run(
+        [sys.executable, "-m", "audit", *arguments],
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+        capture_output=True, text=True, check=False,
+    )  # fmt: skip
+    assert done.returncode == 0, done.stderr
+    document = json.loads((folder / "private-class" / "class.json").read_text())
+    lanes = {one.partition(",")[2].partition(",")[0]
+             for one in (folder / "roster.csv").read_text().splitlines()[1:]}  # fmt: skip
+    assert {one["lane"] for one in document["walkers"]} == lanes
+    assert {one["name"] for one in document["course"]["lanes"]} == lanes
+
+
 def test_the_guide_has_the_pages_that_are_asked_for():
     asked = [line.split()[2:] for b in blocks("sh") for line in b.text.splitlines()
              if line.startswith("leg-audit guide")]  # fmt: skip
