@@ -19,6 +19,7 @@ from audit.cli.options import (
     Route,
     Traceback,
     WordsFile,
+    number,
 )
 
 FORECAST_EXAMPLE = """\b
@@ -41,8 +42,7 @@ HeadingSd = Annotated[
     typer.Option(
         "--heading-sd",
         metavar="DEGREES",
-        min=0.0,
-        max=90.0,
+        parser=number(0.0, 90.0),
         help="Standard deviation of the azimuth held on one leg.",
     ),
 ]
@@ -51,8 +51,7 @@ PaceSd = Annotated[
     typer.Option(
         "--pace-sd",
         metavar="PERCENT",
-        min=0.0,
-        max=50.0,
+        parser=number(0.0, 50.0),
         help="Standard deviation of the distance walked on one leg.",
     ),
 ]
@@ -61,8 +60,7 @@ Clicks = Annotated[
     typer.Option(
         "--clicks",
         metavar="DEGREES",
-        min=0.0,
-        max=30.0,
+        parser=number(0.0, 30.0),
         help="Azimuths are set in clicks of the bezel of so many degrees. 0: read off the dial.",
     ),
 ]
@@ -71,7 +69,7 @@ Sight = Annotated[
     typer.Option(
         "--sight",
         metavar="METRES",
-        min=0.0,
+        parser=number(0.0),
         help="How far off a point is seen. Left out: the arrival radius.",
     ),
 ]
@@ -80,6 +78,7 @@ AimOff = Annotated[
     typer.Option(
         "--aim-off",
         metavar="METRES",
+        parser=number(),
         help="Aim so far to the right of each point (negative: left), to be sure of the side.",
     ),
 ]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+from collections.abc import Callable
 from pathlib import Path
 from typing import Annotated
 
@@ -53,6 +55,31 @@ def _card_paper(word: str) -> str:
 def _pace(word: str) -> str:
     """Give the pace that a word names."""
     return _one_of(word, "pace", ("single", "double"))
+
+
+_DECIMALS = 'write it with a decimal point and without a unit, like "7.5"'
+_WEST = 'east is positive and west negative: write "-7.5" for 7.5 degrees west'
+
+
+def number(
+    low: float = -math.inf, high: float = math.inf, remedy: str = _DECIMALS
+) -> Callable[[str], float]:
+    """Give what reads the number of an option, between two limits, and says what to write."""
+
+    def read(text: str) -> float:
+        try:
+            value = float(text)
+        except ValueError:
+            message = f'"{text}" is no number; {remedy}'
+            raise typer.BadParameter(message) from None
+        limited = math.isfinite(low) or math.isfinite(high)
+        if limited and not low <= value <= high:
+            limits = f"{low:g} to {high:g}" if math.isfinite(high) else f"{low:g} and more"
+            message = f"{value:g} is out of range ({limits})"
+            raise typer.BadParameter(message)
+        return value
+
+    return read
 
 
 def _one_of(word: str, what: str, known: tuple[str, ...]) -> str:
@@ -130,24 +157,31 @@ GridMagneticAngle = Annotated[
         "--grid-magnetic-angle",
         metavar="DEGREES",
         help="As printed on the map in hand, east positive.",
+        parser=number(remedy=_WEST),
     ),
 ]
 PacesPer100m = Annotated[
     float | None,
-    typer.Option("--paces-per-100m", metavar="PACES", help="In the pace that the walker counts."),
+    typer.Option(
+        "--paces-per-100m",
+        metavar="PACES",
+        help="In the pace that the walker counts.",
+        parser=number(),
+    ),
 ]
 ArrivalRadius = Annotated[
     float | None,
-    typer.Option("--arrival-radius", metavar="METRES", help="Nearer than this is arrived."),
+    typer.Option(
+        "--arrival-radius", metavar="METRES", help="Nearer than this is arrived.", parser=number()
+    ),
 ]
 Corridor = Annotated[
     float | None,
     typer.Option(
         "--corridor",
         metavar="METRES",
-        min=1.0,
-        max=1000.0,
         help="Either side of the planned line; tells how much of the way lay within. Default 25.",
+        parser=number(1.0, 1000.0),
     ),
 ]
 Route = Annotated[
@@ -272,18 +306,30 @@ TrackFiles = Annotated[
 ]
 CountedPaces = Annotated[
     list[float] | None,
-    typer.Option("--paces", metavar="N", help="Paces counted; again for the next recording."),
+    typer.Option(
+        "--paces", metavar="N", help="Paces counted; again for the next recording.", parser=number()
+    ),
 ]
 EachStrip = Annotated[
     bool, typer.Option("--each", help="The one count of --paces holds for each recording.")
 ]
 StripLengthGiven = Annotated[
     float | None,
-    typer.Option("--strip", metavar="METRES", help="Length of each strip, if it was measured."),
+    typer.Option(
+        "--strip",
+        metavar="METRES",
+        help="Length of each strip, if it was measured.",
+        parser=number(),
+    ),
 ]
 BezelClick = Annotated[
     float | None,
-    typer.Option("--bezel-click", metavar="DEGREES", help="One click of the bezel; usually 3."),
+    typer.Option(
+        "--bezel-click",
+        metavar="DEGREES",
+        help="One click of the bezel; usually 3.",
+        parser=number(),
+    ),
 ]
 Pace = Annotated[
     str | None,
@@ -297,7 +343,10 @@ Pace = Annotated[
 SafetyGridAzimuth = Annotated[
     float | None,
     typer.Option(
-        "--safety-grid-azimuth", metavar="DEGREES", help="The safety bearing, from grid north."
+        "--safety-grid-azimuth",
+        metavar="DEGREES",
+        help="The safety bearing, from grid north.",
+        parser=number(),
     ),
 ]
 SafetyMagneticAzimuth = Annotated[
@@ -306,6 +355,7 @@ SafetyMagneticAzimuth = Annotated[
         "--safety-magnetic-azimuth",
         metavar="DEGREES",
         help="The safety bearing, from magnetic north.",
+        parser=number(),
     ),
 ]
 SafetyNote = Annotated[

@@ -101,3 +101,13 @@ def test_a_hidden_turn_of_the_line_is_shown(leg_audit, course):
     done = leg_audit("check", "turned.toml")
     assert "Ga\\u202ete" in done.out
     assert "\u202e" not in done.out + done.err
+
+
+@pytest.mark.usefixtures("course")
+@pytest.mark.parametrize("written", ["-7,5", "7.5W"])
+def test_an_angle_that_is_no_number_is_told_with_what_to_write(leg_audit, written):
+    """Bug: "unable to parse string as a number", without the value and a remedy."""
+    done = leg_audit("check", "plan.toml", "--grid-magnetic-angle", written)
+    assert done.status == 2
+    said = " ".join(done.err.split())
+    assert f'"{written}" is no number; east is positive and west negative' in said
