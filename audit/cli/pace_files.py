@@ -11,12 +11,15 @@ from audit.errors import InputRefusedError, Problem
 from audit.leg_card.pace_kind import step_note
 from audit.pacing.pace_count import pace_count
 from audit.readers.gpx_track import read_track
+from audit.readers.plan_file import read_plan
 from audit.reports.pace_report import render_pace, render_pace_json
 from audit.settings import PaceSettings
 from audit.track import Track
 from audit.words import in_force, sentence
 
 _MOST_PACES = 250_000.0
+_PERHAPS = 392
+"""Of a strip of 600 m, as in the examples."""
 
 
 def pace_files(
@@ -47,6 +50,19 @@ def pace_files(
         strip_m=strip_m,
         pace="single" if pace == "single" else "double" if pace else None,
     )
+    if count.best is None:
+        raise InputRefusedError(
+            [
+                Problem(
+                    file=strip.source or "track",
+                    place="",
+                    value="",
+                    rule="has no cadence to go by, and no paces were counted on it",
+                    remedy=f"Say how many were counted: --paces {_PERHAPS}.",
+                )
+                for strip in count.strips
+            ]
+        )
     tell(render_pace_json(count) if as_json else render_pace(count))
     step = "" if count.best is None else step_note(count.best.per_100m, count.pace, PaceSettings())
     if step:
@@ -77,6 +93,24 @@ def _check(
         raise WrongUseError(message)
 
 
+def _holds_plan(path: Path) -> bool:
+    try:
+        read_plan(path)
+    except InputRefusedError:
+        return False
+    return True
+
+
+def _is_a_plan(path: Path) -> Problem:
+    return Problem(
+        file=path.name,
+        place="",
+        value="",
+        rule="is a plan, and paces are counted on a recording",
+        remedy="Give the GPX file of the strip that was walked.",
+    )
+
+
 def _tracks(paths: Sequence[Path]) -> list[Track]:
     """Read all recordings, and tell the problems of all."""
     tracks: list[Track] = []
@@ -85,7 +119,7 @@ def _tracks(paths: Sequence[Path]) -> list[Track]:
         try:
             tracks.append(read_track(path))
         except InputRefusedError as refused:
-            problems += refused.problems
+            problems += [_is_a_plan(path)] if _holds_plan(path) else refused.problems
     if problems:
         raise InputRefusedError(problems)
     return tracks

@@ -37,6 +37,9 @@ def strips(tmp_path, monkeypatch) -> Path:
         write_strip(tmp_path / f"strip{number}.gpx", 600.0, number)
     write_strip(tmp_path / "cadence.gpx", 600.0, 3, cadence=47.0)
     (tmp_path / "broken.gpx").write_text("<gpx")
+    (tmp_path / "plan.csv").write_text(
+        "leg,from,to,from_position,to_position\n1,A,B,16S GF 4832 5828,16S GF 4865 5865\n"
+    )
     monkeypatch.chdir(tmp_path)
     return tmp_path
 
@@ -79,9 +82,6 @@ def test_without_a_count_the_cadence_is_gone_by(leg_audit):
     done = leg_audit("pace", "cadence.gpx")
     assert "By cadence" in done.out
     assert rate_of(done.out) == pytest.approx(65.3, abs=3.0)
-    none = leg_audit("pace", "strip1.gpx")
-    assert none.status == 0
-    assert "No pace count: nothing was counted" in none.out
 
 
 @pytest.mark.usefixtures("strips")
@@ -95,6 +95,9 @@ def test_without_a_count_the_cadence_is_gone_by(leg_audit):
         (("strip1.gpx", "--strip", "100"), 2, "Give --paces with it"),
         (("strip1.gpx", "--paces", "9", "--strip", "-1"), 2, "a length lies above 0"),
         (("broken.gpx", "no.gpx", "--paces", "9"), 3, "no.gpx: does not exist"),
+        (("strip1.gpx",), 3, "has no cadence to go by, and no paces were counted on it. Say how"),
+        (("plan.csv", "--paces", "3"), 3, "plan.csv: is a plan, and paces are counted on a"),
+        (("strip1.gpx", "--paces", "abc"), 2, '"abc" is no number; write it with a decimal point'),
     ],
 )  # fmt: skip
 def test_what_cannot_be_is_told(leg_audit, arguments, status, said):
