@@ -9,10 +9,14 @@ from audit.leg_card.legs import PointsSay
 from audit.leg_card.records import CardFinding
 from audit.leg_card.rounding import is_whole, length_rounding
 from audit.leg_card.slips import DIGIT, KNOWN, Slip, slip_names, slip_sentence
+from audit.leg_card.wording import told_distance
 from audit.leg_card.written_digits import one_wrong, swapped
 from audit.words import Sentence, sentence
 from audit.words.figures import Length, Paces
 
+_KILOMETRE_M = 1000.0
+_MOST_KILOMETRES, _FEW = 20.0, 0.1
+"""Of a leg in one (`CardSettings.long_leg_m`); and such a number is few metres beside it."""
 _HUNDREDS = (1, 2, 3, 10)
 """Miscounts of hundreds worth naming, and the whole grid square."""
 
@@ -42,7 +46,7 @@ def distance_against_points(check: LegCheck) -> Iterator[CardFinding]:
     message = sentence(
         "finding-distance-via" if check.leg.via else "finding-distance",
         leg=check.leg.name,
-        given=Length(metres=given_m),
+        given=told_distance(given_m),
         along=Length(metres=said.along_m),
         slips=slip_sentence(slips),
         explained=check.explained,
@@ -74,10 +78,13 @@ def _distance_slips(
         ("wrong-ruler", sentence("slip-half-scale")): (
             abs(given_m - said.along_m * 2.0) <= 2.0 * tolerance_m
         ),
+        ("kilometres-for-metres", sentence("slip-kilometres")): in_kilometres(check),
         ("hundred-miscounted", _hundreds_words(hundreds)): (
             abs(hundreds) in _HUNDREDS and abs(off_m - 100.0 * hundreds) <= tolerance_m and fine
         ),
     }
+    if in_kilometres(check):  # then less than a metre is left of it, whatever else would fit
+        fits = {reading: so for reading, so in fits.items() if reading[0].startswith("kilo")}
     known = [Slip(name=name, what=what) for (name, what), so in fits.items() if so]
     if not fine:
         return tuple(known)
@@ -89,13 +96,20 @@ def _distance_slips(
     )
 
 
+def paced_m(check: LegCheck) -> float:
+    """Give what paces are held against: the card's distance, but not one in kilometres."""
+    said = check.said
+    return said.along_m if said is not None and in_kilometres(check) else check.distance_m
+
+
 def paces_against_distance(check: LegCheck) -> Iterator[CardFinding]:
     """Hold the paces against the card's distance at the plan's pace count."""
     given, rate, settings = check.leg.paces, check.paces_per_100m, check.settings
     if given is None or rate is None:
         return
-    expected = check.distance_m * rate / 100.0
-    step_m = length_rounding(check.distance_m, settings.distance_rounding_most_m)
+    distance_m = paced_m(check)
+    expected = distance_m * rate / 100.0
+    step_m = length_rounding(distance_m, settings.distance_rounding_most_m)
     tolerance = (
         length_rounding(given, settings.pace_rounding_most)
         + settings.pace_slack * expected
@@ -108,7 +122,7 @@ def paces_against_distance(check: LegCheck) -> Iterator[CardFinding]:
         "finding-paces",
         leg=check.leg.name,
         given=Paces(counted=given),
-        distance=Length(metres=check.distance_m),
+        distance=told_distance(distance_m),
         rate=Paces(counted=rate, decimals=0 if is_whole(rate) else 1),
         expected=Paces(counted=expected),
         slips=slip_sentence(slips),
@@ -158,6 +172,17 @@ def _pace_slips(
         _digit_slips(given, lambda meant: abs(meant - expected) <= tolerance),
         _borrowed(given, others, "paces-of"),
     )
+
+
+def in_kilometres(check: LegCheck) -> bool:
+    """Tell whether a distance is that of the points in kilometres, which is no leg in metres."""
+    given, said = check.leg.distance_m, check.said
+    if given is None or said is None or given > _MOST_KILOMETRES:
+        return False
+    decimals = len(f"{given:.3f}".rstrip("0").partition(".")[2])
+    last_digit_m = 0.5 * _KILOMETRE_M / 10.0**decimals
+    room_m = last_digit_m + check.settings.distance_slack * said.along_m + said.slack_m
+    return given < _FEW * said.along_m and abs(given * _KILOMETRE_M - said.along_m) <= room_m
 
 
 def _hundreds_words(hundreds: int) -> Sentence:

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from audit.words import Sentence, sentence
-from audit.words.figures import Azimuth, Listed, Turn
+from audit.words.figures import Azimuth, Length, Listed, Number, Turn
+
+_ROUNDED_FROM_M = 10.0
 
 _MOST_ONE_BY_ONE = 6
 """Legs that are listed one by one; chosen: no more are taken in at a glance."""
@@ -70,6 +72,14 @@ def told_angle(angle_deg: float, decimals: int = 1) -> Sentence:
     if round(abs(angle_deg), decimals) == 0.0:
         return sentence("figure-length", size=size)
     return sentence("angle-east" if angle_deg > 0.0 else "angle-west", size=size)
+
+
+def told_distance(metres: float) -> Length | Sentence:
+    """Give a distance as the plan states it: of less than ten metres no decimal is dropped."""
+    if metres >= _ROUNDED_FROM_M:
+        return Length(metres=metres)
+    decimals = len(f"{metres:.3f}".rstrip("0").partition(".")[2])
+    return sentence("figure-metres", size=Number(value=metres, decimals=decimals))
 
 
 def told_azimuth(azimuth_deg: float) -> Azimuth:

@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from audit.azimuths import GridAzimuth
 from audit.leg_card.azimuth_checks import grid_at_odds
 from audit.leg_card.leg_check import LegCheck
-from audit.leg_card.wording import told_azimuth
+from audit.leg_card.length_checks import paced_m
+from audit.leg_card.wording import told_azimuth, told_distance
 from audit.words import Sentence, Words, sentence
 from audit.words.figures import Figure, Length
 from audit.words.in_other_units import to_place
@@ -95,11 +96,11 @@ def _lines(check: LegCheck) -> Iterator[SumLine]:
             working = sentence("check-via")
         yield SumLine(what="distance_m", working=working, computed=said.along_m)
     if check.paces_per_100m is not None:
-        rate = check.paces_per_100m
+        rate, distance_m = check.paces_per_100m, paced_m(check)
         working = sentence(
-            "check-pacing", distance=Length(metres=check.distance_m), rate=_Rate(per_100m=rate)
+            "check-pacing", distance=told_distance(distance_m), rate=_Rate(per_100m=rate)
         )
-        yield SumLine(what="paces", working=working, computed=check.distance_m * rate / 100.0)
+        yield SumLine(what="paces", working=working, computed=distance_m * rate / 100.0)
 
 
 def _magnetic_lines(check: LegCheck, grid: GridAzimuth) -> Iterator[SumLine]:

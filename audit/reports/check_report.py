@@ -6,8 +6,8 @@ import json
 
 from audit.debriefing.course_entry import course_entry, plan_finding_entries, point_entries
 from audit.leg_card.check_plan import PlanCheck
+from audit.leg_card.wording import told_distance
 from audit.leg_card.worked_sums import LegSums, SumLine
-from audit.reports import digits
 from audit.reports.angle_words import angle_sentences
 from audit.reports.cause_words import cause_words, has_words
 from audit.reports.printable import printable
@@ -97,7 +97,7 @@ def _figure(line: SumLine, value: float) -> str:
     if line.what in _AZIMUTHS:
         return Azimuth(degrees=value, of_card=True).shown(in_force())
     if line.what == "distance_m":
-        return digits.stated_metres(value)
+        return say("figure-length", size=told_distance(value))
     return Paces(counted=value).shown(in_force())
 
 

@@ -155,6 +155,14 @@ def test_a_distance_is_held_against_the_points(given_m: float, words: str) -> No
     assert words in found.message
 
 
+@pytest.mark.parametrize("given_km", [1.0, 0.99])
+def test_kilometres_written_for_metres_are_named(given_km: float) -> None:
+    """Bug: a distance of 0.5 was told as "0 m", and the right paces were accused."""
+    found = only(leg(distance_m=given_km, paces=650.0))
+    assert (found.what, found.slips) == ("distance_m", ("kilometres-for-metres",))
+    assert f"the plan gives {given_km:g} m; between its points it is 1000 m" in found.message
+
+
 def test_the_straight_distance_of_a_leg_along_a_line_is_named() -> None:
     corner = grid_point("corner", 700_866.0254, 3_580_000.0).position
     found = only(leg(distance_m=1000.0, via=(corner,)))

@@ -12,6 +12,7 @@ figure-left = { $size } links
 figure-right = { $size } rechts
 figure-too-far = { $size } zu weit
 figure-short = { $size } zu kurz
+figure-metres = { $size } m
 figure-line-left = nicht auf der geplanten Linie
 figure-as-planned = wie geplant
 figure-unmeasured = nicht messbar

@@ -38,6 +38,7 @@ slip-hundreds-lost = { $count ->
 slip-pace-long = ein Schrittmaß, das zu weit trägt
 slip-pace-short = ein Schrittmaß, das zu kurz trägt
 slip-via = der Weg zum ersten Zwischenpunkt
+slip-kilometres = Kilometer statt Metern geschrieben
 slip-straight = die gerade Linie statt der über die Zwischenpunkte
 slip-twice-scale = ein Lineal für doppelten Maßstab
 slip-half-scale = ein Lineal für halben Maßstab

@@ -11,6 +11,7 @@ figure-left = { $size } left
 figure-right = { $size } right
 figure-too-far = { $size } too far
 figure-short = { $size } short
+figure-metres = { $size } m
 figure-line-left = not along the planned line
 figure-as-planned = as planned
 figure-unmeasured = cannot be measured

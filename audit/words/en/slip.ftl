@@ -38,6 +38,7 @@ slip-hundreds-lost = { $count ->
 slip-pace-long = a pace count that carries too far
 slip-pace-short = a pace count that carries too short
 slip-via = the way to the first via position
+slip-kilometres = kilometres written for metres
 slip-straight = the straight line, not the one through the via positions
 slip-twice-scale = a ruler for maps of twice the scale
 slip-half-scale = a ruler for maps of half the scale
