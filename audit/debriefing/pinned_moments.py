@@ -15,7 +15,9 @@ from audit.settings import MatchingSettings
 from audit.track import utc_text
 
 Moment = str | dt.datetime
-_CLOCK = re.compile(r"(\d{1,2}):(\d{2})(?::(\d{2}(?:\.\d+)?))?(Z|[+-]\d{2}:?\d{2})?", re.ASCII)
+_CLOCK = re.compile(
+    r"(\d{1,2})(?::(\d{2})(?::(\d{2}(?:\.\d+)?))?|(\d{2}))(Z|[+-]\d{2}:?\d{2})?", re.ASCII
+)
 _FORMS = (
     "Write a clock time of that day in UTC, like 09:15 or 09:15:30, by another clock like "
     "11:15+02:00, or 2026-10-03T09:15:30Z"
@@ -120,9 +122,9 @@ def _meant_s(moment: Moment, begin_s: float, end_s: float) -> list[float]:
     try:
         if clock is None:
             return [_in_utc(dt.datetime.fromisoformat(text)).timestamp()]
-        hours, minutes, seconds = int(clock[1]), int(clock[2]), float(clock[3] or 0.0)
+        hours, minutes, seconds = int(clock[1]), int(clock[2] or clock[4]), float(clock[3] or 0.0)
         dt.time(hours, minutes, int(seconds))
-        ahead_s = _ahead_of_utc_s(clock[4] or "Z")
+        ahead_s = _ahead_of_utc_s(clock[5] or "Z")
     except ValueError:
         rule = "is no moment"
         raise _WrongPinError(rule, _FORMS) from None

@@ -93,7 +93,7 @@ def settle_settings(
         elif key in stated:
             values[key] = _checked(key, stated[key], f"course, {key}", problems)
     sheet = _sheet(values.get("sheet"), values.get("grid"), problems)
-    safety = settle_safety_bearing(values, problems)
+    safety = settle_safety_bearing(values, given, problems)
     frees = given.get("order") == "free" and stated.get("order") != "free"
     settings = _with_defaults(values, problems)
     return replace(settings, sheet=sheet, frees_legs=frees, safety_azimuth=safety)

@@ -63,7 +63,7 @@ def opened_raster(
                 yield raster
     except (RasterioError, RasterioIOError, MemoryError) as problem:
         said = str(problem).splitlines() or ["it needs too much memory"]
-        rule = f"this is no raster that can be read: {said[0]}"
+        rule = f"this is no raster that can be read: {said[0].rstrip('.')}"
         raise refuse(path.name, "", None, rule, f"Give {wanted}.") from problem
 
 

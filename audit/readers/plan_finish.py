@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from audit.geodesy.grids import course_grid, utm_code
+from audit.geodesy.utm_zones import UPS_NORTH, UPS_SOUTH
 from audit.plan import Plan, PlannedLeg, Point
 from audit.positions import Position
 from audit.readers.course_settings import CourseSettings
@@ -70,7 +71,8 @@ def _grid(stated: str | None, first: PositionReading, problems: ProblemList) -> 
         problems.note(sentence("plan-grid-of-reference", grid=first.grid_code))
         return first.grid_code
     code = utm_code(first.position.longitude_deg, first.position.latitude_deg)
-    problems.note(sentence("plan-grid-of-zone", grid=code))
+    polar = code in (UPS_NORTH, UPS_SOUTH)
+    problems.note(sentence("plan-grid-polar" if polar else "plan-grid-of-zone", grid=code))
     return code
 
 

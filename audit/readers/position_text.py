@@ -15,6 +15,8 @@ from audit.readers.position_reading import PositionReading, PositionRefusedError
 from audit.readers.utm_text import read_utm
 
 _FORM_NAMES = re.compile(r"(?:MGRS|UTM|WGS ?84)[ :]+")
+_SPREADSHEET = re.compile(r"(?<![\d.,])\d(?:[.,]\d+)?E[+-]\d{2}(?![\d.,°])", re.ASCII)
+"""4.86E+03; degrees east of Greenwich have no sign behind their letter and more than two digits."""
 _FORMS = (
     'Write a grid reference ("16S GF 4182 4279"), UTM ("16S 441820 4142790") '
     'or degrees ("36.512, -84.231").'
@@ -42,6 +44,10 @@ def read_position(text: str, grid: str | None = None) -> PositionReading:
     if not plain:
         rule = "holds no position" if text.strip() else "is empty"
         raise PositionRefusedError(rule, _FORMS)
+    if _SPREADSHEET.search(plain):
+        rule = "holds a number as a spreadsheet writes long ones, with its last digits dropped"
+        remedy = "Format the cells as text before the references are written, and write them again."
+        raise PositionRefusedError(rule, remedy)
     reading = (
         read_mgrs(plain)
         or read_national(plain, grid)

@@ -105,10 +105,22 @@ class ProblemList:
     def unknown(self, place: str, what: str, name: str, known: tuple[str, ...]) -> None:
         """Put down a key, column or option that does not exist, with the nearest that does."""
         name = name.strip()
-        begun = [key for key in known if name and key.startswith(name.lower())]
-        near = begun or get_close_matches(name.lower(), known, n=1, cutoff=0.6)
-        remedy = f'Perhaps "{near[0]}" is meant.' if near else f"Known are: {', '.join(known)}."
+        begun = [key for key in known if name and key.startswith(name.lower())][:1]
+        short = [key for key in known if _lacks_words(name.lower(), key)]
+        near = begun or short or get_close_matches(name.lower(), known, n=1, cutoff=0.6)
+        remedy = f"Perhaps {_any_of(near)} is meant." if near else f"Known are: {', '.join(known)}."
         self.add(place, name, f"is no {what}", remedy)
+
+
+def _lacks_words(name: str, key: str) -> bool:
+    """Tell whether a name is a key without some of its words: azimuth_deg lacks its north."""
+    parts = iter(key.split("_"))
+    return "_" in name and all(part in parts for part in name.split("_"))
+
+
+def _any_of(names: list[str]) -> str:
+    *before, last = [f'"{name}"' for name in names]
+    return f"{', '.join(before)} or {last}" if before else last
 
 
 def _place_in_file(problem: Problem) -> tuple[int, int]:

@@ -50,6 +50,13 @@ def test_both_ends_are_taken_and_the_next_leg_is_found_around_them() -> None:
     assert legs[1]["pinned"] == []
 
 
+def test_a_clock_time_is_written_as_a_log_may_have_it() -> None:
+    """Bug: 0806 was a time in the log and none for a claim."""
+    for written in ("08:06", "0806", "0806Z", "1006+02:00"):
+        (leg, _) = found(claims={"1": written}).to_dict()["legs"]
+        assert leg["end"]["time"] == "2026-10-03T08:06:00Z"
+
+
 @pytest.mark.parametrize(
     ("pins", "words"),
     [

@@ -100,7 +100,10 @@ def test_a_true_safety_bearing_goes_by_the_convergence(tmp_path):
         ("safety_grid_azimuth_deg = 180\nsafety_magnetic_azimuth_deg = 186", "more than one north"),
         ('safety_note = "to the road"', "without a safety bearing"),
         ("safety_grid_azimuth_deg = 361", "out of range"),
-        ("safety_azimuth_deg = 180", "no setting of a course"),
+        (
+            "safety_azimuth_deg = 180",
+            '"safety_grid_azimuth_deg", .*_magnetic_azimuth_deg" or .*_true_azimuth_deg" is meant',
+        ),
     ],
 )
 def test_a_safety_bearing_that_cannot_be_meant_is_refused(tmp_path, line, match):
@@ -110,3 +113,32 @@ def test_a_safety_bearing_that_cannot_be_meant_is_refused(tmp_path, line, match)
 
 def test_a_course_without_a_safety_bearing_has_none(tmp_path):
     assert work_out_card(read(tmp_path, "")).safety is None
+
+
+@pytest.mark.parametrize(
+    ("line", "options", "said"),
+    [
+        ("", {"safety_grid_azimuth_deg": 180.0, "safety_magnetic_azimuth_deg": 187.0},
+         "than another option does"),
+        ("safety_grid_azimuth_deg = 180", {"safety_magnetic_azimuth_deg": 187.0},
+         "than the file does"),
+    ],
+)  # fmt: skip
+def test_options_that_disagree_are_not_the_files_fault(tmp_path, line, options, said):
+    """Bug: two options that gave a safety bearing were told as the file's."""
+    path = tmp_path / "plan.toml"
+    path.write_text(PLAN.format(line=line))
+    with pytest.raises(InputRefusedError) as refused:
+        read_plan(path, **options)
+    (problem,) = refused.value.problems
+    assert problem.place == "option safety_magnetic_azimuth_deg"
+    assert said in problem.rule
+
+
+def test_a_course_at_a_pole_is_on_no_zone(tmp_path):
+    """Bug: the polar grid was told as the UTM zone in which the first point lies."""
+    path = tmp_path / "plan.toml"
+    text = PLAN.format(line="").replace("16S GF 4182 4279", "85.0, 10.0")
+    path.write_text(text.replace("16S GF 4265 4312", "85.01, 10.0"))
+    (note,) = (one for one in read_plan(path).notes if "Course grid" in one)
+    assert note == "Course grid: EPSG:32661, the polar grid (UPS) on which the first point lies."

@@ -335,6 +335,10 @@ def test_an_option_that_does_not_exist_is_a_programmers_error(tmp_path):
             ['leg 1: "grid_azimuth" is no key of a leg', '"grid_azimuth_deg"'],
         ),
         (
+            POINTS + '[[leg]]\nto = "Post 7"\nazimuth_deg = 3',
+            ['"grid_azimuth_deg", "magnetic_azimuth_deg" or "true_azimuth_deg" is meant'],
+        ),
+        (
             POINTS + '[[leg]]\nto = "Post 7"\ngrid_azimuth_deg = 412',
             ["leg 1, grid_azimuth_deg: 412 is out of range (0 to 360 degrees)", "_mil"],
         ),

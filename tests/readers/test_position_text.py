@@ -247,6 +247,9 @@ def test_degrees_in_all_their_forms(written, latitude_deg, longitude_deg):
         ("the old oak", ["no position", "16S GF 4182 4279"]),
         ("9" * 400 + ", 3", ["no position"]),
         ("1e3, 2e2", ["no position"]),
+        ("4.86E+03", ["as a spreadsheet writes long ones", "Format the cells as text"]),
+        ("4.86E+05 4.05E+06", ["as a spreadsheet writes long ones"]),
+        ("4,86E+03", ["as a spreadsheet writes long ones"]),
     ],
 )
 def test_degrees_that_are_refused(written, parts):

@@ -19,6 +19,7 @@ plan-taken-as = { $place }: „{ $name }“ wurde als „{ $other }“ genommen.
 plan-other-kind = Die Datei heißt nach { $said }, enthält aber { $seen }; sie wurde als { $seen } gelesen.
 plan-grid-of-reference = Gitter der Bahn: { $grid }, die Zone der Koordinate des ersten { -point(form: "of") }.
 plan-grid-of-zone = Gitter der Bahn: { $grid }, die UTM-Zone, in der der erste { -point } liegt.
+plan-grid-polar = Gitter der Bahn: { $grid }, das Polgitter (UPS), auf dem der erste { -point } liegt.
 plan-coarse = { -point } „{ $point }“ ist nur auf { $half } m bekannt: „{ $given }“ nennt ein Quadrat von { $square } m.
 plan-on-no-leg = { -point } „{ $point }“ liegt an keinem Abschnitt.
 plan-also-track = Die Datei enthält auch eine aufgezeichnete Spur, die nicht zum Plan gehört.

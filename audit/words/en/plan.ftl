@@ -19,6 +19,7 @@ plan-taken-as = { $place }: "{ $name }" was taken as "{ $other }".
 plan-other-kind = The file is named as { $said } but holds { $seen }; it was read as { $seen }.
 plan-grid-of-reference = Course grid: { $grid }, the zone of the first { -point }'s reference.
 plan-grid-of-zone = Course grid: { $grid }, the UTM zone in which the first { -point } lies.
+plan-grid-polar = Course grid: { $grid }, the polar grid (UPS) on which the first { -point } lies.
 plan-coarse = { -point(form: "start") } "{ $point }" is known to { $half } m only: "{ $given }" names a square of { $square } m.
 plan-on-no-leg = { -point(form: "start") } "{ $point }" is on no leg.
 plan-also-track = The file also holds a recorded track, which is no part of the plan.
