@@ -12,6 +12,7 @@ from audit.leg_card.legs import PointsSay
 from audit.leg_card.records import CardFinding, CardLeg
 from audit.leg_card.rounding import azimuth_rounding_deg
 from audit.leg_card.slips import (
+    DIGIT,
     KNOWN,
     Slip,
     azimuth_digit_slips,
@@ -27,6 +28,9 @@ from audit.leg_card.wording import told_angle, told_azimuth
 from audit.units import turn_degrees
 from audit.words import Sentence, sentence
 from audit.words.figures import Turn
+
+_NOTHING = KNOWN - 1
+"""The rank of no slip: for an azimuth that only the one beside it shows to be off."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,7 +105,7 @@ def azimuths_against_points(check: LegCheck) -> Iterator[CardFinding]:
         because=sentence("finding-by-points"),
         explained=check.explained,
         right=right,
-        named=plain,
+        blamed=DIGIT if plain else _NOTHING,
     )
 
 
@@ -114,16 +118,22 @@ def grid_at_odds(check: LegCheck) -> StatedAzimuth | None:
     said, grid = check.said, check.leg.grid_azimuth
     if said is None or said.azimuth is None or grid is None or check.explained:
         return None
-    grid_off_deg = abs(said.azimuth.turn_to(grid))
+    most_deg = check.settings.nearer_share * abs(said.azimuth.turn_to(grid))
     for by_grid in _beside_grid(check, grid):
-        if abs(by_grid.off_deg) <= by_grid.tolerance_deg:
-            continue
-        by_points_deg = turn_degrees(0.0, by_grid.off_deg + said.azimuth.turn_to(grid))
-        room_deg = by_grid.tolerance_deg + _squares_deg(check, said)
-        near = abs(by_points_deg) <= check.settings.nearer_share * grid_off_deg
-        if near and abs(by_points_deg) <= room_deg:
+        off_deg = _off_points_deg(check, by_grid)
+        disagrees = abs(by_grid.off_deg) > by_grid.tolerance_deg
+        if disagrees and off_deg is not None and off_deg <= most_deg:
             return by_grid
     return None
+
+
+def _off_points_deg(check: LegCheck, by_grid: StatedAzimuth) -> float | None:
+    """Give how far off the points an azimuth is; None where it does not agree with them."""
+    said, grid = check.said, check.leg.grid_azimuth
+    if said is None or said.azimuth is None or grid is None:
+        return None
+    off_deg = abs(turn_degrees(0.0, by_grid.off_deg + said.azimuth.turn_to(grid)))
+    return off_deg if off_deg <= by_grid.tolerance_deg + _squares_deg(check, said) else None
 
 
 def _beside_grid(check: LegCheck, grid: GridAzimuth) -> Iterator[StatedAzimuth]:
@@ -166,7 +176,9 @@ def azimuths_against_each_other(check: LegCheck, angle_sentence: str = "") -> It
         words, angle_deg = turned[stated.north]
         because = sentence(words, grid=grid_azimuth, angle=told_angle(angle_deg))
         otherwise = angle_sentence if stated.north == "magnetic" else ""
-        yield from _finding(check, stated, because=because, otherwise=otherwise)
+        # Where the points let both pass, either may be the wrong one: then no digit is blamed.
+        blamed = DIGIT if _off_points_deg(check, stated) is None else KNOWN
+        yield from _finding(check, stated, because=because, otherwise=otherwise, blamed=blamed)
 
 
 def _true_finding(
@@ -197,18 +209,19 @@ def _finding(
     explained: str = "",
     otherwise: str = "",
     right: StatedAzimuth | None = None,
-    named: bool = True,
+    blamed: int = DIGIT,
 ) -> Iterator[CardFinding]:
     """Give the finding of an azimuth that is off; ``right`` is one that agrees beside it.
 
-    No slip is ``named`` for an azimuth that only the other one shows to be off.
+    ``blamed`` is the highest rank of a slip that is named.
     """
     off_deg = stated.off_deg
     if abs(off_deg) <= stated.tolerance_deg:
         return
-    fitting = _fitting(check, stated) if named and not explained else ()
+    fitting = () if explained else _fitting(check, stated)
     if otherwise:  # a sum that all legs share is no slip of the pen on each
-        fitting = tuple(slip for slip in fitting if slip.rank == KNOWN)
+        blamed = min(blamed, KNOWN)
+    fitting = tuple(slip for slip in fitting if slip.rank <= blamed)
     message = sentence(
         "finding-azimuth",
         leg=check.leg.name,

@@ -109,6 +109,14 @@ def test_no_slip_is_named_of_a_grid_azimuth_that_the_points_would_let_pass() -> 
     assert (found.what, found.slips) == ("grid_azimuth_deg", ())
 
 
+def test_no_digit_is_blamed_where_the_points_let_both_azimuths_pass() -> None:
+    # By the points 041.7 and 049.2; both are off them by less than their squares allow.
+    two = (mgrs_point("A", "16S GF 4832 5828"), mgrs_point("B", "16S GF 4865 5865"))
+    stated = leg(grid_azimuth=GridAzimuth(40.8), magnetic_azimuth=MagneticAzimuth(50.3))
+    (found,) = work_out_card(plan(two, (stated,), grid_magnetic_angle_deg=-7.5)).findings
+    assert (found.what, found.slips) == ("magnetic_azimuth_deg", ())
+
+
 def test_the_magnetic_azimuth_is_wrong_where_the_grid_azimuth_agrees_with_the_points() -> None:
     found = only(leg(grid_azimuth=GridAzimuth(60.0), magnetic_azimuth=MagneticAzimuth(60.0)))
     assert (found.what, found.slips) == ("magnetic_azimuth_deg", ("gm-angle-omitted",))
