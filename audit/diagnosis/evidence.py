@@ -34,10 +34,8 @@ class LegEvidence:
     bent : bool
         The leg follows a line that is not straight: only its distance and its chord
         can be judged.
-    line_followed : bool
-        False where such a line was not walked: then neither can.
-    path_m : float
-        Walked over the ground.
+    another_way_m : float or None
+        Walked over the ground where such a line was not followed: then neither can.
     end_m, half_square_m : (east, north) and float
         Planned end on the course grid, and half the side of the square its reference
         names (0 where it is given as a place).
@@ -92,8 +90,7 @@ class LegEvidence:
     planned_deg: float = 0.0
     length_m: float = 500.0
     bent: bool = False
-    line_followed: bool = True
-    path_m: float = 0.0
+    another_way_m: float | None = None
     end_m: Metres2 | None = None
     half_square_m: float = 0.0
     start_off_m: Metres2 = (0.0, 0.0)

@@ -52,8 +52,8 @@ def explain_walk(evidence: tuple[LegEvidence, ...], settings: DiagnosisSettings)
     legs together. What the match itself may have got wrong goes to "cannot-tell".
     """
     # What was walked another way than planned says nothing of angle, pace or count.
-    aside = {leg.leg: _line_left(leg) for leg in evidence if not leg.line_followed}
-    evidence = tuple(leg for leg in evidence if leg.line_followed)
+    aside = {leg.leg: _line_left(leg) for leg in evidence if leg.another_way_m is not None}
+    evidence = tuple(leg for leg in evidence if leg.another_way_m is None)
     if not evidence:
         return Explanation(findings=aside)
     weighed = weigh_walk(evidence, settings)
@@ -74,7 +74,7 @@ def explain_walk(evidence: tuple[LegEvidence, ...], settings: DiagnosisSettings)
 def _line_left(leg: LegEvidence) -> tuple[Finding, ...]:
     words = sentence(
         "evidence-line-left",
-        path=Length(metres=leg.path_m),
+        path=Length(metres=leg.another_way_m or 0.0),
         line=Length(metres=leg.length_m),
     )
     return (Finding(cause=STRAY, probability=1.0, evidence=words, made=1.0),)

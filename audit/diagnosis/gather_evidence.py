@@ -71,7 +71,6 @@ def _leg_evidence(
     if measures is None:
         message = "only a leg that was walked has evidence"
         raise ValueError(message)
-    straight = max(measures.straight_m, 1.0)
     under_way = number in facts.under_way
     named = leg.card.name
     setting = facts.azimuths_set.get(named)
@@ -81,7 +80,7 @@ def _leg_evidence(
         turn_deg=measures.azimuth_error_deg,
         turn_sd_deg=measures.heading.own_sd_deg,
         log_ratio=float(np.log(max(measures.distance_ratio, 1e-3))),
-        log_ratio_sd=_UNKNOWN if under_way else measures.straight_sd_m / straight,
+        log_ratio_sd=_UNKNOWN if under_way else _ratio_sd(measures),
         planned_magnetic_deg=leg.card.magnetic.degrees,
         grid_magnetic_angle_deg=card.angles.grid_magnetic_angle_deg,
         convergence_deg=card.angles.convergence_deg,
@@ -90,8 +89,7 @@ def _leg_evidence(
         planned_deg=leg.card.azimuth.degrees,
         length_m=leg.card.distance_m,
         bent=len(leg.card.line) > 2,
-        line_followed=measures.line_followed,
-        path_m=measures.path_m,
+        another_way_m=None if measures.line_followed else measures.path_m,
         end_m=(leg.card.end.east_m, leg.card.end.north_m),
         half_square_m=leg.card.end.half_square_m,
         start_off_m=measures.ledger.inherited,
@@ -112,6 +110,11 @@ def _leg_evidence(
         log_count_ratio=_count_ratio(facts.paces_counted.get(named), leg.card.paces),
         half_interval_deg=measures.heading.told_half_95_deg,
     )
+
+
+def _ratio_sd(measures: LegMeasures) -> float:
+    """Give the standard error of the logarithm of the distance ratio."""
+    return measures.straight_sd_m / max(measures.straight_m, 1.0)
 
 
 def _count_ratio(paces: float | None, planned: float | None) -> float | None:

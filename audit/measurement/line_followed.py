@@ -8,20 +8,17 @@ from audit.matching.leg_match import CleanTrack
 from audit.measurement.leg_measures import CrossTrack
 from audit.measurement.nearest_approach import nearest_approach
 from audit.measurement.point_reached import unseen_approach
+from audit.measurement.walk_context import WalkContext
 from audit.measurement.walk_of_leg import WalkOfLeg
-from audit.settings import MeasuringSettings
 from audit.units import FloatArray
 
 
 def line_followed(
-    clean: CleanTrack,
-    walk: WalkOfLeg,
-    lines: tuple[FloatArray, FloatArray],
-    own: CrossTrack,
-    speed_m_s: float,
-    settings: MeasuringSettings,
+    context: WalkContext, walk: WalkOfLeg, lines: tuple[FloatArray, FloatArray], own: CrossTrack
 ) -> bool:
     """Tell whether a line was followed; what a silence of the recording may hide counts as so.
+
+    A straight one has no corners: how it was kept is told otherwise.
 
     A corner of the line that the walk had come as far as is passed by where the walk keeps
     off it by more than ordinary error, and by a good part of what it lies off the way
@@ -35,6 +32,8 @@ def line_followed(
         The walk against the second.
     """
     planned, begun = lines
+    settings = context.settings.measuring
+    speed_m_s = settings.gap_speed * context.sampled.movement.walking_m_s
     ends = np.array([walk.start.place, walk.claim.place])
     come_m = max(float(own.along_m.max()), walk.path_m)
     along_m = np.cumsum(np.hypot(*np.diff(planned, axis=0).T))
@@ -42,7 +41,9 @@ def line_followed(
         to_it_m = float(along_m[corner - 1])
         if to_it_m > come_m:
             break
-        missed_m = min(_missed_m(clean, walk, line[corner], speed_m_s) for line in (planned, begun))
+        missed_m = min(
+            _missed_m(context.clean, walk, line[corner], speed_m_s) for line in (planned, begun)
+        )
         aside_m = _from_way_m(ends, begun[corner])
         most_m = max(settings.line_left_m, settings.line_left_share * to_it_m)
         if missed_m > max(most_m, settings.line_left_aside * aside_m):

@@ -40,16 +40,12 @@ def measure_leg(
     miss = claim - target
     along, across = _along_across(miss, leg)
     nearest_m, nearest_s = _nearest(clean, walk, target)
-    speed = settings.measuring.gap_speed * context.sampled.movement.walking_m_s
-    bent = len(leg.line) > 2
-    followed = not bent or line_followed(
-        clean, walk, (planned, own), own_cross_track, speed, settings.measuring
-    )
-    # A leg along a bent line is walked along it: not its chord counts. Who went another way
-    # walked his own metres, which no place of the line stands for.
-    along_line = float(own_cross_track.along_m[-1]) if followed else walk.path_m
-    made = along_line if bent else straight
-    paced_m = walk.path_m if bent else straight
+    followed = line_followed(context, walk, (planned, own), own_cross_track)
+    made, paced_m = straight, straight
+    if len(leg.line) > 2:  # walked along its line: not its chord counts
+        paced_m = walk.path_m
+        # Who went another way walked his own metres, which no place of the line stands for.
+        made = float(own_cross_track.along_m[-1]) if followed else walk.path_m
     paces, paces_from = _paces(context.counted_paces.get(leg.name), card.paces_per_100m, paced_m)
     straight_sd = _straight_sd(walk)
     return LegMeasures(

@@ -383,7 +383,7 @@ def test_a_steady_turn_has_one_size_on_all_legs() -> None:
 def test_a_line_that_was_not_followed_shows_no_cause_and_speaks_for_no_other_leg():
     """Bug: a leg walked straight past its via positions was called ordinary error, 88 %."""
     three = legs(0.0, 0.0, 0.0, ratios=(1.0, 0.64, 1.0))
-    one = replace(three[1], bent=True, line_followed=False, path_m=869.0, length_m=1360.0)
+    one = replace(three[1], bent=True, another_way_m=869.0, length_m=1360.0)
     found = explain((three[0], one, three[2]), S)
     (only,) = found[1]
     assert (only.cause, only.probability) == ("cannot-tell", 1.0)
