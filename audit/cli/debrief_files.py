@@ -101,7 +101,6 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
     tell(render_terminal(finished))
     with counting(pace_of(finished.card)):
         _say_notes(finished)
-    note_step(finished.card.paces_per_100m, words.in_force().units.paces_counted)
     say_written(written[0].parent, _listed(written))
     if extras.private:
         _say_left_beside(written)
@@ -205,3 +204,4 @@ def _say_notes(finished: Debrief) -> None:
     for note in (*finished.card.notes, *finished.quality.notes):
         if note not in told:
             say_note(note)
+    note_step(finished.card.paces_per_100m, words.in_force().units.paces_counted)
