@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TypeVar
 
 from audit.coaching.leg_steps import walk_steps
@@ -53,9 +53,10 @@ def talk_over(
     causes = _by_name(legs, explanation.findings)
     sure = sure_legs(legs, settings.coaching)
     taken = taken_otherwise(legs, sure, card.arrival_radius_m, settings.coaching)
-    aside = out_of_order(legs, taken) | _another_way(legs)
+    aside = out_of_order(legs, taken)
     steps = walk_steps(legs, card, own, log, settings.coaching)
     steps = without_their_steps(with_ordinary(steps, causes, settings.coaching), aside)
+    steps = _not_beside(steps, another_way := _another_way(legs))
     shown = Shown(
         legs=legs,
         radius_m=card.arrival_radius_m,
@@ -63,7 +64,7 @@ def talk_over(
         one_of=_by_name(legs, explanation.one_of),
         steps=steps,
         taken=taken,
-        aside=frozenset(aside),
+        aside=frozenset({*aside, *another_way}),
         logged=log is not None,
     )
     coaching = with_work(to_keep(shown, settings.coaching), shown, settings)
@@ -74,8 +75,18 @@ def talk_over(
 
 
 def _another_way(legs: Sequence[LegAudit]) -> set[str]:
-    """Give the legs whose via positions were not followed: no step of the card was walked."""
+    """Give the legs whose via positions were not followed."""
     return {leg.card.name for leg in legs if leg.measures and not leg.measures.line_followed}
+
+
+def _not_beside(steps: Mapping[str, LegSteps], another_way: set[str]) -> dict[str, LegSteps]:
+    """Lay neither card nor log beside legs whose line was not walked."""
+    return {
+        name: replace(of, hops=(), sentences=(sentence("step-line-left"),))
+        if name in another_way
+        else of
+        for name, of in steps.items()
+    }
 
 
 def _by_name(legs: Sequence[LegAudit], by_number: Mapping[int, _Of]) -> dict[str, _Of]:
