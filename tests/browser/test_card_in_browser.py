@@ -92,6 +92,6 @@ def test_no_leg_is_torn_by_the_edge_of_a_page(opened, tmp_path):
         pytest.skip("pdftotext is not installed")
     pages = [page for page in text.split("\f") if page.strip()]
     begun = [len(re.findall(r"^ *\d: ", page, re.MULTILINE)) for page in pages]
-    ended = [page.count("paces walked") for page in pages]
+    ended = [page.count("reached at") for page in pages]
     assert begun == ended
     assert sum(begun) == 7
