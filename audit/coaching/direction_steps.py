@@ -99,6 +99,8 @@ def direction_hops(
     noted = _set_stage(set_to, angles, settings, others)
     to_log = _hop(before, noted, card.distance_m)
     from_log = _hop(noted, walked, card.distance_m)
+    if abs(to_log.error) < settings.unlikely_turn_deg:
+        return [*hops, to_log, from_log]  # he may have wandered back by as much
     return [*hops, *with_log_noted(to_log, from_log, past_log)]
 
 

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from typing import Literal
 
-from audit.coaching.talk import Keep, Skill
 from audit.coaching.task import Task, work_on
 from audit.leg_card.wording import told_legs
 from audit.measurement.leg_measures import LegMeasures
@@ -19,17 +18,17 @@ Part = Literal["heading", "distance", "start"]
 
 def part_tasks(
     rest: Mapping[str, LegMeasures],
-    keep: Sequence[Keep],
+    spared: Mapping[Part, Collection[str]],
     radius_m: float,
     sight_m: float,
     settings: CoachingSettings,
 ) -> Iterator[Task]:
     """Give the parts that stand out of their error of measuring, with the legs that show each.
 
-    What has just been praised is not put before the walker as a fault. ``sight_m`` is how
-    near a walker sees a point.
+    ``spared`` has the legs of which a part is not told; ``sight_m`` is how near a walker sees
+    a point.
     """
-    heading = _standing_out("heading", _without(rest, keep, "azimuth"))
+    heading = _standing_out("heading", rest, spared)
     # Who was turned so far did not wander off a line: he held another one.
     turned = {
         name: metres
@@ -37,8 +36,8 @@ def part_tasks(
         if abs(rest[name].azimuth_error_deg) > settings.wandered_deg
     }
     wandered = {name: metres for name, metres in heading.items() if name not in turned}
-    distance = _standing_out("distance", _without(rest, keep, "distance"))
-    began = _standing_out("start", rest)
+    distance = _standing_out("distance", rest, spared)
+    began = _standing_out("start", rest, spared)
     began = {name: metres for name, metres in began.items() if metres >= settings.began_off_m}
     if wandered:
         yield _part(_lean(rest, settings), "heading", wandered)
@@ -55,26 +54,36 @@ def part_tasks(
         yield _passed_by(passed)
 
 
-def _without(
-    rest: Mapping[str, LegMeasures], keep: Sequence[Keep], skill: Skill
-) -> dict[str, LegMeasures]:
-    praised = {name for one in keep if one.skill == skill for name in one.legs}
-    return {name: one for name, one in rest.items() if name not in praised}
+def _standing_out(
+    part: Part, rest: Mapping[str, LegMeasures], spared: Mapping[Part, Collection[str]]
+) -> dict[str, float]:
+    """Give a part's metres on the legs where they are more than twice their standard error.
 
-
-def _standing_out(part: Part, legs: Mapping[str, LegMeasures]) -> dict[str, float]:
-    """Give a part's metres on the legs where they are more than twice their standard error."""
-    sized = {name: _part_m(part, one) for name, one in legs.items()}
+    A part that takes back what the plan itself was out by is no error of the walker's.
+    """
+    legs = {name: one for name, one in rest.items() if name not in spared.get(part, ())}
+    sized = {name: _part_m(part, one) for name, one in legs.items() if not _makes_up(part, one)}
     return {name: metres for name, (metres, sd_m) in sized.items() if metres > 2.0 * sd_m}
 
 
-def _part_m(part: Part, one: LegMeasures) -> tuple[float, float]:
-    """Give a part of the ledger and its standard error; without one, that of the miss."""
-    vector = {
+def _vector(part: Part, one: LegMeasures) -> tuple[float, float]:
+    return {
         "heading": one.ledger.heading,
         "distance": one.ledger.distance,
         "start": one.ledger.inherited,
     }[part]
+
+
+def _makes_up(part: Part, one: LegMeasures) -> bool:
+    """Tell whether a part takes back most of what card and points of the plan differ by."""
+    (east_m, north_m), of_plan = _vector(part, one), one.ledger.plan
+    left_m = math.hypot(east_m + of_plan[0], north_m + of_plan[1])
+    return left_m < 0.5 * math.hypot(east_m, north_m)
+
+
+def _part_m(part: Part, one: LegMeasures) -> tuple[float, float]:
+    """Give a part of the ledger and its standard error; without one, that of the miss."""
+    vector = _vector(part, one)
     if one.details is None:
         return math.hypot(*vector), one.miss_sd_m
     errors = one.details.ledger_errors

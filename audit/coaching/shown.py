@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-from audit.coaching.steps import LegSteps
+from audit.coaching.steps import Kind, LegSteps
 from audit.diagnosis.finding import Finding
 from audit.diagnosis.look_alikes import LookAlikes
 from audit.leg_card import CardPoint
@@ -32,6 +32,9 @@ class Shown:
         walked another way.
     logged : bool
         Whether the walker kept a log.
+    under_way : set of str
+        The legs on which the walker was when the recording began: where they were begun,
+        and how long they were, nobody saw.
     """
 
     legs: Sequence[LegAudit]
@@ -42,6 +45,20 @@ class Shown:
     taken: Mapping[str, CardPoint] = field(default_factory=dict)
     aside: frozenset[str] = frozenset()
     logged: bool = False
+    under_way: frozenset[str] = frozenset()
+
+    @property
+    def bent(self) -> frozenset[str]:
+        """Give the legs of several pieces, which have no one azimuth to hold."""
+        return frozenset(leg.card.name for leg in self.legs if len(leg.card.line) > 2)
+
+    def entered(self, kind: Kind) -> set[str]:
+        """Give the legs on which card or log show an error of this kind, ordinary or not."""
+        return {
+            name
+            for name, of in self.steps.items()
+            if any(hop.kind == kind and hop.over and not hop.noted for hop in of.hops)
+        }
 
     @property
     def walked(self) -> dict[str, LegMeasures]:

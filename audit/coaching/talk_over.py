@@ -19,6 +19,7 @@ from audit.coaching.walkers_card import own_legs
 from audit.diagnosis.explain import Explanation
 from audit.leg_card import LegCard
 from audit.measurement.leg_measures import LegAudit
+from audit.measurement.measure_walk import WalkMeasures
 from audit.plan import Plan
 from audit.settings import Settings
 from audit.walkers_log import WalkersLog
@@ -41,7 +42,7 @@ class TalkedOver:
 def talk_over(
     plan: Plan,
     card: LegCard,
-    legs: Sequence[LegAudit],
+    measured: WalkMeasures,
     explanation: Explanation,
     *,
     log: WalkersLog | None,
@@ -49,6 +50,7 @@ def talk_over(
     settings: Settings,
 ) -> TalkedOver:
     """Lay log and own card beside the walk and what explains it."""
+    legs = measured.legs
     own, notes = own_legs(card, own_card, plan) if own_card is not None else ({}, ())
     causes = _by_name(legs, explanation.findings)
     sure = sure_legs(legs, settings.coaching)
@@ -56,7 +58,9 @@ def talk_over(
     aside = out_of_order(legs, taken)
     steps = walk_steps(legs, card, own, log, settings.coaching)
     steps = without_their_steps(with_ordinary(steps, causes, settings.coaching), aside)
-    steps = _not_beside(steps, another_way := _another_way(legs))
+    another_way = _another_way(legs)
+    steps = _not_beside(steps, _bent(legs) - another_way, "step-line-bent")
+    steps = _not_beside(steps, another_way, "step-line-left")
     shown = Shown(
         legs=legs,
         radius_m=card.arrival_radius_m,
@@ -66,6 +70,9 @@ def talk_over(
         taken=taken,
         aside=frozenset({*aside, *another_way}),
         logged=log is not None,
+        under_way=frozenset(
+            legs[one.leg].card.name for one in measured.match.legs if one.under_way
+        ),
     )
     coaching = with_work(to_keep(shown, settings.coaching), shown, settings)
     if own_card is not None:
@@ -79,12 +86,15 @@ def _another_way(legs: Sequence[LegAudit]) -> set[str]:
     return {leg.card.name for leg in legs if leg.measures and not leg.measures.line_followed}
 
 
-def _not_beside(steps: Mapping[str, LegSteps], another_way: set[str]) -> dict[str, LegSteps]:
-    """Lay neither card nor log beside legs whose line was not walked."""
+def _bent(legs: Sequence[LegAudit]) -> set[str]:
+    """Give the legs of several pieces, of which a log has one azimuth and one count."""
+    return {leg.card.name for leg in legs if len(leg.card.line) > 2}
+
+
+def _not_beside(steps: Mapping[str, LegSteps], names: set[str], why: str) -> dict[str, LegSteps]:
+    """Lay neither card nor log beside these legs, and say why."""
     return {
-        name: replace(of, hops=(), sentences=(sentence("step-line-left"),))
-        if name in another_way
-        else of
+        name: replace(of, hops=(), sentences=(sentence(why),)) if name in names else of
         for name, of in steps.items()
     }
 

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 
 from audit.coaching.shown import Shown
-from audit.coaching.steps import Kind, LegSteps
 from audit.coaching.sure_legs import spoilt_legs, sure_legs, unlike_legs
 from audit.coaching.talk import Keep, Skill
 from audit.guide.cause_names import CAUSE_KINDS
@@ -39,8 +38,10 @@ def to_keep(shown: Shown, settings: CoachingSettings) -> tuple[Keep, ...]:
     """
     sure = sure_legs(shown.legs, settings)
     in_order = _without(sure, shown.aside)
-    turned = spoilt_legs(shown.causes, _TURNS, settings) | _entered(shown.steps, "direction")
-    stretched = spoilt_legs(shown.causes, _LENGTHS, settings) | _entered(shown.steps, "distance")
+    turned = spoilt_legs(shown.causes, _TURNS, settings) | shown.entered("direction") | shown.bent
+    stretched = (
+        spoilt_legs(shown.causes, _LENGTHS, settings) | shown.entered("distance") | shown.under_way
+    )
     unlike = unlike_legs(shown.causes, settings)
     walked, legs = len(shown.walked), len(shown.legs)
     praises = [
@@ -49,7 +50,7 @@ def to_keep(shown: Shown, settings: CoachingSettings) -> tuple[Keep, ...]:
         *_points(_without(in_order, unlike), legs, shown.radius_m),
         *_recoveries(_without(in_order, unlike), walked, shown.radius_m),
         *_through(_without(in_order, unlike), legs),
-        *_records(shown, len(sure)),
+        *_records(shown, len(sure), legs),
     ]
     best = sorted(praises, key=lambda praise: -praise.weight)
     return tuple(praise.keep for praise in best[: settings.things])
@@ -57,15 +58,6 @@ def to_keep(shown: Shown, settings: CoachingSettings) -> tuple[Keep, ...]:
 
 def _without(sure: dict[str, LegMeasures], left_out: AbstractSet[str]) -> dict[str, LegMeasures]:
     return {name: one for name, one in sure.items() if name not in left_out}
-
-
-def _entered(steps: Mapping[str, LegSteps], kind: Kind) -> set[str]:
-    """Give the legs on which card or log show an error of this kind, ordinary or not."""
-    return {
-        name
-        for name, of in steps.items()
-        if any(hop.kind == kind and hop.over and not hop.noted for hop in of.hops)
-    }
 
 
 def _azimuths(
@@ -168,13 +160,13 @@ def _through(right: dict[str, LegMeasures], legs: int) -> Iterator[_Praise]:
         yield _habit(0.6, "through", sentence("coach-through", count=legs))
 
 
-def _records(shown: Shown, measured: int) -> Iterator[_Praise]:
+def _records(shown: Shown, measured: int, legs: int) -> Iterator[_Praise]:
     """Praise what the talk itself goes by; it comes last."""
     misnoted = any(hop.noted for of in shown.steps.values() for hop in of.hops)
     if shown.logged and shown.walked and not misnoted:
         yield _habit(0.5, "log", sentence("coach-log"))
     if measured and 2 * measured >= len(shown.walked):
-        yield _habit(0.1, "recording", sentence("coach-recording", count=measured))
+        yield _habit(0.1, "recording", sentence("coach-recording", count=measured, legs=legs))
 
 
 def _habit(weight: float, skill: Skill, evidence: Sentence) -> _Praise:

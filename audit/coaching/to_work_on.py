@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from audit.coaching.mistake_tasks import mistake_tasks
-from audit.coaching.part_tasks import part_tasks
+from audit.coaching.part_tasks import Part, part_tasks
 from audit.coaching.shown import Shown
 from audit.coaching.step_tasks import step_tasks
 from audit.coaching.sure_legs import sure_legs
-from audit.coaching.talk import Coaching, Keep, WorkOn
+from audit.coaching.talk import Coaching, Keep, Skill, WorkOn
 from audit.settings import Settings
 
 
@@ -24,13 +24,34 @@ def with_work(keep: tuple[Keep, ...], shown: Shown, settings: Settings) -> Coach
     tasks = [
         *mistakes,
         *step_tasks(shown.steps, shown.walked, sure, coaching),
-        *part_tasks(rest, keep, shown.radius_m, sight_m, coaching),
+        *part_tasks(rest, _spared(shown, keep), shown.radius_m, sight_m, coaching),
     ]
     chosen: dict[tuple[str, ...], WorkOn] = {}
     for task in sorted(tasks, key=lambda task: (task.kind, -task.metres)):
         chosen.setdefault(task.work.one_of or (task.work.cause,), task.work)
+    work = tuple(chosen.values())[: coaching.things]
     return Coaching(
         keep=keep,
-        work_on=tuple(chosen.values())[: coaching.things],
-        left_aside=tuple(name for name in shown.walked if name not in {*sure, *told}),
+        work_on=work,
+        left_aside=tuple(
+            name
+            for name in shown.walked
+            if name not in {*sure, *told, *(leg for one in work for leg in one.legs)}
+        ),
     )
+
+
+def _spared(shown: Shown, keep: tuple[Keep, ...]) -> dict[Part, set[str]]:
+    """Give the legs of which a part is not put before the walker as what remains.
+
+    He was just praised for it, a step has told it already, or nobody saw it.
+    """
+    return {
+        "heading": {*_praised(keep, "azimuth"), *shown.entered("direction"), *shown.bent},
+        "distance": {*_praised(keep, "distance"), *shown.entered("distance"), *shown.under_way},
+        "start": set(shown.under_way),
+    }
+
+
+def _praised(keep: tuple[Keep, ...], skill: Skill) -> set[str]:
+    return {name for one in keep if one.skill == skill for name in one.legs}

@@ -99,7 +99,7 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     talk = talk_over(
         plan,
         card,
-        measured.legs,
+        measured,
         explanation,
         log=log,
         own_card=own_card,

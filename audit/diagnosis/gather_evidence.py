@@ -73,7 +73,9 @@ def _leg_evidence(
         raise ValueError(message)
     under_way = number in facts.under_way
     named = leg.card.name
-    setting = facts.azimuths_set.get(named)
+    bent = len(leg.card.line) > 2
+    # A leg of several pieces has no one azimuth that could be set.
+    setting = None if bent else facts.azimuths_set.get(named)
     slope = slope_of_leg(measures, leg.card, facts.fall)
     return LegEvidence(
         leg=number,
@@ -88,7 +90,7 @@ def _leg_evidence(
         stale_turn_deg=stale_turn_deg(card),
         planned_deg=leg.card.azimuth.degrees,
         length_m=leg.card.distance_m,
-        bent=len(leg.card.line) > 2,
+        bent=bent,
         another_way_m=None if measures.line_followed else measures.path_m,
         end_m=(leg.card.end.east_m, leg.card.end.north_m),
         half_square_m=leg.card.end.half_square_m,

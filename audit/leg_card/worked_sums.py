@@ -98,9 +98,15 @@ def _lines(check: LegCheck) -> Iterator[SumLine]:
     if check.paces_per_100m is not None:
         rate, distance_m = check.paces_per_100m, paced_m(check)
         working = sentence(
-            "check-pacing", distance=told_distance(distance_m), rate=_Rate(per_100m=rate)
+            "check-pacing", distance=_paced(check, distance_m), rate=_Rate(per_100m=rate)
         )
         yield SumLine(what="paces", working=working, computed=distance_m * rate / 100.0)
+
+
+def _paced(check: LegCheck, distance_m: float) -> Length | Sentence:
+    """Give the distance that is paced as the plan states it, or as it was worked out."""
+    stated = check.leg.distance_m is not None and distance_m == check.distance_m
+    return told_distance(distance_m) if stated else Length(metres=distance_m)
 
 
 def _magnetic_lines(check: LegCheck, grid: GridAzimuth) -> Iterator[SumLine]:

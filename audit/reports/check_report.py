@@ -8,6 +8,7 @@ from audit.debriefing.course_entry import course_entry, plan_finding_entries, po
 from audit.leg_card.check_plan import PlanCheck
 from audit.leg_card.wording import told_distance
 from audit.leg_card.worked_sums import LegSums, SumLine
+from audit.reports import digits
 from audit.reports.angle_words import angle_sentences
 from audit.reports.cause_words import cause_words, has_words
 from audit.reports.printable import printable
@@ -88,16 +89,23 @@ def _line(line: SumLine, width: int) -> str:
     computed, given = _figure(line, line.computed), ""
     if line.given is not None:
         mark = say("check-agrees-mark" if line.agrees else "check-differs-mark")
-        given = f"   {say('check-plan')} {_figure(line, line.given):>7}  {mark}"
+        given = f"   {say('check-plan')} {_stated(line, line.given):>7}  {mark}"
     name = say(f"check-{line.what.replace('_', '-')}")
     return f"  {name:<16}  {told(line.working):<{width}}  = {computed:>7}{given}"
+
+
+def _stated(line: SumLine, value: float) -> str:
+    """Write what the plan says: of a distance in decimals none is dropped."""
+    if line.what == "distance_m":
+        return say("figure-length", size=told_distance(value))
+    return _figure(line, value)
 
 
 def _figure(line: SumLine, value: float) -> str:
     if line.what in _AZIMUTHS:
         return Azimuth(degrees=value, of_card=True).shown(in_force())
     if line.what == "distance_m":
-        return say("figure-length", size=told_distance(value))
+        return digits.stated_metres(value)
     return Paces(counted=value).shown(in_force())
 
 

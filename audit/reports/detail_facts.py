@@ -21,9 +21,10 @@ def detail_facts(leg: LegDebrief) -> list[tuple[str, str]]:
         return []
     seen = measures.gap_share < _MOSTLY_UNSEEN
     facts = [("line-kept", _line(details.planned_line))] if seen else []
-    facts += _drift(details.thirds)
+    straight = len(leg.audit.card.line) == 2  # the corners of a line turn and step aside too
+    facts += _drift(details.thirds) if straight else []
     facts += [("point", _point(details, measures.nearest_m)), *_ground(details.ground)]
-    facts += [("bypass", _bypass(one)) for one in details.bypasses]
+    facts += [("bypass", _bypass(one)) for one in details.bypasses if straight]
     if details.search is not None:
         facts.append(("search", _search(details.search)))
     if details.sighting_stops:

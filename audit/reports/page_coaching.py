@@ -42,7 +42,8 @@ def _nothing_else(debrief: Debrief, told_of: int) -> list[str]:
     """Say that there is no more to tell, where fewer things stand out than are looked for."""
     if told_of >= Settings().coaching.things or not _talked_over(debrief):
         return []
-    return [say("coach-nothing-else", count=told_of)]
+    left_out = sum(leg.audit.measures is None for leg in debrief.legs)
+    return [say("coach-nothing-else", count=told_of, walked="all" if not left_out else "some")]
 
 
 def _talked_over(debrief: Debrief) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from audit.debriefing.privacy import A_MOMENT_S
 from audit.debriefing.records import Debrief
 from audit.reports import digits
 from audit.reports.leg_facts import clock, clock_name
@@ -57,7 +58,10 @@ def recording_facts(debrief: Debrief) -> list[tuple[str, str]]:
     if quality.start_s is None or quality.end_s is None:
         facts.append(("times", say("fact-times-none")))
     else:
-        begin, end = utc_text(round(quality.start_s)), utc_text(round(quality.end_s))
+        begin, end = (
+            f"{clock(at)} {clock_name(at)}" if at < A_MOMENT_S else utc_text(round(at))
+            for at in (quality.start_s, quality.end_s)
+        )
         facts.append(("from", say("fact-from-said", begin=begin, end=end)))
     if quality.median_interval_s is not None:
         interval = in_force().decimal(f"{quality.median_interval_s:g}")

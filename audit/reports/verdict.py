@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from audit.debriefing.records import Debrief, LegDebrief
+from audit.leg_card.wording import told_legs
 from audit.measurement.leg_measures import LegMeasures
 from audit.reports import digits, wording
 from audit.reports.cause_words import CANNOT_TELL, WITHIN_SKILL
@@ -26,8 +27,17 @@ def verdict(debrief: Debrief) -> tuple[str, ...]:
         if not seen:
             return *shared, _count(debrief)
         first = _all_arrived(seen, radius_m, all_seen=len(seen) == len(walked))
-        return *shared, first, _count(debrief)
-    return *shared, _worst(worst, measures), _why(debrief, worst), _count(debrief)
+        return *shared, first, *_left_lines(walked), _count(debrief)
+    why = _why(debrief, worst)
+    return *shared, _worst(worst, measures), why, *_left_lines(walked), _count(debrief)
+
+
+def _left_lines(walked: list[tuple[LegDebrief, LegMeasures]]) -> list[str]:
+    """Name the legs along via positions whose line was not followed."""
+    names = [leg.name for leg, measures in walked if not measures.line_followed]
+    if not names:
+        return []
+    return [say("verdict-line-left", legs=told_legs(names, begin=True), count=len(names))]
 
 
 def _all_arrived(

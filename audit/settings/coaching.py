@@ -30,6 +30,10 @@ class CoachingSettings:
     pace_length_share: float = 0.1
     """Of the distance that a count carries, from day to day and ground to ground; chosen: above
     the ordinary scatter of 6 in 100."""
+    unlikely_turn_deg: float = 12.0
+    """Nobody wanders back by so much what he set wrong, and comes out on the card's azimuth; a
+    number in the log that would need it was noted wrong; chosen: four times the 3 degrees of a
+    sighted azimuth."""
     unlikely_pace_ratio: float = 1.4
     """Nobody's pace is longer or shorter than the card's by so much and leads right all the same:
     such a count was noted otherwise than it was paced; chosen: four times the share above."""

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+import numpy as np
 from coaching.demo_walk import demo
 
 from audit.coaching.shown import Shown
 from audit.coaching.steps import Hop, LegSteps
 from audit.coaching.taken_otherwise import out_of_order, taken_otherwise
+from audit.coaching.talk_over import _bent, _not_beside
 from audit.coaching.to_keep import to_keep
 from audit.coaching.to_work_on import with_work
 from audit.diagnosis.finding import Finding
@@ -197,3 +199,41 @@ def test_one_leg_at_anothers_point_is_no_order():
     legs = [swapped()[0], *audits()[1:]]
     sure = {leg.card.name: leg.measures for leg in legs}
     assert taken_otherwise(legs, sure, 30.0, SETTINGS) == {}
+
+
+def test_where_a_leg_was_begun_before_the_recording_is_no_fault_of_the_walker():
+    """Bug: 250 m of leg 2 were not recorded, and the exercise for miscounted hundreds was given."""
+    legs = audits(leg2={"ledger": replace(audits()[1].measures.ledger, inherited=(0.0, 262.0))})
+    said = talk(shown(legs, under_way=frozenset({"2"})))
+    parts = [one for one in said.work_on if "part of the miss" in one.evidence]
+    assert not any("2" in one.legs for one in parts if "heading part" not in one.evidence)
+    distance = [one for one in said.keep if one.skill == "distance"]
+    assert not any("2" in one.legs for one in distance)
+
+
+def test_what_takes_back_a_slip_of_the_plan_is_no_part_to_work_on():
+    """Bug: the card was 12 degrees out, the walker went right, and his line was to be practised."""
+    legs = audits()
+    for number, leg in enumerate(legs):
+        ledger = leg.measures.ledger
+        by_plan = (-ledger.heading[0] + 1.0, -ledger.heading[1])
+        made = replace(leg.measures, ledger=replace(ledger, plan=by_plan))
+        legs[number] = replace(leg, measures=made)
+    assert not any("heading part" in one.evidence for one in talk(shown(legs)).work_on)
+
+
+def test_a_leg_of_several_pieces_has_no_azimuth_to_hold_or_to_set():
+    """Bug: an azimuth that nobody sets was praised, and a log of the first piece was blamed."""
+    legs = audits()
+    line = np.vstack([legs[0].card.line[:1], legs[0].card.line[:1] + 50.0, legs[0].card.line[1:]])
+    legs[0] = replace(legs[0], card=replace(legs[0].card, line=line))
+    hop = Hop(
+        steps=("set",), kind="direction", error=53.0, tolerance=3.0, off_m=400.0, slips=(),
+        sentence="",
+    )  # fmt: skip
+    steps = {"1": LegSteps(leg="1", hops=(hop,), sentences=("",))}
+    (left,) = _not_beside(steps, _bent(legs), "step-line-bent").values()
+    assert left.hops == ()
+    assert "neither card nor log is laid beside it" in left.sentences[0]
+    azimuths = [one for one in to_keep(shown(legs), SETTINGS) if one.skill == "azimuth"]
+    assert not any("1" in one.legs for one in azimuths)

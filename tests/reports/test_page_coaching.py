@@ -36,11 +36,11 @@ def test_the_talk_is_told_in_two_lists():
     # One of each: that there is no more is said too.
     assert page_coaching.to_keep(debrief) == [
         "The distance counted. Within 2% of the card's.",
-        "Nothing else stands out.",
+        "Nothing else stands out on the legs that were walked.",
     ]
     assert page_coaching.to_work_on(debrief) == [
         "To look at next. 40 m a leg on average. Five minutes: Walk 100 steps & look up.",
-        "Nothing else stands out.",
+        "Nothing else stands out on the legs that were walked.",
     ]
 
 
@@ -69,7 +69,10 @@ def test_one_of_two_is_told_with_both_exercises():
 def test_the_terminal_has_the_talk_and_names_the_page_of_the_guide():
     text = render_terminal(with_steps())
     assert "keep: The distance counted. Within 2% of the card's.\n" in text
-    assert "Exercise: leg-audit guide veer\nwork on: Nothing else stands out.\n" in text
+    assert (
+        "Exercise: leg-audit guide veer\nwork on: Nothing else stands out on the legs that were walked.\n"
+        in text
+    )
     assert "leg 1: Converted: the numbers and the error\n" in text
 
 

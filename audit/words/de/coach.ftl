@@ -22,10 +22,10 @@ coach-through = { $count ->
 coach-keep-log = Ein Marschtagebuch geführt
 coach-log = Das Marschtagebuch sagt, was eingestellt und gezählt wurde; das entscheidet, was die Aufzeichnung nicht kann.
 coach-keep-recording = Den Weg aufgezeichnet
-coach-recording = { $count ->
-    [one] { $count } Abschnitt wurde
-   *[other] { $count } Abschnitte wurden
-} gut genug aufgezeichnet, um gemessen zu werden.
+coach-recording = { $count } von { $legs ->
+    [one] { $legs } Abschnitt
+   *[other] { $legs } Abschnitten
+} gut genug aufgezeichnet, um beurteilt zu werden.
 coach-named = Was zu sehen war, passt dazu: { $legs } ({ $sure } auf Abschnitt { $leg }). { $evidence }
 coach-either = { $one } oder { $other }
 coach-one-of = Was zu sehen war, passt zu beidem, und kein Abschnitt unterscheidet sie: { $legs } ({ $sure } zusammen auf Abschnitt { $leg }). { $evidence }
@@ -59,7 +59,10 @@ coach-passed = { $count ->
 coach-keep = { $what }. { $evidence }
 coach-work-on = { $what }. { $evidence } Fünf Minuten: { $exercise }
 coach-next = Als Nächstes anzusehen
-coach-nothing-else = { $count ->
+coach-nothing-else = { $walked ->
+    [all] {""}
+   *[some] Auf den gegangenen Abschnitten:{" "}
+}{ $count ->
     [0] Nichts fällt auf.
    *[other] Sonst fällt nichts auf.
 }

@@ -46,15 +46,15 @@ fact-short-of = { $along } davor, { $across }
 fact-nearest = Am nächsten
 fact-nearest-reached = { $size }{ $time ->
     [none] {""}
-   *[some] {" "}vom { -point }, um { $time } { $clock }
+   *[some] {" "}vom { -point }, { $time } { $clock }
 }; erreicht
 fact-nearest-not = { $size }{ $time ->
     [none] {""}
-   *[some] {" "}vom { -point }, um { $time } { $clock }
+   *[some] {" "}vom { -point }, { $time } { $clock }
 }; nicht erreicht
 fact-nearest-too-close = { $size }{ $time ->
     [none] {""}
-   *[some] {" "}vom { -point }, um { $time } { $clock }
+   *[some] {" "}vom { -point }, { $time } { $clock }
 }; ob er erreicht wurde, ist zu knapp, um es zu entscheiden
 fact-match = Zuordnung
 fact-match-said = zu { $sure } sicher, dass dies der Teil der Aufzeichnung ist

@@ -49,4 +49,5 @@ step-leads-elsewhere = Richtung und Entfernung der Marschskizze führen an einen
 step-other-point = der Abschnitt endete { $away } von { $other }, nicht bei { $point }.
 step-passed = der Weg führte { $near } an { $point } vorbei, und die Schrittzahl endete { $miss } davon.
 step-reached = { $point } wurde erreicht.
+step-line-bent = Der Abschnitt hat mehrere Stücke, ein Marschtagebuch nur eine Richtung und eine Zählung: Weder Marschskizze noch Marschtagebuch werden daneben gelegt.
 step-line-left = Die geplante Linie wurde nicht eingehalten: Weder Marschskizze noch Marschtagebuch werden daneben gelegt.

@@ -17,6 +17,10 @@ verdict-mostly-inherited = vor allem, weil er neben seinem { -point } begonnen w
 verdict-mostly-plan = vor allem, weil Marschskizze und { -point(form: "many") } des Plans nicht zusammenpassen
 verdict-mostly-detour = vor allem, weil ein Umweg nicht zurückgegangen wurde
 verdict-no-part = und kein Teil davon hebt sich vom Messfehler ab
+verdict-line-left = { $legs } { $count ->
+    [one] wurde
+   *[other] wurden
+} nicht entlang der geplanten Linie gegangen.
 verdict-no-why = Die Spuren sagen nicht, warum.
 verdict-undecided = Die Ursache ist { $cause }.
 verdict-consistent = { $rest ->

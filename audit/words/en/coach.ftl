@@ -22,10 +22,10 @@ coach-through = { $count ->
 coach-keep-log = Keeping a log
 coach-log = The log says what was set and counted, which decides what the track cannot.
 coach-keep-recording = Recording the walk
-coach-recording = { $count ->
-    [one] { $count } leg was
-   *[other] { $count } legs were
-} recorded well enough to be measured.
+coach-recording = { $count } of { $legs ->
+    [one] { $legs } leg
+   *[other] { $legs } legs
+} were recorded well enough to be judged.
 coach-named = What was seen on { $legs } is consistent with it ({ $sure } on leg { $leg }). { $evidence }
 coach-either = { $one }, or { $other }
 coach-one-of = What was seen on { $legs } is consistent with either, and no leg tells them apart ({ $sure } together on leg { $leg }). { $evidence }
@@ -60,8 +60,11 @@ coach-keep = { $what }. { $evidence }
 coach-work-on = { $what }. { $evidence } Five minutes: { $exercise }
 coach-next = To look at next
 coach-nothing-else = { $count ->
-    [0] Nothing stands out.
-   *[other] Nothing else stands out.
+    [0] Nothing stands out
+   *[other] Nothing else stands out
+}{ $walked ->
+    [all] .
+   *[some] {" "}on the legs that were walked.
 }
 coach-left-aside = { $count ->
     [one] { $legs } is left aside here: it is not sure enough when it was walked, or where it ended.

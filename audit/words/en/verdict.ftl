@@ -16,6 +16,10 @@ verdict-mostly-inherited = mostly because it began away from its { -point }
 verdict-mostly-plan = mostly because the card and the { -point(form: "many") } of the plan disagree
 verdict-mostly-detour = mostly because a detour was not walked back
 verdict-no-part = and no part of that stands out from the error of measuring it
+verdict-line-left = { $legs } { $count ->
+    [one] was
+   *[other] were
+} not walked along the planned line.
 verdict-no-why = The evidence does not say why.
 verdict-undecided = The cause is { $cause }.
 verdict-consistent = { $rest ->
