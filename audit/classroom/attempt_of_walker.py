@@ -6,7 +6,7 @@ import datetime as dt
 from collections.abc import Callable
 from typing import Any
 
-from audit.classroom.class_draft import OTHER_LANE, ClassDraft
+from audit.classroom.class_draft import OTHER_LANE, PERHAPS_TWO, ClassDraft
 from audit.classroom.days_asked import OTHER_DAY
 from audit.classroom.records import ClassResult, LaneLeg, LaneResult, LegResult, WalkerResult
 from audit.school_records.attempt import Attempt, LegOfAttempt, course_print
@@ -36,14 +36,14 @@ def attempts_of_class(
 
 
 def whose_walk_is_asked(result: ClassResult) -> frozenset[str]:
-    """Give the walkers whose recording may be of another lane, or of another day.
+    """Give the walkers whose recording may be of another lane or day, or hold two walks.
 
     It may be another's walk: a record cannot be asked about it any more.
     """
     return frozenset(
         walker
         for finding in result.findings
-        if finding.question and finding.what in (OTHER_LANE, OTHER_DAY)
+        if finding.question and finding.what in (OTHER_LANE, PERHAPS_TWO, OTHER_DAY)
         for walker in finding.walkers
     )
 

@@ -31,6 +31,8 @@ from audit.words.figures import Listed, Percent
 
 OTHER_LANE = "other-lane"
 """What the question about a walk that fits another lane better is called."""
+PERHAPS_TWO = "perhaps-two-walks"
+"""What the question about a walk that may also be two is called."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -116,6 +118,11 @@ def draft_class(inputs: ClassInputs) -> ClassDraft:
         notes.append(sentence("shows-not-shifted", why=why))
     findings += _twice(inputs.recordings)
     asked = [*findings, *(asked for task in tasks for asked in _asked(task))]
+    asked += [
+        _perhaps_two(task)
+        for task, one in zip(tasks, handed, strict=True)
+        if any(walk.perhaps_two for _, walk in one.parts)
+    ]
     asked += clocks_asked(tasks, inputs.settings.grading)
     asked += days_asked(tasks, inputs.lanes)
     return ClassDraft(
@@ -243,6 +250,11 @@ def _asked(task: WalkerTask) -> list[ClassFinding]:
         message = sentence(brought, walker=task.name)
         asked.append(_finding("no-recording", task, message))
     return asked
+
+
+def _perhaps_two(task: WalkerTask) -> ClassFinding:
+    message = sentence("shows-perhaps-two", walker=task.name)
+    return _finding(PERHAPS_TWO, task, message, question=True)
 
 
 def _finding(what: str, task: WalkerTask, message: str, *, question: bool = False) -> ClassFinding:

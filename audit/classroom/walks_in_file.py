@@ -10,13 +10,13 @@ from numpy.typing import NDArray
 
 from audit.classroom.lane import Lane
 from audit.classroom.lane_fit import even_places, fit_lanes
+from audit.classroom.parting import Stretch, parted
 from audit.classroom.records import LaneFit
 from audit.errors import InputRefusedError
 from audit.matching.clean_track import clean_track
 from audit.matching.leg_match import CleanTrack
 from audit.settings import GradingSettings, Settings
 from audit.track import Track
-from audit.units import FloatArray
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,6 +33,8 @@ class FoundWalk:
         By lane, when its start was left for the first time.
     begins, ends : (float, float) or None
         East and north of the first and the last fix, on the grid of the first lane.
+    perhaps_two : bool
+        Whether it may also be two walks of one lane.
     """
 
     part: tuple[float, float] | None
@@ -41,6 +43,7 @@ class FoundWalk:
     span_s: tuple[float, float] | None
     begins: tuple[float, float]
     ends: tuple[float, float]
+    perhaps_two: bool = False
 
     def left(self, lane: str) -> float | None:
         """Give when the start of a lane was left."""
@@ -69,17 +72,18 @@ def look_through(file: str, track: Track, lanes: Sequence[Lane], settings: Setti
         return Recording(file=file, problem=str(refused))
     if len(clean) < 2:
         return Recording(file=file, problem=f"{file}: 1 usable fix is no walk.")
-    walks = [clean]
+    walks = [Stretch(clean=clean)]
     if clean.timed:
-        walks = _parted(clean, lanes, settings.grading)
+        walks = parted(clean, lanes, settings.grading)
     found = tuple(_found(walk, lanes, settings.grading, whole=len(walks) == 1) for walk in walks)
     return Recording(file=file, track=track, walks=found)
 
 
 def _found(
-    clean: CleanTrack, lanes: Sequence[Lane], settings: GradingSettings, *, whole: bool
+    stretch: Stretch, lanes: Sequence[Lane], settings: GradingSettings, *, whole: bool
 ) -> FoundWalk:
-    places, _ = _even(clean, settings)
+    clean = stretch.clean
+    places, _ = even_places(clean.time_s, clean.east_m, clean.north_m, settings.path_step_m)
     span = (float(clean.time_s[0]), float(clean.time_s[-1])) if clean.timed else None
     left = [(lane.name, _start_left(clean, lane, settings)) for lane in lanes]
     return FoundWalk(
@@ -89,11 +93,8 @@ def _found(
         span_s=span,
         begins=(float(clean.east_m[0]), float(clean.north_m[0])),
         ends=(float(clean.east_m[-1]), float(clean.north_m[-1])),
+        perhaps_two=stretch.perhaps_two,
     )
-
-
-def _even(clean: CleanTrack, settings: GradingSettings) -> tuple[FloatArray, FloatArray]:
-    return even_places(clean.time_s, clean.east_m, clean.north_m, settings.path_step_m)
 
 
 def _start_left(clean: CleanTrack, lane: Lane, settings: GradingSettings) -> float | None:
@@ -111,81 +112,6 @@ def _start_left(clean: CleanTrack, lane: Lane, settings: GradingSettings) -> flo
     before = at_start[at_start < at_start[0] + gone[0]]
     last = before[-1]
     return float(clean.time_s[last]) - float(away_m[last]) / settings.walking_m_s
-
-
-def _parted(
-    clean: CleanTrack, lanes: Sequence[Lane], settings: GradingSettings
-) -> list[CleanTrack]:
-    """Part a recording where what lies on either side is a walk of some lane by itself.
-
-    Of all the moments that may part it, the one that explains most. A lane that passes its
-    start again is walked on both sides of it: as one walk it passes all the points that the
-    sides do, so that nothing is explained by two.
-    """
-    whole = _fits(clean, lanes, settings)
-    best_more, best_sides = -np.inf, None
-    for at_s in _may_part(clean, lanes, settings):
-        here = int(np.searchsorted(clean.time_s, at_s))
-        sides = [clean.part(slice(None, here)), clean.part(slice(here, None))]
-        if any(len(side) < 2 for side in sides):
-            continue
-        more = _more_as_two([_fits(side, lanes, settings) for side in sides], whole, settings)
-        if more is not None and more > best_more:
-            best_more, best_sides = more, sides
-    if best_sides is None:
-        return [clean]
-    return [one for side in best_sides for one in _parted(side, lanes, settings)]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Passing:
-    """The lane of which a stretch passes most points: how many, and what share of them."""
-
-    lane: str
-    points: int
-    share: float
-
-
-def _more_as_two(
-    sides: Sequence[_Passing], whole: _Passing, settings: GradingSettings
-) -> float | None:
-    """Give how many more points two walks explain than one, as a share of the lane of that one.
-
-    The place of parting is both an end and a start, and one walk passes it but once. None
-    where a side is no walk, or where the two explain no more than one walk that went astray.
-    """
-    if any(side.share < settings.walk_of_lane for side in sides):
-        return None
-    more = sum(side.points for side in sides) - 1 - whole.points
-    same = len({side.lane for side in sides}) == 1
-    least = settings.walks_same_lane if same else settings.walks_two_lanes
-    share = more * whole.share / whole.points
-    return share if share >= least else None
-
-
-def _fits(clean: CleanTrack, lanes: Sequence[Lane], settings: GradingSettings) -> _Passing:
-    """Give the lane of which a stretch passes most points, of those that it is a walk of."""
-    places, _ = _even(clean, settings)
-    counts = {lane.name: len(lane.points) for lane in lanes}
-    passed = [
-        _Passing(lane=fit.lane, points=round(fit.passed * counts[fit.lane]), share=fit.passed)
-        for fit in fit_lanes(places, lanes, settings)
-    ]
-    walked = [one for one in passed if one.share >= settings.walk_of_lane]
-    return max(walked or passed, key=lambda one: (one.points, one.share))
-
-
-def _may_part(clean: CleanTrack, lanes: Sequence[Lane], settings: GradingSettings) -> list[float]:
-    """Give the moments that may part walks: after long silences, and when a start is left anew."""
-    time_s = clean.time_s
-    silent = np.flatnonzero(np.diff(time_s) > settings.walks_silence_s) + 1
-    moments = [float(time_s[place]) for place in silent]
-    for lane in {tuple(lane.points[0]): lane for lane in lanes}.values():
-        away_m = np.hypot(clean.east_m - lane.points[0, 0], clean.north_m - lane.points[0, 1])
-        at_start = away_m <= settings.start_m
-        leaves = np.flatnonzero(at_start[:-1] & ~at_start[1:])
-        moments += [float(time_s[place]) for place in leaves]
-    return sorted(set(moments))
 
 
 def part_of(track: Track, part: tuple[float, float] | None) -> Track:

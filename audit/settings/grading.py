@@ -51,11 +51,13 @@ class GradingSettings:
     """A stretch that passes this share of the points, in order, is a walk of the lane; chosen:
     more than half, so that one course is never split in two of itself."""
     walks_same_lane: float = 0.5
-    walks_two_lanes: float = 0.25
+    walks_two_lanes: float = 0.3
     """A recording is two walks where they pass by so much of the points more than one walk does:
-    of one lane, and of two different ones; chosen: two walks that miss a point each pass a half
+    of a lane that comes back to its start, or where it was not parted at a start; and of two
+    lanes, of the points of the shorter. Chosen: two walks that miss a point each pass a half
     more, one walk whose lane comes back to the start none, and one that takes the loops of such
-    a lane the other way round 0.4."""
+    a lane the other way round 0.4; a lane of four points of which the longer passes three as it
+    is walked 0.25."""
     other_lane_nats: float = 1.0
     """By so much a point must a walk fit another lane better to be asked about; chosen."""
 
@@ -79,3 +81,5 @@ class GradingSettings:
     second begins within slack and speed of where the first ends; chosen."""
     walks_silence_s: float = 300.0
     """A silence so long may part two walks in one file; chosen."""
+    walks_night_s: float = 21_600.0
+    """A silence so long parts them whatever they pass; chosen: no lane rests for six hours."""

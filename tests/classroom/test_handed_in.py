@@ -127,6 +127,53 @@ def test_walks_of_a_lane_that_passes_its_start_again_are_parted_between_them(wal
     assert max(lengths) < 1.1 * min(lengths)
 
 
+def one_after_another(*walks, gap_s):
+    """One recording of walks from the start, the second so long after the first."""
+    first = track((0.0, 0.0), *walks[0])
+    begin_s = float(first.time_s[-1]) + 5.0 + gap_s
+    return replace(put_together([first, track((0.0, 0.0), *walks[1], begin_s=begin_s)]),
+                   source="both.gpx")  # fmt: skip
+
+
+@pytest.mark.parametrize("gap_s", [0.0, 1200.0, 86_400.0])
+def test_a_loop_walked_twice_with_other_points_missed_is_two_walks(gap_s):
+    """Bug: it was graded as one walk that passed, made up of the points of both."""
+    one, two, three, home = EAST_WALK[1:]
+    draft = drafted([one_after_another((one, two, home), (two, three, home), gap_s=gap_s)])
+    assert [task.own_lane_fit.passed for task in draft.tasks] == [0.8, 0.8]
+    assert draft.findings == ()
+
+
+def test_one_walk_or_two_that_the_points_do_not_tell_apart_is_asked_about():
+    """It may be one walk that came by the start, or two that gave up: a silence there tells."""
+    way = ((600.0, 100.0), (900.0, -300.0), (800.0, -900.0), (200.0, -800.0), (0.0, 0.0))
+    loop, halves = lane("loop", *way), (way[:2] + way[4:], way[2:])
+    draft = drafted([one_after_another(*halves, gap_s=0.0)], lanes=(loop,))
+    assert [task.own_lane_fit.passed for task in draft.tasks] == [1.0]
+    assert [(one.what, one.walkers, one.question) for one in draft.findings] == [
+        ("perhaps-two-walks", ("both",), True)
+    ]
+    assert len(drafted([one_after_another(*halves, gap_s=1200.0)], lanes=(loop,)).tasks) == 2
+
+
+def test_a_rest_at_the_start_parts_no_walk_of_a_lane_that_comes_back_there():
+    way = ((400.0, 100.0), (0.0, 0.0), (-300.0, 400.0), (0.0, 0.0))
+    loops = lane("loops", *way)
+    draft = drafted([one_after_another(way[:2], way[2:], gap_s=1200.0)], lanes=(loops,))
+    assert len(draft.tasks) == 1
+    assert draft.findings == ()
+
+
+def test_a_short_lane_and_a_long_one_in_one_file_are_two_walks():
+    """Bug: what the short one passed was held against the many points of the long one."""
+    short = lane("short", (-250.0, 150.0), (-250.0, -150.0))
+    way = ((300, 100), (600, 150), (900, 0), (1000, -300), (900, -600), (600, -700), (300, -650),
+           (100, -400), (0, 0))  # fmt: skip
+    both = track((0, 0), (-250, 150), (-250, -150), (0, 0), *way)
+    draft = drafted([both], lanes=(short, lane("long", *way)))
+    assert [task.lane for task in draft.tasks] == ["short", "long"]
+
+
 def test_a_lane_within_another_parts_no_walk_of_the_longer():
     out_and_back = lane("short", (400.0, 100.0), (0.0, 0.0))
     loops = lane("loops", (400.0, 100.0), (0.0, 0.0), (-300.0, 400.0), (0.0, 0.0))
