@@ -82,8 +82,9 @@ def _unlike(
 ) -> tuple[float, ...]:
     """Give what speaks against a walk being that of a row, what weighs most first.
 
-    A clock time returns each day, so that the day comes before it. Next to it the walk that
-    begins then, whatever its lane: a lane may have been taken wrongly, and is asked about.
+    A clock time returns each day, so that the plan's day comes before it; but of a plan that
+    was used again no day is nearer than another. Next to it the walk that begins then,
+    whatever its lane: a lane may have been taken wrongly, and is asked about.
     """
     walk = part[1]
     if walk.span_s is None:
@@ -93,11 +94,13 @@ def _unlike(
     start_s = roster_start_s(entry.start, begun_s)
     off_s = 0.0 if start_s is None else abs(start_s - begun_s)
     elsewhere = own is not None and better_lane(walk.fits, own, settings) is not None
+    days_off = _days_off(entry, own, begun_s, lanes)
     return (
-        _days_off(entry, own, begun_s, lanes),
+        days_off != 0,
         off_s > settings.clock_wrong_s,
         elsewhere,
         off_s,
+        days_off,
         begun_s,
     )
 

@@ -298,6 +298,16 @@ def test_of_a_recording_of_several_days_a_row_has_the_walk_of_the_plan_s_day():
     assert task.track.time_s[0] == pytest.approx(BEGIN_S - 2.0 * DAY_S, abs=120.0)
 
 
+def test_of_a_plan_used_again_a_row_has_the_walk_that_begins_at_its_start():
+    """Bug: the walk of the day nearer to the plan's was taken, hours off the row's start."""
+    at_s = BEGIN_S + 7.0 * DAY_S
+    walks = [track(*EAST_WALK, begin_s=begun_s) for begun_s in (at_s - 19.0 * 3600.0, at_s)]
+    clock = dt.datetime.fromtimestamp(at_s, dt.UTC).timetz()
+    row = RosterEntry(name="Adder", lane="east", files=("week.gpx",), start=clock)
+    (task,) = drafted([replace(put_together(walks), source="week.gpx")], row, lanes=(DATED,)).tasks
+    assert task.track.time_s[0] == pytest.approx(at_s, abs=120.0)
+
+
 def test_where_no_start_is_known_a_row_has_the_walk_that_fits_its_lane():
     both = track(*WEST_WALK, *EAST_WALK[1:], source="both.gpx")
     draft = drafted([both], RosterEntry(name="Adder", lane="east", files=("both.gpx",)))
