@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+import datetime as dt
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
@@ -200,6 +201,7 @@ def _task(one: _Settled, ident: str, clock: BatchClock, inputs: ClassInputs) -> 
         problem=one.handed.problem if track is None else None,
         left_s=None if one.left_s is None else one.left_s + clock.shift_s,
         start_s=one.start_s,
+        day_named=isinstance(entry.start, dt.datetime),
         punches=punches_of(entry, lane, inputs.punches),
         own_lane_fit=next((fit for fit in one.fits if fit.lane == lane.name), None),
         better_lane=better_lane(one.fits, lane.name, grading) if one.fits else None,

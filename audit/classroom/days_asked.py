@@ -31,7 +31,8 @@ def days_from_plan(lane: Lane, begun_s: float) -> int | None:
 def days_asked(tasks: Sequence[WalkerTask], lanes: Sequence[Lane]) -> list[ClassFinding]:
     """Ask about recordings of another day than the plan, and about those unlike the others.
 
-    A plan may be used on many days: what most have is asked about once, of the class.
+    A plan may be used on many days: what most have is asked about once, of the class. Nobody
+    is asked about the day that the roster names for him.
     """
     of = {lane.name: lane for lane in lanes}
     off = {
@@ -50,8 +51,17 @@ def days_asked(tasks: Sequence[WalkerTask], lanes: Sequence[Lane]) -> list[Class
     return asked + [
         _single(task, of[task.lane], off[task.ident], usual)
         for task in tasks
-        if task.ident in off and off[task.ident] != usual
+        if task.ident in off and off[task.ident] != usual and not _as_named(task, of[task.lane])
     ]
+
+
+def _as_named(task: WalkerTask, lane: Lane) -> bool:
+    """Tell whether a walk was begun on the day that the roster names for it."""
+    if not task.day_named or task.start_s is None:
+        return False
+    longitude_deg = lane.card.points[0].longitude_deg
+    named = day_walked(task.start_s, longitude_deg, None)
+    return day_walked(_begun_s(task), longitude_deg, named) == named
 
 
 def _begun_s(task: WalkerTask) -> float | None:

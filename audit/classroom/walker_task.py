@@ -38,6 +38,8 @@ class WalkerTask:
         Why there is none.
     left_s, start_s : float or None
         When the recording left the start, and when the roster let the walker go.
+    day_named : bool
+        Whether the roster names the day of that, and not the clock time alone.
     punches : tuple of (str, Punch)
         By name of point.
     day
@@ -64,6 +66,7 @@ class WalkerTask:
     problem: str | None = None
     left_s: float | None = None
     start_s: float | None = None
+    day_named: bool = False
     punches: tuple[tuple[str, Punch], ...] = ()
     own_lane_fit: LaneFit | None = None
     better_lane: LaneFit | None = None

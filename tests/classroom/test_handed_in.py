@@ -335,6 +335,24 @@ def test_a_plan_used_again_is_asked_about_once_and_so_is_who_differs():
     assert days(7, 0, 7) == [("day", (), True), ("other-day", ("1",), True)]
 
 
+def test_who_walked_on_the_day_that_the_roster_names_is_not_asked_about():
+    """Bug: a make-up walk was asked about, and its record thrown away, whatever the roster said."""
+    tracks = [
+        track(*EAST_WALK, source=f"{number}.gpx", begin_s=BEGIN_S + DAY_S * day)
+        for number, day in enumerate((0, 0, 3))
+    ]
+    starts = [dt.datetime.fromtimestamp(one.time_s[0] - 600.0, dt.UTC) for one in tracks]
+    rows = [
+        RosterEntry(name=str(number), lane="east", files=(f"{number}.gpx",), start=start)
+        for number, start in enumerate(starts)
+    ]
+    assert "other-day" not in whats(drafted(tracks, *rows, lanes=(DATED,)))
+    rows[2] = replace(rows[2], start=starts[2] - dt.timedelta(days=1))
+    assert "other-day" in whats(drafted(tracks, *rows, lanes=(DATED,)))
+    rows[2] = replace(rows[2], start=starts[2].timetz())
+    assert "other-day" in whats(drafted(tracks, *rows, lanes=(DATED,)))
+
+
 def test_a_class_without_names_tells_no_other_day_than_the_plan_s():
     tracks = [track(*EAST_WALK, source=f"{n}.gpx", begin_s=BEGIN_S - DAY_S) for n in range(2)]
     (finding,) = drafted(tracks, lanes=(DATED,), private=True).findings
