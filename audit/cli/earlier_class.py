@@ -8,17 +8,23 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+import numpy as np
+
 from audit import words
 from audit.classroom.class_draft import ClassDraft
-from audit.debriefing.debrief_walk import track_date
 from audit.grading.fingerprint import fingerprint
+from audit.track import Track, utc_text
 
 _DOCUMENT = "class.json"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Class:
-    """What tells one class from another; ``days`` are those of its recordings."""
+    """What tells one class from another.
+
+    ``days`` are those on which its walks were begun, by the document; by the recordings all
+    that they reach over, since the moment of setting out is not known yet.
+    """
 
     name: str
     fingerprint: str
@@ -70,7 +76,7 @@ def _of_document(told: dict[str, Any]) -> _Class:
 def _of_draft(draft: ClassDraft) -> _Class:
     inputs = draft.inputs
     tracks = [task.track for task in draft.tasks if task.track is not None]
-    days = {day for track in tracks if (day := track_date(track)) is not None}
+    days = {day for track in tracks for day in _days(track)}
     dates = [lane.card.date for lane in inputs.lanes]
     return _Class(
         name=inputs.name or ", ".join(dict.fromkeys(lane.card.name for lane in inputs.lanes)),
@@ -79,8 +85,16 @@ def _of_draft(draft: ClassDraft) -> _Class:
         ),
         planned=_in_order(None if date is None else date.isoformat() for date in dates),
         walkers=frozenset(task.ident for task in draft.tasks),
-        days=frozenset() if inputs.private else frozenset(day.isoformat() for day in days),
+        days=frozenset() if inputs.private else frozenset(days),
     )
+
+
+def _days(track: Track) -> tuple[str, ...]:
+    """Give the days (UTC) of the first and the last fix: a walk may go on past midnight."""
+    times = track.time_s[np.isfinite(track.time_s)]
+    if len(times) == 0:
+        return ()
+    return tuple(utc_text(float(moment_s))[:10] for moment_s in (times.min(), times.max()))
 
 
 def _in_order(dates: Iterable[str | None]) -> tuple[str, ...]:

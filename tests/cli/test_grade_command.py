@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import json
 import os
 import re
@@ -190,6 +191,24 @@ def test_the_same_plan_and_names_on_another_day_are_another_class(class_files, l
     later = f"{int(day[2]) + 1:02d}"
     walk.write_text(text.replace(f"{day[1]}{day[2]}T", f"{day[1]}{later}T"), encoding="utf-8")
     assert f"of {day[1]}{day[2]} " in leg_audit(*asked).err
+
+
+def test_a_class_that_walks_past_midnight_is_the_same_again(class_files, leg_audit):
+    """Bug: the day of its middle fix was held against the day on which it set out."""
+    walk = class_files / "recordings" / "R1.gpx"
+    text = walk.read_text(encoding="utf-8")
+    times = [dt.datetime.fromisoformat(one) for one in re.findall(r"<time>([^<]*)</time>", text)]
+    begun = min(times)
+    late = begun.replace(hour=23, minute=30, second=0)
+    text = re.sub(
+        r"<time>([^<]*)</time>",
+        lambda one: f"<time>{dt.datetime.fromisoformat(one[1]) - begun + late:%FT%TZ}</time>",
+        text,
+    )
+    walk.write_text(text, encoding="utf-8")
+    asked = ("grade", "plan.toml", "recordings/R1.gpx", "--jobs", "1")
+    assert leg_audit(*asked).status == 0
+    assert "takes its place" not in leg_audit(*asked).err
 
 
 @pytest.mark.usefixtures("class_files")
