@@ -7,6 +7,7 @@ import math
 from collections.abc import Sequence
 
 from audit.guide.cause_names import CAUSE_KINDS, JUDGEMENTS
+from audit.moments import calendar_moment
 from audit.school_records.attempt import Attempt, LegOfAttempt
 from audit.settings import QualitySettings, RecordsSettings
 from audit.words import sentence
@@ -69,9 +70,12 @@ def _same_walk(one: Attempt, other: Attempt) -> bool:
     ) < float(one.ended_s or 0)
 
 
-def _moment(attempt: Attempt) -> tuple[float, str]:
-    """Give what to sort by: when it was begun; without times the first hour of its day."""
-    begun_s, day = attempt.begun_s, attempt.walked_on
-    if begun_s is None and day is not None:
-        begun_s = dt.datetime.combine(day, dt.time(), dt.UTC).timestamp()
-    return begun_s or 0.0, attempt.content_key
+def _moment(attempt: Attempt) -> tuple[dt.date, float, str]:
+    """Give what to sort by: the day, then when it was begun.
+
+    The day is by the clock put right, and when it was begun by the recorder's own.
+    """
+    begun_s, day = attempt.begun_s or 0.0, attempt.walked_on
+    if day is None:
+        day = calendar_moment(begun_s).date()
+    return day, begun_s, attempt.content_key

@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 from school_records.attempts import DAY_S, attempt, leg, walks
 
+from audit.school_records.legs_that_count import once_each
 from audit.school_records.work_out_trend import work_out_trend
 
 SOMEBODY = "walker-00000000000000000000"
@@ -134,3 +135,13 @@ def test_pace_counts_are_brought_to_one_pace():
     assert found.pace_unit == "double"
     assert [one.paces_per_100m for one in found.lights[0].attempts] == [65.0, 65.0]
     assert "brought to double paces" in found.notes[0]
+
+
+def test_attempts_stand_in_the_order_of_their_days_whatever_a_recorder_s_clock_says():
+    """Bug: a walk whose clock was 1024 weeks behind, and put right, was the walker's first."""
+    first, last = attempt(number=0), attempt(number=60)
+    behind_s = 1024.0 * 7.0 * DAY_S
+    last = replace(last, begun_s=last.begun_s - behind_s, ended_s=last.ended_s - behind_s)
+    assert once_each([last, first]) == (first, last)
+    untimed = replace(attempt(number=30), begun_s=None, ended_s=None)
+    assert once_each([last, untimed, first]) == (first, untimed, last)
