@@ -33,6 +33,13 @@ _HEAD = 65_536
 """Bytes that show what a file is."""
 _TOML_TABLE = re.compile(r"^\s*\[{1,2}\s*(?:course|point|leg)\s*\]{1,2}", re.MULTILINE)
 
+_GEOJSON_TYPE = re.compile(
+    r'"type"\s*:\s*"(?:Feature|FeatureCollection|GeometryCollection|Point|LineString)"'
+)
+_LEGS_REPORT = re.compile(r"leg,from,to,status,confidence,")
+_OF_DEBRIEF = '"dead_reckoned"'
+"""Columns of legs.csv, and a property that debrief.geojson gives each point."""
+
 
 def read_plan(path: str | Path, **options: Unpack[CourseOptions]) -> Plan:
     """Give the plan that a file holds: TOML, CSV, GPX or GeoJSON, by its name, then its content.
@@ -77,16 +84,23 @@ def read_plan(path: str | Path, **options: Unpack[CourseOptions]) -> Plan:
 
 
 def holds_plan(path: Path) -> bool:
-    """Tell whether a file of a folder is a plan, by its name and by how it begins."""
+    """Tell whether a file of a folder is a plan, by its name and by how it begins.
+
+    Logs, other JSON and what a debrief was written to are passed over.
+    """
     if path.suffix.lower() not in _KINDS:
         return False
     try:
         with path.open("rb") as file:
-            head = file.read(_HEAD)
+            data = file.read(_HEAD)
     except OSError:
         return False
-    kind = _seen_kind(head)
-    return bool(kind) and not (kind == "CSV" and is_log(head.decode("utf-8-sig", "replace")))
+    kind, head = _seen_kind(data), _head(data)
+    if kind == "CSV":
+        return not (is_log(head) or _LEGS_REPORT.match(head))
+    if kind == "GeoJSON":
+        return bool(_GEOJSON_TYPE.search(head)) and _OF_DEBRIEF not in head
+    return bool(kind)
 
 
 def _kind(path: Path, data: bytes, problems: ProblemList) -> str:
@@ -104,8 +118,7 @@ def _kind(path: Path, data: bytes, problems: ProblemList) -> str:
 
 def _seen_kind(data: bytes) -> str:
     """Give the format that the content shows, "" where it shows none."""
-    wide = data.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE))
-    head = data[:_HEAD].decode("utf-16" if wide else "utf-8-sig", errors="replace").lstrip()
+    head = _head(data)
     if head.startswith("<"):
         return "GPX"
     if head.startswith("{"):
@@ -114,3 +127,8 @@ def _seen_kind(data: bytes) -> str:
         return "TOML"
     first = re.split(r"[,;\t\r\n]", head, maxsplit=1)[0]
     return "CSV" if first.strip().strip('"').lower().replace(" ", "_") in PLAN_COLUMNS else ""
+
+
+def _head(data: bytes) -> str:
+    wide = data.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE))
+    return data[:_HEAD].decode("utf-16" if wide else "utf-8-sig", errors="replace").lstrip()

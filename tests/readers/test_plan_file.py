@@ -10,7 +10,7 @@ import pyproj
 import pytest
 
 from audit.errors import InputRefusedError
-from audit.readers.plan_file import read_plan
+from audit.readers.plan_file import holds_plan, read_plan
 
 PLANS = Path(__file__).resolve().parents[2] / "fixtures" / "plans"
 FORMATS = ["toml", "csv", "gpx", "geojson"]
@@ -130,3 +130,26 @@ def test_the_same_file_reads_to_the_same_plan():
     for suffix in FORMATS:
         path = PLANS / f"lantern-hollow.{suffix}"
         assert read_plan(path) == read_plan(path)
+
+
+@pytest.mark.parametrize("suffix", FORMATS)
+def test_a_plan_of_a_folder_is_known_in_every_format(suffix):
+    assert holds_plan(PLANS / f"lantern-hollow.{suffix}")
+
+
+@pytest.mark.parametrize(
+    ("name", "text"),
+    [
+        ("class.json", '{\n "format": 1,\n "name": "Fernbank Plateau"}'),
+        ("settings.json", '{"type": "module", "colour": "red"}'),
+        ("legs.csv", "leg,from,to,status,confidence,planned_azimuth_deg\n1,A,B,walked,0.9,40\n"),
+        (
+            "debrief.geojson",
+            '{"type": "FeatureCollection", "features": [{"properties": {"dead_reckoned": false}}]}',
+        ),
+    ],
+)
+def test_other_files_of_a_folder_are_no_plans(tmp_path, name, text):
+    """Bug: any JSON was a plan, and so was what a debrief had been written to."""
+    (tmp_path / name).write_text(text, encoding="utf-8")
+    assert not holds_plan(tmp_path / name)
