@@ -73,17 +73,19 @@ class _Parting:
         fewest = min(len(first.points), len(second.points))
         if first.name != second.name:
             return self.more >= settings.walks_two_lanes * fewest
-        again = _at_its_start(first, settings)
-        if not self.at_start or any(again[1:-1]):
+        if not self.at_start or _comes_by(first, settings):
             return self.more >= settings.walks_same_lane * fewest
         if self.silence_s > settings.walks_silence_s:
             return self.more > 0
-        return self.more > (1 if again[-1] else 0)
+        return self.more > (1 if _is_closed(first, settings) else 0)
 
-    @property
-    def may_part(self) -> bool:
-        """Tell whether the sides may be two walks of one lane: they pass more than one does."""
-        return self.more > 0 and len({walk.lane.name for walk in self.walks}) == 1
+    def may_part(self, settings: GradingSettings) -> bool:
+        """Tell whether the sides may be two walks of one lane: they pass more than one does.
+
+        Of a lane that comes by its start on a leg, one walk passes the finish there as well.
+        """
+        first, second = (walk.lane for walk in self.walks)
+        return first.name == second.name and self.more > (1 if _comes_by(first, settings) else 0)
 
 
 def parted(clean: CleanTrack, lanes: Sequence[Lane], settings: GradingSettings) -> list[Stretch]:
@@ -96,7 +98,7 @@ def parted(clean: CleanTrack, lanes: Sequence[Lane], settings: GradingSettings) 
     partings = _partings(clean, lanes, settings)
     sure = [one for one in partings if one.parts(settings)]
     if not sure:
-        return [Stretch(clean=clean, perhaps_two=any(one.may_part for one in partings))]
+        return [Stretch(clean=clean, perhaps_two=any(one.may_part(settings) for one in partings))]
     best = max(sure, key=lambda one: one.weight(settings))
     return [walk for side in best.sides for walk in parted(side, lanes, settings)]
 
@@ -155,7 +157,14 @@ def _place(clean: CleanTrack, fix: int) -> FloatArray:
     return np.array([clean.east_m[fix], clean.north_m[fix]])
 
 
-def _at_its_start(lane: Lane, settings: GradingSettings) -> list[bool]:
-    """Tell, by point after the start, whether the lane is back at its start there."""
-    away_m = np.hypot(*(lane.points - lane.points[0]).T)
-    return [bool(one) for one in away_m <= settings.passed_m]
+def _is_closed(lane: Lane, settings: GradingSettings) -> bool:
+    return bool(np.hypot(*(lane.points[-1] - lane.points[0])) <= settings.passed_m)
+
+
+def _comes_by(lane: Lane, settings: GradingSettings) -> bool:
+    """Tell whether a lane comes by its own start on the way, at a point or on a leg."""
+    line = np.vstack([leg.line for leg in lane.card.legs])
+    places, _ = even_places(np.zeros(len(line)), line[:, 0], line[:, 1], settings.path_step_m)
+    near = np.hypot(*(places - lane.points[0]).T) <= settings.passed_m
+    times_there = 1 + int(np.count_nonzero(~near[:-1] & near[1:]))
+    return times_there > (2 if _is_closed(lane, settings) else 1)

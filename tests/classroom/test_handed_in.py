@@ -164,6 +164,17 @@ def test_a_rest_at_the_start_parts_no_walk_of_a_lane_that_comes_back_there():
     assert draft.findings == ()
 
 
+@pytest.mark.parametrize("gap_s", [0.0, 1200.0])
+def test_a_lane_whose_leg_comes_by_its_start_is_one_walk_and_not_asked_about(gap_s):
+    way = ((400.0, 300.0), (600.0, 0.0), (-600.0, 0.0), (-400.0, -300.0), (0.0, 0.0))
+    eight = lane("eight", *way)
+    halves = (*way[:2], way[-1]), way[2:]
+    draft = drafted([one_after_another(*halves, gap_s=gap_s)], lanes=(eight,))
+    assert len(draft.tasks) == 1
+    assert draft.findings == ()
+    assert len(drafted([one_after_another(way, way, gap_s=gap_s)], lanes=(eight,)).tasks) == 2
+
+
 def test_a_short_lane_and_a_long_one_in_one_file_are_two_walks():
     """Bug: what the short one passed was held against the many points of the long one."""
     short = lane("short", (-250.0, 150.0), (-250.0, -150.0))
