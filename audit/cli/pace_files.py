@@ -64,7 +64,7 @@ def pace_files(
             ]
         )
     tell(render_pace_json(count) if as_json else render_pace(count))
-    step = "" if count.best is None else step_note(count.best.per_100m, count.pace, PaceSettings())
+    step = step_note(count.best.per_100m, count.pace, PaceSettings())
     if step:
         say_note(step)
     for strip in count.strips:
