@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from audit.matching.clean_clock_steps import leaps
+from audit.matching.clean_clock_steps import FEW_LATE, leaps, part_begins
 from audit.matching.clean_fixes import Fixes
 from audit.matching.clean_steps import longest_step_s
 from audit.matching.leg_match import Cleaning
@@ -73,22 +73,51 @@ def _opposites(
 def _of_the_clock(
     fixes: Fixes, pairs: list[tuple[int, int]], step_s: FloatArray, settings: CleaningSettings
 ) -> list[tuple[int, int]]:
-    """Give the pairs whose fixes between are no late ones, which belong where they say.
+    """Give the pairs whose fixes between belong elsewhere than where they say.
 
-    None is late by more than ``clock_jump_s``; where the others tell where the walker was
-    at the moments that these name, late ones are found there.
+    They may belong there where they are late by no more than ``clock_jump_s``, or where a part
+    of the file begins with them or after them: parts are listed in any order.
     """
+    begins = part_begins(fixes)
+    small = np.abs(step_s) <= settings.clock_jump_s
     outside = np.ones(len(fixes), dtype=np.bool_)
     for one, other in pairs:
         outside[one:other] = False
     others = fixes.take(outside) if pairs else fixes
     others = others.sorted_by(others.time_s)
-    return [
-        (one, other)
-        for one, other in pairs
-        if min(abs(step_s[one]), abs(step_s[other])) > settings.clock_jump_s
-        or usually_off_m(fixes.take(np.arange(one, other)), others) > settings.same_place_m
-    ]
+    time_s = np.sort(fixes.time_s)
+    longest_s = longest_step_s(float(np.median(step_s)), settings)
+    found = []
+    for one, other in pairs:
+        between = fixes.take(np.arange(one, other))
+        late = small[one] or small[other]
+        if late and usually_off_m(between, others) <= settings.same_place_m:
+            continue
+        off_s = (step_s[one] - step_s[other]) / 2.0
+        if late or begins[one] or begins[other]:
+            runs_on = fixes.time_s[one - 1] < fixes.time_s[other]
+            if not runs_on or _crowd(between, off_s, time_s, longest_s):
+                continue
+        found.append((one, other))
+    return found
+
+
+def _crowd(these: Fixes, off_s: float, time_s: FloatArray, longest_s: float) -> bool:
+    """Tell whether some fixes, once put right, meet others that they do not meet as they are.
+
+    Where a clock leapt away and came back, it left a silence that is just theirs. ``time_s``
+    holds the times of the whole file, as they rise; ``longest_s`` is the longest step of a walk.
+    """
+    own_s = np.sort(these.time_s)
+    step_s = np.diff(these.time_s)
+    steps = np.flatnonzero((step_s > 0.0) & (step_s <= longest_s))
+    edges_s = np.stack([these.time_s[steps], these.time_s[steps + 1]])
+
+    def met(at_s: FloatArray) -> int:
+        count = np.searchsorted(time_s, at_s) - np.searchsorted(own_s, at_s)
+        return int((count[1] - count[0]).sum())
+
+    return met(edges_s - off_s) > met(edges_s) + FEW_LATE
 
 
 def usually_off_m(these: Fixes, others: Fixes) -> float:

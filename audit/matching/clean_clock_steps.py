@@ -10,7 +10,7 @@ from audit.matching.clean_steps import longest_step_s
 from audit.settings import CleaningSettings
 from audit.units import FloatArray
 
-_LATE = 3
+FEW_LATE = 3
 """Fixes that come late beside a silence; chosen: a recorder that writes two of them swapped."""
 
 
@@ -56,7 +56,7 @@ def _late_beside_a_silence(time_s: FloatArray, places: NDArray[np.int64]) -> NDA
 
     Put in order with the few before and after them, they rise again.
     """
-    before = np.maximum(places - 1 - _LATE, 0)
-    after = np.minimum(places + _LATE, len(time_s) - 1)
+    before = np.maximum(places - 1 - FEW_LATE, 0)
+    after = np.minimum(places + FEW_LATE, len(time_s) - 1)
     late: NDArray[np.bool_] = time_s[places] < time_s[places - 1]
     return late & (time_s[places] >= time_s[before]) & (time_s[after] >= time_s[places - 1])

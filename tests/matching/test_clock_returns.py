@@ -56,6 +56,29 @@ def test_parts_of_the_file_may_begin_where_the_clock_leaps() -> None:
     assert found.time_s == pytest.approx(np.arange(900.0))
 
 
+@pytest.mark.parametrize("gap_s", [5.0, 20.0])
+@pytest.mark.parametrize("lasts_s", [135.0, 400.0])
+@pytest.mark.parametrize(
+    "order", [(1, 0, 3, 2), (1, 0, 3, 2, 5, 4), (0, 3, 4, 2, 1), (1, 5, 4, 2, 0, 3)]
+)
+def test_equally_long_parts_in_any_order_keep_their_clocks(order, lasts_s, gap_s) -> None:
+    """Bug: of loops listed as second, first, fourth, third one was laid on another, and dropped.
+
+    The leaps between parts that are equally long cancel, and no other speaks at their times.
+    """
+    time_s = np.arange(0.0, lasts_s, 5.0)
+    loop_m = PACE_M_S * np.minimum(time_s, lasts_s - time_s)
+    begin_s = np.array(order) * (time_s[-1] + gap_s)
+    fixes = fixes_of(
+        (begin_s[:, None] + time_s).ravel(),
+        np.tile(loop_m, len(order)),
+        np.repeat(range(len(order)), len(time_s)),
+    )
+    found, cleaning = mend_returns(fixes, S)
+    assert cleaning == []
+    assert found.time_s.tolist() == fixes.time_s.tolist()
+
+
 def test_two_leaps_away_are_paired_each_with_its_own_return() -> None:
     fixes = leapt(slice(300, 400), -3600.0)
     twice = np.where(np.isin(np.arange(900), np.arange(600, 640)), 3600.0, 0.0)
