@@ -16,6 +16,8 @@ from audit.words.figures import Number
 
 _LOOKED_AT = 20
 """Leaps forward on either side of one back that may be its opposite; chosen: bounds the work."""
+_USUAL = 0.95
+"""Share of the steps that take no longer than usual; chosen: few recorders are quite even."""
 
 
 def mend_returns(fixes: Fixes, settings: CleaningSettings) -> tuple[Fixes, list[Cleaning]]:
@@ -28,7 +30,7 @@ def mend_returns(fixes: Fixes, settings: CleaningSettings) -> tuple[Fixes, list[
     leapt = leaps(fixes, step_s, settings)
     if len(leapt) == 0:
         return fixes, []
-    pairs = _opposites(leapt, step_s, settings)
+    pairs = _opposites(fixes, leapt, step_s, settings)
     ahead_s = np.zeros(len(fixes))
     for one, other in _of_the_clock(fixes, pairs, step_s, settings):
         off_s = (step_s[one] - step_s[other]) / 2.0
@@ -45,21 +47,26 @@ def mend_returns(fixes: Fixes, settings: CleaningSettings) -> tuple[Fixes, list[
 
 
 def _opposites(
-    leapt: NDArray[np.int64], step_s: FloatArray, settings: CleaningSettings
+    fixes: Fixes, leapt: NDArray[np.int64], step_s: FloatArray, settings: CleaningSettings
 ) -> list[tuple[int, int]]:
     """Pair each leap back with the nearest leap forward that it cancels, as rising places.
 
     The two cancel but for the two steps of the walk that they hide, a rest only by chance.
+    Where they hide more than two steps usually take, it must have been walked: a rest may be
+    a little longer than the clock was put back.
     """
     forward = leapt[step_s[leapt] > 0.0]
     back = leapt[step_s[leapt] < 0.0]
     most_s = 2.0 * longest_step_s(float(np.median(step_s)), settings)
+    usual_s = 2.0 * float(np.quantile(step_s, _USUAL))
+    step_m = np.concatenate([[0.0], fixes.steps_m()])
     found = []
     for place in back:
         middle = np.searchsorted(forward, place)
         near = forward[max(0, middle - _LOOKED_AT) : middle + _LOOKED_AT]
         left_s = step_s[place] + step_s[near]
-        near = near[(left_s > 0.0) & (left_s <= most_s)]
+        walked = step_m[place] + step_m[near] >= settings.leap_pace_m_s * left_s
+        near = near[(left_s > 0.0) & (left_s <= most_s) & (walked | (left_s <= usual_s))]
         if len(near):
             found.append((int(place), int(near[np.argmin(np.abs(near - place))])))
     pairs, taken = [], set()

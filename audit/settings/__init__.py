@@ -166,6 +166,8 @@ class CleaningSettings:
     the clock; chosen: zones and summer time differ by at least half an hour."""
     same_place_m: float = 50.0
     """A leap of the clock moves nobody further; late fixes lie as near the others; chosen."""
+    leap_pace_m_s: float = 0.6
+    """Slower than this across two leaps of the clock may be a rest; chosen: half a walk's pace."""
     most_side_by_side: int = 1000
     """More parts of the file at the same time than this are mixed; chosen: bounds the work."""
     gap_s: float = 20.0

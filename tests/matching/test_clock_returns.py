@@ -98,6 +98,28 @@ def test_a_rest_with_the_recorder_off_stays_one(rest_s) -> None:
         assert cleaning == []
 
 
+@pytest.mark.parametrize(("rest_at", "put_back_at"), [(600, 200), (200, 600)])
+@pytest.mark.parametrize(("off_s", "went_m", "taken_back"), [
+    (0.0, 0.0, True),  # to the second as long: by chance only
+    (20.0, 0.0, False), (20.0, 11.9, False),
+    (20.0, 12.0, True),  # with 1.25 m across the other, 13.2 m in 22 s
+])  # fmt: skip
+def test_a_rest_about_as_long_as_the_clock_was_put_back_is_none_of_the_clock(
+    rest_at, put_back_at, off_s, went_m, taken_back
+) -> None:
+    """Bug: a rest of 720 s and a clock put back by 700 s were taken for one glitch.
+
+    Where the two hide more than the two steps that they replace, only a walker who went on
+    across them tells that it was no rest.
+    """
+    fixes = leapt(slice(rest_at, None), 700.0 + off_s)
+    clock = np.where(np.arange(900) < put_back_at, 0.0, -700.0)
+    east_m = fixes.east_m + np.where(np.arange(900) < rest_at, 0.0, went_m - PACE_M_S)
+    rest = fixes_of(fixes.time_s, east_m)
+    _, cleaning = mend_returns(rest.at_times(rest.time_s + clock), S)
+    assert bool(cleaning) is taken_back
+
+
 def test_leaps_that_the_walker_makes_too_are_none_of_the_clock() -> None:
     """Two recordings, one inside the other: the place leaps where the time does."""
     fixes = leapt(slice(300, 400), -3600.0)
