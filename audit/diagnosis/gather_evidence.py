@@ -73,9 +73,7 @@ def _leg_evidence(
         raise ValueError(message)
     under_way = number in facts.under_way
     named = leg.card.name
-    bent = len(leg.card.line) > 2
-    # A leg of several pieces has no one azimuth that could be set.
-    setting = None if bent else facts.azimuths_set.get(named)
+    setting = _setting(leg.card, facts)
     slope = slope_of_leg(measures, leg.card, facts.fall)
     return LegEvidence(
         leg=number,
@@ -90,7 +88,7 @@ def _leg_evidence(
         stale_turn_deg=stale_turn_deg(card),
         planned_deg=leg.card.azimuth.degrees,
         length_m=leg.card.distance_m,
-        bent=bent,
+        bent=len(leg.card.line) > 2,
         another_way_m=None if measures.line_followed else measures.path_m,
         end_m=(leg.card.end.east_m, leg.card.end.north_m),
         half_square_m=leg.card.end.half_square_m,
@@ -117,6 +115,11 @@ def _leg_evidence(
 def _ratio_sd(measures: LegMeasures) -> float:
     """Give the standard error of the logarithm of the distance ratio."""
     return measures.straight_sd_m / max(measures.straight_m, 1.0)
+
+
+def _setting(leg: CardLeg, facts: WalkFacts) -> MagneticAzimuth | None:
+    """Give the azimuth set by the log; a leg of several pieces has no one that could be set."""
+    return None if len(leg.line) > 2 else facts.azimuths_set.get(leg.name)
 
 
 def _count_ratio(paces: float | None, planned: float | None) -> float | None:
