@@ -26,16 +26,18 @@ def arrival(
     """Give when the walker came to the end of the last leg; None where he did not.
 
     That is the first moment within the radius after ``since_s``; where he stayed outside
-    and may have been inside all the same, within his nearest approach and its error. Who
-    passed the point, claimed it elsewhere and came back arrived when he came back, or in
-    passing: the error covers both. A timekeeper at the point may have noted the moment
-    later by the way from the rim; the receiver and the logging count in as well.
+    and may have been inside all the same, within his nearest approach and its error. Where
+    he stayed outside for sure there is no moment: a code proved the point, or another part
+    of the recording may have been the way to it. Who passed the point, claimed it elsewhere
+    and came back arrived when he came back, or in passing: the error covers both. A
+    timekeeper at the point may have noted the moment later by the way from the rim; the
+    receiver and the logging count in as well.
     """
     approach, leg = verdict.approach, debrief.legs[-1]
     if approach is None or verdict.grade not in ("found", "doubtful") or not debrief.clean.timed:
         return None
-    if verdict.grade == "doubtful" and approach.distance_m > verdict.radius_m + verdict.error_m:
-        return None  # doubtful since another part of the recording may have been the way to it
+    if approach.distance_m > verdict.radius_m + verdict.error_m:
+        return None
     measures, portion, claim_s = leg.audit.measures, leg.portion, None
     if approach.in_turn and measures is not None and portion is not None:
         since_s, claim_s = portion.start_s or since_s, portion.claim_s

@@ -229,3 +229,18 @@ def test_nobody_finishes_at_a_moment_far_from_the_last_point():
         last = PointVerdict(grade="doubtful", approach=approach, **told)
         arrived = arrival(walked, last, BEGIN_S, GradingSettings())
         assert (arrived is not None) == arrives
+
+
+def test_a_last_point_found_by_its_code_alone_has_no_moment_by_the_recording():
+    """Bug: it came no nearer than 299 m, and the time ended there, to 57 s."""
+    walk, last = track(*WALK[:-1], (-500.0, -200.0), source="a.gpx"), LANE.card.legs[-1].end.name
+    codes = [
+        PunchEntry(name="", lane="", point=last, code="KT"),
+        PunchEntry(name="a", lane="", point=last, code="KT", time="12:40"),
+    ]
+    punches = PunchList(entries=tuple(codes), source="codes.csv")
+    standard = read_standard("day-course")
+    (walker,) = grade({"east": LANE.plan}, [walk], standard, punches=punches).walkers
+    assert walker.legs[-1].point.grade == "found"
+    assert (walker.time.ended_s, walker.time.ended_from) == (None, "")
+    assert any("noted at 12:40" in reason for reason in walker.verdict.reasons)
