@@ -76,7 +76,7 @@ def _approach(debrief: Debrief, number: int, after_s: float, settings: Settings)
     if nearest.distance_m <= radius_m:
         return nearest
     unseen = in_turn is None and not_recorded(debrief, number, grading)
-    return None if unseen or still_coming(debrief, end, nearest.distance_m) else nearest
+    return None if unseen or still_coming(debrief, number, nearest.distance_m, grading) else nearest
 
 
 def _anyhow(debrief: Debrief, point: CardPoint, after_s: float, settings: Settings) -> Approach:

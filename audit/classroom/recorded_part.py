@@ -63,9 +63,20 @@ def not_recorded(debrief: Debrief, number: int, settings: GradingSettings) -> bo
     return stayed or (after and ends_early) or (before and begins_late)
 
 
-def still_coming(debrief: Debrief, place: CardPoint, nearest_m: float) -> bool:
-    """Tell whether the recording ends on the way to a point: walking, and never so near before."""
-    clean = debrief.clean
+def still_coming(
+    debrief: Debrief, number: int, nearest_m: float, settings: GradingSettings
+) -> bool:
+    """Tell whether the recording ends on the way to a leg's end: walking, never so near before.
+
+    Nobody is on the way to a point when a later leg is walked, nor when the debrief calls it
+    missed, unless the walker was heading straight for it: then only the recorded part ends.
+    """
+    leg, walked = debrief.legs[number], _walked(debrief)
+    measures, clean, place = leg.audit.measures, debrief.clean, leg.audit.card.end
+    details = None if measures is None else measures.details
+    missed = details is not None and details.point.verdict == "missed"
+    if (walked and number < walked[-1]) or (missed and not _heads_for(debrief, place, settings)):
+        return False
     last_m = math.hypot(clean.east_m[-1] - place.east_m, clean.north_m[-1] - place.north_m)
     return last_m <= nearest_m + debrief.quality.noise_m and not _ends_at_rest(debrief)
 
@@ -118,6 +129,20 @@ def _breaks_off(debrief: Debrief, settings: GradingSettings) -> bool:
         east_m, north_m = float(clean.east_m[last]), float(clean.north_m[last])
     gone_m = math.hypot(clean.east_m[-1] - east_m, clean.north_m[-1] - north_m)
     return gone_m <= settings.course_ends_m
+
+
+def _heads_for(debrief: Debrief, place: CardPoint, settings: GradingSettings) -> bool:
+    """Tell whether straight on from where the recording ends lies a point, within its circle."""
+    clean = debrief.clean
+    gone = clean.east_m + 1j * clean.north_m - complex(clean.east_m[-1], clean.north_m[-1])
+    before = np.flatnonzero(np.abs(gone) >= settings.heading_m)
+    if not len(before):
+        return False
+    way = -complex(gone[before[-1]])
+    left = complex(place.east_m - clean.east_m[-1], place.north_m - clean.north_m[-1])
+    ahead = left * way.conjugate() / abs(way)
+    error_m = settings.coverage_factor * debrief.quality.noise_m
+    return ahead.real > 0.0 and abs(ahead.imag) <= debrief.card.arrival_radius_m + error_m
 
 
 def _ends_within(debrief: Debrief, place: CardPoint, within_m: float) -> bool:

@@ -21,6 +21,9 @@ class GradingSettings:
     """A recording that ends further than this from start and finish broke off on the way, and so
     did one that ends so near the place where its last leg does, unless the walker was back at
     start or finish by then; chosen: twice the miss that a walker under trees makes."""
+    heading_m: float = 50.0
+    """Over so much of its end a recording shows where the walker was heading; chosen: ten times
+    a receiver's usual error, which turns that by no more than some 8 degrees."""
     walking_m_s: float = 1.2
     """Where a walk shows no speed of its own; common practice, no source."""
     usual_noise_m: float = 5.0

@@ -8,15 +8,19 @@ import numpy as np
 import pytest
 from classroom.hand_made import BEGIN_S, lane, track
 
+from audit.classroom.approaches import approaches
 from audit.classroom.grade_class import grade
 from audit.classroom.walks_in_file import part_of
+from audit.debriefing.debrief_walk import debrief
 from audit.readers.standard_file import read_standard
+from audit.settings import Settings
 
 ROUND = ((600.0, 100.0), (900.0, -500.0), (300.0, -700.0), (0.0, 0.0))
 WALK = ((0.0, 0.0), *ROUND)
 LANE = lane("round", *ROUND)
 LIMIT_S = 3000.0
 """The way of 2659 m at 1.2 m/s and three halts of 60 s take 2400 s."""
+STOPS_M = np.cumsum([0.0, *np.hypot(*np.diff(np.array(WALK), axis=0).T)])
 STANDARD = replace(read_standard("day-course"), points_to_find=None, time_limit_s=LIMIT_S)
 
 
@@ -32,12 +36,16 @@ def points(walker):
 def until(metres, **about):
     """The recording of the walk up to so many metres of its way, halts left in."""
     whole = track(*WALK, **about)
-    stops = np.cumsum([0.0, *np.hypot(*np.diff(np.array(WALK), axis=0).T)])
-    halts = 60.0 * (1 + np.count_nonzero(stops[1:] <= metres))
+    halts = 60.0 * (1 + np.count_nonzero(STOPS_M[1:] <= metres))
     return part_of(whole, (0.0, BEGIN_S + halts + metres / 1.2))
 
 
-WHOLE_M = float(np.hypot(*np.diff(np.array(WALK), axis=0).T).sum())
+def stopped_on_arriving(walk, source):
+    """The recording without the halt of 60 s at its last place."""
+    return replace(part_of(walk, (0.0, float(walk.time_s[-1]) - 65.0)), source=source)
+
+
+WHOLE_M = float(STOPS_M[-1])
 
 
 @pytest.fixture(scope="module")
@@ -119,3 +127,32 @@ def test_who_passed_the_finish_and_came_back_has_both_moments_in_the_time():
     assert walker.legs[-1].point.grade == "found"
     assert abs(walker.time.elapsed_s - passed_s) < walker.time.error_s
     assert abs(walker.time.elapsed_s - passed_s - 60.0 - 180.0 / 1.2) < walker.time.error_s
+
+
+def test_a_point_before_a_walked_leg_is_missed_wherever_the_recorder_was_stopped():
+    """Bug: stopped at the finish, the nearest place to the point left out, it was no evidence."""
+    far = lane("far", (700.0, 0.0), (0.0, 700.0), (700.0, -500.0), (0.0, 0.0))
+    walk = track((0.0, 0.0), (700.0, 0.0), (700.0, -500.0), (0.0, 0.0), source="rests.gpx")
+    tracks = [walk, stopped_on_arriving(walk, "stops.gpx")]
+    for walker in grade({"far": far.plan}, tracks, STANDARD).walkers:
+        assert points(walker)[1] == "missed"
+
+
+def test_a_last_point_that_the_debrief_calls_missed_is_missed_by_the_class():
+    """Bug: the recorder stopped on arriving 156 m off, and the class had no evidence."""
+    walk = track(*WALK[:-1], (-150.0, -60.0))
+    (walker,) = graded(stopped_on_arriving(walk, "aside.gpx")).values()
+    assert walker.legs[-1].status == "walked"
+    assert walker.legs[-1].point.approach.debriefed.verdict == "missed"
+    assert points(walker) == ["found", "found", "found", "missed"]
+
+
+def test_a_recording_that_ends_straight_before_a_point_misses_nothing_whatever_the_debrief_says():
+    """Bug: with 45 m to go the debrief takes the end of the recording for that of the leg."""
+    found = debrief(LANE.plan, until(WHOLE_M - 48.0))
+    leg = found.legs[-1]
+    measures = leg.audit.measures
+    point = replace(measures.details.point, verdict="missed")
+    measures = replace(measures, details=replace(measures.details, point=point))
+    legs = (*found.legs[:-1], replace(leg, audit=replace(leg.audit, measures=measures)))
+    assert approaches(replace(found, legs=legs), Settings())[-1] is None
