@@ -123,6 +123,7 @@ def _graded(task: WalkerTask, bare: WalkerResult, found: Debrief) -> WalkerResul
             task.standard,
             radius_m,
             settings.grading,
+            recorded=True,
         )
         for leg, approach in zip(found.legs, approaches(found, settings), strict=True)
     )

@@ -18,6 +18,8 @@ def judge_point(
     standard: Standard,
     radius_m: float,
     settings: GradingSettings,
+    *,
+    recorded: bool = False,
 ) -> PointVerdict:
     """Judge whether a point was found, with the benefit of the doubt.
 
@@ -25,7 +27,8 @@ def judge_point(
     only where it lies outside by more than the whole error, and doubtful between, or where
     the debrief of the walk holds it too close to call. A right code is proof before the
     track; a wrong one makes found doubtful, for the walker was at some other marker.
-    Nothing at all is no evidence, never a miss.
+    Nothing at all is no evidence, never a miss. ``recorded`` says that there is a recording:
+    where it has no approach the verdict tells that it does not show the way there.
     """
     radius_m = standard.radius_m if standard.radius_m is not None else radius_m
     error_m = _whole_error_m(approach, standard, settings)
@@ -43,6 +46,8 @@ def judge_point(
         if not approach.in_turn:
             against.append(sentence("judged-out-of-turn"))
         grade = _with_debrief(approach.debriefed, grade, (speaks_for, against))
+    elif recorded:
+        speaks_for.append(sentence("judged-not-recorded"))
     if punch is not None:
         grade, proof = _with_punch(punch, grade, proof, (speaks_for, against))
     if grade == "no-evidence":

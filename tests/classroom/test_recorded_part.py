@@ -156,3 +156,10 @@ def test_a_recording_that_ends_straight_before_a_point_misses_nothing_whatever_t
     measures = replace(measures, details=replace(measures.details, point=point))
     legs = (*found.legs[:-1], replace(leg, audit=replace(leg.audit, measures=measures)))
     assert approaches(replace(found, legs=legs), Settings())[-1] is None
+
+
+def test_a_point_that_the_recording_does_not_show_says_so(walkers):
+    """Bug: the verdict no evidence had not a sentence."""
+    open_points = [leg.point for leg in walkers["breaks-off-early"].legs]
+    for point in (*open_points, walkers["breaks-off-late"].legs[-1].point):
+        assert any("does not show the way" in one for one in point.evidence_for)

@@ -7,6 +7,8 @@ judged-reaches-not = Ihr ganzer Fehler ist { $error } und reicht nicht so weit.
 judged-unseen = In einer Lücke der Aufzeichnung kann der Gehende { $nearer } näher gekommen sein; das ist im Fehler mitgezählt.
 judged-out-of-turn = Das war nicht auf dem Weg zu diesem { -point }, sondern zu einer anderen Zeit des Ganges.
 judged-begins-here = Die Aufzeichnung beginnt an diesem { -point }: Der Weg dorthin ist nicht aufgezeichnet.
+judged-not-recorded = Die Aufzeichnung zeigt den Weg zu diesem { -point } nicht bis zum Ende: Er kann vor ihrem Anfang oder nach
+    ihrem Ende gegangen worden sein. Was die Auswertung davon sagt, zählt nur den aufgezeichneten Teil.
 judged-elsewhere = Welcher Teil der Aufzeichnung der Weg zu diesem { -point } war, ist nicht sicher ({ $doubt } gegen den hier
     genommenen), und in einem anderen kam der Gehende bis auf { $near } heran.
 judged-debrief-close = Die Auswertung wägt, was sonst der Weg zu diesem { -point } gewesen sein kann, und hält es für zu knapp, um es zu

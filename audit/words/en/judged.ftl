@@ -7,6 +7,8 @@ judged-reaches-not = Its whole error is { $error }, which does not reach that fa
 judged-unseen = In a silence of the recording the walker may have come { $nearer } nearer; that is counted in the error.
 judged-out-of-turn = That was not on the way to this { -point }, but at another time of the walk.
 judged-begins-here = The recording begins at this { -point }: the way to it was not recorded.
+judged-not-recorded = The recording does not show the way to this { -point } to its end: it may have been walked before the recording
+    begins or after it ends. What the debrief says of it counts the recorded part alone.
 judged-elsewhere = Which part of the recording was the way to this { -point } is not sure ({ $doubt } against the one taken here), and in
     another the walker came within { $near } of it.
 judged-debrief-close = The debrief, which weighs what else may have been the way to this { -point }, holds it too close to call.
