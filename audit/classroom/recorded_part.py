@@ -8,7 +8,7 @@ import numpy as np
 
 from audit.classroom.start_left import start_leavings
 from audit.debriefing.records import Debrief
-from audit.leg_card import CardPoint
+from audit.leg_card import CardLeg, CardPoint
 from audit.settings import GradingSettings
 from audit.units import FloatArray
 
@@ -52,12 +52,13 @@ def not_recorded(debrief: Debrief, number: int, settings: GradingSettings) -> bo
 
     A recording that ends, or begins, out on the course says nothing of what came after,
     or before; nor does one that ends, or begins, where the course comes by its own finish,
-    or start, in between. One that never leaves the start says nothing of the walk at all.
+    or start, in between. One that begins near the start but not at it shows what came after,
+    unless a skipped leg comes by there. One that never leaves the start says nothing at all.
     """
     walked = _walked(debrief)
     after = not walked or number > walked[-1]
     before = not walked or number < walked[0]
-    begins_late = _out(debrief, 0, settings) or not start_seen(debrief, settings)
+    begins_late = _out(debrief, 0, settings) or _joins(debrief, settings)
     ends_early = _out(debrief, -1, settings) or _breaks_off(debrief, settings)
     stayed = not walked and away_since_s(debrief, settings) is None
     return stayed or (after and ends_early) or (before and begins_late)
@@ -106,6 +107,41 @@ def _first_claim_s(debrief: Debrief) -> float:
         if leg.audit.measures is not None and leg.portion is not None and leg.portion.claim_s
     ]
     return min(claims, default=float(debrief.clean.time_s[-1]))
+
+
+def _joins(debrief: Debrief, settings: GradingSettings) -> bool:
+    """Tell whether the recording may begin on a later leg than the first.
+
+    A start that the course comes by on a skipped leg tells nothing. One that was not seen
+    leaves it open far from there, where the first walked leg begins with the recording, and
+    where it begins about the line of a skipped leg.
+    """
+    clean, legs, walked = debrief.clean, debrief.card.legs, _walked(debrief)
+    first = walked[0] if walked else len(legs)
+    start, within_m = legs[0].start, settings.course_ends_m
+    origin = complex(start.east_m, start.north_m)
+    between = legs[1:-1][: max(first - 1, 0)]  # the last leg may well end at the start
+    if any(_from_line_m(origin, leg) <= settings.start_m for leg in between):
+        return True
+    if start_seen(debrief, settings):
+        return False
+    here = complex(clean.east_m[0], clean.north_m[0])
+    if abs(here - origin) > within_m:
+        return True
+    begun = debrief.legs[first].portion if walked else None
+    if begun is not None and begun.start_s is not None:
+        fix = clean.index_at(begun.start_s)
+        if abs(complex(clean.east_m[fix], clean.north_m[fix]) - here) <= within_m:
+            return True
+    return any(_from_line_m(here, leg) <= within_m for leg in legs[1:first])
+
+
+def _from_line_m(place: complex, leg: CardLeg) -> float:
+    """Give how far a place, east and north in metres, lies from the line of a leg."""
+    begin = complex(leg.start.east_m, leg.start.north_m)
+    way = complex(leg.end.east_m, leg.end.north_m) - begin
+    along = ((place - begin) * way.conjugate()).real / max(abs(way) ** 2, 1e-12)
+    return abs(place - begin - min(max(along, 0.0), 1.0) * way)
 
 
 def _breaks_off(debrief: Debrief, settings: GradingSettings) -> bool:

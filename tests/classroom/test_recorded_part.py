@@ -163,3 +163,24 @@ def test_a_point_that_the_recording_does_not_show_says_so(walkers):
     open_points = [leg.point for leg in walkers["breaks-off-early"].legs]
     for point in (*open_points, walkers["breaks-off-late"].legs[-1].point):
         assert any("does not show the way" in one for one in point.evidence_for)
+
+
+@pytest.mark.parametrize("late_m", [40.0, 60.0, 140.0])
+def test_a_recording_that_begins_near_the_start_hides_no_point_left_out(late_m):
+    """Bug: begun 41 to 150 m from the start it hid a first point 608 m away."""
+    walk = track((0.0, 0.0), *ROUND[1:])
+    (walker,) = graded(part_of(walk, (BEGIN_S + 55.0 + late_m / 1.2, np.inf))).values()
+    assert points(walker)[0] == "missed"
+
+
+@pytest.mark.parametrize(("third", "before_m"), [((-100.0, 80.0), 110.0), ((-60.0, 150.0), 20.0)])
+def test_a_recording_that_begins_where_a_later_leg_comes_by_the_start_misses_nothing(
+    third, before_m
+):
+    """Begun on the third leg, which passes the start: what came before is open."""
+    places = ((600.0, 100.0), (600.0, -400.0), third, (-700.0, -300.0))
+    way_m = np.hypot(*np.diff(np.array([(0.0, 0.0), *places]), axis=0).T)
+    begun_m = way_m[:2].sum() + np.hypot(600.0, 400.0) - before_m
+    late = part_of(track((0.0, 0.0), *places), (BEGIN_S + 180.0 + begun_m / 1.2, np.inf))
+    (walker,) = grade({"by": lane("by", *places).plan}, [late], STANDARD).walkers
+    assert points(walker)[:2] == ["no-evidence", "no-evidence"]
