@@ -26,8 +26,14 @@ def away_since_s(debrief: Debrief, settings: GradingSettings) -> float | None:
 
 
 def start_seen(debrief: Debrief, settings: GradingSettings) -> bool:
-    """Tell whether the recording was at the start before any leg was walked to its end."""
-    early = debrief.clean.time_s <= _first_claim_s(debrief)
+    """Tell whether the recording was at the start before any leg was walked.
+
+    The first leg leaves it; a later one may come back to it, so it must have been seen before.
+    """
+    walked = _walked(debrief)
+    portion = debrief.legs[walked[0]].portion if walked and walked[0] > 0 else None
+    until_s = portion.start_s if portion is not None else None
+    early = debrief.clean.time_s <= (_first_claim_s(debrief) if until_s is None else until_s)
     return bool((_from_start_m(debrief)[early] <= settings.start_m).any())
 
 

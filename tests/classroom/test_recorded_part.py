@@ -184,3 +184,10 @@ def test_a_recording_that_begins_where_a_later_leg_comes_by_the_start_misses_not
     late = part_of(track((0.0, 0.0), *places), (BEGIN_S + 180.0 + begun_m / 1.2, np.inf))
     (walker,) = grade({"by": lane("by", *places).plan}, [late], STANDARD).walkers
     assert points(walker)[:2] == ["no-evidence", "no-evidence"]
+
+
+def test_a_round_recorded_from_its_last_point_on_has_found_it_in_turn():
+    """Bug: the finish, which is the start, was taken for having been at the start before."""
+    late = part_of(track(*WALK), (BEGIN_S + 190.0 + STOPS_M[3] / 1.2, np.inf))
+    (walker,) = graded(late).values()
+    assert points(walker) == ["no-evidence", "no-evidence", "found", "found"]
