@@ -95,7 +95,7 @@ shows-several-walks = { $files }: { $walks } Gänge, und die Liste kennt { $know
     [one] den anderen
    *[other] die anderen
 }?
-shows-perhaps-two = Die Aufzeichnung von { $walker } kommt zweimal an Punkte der Bahn: Es können zwei Gänge in einer Datei sein. Waren es
+shows-perhaps-two = Die Aufzeichnung von { $walker } kommt zweimal an { -point(form: "many") } der Bahn: Es können zwei Gänge in einer Datei sein. Waren es
     zwei? Bewertet wurde sie als einer.
 shows-file-missing = Die Liste gibt { $walker } { $files }, doch eine solche Aufzeichnung wurde nicht abgegeben. Ohne Aufzeichnung kein
     Beleg, aber auch kein Nichtbestehen.

@@ -95,7 +95,7 @@ shows-several-walks = { $files }: { $walks } walks, and the roster has { $known 
     [one] other
    *[other] others
 }?
-shows-perhaps-two = The recording of { $walker } comes by points of the lane twice: it may be two walks in one file. Were there two?
+shows-perhaps-two = The recording of { $walker } comes by { -point(form: "many") } of the lane twice: it may be two walks in one file. Were there two?
     It was graded as one.
 shows-file-missing = The roster gives { $walker } { $files }, but no such recording was handed in. Without a recording there is
     no evidence, and no fail.
