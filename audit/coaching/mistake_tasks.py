@@ -14,7 +14,7 @@ from audit.guide.pages_on_file import exercise
 from audit.leg_card.wording import told_legs
 from audit.measurement.leg_measures import LegMeasures
 from audit.settings import CoachingSettings
-from audit.words import sentence
+from audit.words import Sentence, sentence
 from audit.words.figures import Listed, Share
 
 
@@ -64,14 +64,8 @@ def _named(
     walked: Mapping[str, LegMeasures],
     first: Mapping[str, Finding],
 ) -> Task:
-    worst = max(names, key=lambda name: walked[name].miss_m)
-    evidence = sentence(
-        "coach-named",
-        legs=told_legs(names),
-        sure=Share(share=first[worst].probability),
-        leg=worst,
-        evidence=first[worst].evidence,
-    )
+    worst = _worst(names, walked)
+    evidence = _seen_on("coach-named", names, worst, first[worst], first[worst].probability)
     return Task(
         kind=0, metres=_missed_m(names, walked), work=work_on(cause, evidence, names, certain=True)
     )
@@ -84,15 +78,9 @@ def _one_of_two(
     one_of: Mapping[str, LookAlikes],
 ) -> Task:
     """Give both mistakes as one task: what proves the one clears the other."""
-    worst = max(names, key=lambda name: walked[name].miss_m)
+    worst = _worst(names, walked)
     one, other = one_of[worst].causes
-    evidence = sentence(
-        "coach-one-of",
-        legs=told_legs(names),
-        sure=Share(share=one_of[worst].probability),
-        leg=worst,
-        evidence=first[worst].evidence,
-    )
+    evidence = _seen_on("coach-one-of", names, worst, first[worst], one_of[worst].probability)
     work = WorkOn(
         cause=one,
         certain=False,
@@ -103,6 +91,23 @@ def _one_of_two(
         one_of=(one, other),
     )
     return Task(kind=0, metres=_missed_m(names, walked), work=work)
+
+
+def _worst(names: Sequence[str], walked: Mapping[str, LegMeasures]) -> str:
+    return max(names, key=lambda name: walked[name].miss_m)
+
+
+def _seen_on(
+    ident: str, names: Sequence[str], worst: str, finding: Finding, probability: float
+) -> Sentence:
+    """Say on which legs it was seen, and how sure and by what figures on the worst."""
+    return sentence(
+        ident,
+        legs=told_legs(names),
+        sure=Share(share=probability),
+        leg=worst,
+        evidence=finding.evidence,
+    )
 
 
 def _missed_m(names: Sequence[str], walked: Mapping[str, LegMeasures]) -> float:

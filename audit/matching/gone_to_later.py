@@ -39,9 +39,8 @@ def _last_gone_to(last: LegMatch, laid_out: WalkLaidOut, card: LegCard) -> int:
     samples, movement = laid_out.samples, laid_out.movement
     near_m = card.arrival_radius_m + movement.noise_m
     points = course_points(card)
-    before, later = points[: last.leg + 2], points[last.leg + 2 :]
-    if last.status == "unfinished":
-        before, later = points[: last.leg + 1], points[last.leg + 1 :]
+    next_point = last.leg + (1 if last.status == "unfinished" else 2)
+    before, later = points[:next_point], points[next_point:]
     new = np.hypot(*(later[:, None] - before).T).min(axis=0) > 2.0 * near_m
     stands = np.concatenate([movement.halts.reshape(-1, 2), [[len(samples) - 1] * 2]])
     stands = stands[samples.time_s[stands[:, 0]] > (last.claim_s or 0.0)]

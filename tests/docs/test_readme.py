@@ -79,16 +79,20 @@ def test_the_command_of_the_first_line_is_installed_beside_the_interpreter(folde
 # The blocks
 
 
+def audit_run(arguments):
+    return subprocess.run(
+        [sys.executable, "-m", "audit", *arguments],
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+        capture_output=True, text=True, check=False,
+    )  # fmt: skip
+
+
 @pytest.mark.parametrize("block", [b for b in blocks("sh") if "leg-audit debrief" in b.text])
 def test_commands_run(block, folder):
     for line in block.text.splitlines():
         program, *arguments = shlex.split(line)
         assert program == "leg-audit"
-        done = subprocess.run(
-            [sys.executable, "-m", "audit", *arguments],
-            env={**os.environ, "PYTHONPATH": str(ROOT)},
-            capture_output=True, text=True, check=False,
-        )  # fmt: skip
+        done = audit_run(arguments)
         assert done.returncode == 0, done.stderr
         out = folder / arguments[arguments.index("--out") + 1]
         document = json.loads((out / "debrief.json").read_text())
@@ -103,11 +107,7 @@ def test_the_class_with_a_roster_is_graded(folder):
         shutil.copy(folder / "plan.toml", folder / plan)
     (folder / "recordings").mkdir()
     shutil.copy(folder / "walk.gpx", folder / "recordings")
-    done = subprocess.run(
-        [sys.executable, "-m", "audit", *arguments],
-        env={**os.environ, "PYTHONPATH": str(ROOT)},
-        capture_output=True, text=True, check=False,
-    )  # fmt: skip
+    done = audit_run(arguments)
     assert done.returncode == 0, done.stderr
     document = json.loads((folder / "private-class" / "class.json").read_text())
     lanes = {one.partition(",")[2].partition(",")[0]

@@ -25,7 +25,10 @@ coach-keep-recording = Recording the walk
 coach-recording = { $count } of { $legs ->
     [one] { $legs } leg
    *[other] { $legs } legs
-} were recorded well enough to be judged.
+} { $count ->
+    [one] was
+   *[other] were
+} recorded well enough to be judged.
 coach-named = What was seen on { $legs } is consistent with it ({ $sure } on leg { $leg }). { $evidence }
 coach-either = { $one }, or { $other }
 coach-one-of = What was seen on { $legs } is consistent with either, and no leg tells them apart ({ $sure } together on leg { $leg }). { $evidence }
