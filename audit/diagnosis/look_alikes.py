@@ -1,4 +1,4 @@
-"""Two mistakes that a leg does not tell apart, where it was all but surely one of them."""
+"""Two mistakes that a leg does not tell apart, where it was most likely one of them."""
 
 from __future__ import annotations
 

@@ -57,7 +57,7 @@ def found(**shares: float) -> tuple[Finding, ...]:
     "shares",
     [
         {"veer": 0.85, "handrail": 0.1},  # one is named alone
-        {"veer": 0.5, "handrail": 0.35},  # two names need to be surer than one
+        {"veer": 0.5, "handrail": 0.3},  # two names need to be surer than one
         {"veer": 0.5, "within_skill": 0.45},  # no mistake may have been made
         {"cannot_tell": 0.5, "veer": 0.45},
         {"veer": 1.0},
