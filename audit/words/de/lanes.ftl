@@ -20,7 +20,7 @@ lanes-picture-said = { $count } Bahnen mit ihren { -point(form: "to") } und den 
 lanes-table = Die Bahnen nebeneinander
 lanes-in-full = lanes.json hält die Zahlen vollständig.
 lanes-method = Eine Bahn sticht heraus, wo ihr Wert um mehr als { $share } von der Mitte (Median) der anderen Bahnen abweicht (Anstieg:
-    { $climb_share } und { $climb }; Abschnitte: mehr als einer; mittlere Aussicht auf Sicht: { $chance }); ab { $lanes } Bahnen
+    { $climb_share } und { $climb }; Abschnitte: mehr als einer; mittlere Chance auf Sicht: { $chance }); ab { $lanes } Bahnen
     muss er auch mehr als { $sds } robuste Standardabweichungen (1,4826-mal der Median der Abweichungen) von ihnen
     liegen. Zeiten sind ohne Rast, jede nach der genannten Regel.
 
@@ -32,7 +32,7 @@ lanes-longest-said = { $size } (Abschnitt { $leg })
 lanes-climb = Anstieg
 lanes-descent = Abstieg
 lanes-time = Zeit, { $rule }
-lanes-chance = mittlere Aussicht auf Sicht
+lanes-chance = mittlere Chance auf Sicht
 lanes-hardest = schwerster Abschnitt
 lanes-hardest-said = Abschnitt { $leg }, { $chance } in Sicht
 lanes-twins = verwechselbare { -point(form: "many") }
@@ -53,7 +53,7 @@ lanes-uneven = { $lane }: { $what ->
     [legs] Die Zahl der Abschnitte
     [climb] Der Anstieg
     [time] Die Zeit ({ $rule })
-   *[chance] Die mittlere Aussicht auf Sicht
+   *[chance] Die mittlere Chance auf Sicht
 } ist { $value }, bei den anderen { $middle }{ $more ->
     [none] {""}
     [more] {" "}({ $share } mehr)

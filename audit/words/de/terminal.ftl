@@ -23,6 +23,6 @@ terminal-pictures = { $count ->
 }
 terminal-no-heights = { $file } hat keine Höhen für einen Teil von: { $legs }.
 terminal-roads = { $count ->
-    [one] { $count } Straße in den Gebieten ist
-   *[other] { $count } Straßen in den Gebieten sind
-} für grade --roads da und werden hier nicht angesehen.
+    [one] { $count } Straße in den Gebieten ist für grade --roads da und wird
+   *[other] { $count } Straßen in den Gebieten sind für grade --roads da und werden
+} hier nicht angesehen.
