@@ -95,8 +95,11 @@ def _findings(
     sure = _sureness(own, settings)
     for (number, turn, length), share in states.items():
         account = accounts[number]
-        present = {name for name in (account.cause, *turn, *length) if name not in (None, WITHIN)}
-        chief[_chief(leg, account, turn[0], length[0], settings)] += sure * share
+        idle = _idle(leg, account, turn[0], length[0], settings)
+        # What the whole walk shows was made here as well, though this leg hides it.
+        hidden = {name for name in idle if weighed.walk_causes.get(str(name), 0.0) < 0.5}
+        present = {account.cause, *turn, *length} - hidden - {None, WITHIN}
+        chief[_chief(leg, account, turn[0], length[0], idle, settings)] += sure * share
         for name in present - {STRAY}:
             made[str(name)] += sure * share
         for slip, *shared in (turn, length):
@@ -125,7 +128,12 @@ def _sureness(own: float, settings: DiagnosisSettings) -> float:
 
 
 def _chief(
-    leg: LegEvidence, account: Account, turn: str, length: str, settings: DiagnosisSettings
+    leg: LegEvidence,
+    account: Account,
+    turn: str,
+    length: str,
+    idle: set[str | None],
+    settings: DiagnosisSettings,
 ) -> str:
     """Name what moved the end of the leg most; a small rest that nothing names is left aside.
 
@@ -141,13 +149,35 @@ def _chief(
     named = [
         (size, name)
         for size, name in sizes
-        if name not in (None, WITHIN) and not (name in STEADY and size < least_m)
+        if name not in (None, WITHIN, *idle) and not (name in STEADY and size < least_m)
     ]
     if not named:
         far = abs(account.aimed_turn_deg) > settings.aims_far_deg
         far |= abs(account.aimed_log_ratio) > settings.aims_far_ratio
         return STRAY if far else WITHIN
     return str(max(named, key=lambda pair: pair[0])[1])
+
+
+def _idle(
+    leg: LegEvidence, account: Account, turn: str, length: str, settings: DiagnosisSettings
+) -> set[str | None]:
+    """Name what moved the end of the leg nowhere, as two mistakes undo each other.
+
+    So do the bends of a path: held to be a curve and an azimuth set to undo it, they would
+    accuse the walker of two things of which his end shows none.
+    """
+    if account.cause is None:
+        return set()
+    pairs = (
+        (leg.turn_deg, account.turn_deg, turn),
+        (leg.log_ratio, account.log_ratio, length),
+    )
+    return {
+        name
+        for whole, left, made in pairs
+        if made != WITHIN and abs(whole) <= settings.undone_share * abs(left)
+        for name in (account.cause, made)
+    }
 
 
 def _sorted_findings(

@@ -39,6 +39,8 @@ class DiagnosisSettings:
     """Two mistakes are told as "one of these" from here on together; chosen on made walks of the
     development seeds: 262 of 273 such pairs held a mistake that was made, as often as from 0.9
     on (204 of 211); from 0.8 on 308 of 336 did."""
+    undone_share: float = 0.25
+    """What is left on the leg of two mistakes that undo each other, over either; chosen."""
     hopeless_nats: float = 8.5
     """A hypothesis so much worse than the best has less than one chance in 4000."""
     accounts_most: int = 12

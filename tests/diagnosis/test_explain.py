@@ -18,6 +18,7 @@ from hypothesis import strategies as st
 
 from audit.diagnosis.causes import CAUSES
 from audit.diagnosis.explain import explain, explain_walk
+from audit.diagnosis.line_shape import LineShape
 from audit.settings import DiagnosisSettings
 
 S = DiagnosisSettings()
@@ -391,3 +392,27 @@ def test_a_line_that_was_not_followed_shows_no_cause_and_speaks_for_no_other_leg
     alone = explain((three[0], three[2]), S)
     assert [found[0], found[2]] == [alone[0], alone[2]]
     assert explain((one,), S) == {1: (only,)}
+
+
+def bent(bend_deg: float, turn_deg: float = 0.0):
+    """Five legs held well, the first along a path that bends."""
+    first, *others = legs(turn_deg, -1.0, 1.5, 0.0, -0.5)
+    shape = LineShape(bend_deg=bend_deg, bend_sd_deg=5.0, chord_m=800.0)
+    return replace(first, shape=shape), *others
+
+
+@pytest.mark.parametrize("bend_deg", [-180.0, 180.0, 90.0, 120.0])
+def test_a_bent_path_to_the_right_place_is_no_wrong_azimuth(bend_deg) -> None:
+    """Bug: "azimuth as planned, arrived, 1 m off: an azimuth 90° out (75 %)".
+
+    A curve by a quarter circle and an azimuth a quarter circle out were held to be made
+    together, and the larger of the two was told.
+    """
+    found = explain(bent(bend_deg), S)[0]
+    assert found[0].cause == "within-skill"
+    mistakes = [one for one in found if one.cause not in ("within-skill", "cannot-tell")]
+    assert all((one.made or 0.0) < 0.5 for one in mistakes if one.cause != "veer")
+
+
+def test_an_azimuth_out_by_a_right_angle_is_still_told() -> None:
+    assert explain(bent(0.0, turn_deg=90.0), S)[0][0].cause == "right-angle"
