@@ -48,7 +48,9 @@ Heights = Annotated[
 ]
 Start = Annotated[
     str | None,
-    typer.Option("--start", metavar="HH:MM", help="When the lanes are begun, UTC."),
+    typer.Option(
+        "--start", metavar="HH:MM", help="When the lanes are begun, UTC, on the plan's date."
+    ),
 ]
 Folder = Annotated[
     Path | None,

@@ -5,13 +5,13 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterator, Sequence
 
+from audit.course_setting.dark_lanes import dark_lanes, other_days
 from audit.course_setting.daylight import daylight
 from audit.course_setting.fairness import uneven_lanes
 from audit.course_setting.figures import lane_figures
 from audit.course_setting.legs_and_areas import legs_and_areas, placed_finding
 from audit.course_setting.records import (
     CheckedLane,
-    Daylight,
     Lane,
     LaneFinding,
     LanesCheck,
@@ -22,7 +22,6 @@ from audit.forecast.course_forecast import forecast_course
 from audit.forecast.walker_scatter import WalkerScatter
 from audit.geodesy.areas_on_grid import GroundAreas
 from audit.settings import Settings
-from audit.track import utc_minute
 from audit.words import sentence
 
 
@@ -57,7 +56,7 @@ def check_lanes(
         *_twins_told(lanes, twins),
         *(finding for lane in lanes for finding in legs_and_areas(lane, areas)),
         *safety_findings(lanes, areas, settings.course_setting),
-        *_dark(checked),
+        *dark_lanes(checked),
     )
     return LanesCheck(lanes=checked, findings=findings, notes=tuple(_notes(checked, areas)))
 
@@ -80,7 +79,6 @@ def _checked(
         forecast,
         sum(lane.name in twin.lanes for twin in twins),
         sets_out=begun,
-        light=light,
         settings=settings.carried_card,
     )
     return CheckedLane(lane=lane, figures=figures, forecast=forecast, daylight=light)
@@ -95,36 +93,6 @@ def _twins_told(lanes: Sequence[Lane], twins: Sequence[TwinPoints]) -> Iterator[
         yield placed_finding("twin-points", twin.lanes[0], what, twin.message, at)
 
 
-def _dark(checked: Sequence[CheckedLane]) -> Iterator[LaneFinding]:
-    """Tell lanes that the slowest rule ends after civil dusk, or that begin before dawn."""
-    for one in checked:
-        light, figures = one.daylight, one.figures
-        if light is None or figures.ends_by is None:
-            continue
-        begins = figures.ends_by - dt.timedelta(seconds=max(s for _, s in figures.times_s))
-        late = light.civil_dusk is not None and figures.ends_by > light.civil_dusk
-        early = light.civil_dawn is not None and begins < light.civil_dawn
-        no_light = light.always == "dark" and light.civil_dawn is None
-        if late or early or no_light:
-            yield LaneFinding(
-                kind="dark-before-the-end", lane=one.lane.name, what="daylight",
-                message=_dark_words(one.lane.name, begins, figures.ends_by, light),
-            )  # fmt: skip
-
-
-def _dark_words(lane: str, begins: dt.datetime, ends: dt.datetime, light: Daylight) -> str:
-    if light.civil_dawn is None or light.civil_dusk is None:
-        return sentence("lanes-night", lane=lane)
-    hour, dawn, dusk = (
-        utc_minute(one.timestamp()) for one in (begins, light.civil_dawn, light.civil_dusk)
-    )
-    if begins < light.civil_dawn:
-        return sentence("lanes-before-dawn", lane=lane, begins=hour, dawn=dawn)
-    return sentence(
-        "lanes-after-dusk", lane=lane, begins=hour, ends=utc_minute(ends.timestamp()), dusk=dusk
-    )
-
-
 def _notes(checked: Sequence[CheckedLane], areas: GroundAreas) -> Iterator[str]:
     """Say what could not be looked at."""
     if areas.bounds is None:
@@ -137,5 +105,6 @@ def _notes(checked: Sequence[CheckedLane], areas: GroundAreas) -> Iterator[str]:
         yield sentence("lanes-note-heights")
     if len(checked) < 2:
         yield sentence("lanes-note-one")
+    yield from other_days(checked)
     if any(one.daylight is None for one in checked):
         yield sentence("lanes-note-date")

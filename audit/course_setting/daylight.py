@@ -13,7 +13,9 @@ from typing import Literal
 from audit.course_setting.records import Daylight
 from audit.sun import SunPlace, sun_place
 
-_RIM_DEG, _CIVIL_DEG = -0.833, -6.0
+CIVIL_DEG = -6.0
+"""Height of the sun's middle at civil dawn and dusk."""
+_RIM_DEG = -0.833
 _ROUNDS = 5
 """The sun moves between noon and its setting; each round halves what that leaves by far."""
 
@@ -21,7 +23,7 @@ _ROUNDS = 5
 def daylight(date: dt.date, longitude_deg: float, latitude_deg: float) -> Daylight:
     """Give the sun's times of the solar day around local noon of a date, in UTC."""
     noon = _noon(date, longitude_deg)
-    dawn, dusk = (_passage(noon, latitude_deg, _CIVIL_DEG, s) for s in (-1, 1))
+    dawn, dusk = (_passage(noon, latitude_deg, CIVIL_DEG, s) for s in (-1, 1))
     rise, setting = (_passage(noon, latitude_deg, _RIM_DEG, s) for s in (-1, 1))
     always: Literal["", "light", "dark"] = ""
     if rise is None or setting is None:

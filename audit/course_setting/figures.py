@@ -6,8 +6,10 @@ import datetime as dt
 
 import numpy as np
 
-from audit.course_setting.records import Daylight, Lane, LaneFigures
+from audit.course_setting.light_at import light_at
+from audit.course_setting.records import Lane, LaneFigures, LightAt
 from audit.forecast.course_forecast import CourseForecast
+from audit.leg_card import CardPoint
 from audit.leg_card.profiles import Profile, profile, stations, way_of
 from audit.settings import CarriedCardSettings
 from audit.walking_times import WALKING_RULES
@@ -19,7 +21,6 @@ def lane_figures(
     twins: int,
     *,
     sets_out: dt.datetime | None,
-    light: Daylight | None,
     settings: CarriedCardSettings,
 ) -> LaneFigures:
     """Give the figures of one lane; the time that it is expected to end is the slowest rule's."""
@@ -33,8 +34,7 @@ def lane_figures(
     hardest = min(forecast.legs, key=lambda leg: leg.chance_in_sight)
     slowest_s = max(seconds for _, seconds in times)
     ends_by = None if sets_out is None else sets_out + dt.timedelta(seconds=slowest_s)
-    dusk = None if light is None else light.civil_dusk
-    left = None if ends_by is None or dusk is None else (dusk - ends_by).total_seconds()
+    first, last = lane.card.points[0], legs[-1].end
     return LaneFigures(
         legs=len(legs),
         length_m=sum(leg.distance_m for leg in legs),
@@ -47,9 +47,15 @@ def lane_figures(
         least_chance=hardest.chance_in_sight,
         least_chance_leg=hardest.leg,
         twins=twins,
-        ends_by=ends_by,
-        light_left_s=left,
+        at_start=_light(sets_out, first),
+        at_end=_light(ends_by, last),
     )
+
+
+def _light(moment: dt.datetime | None, point: CardPoint) -> LightAt | None:
+    if moment is None:
+        return None
+    return light_at(moment, point.longitude_deg, point.latitude_deg)
 
 
 def _profiles(lane: Lane, settings: CarriedCardSettings) -> list[Profile | None]:

@@ -66,6 +66,25 @@ class Daylight:
     always: Literal["", "light", "dark"] = ""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LightAt:
+    """Whether it is light at a place at a moment: not darker than civil twilight.
+
+    Attributes
+    ----------
+    moment : datetime
+        UTC, as are the others.
+    since, until : datetime or None
+        The civil dawn and dusk about a light moment, the dusk and dawn about a dark one; None
+        where there is none within two days.
+    """
+
+    moment: dt.datetime
+    light: bool
+    since: dt.datetime | None
+    until: dt.datetime | None
+
+
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Lane:
     """One lane: its plan worked out, and heights along its legs where they are known.
@@ -95,6 +114,9 @@ class LaneFigures:
         The hardest leg.
     twins : int
         Points of the lane that are too near another.
+    at_start, at_end : LightAt or None
+        The light at the first point when the lane is begun, and at the last when it ends by
+        the slowest rule; None where no start is given, or the plan has no date.
     """
 
     legs: int
@@ -108,8 +130,17 @@ class LaneFigures:
     least_chance: float
     least_chance_leg: str
     twins: int
-    ends_by: dt.datetime | None
-    light_left_s: float | None
+    at_start: LightAt | None
+    at_end: LightAt | None
+
+    @property
+    def light_left_s(self) -> float | None:
+        """Seconds from the end to civil dusk; less than 0, those since dusk; None without one."""
+        end = self.at_end
+        if end is None:
+            return None
+        dusk = end.until if end.light else end.since
+        return None if dusk is None else (dusk - end.moment).total_seconds()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

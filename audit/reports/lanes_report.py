@@ -117,6 +117,7 @@ def _sketch(
 
 def _entry(one: CheckedLane) -> dict[str, object]:
     figures = one.figures
+    start, end = figures.at_start, figures.at_end
     safety = one.lane.card.safety
     return {
         "name": one.lane.name,
@@ -135,7 +136,10 @@ def _entry(one: CheckedLane) -> dict[str, object]:
         "safety_grid_deg": None if safety is None else safety.grid.degrees,
         "safety_magnetic_deg": None if safety is None else safety.magnetic.degrees,
         **_sun_entry(one.daylight),
-        "ends_by": _time(figures.ends_by),
+        "begins": start and _time(start.moment),
+        "light_at_start": start and start.light,
+        "ends_by": end and _time(end.moment),
+        "light_at_end": end and end.light,
         "light_left_s": figures.light_left_s,
     }
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 
-from audit.course_setting.records import CheckedLane, Daylight
+from audit.course_setting.records import CheckedLane, Daylight, LightAt
 from audit.reports import digits, wording
 from audit.reports.time_words import rule_name
 from audit.settings import CourseSettingSettings
@@ -51,14 +51,15 @@ def _cells(one: CheckedLane) -> dict[str, str]:
         for rule, seconds in figures.times_s
     }
     hardest = digits.percent(figures.least_chance)
-    ends_by = figures.ends_by
+    start, end = figures.at_start, figures.at_end
     rest = {
         "chance": digits.percent(figures.mean_chance),
         "hardest": say("lanes-hardest-said", leg=figures.least_chance_leg, chance=hardest),
         "twins": str(figures.twins),
         **_sun(one.daylight),
-        "ends-by": _unknown() if ends_by is None else say("lanes-hour", at=_clock(ends_by)),
-        "light-left": _left(figures.light_left_s),
+        "light-begins": _light(start),
+        "ends-by": _unknown() if end is None else say("lanes-hour", at=_clock(end.moment)),
+        "light-left": _light(end),
     }
     return {**_named(cells), **times, **_named(rest)}
 
@@ -89,11 +90,15 @@ def _hours(begin: dt.datetime | None, end: dt.datetime | None) -> str:
     return say("lanes-hours", to=_clock(end), **{"from": _clock(begin)})
 
 
-def _left(seconds: float | None) -> str:
-    if seconds is None:
+def _light(at: LightAt | None) -> str:
+    """Say that it is light or dark, and how long to the civil dusk or dawn that ends it."""
+    if at is None:
         return _unknown()
-    time = wording.reckoned_time(abs(seconds))
-    return say("lanes-to-dusk" if seconds >= 0.0 else "lanes-dark-since", time=time)
+    name = "light" if at.light else "dark"
+    if at.until is None:
+        return say(f"lanes-{name}-on")
+    to_s = (at.until - at.moment).total_seconds()
+    return say(f"lanes-{name}-to", time=wording.reckoned_time(to_s))
 
 
 def _clock(moment: dt.datetime | None) -> str:

@@ -39,14 +39,17 @@ lanes-twins = verwechselbare { -point(form: "many") }
 lanes-sun = Sonnenaufgang, -untergang
 lanes-twilight = bürgerliche Dämmerung
 lanes-ends-by = zu Ende bis
+lanes-light-begins = Licht beim Aufbruch
 lanes-light-left = Licht am Ende
 lanes-hours = { $from } bis { $to } UTC
 lanes-hour = { $at } UTC
 lanes-none = keine
 lanes-no-sunset = die Sonne geht nicht unter
 lanes-no-sunrise = die Sonne geht nicht auf
-lanes-to-dusk = { $time } bis zum Ende der bürgerlichen Dämmerung
-lanes-dark-since = dunkel seit { $time }
+lanes-light-to = { $time } bis zum Ende der bürgerlichen Dämmerung
+lanes-light-on = hell, und an diesem Tag wird es nicht dunkel
+lanes-dark-to = dunkel, { $time } bis zum Beginn der bürgerlichen Dämmerung
+lanes-dark-on = dunkel, und an diesem Tag wird es nicht hell
 
 lanes-uneven = { $lane }: { $what ->
     [length] Die Länge
@@ -84,6 +87,8 @@ lanes-near = { $first } und { $second } liegen { $apart } auseinander, näher al
     für den anderen halten.
 lanes-night = { $lane }: Die Sonne kommt an diesem Tag nicht in die Nähe des Horizonts. Als Nachtbahn planen.
 lanes-before-dawn = { $lane }: Aufbruch um { $begins }, vor Beginn der bürgerlichen Dämmerung um { $dawn } UTC.
+lanes-all-dark = { $lane }: Aufbruch um { $begins }, nach der langsamsten Regel zu Ende um { $ends }, alles im Dunkeln: Die bürgerliche
+    Dämmerung beginnt um { $dawn } UTC. Als Nachtbahn planen.
 lanes-after-dusk = { $lane }: Aufbruch um { $begins }, nach der langsamsten Regel zu Ende um { $ends }, nach dem Ende der bürgerlichen
     Dämmerung um { $dusk } UTC.
 lanes-note-bounds = Keine Grenze angegeben: Nichts wird darüber gesagt, ob sie verlassen wird, noch über die Sicherheitsrichtung.
@@ -92,6 +97,8 @@ lanes-note-safety = Kein Plan gibt eine Sicherheitsrichtung an: Nichts wird übe
 lanes-note-heights = Höhen sind nicht überall bekannt: Der Anstieg fehlt, und die Zeiten gelten für ebenes Gelände.
 lanes-note-one = Eine einzige Bahn hat keine anderen zum Vergleich.
 lanes-note-date = Eine Bahn ohne Datum hat kein Tageslicht.
+lanes-note-other-day = { $lane }: { $begins } UTC am { $date } ist dort nach der Sonne etwa { $there } am { $day }. Ist diese Stunde dort am
+    { $date } gemeint, --date { $meant } angeben.
 
 # Die Skizze des Geländes.
 lanes-grid-east = Gitter Ost, km

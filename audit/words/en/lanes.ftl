@@ -39,14 +39,17 @@ lanes-twins = twin { -point(form: "many") }
 lanes-sun = sunrise, sunset
 lanes-twilight = civil twilight
 lanes-ends-by = ends by
-lanes-light-left = light left at the end
+lanes-light-begins = light at the start
+lanes-light-left = light at the end
 lanes-hours = { $from } to { $to } UTC
 lanes-hour = { $at } UTC
 lanes-none = none
 lanes-no-sunset = the sun does not set
 lanes-no-sunrise = the sun does not rise
-lanes-to-dusk = { $time } to civil dusk
-lanes-dark-since = dark since { $time }
+lanes-light-to = { $time } to civil dusk
+lanes-light-on = light, and no dusk that day
+lanes-dark-to = dark, { $time } to civil dawn
+lanes-dark-on = dark, and no dawn that day
 
 lanes-uneven = { $lane }: its { $what ->
     [length] length
@@ -84,6 +87,8 @@ lanes-near = { $first } and { $second } are { $apart } apart, nearer than { $lea
     for the other.
 lanes-night = { $lane }: the sun does not come near the horizon that day. Plan it as a night lane.
 lanes-before-dawn = { $lane }: set out on at { $begins }, before civil dawn at { $dawn } UTC.
+lanes-all-dark = { $lane }: set out on at { $begins }, it ends by the slowest rule at { $ends }, all of it in the dark: civil dawn
+    is at { $dawn } UTC. Plan it as a night lane.
 lanes-after-dusk = { $lane }: set out on at { $begins }, it ends by the slowest rule at { $ends }, after civil dusk at { $dusk } UTC.
 lanes-note-bounds = No bounds were given: nothing is said of leaving them, nor of the safety bearing.
 lanes-note-areas = No areas were given to keep out of: nothing is said of legs through them.
@@ -91,6 +96,8 @@ lanes-note-safety = No plan gives a safety bearing: nothing is said of it.
 lanes-note-heights = Heights are not known everywhere: climb is left out, and times are for level ground.
 lanes-note-one = One lane has no others to be compared with.
 lanes-note-date = A lane without a date has no daylight.
+lanes-note-other-day = { $lane }: { $begins } UTC of { $date } is about { $there } by the sun there, on { $day }. If that hour there
+    on { $date } is meant, give --date { $meant }.
 
 # The sketch of the ground.
 lanes-grid-east = grid east, km

@@ -1,0 +1,64 @@
+"""Lanes that are begun or walked in the dark, and hours that fall on another day there."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator, Sequence
+
+from audit.course_setting.records import CheckedLane, LaneFinding, LightAt
+from audit.moments import calendar_moment
+from audit.track import utc_minute
+from audit.words import sentence
+
+
+def dark_lanes(checked: Sequence[CheckedLane]) -> Iterator[LaneFinding]:
+    """Tell lanes that are begun in the dark, or that the slowest rule ends after civil dusk."""
+    for one in checked:
+        start, end = one.figures.at_start, one.figures.at_end
+        if start is None or end is None:
+            continue
+        by_light = start.light and (start.until is None or end.moment <= start.until)
+        if not by_light:
+            yield LaneFinding(
+                kind="dark-before-the-end", lane=one.lane.name, what="daylight",
+                message=_dark_words(one.lane.name, start, end),
+            )  # fmt: skip
+
+
+def _dark_words(lane: str, start: LightAt, end: LightAt) -> str:
+    hours = {"lane": lane, "begins": _hour(start.moment)}
+    if start.light:
+        return sentence(
+            "lanes-after-dusk", **hours, ends=_hour(end.moment), dusk=_hour(start.until)
+        )
+    if start.until is None:
+        return sentence("lanes-night", lane=lane)
+    dawn = _hour(start.until)
+    if end.moment <= start.until:
+        return sentence("lanes-all-dark", **hours, ends=_hour(end.moment), dawn=dawn)
+    return sentence("lanes-before-dawn", **hours, dawn=dawn)
+
+
+def _hour(moment: dt.datetime | None) -> str:
+    return "" if moment is None else utc_minute(moment.timestamp())
+
+
+def other_days(checked: Sequence[CheckedLane]) -> Iterator[str]:
+    """Say where the hour of the start is on another day by the sun there than the plan's day."""
+    for one in checked:
+        start, card = one.figures.at_start, one.lane.card
+        if start is None or card.date is None:
+            continue
+        there = calendar_moment(start.moment.timestamp() + 240.0 * card.points[0].longitude_deg)
+        if there.date() == card.date:
+            continue
+        meant = card.date + (card.date - there.date())
+        yield sentence(
+            "lanes-note-other-day",
+            lane=one.lane.name,
+            begins=_hour(start.moment),
+            date=str(card.date),
+            there=f"{there:%H:%M}",
+            day=str(there.date()),
+            meant=str(meant),
+        )
