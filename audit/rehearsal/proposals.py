@@ -9,6 +9,7 @@ import numpy as np
 
 from audit.diagnosis.causes import CAUSES
 from audit.forecast.leg_forecast import LegForecast, forecast_leg
+from audit.forecast.near_areas import away_and_near_m
 from audit.forecast.walker_scatter import WalkerScatter
 from audit.leg_card import CardLeg, LegCard
 from audit.rehearsal.changed_leg import with_end_moved
@@ -16,8 +17,13 @@ from audit.rehearsal.leg_ways import leg_ways
 from audit.rehearsal.look_alikes import look_alikes
 from audit.rehearsal.paper_evidence import Heights
 from audit.rehearsal.records import LookAlike, Proposal, Way
-from audit.rehearsal.ways_on_ground import Surroundings, planned_through, reference_of
-from audit.settings import Settings
+from audit.rehearsal.ways_on_ground import (
+    OUT_OF_BOUNDS,
+    Surroundings,
+    planned_through,
+    reference_of,
+)
+from audit.settings import ForecastSettings, Settings
 from audit.words import sentence
 
 Pair = tuple[str, str]
@@ -26,7 +32,11 @@ _SETTLES = {cause.name: cause.settles for cause in CAUSES}
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Tried:
-    """A change of a leg with what it makes of the look-alikes."""
+    """A change of a leg with what it makes of the look-alikes.
+
+    ``meets`` are the areas that forbid it: a leg that it changes leads through them, or its
+    point lies near them.
+    """
 
     longer_m: float
     turned_deg: float
@@ -34,6 +44,7 @@ class _Tried:
     leg: CardLeg
     ways: tuple[Way, ...]
     pairs: tuple[LookAlike, ...]
+    meets: tuple[str, ...]
 
 
 def proposals(
@@ -47,7 +58,8 @@ def proposals(
     """Give for the likeliest look-alikes of a leg the smallest change that tells them apart.
 
     A change is taken only where the leg as a whole has no more look-alikes by weight than
-    before, and its point does not come to lie in an area, out of bounds, or near another.
+    before, its point comes to lie neither out of bounds nor near another, and both legs that it
+    changes keep off the areas.
     """
     leg, (ways, alike) = card.legs[number], now
     blind = [pair for pair in alike if not pair.by_line]
@@ -56,7 +68,9 @@ def proposals(
         return ()
     weight = sum(pair.weight for pair in blind)
     tried = [
-        one for one in _changes(card, number, heights, walker) if _stands(one, leg, card, around)
+        one
+        for one in _changes(card, number, around, heights, walker)
+        if _stands(one, leg, card, around)
     ]
     better = [one for one in tried if _weight(one) <= weight + 1e-12]
     return tuple(_proposal(pair, len(blind), better) for pair in asked)
@@ -87,6 +101,7 @@ def _causes(ways: Sequence[Way], pair: LookAlike) -> Pair:
 def _changes(
     card: LegCard,
     number: int,
+    around: Surroundings,
     heights: Heights | None,
     walker: tuple[WalkerScatter, Settings],
 ) -> Iterator[_Tried]:
@@ -116,6 +131,10 @@ def _changes(
         yield _Tried(
             longer_m=longer_m, turned_deg=turned_deg, moved_m=moved_m, leg=there, ways=ways,
             pairs=tuple(p for p in look_alikes(ways, forecast, settings) if not p.by_line),
+            meets=_meets(
+                [there, *_others_anew(changed, card, number)],
+                forecast, card.arrival_radius_m, around, settings.forecast,
+            ),
         )  # fmt: skip
 
 
@@ -130,9 +149,9 @@ def _weight(tried: _Tried) -> float:
 
 
 def _stands(tried: _Tried, leg: CardLeg, card: LegCard, around: Surroundings) -> bool:
-    """Say whether the moved point may stand where it would: near no other, and no worse ground."""
+    """Say whether the moved point may stand where it would: in bounds, and near no other."""
     end, already = tried.leg.end, planned_through(leg, around)
-    if set(planned_through(tried.leg, around)) - set(already):
+    if OUT_OF_BOUNDS in set(planned_through(tried.leg, around)) - set(already):
         return False
     others = [point for point in card.points if point.name != end.name]
     others += [point for _, point in around.beside]
@@ -143,11 +162,38 @@ def _stands(tried: _Tried, leg: CardLeg, card: LegCard, around: Surroundings) ->
     )
 
 
+def _others_anew(changed: LegCard, card: LegCard, number: int) -> list[CardLeg]:
+    """Give the other legs that change with the point: those that begin there."""
+    pairs = enumerate(zip(changed.legs, card.legs, strict=True))
+    return [one for n, (one, was) in pairs if one is not was and n != number]
+
+
+def _meets(
+    anew: Sequence[CardLeg],
+    forecast: LegForecast,
+    radius_m: float,
+    around: Surroundings,
+    settings: ForecastSettings,
+) -> tuple[str, ...]:
+    """Give the areas that legs worked out anew come into, or that the end of the first is near."""
+    met = [name for leg in anew for name in planned_through(leg, around) if name != OUT_OF_BOUNDS]
+    for area in (*around.areas.no_go, *around.areas.hazards):
+        away_m, near_m = away_and_near_m(anew[0].end, area.shape, radius_m, forecast, settings)
+        if away_m < near_m:
+            met.append(area.name)
+    return tuple(dict.fromkeys(met))
+
+
 def _proposal(pair: Pair, before: int, tried: Sequence[_Tried]) -> Proposal:
-    """Give the smallest change on which the two are look-alikes no longer."""
+    """Give the smallest change on which the two are look-alikes no longer, clear of all areas."""
     settles = " ".join(dict.fromkeys(_SETTLES[cause] for cause in pair))
+    kept_off: tuple[str, ...] = ()
     for one in tried:
-        if not any({*_causes(one.ways, p)} == {*pair} for p in one.pairs):
+        if any({*_causes(one.ways, p)} == {*pair} for p in one.pairs):
+            continue
+        if one.meets:
+            kept_off = kept_off or one.meets
+        else:
             end = one.leg.end
             return Proposal(
                 causes=pair,
@@ -162,7 +208,7 @@ def _proposal(pair: Pair, before: int, tried: Sequence[_Tried]) -> Proposal:
             )
     return Proposal(
         causes=pair, longer_m=0.0, turned_deg=0.0, end=None, reference="", apart_m=0.0,
-        pairs_before=before, pairs_after=before, settles=settles,
+        pairs_before=before, pairs_after=before, settles=settles, kept_off=kept_off,
     )  # fmt: skip
 
 

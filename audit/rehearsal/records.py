@@ -134,6 +134,8 @@ class Proposal:
         Look-alikes on the whole leg as it is, and as it would be: worked out anew.
     settles : str
         What else tells the two apart.
+    kept_off : tuple of str
+        Areas for whose sake a change that would part the two is not proposed, where none is.
     """
 
     causes: tuple[str, str]
@@ -145,6 +147,7 @@ class Proposal:
     pairs_before: int
     pairs_after: int
     settles: str
+    kept_off: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

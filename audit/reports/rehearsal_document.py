@@ -108,6 +108,7 @@ def _proposal(one: Proposal) -> dict[str, object]:
         "pairs_before": one.pairs_before,
         "pairs_after": one.pairs_after,
         "settles": one.settles,
+        "kept_off": list(one.kept_off),
     }
 
 

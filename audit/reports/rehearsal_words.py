@@ -121,9 +121,13 @@ def hidden_words(leg: LegRehearsal) -> str:
 
 
 def proposal_sentences(leg: LegRehearsal) -> list[str]:
-    """Say what would tell pairs of causes apart, and in one sentence for which nothing would."""
+    """Say what would tell pairs of causes apart, what no area allows, and where nothing would."""
     told = [_found_words(one) for one in leg.proposals if one.end is not None]
-    left = [_both(one) for one in leg.proposals if one.end is None]
+    none = [one for one in leg.proposals if one.end is None]
+    for areas in dict.fromkeys(one.kept_off for one in none if one.kept_off):
+        pairs = "; ".join(_both(one) for one in none if one.kept_off == areas)
+        told.append(say("rehearse-kept-off", areas=Listed(things=areas), pairs=pairs))
+    left = [_both(one) for one in none if not one.kept_off]
     if left:
         told.append(say("rehearse-nothing-tells", pairs="; ".join(left)))
     return told

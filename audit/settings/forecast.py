@@ -27,6 +27,9 @@ class ForecastSettings:
     usual interval."""
     sure_side: float = 0.95
     """An offset is large enough where so many walks end on the side that was meant; chosen."""
+    near_area_sds: float = 1.0
+    """A point is near an area from the arrival radius and so many standard deviations of where
+    walks to it end; chosen: of walks to that side one in three goes further."""
     prior_legs: float = 4.0
     """Earlier legs weigh as much as what is known of walkers at large from this many on; chosen:
     a handful of legs gives a scatter to a third."""

@@ -17,9 +17,10 @@ from audit.guide.cause_names import CAUSE_NAMES
 from audit.rehearsal.changed_leg import with_end_moved
 from audit.rehearsal.leg_ways import leg_ways
 from audit.rehearsal.look_alikes import look_alikes, resolution_m
+from audit.rehearsal.records import LegRehearsal, Proposal
 from audit.rehearsal.rehearse import rehearse
 from audit.rehearsal.ways_on_ground import Surroundings
-from audit.reports.rehearsal_words import danger_sentences
+from audit.reports.rehearsal_words import danger_sentences, proposal_sentences
 from audit.settings import Settings
 
 WEST, SOUTH = 700_000.0, 3_580_000.0
@@ -181,6 +182,47 @@ def test_no_change_is_proposed_onto_bad_ground():
     made = rehearse(card(), Surroundings(areas=GroundAreas(hazards=(bog,))))
     assert all(leg.planned_through == () for leg in made.legs)
     assert all(one.end is None for leg in made.legs for one in leg.proposals)
+
+
+def with_hazard(shape) -> list[LegRehearsal]:
+    areas = GroundAreas(hazards=(GroundArea(name="Edge", shape=shape),))
+    return list(rehearse(card(), Surroundings(areas=areas)).legs)
+
+
+def first_proposed() -> tuple[int, Proposal]:
+    return next(
+        (number, one)
+        for number, leg in enumerate(rehearsed().legs)
+        for one in leg.proposals
+        if one.end is not None
+    )
+
+
+def test_no_change_brings_the_point_near_a_hazard():
+    """Bug: a point was moved to 16 m from a quarry's edge, with an arrival radius of 25 m."""
+    number, one = first_proposed()
+    east, north = one.end
+    edge = shapely.box(east + 16.0, north + 16.0, east + 30.0, north + 30.0)
+    reach_m = card().arrival_radius_m
+    for leg in with_hazard(edge):
+        ends = [made.end for made in leg.proposals if made.end is not None]
+        assert all(edge.distance(shapely.Point(end)) > reach_m for end in ends)
+    assert shapely.Point(one.end).distance(edge) < reach_m
+    again = {made.causes: made for made in with_hazard(edge)[number].proposals}[one.causes]
+    assert again.end != one.end
+
+
+def test_no_change_keeps_a_leg_through_a_hazard():
+    """Bug: a leg through a quarry's edge was to be turned by 5 degrees, still through it."""
+    ford = shapely.box(WEST - 500.0, SOUTH + 200.0, WEST + 500.0, SOUTH + 220.0)
+    leg = with_hazard(ford)[0]
+    assert leg.planned_through == ("Edge",)
+    assert all(one.end is None for one in leg.proposals)
+    would = [one for one in rehearsed().legs[0].proposals if one.end is not None]
+    assert {one.causes for one in leg.proposals if one.kept_off == ("Edge",)} >= {
+        one.causes for one in would
+    }
+    assert any("leads into Edge" in words for words in proposal_sentences(leg)) == bool(would)
 
 
 def test_slopes_make_mistakes_of_their_own():

@@ -64,6 +64,8 @@ rehearse-pair = { $first } und { $second }: { $apart } auseinander
 rehearse-hidden = Bei jeder Größe im gewöhnlichen Fehler verborgen: { $causes }.
 rehearse-nothing-tells = Keine versuchte Änderung unterscheidet: { $pairs }. Die eigene Marschskizze oder das Marschprotokoll tut es, oder ein
     anderer Abschnitt: leg-audit guide (englisch) hat für jeden eine Seite.
+rehearse-kept-off = Eine Änderung, die sie unterscheiden würde, führt in { $areas } oder zu nahe heran und wird darum nicht
+    vorgeschlagen, und keine andere versuchte taugt: { $pairs }.
 rehearse-make-longer = { $size } länger
 rehearse-make-shorter = { $size } kürzer
 rehearse-make-right = um { $size } nach rechts gedreht
