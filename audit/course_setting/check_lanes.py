@@ -18,6 +18,7 @@ from audit.course_setting.records import (
 )
 from audit.course_setting.safety_bearing import safety_findings
 from audit.course_setting.twin_points import TwinPoints, twin_points
+from audit.course_setting.walks_and_areas import walks_and_areas
 from audit.forecast.course_forecast import forecast_course
 from audit.forecast.walker_scatter import WalkerScatter
 from audit.geodesy.areas_on_grid import GroundAreas
@@ -55,6 +56,11 @@ def check_lanes(
         *uneven_lanes(names, [one.figures for one in checked], settings.course_setting),
         *_twins_told(lanes, twins),
         *(finding for lane in lanes for finding in legs_and_areas(lane, areas)),
+        *(
+            finding
+            for one in checked
+            for finding in walks_and_areas(one.lane, one.forecast, areas, settings.forecast)
+        ),
         *safety_findings(lanes, areas, settings.course_setting),
         *dark_lanes(checked),
     )

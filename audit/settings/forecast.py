@@ -30,6 +30,9 @@ class ForecastSettings:
     near_area_sds: float = 1.0
     """A point is near an area from the arrival radius and so many standard deviations of where
     walks to it end; chosen: of walks to that side one in three goes further."""
+    told_reach: float = 0.05
+    """From so many ordinary walks of a leg on that reach an area it is told; chosen: one in
+    twenty, as elsewhere."""
     prior_legs: float = 4.0
     """Earlier legs weigh as much as what is known of walkers at large from this many on; chosen:
     a handful of legs gives a scatter to a third."""

@@ -180,3 +180,16 @@ def test_a_shared_point_is_no_twin_but_one_place_with_two_names_is():
     assert [(one.kind, one.what) for one in found.findings] == [("twin-points", "Gate, Gatehouse")]
     assert "one place under two names" in found.findings[0].message
     assert np.isfinite(found.findings[0].latitude_deg)
+
+
+def test_a_point_beside_a_hazard_is_something_to_look_at():
+    """Bug: a lane whose point lay 16 m from a quarry's edge had nothing to look at."""
+    # East of Birch, which the leg from the south-west comes to.
+    line = shapely.LineString([(WEST + 1916, SOUTH + 1200), (WEST + 1916, SOUTH + 1400)])
+    areas = GroundAreas(hazards=(GroundArea(name="Scarp", shape=line),))
+    found = check_lanes(two_lanes(), areas).findings
+    assert [(one.kind, one.lane, one.what) for one in found] == [
+        ("point-near-hazard", "East", "Birch")
+    ]
+    assert "Birch lies 16 m from the hazard Scarp" in found[0].message
+    assert "in 100 ordinary walks of leg 2 reach it" in found[0].message

@@ -43,3 +43,17 @@ forecast-off-leg = Abschnitt { $leg }: { $turn } { $side ->
    *[right] nach rechts; endet rechts
 } vom { -point } { $chance }; gleich in Sicht { $sight }
 forecast-no-legs = die früheren Auswertungen enthalten keinen Abschnitt mit gewöhnlichem Fehler; das Übliche gilt.
+forecast-near-area = { $point } liegt { $away } von { $kind ->
+    [no-go] dem Sperrgebiet
+   *[hazard] der Gefahrenstelle
+} { $area }, näher als { $near }: { $leg ->
+    [none] der Ankunftsradius
+   *[other] Ankunftsradius und gewöhnlicher Fehler von Abschnitt { $leg }
+}.{ $walks ->
+    [none] {""}
+   *[other] {" "}{ $walks } von 100 gewöhnlichen Gängen von Abschnitt { $leg } kommen hin.
+}
+forecast-walks-reach = { $walks } von 100 gewöhnlichen Gängen von Abschnitt { $leg }, { $start } bis { $end }, kommen { $kind ->
+    [no-go] in das Sperrgebiet
+   *[hazard] zu der Gefahrenstelle
+} { $area }.

@@ -73,6 +73,7 @@ lanes-leg-through = { $lane }: Abschnitt { $leg }, { $start } bis { $end }, geht
     [none] {""}
    *[some] , auf { $over }
 }, { $from } nach seinem Anfang.
+lanes-said = { $lane }: { $said }
 lanes-point-out = { $lane }: { $point } liegt außerhalb der Grenze.
 lanes-leg-out = { $lane }: Abschnitt { $leg }, { $start } bis { $end }, verlässt die Grenze auf { $over }, { $from } nach seinem Anfang.
 lanes-no-bearing = { $lane } gibt keine Sicherheitsrichtung an, andere Bahnen aber schon: auf die Marschskizze schreiben.

@@ -43,3 +43,17 @@ forecast-off-leg = leg { $leg }: { $turn } { $side ->
    *[right] right; ends right
 } of the { -point } { $chance }; in sight at once { $sight }
 forecast-no-legs = the earlier debriefs hold no leg of ordinary error; the usual is taken.
+forecast-near-area = { $point } lies { $away } from { $kind ->
+    [no-go] the no-go area
+   *[hazard] the hazard
+} { $area }, nearer than { $near }: { $leg ->
+    [none] the arrival radius
+   *[other] the arrival radius and the ordinary error of leg { $leg }
+}.{ $walks ->
+    [none] {""}
+   *[other] {" "}{ $walks } in 100 ordinary walks of leg { $leg } reach it.
+}
+forecast-walks-reach = { $walks } in 100 ordinary walks of leg { $leg }, { $start } to { $end }, reach { $kind ->
+    [no-go] the no-go area
+   *[hazard] the hazard
+} { $area }.

@@ -73,6 +73,7 @@ lanes-leg-through = { $lane }: leg { $leg }, { $start } to { $end }, goes throug
     [none] {""}
    *[some] , over { $over }
 }, { $from } from its start.
+lanes-said = { $lane }: { $said }
 lanes-point-out = { $lane }: { $point } lies out of bounds.
 lanes-leg-out = { $lane }: leg { $leg }, { $start } to { $end }, leaves the bounds for { $over }, { $from } from its start.
 lanes-no-bearing = { $lane } gives no safety bearing, but other lanes do: put it on its card.
