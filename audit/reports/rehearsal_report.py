@@ -25,6 +25,9 @@ _FAR_LEGS, _CLOSE_LEGS = 1.0, 0.3
 def render_rehearsal(rehearsal: Rehearsal) -> str:
     """Give plain text that ends with a line feed."""
     lines = [rehearsal.card.name, *_head(rehearsal)]
+    planned = rehearsal_words.planned_sentences(rehearsal)
+    if planned:
+        lines += ["", say("rehearse-planned"), *(f"  {words}" for words in planned)]
     for leg in rehearsal.legs:
         lines += ["", _title(leg)]
         lines += [f"  {words}" for words in _told(leg)]
@@ -37,6 +40,7 @@ def render_rehearsal_html(rehearsal: Rehearsal, areas: GroundAreas) -> str:
         "rehearsal.html.j2",
         course=rehearsal.card.name,
         head=_head(rehearsal),
+        planned=rehearsal_words.planned_sentences(rehearsal),
         dangers=_of_all_legs(rehearsal, rehearsal_words.danger_sentences),
         nears=_of_all_legs(rehearsal, rehearsal_words.near_sentences),
         areas_given=areas.bounds is not None or bool(areas.no_go or areas.hazards),

@@ -5,7 +5,14 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from audit.rehearsal.records import LegRehearsal, LookAlike, NearPoint, Proposal, WayEnd
+from audit.rehearsal.records import (
+    LegRehearsal,
+    LookAlike,
+    NearPoint,
+    Proposal,
+    Rehearsal,
+    WayEnd,
+)
 from audit.rehearsal.ways_on_ground import OUT_OF_BOUNDS
 from audit.reports import digits
 from audit.reports.cause_words import cause_words
@@ -44,21 +51,24 @@ def way_rows(leg: LegRehearsal) -> list[WayRow]:
     return [_row(str(sign), ends) for sign, ends in enumerate(of_cause.values(), start=1)]
 
 
+def planned_sentences(rehearsal: Rehearsal) -> list[str]:
+    """Say which legs lead into areas or out of bounds as they are planned."""
+    return [_itself(leg.leg.name, name) for leg in rehearsal.legs for name in leg.planned_through]
+
+
 def danger_sentences(leg: LegRehearsal) -> list[str]:
     """Say which mistakes lead into areas or out of bounds, one sentence for each such thing.
 
-    What the planned leg goes through is told of the leg, and not again of its mistakes.
+    What the planned leg goes through is told of the course, and not again of its mistakes.
     """
     met: dict[str, dict[str, None]] = {}
     for end in leg.ends:
         for words in _danger_words(end, leg.planned_through):
             met.setdefault(words, {}).setdefault(_cause_and_way(end))
-    own = [_itself(leg.leg.name, name) for name in leg.planned_through]
-    mistakes = [
+    return [
         say("rehearse-danger", leg=leg.leg.name, what=what, causes=_some(list(causes)))
         for what, causes in met.items()
     ]
-    return [*own, *mistakes]
 
 
 def _itself(leg: str, area: str) -> str:

@@ -17,10 +17,15 @@ from audit.guide.cause_names import CAUSE_NAMES
 from audit.rehearsal.changed_leg import with_end_moved
 from audit.rehearsal.leg_ways import leg_ways
 from audit.rehearsal.look_alikes import look_alikes, resolution_m
-from audit.rehearsal.records import LegRehearsal, Proposal
+from audit.rehearsal.records import LegRehearsal, Proposal, Rehearsal
 from audit.rehearsal.rehearse import rehearse
 from audit.rehearsal.ways_on_ground import Surroundings
-from audit.reports.rehearsal_words import danger_sentences, proposal_sentences
+from audit.reports.rehearsal_report import render_rehearsal, render_rehearsal_html
+from audit.reports.rehearsal_words import (
+    danger_sentences,
+    planned_sentences,
+    proposal_sentences,
+)
 from audit.settings import Settings
 
 WEST, SOUTH = 700_000.0, 3_580_000.0
@@ -248,10 +253,28 @@ def test_ordinary_error_hides_small_mistakes_only():
 
 
 def test_what_the_planned_leg_goes_through_is_told_of_the_leg():
-    ford = GroundArea(name="Ford", shape=box(-50, 200, 50, 220))
-    leg = rehearse(card(), Surroundings(areas=GroundAreas(hazards=(ford,)))).legs[0]
+    made = with_ford()
+    leg = made.legs[0]
     assert leg.planned_through == ("Ford",)
-    said = danger_sentences(leg)
-    assert said[0] == "Leg 1 itself, walked as planned, leads into Ford: move it."
-    assert all(words.startswith("Leg 1 ends in Ford:") for words in said[1:])
-    assert any(one.end is not None for one in leg.proposals)
+    said = planned_sentences(made)
+    assert said == ["Leg 1 itself, walked as planned, leads into Ford: move it."]
+    assert all(words.startswith("Leg 1 ends in Ford:") for words in danger_sentences(leg))
+
+
+def test_planned_legs_through_hazards_come_before_all_mistakes():
+    """Bug: a leg planned through a quarry's edge stood third from the end of 20 mistakes."""
+    made = with_ford()
+    told = "Leg 1 itself, walked as planned, leads into Ford"
+    for text in (render_rehearsal(made), render_rehearsal_html(made, ford())):
+        assert text.count(told) == 1
+        assert text.index(told) < text.index("Leg 1 ends in Ford")
+        assert text.index("The course as planned") < text.index(told)
+    assert f"<strong>{told}" in render_rehearsal_html(made, ford())
+
+
+def ford() -> GroundAreas:
+    return GroundAreas(hazards=(GroundArea(name="Ford", shape=box(-50, 200, 50, 220)),))
+
+
+def with_ford() -> Rehearsal:
+    return rehearse(card(), Surroundings(areas=ford()))
