@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from audit.forecast.leg_forecast import LegForecast
+from audit.forecast.near_areas import NearArea
 from audit.leg_card import CardLeg, LegCard
 from audit.units import FloatArray
 
@@ -187,6 +188,8 @@ class Rehearsal:
         Ends nearer than this are not told apart by a usual recording.
     beside : tuple of str
         The other courses whose points were looked at.
+    near_areas : tuple of NearArea
+        What walks without a mistake come to.
     """
 
     card: LegCard
@@ -194,3 +197,4 @@ class Rehearsal:
     legs: tuple[LegRehearsal, ...]
     beside: tuple[str, ...]
     notes: tuple[str, ...]
+    near_areas: tuple[NearArea, ...] = ()

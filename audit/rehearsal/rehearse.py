@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from audit.forecast.leg_forecast import forecast_leg
+from audit.forecast.near_areas import areas_near
 from audit.forecast.walker_scatter import WalkerScatter, ordinary_scatter
 from audit.leg_card import LegCard
 from audit.rehearsal.leg_ways import leg_ways
@@ -50,6 +51,9 @@ def rehearse(
         legs=legs,
         beside=tuple(dict.fromkeys(course for course, _ in around.beside)),
         notes=tuple(_notes(around, heights)),
+        near_areas=areas_near(
+            card, [leg.forecast for leg in legs], around.areas, settings.forecast
+        ),
     )
 
 

@@ -6,6 +6,7 @@ import json
 import math
 
 from audit.debriefing.course_entry import course_entry, point_entries
+from audit.forecast.near_areas import NearArea
 from audit.rehearsal.records import LegRehearsal, LookAlike, Proposal, Rehearsal, WayEnd
 from audit.reports.csv_report import csv_text
 from audit.reports.forecast_report import leg_entry as forecast_entry
@@ -24,6 +25,7 @@ def render_rehearsal_json(rehearsal: Rehearsal) -> str:
         "beside": list(rehearsal.beside),
         "resolution_m": rehearsal.resolution_m,
         "legs": [_leg(leg) for leg in rehearsal.legs],
+        "near_areas": [_near_area(one) for one in rehearsal.near_areas],
         "notes": list(rehearsal.notes),
     }
     return json.dumps(document, indent=1, ensure_ascii=False, allow_nan=False) + "\n"
@@ -83,6 +85,18 @@ def _way(end: WayEnd) -> dict[str, object]:
             {"point": one.point, "course": one.course or None, "distance_m": one.distance_m}
             for one in end.near
         ],
+    }
+
+
+def _near_area(one: NearArea) -> dict[str, object]:
+    return {
+        "point": one.point.name,
+        "leg": None if one.leg is None else one.leg.name,
+        "area": one.area,
+        "kind": one.kind,
+        "away_m": one.away_m,
+        "near_m": one.near_m,
+        "walks_that_reach": one.walks,
     }
 
 

@@ -52,8 +52,9 @@ def way_rows(leg: LegRehearsal) -> list[WayRow]:
 
 
 def planned_sentences(rehearsal: Rehearsal) -> list[str]:
-    """Say which legs lead into areas or out of bounds as they are planned."""
-    return [_itself(leg.leg.name, name) for leg in rehearsal.legs for name in leg.planned_through]
+    """Say what the course comes to without a mistake: its legs, then its points and walks."""
+    itself = [_itself(leg.leg.name, name) for leg in rehearsal.legs for name in leg.planned_through]
+    return [*itself, *(told(one.message) for one in rehearsal.near_areas)]
 
 
 def danger_sentences(leg: LegRehearsal) -> list[str]:

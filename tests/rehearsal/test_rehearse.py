@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import math
 from dataclasses import replace
 
@@ -20,6 +21,7 @@ from audit.rehearsal.look_alikes import look_alikes, resolution_m
 from audit.rehearsal.records import LegRehearsal, Proposal, Rehearsal
 from audit.rehearsal.rehearse import rehearse
 from audit.rehearsal.ways_on_ground import Surroundings
+from audit.reports.rehearsal_document import render_rehearsal_json
 from audit.reports.rehearsal_report import render_rehearsal, render_rehearsal_html
 from audit.reports.rehearsal_words import (
     danger_sentences,
@@ -270,6 +272,18 @@ def test_planned_legs_through_hazards_come_before_all_mistakes():
         assert text.index(told) < text.index("Leg 1 ends in Ford")
         assert text.index("The course as planned") < text.index(told)
     assert f"<strong>{told}" in render_rehearsal_html(made, ford())
+
+
+def test_a_point_near_a_hazard_is_told_of_the_course():
+    """Bug: a rehearsal said nothing of a point that lay 16 m from a hazard."""
+    # North of the first leg's point, which walks come to from the south.
+    edge = GroundArea(name="Edge", shape=box(-40, 616, 40, 617))
+    made = rehearse(card(), Surroundings(areas=GroundAreas(hazards=(edge,))))
+    (said,) = planned_sentences(made)
+    assert "lies 16 m from the hazard Edge" in said
+    assert "in 100 ordinary walks of leg 1 reach it" in said
+    entry = json.loads(render_rehearsal_json(made))["near_areas"][0]
+    assert (entry["leg"], entry["area"], round(entry["away_m"])) == ("1", "Edge", 16)
 
 
 def ford() -> GroundAreas:

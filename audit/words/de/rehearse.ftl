@@ -8,7 +8,7 @@ rehearse-simulated = SIMULIERT: { $ways } Arten, auf { $legs ->
 } falsch zu gehen, aus dem Plan berechnet; niemand ist sie gegangen.
 rehearse-resolution = Zwei Enden näher als { $resolution } sind für eine übliche Aufzeichnung eine Stelle.
 rehearse-keep = Für alle, die die Bahn legen und leiten. Den Gehenden nicht zeigen: Jeder { -point } steht darauf.
-rehearse-planned = Der Kurs wie geplant: zuerst zu ändern
+rehearse-planned = Der Kurs wie geplant: zuerst ansehen
 rehearse-harm = Wo ein Fehler Schaden bringen kann
 rehearse-no-harm = Kein Fehler führt in die angegebenen Gebiete oder über die angegebene Grenze.
 rehearse-harm-unknown = Nicht geprüft: Weder eine Grenze noch Gebiete wurden angegeben.

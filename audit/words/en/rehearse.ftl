@@ -8,7 +8,7 @@ rehearse-simulated = SIMULATED: { $ways } ways of going wrong on { $legs ->
 }, worked out from the plan; nobody walked them.
 rehearse-resolution = Two ends nearer than { $resolution } are one place to a usual recording.
 rehearse-keep = For those who set and lead the course. Keep it from the walkers: it shows every { -point }.
-rehearse-planned = The course as planned: to be mended first
+rehearse-planned = The course as planned: look at this first
 rehearse-harm = Where a mistake may do harm
 rehearse-no-harm = No mistake leads into the areas given, or out of the bounds given.
 rehearse-harm-unknown = Not looked at: neither bounds nor areas were given.
