@@ -58,6 +58,18 @@ def look_alikes(
     return tuple(sorted(found, key=lambda pair: (pair.by_line, -pair.weight)))
 
 
+def mistakes_alike(ways: Sequence[Way], alike: Sequence[LookAlike]) -> set[frozenset[str]]:
+    """Give the pairs of mistakes, each once, that neither their ends nor their lines tell apart.
+
+    Two mistakes of many sizes are one pair, however many of their ways meet.
+    """
+    return {
+        frozenset((ways[pair.first].cause, ways[pair.second].cause))
+        for pair in alike
+        if not pair.by_line
+    }
+
+
 def _likelihoods(ways: Sequence[Way], settings: DiagnosisSettings) -> list[float]:
     """Give how likely each way is, by the priors of the diagnosis."""
     priors: dict[str, float] = {}

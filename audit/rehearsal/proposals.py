@@ -14,7 +14,7 @@ from audit.forecast.walker_scatter import WalkerScatter
 from audit.leg_card import CardLeg, LegCard
 from audit.rehearsal.changed_leg import with_end_moved
 from audit.rehearsal.leg_ways import leg_ways
-from audit.rehearsal.look_alikes import look_alikes
+from audit.rehearsal.look_alikes import look_alikes, mistakes_alike
 from audit.rehearsal.paper_evidence import Heights
 from audit.rehearsal.records import LookAlike, Proposal, Way
 from audit.rehearsal.ways_on_ground import (
@@ -57,9 +57,9 @@ def proposals(
 ) -> tuple[Proposal, ...]:
     """Give for the likeliest look-alikes of a leg the smallest change that tells them apart.
 
-    A change is taken only where the leg as a whole has no more look-alikes by weight than
-    before, its point comes to lie neither out of bounds nor near another, and both legs that it
-    changes keep off the areas.
+    A change is taken only where the leg as a whole has no more look-alikes than before, neither
+    by pairs of mistakes nor by the weight of their ways, its point comes to lie neither out of
+    bounds nor near another, and both legs that it changes keep off the areas.
     """
     leg, (ways, alike) = card.legs[number], now
     blind = [pair for pair in alike if not pair.by_line]
@@ -72,8 +72,9 @@ def proposals(
         for one in _changes(card, number, around, heights, walker)
         if _stands(one, leg, card, around)
     ]
-    better = [one for one in tried if _weight(one) <= weight + 1e-12]
-    return tuple(_proposal(pair, len(blind), better) for pair in asked)
+    before = len(mistakes_alike(ways, blind))
+    better = [one for one in tried if _weight(one) <= weight + 1e-12 and _count(one) <= before]
+    return tuple(_proposal(pair, before, better) for pair in asked)
 
 
 def why_no_change(card: LegCard, number: int) -> str:
@@ -148,6 +149,10 @@ def _weight(tried: _Tried) -> float:
     return sum(pair.weight for pair in tried.pairs)
 
 
+def _count(tried: _Tried) -> int:
+    return len(mistakes_alike(tried.ways, tried.pairs))
+
+
 def _stands(tried: _Tried, leg: CardLeg, card: LegCard, around: Surroundings) -> bool:
     """Say whether the moved point may stand where it would: in bounds, and near no other."""
     end, already = tried.leg.end, planned_through(leg, around)
@@ -203,7 +208,7 @@ def _proposal(pair: Pair, before: int, tried: Sequence[_Tried]) -> Proposal:
                 reference=reference_of(end.longitude_deg, end.latitude_deg),
                 apart_m=_nearest_m(one.ways, pair),
                 pairs_before=before,
-                pairs_after=len(one.pairs),
+                pairs_after=_count(one),
                 settles=settles,
             )
     return Proposal(

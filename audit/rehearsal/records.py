@@ -132,7 +132,8 @@ class Proposal:
     apart_m : float
         How far apart the two then end, at the least.
     pairs_before, pairs_after : int
-        Look-alikes on the whole leg as it is, and as it would be: worked out anew.
+        Pairs of mistakes that look alike on the whole leg as it is, and as it would be: worked
+        out anew.
     settles : str
         What else tells the two apart.
     kept_off : tuple of str

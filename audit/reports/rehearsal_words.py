@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from audit.rehearsal.look_alikes import mistakes_alike
 from audit.rehearsal.records import (
     LegRehearsal,
     LookAlike,
@@ -110,13 +111,7 @@ def alike_sentences(leg: LegRehearsal) -> list[str]:
 
 def alike_count(leg: LegRehearsal) -> int:
     """Count the pairs of causes that this leg cannot tell apart."""
-    return len(
-        {
-            frozenset((leg.ends[pair.first].way.cause, leg.ends[pair.second].way.cause))
-            for pair in leg.look_alikes
-            if not pair.by_line
-        }
-    )
+    return len(mistakes_alike([end.way for end in leg.ends], leg.look_alikes))
 
 
 def hidden_words(leg: LegRehearsal) -> str:

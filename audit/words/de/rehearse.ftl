@@ -73,8 +73,8 @@ rehearse-make-right = um { $size } nach rechts gedreht
 rehearse-make-left = um { $size } nach links gedreht
 rehearse-then-apart = sie enden dann { $apart } oder mehr auseinander
 rehearse-then-nowhere = eines der beiden führt dann nirgends anders hin
-rehearse-proposal = { $first } und { $second }: den Abschnitt ändern ({ $moves }), sein { -point } bei { $reference }; { $then }. Verwechselbare
-    Paare auf dem Abschnitt: jetzt { $before }, dann { $after }. Der nächste Abschnitt ändert sich mit.
+rehearse-proposal = { $first } und { $second }: den Abschnitt ändern ({ $moves }), sein { -point } bei { $reference }; { $then }. Paare
+    von Fehlern, die der Abschnitt nicht unterscheiden kann: jetzt { $before }, dann { $after }. Der nächste Abschnitt ändert sich mit.
 rehearse-more = { $words } und { $count } weitere
 rehearse-some-more = { $words }; und { $count } weitere
 rehearse-beyond = { $size } dahinter

@@ -73,8 +73,8 @@ rehearse-make-right = turned { $size } right
 rehearse-make-left = turned { $size } left
 rehearse-then-apart = they then end { $apart } apart or more
 rehearse-then-nowhere = one of the two then leads nowhere else
-rehearse-proposal = { $first } and { $second }: make the leg { $moves }, its { -point } at { $reference }; { $then }. Look-alikes on the
-    leg: { $before } now, { $after } then. The next leg changes with it.
+rehearse-proposal = { $first } and { $second }: make the leg { $moves }, its { -point } at { $reference }; { $then }. Pairs of
+    mistakes that the leg cannot tell apart: { $before } now, { $after } then. The next leg changes with it.
 rehearse-more = { $words } and { $count } more
 rehearse-some-more = { $words }; and { $count } more
 rehearse-beyond = { $size } beyond
