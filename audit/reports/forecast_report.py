@@ -112,6 +112,8 @@ def _taken(forecast: CourseForecast) -> list[str]:
             turn=Turn(degrees=scatter.turn_sd_deg),
             side=_side(scatter.turn_deg) if scatter.turn_deg else "none",
             mean=Turn(degrees=scatter.turn_deg),
+            far=_far(scatter.log_ratio),
+            size=Percent(share=abs(math.expm1(scatter.log_ratio)), decimals=1),
             ratio=Percent(share=scatter.log_ratio_sd, decimals=1),
         )
     ]
@@ -119,6 +121,13 @@ def _taken(forecast: CourseForecast) -> list[str]:
         click = in_force().decimal(f"{scatter.click_deg:g}")
         words.append(say("forecast-clicks", click=click))
     return words
+
+
+def _far(log_ratio: float) -> str:
+    """Say which way distances are out on average, where that shows at the place that is told."""
+    if abs(math.expm1(log_ratio)) < 0.0005:
+        return "none"
+    return "far" if log_ratio > 0 else "short"
 
 
 def _side(signed: float) -> str:

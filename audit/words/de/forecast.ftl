@@ -15,7 +15,11 @@ forecast-taken = Gehender: { $source }. Ein Abschnitt ist um { $turn } verdreht{
     [left] , im Mittel { $mean } nach links
     [right] , im Mittel { $mean } nach rechts
    *[none] {""}
-}, und seine Entfernung weicht um { $ratio } ab (Standardabweichungen).
+}, und seine Entfernung { $far ->
+    [short] ist im Mittel { $size } zu kurz und{" "}
+    [far] ist im Mittel { $size } zu weit und{" "}
+   *[none] {""}
+}weicht um { $ratio } ab (Standardabweichungen).
 forecast-ordinary = ein gewöhnlicher, nach den Einstellungen des Programms
 forecast-earlier = nach { $count ->
     [one] { $count } früheren Abschnitt

@@ -15,7 +15,11 @@ forecast-taken = Walker: { $source }. A leg is turned by { $turn }{ $side ->
     [left] , { $mean } left on average
     [right] , { $mean } right on average
    *[none] {""}
-}, and its distance is out by { $ratio } (standard deviations).
+}, and its distance is { $far ->
+    [short] { $size } short on average and{" "}
+    [far] { $size } too far on average and{" "}
+   *[none] {""}
+}out by { $ratio } (standard deviations).
 forecast-ordinary = an ordinary walker, by the settings of the program
 forecast-earlier = { $count ->
     [one] { $count } earlier leg
