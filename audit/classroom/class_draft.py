@@ -19,6 +19,7 @@ from audit.classroom.lane_fit import better_lane
 from audit.classroom.lane_names import lane_called
 from audit.classroom.punches_of import check_punches, punches_of
 from audit.classroom.records import ClassFinding, LaneFit
+from audit.classroom.standard_fit import lanes_with_fewer
 from audit.classroom.walk_time import roster_start_s
 from audit.classroom.walker_idents import idents
 from audit.classroom.walker_task import WalkerTask
@@ -108,7 +109,8 @@ def draft_class(inputs: ClassInputs) -> ClassDraft:
     tasks = tuple(
         _task(one, ident, clock, inputs) for one, ident in zip(settled, made, strict=True)
     )
-    notes = [*inputs.standard.notes]
+    to_find = {lane.name: len(lane.card.legs) for lane in inputs.lanes}
+    notes = [*inputs.standard.notes, *lanes_with_fewer(to_find, inputs.standard)]
     for source in (inputs.roster, inputs.punches):
         notes += source.notes if source is not None else ()
     if clock.shift_s:

@@ -22,6 +22,7 @@ from audit.classroom.lane import Lane, lane_of
 from audit.classroom.lane_names import lane_names
 from audit.classroom.private_class import private_class
 from audit.classroom.records import ClassResult, WalkerResult
+from audit.classroom.standard_fit import lanes_with_fewer
 from audit.classroom.walks_in_file import Recording
 from audit.cli.class_pool import Processes, Progress
 from audit.cli.earlier_class import earlier_class
@@ -107,6 +108,7 @@ def grade_files(
     sorted_files = _sorted(files, asked)
     papers = _read_papers(sorted_files.plans, asked, options)
     _say_what_begins(papers, len(sorted_files.tracks))
+    fewer = _say_where_points_lack(papers)
     _say_of_roads(papers, asked)
     with _workers(asked, processes) as workers:
         draft = _drafted(sorted_files.tracks, papers, asked, processes)
@@ -132,7 +134,8 @@ def grade_files(
         write_texts(asked.folder / APPEALS, sheets)
     tell(render_class_terminal(result))
     for note in (*result.notes, *_notes_on(asked.folder, result, sheets)):
-        say_note(note)
+        if note not in fewer:
+            say_note(note)
     say(
         words.say(
             "class-terminal-written",
@@ -220,6 +223,15 @@ def _say_what_begins(papers: _Papers, recordings: int) -> None:
             standard=papers.standard.name,
         )
     )
+
+
+def _say_where_points_lack(papers: _Papers) -> list[str]:
+    """Say before the work, and give, which lanes cannot have the points of the standard."""
+    named = zip(lane_names(papers.plans), papers.plans, strict=True)
+    notes = list(lanes_with_fewer({name: len(plan.legs) for name, plan in named}, papers.standard))
+    for note in notes:
+        say_note(note)
+    return notes
 
 
 def _load_meanwhile(draft: ClassDraft, processes: Processes) -> None:

@@ -244,3 +244,19 @@ def test_a_last_point_found_by_its_code_alone_has_no_moment_by_the_recording():
     assert walker.legs[-1].point.grade == "found"
     assert (walker.time.ended_s, walker.time.ended_from) == (None, "")
     assert any("noted at 12:40" in reason for reason in walker.verdict.reasons)
+
+
+def test_a_standard_that_asks_for_more_points_than_a_lane_has_is_told():
+    """Bug: 9 points asked of lanes with 7 were told of each walker, and never of the class."""
+    standard = read_standard("day-course")
+    asks = [replace(standard, points_to_find=count) for count in (5, 4)]
+    whole = track(*WALK, source="whole.gpx")
+    told = [
+        [note for note in grade({"east": LANE.plan}, [whole], one).notes if "only" in note]
+        for one in asks
+    ]
+    (said,) = told[0]
+    assert said.startswith(
+        f"The standard {standard.name} asks for 5 points, but east has only 4: all of them"
+    )
+    assert told[1] == []

@@ -7,6 +7,10 @@ shows-place = { $across } nach { $east ->
     [yes] Nord
    *[no] Süd
 }
+shows-fewer-points = Die Vorgabe { $standard } verlangt { $asked } { -point(form: "many") }, aber { $lanes } { $count ->
+    [one] hat
+   *[other] haben
+} nur { $has }: Dort werden alle verlangt. Prüfen, ob es die richtige Vorgabe ist.
 shows-fault = { $lane }, { $point } (Abschnitt { $leg }): { $seen } Dort stimmt die Marke, der Plan oder die Marschskizze nicht,
     nicht die Gehenden: hingehen und nachsehen. Der { -point } zählt in keiner Bewertung.
 shows-gathered = { $sharing } der { $walkers } sicheren Gehenden verließen ihn von einer Stelle aus, { $off } von der geplanten

@@ -7,6 +7,10 @@ shows-place = { $across } { $east ->
     [yes] north
    *[no] south
 }
+shows-fewer-points = The standard { $standard } asks for { $asked } { -point(form: "many") }, but { $lanes } { $count ->
+    [one] has
+   *[other] have
+} only { $has }: all of them are asked there. See whether it is the right standard.
 shows-fault = { $lane }, { $point } (leg { $leg }): { $seen } The marker, the plan or the card is wrong there, not the
     walkers: go and check it. The { -point } is left out of the grades.
 shows-gathered = { $sharing } of the { $walkers } able walkers left it from one place, { $off } from where it is planned
