@@ -59,11 +59,11 @@ def check_lane_files(
     InputRefusedError
         With the problems of all files.
     WrongUseError
-        Where --start is no time of day, or the order of a plan's points is free.
+        Where --start is no time of day.
     """
     speak_as(asked.words)
     sets_out = _time(asked.start)
-    cards = read_cards(plans, options)
+    cards = read_cards(plans, options, any_order=True)
     areas = read_ground_areas(asked.areas, cards[0].grid)
     files = [writable(str(plan)) for plan in plans]
     lanes = [
@@ -85,8 +85,10 @@ def check_lane_files(
     return ExitStatus.FINDINGS if checked.findings else ExitStatus.DONE
 
 
-def read_cards(plans: Sequence[Path], options: CourseOptions) -> list[LegCard]:
-    """Give the cards of plans that stand on one grid."""
+def read_cards(
+    plans: Sequence[Path], options: CourseOptions, *, any_order: bool = False
+) -> list[LegCard]:
+    """Give the cards of plans that stand on one grid; of a free order only where it may be."""
     read: list[Plan] = []
     problems: list[Problem] = []
     for path in plans:
@@ -97,7 +99,7 @@ def read_cards(plans: Sequence[Path], options: CourseOptions) -> list[LegCard]:
     if problems:
         raise InputRefusedError(problems)
     for path, plan in zip(plans, read, strict=True):
-        if plan.order == "free":
+        if plan.order == "free" and not any_order:
             message = f"{path}: its points may be visited in any order, so it has no legs yet."
             raise WrongUseError(message)
     for path, plan in zip(plans, read, strict=True):
@@ -121,8 +123,8 @@ def read_ground_areas(path: Path | None, grid: CourseGrid) -> GroundAreas:
 
 
 def leg_heights(path: Path | None, card: LegCard) -> tuple[FloatArray, ...] | None:
-    """Give the heights at the stations of every leg; None without a file."""
-    if path is None:
+    """Give the heights at the stations of every leg; None without a file, or without legs."""
+    if path is None or card.order == "free":
         return None
     apart_m = Settings().carried_card.station_m
     return tuple(

@@ -78,7 +78,7 @@ def _points_beside(asked: Asked, card: LegCard) -> tuple[tuple[str, CardPoint], 
     """Give the points of the other courses on the grid of this one."""
     if not asked.beside:
         return ()
-    cards = read_cards(asked.beside, {"grid": card.grid.code})
+    cards = read_cards(asked.beside, {"grid": card.grid.code}, any_order=True)
     return tuple(
         (other.name, point) for other in cards for point in other.points if not point.dead_reckoned
     )

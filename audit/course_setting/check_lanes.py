@@ -24,6 +24,7 @@ from audit.forecast.walker_scatter import WalkerScatter
 from audit.geodesy.areas_on_grid import GroundAreas
 from audit.settings import Settings
 from audit.words import sentence
+from audit.words.figures import Listed
 
 
 def check_lanes(
@@ -74,7 +75,9 @@ def _checked(
     scatter: WalkerScatter | None,
     settings: Settings,
 ) -> CheckedLane:
-    forecast = forecast_course(lane.card, scatter, settings=settings.forecast)
+    forecast = None
+    if lane.legs:
+        forecast = forecast_course(lane.card, scatter, settings=settings.forecast)
     first, day = lane.card.points[0], lane.card.date
     light = None if day is None else daylight(day, first.longitude_deg, first.latitude_deg)
     begun = None
@@ -107,7 +110,10 @@ def _notes(checked: Sequence[CheckedLane], areas: GroundAreas) -> Iterator[str]:
         yield sentence("lanes-note-areas")
     if all(one.lane.card.safety is None for one in checked):
         yield sentence("lanes-note-safety")
-    if any(one.figures.climb_m is None for one in checked):
+    free = [one.lane.name for one in checked if not one.lane.legs]
+    if free:
+        yield sentence("lanes-note-any-order", lanes=Listed(things=free), count=len(free))
+    if any(one.figures.climb_m is None for one in checked if one.lane.legs):
         yield sentence("lanes-note-heights")
     if len(checked) < 2:
         yield sentence("lanes-note-one")

@@ -15,26 +15,26 @@ def dark_lanes(checked: Sequence[CheckedLane]) -> Iterator[LaneFinding]:
     """Tell lanes that are begun in the dark, or that the slowest rule ends after civil dusk."""
     for one in checked:
         start, end = one.figures.at_start, one.figures.at_end
-        if start is None or end is None:
+        if start is None:
             continue
-        by_light = start.light and (start.until is None or end.moment <= start.until)
-        if not by_light:
+        lasts = end is None or start.until is None or end.moment <= start.until
+        if not (start.light and lasts):
             yield LaneFinding(
                 kind="dark-before-the-end", lane=one.lane.name, what="daylight",
                 message=_dark_words(one.lane.name, start, end),
             )  # fmt: skip
 
 
-def _dark_words(lane: str, start: LightAt, end: LightAt) -> str:
+def _dark_words(lane: str, start: LightAt, end: LightAt | None) -> str:
     hours = {"lane": lane, "begins": _hour(start.moment)}
-    if start.light:
+    if start.light and end is not None:
         return sentence(
             "lanes-after-dusk", **hours, ends=_hour(end.moment), dusk=_hour(start.until)
         )
     if start.until is None:
         return sentence("lanes-night", lane=lane)
     dawn = _hour(start.until)
-    if end.moment <= start.until:
+    if end is not None and end.moment <= start.until:
         return sentence("lanes-all-dark", **hours, ends=_hour(end.moment), dawn=dawn)
     return sentence("lanes-before-dawn", **hours, dawn=dawn)
 

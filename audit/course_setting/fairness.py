@@ -30,11 +30,13 @@ class _Compared:
 def uneven_lanes(
     names: Sequence[str], figures: Sequence[LaneFigures], settings: CourseSettingSettings
 ) -> Iterator[LaneFinding]:
-    """Give each figure in which a lane stands out from the middle (median) of the others.
+    """Give each figure in which a lane with legs stands out from the middle of the others.
 
     From five lanes on it must also lie beyond three robust standard deviations of them all,
     so that lanes which all differ a little are not all told.
     """
+    with_legs = [(name, one) for name, one in zip(names, figures, strict=True) if one.times_s]
+    names, figures = [name for name, _ in with_legs], [one for _, one in with_legs]
     if len(names) < 2:
         return
     for compared in _compared(figures, settings):
@@ -63,14 +65,14 @@ def _compared(
         kind="length",
         name="length",
         unit="m",
-        values=tuple(f.length_m for f in figures),
+        values=tuple(f.length_m for f in figures if f.length_m is not None),
         share=share,
     )
     yield _Compared(
         kind="legs",
         name="number of legs",
         unit="",
-        values=tuple(float(f.legs) for f in figures),
+        values=tuple(float(f.legs) for f in figures if f.legs is not None),
         least=settings.uneven_least_legs,
     )
     climbs = tuple(f.climb_m for f in figures if f.climb_m is not None)
@@ -92,7 +94,7 @@ def _compared(
         kind="chance",
         name="mean chance to end in sight",
         unit="%",
-        values=tuple(100.0 * f.mean_chance for f in figures),
+        values=tuple(100.0 * f.mean_chance for f in figures if f.mean_chance is not None),
         least=100.0 * settings.uneven_chance,
     )
 

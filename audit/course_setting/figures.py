@@ -17,14 +17,17 @@ from audit.walking_times import WALKING_RULES
 
 def lane_figures(
     lane: Lane,
-    forecast: CourseForecast,
+    forecast: CourseForecast | None,
     twins: int,
     *,
     sets_out: dt.datetime | None,
     settings: CarriedCardSettings,
 ) -> LaneFigures:
     """Give the figures of one lane; the time that it is expected to end is the slowest rule's."""
-    legs = lane.card.legs
+    first = lane.card.points[0]
+    if forecast is None:
+        return _without_legs(twins, _light(sets_out, first))
+    legs = lane.legs
     grounds = _profiles(lane, settings)
     known = [ground for ground in grounds if ground is not None]
     whole = lane.heights is not None and len(known) == len(legs)
@@ -34,7 +37,6 @@ def lane_figures(
     hardest = min(forecast.legs, key=lambda leg: leg.chance_in_sight)
     slowest_s = max(seconds for _, seconds in times)
     ends_by = None if sets_out is None else sets_out + dt.timedelta(seconds=slowest_s)
-    first, last = lane.card.points[0], legs[-1].end
     return LaneFigures(
         legs=len(legs),
         length_m=sum(leg.distance_m for leg in legs),
@@ -48,8 +50,17 @@ def lane_figures(
         least_chance_leg=hardest.leg,
         twins=twins,
         at_start=_light(sets_out, first),
-        at_end=_light(ends_by, last),
+        at_end=_light(ends_by, legs[-1].end),
     )
+
+
+def _without_legs(twins: int, at_start: LightAt | None) -> LaneFigures:
+    """Give the figures of a lane whose points may be visited in any order."""
+    return LaneFigures(
+        legs=None, length_m=None, longest_m=None, longest_leg=None, climb_m=None, descent_m=None,
+        times_s=(), mean_chance=None, least_chance=None, least_chance_leg=None,
+        twins=twins, at_start=at_start, at_end=None,
+    )  # fmt: skip
 
 
 def _light(moment: dt.datetime | None, point: CardPoint) -> LightAt | None:
@@ -60,8 +71,8 @@ def _light(moment: dt.datetime | None, point: CardPoint) -> LightAt | None:
 
 def _profiles(lane: Lane, settings: CarriedCardSettings) -> list[Profile | None]:
     if lane.heights is None:
-        return [None] * len(lane.card.legs)
+        return [None] * len(lane.legs)
     return [
         profile(stations(leg.line, settings.station_m)[0], heights, settings.ripple_m)
-        for leg, heights in zip(lane.card.legs, lane.heights, strict=True)
+        for leg, heights in zip(lane.legs, lane.heights, strict=True)
     ]

@@ -45,7 +45,7 @@ def _in_area(
             "lanes-point-in", lane=lane.name, point=point.name, kind=kind, area=area.name
         )
         yield _finding(of_point, lane, point.name, message, point)
-    for leg in lane.card.legs:
+    for leg in lane.legs:
         if leg.start.name in inside or leg.end.name in inside:
             continue  # told of the point
         line = _line(leg)
@@ -69,7 +69,7 @@ def _out_of_bounds(lane: Lane, bounds: BaseGeometry) -> Iterator[LaneFinding]:
     for point in outside.values():
         message = sentence("lanes-point-out", lane=lane.name, point=point.name)
         yield _finding("point-out-of-bounds", lane, point.name, message, point)
-    for leg in lane.card.legs:
+    for leg in lane.legs:
         if leg.start.name in outside or leg.end.name in outside:
             continue
         line = _line(leg)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from audit.forecast.course_forecast import CourseForecast
-from audit.leg_card import LegCard
+from audit.leg_card import CardLeg, LegCard
 from audit.units import FloatArray
 
 FindingKind = Literal[
@@ -101,10 +101,15 @@ class Lane:
     card: LegCard
     heights: tuple[FloatArray, ...] | None = None
 
+    @property
+    def legs(self) -> tuple[CardLeg, ...]:
+        """The legs that are known beforehand: none where the points come in any order."""
+        return () if self.card.order == "free" else self.card.legs
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LaneFigures:
-    """What lanes are compared by.
+    """What lanes are compared by; without legs, what is of legs is None, and ``times_s`` empty.
 
     Attributes
     ----------
@@ -120,19 +125,20 @@ class LaneFigures:
         Points of the lane that are too near another.
     at_start, at_end : LightAt or None
         The light at the first point when the lane is begun, and at the last when it ends by
-        the slowest rule; None where no start is given, or the plan has no date.
+        the slowest rule; None where no start is given, or the plan has no date, and the end
+        without legs.
     """
 
-    legs: int
-    length_m: float
-    longest_m: float
-    longest_leg: str
+    legs: int | None
+    length_m: float | None
+    longest_m: float | None
+    longest_leg: str | None
     climb_m: float | None
     descent_m: float | None
     times_s: tuple[tuple[str, float], ...]
-    mean_chance: float
-    least_chance: float
-    least_chance_leg: str
+    mean_chance: float | None
+    least_chance: float | None
+    least_chance_leg: str | None
     twins: int
     at_start: LightAt | None
     at_end: LightAt | None
@@ -149,11 +155,11 @@ class LaneFigures:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class CheckedLane:
-    """A lane with its figures and its forecast."""
+    """A lane with its figures and, where it has legs, its forecast."""
 
     lane: Lane
     figures: LaneFigures
-    forecast: CourseForecast
+    forecast: CourseForecast | None
     daylight: Daylight | None
 
 

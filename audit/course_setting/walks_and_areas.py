@@ -20,10 +20,11 @@ _OF_AREA: dict[Literal["no-go", "hazard"], tuple[FindingKind, FindingKind]] = {
 
 
 def walks_and_areas(
-    lane: Lane, forecast: CourseForecast, areas: GroundAreas, settings: ForecastSettings
+    lane: Lane, forecast: CourseForecast | None, areas: GroundAreas, settings: ForecastSettings
 ) -> Iterator[LaneFinding]:
     """Tell what a walk without a mistake comes to, in the order of the points."""
-    for one in areas_near(lane.card, forecast.legs, areas, settings):
+    forecasts = () if forecast is None else forecast.legs
+    for one in areas_near(lane.card, forecasts, areas, settings):
         of_point, of_walks = _OF_AREA[one.kind]
         by_leg = "" if one.leg is None else f"leg {one.leg.name}"
         kind, what = (of_point, one.point.name) if one.near else (of_walks, by_leg)

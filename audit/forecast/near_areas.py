@@ -80,11 +80,12 @@ def areas_near(
 ) -> tuple[NearArea, ...]:
     """Give the areas that points of a course are near, or that ordinary walks of its legs reach.
 
-    A point inside an area is not among them.
+    A point inside an area is not among them. Without forecasts, as where the order of the
+    points is free, the arrival radius alone says what is near.
     """
     chosen = settings or ForecastSettings()
-    legs = list(zip(card.legs, forecasts, strict=True))
-    led_to = {id(leg.end) for leg in card.legs}
+    legs = list(zip(card.legs, forecasts, strict=True)) if forecasts else []
+    led_to = {id(leg.end) for leg, _ in legs}
     places: list[tuple[CardPoint, CardLeg | None, LegForecast | None]] = [
         (point, None, None) for point in card.points if id(point) not in led_to
     ]

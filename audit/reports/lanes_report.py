@@ -18,6 +18,7 @@ from audit.reports.picture import draw
 from audit.reports.printable import printable
 from audit.reports.still_page import render_still_page
 from audit.track import utc_text
+from audit.walking_times import WALKING_RULES
 from audit.words import say, told
 
 if TYPE_CHECKING:
@@ -106,7 +107,7 @@ def _sketch(
     return GroundSketch(
         points=tuple(signs.values()),
         lines=tuple(
-            ("planned", np.asarray(leg.line)) for one in checked.lanes for leg in one.lane.card.legs
+            ("planned", np.asarray(leg.line)) for one in checked.lanes for leg in one.lane.legs
         ),
         areas=areas,
         unsafe=unsafe,
@@ -118,17 +119,19 @@ def _sketch(
 def _entry(one: CheckedLane) -> dict[str, object]:
     figures = one.figures
     start, end = figures.at_start, figures.at_end
+    times_s = dict(figures.times_s)
     safety = one.lane.card.safety
     return {
         "name": one.lane.name,
         "plan": one.lane.source,
+        "order": one.lane.card.order,
         "legs": figures.legs,
         "length_m": figures.length_m,
         "longest_m": figures.longest_m,
         "longest_leg": figures.longest_leg,
         "climb_m": figures.climb_m,
         "descent_m": figures.descent_m,
-        "times_s": dict(figures.times_s),
+        "times_s": {rule.name: times_s.get(rule.name) for rule in WALKING_RULES},
         "mean_chance_in_sight": figures.mean_chance,
         "least_chance_in_sight": figures.least_chance,
         "least_chance_leg": figures.least_chance_leg,

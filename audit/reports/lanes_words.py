@@ -9,6 +9,7 @@ from audit.reports import digits, wording
 from audit.reports.time_words import rule_name
 from audit.settings import CourseSettingSettings
 from audit.track import utc_minute
+from audit.walking_times import WALKING_RULES
 from audit.words import say
 from audit.words.figures import Percent
 
@@ -34,34 +35,44 @@ def method_words() -> str:
 
 
 def _cells(one: CheckedLane) -> dict[str, str]:
-    figures = one.figures
+    figures, times_s = one.figures, dict(one.figures.times_s)
+    start, end = figures.at_start, figures.at_end
     cells = {
         "legs": str(figures.legs),
-        "length": digits.stated_metres(figures.length_m),
+        "length": _length(figures.length_m),
         "longest": say(
             "lanes-longest-said",
-            size=digits.stated_metres(figures.longest_m),
-            leg=figures.longest_leg,
+            size=_length(figures.longest_m),
+            leg=str(figures.longest_leg),
         ),
         "climb": _height(figures.climb_m),
         "descent": _height(figures.descent_m),
     }
     times = {
-        say("lanes-time", rule=rule_name(rule)): wording.reckoned_time(seconds)
-        for rule, seconds in figures.times_s
+        say("lanes-time", rule=rule_name(rule.name)): wording.reckoned_time(
+            times_s.get(rule.name, 0.0)
+        )
+        for rule in WALKING_RULES
     }
-    hardest = digits.percent(figures.least_chance)
-    start, end = figures.at_start, figures.at_end
+    chances = {
+        "chance": _share(figures.mean_chance),
+        "hardest": say(
+            "lanes-hardest-said",
+            leg=str(figures.least_chance_leg),
+            chance=_share(figures.least_chance),
+        ),
+    }
     rest = {
-        "chance": digits.percent(figures.mean_chance),
-        "hardest": say("lanes-hardest-said", leg=figures.least_chance_leg, chance=hardest),
         "twins": str(figures.twins),
         **_sun(one.daylight),
         "light-begins": _light(start),
         "ends-by": _unknown() if end is None else say("lanes-hour", at=_clock(end.moment)),
         "light-left": _light(end),
     }
-    return {**_named(cells), **times, **_named(rest)}
+    of_legs = {**_named(cells), **times, **_named(chances)}
+    if figures.legs is None:
+        of_legs = dict.fromkeys(of_legs, say("lanes-any-order"))
+    return {**of_legs, **_named(rest)}
 
 
 def _named(cells: dict[str, str]) -> dict[str, str]:
@@ -70,6 +81,14 @@ def _named(cells: dict[str, str]) -> dict[str, str]:
 
 def _unknown() -> str:
     return say("lanes-not-known")
+
+
+def _length(value_m: float | None) -> str:
+    return _unknown() if value_m is None else digits.stated_metres(value_m)
+
+
+def _share(share: float | None) -> str:
+    return _unknown() if share is None else digits.percent(share)
 
 
 def _height(value_m: float | None) -> str:

@@ -101,3 +101,34 @@ def test_the_safety_bearing_may_come_from_an_option(leg_audit, ground: Path):
     kinds = [one["kind"] for one in given["findings"]]
     assert "safety-bearing-through-no-go" in kinds
     assert given["lanes"][0]["safety_grid_deg"] == pytest.approx(180.0)
+
+
+def test_a_course_of_any_order_is_checked_without_legs(leg_audit, ground: Path):
+    """Bug: a course without an order was refused, and the call with all other lanes with it."""
+    free = (ground / "twin.toml").read_text().replace('name = "East"', 'name = "Free"', 1)
+    free = free.replace("[course]", '[course]\norder = "free"', 1)
+    (ground / "free.toml").write_text(free)
+    done = leg_audit(
+        "lanes", "free.toml", "west.toml", "--areas", "faulty.geojson", "--start", "09:00",
+        "--out", "out",
+    )  # fmt: skip
+    assert done.status == 1
+    assert "The points of Free may be visited in any order, so it has no legs" in done.err
+    document = json.loads((ground / "out" / "lanes.json").read_text())
+    # Its legs in the order of the file would go through the marsh.
+    assert [(one["kind"], one["lane"]) for one in document["findings"]] == [
+        ("twin-points", "Free"),
+        ("safety-bearing-through-no-go", None),
+        ("dark-before-the-end", "Free"),
+        ("dark-before-the-end", "West"),
+    ]
+    lane = document["lanes"][0]
+    assert (lane["order"], lane["legs"], lane["length_m"], lane["ends_by"]) == (
+        "free", None, None, None,
+    )  # fmt: skip
+    assert lane["light_at_start"] is False
+    table = (ground / "out" / "lanes.csv").read_text()
+    assert [row["legs"] for row in csv.DictReader(table.splitlines())] == ["", "4"]
+    assert "any order" in (ground / "out" / "lanes.html").read_text()
+    for command in ("forecast", "rehearse"):
+        assert leg_audit(command, "free.toml").status == 2

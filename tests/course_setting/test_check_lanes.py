@@ -193,3 +193,18 @@ def test_a_point_beside_a_hazard_is_something_to_look_at():
     ]
     assert "Birch lies 16 m from the hazard Scarp" in found[0].message
     assert "in 100 ordinary walks of leg 2 reach it" in found[0].message
+
+
+def test_points_of_any_order_are_held_against_areas_and_no_legs_are():
+    """Bug: points in no-go areas were unchecked where their order was free."""
+    adit = GroundArea(name="Adit", shape=box(1890, 1290, 1910, 1310))  # about Birch
+    wire = GroundArea(name="Wire", shape=box(1000, 1520, 1010, 1530))  # between the last two
+    drop = GroundArea(name="Drop", shape=box(1400, 1820, 1410, 1830))  # 20 m from Cedar
+    areas = GroundAreas(no_go=(adit, wire), hazards=(drop,))
+    found = check_lanes([lane("East", EAST_LANE, order="free"), lane("West", WEST_LANE)], areas)
+    assert [(one.kind, one.what) for one in found.findings] == [
+        ("point-in-no-go", "Birch"),
+        ("point-near-hazard", "Cedar"),
+    ]
+    assert "nearer than 30 m: the arrival radius." in found.findings[1].message
+    assert any("any order" in note for note in found.notes)

@@ -25,6 +25,7 @@ lanes-method = Eine Bahn sticht heraus, wo ihr Wert um mehr als { $share } von d
     liegen. Zeiten sind ohne Rast, jede nach der genannten Regel.
 
 lanes-not-known = nicht bekannt
+lanes-any-order = freie Reihenfolge
 lanes-legs = Abschnitte
 lanes-length = Länge
 lanes-longest = längster Abschnitt
@@ -96,6 +97,11 @@ lanes-note-bounds = Keine Grenze angegeben: Nichts wird darüber gesagt, ob sie 
 lanes-note-areas = Keine Gebiete angegeben, die zu meiden sind: Nichts wird über Abschnitte durch sie gesagt.
 lanes-note-safety = Kein Plan gibt eine Sicherheitsrichtung an: Nichts wird über sie gesagt.
 lanes-note-heights = Höhen sind nicht überall bekannt: Der Anstieg fehlt, und die Zeiten gelten für ebenes Gelände.
+lanes-note-any-order = Die Reihenfolge von { $lanes } ist frei, { $count ->
+    [one] diese Bahn hat
+   *[other] diese Bahnen haben
+} also keine Abschnitte: Länge, Anstieg, Zeiten, Ende, Aussicht auf Sicht, Abschnitte durch Gebiete oder über die Grenze und
+    gewöhnlicher Fehler bei Gebieten bleiben weg. Geprüft sind { -point(form: "many") }, Sicherheitsrichtung und Licht beim Aufbruch.
 lanes-note-one = Eine einzige Bahn hat keine anderen zum Vergleich.
 lanes-note-date = Eine Bahn ohne Datum hat kein Tageslicht.
 lanes-note-other-day = { $lane }: { $begins } UTC am { $date } ist dort nach der Sonne etwa { $there } am { $day }. Ist diese Stunde dort am

@@ -25,6 +25,7 @@ lanes-method = A lane stands out where its figure is off the middle (median) of 
     without rests, each by the rule named.
 
 lanes-not-known = not known
+lanes-any-order = any order
 lanes-legs = legs
 lanes-length = length
 lanes-longest = longest leg
@@ -95,6 +96,11 @@ lanes-note-bounds = No bounds were given: nothing is said of leaving them, nor o
 lanes-note-areas = No areas were given to keep out of: nothing is said of legs through them.
 lanes-note-safety = No plan gives a safety bearing: nothing is said of it.
 lanes-note-heights = Heights are not known everywhere: climb is left out, and times are for level ground.
+lanes-note-any-order = The { -point(form: "many") } of { $lanes } may be visited in any order, so { $count ->
+    [one] it has
+   *[other] they have
+} no legs: length, climb, times, the end, chances in sight, legs through areas or out of bounds, and ordinary error
+    near areas are left out. The { -point(form: "many") }, the safety bearing, and light at the start are looked at.
 lanes-note-one = One lane has no others to be compared with.
 lanes-note-date = A lane without a date has no daylight.
 lanes-note-other-day = { $lane }: { $begins } UTC of { $date } is about { $there } by the sun there, on { $day }. If that hour there
