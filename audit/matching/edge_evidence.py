@@ -8,6 +8,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from audit.matching.cuts import Cuts
+from audit.matching.point_to_point import (
+    cost_of_back_azimuth_after_approach,
+    gain_from_point_to_point,
+)
 from audit.matching.portions import IndexArray, Portions, SmallFloat, SmallIndex, slices
 from audit.matching.route import Edge
 from audit.matching.slips import Slips
@@ -127,6 +131,13 @@ def lay_out_edge(
     standing_cost = _standing_cost(edge, portions, index, noise_m, settings)
     if edge.line is None:
         standing_cost += _cost_of_ends(portions, index, cuts, settings)
+    straight = _directly(portions.path_m[index], chord, noise_m, settings)
+    standing_cost += cost_of_back_azimuth_after_approach(
+        edge, first, cuts, to_point_m, noise_m, settings
+    )
+    standing_cost -= gain_from_point_to_point(
+        edge, (first, second), to_point_m, straight, noise_m, settings
+    )
     return EdgeEvidence(
         index=index,
         first=first,

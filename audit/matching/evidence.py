@@ -391,7 +391,7 @@ class Evidence:
         """Cost of the directions of every metre, walked so much off this walker's usual one."""
         expected_deg = edge.azimuth_deg + (walker.bias_deg + turn_deg)
         reach = self._reach.get(edge.azimuth_deg, at.reach)
-        most = self.directions.most_gain(edge.distance_m * walker.pace_scale)
+        most = self.directions.most_gain((edge.told_m or edge.distance_m) * walker.pace_scale)
         return self.directions.cost(edge, at, expected_deg, most, reach)
 
 

@@ -40,6 +40,8 @@ class Edge:
         The cuts that somebody has settled for this leg.
     slips : Slips or None
         The ways that slips lead, for an edge that is walked along one of them.
+    told_m : float or None
+        Of how many metres the directions may speak for it, where not of all.
     """
 
     source: int
@@ -54,6 +56,7 @@ class Edge:
     line: FloatArray | None = None
     pinned: PinnedLeg | None = None
     slips: Slips | None = None
+    told_m: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -146,6 +149,7 @@ class _Course:
     line: FloatArray | None = None
     points_azimuth_deg: float | None = None
     points_distance_m: float | None = None
+    told_m: float | None = None
 
 
 class _RouteBuilder:
@@ -240,12 +244,14 @@ class _RouteBuilder:
         """Walk the leg on its back azimuth, see it, and come back by its start to its point.
 
         That nothing stands where he turns is not told to the evidence: tried, and no better.
+        Of his way back as much speaks for it as of the leg itself, for who came to the start
+        from there, and walked the leg as planned, went the same way.
         """
         of = self.card.legs[leg]
         if len(of.line) > 2:
             return
         azimuth, distance = of.azimuth.degrees, of.distance_m
-        along = _Course(azimuth_deg=azimuth, distance_m=2.0 * distance)
+        along = _Course(azimuth_deg=azimuth, distance_m=2.0 * distance, told_m=distance)
         back = _Course(azimuth_deg=azimuth + 180.0, distance_m=distance, leg=leg)
         way = np.radians(azimuth)
         wrong = self.position[leg] - distance * np.array([np.sin(way), np.cos(way)])
@@ -293,5 +299,6 @@ class _RouteBuilder:
                 line=course.line,
                 points_azimuth_deg=course.points_azimuth_deg,
                 points_distance_m=course.points_distance_m,
+                told_m=course.told_m,
             )
         )

@@ -175,7 +175,10 @@ class Stays:
 
     def _leaving_far(self, node: int) -> FloatArray:
         if node not in self._far:
-            self._far[node] = self.far_departure(self.evidence, node)
+            cost = self.far_departure(self.evidence, node)
+            if {edge.kind for edge in self._into[node]} == {"reversed"}:
+                cost = cost + self.evidence.settings.cost_turned_back_late
+            self._far[node] = cost
         return self._far[node]
 
     def _cost(self, node: int, places: IndexArray | slice) -> FloatArray:

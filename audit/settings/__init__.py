@@ -381,6 +381,12 @@ class MatchingSettings(SilenceSettings):
     found_arrival_sd_m: float = 15.0
     arrival_sd_m: float = 30.0
     cost_arrive_elsewhere: float = 1.6
+    gain_point_to_point: float = 6.0
+    point_to_point_m: float = 60.0
+    point_to_point_noises: float = 1.5
+    """For a leg walked straight from within so much of its start to within so much of its
+    point, beside so many times the receiver's error; chosen on real recordings, where long
+    straight roads fit several legs."""
     stay_path_m: float = 900.0
     stay_sd_m: float = 14.0
     found_sd_m: float = 22.0
@@ -398,6 +404,13 @@ class MatchingSettings(SilenceSettings):
     cost_reversed: float = 6.5
     cost_turned_back: float = 1.0
     """Beside that, for who sees it and comes straight back to the point; chosen."""
+    cost_turned_back_late: float = 10.0
+    """Who sees it turns at once: for who goes on about there before he comes back; chosen."""
+    cost_reversed_after_approach: float = 25.0
+    long_approach_m: float = 1500.0
+    passed_after_rest: float = 0.4
+    """For a first leg on the back azimuth by who came from so far away, or further: he may have
+    passed the start on his way. So much of it where he rested there; chosen on real recordings."""
     cost_skip: float = 4.1
     cost_exchange: float = 7.0
     cost_repeat: float = 6.2
