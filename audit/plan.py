@@ -68,6 +68,9 @@ class Plan:
         The direction that leads out of the course's ground from anywhere on it.
     safety_note : str
         Where it leads, and what to do there.
+    namesakes : tuple of (str, str)
+        Points to which the file gives one name and two places: the name, and what the
+        place that came later is called.
     notes : tuple of str
         Everything that reading assumed or defaulted, one sentence each.
     """
@@ -85,6 +88,7 @@ class Plan:
     order: Order = "planned"
     safety_azimuth: AnyAzimuth | None = None
     safety_note: str = ""
+    namesakes: tuple[tuple[str, str], ...] = ()
     notes: tuple[str, ...] = ()
     source: str = field(default="", compare=False)
 

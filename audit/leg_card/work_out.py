@@ -12,6 +12,7 @@ from audit.leg_card.findings import legs_findings
 from audit.leg_card.grid_fit import grid_fit
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.legs import PointsSay, card_leg, leg_line, points_say, refusal
+from audit.leg_card.namesakes import namesake_findings
 from audit.leg_card.norths import Norths, work_out_norths
 from audit.leg_card.pace_kind import pace_unit, step_note
 from audit.leg_card.points import PlacedPoints, end_name, place_given_points, reckon_ends
@@ -103,7 +104,13 @@ def _card(
         arrival_radius_m=plan.arrival_radius_m,
         order=plan.order,
         safety=safety_bearing(plan, norths.angles),
-        findings=(*grid_findings, *norths.findings, *sheet_fit(plan, points, grid), *findings),
+        findings=(
+            *grid_findings,
+            *norths.findings,
+            *sheet_fit(plan, points, grid),
+            *namesake_findings(plan, placed.points, grid),
+            *findings,
+        ),
         notes=(
             *plan.notes,
             *grid_notes,

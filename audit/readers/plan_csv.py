@@ -40,7 +40,9 @@ def read_plan_csv(text: str, options: CourseOptions, problems: ProblemList) -> P
         remedy = "Give the first row a from_position."
         problems.add(f"{drafts[0].place}, from", None, "has no start", remedy)
         drafts[0] = replace(drafts[0], spoilt=True)
-    return finished_plan(settings, book, drafts, problems)
+    plan = finished_plan(settings, book, drafts, problems)
+    # A row states its places itself: one name with two of them is a disagreement.
+    return replace(plan, namesakes=tuple(book.namesakes))
 
 
 def _leg(

@@ -38,12 +38,15 @@ class PointBook:
         Known from elsewhere, for names that the file gives no position.
     unread : set of str
         Names whose positions could not be read: known, so that one slip is told once.
+    namesakes : list of (str, str)
+        A name that came again at another place, and what that place is called.
     """
 
     def __init__(self, problems: ProblemList, lent: Iterable[Point] | None = None) -> None:
         self.lent = {point.name: point.position for point in lent or ()}
         self.readings: dict[str, PositionReading] = {}
         self.unread: set[str] = set()
+        self.namesakes: list[tuple[str, str]] = []
         self._problems = problems
 
     def put(self, name: str | None, reading: PositionReading) -> str:
@@ -66,6 +69,7 @@ class PointBook:
             name = f"{wanted} ({number})"
         if number > 1:
             self._problems.note(sentence("plan-several", wanted=wanted, name=name))
+            self.namesakes.append((wanted, name))
         self.readings[name] = reading
         return name
 

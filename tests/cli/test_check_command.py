@@ -111,3 +111,12 @@ def test_an_angle_that_is_no_number_is_told_with_what_to_write(leg_audit, writte
     assert done.status == 2
     said = " ".join(done.err.split())
     assert f'"{written}" is no number; east is positive and west negative' in said
+
+
+def test_one_name_with_two_places_is_something_to_put_right(leg_audit, tmp_path):
+    """Bug: the check passed a leg that began 3.6 km from where the one before ended."""
+    rows = "1,A,B,16S GF 4182 4279,16S GF 4265 4312\n2,B,C,16S GF 4625 4312,16S GF 4300 4400\n"
+    (tmp_path / "lane.csv").write_text(f"leg,from,to,from_position,to_position\n{rows}")
+    done = leg_audit("check", tmp_path / "lane.csv", "--date", "2026-10-03")
+    assert done.status == 1
+    assert "two digits of its easting swapped" in done.out
