@@ -21,6 +21,8 @@ from audit.units import turn_degrees
 from audit.words import sentence
 from audit.words.figures import Number, Turn
 
+_ANGLE = "grid_magnetic_angle_deg as printed on the map (option --grid-magnetic-angle)"
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Norths:
@@ -55,7 +57,7 @@ def work_out_norths(
     first = plan.points[0].position
     date, date_source = (plan.date, "plan") if plan.date else (track_date, "track")
     convergence_deg = grid.convergence_deg(first.longitude_deg, first.latitude_deg)
-    field, notes = _field(plan, first, date)
+    field, notes = _field(plan, first, date, date_source)
     model_angle_deg = None if field is None else turn_degrees(convergence_deg, field.degrees)
     given_deg = plan.grid_magnetic_angle_deg
     angle_deg = given_deg if given_deg is not None else model_angle_deg
@@ -65,7 +67,7 @@ def work_out_norths(
             "course",
             None,
             "has no grid-magnetic angle, and without a date none can be computed",
-            "Give date, or give grid_magnetic_angle_deg as printed on the map",
+            f"Give date (option --date), or {_ANGLE}.",
         )
     if date is None:
         date_source = ""
@@ -90,7 +92,7 @@ def work_out_norths(
 
 
 def _field(
-    plan: Plan, first: Position, date: dt.date | None
+    plan: Plan, first: Position, date: dt.date | None, date_source: str
 ) -> tuple[Declination | None, list[str]]:
     """Give the magnetic field of the day, or None with the reason why the card does without."""
     given = plan.grid_magnetic_angle_deg is not None
@@ -100,12 +102,16 @@ def _field(
         return declination(first.longitude_deg, first.latitude_deg, date=date), []
     except ValueError as error:
         if not given:
+            rule, remedy = "is a day that no magnetic model at hand covers", f"Give {_ANGLE}"
+            if date_source == "track":
+                rule = f"is the day of the recording, and {rule.removeprefix('is ')}"
+                remedy += ", or the day of the walk as date (option --date)"
             raise refuse(
                 plan.source or "the plan",
-                "course, date",
+                "course" if date_source == "track" else "course, date",
                 date.isoformat(),
-                "is a day that no magnetic model at hand covers",
-                "Give grid_magnetic_angle_deg as printed on the map.",
+                rule,
+                f"{remedy}.",
             ) from error
         return None, [sentence("note-no-model", date=date.isoformat())]
 

@@ -27,6 +27,16 @@ def test_without_date_and_angle_there_is_no_card() -> None:
     (line,) = refusal(plan((A, B), date=None))
     assert "without a date" in line
     assert "grid_magnetic_angle_deg as printed on the map" in line
+    # Bug: "Give date" cannot be followed in a CSV, GPX or GeoJSON plan, which holds none.
+    assert "--date" in line
+    assert line.endswith("(option --grid-magnetic-angle).")
+
+
+def test_a_day_of_the_recording_without_a_model_is_not_said_to_be_the_plans() -> None:
+    """Bug: "q.csv, course, date: 1970-01-01", where q.csv has no date at all."""
+    (line,) = refusal(plan((A, B), date=None), dt.date(2031, 5, 1))
+    assert line.startswith("plan.toml, course: 2031-05-01 is the day of the recording")
+    assert "--date" in line
 
 
 @pytest.mark.parametrize("year", [1998, 2009, 2031])
