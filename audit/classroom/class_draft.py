@@ -209,6 +209,7 @@ def _task(one: _Settled, ident: str, clock: BatchClock, inputs: ClassInputs) -> 
         better_lane=better_lane(one.fits, lane.name, grading) if one.fits else None,
         notes=tuple(notes),
         private=inputs.private,
+        day=lane.card.date,
         roads=inputs.roads,
         words=inputs.words,
     )

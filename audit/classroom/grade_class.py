@@ -13,7 +13,7 @@ from audit.classroom.lane_names import lane_names
 from audit.classroom.records import ClassResult
 from audit.classroom.walker_task import grade_walker
 from audit.classroom.walks_in_file import look_through
-from audit.debriefing.debrief_walk import track_date
+from audit.debriefing.walk_day import track_date
 from audit.plan import Plan
 from audit.roster import PunchList, Roster
 from audit.settings import Settings

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from dataclasses import dataclass, replace
 
 from audit.areas import Area
@@ -42,8 +43,8 @@ class WalkerTask:
         Whether the roster names the day of that, and not the clock time alone.
     punches : tuple of (str, Punch)
         By name of point.
-    day
-        Of the lane, in ISO 8601, where its plan names none.
+    day : date or None
+        Of the lane, where neither its plan nor the recording names one.
     roads : tuple of Area
         Against which the standard's rule for roads is held.
     words : Words
@@ -72,6 +73,7 @@ class WalkerTask:
     better_lane: LaneFit | None = None
     notes: tuple[str, ...] = ()
     private: bool = False
+    day: dt.date | None = None
     roads: tuple[Area, ...] = ()
     words: Words = PLAIN_ENGLISH
     key: str = ""

@@ -37,7 +37,7 @@ from audit.cli.left_from_before import left_from_before
 from audit.cli.messages import say, say_note, speak_as, tell
 from audit.cli.plans_and_tracks import Sorted, labels, sort_files
 from audit.cli.walker_work import look, work
-from audit.debriefing.debrief_walk import track_date
+from audit.debriefing.walk_day import track_date
 from audit.errors import InputRefusedError, Problem
 from audit.plan import Plan
 from audit.readers.areas_file import read_areas

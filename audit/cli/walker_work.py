@@ -14,8 +14,8 @@ from audit.classroom.lane import Lane, lane_of
 from audit.classroom.records import WalkerResult
 from audit.classroom.walker_task import WalkerTask, grade_walker, refused_walker
 from audit.classroom.walks_in_file import Recording, look_through
-from audit.debriefing.debrief_walk import track_date
 from audit.debriefing.privacy import private_debrief
+from audit.debriefing.walk_day import track_date
 from audit.errors import InputRefusedError
 from audit.readers.gpx_track import read_track
 from audit.reports.write import Wishes, report_texts
@@ -60,8 +60,8 @@ def work(task: WalkerTask) -> WalkerWork:
 
     A fault of the program on one recording is told of that walker; the class goes on.
     """
-    day = None if task.track is None else track_date(task.track)
-    lane = lane_of(task.lane, task.plan, day)
+    own_day = None if task.track is None else track_date(task.track)
+    lane = lane_of(task.lane, task.plan, own_day or task.day)
     try:
         result, found = grade_walker(task, lane)
         if found is None:

@@ -10,6 +10,7 @@ import numpy as np
 
 from audit.debriefing.doubts import pin_of
 from audit.leg_card import LegCard
+from audit.matching.clean_times import never_set
 from audit.matching.leg_match import CleanTrack
 from audit.measurement.leg_measures import LegAudit
 from audit.settings import QualitySettings
@@ -46,7 +47,12 @@ def notes_of_days(
     legs: Sequence[LegAudit],
     settings: QualitySettings,
 ) -> tuple[str, ...]:
-    """Say where plan, recording and log do not agree on day or moment."""
+    """Say where plan, recording and log do not agree on day or moment.
+
+    A recording whose clock was never set agrees with nothing, which its cleaning says.
+    """
+    if clean.timed and never_set(clean.time_s):
+        return ()
     other_day = _other_day(card, clean)
     watches = () if log is None else _watches(log, legs, settings)
     return (*([] if other_day is None else [other_day]), *watches)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import datetime as dt
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 
@@ -19,6 +18,7 @@ from audit.debriefing.order_told import with_order_told
 from audit.debriefing.pinned_moments import Moment, read_pins
 from audit.debriefing.quality import judge_quality
 from audit.debriefing.records import Debrief, LegDebrief
+from audit.debriefing.walk_day import refuse_unset_day, track_date
 from audit.diagnosis.explain import Explanation, explain_walk
 from audit.diagnosis.gather_evidence import WalkFacts, gather_evidence
 from audit.diagnosis.ground import fall_line
@@ -34,7 +34,7 @@ from audit.matching.pins import Pin
 from audit.measurement.measure_walk import WalkMeasures, measure_walk
 from audit.plan import Plan
 from audit.settings import Settings
-from audit.track import Track, utc_text
+from audit.track import Track
 from audit.units import FloatArray
 from audit.walkers_log import WalkersLog
 
@@ -80,6 +80,7 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
         a start or claim cannot be what it is said to be.
     """
     settings = settings or Settings()
+    refuse_unset_day(plan, track)
     card = work_out_card(plan, track_date=track_date(track))
     log = log and without_slips_of_the_pen(log, card, settings.reading)
     clean = _cleaned(track, card, settings)
@@ -212,11 +213,3 @@ def _cleaned(track: Track, card: LegCard, settings: Settings) -> CleanTrack:
         )
     refuse_far_walk(track, clean, card, settings.matching)
     return clean
-
-
-def track_date(track: Track) -> dt.date | None:
-    """Give the day (UTC) of the middle fix that carries a time; None where none does."""
-    times = track.time_s[np.isfinite(track.time_s)]
-    if len(times) == 0:
-        return None
-    return dt.date.fromisoformat(utc_text(float(np.sort(times)[len(times) // 2]))[:10])

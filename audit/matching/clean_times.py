@@ -44,13 +44,18 @@ def keep_timed(fixes: Fixes, settings: CleaningSettings) -> tuple[Fixes, bool, l
     return fixes, True, cleaning
 
 
+def never_set(time_s: FloatArray) -> bool:
+    """Tell whether most times are from before satellites gave any: then none says the day."""
+    return bool(2 * (time_s < GPS_BEGAN_S).sum() > np.isfinite(time_s).sum())
+
+
 def _without_unset_clock(time_s: FloatArray, cleaning: list[Cleaning]) -> FloatArray:
     """Blank times from before satellites gave any, unless most are: then say that."""
     early = time_s < GPS_BEGAN_S
     count = int(early.sum())
     if count == 0:
         return time_s
-    if 2 * count > np.isfinite(time_s).sum():
+    if never_set(time_s):
         detail = sentence("recording-detail-never-set")
         cleaning.append(Cleaning(what="clock-not-set", count=count, detail=detail))
         return time_s

@@ -236,3 +236,19 @@ def test_a_folder_of_plans_stands_for_its_plans(class_files, leg_audit):
     beside = leg_audit("grade", "plan.toml", "recordings", "--jobs", "1", "--out", "out-2")
     assert "old.toml left aside" in beside.err
     assert len(valid_class(class_files / "out-2")["course"]["lanes"]) == 1
+
+
+def test_a_recording_of_no_day_is_told_of_its_walker_and_the_class_goes_on(course, leg_audit):
+    """Bug: one recording without times ended a class whose plan has neither date nor angle."""
+    text = (course / "walk.gpx").read_text(encoding="utf-8")
+    (course / "bare.gpx").write_text(re.sub("<time>[^<]*</time>", "", text), encoding="utf-8")
+    (course / "unset.gpx").write_text(text.replace("2026-09-19T", "1970-01-01T"), encoding="utf-8")
+    plan = (course / "plan.toml").read_text(encoding="utf-8")
+    plan = re.sub(r"(?m)^(date|grid_magnetic_angle_deg) = .*$", "", plan)
+    (course / "plan.toml").write_text(plan, encoding="utf-8")
+    done = leg_audit("grade", "plan.toml", "walk.gpx", "bare.gpx", "unset.gpx",
+                     "--out", "class", "--jobs", "1")  # fmt: skip
+    assert done.status == 0, done.err
+    verdicts = {one["name"]: one["verdict"] for one in valid_class(course / "class")["walkers"]}
+    assert verdicts["walk"] == "pass"
+    assert verdicts["bare"] == verdicts["unset"] == "no-evidence"

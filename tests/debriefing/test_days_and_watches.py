@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -171,3 +172,35 @@ def test_a_moment_with_its_zone_is_no_watch_of_a_quarter_of_an_hour_off() -> Non
 
 def notes_of(entry: LogEntry) -> list[str]:
     return [one for one in notes(log=WalkersLog(entries=(entry,))) if "walker's log ends" in one]
+
+
+NEVER_SET = TIME_S - TIME_S[0]
+
+
+def test_a_clock_that_was_never_set_is_of_no_day() -> None:
+    """Bug: "the angle changed by about 2.4° between them", by the 1970 of an unset clock."""
+    log = WalkersLog(
+        entries=(LogEntry(leg="1", arrived=dt.datetime(2026, 10, 3, 8, tzinfo=dt.UTC)),)
+    )
+    told = " ".join(notes(time_s=NEVER_SET, date=DAY, log=log))
+    assert "1970" not in told
+    card = audit.debrief(plan_of(*COURSE), track_of(NEVER_SET, WALK)).card
+    assert not any("1970" in note for note in card.notes)
+
+
+def test_a_plan_without_a_day_asks_for_it_where_the_clock_was_never_set() -> None:
+    """Bug: the plan was refused for a date of 1970, which stood in the recording."""
+    plan = replace(plan_of(*COURSE), date=None, grid_magnetic_angle_deg=None)
+    with pytest.raises(audit.InputRefusedError) as refused:
+        audit.debrief(plan, track_of(NEVER_SET, WALK))
+    (problem,) = refused.value.problems
+    assert problem.file == track_of(NEVER_SET, WALK).source
+    assert "clock that was never set" in problem.rule
+    assert "--date" in problem.remedy
+
+
+def test_times_from_before_the_clock_was_set_do_not_say_the_day() -> None:
+    time_s = np.where(np.arange(len(TIME_S)) < 20, NEVER_SET, TIME_S)
+    assert audit.debrief(
+        replace(plan_of(*COURSE), date=None), track_of(time_s, WALK)
+    ).card.date == (DAY)

@@ -9,7 +9,7 @@ import numpy as np
 from relations.audited import SETTINGS, audit_on_grid, thinned
 from walks import Walk
 
-from audit.debriefing.debrief_walk import track_date
+from audit.debriefing.walk_day import track_date
 from audit.leg_card import work_out_card
 from audit.matching.clean_track import clean_track
 from audit.measurement.leg_measures import LegMeasures

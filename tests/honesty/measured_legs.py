@@ -10,7 +10,7 @@ from accuracy.scoring import score_walk
 from walks import KINDS, LegTruth, Truth, Walk
 
 from audit.azimuths import GridAzimuth
-from audit.debriefing.debrief_walk import track_date
+from audit.debriefing.walk_day import track_date
 from audit.leg_card import CardLeg, work_out_card
 from audit.leg_card.records import CardPoint
 from audit.matching.clean_track import clean_track

@@ -8,7 +8,7 @@ import numpy as np
 from walks import make_walk
 
 from audit.azimuths import NorthAngles
-from audit.debriefing.debrief_walk import track_date
+from audit.debriefing.walk_day import track_date
 from audit.leg_card import LegCard, work_out_card
 from audit.matching.clean_track import clean_track
 from audit.matching.leg_match import CleanTrack, Match
