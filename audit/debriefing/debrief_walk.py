@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import replace
+from pathlib import Path
 
 import numpy as np
 
@@ -13,6 +14,7 @@ from audit.debriefing.days_and_watches import notes_of_days
 from audit.debriefing.doubts import doubts
 from audit.debriefing.far_walks import refuse_far_walk
 from audit.debriefing.forecast_of_leg import forecast_of_leg
+from audit.debriefing.given_by_path import check_plan_and_track, given_card, given_log
 from audit.debriefing.log_counts import without_slips_of_the_pen
 from audit.debriefing.order_told import with_order_told
 from audit.debriefing.pinned_moments import Moment, read_pins
@@ -45,8 +47,8 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     plan: Plan,
     track: Track,
     *,
-    log: WalkersLog | None = None,
-    own_card: Plan | None = None,
+    log: WalkersLog | str | Path | None = None,
+    own_card: Plan | str | Path | None = None,
     starts: Mapping[str, Moment] | None = None,
     claims: Mapping[str, Moment] | None = None,
     heights: HeightsOnGrid | None = None,
@@ -59,9 +61,10 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     plan, track
         As `read_plan` and `read_track` give them.
     log
-        What the walker noted: azimuths set, paces counted.
+        What the walker noted: azimuths set, paces counted; or the path of its file.
     own_card
-        The plan as the walker wrote it, where that is known: which step went wrong.
+        The plan as the walker wrote it, where that is known: which step went wrong. Of a
+        path, its file may name the plan's points without their positions.
     starts, claims
         By name of leg, when the walker left for it and when he claimed its end, where
         somebody knows: clock times of that day in UTC ("09:15"), ISO 8601, or datetimes.
@@ -78,11 +81,15 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     InputRefusedError
         The walk never comes near the course, no declination can be had for its date, or
         a start or claim cannot be what it is said to be.
+    TypeError
+        Where plan or recording are not read yet.
     """
+    check_plan_and_track(plan, track)
+    noted, own = given_log(log), given_card(own_card, plan)
     settings = settings or Settings()
     refuse_unset_day(plan, track)
     card = work_out_card(plan, track_date=track_date(track))
-    log = log and without_slips_of_the_pen(log, card, settings.reading)
+    noted = noted and without_slips_of_the_pen(noted, card, settings.reading)
     clean = _cleaned(track, card, settings)
     pins = read_pins(starts or {}, claims or {}, card, clean, track.source, settings.matching)
     card, outing = _matched(clean, card, settings, pins, track.source)
@@ -93,22 +100,22 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
         outing.match,
         card,
         settings,
-        log=log,
+        log=noted,
         cadence_per_min=track.cadence_per_min[clean.fix],
     )
-    explanation = _explained(on_ground, measured, card, log, settings)
+    explanation = _explained(on_ground, measured, card, noted, settings)
     talk = talk_over(
         plan,
         card,
         measured,
         explanation,
-        log=log,
-        own_card=own_card,
+        log=noted,
+        own_card=own,
         settings=settings,
     )
     doubtful = doubts(card, measured.match, clean, settings.quality)
-    quality = judge_quality(track, clean, outing, measured, doubtful, settings.quality, log)
-    days = notes_of_days(card, clean, log, measured.legs, settings.quality)
+    quality = judge_quality(track, clean, outing, measured, doubtful, settings.quality, noted)
+    days = notes_of_days(card, clean, noted, measured.legs, settings.quality)
     return Debrief(
         card=card,
         quality=replace(quality, notes=(*quality.notes, *days, *talk.notes)),

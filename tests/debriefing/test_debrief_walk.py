@@ -7,6 +7,7 @@ import json
 import math
 from dataclasses import replace
 from itertools import pairwise
+from pathlib import Path
 
 import jsonschema
 import numpy as np
@@ -261,3 +262,29 @@ def test_what_was_reckoned_into_a_silence_is_told_and_not_called_seen() -> None:
     # Each leg's own part of the page says so of its own end.
     assert [told[0] in page_legs.unsure(leg) for leg in debrief.legs[:2]] == [True, False]
     assert [told[1] in page_legs.unsure(leg) for leg in debrief.legs[:2]] == [False, True]
+
+
+def test_log_and_card_are_read_where_their_paths_are_given(tmp_path) -> None:
+    """Bug: AttributeError on `log="log.csv"`."""
+    log, card = tmp_path / "log.csv", tmp_path / "card.csv"
+    log.write_text("leg,magnetic_azimuth_deg,paces\n1,97,260\n", encoding="utf-8")
+    plan, track = plan_of(*COURSE), track_of(TIME_S, WALK)
+    first = plan.legs[0]
+    card.write_text(f"from,to,paces\n{first.start},{first.end},260\n", encoding="utf-8")
+    read = audit.debrief(
+        plan,
+        track,
+        log=audit.read_log(log),
+        own_card=audit.read_plan(card, points=plan.points, grid=plan.grid),
+    )
+    for form in (str, Path):
+        given = audit.debrief(plan, track, log=form(log), own_card=form(card))
+        assert given.to_dict() == read.to_dict()
+
+
+@pytest.mark.parametrize("name", ["plan", "track"])
+def test_a_path_of_plan_or_track_is_told_how_to_be_read(name) -> None:
+    """Bug: AttributeError: 'str' object has no attribute 'grid'."""
+    given = {"plan": plan_of(*COURSE), "track": track_of(TIME_S, WALK)} | {name: "a file"}
+    with pytest.raises(TypeError, match=rf"{name} is a str; give what audit\.read_{name} makes"):
+        audit.debrief(**given)
