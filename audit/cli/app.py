@@ -50,7 +50,12 @@ app.command(help=demo.__doc__, epilog=DEMO_EXAMPLE)(guarded(demo))
 app.command(help=check.__doc__, epilog=CHECK_EXAMPLE)(guarded(check))
 app.command(help=card.__doc__, epilog=CARD_EXAMPLE)(guarded(card))
 app.command(help=copy.__doc__, epilog=COPY_EXAMPLE)(guarded(copy))
-app.command(help=debrief.__doc__, epilog=DEBRIEF_EXAMPLE)(guarded(debrief))
+app.command(
+    help=debrief.__doc__,
+    epilog=DEBRIEF_EXAMPLE,
+    # What stands behind the recording is looked at there: "--only json csv" means both.
+    context_settings={"allow_extra_args": True},
+)(guarded(debrief))
 app.command(help=forecast.__doc__, epilog=FORECAST_EXAMPLE)(guarded(forecast))
 app.command(help=pace.__doc__, epilog=PACE_EXAMPLE)(guarded(pace))
 app.command(help=grade.__doc__, epilog=GRADE_EXAMPLE)(guarded(grade))

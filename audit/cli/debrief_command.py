@@ -6,8 +6,11 @@ import datetime as dt
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+import typer
+
 from audit.cli.endings import WrongUseError
 from audit.cli.options import (
+    REPORTS,
     AnyOrder,
     ArrivalRadius,
     CardFile,
@@ -55,6 +58,7 @@ With a plan from a spreadsheet, whose settings stand in the options:
 
 
 def debrief(  # noqa: PLR0913 (one parameter an option)
+    context: typer.Context,
     plan: PlanFile,
     track: TrackFile,
     *,
@@ -108,7 +112,7 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
         log=log,
         card=card,
         folder=out,
-        only=only,
+        only=_reports(only or [], context.args),
         pins={"from": from_ or [], "claim": claim or []},
         extras=_extras(wishes, kept, (ground, heights, words), corridor, private=private),
         options={
@@ -116,6 +120,18 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
             "order": "free" if any_order else None,
         },
     )
+
+
+def _reports(only: list[str], spare: list[str]) -> list[str]:
+    """Give the reports that are asked for; those behind the recording belong to --only too."""
+    for word in spare:
+        if not only or word.lower() not in REPORTS:
+            message = (
+                f'"{word}" is one too many: a debrief takes one plan and one recording. '
+                "Several reports are written --only json,csv."
+            )
+            raise WrongUseError(message)
+    return [*only, *(word.lower() for word in spare)]
 
 
 def _course(

@@ -15,13 +15,17 @@ CARD_PAPERS = ("a6", "a5", "a4", "letter")
 SCALES = (25_000, 50_000)
 
 
-def _report(word: str) -> str:
-    """Give the report that a word names."""
-    name = word.strip().lower()
-    if name not in REPORTS:
-        message = f'there is no report "{word}"; choose from {", ".join(REPORTS)}'
-        raise typer.BadParameter(message)
-    return name
+def _reports(given: list[str] | None) -> list[str]:
+    """Give the reports that are named, one by one or with commas between them."""
+    names = [word.strip().lower() for text in given or () for word in text.split(",")]
+    for name in names:
+        if name not in REPORTS:
+            message = (
+                f'there is no report "{name}"; choose from {", ".join(REPORTS)}, '
+                f"and write several with commas: --only json,csv"
+            )
+            raise typer.BadParameter(message)
+    return names
 
 
 def _pin(text: str) -> str:
@@ -129,8 +133,8 @@ Only = Annotated[
     typer.Option(
         "--only",
         metavar="|".join(REPORTS),
-        parser=_report,
-        help="Write this report and no other; give it again for a second one.",
+        callback=_reports,
+        help="Write this report and no other; of several: --only json,csv.",
     ),
 ]
 AsJson = Annotated[

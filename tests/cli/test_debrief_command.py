@@ -252,7 +252,7 @@ def test_swapped_files_are_told_as_such(leg_audit, course, plan, track):
         (["--from", "3=11:00"], "lies outside the recording, which runs from 2026-09-19T17:05"),
         (["--claim", "3=18:00", "--claim", "3=18:01"], "leg 3 has two times, 18:00 and 18:01"),
         (["--colour"], "No such option: --colour"),
-        (["third.gpx"], "unexpected extra argument"),
+        (["third.gpx"], "one too many"),
     ],
 )
 def test_wrong_use_is_told_with_status_2(leg_audit, course, arguments, words):
@@ -326,3 +326,20 @@ def test_a_card_that_cannot_be_read_is_refused_by_its_name(leg_audit, course):
     done = leg_audit("debrief", "plan.toml", "walk.gpx", "--card", "own.csv")
     assert done.status == 3
     assert "own.csv, line 2, distance_m" in done.err
+
+
+@pytest.mark.parametrize("only", [["json,csv"], ["json", "--only", "CSV"], ["json", "csv"]])
+def test_several_reports_are_asked_for_in_any_writing(leg_audit, course, only):
+    """Bug: "Got unexpected extra argument(s) (csv)", "there is no report "json,csv""."""
+    done = leg_audit("debrief", "plan.toml", "walk.gpx", "--out", "out", "--only", *only)
+    assert done.status == 0, done.err
+    assert names(course / "out") == {"debrief.json", "legs.csv"}
+
+
+@pytest.mark.usefixtures("course")
+@pytest.mark.parametrize("behind", [["more.gpx"], ["--only", "json", "more.gpx"], ["csv"]])
+def test_what_stands_behind_the_recording_and_is_no_report_is_wrong_use(leg_audit, behind):
+    done = leg_audit("debrief", "plan.toml", "walk.gpx", *behind)
+    assert done.status == 2
+    assert f'"{behind[-1]}" is one too many' in done.err
+    assert "--only json,csv" in done.err
