@@ -16,9 +16,10 @@ _LETTERS = "ABCDEFGHJKLMNOPQRSTUVWXYZ"
 _SQUARE_M = 100_000.0
 
 _BRITISH = ("EPSG:27700",)
-_IRISH = ("EPSG:29902", "EPSG:29903")
+_IRISH = ("EPSG:29900", "EPSG:29901", "EPSG:29902", "EPSG:29903")
 LETTERED_GRIDS: frozenset[str] = frozenset(_BRITISH + _IRISH)
-"""Codes of the grids whose references may carry letters: Great Britain; Ireland (TM65, TM75)."""
+"""Codes of the grids whose references may carry letters: Great Britain; Ireland
+(TM65 in its withdrawn and its present form, OSNI 1952, TM75), all on one false origin."""
 
 # Hundreds of kilometres that the sheets cover: Great Britain 7 by 13, Ireland 5 by 5.
 _BRITISH_EXTENT = (7, 13)

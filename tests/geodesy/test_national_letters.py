@@ -28,6 +28,9 @@ PLACES = [
     ("O 159 346", "EPSG:29903", -6.2603, 53.3498),  # the Spire, Dublin
     ("V 803 844", "EPSG:29903", -9.7428, 51.9990),  # Carrauntoohil
     ("J 357 276", "EPSG:29902", -5.9208, 54.1803),  # Slieve Donard
+    # Bug: the letters were refused on the grids of the north and of older surveys.
+    ("J 357 276", "EPSG:29901", -5.9208, 54.1803),
+    ("J 357 276", "EPSG:29900", -5.9208, 54.1803),
 ]
 
 
@@ -50,7 +53,7 @@ def test_the_worked_example_of_the_ordnance_survey() -> None:
     assert (square.east_m, square.north_m, square.half_square_m) == (651_409.5, 313_177.5, 0.5)
 
 
-@pytest.mark.parametrize("code", ["EPSG:29902", "EPSG:29903"])
+@pytest.mark.parametrize("code", ["EPSG:29900", "EPSG:29901", "EPSG:29902", "EPSG:29903"])
 def test_the_irish_example(code: str) -> None:
     # The Spire of Dublin, O 15904 34671 = 315904, 234671 (from memory).
     square = decode_national("O1590434671", code)
