@@ -52,6 +52,10 @@ def test_the_columns_of_the_format(tmp_path):
         ("930", dt.time(9, 30)),
         ("1042Z", dt.time(10, 42, tzinfo=dt.UTC)),
         ("10:42Z", dt.time(10, 42, tzinfo=dt.UTC)),
+        # Bug: refused, though --claim takes the same writing.
+        ("13:24-04:00", dt.time(13, 24, tzinfo=dt.timezone(dt.timedelta(hours=-4)))),
+        ("1324 +0530", dt.time(13, 24, tzinfo=dt.timezone(dt.timedelta(hours=5.5)))),
+        ("20260919T172419Z", dt.datetime(2026, 9, 19, 17, 24, 19, tzinfo=dt.UTC)),
         ("2:15 pm", dt.time(14, 15)),
         ("12:15 a.m.", dt.time(0, 15)),
         ("12:15 PM", dt.time(12, 15)),
@@ -70,7 +74,20 @@ def test_clock_times(tmp_path, cell, moment):
 
 
 @pytest.mark.parametrize(
-    "cell", ["24:00", "10:60", "noon", "0.4458", "13:00 pm", "2026-13-01T10:00:00Z", "10", "3.10."]
+    "cell",
+    [
+        "24:00",
+        "10:60",
+        "noon",
+        "0.4458",
+        "13:00 pm",
+        "2026-13-01T10:00:00Z",
+        "10",
+        "3.10.",
+        "10:42-11:30",
+        "10:42+15:00",
+        "20261301T1000Z",
+    ],
 )
 def test_what_no_clock_shows_is_refused(tmp_path, cell):
     with pytest.raises(InputRefusedError) as refused:
