@@ -16,6 +16,7 @@ from audit.debriefing.far_walks import refuse_far_walk
 from audit.debriefing.forecast_of_leg import forecast_of_leg
 from audit.debriefing.given_by_path import check_plan_and_track, given_card, given_log
 from audit.debriefing.log_counts import without_slips_of_the_pen
+from audit.debriefing.log_legs import with_legs_by_number
 from audit.debriefing.order_told import with_order_told
 from audit.debriefing.pinned_moments import Moment, read_pins
 from audit.debriefing.quality import judge_quality
@@ -89,7 +90,8 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     settings = settings or Settings()
     refuse_unset_day(plan, track)
     card = work_out_card(plan, track_date=track_date(track))
-    noted = noted and without_slips_of_the_pen(noted, card, settings.reading)
+    if noted is not None:
+        noted = without_slips_of_the_pen(with_legs_by_number(noted, card), card, settings.reading)
     clean = _cleaned(track, card, settings)
     pins = read_pins(starts or {}, claims or {}, card, clean, track.source, settings.matching)
     card, outing = _matched(clean, card, settings, pins, track.source)
@@ -104,15 +106,7 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
         cadence_per_min=track.cadence_per_min[clean.fix],
     )
     explanation = _explained(on_ground, measured, card, noted, settings)
-    talk = talk_over(
-        plan,
-        card,
-        measured,
-        explanation,
-        log=noted,
-        own_card=own,
-        settings=settings,
-    )
+    talk = talk_over(plan, card, measured, explanation, log=noted, own_card=own, settings=settings)
     doubtful = doubts(card, measured.match, clean, settings.quality)
     quality = judge_quality(track, clean, outing, measured, doubtful, settings.quality, noted)
     days = notes_of_days(card, clean, noted, measured.legs, settings.quality)

@@ -35,6 +35,8 @@ recording-wandered = Der Empfänger schwankte um etwa { $noise } m: Kurze Abschn
 recording-log-note = Das Marschtagebuch: { $note }
 recording-log-astray = Das Marschtagebuch hat Einträge für { $names }, wofür der Plan keinen Abschnitt hat; sie wurden weggelassen.
 recording-other-day = Der Plan gilt für den { $plan }, die Aufzeichnung beginnt aber am { $begun }: Prüfe, ob beide zum selben Weg gehören.
+recording-log-numbers = Seine Abschnitte wurden nach ihren Nummern genommen: { $pairs }.
+recording-log-number = „{ $written }“ als „{ $leg }“
 recording-log-time = Abschnitt { $leg }: Das Protokoll beendet ihn { $minutes } min { $side ->
     [later] später
    *[earlier] früher

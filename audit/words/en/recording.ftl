@@ -35,6 +35,8 @@ recording-wandered = The receiver wandered by about { $noise } m: short legs can
 recording-log-note = The walker's log: { $note }
 recording-log-astray = The walker's log has entries for { $names }, which the plan has no leg for; they were left out.
 recording-other-day = The plan is for { $plan }, but the recording begins on { $begun }: check that they are of the same walk.
+recording-log-numbers = its legs were taken by their numbers: { $pairs }.
+recording-log-number = "{ $written }" as "{ $leg }"
 recording-log-time = Leg { $leg }: the walker's log ends it { $minutes } min { $side ->
     [later] later
    *[earlier] earlier
