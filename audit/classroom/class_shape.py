@@ -12,6 +12,8 @@ from typing import Annotated, Literal
 # The standard library's own TypedDict cannot be read by schema makers before Python 3.12.
 from typing_extensions import TypedDict
 
+from audit.debriefing.document_shape import CauseName
+
 EastNorth = Annotated[list[float], "[east, north] in metres"]
 
 
@@ -172,7 +174,7 @@ class LegOfWalkerEntry(TypedDict):
     azimuth_sd_deg: float | None
     distance_error_m: float | None
     distance_ratio: float | None
-    cause: str | None
+    cause: CauseName | None
     """The mistake that the debrief names on this leg."""
     cause_probability: float | None
     moving_s: float | None

@@ -41,6 +41,7 @@ from audit.debriefing.detail_shape import (
     ThirdsEntry,
 )
 from audit.debriefing.forecast_shape import EllipseEntry, ForecastEntry
+from audit.guide.cause_names import CAUSE_NAMES
 
 __all__ = [
     "BandLeftEntry",
@@ -74,6 +75,8 @@ __all__ = [
 FORMAT: Literal[1] = 1
 """Number of this shape. History: 1, the first."""
 
+CauseName = Annotated[str, CAUSE_NAMES]
+"""One of the catalogue, "within-skill" and "cannot-tell" among them."""
 EastNorth = Annotated[list[float], "[east, north] in metres"]
 MetresInterval = Annotated[list[float], "[low, high] in metres"]
 SecondsInterval = Annotated[list[float], "[low, high] in seconds"]
@@ -269,7 +272,7 @@ class LedgerEntry(TypedDict):
 class CauseEntry(TypedDict):
     """A candidate cause."""
 
-    cause: str
+    cause: CauseName
     probability: float
     """That this is what chiefly put the leg out; over one leg they add up to 1."""
     evidence: str
@@ -279,7 +282,7 @@ class CauseEntry(TypedDict):
     unit: Literal["deg", "m", "ratio"] | None
     made: float
     """Probability that this mistake was made on the leg at all, be it beside a larger one."""
-    runner_up: str | None
+    runner_up: CauseName | None
     settles: str
     """What would tell it from its look-alikes."""
 
@@ -287,7 +290,7 @@ class CauseEntry(TypedDict):
 class OneOfEntry(TypedDict):
     """Two mistakes that the leg does not tell apart, though one of them was made."""
 
-    causes: list[str]
+    causes: list[CauseName]
     """The likelier first."""
     probability: float
     """That it was one of the two."""
@@ -298,7 +301,7 @@ class OneOfEntry(TypedDict):
 class StoryEntry(TypedDict):
     """A mistake that several legs share."""
 
-    cause: str
+    cause: CauseName
     probability: float
     legs: list[str]
     begins_later: bool

@@ -110,6 +110,8 @@ def test_document_is_valid(validator, timed):
         (lambda d: d["spans"][0].update(kind="rest"), "rest"),
         (lambda d: d["legs"][0]["ledger"].update(total=[1.0]), "total"),
         (lambda d: d["course"].update(grid_magnetic_angle_from="guess"), "guess"),
+        # Bug: a cause was any text to the schema.
+        (lambda d: d["legs"][0]["causes"][0].update(cause="bad-luck"), "bad-luck"),
     ],
 )
 def test_schema_refuses_a_spoilt_document(validator, spoil, place):

@@ -55,14 +55,24 @@ def _described(definition: dict[str, Any], shape: type) -> dict[str, Any]:
     definition["description"] = inspect.cleandoc(shape.__doc__ or "")
     for name, field in definition["properties"].items():
         field.pop("title", None)
-        # A pair, or a pair that may be missing.
-        hinted, made = (hints[name], *get_args(hints[name])), (field, *field.get("anyOf", []))
-        for hint, pair in zip(hinted, made, strict=False):
-            if get_origin(hint) is Annotated:
-                pair |= {"description": get_args(hint)[1], "minItems": 2, "maxItems": 2}
+        # A pair or a name, or one that may be missing, or a list of them.
+        hinted = (hints[name], *(() if _kind(hints[name]) else get_args(hints[name])))
+        made = (field, *field.get("anyOf", [field.get("items", {})]))
+        for hint, part in zip(hinted, made, strict=False):
+            part.update(_kind(hint))
         if name in words:
             field["description"] = words[name]
     return definition
+
+
+def _kind(hint: Any) -> dict[str, Any]:
+    """Give what pydantic leaves out of a hint: the length of a pair, the names that there are."""
+    if get_origin(hint) is not Annotated:
+        return {}
+    said = get_args(hint)[1]
+    if isinstance(said, tuple):
+        return {"enum": list(said)}
+    return {"description": said, "minItems": 2, "maxItems": 2}
 
 
 def _field_words(shape: type) -> dict[str, str]:
