@@ -10,6 +10,7 @@ from audit.azimuths import GridAzimuth, MagneticAzimuth, TrueAzimuth
 from audit.positions import Position
 
 Order = Literal["planned", "free"]
+StatedIn = Literal["plan", "option"]
 AnyAzimuth = GridAzimuth | MagneticAzimuth | TrueAzimuth
 
 
@@ -51,6 +52,8 @@ class Plan:
     grid : str
         Authority code of the projected CRS of the course, such as "EPSG:32616".
         Readers resolve "auto" to the UTM zone of the first point.
+    date_from : "plan" or "option"
+        Whether the file gives the date, or who had it read.
     grid_magnetic_angle_deg : float or None
         As printed on the map, east positive; None: to be computed.
     grid_magnetic_angle_date : date or None
@@ -90,6 +93,7 @@ class Plan:
     safety_note: str = ""
     namesakes: tuple[tuple[str, str], ...] = ()
     notes: tuple[str, ...] = ()
+    date_from: StatedIn = field(default="plan", compare=False)
     source: str = field(default="", compare=False)
 
     def position(self, name: str) -> Position | None:

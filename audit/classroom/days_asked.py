@@ -22,7 +22,7 @@ OTHER_DAY = "other-day"
 def days_from_plan(lane: Lane, begun_s: float) -> int | None:
     """Give how many days after its plan's day a walk was begun; None where no plan names one."""
     card = lane.card
-    if card.date is None or card.date_source != "plan":
+    if card.date is None or card.date_source == "track":
         return None
     day = day_walked(begun_s, card.points[0].longitude_deg, card.date)
     return None if day is None else (day - card.date).days

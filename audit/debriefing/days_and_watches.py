@@ -60,7 +60,7 @@ def notes_of_days(
 
 def _other_day(card: LegCard, clean: CleanTrack) -> str | None:
     """Say so where the recording is of another day than the plan; None where it is not."""
-    if not clean.timed or card.date is None or card.date_source != "plan":
+    if not clean.timed or card.date is None or card.date_source == "track":
         return None
     first, last = (
         dt.datetime.fromtimestamp(moment_s, dt.UTC).date()

@@ -89,7 +89,8 @@ class CourseEntry(TypedDict):
     name: str
     date: str | None
     """Day of the walk, which fixes the declination; null where none is known."""
-    date_from: str
+    date_from: Literal["plan", "option", "track", ""]
+    """Who gives it: the plan's file, an option of the command, the recording; "" for nobody."""
     grid: str
     """Authority code of the course grid."""
     grid_name: str

@@ -9,7 +9,7 @@ from audit.azimuths import NorthAngles
 from audit.errors import refuse
 from audit.geodesy.grids import CourseGrid
 from audit.leg_card.angle_age import angle_age
-from audit.leg_card.records import AngleSource, CardFinding
+from audit.leg_card.records import AngleSource, CardFinding, DateSource
 from audit.leg_card.slips import angle_slips, fitting_slips, slip_names, slip_sentence
 from audit.leg_card.undated_angle import undated_angle
 from audit.leg_card.wording import told_angle
@@ -29,7 +29,7 @@ class Norths:
     """The norths that the card uses and where they come from."""
 
     date: dt.date | None
-    date_source: str
+    date_source: DateSource
     angles: NorthAngles
     source: AngleSource
     declination: Declination | None
@@ -55,7 +55,8 @@ def work_out_norths(
         Where the plan gives no grid-magnetic angle and none can be computed.
     """
     first = plan.points[0].position
-    date, date_source = (plan.date, "plan") if plan.date else (track_date, "track")
+    date = plan.date or track_date
+    date_source: DateSource = plan.date_from if plan.date else "track"
     convergence_deg = grid.convergence_deg(first.longitude_deg, first.latitude_deg)
     field, notes = _field(plan, first, date, date_source)
     model_angle_deg = None if field is None else turn_degrees(convergence_deg, field.degrees)
@@ -92,7 +93,7 @@ def work_out_norths(
 
 
 def _field(
-    plan: Plan, first: Position, date: dt.date | None, date_source: str
+    plan: Plan, first: Position, date: dt.date | None, date_source: DateSource
 ) -> tuple[Declination | None, list[str]]:
     """Give the magnetic field of the day, or None with the reason why the card does without."""
     given = plan.grid_magnetic_angle_deg is not None
@@ -106,9 +107,10 @@ def _field(
             if date_source == "track":
                 rule = f"is the day of the recording, and {rule.removeprefix('is ')}"
                 remedy += ", or the day of the walk as date (option --date)"
+            place = {"plan": "course, date", "option": "option date"}.get(date_source, "course")
             raise refuse(
                 plan.source or "the plan",
-                "course" if date_source == "track" else "course, date",
+                place,
                 date.isoformat(),
                 rule,
                 f"{remedy}.",

@@ -12,6 +12,7 @@ from audit.plan import Order
 from audit.units import FloatArray
 
 AngleSource = Literal["plan", "model"]
+DateSource = Literal["plan", "option", "track", ""]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -112,7 +113,7 @@ class LegCard:
     date : date or None
         Day that the declination is for; None where neither plan nor track has one and
         the plan gives the angle itself.
-    date_source : "plan", "track" or ""
+    date_source : "plan", "option", "track" or ""
     angles : NorthAngles
         With the grid-magnetic angle that the card uses and the convergence at the
         first point.
@@ -133,7 +134,7 @@ class LegCard:
     name: str
     grid: CourseGrid
     date: dt.date | None
-    date_source: str
+    date_source: DateSource
     angles: NorthAngles
     angle_source: AngleSource
     declination_deg: float | None

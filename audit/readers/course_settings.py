@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TypedDict
 
 from audit.geodesy.grids import course_grid
-from audit.plan import AnyAzimuth, Order, Point
+from audit.plan import AnyAzimuth, Order, Point, StatedIn
 from audit.positions import Position
 from audit.readers.plain_text import shown, writable
 from audit.readers.problem_list import ProblemList
@@ -73,6 +73,7 @@ class CourseSettings:
     frees_legs: bool = False
     safety_azimuth: AnyAzimuth | None = None
     safety_note: str = ""
+    date_from: StatedIn = "plan"
 
 
 def settle_settings(
@@ -96,7 +97,14 @@ def settle_settings(
     safety = settle_safety_bearing(values, given, problems)
     frees = given.get("order") == "free" and stated.get("order") != "free"
     settings = _with_defaults(values, problems)
-    return replace(settings, sheet=sheet, frees_legs=frees, safety_azimuth=safety)
+    date_from: StatedIn = "option" if "date" in given else "plan"
+    return replace(
+        settings,
+        sheet=sheet,
+        frees_legs=frees,
+        safety_azimuth=safety,
+        date_from=date_from,
+    )
 
 
 def _with_defaults(values: dict[str, object], problems: ProblemList) -> CourseSettings:

@@ -50,6 +50,7 @@ def finished_plan(
         points=points,
         legs=tuple(legs),
         date=settings.date,
+        date_from=settings.date_from,
         grid_magnetic_angle_deg=settings.grid_magnetic_angle_deg,
         grid_magnetic_angle_date=settings.grid_magnetic_angle_date,
         sheet=settings.sheet,

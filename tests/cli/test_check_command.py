@@ -120,3 +120,13 @@ def test_one_name_with_two_places_is_something_to_put_right(leg_audit, tmp_path)
     done = leg_audit("check", tmp_path / "lane.csv", "--date", "2026-10-03")
     assert done.status == 1
     assert "two digits of its easting swapped" in done.out
+
+
+def test_a_day_of_the_command_is_not_said_to_be_the_plans(leg_audit, tmp_path):
+    """Bug: "date_from" was "plan" for a CSV plan, which holds no date."""
+    rows = "1,A,B,16S GF 4182 4279,16S GF 4265 4312\n"
+    (tmp_path / "lane.csv").write_text(f"leg,from,to,from_position,to_position\n{rows}")
+    done = leg_audit("check", tmp_path / "lane.csv", "--date", "2026-10-03", "--json")
+    assert json.loads(done.out)["course"]["date_from"] == "option"
+    done = leg_audit("check", tmp_path / "lane.csv", "--date", "2050-10-03")
+    assert done.err.startswith("--date: 2050-10-03 is a day that no magnetic model")

@@ -124,7 +124,7 @@ def test_settings_of_the_course_come_from_options_where_a_plan_cannot_carry_them
     assert done.status == 0, done.err
     said = document(course / "walk-debrief")["course"]
     assert said["name"] == "Two legs"
-    assert (said["date"], said["date_from"]) == ("2026-09-19", "plan")
+    assert (said["date"], said["date_from"]) == ("2026-09-19", "option")
     assert said["grid"] == "EPSG:32616"
     assert (said["grid_magnetic_angle_deg"], said["paces_per_100m"]) == (-7.5, 65.0)
     assert said["arrival_radius_m"] == 25.0

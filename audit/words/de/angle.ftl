@@ -6,6 +6,7 @@ angle-by-plan = Der Plan gibt die Nadelabweichung mit { $angle } an; die Marschs
 angle-computed = Der Plan gibt keine Nadelabweichung an; die Marschskizze rechnet mit der berechneten, { $angle }.
 angle-day = den { $date } (laut { $source ->
     [plan] Plan
+    [option] Option date
    *[track] Aufzeichnung
 })
 angle-day-unknown = den Tag des Weges, der nicht bekannt ist

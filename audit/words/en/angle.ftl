@@ -6,6 +6,7 @@ angle-by-plan = The plan gives the grid-magnetic angle as { $angle }; the card u
 angle-computed = The plan gives no grid-magnetic angle; the card uses the computed one, { $angle }.
 angle-day = { $date } (by the { $source ->
     [plan] plan
+    [option] option date
    *[track] track
 })
 angle-day-unknown = the day of the walk, which is not known
