@@ -18,6 +18,7 @@ from audit.cli.options import (
     PacesPer100m,
     Traceback,
     WordsFile,
+    place,
 )
 from audit.cli.records_options import KeepUntil, RecordsAddress, RecordsSecret
 
@@ -80,7 +81,12 @@ PunchFile = Annotated[
 ]
 ClassFolder = Annotated[
     Path | None,
-    typer.Option("--out", metavar="DIR", help="Where the results go. Left out: the folder class."),
+    typer.Option(
+        "--out",
+        metavar="DIR",
+        help="Where the results go. Left out: the folder class.",
+        parser=place,
+    ),
 ]
 Jobs = Annotated[
     int | None,

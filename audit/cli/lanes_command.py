@@ -16,6 +16,7 @@ from audit.cli.options import (
     SafetyMagneticAzimuth,
     Traceback,
     WordsFile,
+    place,
 )
 
 LANES_EXAMPLE = """\b
@@ -54,7 +55,9 @@ Start = Annotated[
 ]
 Folder = Annotated[
     Path | None,
-    typer.Option("--out", metavar="DIR", help="Write lanes.html, lanes.csv and lanes.json too."),
+    typer.Option(
+        "--out", metavar="DIR", help="Write lanes.html, lanes.csv and lanes.json too.", parser=place
+    ),
 ]
 
 

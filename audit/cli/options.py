@@ -61,6 +61,14 @@ def _pace(word: str) -> str:
     return _one_of(word, "pace", ("single", "double"))
 
 
+def place(text: str | Path) -> Path:
+    """Give where results go; an empty name would be the folder that one happens to be in."""
+    if not str(text).strip():
+        message = 'is empty; write where the results go, "." for the folder you are in'
+        raise typer.BadParameter(message)
+    return Path(text)
+
+
 _DECIMALS = 'write it with a decimal point and without a unit, like "7.5"'
 _WEST = 'east is positive and west negative: write "-7.5" for 7.5 degrees west'
 
@@ -121,12 +129,15 @@ CardFile = Annotated[
 OutFolder = Annotated[
     Path | None,
     typer.Option(
-        "--out", metavar="DIR", help="Where the results go. Left out: a folder named after TRACK."
+        "--out",
+        metavar="DIR",
+        help="Where the results go. Left out: a folder named after TRACK.",
+        parser=place,
     ),
 ]
 DemoFolder = Annotated[
     Path,
-    typer.Option("--out", metavar="DIR", help="Where course, walk and debrief go."),
+    typer.Option("--out", metavar="DIR", help="Where course, walk and debrief go.", parser=place),
 ]
 Only = Annotated[
     list[str] | None,
@@ -280,7 +291,9 @@ SlopeHeights = Annotated[
 ]
 OutFile = Annotated[
     Path | None,
-    typer.Option("--out", metavar="FILE", help="Where it goes. Left out: to standard output."),
+    typer.Option(
+        "--out", metavar="FILE", help="Where it goes. Left out: to standard output.", parser=place
+    ),
 ]
 CardPaperKind = Annotated[
     str,
@@ -296,7 +309,7 @@ Heights = Annotated[
 ]
 CopyFile = Annotated[
     Path,
-    typer.Option("--out", metavar="FILE", help="The copy; its name says the form."),
+    typer.Option("--out", metavar="FILE", help="The copy; its name says the form.", parser=place),
 ]
 Onto = Annotated[
     str | None,

@@ -8,6 +8,8 @@ from typing import Annotated
 
 import typer
 
+from audit.cli.options import place
+
 
 def _day(text: str) -> dt.date:
     """Give the day that a text names."""
@@ -70,5 +72,7 @@ Before = Annotated[
 ]
 TrendFolder = Annotated[
     Path | None,
-    typer.Option("--out", metavar="DIR", help="Write trend.html and trend.json there too."),
+    typer.Option(
+        "--out", metavar="DIR", help="Write trend.html and trend.json there too.", parser=place
+    ),
 ]

@@ -19,6 +19,7 @@ from audit.cli.options import (
     Route,
     Traceback,
     WordsFile,
+    place,
 )
 
 REHEARSE_EXAMPLE = """\b
@@ -31,7 +32,10 @@ Example:
 Folder = Annotated[
     Path | None,
     typer.Option(
-        "--out", metavar="DIR", help="Where the results go. Left out: a folder named after PLAN."
+        "--out",
+        metavar="DIR",
+        help="Where the results go. Left out: a folder named after PLAN.",
+        parser=place,
     ),
 ]
 Beside = Annotated[

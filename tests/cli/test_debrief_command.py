@@ -253,6 +253,7 @@ def test_swapped_files_are_told_as_such(leg_audit, course, plan, track):
         (["--claim", "3=18:00", "--claim", "3=18:01"], "leg 3 has two times, 18:00 and 18:01"),
         (["--colour"], "No such option: --colour"),
         (["third.gpx"], "one too many"),
+        (["--out", ""], "is empty"),  # Bug: the results went into the current folder.
     ],
 )
 def test_wrong_use_is_told_with_status_2(leg_audit, course, arguments, words):
