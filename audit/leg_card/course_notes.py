@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from audit.geodesy.grids import CourseGrid
 from audit.leg_card.norths import Norths
 from audit.leg_card.records import CardPoint
-from audit.leg_card.wording import told_angle
+from audit.leg_card.wording import told_angle, told_distance
 from audit.magnetics.declination import declination
 from audit.settings import CardSettings
 from audit.units import turn_degrees
@@ -42,7 +42,7 @@ def course_notes(
                 "note-coarse",
                 point=point.name,
                 square=Length(metres=2.0 * point.half_square_m),
-                radius=Length(metres=arrival_radius_m),
+                radius=told_distance(arrival_radius_m),
             )
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.records import CardFinding
+from audit.leg_card.wording import told_distance
 from audit.words import sentence
 from audit.words.figures import Length, Listed, Turn
 
@@ -38,8 +39,8 @@ def reference_precision(check: LegCheck, arrival_radius_m: float) -> Iterator[Ca
         to = Turn(degrees=open_deg, degrees_decimals=0)
         needs.append(sentence("finding-fix-azimuth", to=to, holds=holds))
     if wide:
-        radius = Length(metres=arrival_radius_m)
-        needs.append(sentence("finding-fix-end", to=Length(metres=end_m), radius=radius))
+        radius = told_distance(arrival_radius_m)
+        needs.append(sentence("finding-fix-end", to=told_distance(end_m), radius=radius))
     message = sentence(
         "finding-coarse",
         leg=check.leg.name,

@@ -213,6 +213,7 @@ def _grid(value: object, place: str, problems: ProblemList) -> str | None:
     """Give "auto" or the code of a grid that exists."""
     text = f"EPSG:{value}" if str(value).strip().isdecimal() else value
     if not isinstance(text, str) or isinstance(value, bool):
+        problems.grid_refused = True
         remedy = 'Write "auto" or a code such as "EPSG:27700".'
         problems.add(place, value, "is not a grid", remedy)
         return None
@@ -222,6 +223,7 @@ def _grid(value: object, place: str, problems: ProblemList) -> str | None:
         return course_grid(text.strip()).code
     except ValueError as error:
         rule, _, remedy = str(error).partition("; ")
+        problems.grid_refused = True
         remedy = (remedy[:1].upper() + remedy[1:]) or 'Write a code such as "EPSG:27700"'
         problems.add(place, None, rule, f'{remedy}, or "auto" for the UTM zone.')
         return None

@@ -10,6 +10,7 @@ from audit.azimuths import GridAzimuth, MagneticAzimuth, TrueAzimuth
 from audit.readers.problem_list import ProblemList
 from audit.settings import ReadingSettings
 from audit.units import degrees_from_mils, turn_degrees
+from audit.words import sentence
 
 _SETTINGS = ReadingSettings()
 _North = TypeVar("_North", GridAzimuth, MagneticAzimuth, TrueAzimuth)
@@ -50,8 +51,15 @@ def azimuth(
     place: str,
     problems: ProblemList,
 ) -> _North | None:
-    """Give an azimuth in degrees from either unit; both units must agree but for rounding."""
+    """Give an azimuth in degrees from either unit; both units must agree but for rounding.
+
+    That a whole circle is read as 0 is noted: cards say it so from then on.
+    """
     degrees, mils = numbers.get(f"{north}_azimuth_deg"), numbers.get(f"{north}_azimuth_mil")
+    for unit, value, circle in (("deg", degrees, 360), ("mil", mils, 6400)):
+        if value == circle:
+            key = f"{north}_azimuth_{unit}"
+            problems.note(sentence("plan-whole-circle", place=place, key=key, value=str(circle)))
     if mils is None:
         return None if degrees is None else kind(degrees)
     from_mils = degrees_from_mils(mils)

@@ -80,7 +80,10 @@ def _grid(stated: str | None, first: PositionReading, problems: ProblemList) -> 
 def _check_on_grid(
     grid: str, points: tuple[Point, ...], legs: list[PlannedLeg], problems: ProblemList
 ) -> None:
-    """Refuse a grid that does not reach the course, or that stretches it out of shape."""
+    """Refuse a grid that does not reach the course, or that stretches it out of shape.
+
+    A grid for the whole Earth reaches everywhere, and its lengths are true nowhere but there.
+    """
     places = [(f'point "{point.name}"', point.position) for point in points]
     places += [(f"leg {leg.name}, via", position) for leg in legs for position in leg.via]
     lost = [(place, position) for place, position in places if not _on_grid(grid, position)]
@@ -89,6 +92,10 @@ def _check_on_grid(
         others = f" (so do {len(lost) - 1} more)" * (len(lost) > 1)
         rule = f"lies far outside the course grid {grid}{others}"
         remedy = 'Check the position and the grid; grid = "auto" takes the UTM zone.'
+        longer = _longer_within(grid, position)
+        if longer is not None:
+            rule = f"lies where the grid {grid} draws lengths {longer:.0%} too long{others}"
+            remedy = 'Name the grid of the map; grid = "auto" takes the UTM zone.'
         problems.add(place, position.given or None, rule, remedy)
 
 
@@ -99,6 +106,18 @@ def _on_grid(grid: str, position: Position) -> bool:
     except ValueError:
         return False
     return abs(scale - 1.0) <= _SETTINGS.grid_scale_slack
+
+
+def _longer_within(grid: str, position: Position) -> float | None:
+    """Give by what share a grid draws lengths too long in its own area; None outside it."""
+    place = (position.longitude_deg, position.latitude_deg)
+    try:
+        found = course_grid(grid)
+        longer = found.scale_factor(*place) - 1.0
+        within = found.degrees_outside(*place) == 0.0
+    except ValueError:
+        return None
+    return longer if within and longer > 0.0 else None
 
 
 def _note_points(points: tuple[Point, ...], legs: list[PlannedLeg], problems: ProblemList) -> None:

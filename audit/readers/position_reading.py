@@ -23,10 +23,12 @@ class PositionRefusedError(AuditError):
     ----------
     rule, remedy : str
         What is wrong, to follow the quoted value; and what to write instead.
+    needs_grid : bool
+        Whether it could be taken if the right course grid were named.
     """
 
-    def __init__(self, rule: str, remedy: str) -> None:
-        self.rule, self.remedy = rule, remedy
+    def __init__(self, rule: str, remedy: str, *, needs_grid: bool = False) -> None:
+        self.rule, self.remedy, self.needs_grid = rule, remedy, needs_grid
         super().__init__(f"{rule}. {remedy}")
 
 

@@ -64,7 +64,7 @@ def _degrees_or_metres(text: str, grid: str | None) -> PositionReading:
     if grid is None and metres and not degrees:
         rule = "is an easting and northing without a zone"
         remedy = 'Write zone and band before it ("16S 441820 4142790"), or name the grid.'
-        raise PositionRefusedError(rule, remedy)
+        raise PositionRefusedError(rule, remedy, needs_grid=True)
     readings = [_say(pair) for pair in degrees]
     if grid is not None:
         readings += [_say(pair) for pair in metres]
@@ -86,7 +86,8 @@ def _unread(text: str) -> PositionRefusedError:
         return PositionRefusedError(rule, remedy)
     if re.fullmatch(r"[A-Z] ?\d[\d ]+", text):
         rule = "is a national grid reference, and the course grid has no such letters"
-        return PositionRefusedError(rule, 'For the Irish grid set grid = "EPSG:29903".')
+        remedy = 'For the Irish grid set grid = "EPSG:29903".'
+        return PositionRefusedError(rule, remedy, needs_grid=True)
     if re.search(r"[\d°'\"] ?O\b|\bO ?\d", text):
         rule = "has O as a side of the Earth, which is west in some languages and east in others"
         return PositionRefusedError(rule, "Write E or W.")

@@ -20,12 +20,17 @@ _ORDER = ("option", "course", "point", "leg")
 
 @dataclass(slots=True)
 class ProblemList:
-    """Problems and notes of one file, in the order in which reading meets them."""
+    """Problems and notes of one file, in the order in which reading meets them.
+
+    ``grid_refused`` says that a grid was named and could not be taken: then what is read
+    by the grid can be no second problem.
+    """
 
     file: str
     problems: list[Problem] = field(default_factory=list)
     notes: list[str] = field(default_factory=list)
     noted: set[str] = field(default_factory=set)
+    grid_refused: bool = False
 
     def add(self, place: str, value: object, rule: str, remedy: str) -> None:
         """Put down a problem; ``value`` None where there is nothing to quote.
@@ -81,6 +86,8 @@ class ProblemList:
         try:
             reading = read_position(text, grid)
         except PositionRefusedError as refused:
+            if refused.needs_grid and self.grid_refused:
+                return None
             self.add(place, text or None, refused.rule, refused.remedy)
             return None
         if reading.position.reading:
@@ -107,6 +114,7 @@ class ProblemList:
         name = name.strip()
         begun = [key for key in known if name and key.startswith(name.lower())][:1]
         short = [key for key in known if _lacks_words(name.lower(), key)]
+        short = [key for key in short if not key.endswith("_mil")] or short
         near = begun or short or get_close_matches(name.lower(), known, n=1, cutoff=0.6)
         remedy = f"Perhaps {_any_of(near)} is meant." if near else f"Known are: {', '.join(known)}."
         self.add(place, name, f"is no {what}", remedy)
@@ -115,7 +123,7 @@ class ProblemList:
 def _lacks_words(name: str, key: str) -> bool:
     """Tell whether a name is a key without some of its words: azimuth_deg lacks its north."""
     parts = iter(key.split("_"))
-    return "_" in name and all(part in parts for part in name.split("_"))
+    return len(name) > 1 and all(part in parts for part in name.split("_"))
 
 
 def _any_of(names: list[str]) -> str:

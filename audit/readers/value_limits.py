@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from audit.readers.number_text import number_readings
 from audit.readers.problem_list import ProblemList
 from audit.settings import ReadingSettings
 
@@ -101,7 +102,11 @@ def checked_number(
     """
     limits = limits or LIMITS[key]
     if isinstance(value, str):
-        remedy = f"Write it without quotation marks and with a decimal point: {key} = 65.5."
+        readings = number_readings(value)
+        remedy = limits.remedy
+        if readings:
+            remedy = "Write it without quotation marks and with a decimal point"
+            remedy += f": {key} = {readings[0].value:g}." if len(readings) == 1 else "."
         problems.add(place, value, "is text where a number is wanted", remedy)
     elif isinstance(value, bool) or not isinstance(value, int | float):
         problems.add(place, value, "is not a number", limits.remedy)

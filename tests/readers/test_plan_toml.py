@@ -362,6 +362,25 @@ def test_an_option_that_does_not_exist_is_a_programmers_error(tmp_path):
         ("a=" + "[" * 5000, ["nested too deeply"]),
         ("a=" + "9" * 5000, ["holds a number that is too long"]),
         ('[course]\ngrid = "EPSG:99999999"\n' + POINTS, ["not known to PROJ"]),
+        # Bug: "true_azimuth_mil" was proposed.
+        (
+            POINTS + '[[leg]]\nto = "Post 7"\nazimuth = 41',
+            ['"grid_azimuth_deg", "magnetic_azimuth_deg" or "true_azimuth_deg" is meant'],
+        ),
+        # Bug: "grid_magnetic_angle_deg = 65.5" was proposed.
+        (
+            '[course]\ngrid_magnetic_angle_deg = "-7"\n' + POINTS,
+            ["is text where a number is wanted", "grid_magnetic_angle_deg = -7."],
+        ),
+        (
+            '[course]\ngrid_magnetic_angle_deg = "west"\n' + POINTS,
+            ["is text where a number is wanted", "grid north to magnetic north"],
+        ),
+        # Bug: "polar area A has no square BC there".
+        (
+            POINTS + '[[point]]\nname = "A"\nposition = "abc"',
+            ['"abc" is no position that can be read', "16S GF 4182 4279"],
+        ),
     ],
 )
 def test_one_slip_is_one_sentence(tmp_path, text, parts):
@@ -371,9 +390,8 @@ def test_one_slip_is_one_sentence(tmp_path, text, parts):
     assert "\n" not in problem
 
 
-@pytest.mark.parametrize("grid", ["EPSG:27700", "EPSG:3857", "EPSG:32633", "EPSG:32761"])
+@pytest.mark.parametrize("grid", ["EPSG:27700", "EPSG:32633", "EPSG:32761"])
 def test_a_grid_that_is_not_that_of_the_course_is_refused(tmp_path, grid):
-    # Web Mercator, EPSG:3857, makes lengths 1 / cos(36.5) = 1.24 times too long here.
     (problem,) = problems_of(tmp_path, f'[course]\ngrid = "{grid}"\n' + POINTS)
     assert f'point "Start": "16S GF 4182 4279" lies far outside the course grid {grid}' in problem
     assert "(so do 2 more)" in problem
@@ -443,3 +461,29 @@ def test_signs_that_no_page_can_hold_are_taken_out_and_told(tmp_path):
     plan = read(tmp_path, text + '[[leg]]\nto = "Post 7"\nnote = "a\\uFFFEb"')
     assert (plan.name, plan.points[0].name, plan.legs[0].note) == ("a b", "St art", "a b")
     assert sum("cannot be printed" in note for note in plan.notes) == 3
+
+
+@pytest.mark.parametrize(
+    ("grid", "position"),
+    [("EPSG:2230", "2000000 500000"), ("EPSG:5513", "740000 1050000"), ("EPSG:4326", "SK 418 427")],
+)
+def test_positions_on_a_grid_that_is_refused_are_no_second_problem(tmp_path, grid, position):
+    """Bug: each point added "or name the grid", which had been named."""
+    text = f'[course]\ngrid = "{grid}"\n{POINTS}[[point]]\nname = "A"\nposition = "{position}"\n'
+    (problem,) = problems_of(tmp_path, text)
+    assert problem.startswith(f"lane.toml, course, grid: {grid}")
+
+
+def test_a_grid_of_the_whole_earth_is_told_for_its_lengths(tmp_path):
+    """Bug: the course "lies far outside" EPSG:3857, which reaches every course."""
+    (problem,) = problems_of(tmp_path, '[course]\ngrid = "EPSG:3857"\n' + POINTS)
+    assert "draws lengths 24% too long (so do 2 more)" in problem  # 1 / cos 36.5 degrees
+    assert "outside" not in problem
+
+
+def test_a_whole_circle_is_said_to_be_read_as_none(tmp_path):
+    """Bug: an azimuth of 360 was told as 000.0, which nobody had written."""
+    text = POINTS + '[[leg]]\nto = "Post 7"\ngrid_azimuth_deg = 360\nmagnetic_azimuth_mil = 6400\n'
+    notes = read(tmp_path, text).notes
+    assert "leg 1: grid_azimuth_deg = 360 was read as 0, which is the same direction." in notes
+    assert "leg 1: magnetic_azimuth_mil = 6400 was read as 0, which is the same direction." in notes

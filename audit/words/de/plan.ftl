@@ -30,6 +30,7 @@ plan-no-legs = Der Plan hat keine Tabellen von Abschnitten; seine { -point(form:
 plan-nameless = { -point(form: "many") } ohne Namen heißen nach ihrer Reihenfolge.
 plan-several = Der Name „{ $wanted }“ steht für mehrere Orte; einer davon heißt „{ $name }“.
 plan-read-with = { $place }: { $text } wurde gelesen mit { $reading }.
+plan-whole-circle = { $place }: { $key } = { $value } wurde als 0 gelesen, was dieselbe Richtung ist.
 plan-signs = { $place }: Nicht druckbare Zeichen wurden ersetzt in { $text }.
 plan-log-no-leg = Zeile { $line } nennt keinen Abschnitt; sie gilt für Abschnitt „{ $leg }“.
 plan-no-setting = course: „{ $name }“ ist keine Einstellung einer Bahn und wurde weggelassen.

@@ -30,6 +30,7 @@ plan-no-legs = The plan has no leg tables; its { -point(form: "many") }, in orde
 plan-nameless = { -point(form: "start-many") } without a name are called by their order.
 plan-several = The name "{ $wanted }" stands for several places; one of them is called "{ $name }".
 plan-read-with = { $place }: { $text } was read with { $reading }.
+plan-whole-circle = { $place }: { $key } = { $value } was read as 0, which is the same direction.
 plan-signs = { $place }: signs that cannot be printed were replaced in { $text }.
 plan-log-no-leg = line { $line } names no leg; it is taken as leg "{ $leg }".
 plan-no-setting = course: "{ $name }" is no setting of a course and was left out.
