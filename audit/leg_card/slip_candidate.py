@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from audit.leg_card.azimuth_checks import azimuths_against_points, grid_at_odds, leading_azimuth
@@ -37,8 +38,11 @@ def misfits(check: LegCheck) -> list[float]:
 
 
 def overlong(check: LegCheck) -> bool:
-    """Tell whether a leg is longer between its points than anyone walks in one."""
-    return check.said is not None and check.said.chord_m > check.settings.long_leg_m
+    """Tell whether a leg is longer than anyone walks in one, wherever its points lie in squares."""
+    if check.said is None:
+        return False
+    within_m = math.sqrt(2.0) * (check.start.half_square_m + check.end.half_square_m)
+    return check.said.chord_m - within_m > check.settings.long_leg_m
 
 
 def fits_ill(check: LegCheck) -> bool:

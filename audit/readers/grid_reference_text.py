@@ -12,7 +12,7 @@ from audit.readers.position_reading import PositionReading, PositionRefusedError
 
 _MGRS = re.compile(r"(\d{0,2}) ?([A-Z]) ?([A-Z]) ?([A-Z]) ?([\d ]*)", re.ASCII)
 _LETTER_FOR_DIGIT = re.compile(r"\d{1,2} ?[A-Z] ?[A-Z] ?[A-Z] ?[\dOIL ]+", re.ASCII)
-_NATIONAL = re.compile(r"([A-Z]{1,2}) ?(\d[\d ]*)", re.ASCII)
+_NATIONAL = re.compile(r"([A-Z]{1,2}) ?([\d ]*)", re.ASCII)
 _EXAMPLE = re.compile(r"[,;] write it as in .*")
 _LIKE_THIS = 'Write it like "16S GF 4182 4279"'
 
@@ -41,7 +41,12 @@ def read_mgrs(text: str) -> PositionReading | None:
         rule = "is an MGRS reference without its grid zone number"
         raise PositionRefusedError(rule, f"{_LIKE_THIS}: zone, band, square, easting, northing.")
     reference = zone.zfill(2) * bool(zone) + "".join(letters) + even_halves(digits)
-    square = _square(reference)
+    try:
+        square = _square(reference)
+    except PositionRefusedError:
+        if zone or digits:
+            raise
+        return None  # three letters that name no square at a pole are no reference at all
     position = Position(
         longitude_deg=square.longitude_deg,
         latitude_deg=square.latitude_deg,
@@ -76,14 +81,14 @@ def read_national(text: str, grid: str | None) -> PositionReading | None:
         return None
     letters, digits = found.groups()
     if grid not in LETTERED_GRIDS:
-        if len(letters) == 1:
+        if len(letters) == 1 or not digits:
             return None
         rule = "is a grid reference without its grid zone"
         remedy = (
             f'Write zone and band before it, like "16S {letters} {digits}"; for a British '
             'reference set grid = "EPSG:27700".'
         )
-        raise PositionRefusedError(rule, remedy)
+        raise PositionRefusedError(rule, remedy, needs_grid=True)
     reference = letters + even_halves(digits)
     try:
         square = decode_national(reference, grid)

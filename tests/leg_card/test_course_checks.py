@@ -133,3 +133,18 @@ def test_degrees_are_no_digits_of_a_grid():
     assert written_reference(position, course_grid("EPSG:32616")) is None
     bare = Position(longitude_deg=-84.0, latitude_deg=36.0)
     assert written_reference(bare, course_grid("EPSG:32616")) is None
+
+
+def test_a_radius_of_less_than_a_metre_is_told_as_it_is():
+    """Bug: "the arrival radius is 0 m" for half a metre."""
+    points = (mgrs_point("A", "16S GF 4110 3110"), mgrs_point("B", "16S GF 4150 3170"))
+    checked = check_plan(plan(points, arrival_radius_m=0.5))
+    (one,) = found(checked, "reference_precision")
+    assert "the arrival radius is 0.5 m" in one.message
+    assert any("wider than the arrival radius of 0.5 m" in note for note in checked.card.notes)
+
+
+def test_a_leg_to_a_whole_square_is_not_too_long_while_its_point_may_lie_near():
+    """Bug: digits of the other point were told to be swapped, 30 km from the square's middle."""
+    points = (mgrs_point("A", "16S GF"), mgrs_point("B", "16S GF 4150 3170"))
+    assert found(check_plan(plan(points)), "position") == []

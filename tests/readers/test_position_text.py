@@ -285,6 +285,9 @@ def test_british_letters_and_metres_name_one_place():
         ("SK 418 427", "EPSG:27700", 441850, 342750),
         ("sk4182042790", "EPSG:27700", 441820.5, 342790.5),
         ("O 159 346", "EPSG:29903", 315950, 234650),
+        # Bug: a square without digits was refused here and read in MGRS.
+        ("SK", "EPSG:27700", 450000, 350000),
+        ("O", "EPSG:29903", 350000, 250000),
         ("441820 4142790", "EPSG:32616", 441820, 4142790),
         ("3441820 5142790", "EPSG:31467", 3441820, 5142790),
     ],
