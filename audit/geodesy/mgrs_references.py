@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import math
 import re
 import warnings
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
+from audit.geodesy.grids import course_grid
 from audit.geodesy.utm_bands import BANDS, band_limits, in_band, latitude_text
 from audit.geodesy.utm_zones import UPS_NORTH, UPS_SOUTH, check_degrees, utm_zone_code
 from audit.settings import ReadingSettings
@@ -24,6 +26,9 @@ _HAIRS_DEG = ((0.0, 0.0), (2e-8, 0.0), (0.0, 1e-7))
 zone's edge or south of the equator over that line, and names a square that does not exist."""
 _METRES_A_DEGREE = 111_195.0
 _POLAR_BANDS = {"A": UPS_SOUTH, "B": UPS_SOUTH, "Y": UPS_NORTH, "Z": UPS_NORTH}
+MOST_DIGITS = 14
+"""A square of a centimetre; the library, and most maps, end at a metre."""
+_DIGITS_TO_A_METRE = 5
 _EXAMPLE = 'write it as in "16S GF 4182 4279"'
 
 
@@ -41,14 +46,17 @@ class MgrsSquare:
 
 
 def decode_mgrs(text: str) -> MgrsSquare:
-    """Give the square of an MGRS reference of 0 to 10 digits; spaces and case do not matter.
+    """Give the square of an MGRS reference of 0 to 14 digits; spaces and case do not matter.
 
     Raises
     ------
     ValueError
         With one sentence that says what is wrong and how to write it.
     """
-    zone, band, square, digits = _parts(text)
+    zone, band, square, written = _parts(text)
+    half = len(written) // 2
+    east, north = written[:half], written[half:]
+    digits = east[:_DIGITS_TO_A_METRE] + north[:_DIGITS_TO_A_METRE]
     if zone is None:
         grid_code, compact = _POLAR_BANDS[band], f"{band}{square}{digits}"
     else:
@@ -66,7 +74,10 @@ def decode_mgrs(text: str) -> MgrsSquare:
             f"check the zone and the two letters, {_EXAMPLE}"
         )
         raise ValueError(message) from None
-    half_square_m = 0.5 * 10.0 ** (5 - len(digits) // 2)
+    half_square_m = 0.5 * 10.0 ** (_DIGITS_TO_A_METRE - half)
+    if half > _DIGITS_TO_A_METRE:
+        finer = (east[_DIGITS_TO_A_METRE:], north[_DIGITS_TO_A_METRE:])
+        longitude_deg, latitude_deg = _within_metre(grid_code, longitude_deg, latitude_deg, finer)
     if zone is not None:
         _check_band(text, band, latitude_deg, half_square_m)
     return MgrsSquare(
@@ -75,6 +86,18 @@ def decode_mgrs(text: str) -> MgrsSquare:
         half_square_m=half_square_m,
         grid_code=grid_code,
     )
+
+
+def _within_metre(
+    grid_code: str, longitude_deg: float, latitude_deg: float, finer: tuple[str, str]
+) -> tuple[float, float]:
+    """Give the middle of a square that further digits name within a square of one metre."""
+    grid = course_grid(grid_code)
+    place_m = [
+        math.floor(metres) + (int(digits) + 0.5) / 10.0 ** len(digits)
+        for metres, digits in zip(grid.to_grid(longitude_deg, latitude_deg), finer, strict=True)
+    ]
+    return grid.to_geographic(*place_m)
 
 
 def _check_band(text: str, band: str, latitude_deg: float, half_square_m: float) -> None:
@@ -152,7 +175,7 @@ def _parts(text: str) -> tuple[int | None, str, str, str]:
 
 
 def even_digits(text: str, written: str) -> str:
-    """Give the digits of a grid reference without spaces: as many east as north, at most 5 each.
+    """Give the digits of a grid reference without spaces: as many east as north, at most 7 each.
 
     Raises
     ------
@@ -168,8 +191,10 @@ def even_digits(text: str, written: str) -> str:
             "a grid reference has as many for east as for north"
         )
         raise ValueError(message)
-    if len(digits) > 10:
-        message = f'"{text}" has {len(digits)} digits; 10 (a square of 1 m) are the most'
+    if len(digits) > MOST_DIGITS:
+        message = (
+            f'"{text}" has {len(digits)} digits; {MOST_DIGITS} (a square of 1 cm) are the most'
+        )
         raise ValueError(message)
     if len(groups) > 2:
         message = f'"{text}" has its digits in {len(groups)} groups; write east, then north'

@@ -40,7 +40,7 @@ class NationalSquare:
 
 
 def decode_national(text: str, grid_code: str) -> NationalSquare:
-    """Give the square of a lettered reference of 0 to 10 digits; spaces and case do not matter.
+    """Give the square of a lettered reference of 0 to 14 digits; spaces and case do not matter.
 
     Raises
     ------

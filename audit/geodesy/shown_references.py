@@ -20,9 +20,11 @@ def shown_reference(
 ) -> str:
     """Give the reference to look up on the map: lettered where the map is, to 10 m usually.
 
-    A place that is known to a square gets as many digits as name that square.
+    A place that is known to a square gets as many digits as name that square, 10 at most.
     """
-    digits = _DIGITS.get(half_square_m, _USUAL_DIGITS)
+    finest = max(_DIGITS.values())
+    usual = finest if 0.0 < half_square_m < min(_DIGITS) else _USUAL_DIGITS
+    digits = _DIGITS.get(half_square_m, usual)
     east_m, north_m = grid.to_grid(longitude_deg, latitude_deg)
     try:
         if grid.code in LETTERED_GRIDS:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
@@ -206,7 +207,7 @@ def written_reference(position: Position, course: CourseGrid) -> WrittenReferenc
 def _lettered(head: str, position: Position, grid: CourseGrid) -> WrittenReference:
     east_m, north_m = grid.to_grid(position.longitude_deg, position.latitude_deg)
     step_m = 2.0 * position.half_square_m
-    count = 5 - round(_log10(step_m))
+    count = 5 - round(math.log10(step_m))
     origin = (east_m // _SQUARE_M * _SQUARE_M, north_m // _SQUARE_M * _SQUARE_M)
     halves = tuple(
         f"{int((value - corner) // step_m):0{count}d}"
@@ -230,7 +231,3 @@ def _metres(head: str, position: Position, grid: CourseGrid) -> WrittenReference
     return WrittenReference(
         head=head, halves=halves, origin_m=(0.0, 0.0), step_m=1.0, grid=grid, lettered=False
     )
-
-
-def _log10(step_m: float) -> int:
-    return len(f"{step_m:.0f}") - 1

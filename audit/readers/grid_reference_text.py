@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from audit.geodesy.grids import course_grid
-from audit.geodesy.mgrs_references import MgrsSquare, decode_mgrs
+from audit.geodesy.mgrs_references import MOST_DIGITS, MgrsSquare, decode_mgrs
 from audit.geodesy.national_letters import LETTERED_GRIDS, decode_national
 from audit.positions import Position
 from audit.readers.position_reading import PositionReading, PositionRefusedError
@@ -119,8 +119,8 @@ def even_halves(written: str) -> str:
         rule = f"has {counts} digits, but the easting needs as many as the northing"
         remedy = "Look for a missing digit; spreadsheets drop leading zeros (418 for 0418)."
         raise PositionRefusedError(rule, remedy)
-    if len(digits) > 10:
-        rule = f"has {len(digits)} digits, but 10 (a square of 1 m) are the most"
+    if len(digits) > MOST_DIGITS:
+        rule = f"has {len(digits)} digits, but {MOST_DIGITS} (a square of 1 cm) are the most"
         raise PositionRefusedError(rule, "Leave the last digits of each half out.")
     return digits
 

@@ -134,7 +134,7 @@ def test_the_grid_is_the_one_the_reference_is_drawn_on(text: str, code: str) -> 
         # As a whole an even count: run together it would silently read 2340 6479.
         ("18S UJ 234 06479", "3 and 5 digits"),
         ("18SUJ234", "3 digits"),
-        ("18S UJ 234064791234", "12 digits"),
+        ("18S UJ 2340647912345678", "16 digits"),
         ("18S UJ 23 48 30 64", "4 groups"),
         ("61S UJ 23 06", '"61S UJ 23 06": 61 is no UTM zone'),
         ("0S UJ 23 06", '"0S UJ 23 06": 0 is no UTM zone'),
@@ -226,3 +226,21 @@ def test_a_square_is_named_again_by_its_centre(
     ).distance_m
     # The place is within half a diagonal of the centre (scale of the polar grid: 0.994).
     assert apart_m < square.half_square_m * 1.4143 * 1.01 + 0.001
+
+
+@pytest.mark.parametrize(
+    ("text", "east_m", "north_m", "half_m"),
+    [
+        ("16S GF 418207 427903", 741_820.75, 4_042_790.35, 0.05),
+        ("16S GF 4182099 4279000", 741_820.995, 4_042_790.005, 0.005),
+        ("Z AB 000001 445429", 2_000_000.15, 1_444_542.95, 0.05),
+    ],
+)
+def test_digits_below_a_metre_name_squares_within_it(
+    text: str, east_m: float, north_m: float, half_m: float
+) -> None:
+    """Bug: the plan takes "any even precision", and 12 digits were refused."""
+    square = decode_mgrs(text)
+    there = course_grid(square.grid_code).to_grid(square.longitude_deg, square.latitude_deg)
+    assert there == pytest.approx((east_m, north_m), abs=1e-4)
+    assert square.half_square_m == pytest.approx(half_m)

@@ -113,7 +113,7 @@ def test_an_irish_place_lies_in_its_square(east_m: float, north_m: float, digits
         ("O 159 346", "EPSG:27700", "no British national grid reference"),
         ("NN 16 712", "EPSG:27700", "2 and 3 digits"),
         ("NN 166", "EPSG:27700", "3 digits"),
-        ("NN 166712166712", "EPSG:27700", "12 digits"),
+        ("NN 1667121166712133", "EPSG:27700", "16 digits"),
         ("NN 166 712", "EPSG:29903", "no Irish national grid reference"),
         ("I 159 346", "EPSG:29903", "no Irish national grid reference"),
         ("", "EPSG:29903", "no Irish national grid reference"),

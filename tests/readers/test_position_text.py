@@ -92,7 +92,7 @@ def test_sloppy_but_clear_references(written):
         ("16S GF 418 24279", "3 and 5 digits", "leading zeros"),
         ("16S GF 4182427", "7 digits", "leading zeros"),
         ("16S GF 418 2427 9", "3 and 4 and 1 digits", "leading zeros"),
-        ("16S GF 418212 427934", "12 digits", "last digits"),
+        ("16S GF 41821212 42793434", "16 digits", "last digits"),
         ("GF 4182 4279", "without its grid zone", "16S GF 4182 4279"),
         ("SGF 4182 4279", "without its grid zone number", "zone, band, square"),
         ("16S GF 4l82 4279", "a letter among its digits", "0 and 1"),
@@ -287,6 +287,7 @@ def test_british_letters_and_metres_name_one_place():
         ("O 159 346", "EPSG:29903", 315950, 234650),
         # Bug: a square without digits was refused here and read in MGRS.
         ("SK", "EPSG:27700", 450000, 350000),
+        ("SK 418205 427903", "EPSG:27700", 441820.55, 342790.35),
         ("O", "EPSG:29903", 350000, 250000),
         ("441820 4142790", "EPSG:32616", 441820, 4142790),
         ("3441820 5142790", "EPSG:31467", 3441820, 5142790),
