@@ -31,7 +31,6 @@ def leg_results(
 def _leg_result(
     debrief: Debrief, number: int, leg: LegDebrief, point: PointVerdict, trace: Trace
 ) -> LegResult:
-    moving_s, searching_s, halted_s = time_spent(debrief, number)
     told = LegResult(
         name=leg.name,
         point=point,
@@ -40,18 +39,17 @@ def _leg_result(
         cause=leg.causes[0].cause if leg.causes else None,
         cause_probability=float(leg.causes[0].probability) if leg.causes else None,
         causes=tuple((one.cause, float(one.probability)) for one in leg.causes[:_MOST_CAUSES]),
-        moving_s=moving_s,
-        searching_s=searching_s,
-        halted_s=halted_s,
     )
-    return _measured(debrief, leg, told, trace)
+    return _measured(debrief, number, told, trace)
 
 
-def _measured(debrief: Debrief, leg: LegDebrief, told: LegResult, trace: Trace) -> LegResult:
-    """Add what was measured, where the leg was walked."""
-    one, timed = leg.audit.measures, debrief.clean.timed
+def _measured(debrief: Debrief, number: int, told: LegResult, trace: Trace) -> LegResult:
+    """Add what was measured, where the leg was walked; of another nothing is a figure, not 0."""
+    leg, timed = debrief.legs[number], debrief.clean.timed
+    one = leg.audit.measures
     if one is None:
         return told
+    moving_s, searching_s, halted_s = time_spent(debrief, number)
     east_m, north_m = one.ledger.total
     ground = None if one.details is None else one.details.ground
     start, claim = _in_trace(leg, trace) or (None, None)
@@ -80,9 +78,9 @@ def _measured(debrief: Debrief, leg: LegDebrief, told: LegResult, trace: Trace) 
         cause=told.cause,
         cause_probability=told.cause_probability,
         causes=told.causes,
-        moving_s=told.moving_s,
-        searching_s=told.searching_s,
-        halted_s=told.halted_s,
+        moving_s=moving_s,
+        searching_s=searching_s,
+        halted_s=halted_s,
         climb_m=ground.climb_m if ground is not None and ground.trusted else None,
         descent_m=ground.descent_m if ground is not None and ground.trusted else None,
         trace_from=start,

@@ -131,7 +131,8 @@ class LegResult:
     causes : tuple of (str, float)
         All that are told, the likeliest first.
     moving_s, searching_s, halted_s : float or None
-        Of the time from leaving for the leg to leaving for the next.
+        Of the time from leaving for the leg to leaving for the next; None where it was not
+        walked.
     trace_from, trace_to : int or None
         The leg's part of the walker's trace, from leaving to claim, as a slice.
     """

@@ -87,6 +87,15 @@ def test_a_recording_that_breaks_off_fails_nobody(result):
     assert walker(result, "broken-off").verdict.grade == "doubtful"
 
 
+def test_a_leg_that_was_not_walked_has_no_seconds(result):
+    """Bug: it had 0.0 seconds moving, searching and halted, which is a figure."""
+    legs = walker(result, "broken-off").legs
+    assert {leg.status for leg in legs} > {"walked"}
+    for leg in legs:
+        seconds = (leg.moving_s, leg.searching_s, leg.halted_s)
+        assert all((one is None) == (leg.status != "walked") for one in seconds), leg.status
+
+
 def test_a_recording_of_elsewhere_is_told_and_fails_nobody(result):
     far = walker(result, "far")
     assert (far.state, far.verdict.grade) == ("refused", "no-evidence")
