@@ -349,7 +349,7 @@ class LegEntry(_LegEnds):
     distance_ratio: float | None
     """Walked straight distance over planned distance."""
     cross_track: CrossTrackEntry | None
-    """Against the planned line."""
+    """Against the planned line, from point to point whatever azimuth the card has."""
     own_cross_track: CrossTrackEntry | None
     """Against the planned azimuth from where the walker really began."""
     miss: MissEntry | None

@@ -93,8 +93,8 @@ def cross_track_frame(debrief: Debrief, leg: str) -> pd.DataFrame:
     """Give the cross-track curves of one leg, a row a place; empty unless it was walked.
 
     Columns: ``time`` (UTC, NaT without times), ``along_m`` and ``offset_m`` against
-    the planned line, ``own_along_m`` and ``own_offset_m`` against the planned azimuth
-    from where the walker really began; offsets right positive. ``band_m`` and
+    the planned line between the points, ``own_along_m`` and ``own_offset_m`` against the
+    planned azimuth from where the walker really began; offsets right positive. ``band_m`` and
     ``own_band_m`` are half the 95 % bands about the two lines: an offset beyond its
     band is more than errors of receiver and points leave open. ``left_band`` and
     ``own_left_band`` are true from where the walk left the band for good.

@@ -92,7 +92,8 @@ class LegMeasures:
     azimuth_error_deg, distance_error_m, distance_ratio : float
         Walked against the card; the distance of a bent line that was not followed is ``path_m``.
     miss_m, miss_azimuth, miss_along_m, miss_across_m
-        From the planned point to the claim; along and right of the planned line.
+        From the planned point to the claim; along and right of the planned line, of a bent
+        one from end to end.
     miss_sd_m : float
         Standard error of the miss per axis: receiver, logging gap and the precision of
         the point's reference.

@@ -9,11 +9,17 @@ import numpy as np
 from audit.azimuths import GridAzimuth
 from audit.leg_card import CardLeg
 from audit.matching.leg_match import CleanTrack
-from audit.measurement.cross_track import measure_cross_track, straight_line
+from audit.measurement.cross_track import measure_cross_track
 from audit.measurement.ledger import make_ledger
 from audit.measurement.leg_details import Bypass
 from audit.measurement.leg_measures import LegMeasures
 from audit.measurement.line_followed import line_followed
+from audit.measurement.lines_of_leg import (
+    carried_direction,
+    line_direction,
+    own_line,
+    planned_line,
+)
 from audit.measurement.nearest_approach import nearest_approach
 from audit.measurement.receiver_noise import noise_between
 from audit.measurement.walk_context import WalkContext, placed
@@ -34,7 +40,7 @@ def measure_leg(
     gap_share = _gap_share(clean, walk, straight)
     noise_m = noise_between(clean, context.noise, walk.times_s, gap_share, settings.noise)
     heading = walked_heading(context, walk, noise_m, bypasses)
-    planned, own = _lines(leg, start)
+    planned, own = planned_line(leg), own_line(leg, start)
     cross_track = measure_cross_track(planned, walk.position)
     own_cross_track = measure_cross_track(own, walk.position)
     miss = claim - target
@@ -59,7 +65,7 @@ def measure_leg(
         paces_from=paces_from,
         duration_s=walk.claim.time_s - walk.start.time_s if clean.timed else None,
         halted_s=walk.halted_s if clean.timed else None,
-        azimuth_error_deg=_planned_direction(leg).turn_to(heading.azimuth),
+        azimuth_error_deg=carried_direction(leg).turn_to(heading.azimuth),
         distance_error_m=made - leg.distance_m,
         distance_ratio=made / leg.distance_m,
         cross_track=cross_track,
@@ -77,31 +83,15 @@ def measure_leg(
         gap_share=gap_share,
         curve_time_s=walk.time_s,
         noise_m=noise_m,
-        along_planned_m=float((claim - start) @ unit_vector(_planned_direction(leg).degrees)),
+        along_planned_m=float((claim - start) @ unit_vector(carried_direction(leg).degrees)),
         along_heading_m=float((claim - start) @ unit_vector(heading.azimuth.degrees)),
         path_sd_m=_path_sd(walk, clean.median_interval_s, straight_sd, settings.measuring),
         line_followed=followed,
     )
 
 
-def _lines(leg: CardLeg, start: FloatArray) -> tuple[FloatArray, FloatArray]:
-    """Give the planned line, and the same drawn from where the walker really began."""
-    if len(leg.line) > 2:
-        return leg.line, leg.line - leg.line[0] + start
-    azimuth, length = leg.azimuth.degrees, leg.distance_m
-    return straight_line(leg.line[0], azimuth, length), straight_line(start, azimuth, length)
-
-
-def _planned_direction(leg: CardLeg) -> GridAzimuth:
-    """Give what a walked heading is set against: the card's azimuth, or a bent line's chord."""
-    if len(leg.line) == 2:
-        return leg.azimuth
-    east, north = leg.line[-1] - leg.line[0]
-    return GridAzimuth(direction_degrees(float(east), float(north)))
-
-
 def _along_across(miss: FloatArray, leg: CardLeg) -> tuple[float, float]:
-    forward = unit_vector(_planned_direction(leg).degrees)
+    forward = unit_vector(line_direction(leg).degrees)
     return float(miss @ forward), float(miss[0] * forward[1] - miss[1] * forward[0])
 
 

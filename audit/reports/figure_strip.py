@@ -56,8 +56,8 @@ def strip_tolerance_m(debrief: Debrief, leg: int) -> float:
 
 def shows_own_line(debrief: Debrief, leg: int) -> bool:
     """Tell whether the strip of a leg has a line of its own beside the planned one."""
-    measures = debrief.legs[leg].audit.measures
-    return measures is not None and bool(own_line(measures, debrief.quality.noise_m))
+    card, measures = debrief.legs[leg].audit.card, debrief.legs[leg].audit.measures
+    return measures is not None and bool(own_line(card, measures, debrief.quality.noise_m))
 
 
 def _of_leg(debrief: Debrief, strip: Strip, moved: Passage) -> list[tuple[str, FloatArray]]:

@@ -8,6 +8,7 @@ from typing import Any
 import numpy as np
 
 from audit.debriefing.records import Debrief
+from audit.measurement.lines_of_leg import line_direction
 from audit.reports import digits, ink
 from audit.reports.chart_layers import Layer, Spec, as_given, position, rimmed, specification, view
 from audit.reports.label_places import Label, place_labels
@@ -71,13 +72,17 @@ def _claims(debrief: Debrief) -> list[dict[str, Any]]:
 
 def _forecasts(debrief: Debrief) -> list[Layer]:
     """Draw the ellipse that holds 95 of 100 ordinary walks: of the smallest and the largest."""
-    told = [leg.forecast.forecast for leg in debrief.legs if leg.forecast is not None]
-    told.sort(key=lambda forecast: forecast.far.major_m)
+    told = [
+        (leg.forecast.forecast, line_direction(leg.audit.card).degrees)
+        for leg in debrief.legs
+        if leg.forecast is not None
+    ]
+    told.sort(key=lambda one: one[0].far.major_m)
     rows = []
-    for forecast in {id(one): one for one in (told[:1] + told[-1:])}.values():
-        outline, toward = forecast.far_outline(), forecast.toward_deg
-        across = outline @ unit_vector(toward + 90.0)
-        along = outline @ unit_vector(toward)
+    for forecast, up_deg in {id(one): one for one in (told[:1] + told[-1:])}.values():
+        outline = forecast.far_outline()
+        across = outline @ unit_vector(up_deg + 90.0)
+        along = outline @ unit_vector(up_deg)
         rows += [
             {"x": round(float(x), 1), "y": round(float(y), 1), "k": place, "leg": forecast.leg}
             for place, (x, y) in enumerate(zip(across, along, strict=True))

@@ -9,6 +9,7 @@ import numpy as np
 from audit.debriefing.records import Debrief
 from audit.leg_card import CardLeg
 from audit.measurement.leg_measures import LegMeasures
+from audit.measurement.lines_of_leg import line_length_m
 from audit.reports.display_lines import tolerance_m
 from audit.units import FloatArray
 
@@ -30,6 +31,8 @@ class Strip:
         Along the planned line, and to the right of it.
     along_m, side_m : (low, high)
         Ground shown; right of the line is positive.
+    line_m : float
+        Length of the planned line, at whose end the point stands.
     within_m : float
         How closely the drawn curve keeps to the recording.
     """
@@ -42,6 +45,7 @@ class Strip:
     radius_m: float
     along_m: tuple[float, float]
     side_m: tuple[float, float]
+    line_m: float
     within_m: float
 
 
@@ -53,8 +57,9 @@ def strip_of_leg(debrief: Debrief, leg: int) -> Strip | None:
     along, offset = measures.cross_track.along_m, measures.cross_track.offset_m
     noise_m, radius_m = debrief.quality.noise_m, debrief.card.arrival_radius_m
     side_m = max(_NARROWEST_SIDE_M, radius_m)
+    line_m = line_length_m(card)
     along_range = with_room(
-        min(0.0, float(along.min())), max(card.distance_m, float(along.max())), _ALONG_ROOM
+        min(0.0, float(along.min())), max(line_m, float(along.max())), _ALONG_ROOM
     )
     return Strip(
         leg=leg,
@@ -69,6 +74,7 @@ def strip_of_leg(debrief: Debrief, leg: int) -> Strip | None:
             max(float(offset.max()) + noise_m, side_m),
             _SIDE_ROOM,
         ),
+        line_m=line_m,
         within_m=tolerance_m((along_range[1] - along_range[0]) / WIDTH_PX),
     )
 

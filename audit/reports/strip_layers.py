@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from typing import Any
 
 import numpy as np
 
 from audit.debriefing.records import Debrief
+from audit.leg_card import CardLeg
 from audit.measurement.leg_measures import LegMeasures
+from audit.measurement.lines_of_leg import line_direction
 from audit.reports import ink, wording
 from audit.reports.chart_layers import Layer, in_parts, rimmed
 from audit.reports.cursor_layers import cursor_layers
@@ -32,7 +35,7 @@ def strip_layers(debrief: Debrief, strip: Strip) -> list[Layer]:
     ]
 
 
-def own_line(measures: LegMeasures, noise_m: float) -> list[tuple[float, float]]:
+def own_line(card: CardLeg, measures: LegMeasures, noise_m: float) -> list[tuple[float, float]]:
     """Give both ends of the planned azimuth drawn from where the walker really began.
 
     Nothing where it lies within the receiver's noise of the planned line.
@@ -42,6 +45,10 @@ def own_line(measures: LegMeasures, noise_m: float) -> list[tuple[float, float]]
         return []
     apart = planned.offset_m - own.offset_m
     ends = [(float(planned.along_m[i]), float(apart[i])) for i in (0, -1)]
+    if len(card.line) == 2:  # a card of its own mind turns it off the line between the points
+        turn = math.radians(line_direction(card).turn_to(card.azimuth))
+        far_m, (along_m, aside_m) = float(own.along_m[-1]), ends[0]
+        ends[1] = (along_m + far_m * math.cos(turn), aside_m + far_m * math.sin(turn))
     return ends if max(abs(offset) for _, offset in ends) > noise_m else []
 
 
@@ -62,10 +69,10 @@ def _planned_and_own_lines(strip: Strip) -> list[Layer]:
     planned["strokeDash"] = ink.PLANNED_DASH
     own = {"type": "line", "stroke": ink.GREY, "strokeWidth": 1.8}
     own["strokeDash"] = ink.OWN_LINE_DASH
-    line = [(0.0, 0.0), (strip.card.distance_m, 0.0)]
+    line = [(0.0, 0.0), (strip.line_m, 0.0)]
     return [
         Layer(rows=_rows(line), mark=planned),
-        Layer(rows=_rows(own_line(strip.measures, strip.noise_m)), mark=own),
+        Layer(rows=_rows(own_line(strip.card, strip.measures, strip.noise_m)), mark=own),
     ]
 
 
@@ -89,7 +96,7 @@ def _curve(debrief: Debrief, strip: Strip) -> list[Layer]:
 
 def _point(strip: Strip) -> list[Layer]:
     """Draw the planned point, with the arrival radius to either side of it."""
-    at = strip.card.distance_m
+    at = strip.line_m
     reach = {"x": at, "y": -strip.radius_m, "y2": strip.radius_m}
     bar = {"type": "rule", "stroke": ink.INK, "strokeWidth": 1}
     cross = {"type": "point", "shape": "M-1,0L1,0M0,-1L0,1", "size": 110, "filled": False}

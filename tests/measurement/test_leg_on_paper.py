@@ -16,6 +16,13 @@ from audit.matching.leg_match import LegMatch
 from audit.measurement import ground_walked, measure_details, measure_leg, measure_walk, near_roads
 from audit.measurement.ledger_errors import ledger_errors
 from audit.measurement.leg_measures import CrossTrack
+from audit.measurement.lines_of_leg import (
+    carried_direction,
+    line_direction,
+    line_length_m,
+    own_line,
+    planned_line,
+)
 from audit.measurement.pace_counts import Cadence, leg_paces
 from audit.measurement.places import Fixed
 from audit.measurement.receiver_noise import ReceiverNoise
@@ -121,20 +128,32 @@ def test_paces_of_the_log_come_before_those_of_the_pace_count() -> None:
 
 def test_a_bent_leg_is_set_against_its_chord_and_a_straight_one_against_its_card() -> None:
     bent = card_of((0, 0), (300, 400), via=((300, 0),)).legs[0]
-    assert measure_leg._planned_direction(bent).degrees == pytest.approx(
-        math.degrees(math.atan2(300, 400)), abs=1e-6
-    )
+    chord_deg = pytest.approx(math.degrees(math.atan2(300, 400)), abs=1e-6)
+    assert carried_direction(bent).degrees == line_direction(bent).degrees == chord_deg
     begun = np.array([10.0, 20.0])
-    planned, own = measure_leg._lines(bent, begun)
-    assert planned == pytest.approx(bent.line)
-    assert own - begun == pytest.approx(bent.line - bent.line[0])
+    assert planned_line(bent) == pytest.approx(bent.line)
+    assert own_line(bent, begun) - begun == pytest.approx(bent.line - bent.line[0])
     said = card_of((0, 0), (400, 0), legs=(leg_as_carded(180.0, 100.0),)).legs[0]
-    assert measure_leg._planned_direction(said).degrees == 180.0
-    planned, own = measure_leg._lines(said, begun)
-    assert planned[1] - planned[0] == pytest.approx([0.0, -100.0], abs=1e-9)
-    assert own == pytest.approx(np.array([begun, begun - [0.0, 100.0]]))
-    # A miss 30 m east and 10 m south of a leg due south: 10 m on, 30 m to the left.
-    assert measure_leg._along_across(np.array([30.0, -10.0]), said) == pytest.approx((10.0, -30.0))
+    assert carried_direction(said).degrees == 180.0
+    assert own_line(said, begun) == pytest.approx(np.array([begun, begun - [0.0, 100.0]]))
+
+
+def test_the_planned_line_runs_between_the_points_whatever_the_card_says() -> None:
+    """Bug: it was drawn on the card's azimuth, and offset and miss across did not agree."""
+    said = card_of((0, 0), (400, 0), legs=(leg_as_carded(180.0, 100.0),)).legs[0]
+    assert planned_line(said) == pytest.approx(said.line)
+    assert line_direction(said).degrees == pytest.approx(90.0, abs=1e-6)
+    assert line_length_m(said) == pytest.approx(400.0, abs=1e-6)
+    # A miss 30 m east and 10 m south of the end of a leg due east: 30 m on, 10 m to the right.
+    assert measure_leg._along_across(np.array([30.0, -10.0]), said) == pytest.approx((30.0, 10.0))
+
+
+def test_points_at_one_place_leave_the_line_to_the_card() -> None:
+    nowhere = card_of((0, 0), (0, 0), legs=(leg_as_carded(180.0, 100.0),)).legs[0]
+    line = planned_line(nowhere)
+    assert line[1] - line[0] == pytest.approx([0.0, -100.0], abs=1e-9)
+    assert line_length_m(nowhere) == pytest.approx(100.0)
+    assert line_direction(nowhere).degrees == pytest.approx(180.0)
 
 
 def context_of(clean=None, *, legs=(), match_legs=(), **known):
