@@ -221,6 +221,9 @@ class WalkedEntry(TypedDict):
     """From start to claim along the planned azimuth; its error is straight_sd_m."""
     along_heading_m: float | None
     """The same along the walked heading."""
+    made_good_m: float | None
+    """What distance_error_m and distance_ratio set against the plan: straight_m, or of a leg
+    along via positions what was made along its line; null where that was not followed."""
     path_m: float
     """Over the ground, receiver noise smoothed out."""
     path_sd_m: float | None

@@ -53,6 +53,8 @@ def legs_frame(debrief: Debrief) -> pd.DataFrame:
     along_planned_m, along_heading_m                start to claim along the planned azimuth, and
                                                     along the walked one; error straight_sd_m
     path_sd_m                                       standard error of path_m
+    made_good_m                                     what the distance is set against: straight_m,
+                                                    of a bent line the metres along it
     drift_deg, drift_sd_deg                         turn from first to last third, with error
     band_m, in_band_share, corridor_share           95 % band of the planned line (half width),
                                                     share of the way in it and in the corridor
@@ -244,6 +246,7 @@ def _detail_columns(entry: LegEntry) -> dict[str, object]:
         "along_planned_m": walked and walked["along_planned_m"],
         "along_heading_m": walked and walked["along_heading_m"],
         "path_sd_m": walked and walked["path_sd_m"],
+        "made_good_m": walked and walked["made_good_m"],
         "drift_deg": thirds and thirds["drift_deg"],
         "drift_sd_deg": thirds and thirds["drift_sd_deg"],
         "band_m": line and line["band_m"],

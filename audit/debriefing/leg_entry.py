@@ -131,6 +131,7 @@ def _walked(measures: LegMeasures) -> WalkedEntry:
         "straight_sd_m": float(measures.straight_sd_m),
         "along_planned_m": measures.along_planned_m,
         "along_heading_m": measures.along_heading_m,
+        "made_good_m": measures.made_good_m,
         "path_m": float(measures.path_m),
         "path_sd_m": measures.path_sd_m,
         "paces": measures.paces,

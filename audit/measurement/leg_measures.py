@@ -91,6 +91,9 @@ class LegMeasures:
         Start to claim, and halts within; None without times.
     azimuth_error_deg, distance_error_m, distance_ratio : float
         Walked against the card; the distance of a bent line that was not followed is ``path_m``.
+    made_good_m : float or None
+        What the distance of the card is set against: ``straight_m``, or of a leg along via
+        positions what was made along its line; None where that was not followed.
     miss_m, miss_azimuth, miss_along_m, miss_across_m
         From the planned point to the claim; along and right of the planned line, of a bent
         one from end to end.
@@ -154,6 +157,7 @@ class LegMeasures:
     details: LegDetails | None = None
     nearest_after_m: float | None = None
     line_followed: bool = True
+    made_good_m: float | None = None
 
     @property
     def ends_reckoned(self) -> tuple[bool, bool]:

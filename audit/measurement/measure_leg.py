@@ -66,6 +66,7 @@ def measure_leg(
         duration_s=walk.claim.time_s - walk.start.time_s if clean.timed else None,
         halted_s=walk.halted_s if clean.timed else None,
         azimuth_error_deg=carried_direction(leg).turn_to(heading.azimuth),
+        made_good_m=made if followed else None,
         distance_error_m=made - leg.distance_m,
         distance_ratio=made / leg.distance_m,
         cross_track=cross_track,

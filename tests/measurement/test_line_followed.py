@@ -30,6 +30,15 @@ def test_a_line_that_was_walked_is_what_its_distance_is_set_against():
     assert measures.paces == pytest.approx(0.65 * measures.path_m)
 
 
+def test_the_metres_that_were_compared_are_told():
+    """Bug: 1350 m along the line were set against 1400 m, and only the chord was told, 960 m."""
+    measures = measured(begun().walk(0, 600).walk(90, 750))
+    assert measures.made_good_m == pytest.approx(1350.0, abs=3.0)
+    assert measures.straight_m == pytest.approx(math.hypot(600.0, 750.0), abs=3.0)
+    assert measures.distance_error_m == pytest.approx(measures.made_good_m - 1400.0)
+    assert measured(begun().walk(STRAIGHT_DEG, 1000)).made_good_m is None
+
+
 def test_a_line_that_was_cut_across_is_said_not_to_have_been_followed():
     """Bug: 1000 m straight were told as 1400 m along the line, "as planned"."""
     measures = measured(begun().walk(STRAIGHT_DEG, 1000))
