@@ -122,14 +122,13 @@ def time_spent(
     """
     if not debrief.clean.timed:
         return None, None, None
-    time_s = debrief.clean.time_s
     kinds = dict.fromkeys(("moving", "searching", "halted"), 0.0)
     of_legs = [number for number, span in enumerate(debrief.spans) if span.leg is not None]
     course = debrief.spans[of_legs[0] : of_legs[-1] + 1] if of_legs else ()
     for span in course:
         if leg is not None and span.leg != leg:
             continue
-        seconds = float(time_s[span.last] - time_s[span.first])
+        seconds = span.end_s - span.start_s
         if span.kind in _MOVING:
             kinds["moving"] += seconds
         elif span.kind == "search":

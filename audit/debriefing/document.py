@@ -83,8 +83,8 @@ def _spans(debrief: Debrief) -> list[SpanEntry]:
     clean = debrief.clean
     return [
         {
-            "start": _time(debrief, float(clean.time_s[span.first])),
-            "end": _time(debrief, float(clean.time_s[span.last])),
+            "start": _time(debrief, span.start_s),
+            "end": _time(debrief, span.end_s),
             "leg": None if span.leg is None else debrief.legs[span.leg].name,
             "kind": span.kind,
             "first_fix": int(clean.fix[span.first]),

@@ -185,7 +185,7 @@ class SpanEntry(TypedDict):
     """Name of the leg, null where the time belongs to none."""
     kind: Literal["approach", "walking", "halt", "at-point", "bypass", "search", "gap", "walk-off"]
     first_fix: int
-    """Number of the fix in the recording, counted from 0."""
+    """Number of the fix in the recording nearest to its start, counted from 0."""
     last_fix: int
 
 

@@ -40,11 +40,18 @@ def private_debrief(debrief: Debrief, settings: PrivacySettings) -> Debrief:
     """
     first, last = _kept(debrief, settings.margin_m)
     start_s = float(debrief.clean.time_s[first]) if debrief.clean.timed else 0.0
+    kept_s = float(debrief.clean.time_s[first]), float(debrief.clean.time_s[last])
     clean = _cropped(debrief.clean, first, last)
     spans = tuple(
-        replace(span, first=max(span.first, first) - first, last=min(span.last, last) - first)
+        replace(
+            span,
+            start_s=max(span.start_s, kept_s[0]),
+            end_s=min(span.end_s, kept_s[1]),
+            first=min(max(span.first, first), last) - first,
+            last=min(max(span.last, first), last) - first,
+        )
         for span in debrief.spans
-        if span.last > first and span.first < last
+        if span.end_s > kept_s[0] and span.start_s < kept_s[1]
     )
     cropped = replace(
         debrief,
@@ -81,10 +88,12 @@ def _kept(debrief: Debrief, margin_m: float) -> tuple[int, int]:
     course = shapely.MultiLineString([leg.audit.card.line for leg in debrief.legs])
     apart_m = np.asarray(shapely.distance(shapely.points(clean.east_m, clean.north_m), course))
     near = np.flatnonzero(apart_m <= margin_m)
-    of_legs = [place for span in debrief.spans if span.leg is not None
-               for place in (span.first, span.last)]  # fmt: skip
-    begin = min(of_legs, default=int(near[0]) if len(near) else 0)
-    end = max(of_legs, default=int(near[-1]) if len(near) else len(clean) - 1)
+    of_legs = [span for span in debrief.spans if span.leg is not None]
+    if of_legs:  # from the fix before the first leaving to the one after the last claim
+        begin = int(np.searchsorted(clean.time_s, of_legs[0].start_s, side="right")) - 1
+        end = int(np.searchsorted(clean.time_s, of_legs[-1].end_s))
+    else:
+        begin, end = (int(near[0]), int(near[-1])) if len(near) else (0, len(clean) - 1)
     while begin > 0 and apart_m[begin - 1] <= margin_m:
         begin -= 1
     while end < len(clean) - 1 and apart_m[end + 1] <= margin_m:

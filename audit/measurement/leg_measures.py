@@ -23,10 +23,14 @@ SpanKind = Literal["approach", "walking", "halt", "at-point", "bypass", "search"
 class Span:
     """A stretch of the recording; spans follow each other without overlap or hole.
 
-    ``first`` and ``last`` are indices of kept fixes; the last fix of one span is the
-    first of the next. ``leg`` is an index into the plan's legs, or None.
+    ``start_s`` and ``end_s`` are its moments on the CleanTrack's axis: a leg's spans begin
+    when the walker left for it, and its search at the claim. ``first`` and ``last`` are the
+    kept fixes nearest to them, one and the same in a span between two fixes. ``leg`` is an
+    index into the plan's legs, or None.
     """
 
+    start_s: float
+    end_s: float
     first: int
     last: int
     leg: int | None

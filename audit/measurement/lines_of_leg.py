@@ -26,7 +26,7 @@ def planned_line(leg: CardLeg) -> FloatArray:
 def own_line(leg: CardLeg, start: FloatArray) -> FloatArray:
     """Give what the card has the walker walk, from where he really began; a bent line moved."""
     if len(leg.line) > 2:
-        return leg.line - leg.line[0] + start
+        return np.asarray(leg.line - leg.line[0] + start)
     return straight_line(start, leg.azimuth.degrees, leg.distance_m)
 
 

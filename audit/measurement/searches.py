@@ -232,7 +232,9 @@ def with_search_ends(clean: CleanTrack, match: Match, card: LegCard, settings: S
     ends = {}
     for number, leg in enumerate(walked):
         following = walked[number + 1] if number + 1 < len(walked) else None
-        ends[leg.leg] = _search_end(clean, match.halts, leg, following, card, settings)
+        ended_s = _search_end(clean, match.halts, leg, following, card, settings)
+        stayed = _stayed_at_point(clean, match.halts, leg, ended_s, card, settings.search)
+        ends[leg.leg] = leg.claim_s if stayed else ended_s
     legs = tuple(
         replace(leg, search_end_s=ends[leg.leg]) if leg.leg in ends else leg for leg in match.legs
     )
@@ -260,6 +262,31 @@ def _search_end(
     target = np.array([end.east_m, end.north_m])
     ended_s = last_search_end(clean, halts, claim_s, target, card.arrival_radius_m, settings.search)
     return max(known_s, ended_s)
+
+
+def _stayed_at_point(
+    clean: CleanTrack,
+    halts: FloatArray,
+    leg: LegMatch,
+    ended_s: float,
+    card: LegCard,
+    settings: SearchSettings,
+) -> bool:
+    """Say whether a walker who claimed within the radius of his point searched for nothing.
+
+    A few steps to where he then stands, and never out of the radius, are no search.
+    """
+    end = card.legs[leg.leg].end
+    target = np.array([end.east_m, end.north_m])
+    claim_s = leg.claim_s or 0.0
+    inside = (clean.time_s > claim_s) & (clean.time_s < ended_s)
+    moments = np.concatenate([[claim_s], clean.time_s[inside], [ended_s]])
+    place = np.column_stack(
+        [np.interp(moments, clean.time_s, axis) for axis in (clean.east_m, clean.north_m)]
+    )
+    if np.hypot(*(place - target).T).max() > card.arrival_radius_m:
+        return False
+    return float(_walked(moments, place, halts)[-1]) < settings.shortest_m
 
 
 def settled_since(clean: CleanTrack, from_s: float, leaves_s: float, at_point_m: float) -> float:

@@ -13,9 +13,12 @@ from audit.matching.leg_match import CleanTrack, LegMatch, Match
 from audit.measurement.leg_measures import Span, SpanKind
 from audit.measurement.searches import settled_since
 from audit.settings import MeasuringSettings
+from audit.units import FloatArray
 
 _KINDS: tuple[SpanKind, ...] = get_args(SpanKind)
 _NO_LEG = -1
+_TELLABLE_S = 0.001
+"""The document tells times to the millisecond: what lies nearer together is one moment."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,10 +33,16 @@ class Stage:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Painted:
-    """Leg and kind of every step between two fixes, by their numbers; shape (n - 1,)."""
+    """Leg and kind of every piece between two edges, by their numbers; shape (n - 1,)."""
 
+    edge_s: FloatArray
     leg: NDArray[np.int64]
     kind: NDArray[np.int8]
+
+    def between(self, start_s: float, end_s: float) -> slice:
+        """Give the pieces between two moments, each of which has an edge."""
+        first, last = np.searchsorted(self.edge_s, [start_s, end_s])
+        return slice(int(first), int(last))
 
 
 def divide_walk(
@@ -42,13 +51,12 @@ def divide_walk(
     bypasses: dict[int, list[tuple[float, float]]],
     settings: MeasuringSettings,
 ) -> tuple[Span, ...]:
-    """Divide the recording; the last fix of each span is the first of the next.
+    """Divide the recording at the very moments of starts, claims, halts and bypasses.
 
     ``bypasses`` holds the start and end times of each leg's bypasses.
     """
     stages = _stages(clean, match, settings)
-    laid = _paint(clean, stages, match, bypasses)
-    return _merge(laid)
+    return _merge(clean, _paint(clean, stages, match, bypasses))
 
 
 def _stages(clean: CleanTrack, match: Match, settings: MeasuringSettings) -> list[Stage]:
@@ -123,43 +131,63 @@ def _paint(
     match: Match,
     bypasses: dict[int, list[tuple[float, float]]],
 ) -> _Painted:
-    """Give leg and kind of every step between fixes; halts, bypasses and gaps laid over."""
-    steps = len(clean) - 1
+    """Give leg and kind of every piece of time; halts, bypasses and gaps laid over the stages."""
+    ends_s = (float(clean.time_s[0]), float(clean.time_s[-1]))
+    moments = np.unique(
+        [*ends_s, *(one for stage in stages for one in (stage.start_s, stage.end_s))]
+    )
+    moments = moments[(moments >= ends_s[0]) & (moments <= ends_s[1])]
+
+    def held(times: list[tuple[float, float]]) -> list[tuple[float, float]]:
+        return [(_held(start_s, moments), _held(end_s, moments)) for start_s, end_s in times]
+
+    halts = held([(float(start_s), float(end_s)) for start_s, end_s in match.halts])
+    aside = {leg: held(times) for leg, times in bypasses.items()}
+    gaps = held([(gap.start_s, gap.end_s) for gap in clean.gaps])
+    laid_over = [halts, gaps, *aside.values()]
+    edge_s = np.unique([*moments, *(one for times in laid_over for pair in times for one in pair)])
+    pieces = len(edge_s) - 1
     painted = _Painted(
-        leg=np.full(steps, _NO_LEG), kind=np.full(steps, _KINDS.index("approach"), dtype=np.int8)
+        edge_s=edge_s,
+        leg=np.full(pieces, _NO_LEG),
+        kind=np.full(pieces, _KINDS.index("approach"), dtype=np.int8),
     )
     for stage in stages:
-        there = _steps(clean, stage.start_s, stage.end_s)
+        there = painted.between(stage.start_s, stage.end_s)
         painted.leg[there] = _NO_LEG if stage.leg is None else stage.leg
         painted.kind[there] = _KINDS.index(stage.kind)
-    for leg, times in bypasses.items():
-        for there in (_steps(clean, start_s, end_s) for start_s, end_s in times):
+    for leg, times in aside.items():
+        for there in (painted.between(*pair) for pair in times):
             painted.kind[there][painted.leg[there] == leg] = _KINDS.index("bypass")
     on_legs = [_KINDS.index(kind) for kind in ("walking", "search", "bypass")]
-    for start_s, end_s in match.halts:
-        there = _steps(clean, float(start_s), float(end_s))
+    for there in (painted.between(*pair) for pair in halts):
         of_leg = (painted.leg[there] != _NO_LEG) & np.isin(painted.kind[there], on_legs)
         painted.kind[there][of_leg] = _KINDS.index("halt")
-    painted.kind[[gap.before for gap in clean.gaps]] = _KINDS.index("gap")
+    for there in (painted.between(*pair) for pair in gaps):
+        painted.kind[there] = _KINDS.index("gap")
     return painted
 
 
-def _steps(clean: CleanTrack, start_s: float, end_s: float) -> slice:
-    """Give the steps between the fixes nearest to two moments."""
-    return slice(clean.index_at(start_s), clean.index_at(end_s))
+def _held(time_s: float, moments: FloatArray) -> float:
+    """Give a time within the recording, or the moment beside it that nobody can tell from it."""
+    within = float(np.clip(time_s, moments[0], moments[-1]))
+    nearest = float(moments[np.argmin(np.abs(moments - within))])
+    return nearest if abs(nearest - within) < _TELLABLE_S else within
 
 
-def _merge(painted: _Painted) -> tuple[Span, ...]:
+def _merge(clean: CleanTrack, painted: _Painted) -> tuple[Span, ...]:
     if not len(painted.leg):
         return ()
     changes = (np.diff(painted.leg) != 0) | (np.diff(painted.kind) != 0)
     ends = [*(np.flatnonzero(changes) + 1).tolist(), len(painted.leg)]
     return tuple(
         Span(
-            first=first,
-            last=last,
-            leg=None if painted.leg[first] == _NO_LEG else int(painted.leg[first]),
-            kind=_KINDS[painted.kind[first]],
+            start_s=float(painted.edge_s[begin]),
+            end_s=float(painted.edge_s[end]),
+            first=clean.index_at(float(painted.edge_s[begin])),
+            last=clean.index_at(float(painted.edge_s[end])),
+            leg=None if painted.leg[begin] == _NO_LEG else int(painted.leg[begin]),
+            kind=_KINDS[painted.kind[begin]],
         )
-        for first, last in pairwise((0, *ends))
+        for begin, end in pairwise((0, *ends))
     )

@@ -39,7 +39,7 @@ def thinned(points: FloatArray, within_m: float) -> FloatArray:
 
 
 def walked_lines(debrief: Debrief, within_m: float) -> list[DisplayLine]:
-    """Give the recording as lines to draw, one a span, by kind.
+    """Give the recording as lines to draw, one a span that has a way to draw, by kind.
 
     Kinds: "walked" (walking and halt of a leg), "bypass", "search", "gap" and "other"
     (what belongs to no leg).
@@ -49,6 +49,8 @@ def walked_lines(debrief: Debrief, within_m: float) -> list[DisplayLine]:
     for span in debrief.spans:
         kind = "walked" if span.leg is not None else "other"
         kind = span.kind if span.kind in {"search", "gap", "bypass"} else kind
+        if span.first == span.last:  # between two fixes
+            continue
         portion = where[span.first : span.last + 1]
         lines.append(DisplayLine(kind=kind, points=thinned(portion, within_m)))
     return lines

@@ -6,7 +6,7 @@ import math
 
 import numpy as np
 import pytest
-from measurement.hand_made import clean_of
+from measurement.hand_made import HandWalk, card_of, clean_of, kinds, measure
 
 from audit.measurement.searches import (
     describe_search,
@@ -223,3 +223,15 @@ def out_and_back(azimuth: float, out: float = 80.0, back: float = 0.0) -> np.nda
 def test_shapes_at_their_limits(walk, shape) -> None:
     """The leg was walked due east."""
     assert search_shape(walk, 90.0, S) == shape
+
+
+@pytest.mark.parametrize(("steps_m", "searched"), [(10.0, False), (35.0, True)])
+def test_a_few_steps_within_the_radius_are_no_search(steps_m, searched) -> None:
+    """Bug: who ended a leg at its point had a search of one fix there, some seconds long."""
+    walk = HandWalk().halt(30).mark("a").walk(90, 500).mark("b").walk(90, steps_m).mark("stood")
+    walk.halt(30).mark("c").walk(0, 500).mark("d").halt(30)
+    card = card_of((0, 0), (500, 0), (510, 500))
+    portions = [walk.portion(0, "a", "b", "stood"), walk.portion(1, "c", "d")]
+    measures = measure(card, walk.clean(5), portions, walk.halts)
+    assert (("search", 0) in kinds(measures)) == searched
+    assert (measures.legs[0].measures.details.search is not None) == searched

@@ -23,10 +23,38 @@ from audit.measurement.spans import divide_walk
 
 
 def covers(clean, spans) -> bool:
-    """The first fix to the last, each span beginning on the fix where the one before ends."""
-    joined = all(before.last == after.first for before, after in pairwise(spans))
-    forward = all(span.first < span.last for span in spans)
-    return spans[0].first == 0 and spans[-1].last == len(clean) - 1 and joined and forward
+    """The first fix to the last, each span beginning at the moment where the one before ends."""
+    joined = all(
+        (before.last, before.end_s) == (after.first, after.start_s)
+        for before, after in pairwise(spans)
+    )
+    forward = all(span.first <= span.last and span.start_s < span.end_s for span in spans)
+    ends = (spans[0].first, spans[0].start_s), (spans[-1].last, spans[-1].end_s)
+    whole = ends == ((0, clean.time_s[0]), (len(clean) - 1, clean.time_s[-1]))
+    return whole and joined and forward
+
+
+@pytest.mark.parametrize("every_s", [1, 5, 30])
+def test_spans_are_cut_at_the_moments_of_the_legs_and_add_up_to_their_seconds(every_s) -> None:
+    """Bug: they were cut at the nearest fix, and a search began up to 11 s before the claim."""
+    walk = HandWalk().walk(0, 80).halt(33).mark("a").walk(90, 210).halt(42).walk(90, 200)
+    walk.mark("b").walk(0, 50).walk(180, 100).mark("found").halt(27).mark("c").walk(0, 310)
+    walk.mark("d").halt(61)
+    card = card_of((0, 80), (430, 80), (430, 380))
+    portions = [walk.portion(0, "a", "b", "found"), walk.portion(1, "c", "d")]
+    measures = measure(card, walk.clean(every_s), portions, walk.halts)
+    assert covers(walk.clean(every_s), measures.spans)
+    for number, one in enumerate(measures.legs):
+        portion = measures.match.legs[number]
+        own = [span for span in measures.spans if span.leg == number]
+        before = [span for span in own if span.end_s <= portion.claim_s]
+        assert (own[0].start_s, before[-1].end_s) == (portion.start_s, portion.claim_s)
+        assert all(span.start_s >= portion.claim_s for span in own if span.kind == "search")
+        seconds = dict.fromkeys(("walking", "halt"), 0.0)
+        for span in before:
+            seconds[span.kind] += span.end_s - span.start_s
+        assert seconds["halt"] == one.measures.halted_s
+        assert sum(seconds.values()) == one.measures.duration_s
 
 
 def test_whole_outing() -> None:

@@ -175,7 +175,17 @@ def sample_debrief(
                 ),
             ),
         ),
-        spans=tuple(Span(first=a, last=b, leg=leg, kind=kind) for a, b, leg, kind in spans),
+        spans=tuple(
+            Span(
+                start_s=float(clean.time_s[a]),
+                end_s=float(clean.time_s[b]),
+                first=a,
+                last=b,
+                leg=leg,
+                kind=kind,
+            )
+            for a, b, leg, kind in spans
+        ),
     )
 
 
