@@ -240,6 +240,13 @@ class DiagnosisSettings:
     left_out_gaps: float = 0.3
     """By how much less sure, where no leg before or after was walked or more than this share of
     the way between lies in gaps of the recording."""
+    late_about_m: float = 250.0
+    """A recording begun no further than this from a point, nor than half the leg to it, may be
+    of the search for it; chosen: a search goes 150 m about a claim 100 m off."""
+    late_side_m: float = 50.0
+    late_side_share: float = 0.2
+    """And no further off a leg's line than this, or this share of the way along it, of the leg
+    itself; chosen: twice what an ordinary walker is off by then."""
 
     # The walker's log, and the match
     log_setting_sd_deg: float = 1.5

@@ -8,6 +8,7 @@ import math
 import numpy as np
 import pytest
 from debriefing.test_debrief_walk import BEGIN, plan_of, track_of
+from measurement.hand_made import BEGIN as BEGIN_OF_HAND
 from measurement.hand_made import HandWalk, receiver
 
 import audit
@@ -93,6 +94,31 @@ def test_a_leg_before_the_recording_was_not_skipped(since_s) -> None:
     head = " ".join(verdict(debrief))
     assert "leg 1 before the recording began" in head
     assert "skipped" not in head
+
+
+def late_walk() -> HandWalk:
+    """Leg 2 claimed 100 m short of its point, which is then looked for; leg 3 after it."""
+    walk = HandWalk().halt(90).walk(90, 400).halt(60).walk(0, 200).mark("claim").halt(60)
+    walk = walk.walk(45, 60).halt(20).walk(315, 60).mark("searched").halt(60)
+    return walk.walk(direction_degrees(-400.0, 300.0 - walk.places[-1][1]), 400).halt(60)
+
+
+def test_legs_before_a_search_that_the_recording_begins_in_were_not_skipped() -> None:
+    """Bug: begun in the search for the point of leg 2, legs 1 and 2 were called skipped."""
+    walk = late_walk()
+    debrief = debrief_of(walk, int(walk.marks["claim"] - BEGIN_OF_HAND) + 20)
+    assert [leg.audit.before_recording for leg in debrief.legs[:2]] == [True, True]
+    assert [leg.causes for leg in debrief.legs[:2]] == [(), ()]
+    assert debrief.legs[2].audit.status == "walked"
+
+
+def test_who_comes_from_elsewhere_left_out_two_points() -> None:
+    """He begins 280 m off the end of leg 2, and on no leg that leads to it."""
+    walk = HandWalk(places=[np.array([600.0, 500.0])]).halt(90).walk(225, 280).halt(60)
+    walk = walk.walk(270, 400).halt(60).walk(direction_degrees(100.0, -400.0), 400).halt(60)
+    debrief = debrief_of(walk)
+    assert [leg.audit.status for leg in debrief.legs[:2]] == ["skipped"] * 2
+    assert not any(leg.audit.before_recording for leg in debrief.legs)
 
 
 def test_a_point_left_out_by_who_walked_there_in_sight_of_the_recorder_is_left_out() -> None:
