@@ -10,6 +10,14 @@ from audit.guide.pages_on_file import GuidePage, cause_pages, topic_pages
 
 CAUSES = "causes"
 """The topic that lists the causes."""
+CAUTIONS = "cautions"
+"""The topic of the cautions, to which every other page points."""
+_GIST = f"""
+A training aid, no tracker: count heads, and search at once for anyone not back;
+check the angle and its date on the map; follow local rules; positions and
+causes are uncertain, and a human signs the grade.
+In full: leg-audit guide {CAUTIONS}
+"""
 
 
 class NoSuchTopicError(AuditError):
@@ -23,7 +31,7 @@ def contents() -> str:
     lines = [f"  {name:<{width}}  {page.title}" for name, page in pages.items()]
     head = ["The guide of leg-audit. For a page: leg-audit guide TOPIC", ""]
     foot = ["", f"Each cause has a page too: leg-audit guide {CAUSES} lists them."]
-    return "\n".join([*head, *lines, *foot]) + "\n"
+    return "\n".join([*head, *lines, *foot]) + "\n" + _GIST
 
 
 def guide_text(topic: str) -> str:
@@ -39,7 +47,9 @@ def guide_text(topic: str) -> str:
     if page is None:
         raise NoSuchTopicError(_no_page(topic, name))
     text = plain_page(page)
-    return f"{text}\n{_cause_list()}" if page.name == CAUSES else text
+    if page.name == CAUTIONS:
+        return text
+    return (f"{text}\n{_cause_list()}" if page.name == CAUSES else text) + _GIST
 
 
 def plain_page(page: GuidePage) -> str:

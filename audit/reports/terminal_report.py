@@ -1,4 +1,4 @@
-"""The short debrief for the terminal: the verdict, then one line a leg."""
+"""The short debrief for the terminal: the verdict, one line a leg, the cautions in one."""
 
 from __future__ import annotations
 
@@ -24,6 +24,7 @@ def _text(debrief: Debrief) -> str:
     lines += [*verdict(debrief), "", *_aligned(debrief)]
     lines += [say("terminal-plan", finding=finding.message) for finding in debrief.card.findings]
     lines += ["", *step_lines(debrief), *coaching_lines(debrief)]
+    lines += ["", say("caution-short")]
     return "\n".join(printable(line) for line in lines) + "\n"
 
 

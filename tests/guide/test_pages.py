@@ -83,6 +83,18 @@ def test_the_cautions_are_those_of_every_report():
         assert caution.rstrip(".") in text
 
 
+def test_the_list_and_every_page_point_to_the_cautions_with_their_gist():
+    """Bug: only the page of the cautions itself had them."""
+    names = [*topic_pages(), *cause_pages()]
+    told = {"": contents()} | {name: guide_text(name) for name in names if name != "cautions"}
+    for name, text in told.items():
+        end = text.splitlines()[-4:]
+        assert "training aid" in end[0], name
+        assert end[-1].endswith("leg-audit guide cautions"), name
+        assert max(map(len, end)) <= 80  # signs a line
+    assert "In full" not in guide_text("cautions")
+
+
 def test_the_list_of_topics_is_the_pages():
     listed = re.findall(r"^  (\S+)  ", contents(), re.MULTILINE)
     assert listed == list(topic_pages())

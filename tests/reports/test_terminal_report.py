@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+import pytest
 from reports.sample_debrief import sample_debrief
 
 from audit.reports.terminal_report import render_terminal
+from audit.words import Words
 
 
 def rows(debrief) -> list[str]:
@@ -33,3 +35,14 @@ def test_leg_not_walked_ends_its_line():
     fourth = replace(debrief.legs[3], causes=())
     line = rows(replace(debrief, legs=(*debrief.legs[:3], fourth)))[3]
     assert line == "4  skipped"
+
+
+@pytest.mark.parametrize(
+    ("language", "said"), [("en", ("training aid", "count heads", "a human signs the grade")),
+                           ("de", ("Ausbildungsmittel", "Leute zählen", "ein Mensch"))],
+)  # fmt: skip
+def test_the_cautions_end_the_debrief_in_one_line(language, said):
+    """Bug: the short debrief had no word of caution."""
+    text = render_terminal(sample_debrief(), Words(language=language))
+    last = text.splitlines()[-1]
+    assert all(words in last for words in said)

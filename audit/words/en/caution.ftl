@@ -6,3 +6,4 @@ caution-angle = Check the grid-magnetic angle and its date on the map in hand.
 caution-rules = Follow local rules and qualified instructors.
 caution-error = Positions have error and a cause is a hypothesis: a human signs the grade.
 caution-data = A recording of a walk is personal data. Share it no further than the training needs.
+caution-short = A training aid, no tracker: count heads, and search at once for anyone not back; check the angle and its date on the map; follow local rules; positions and causes are uncertain, and a human signs the grade.
