@@ -28,7 +28,8 @@ class PlannedLeg:
 
     ``start`` and ``end`` name points. ``end`` names no point of the plan where the
     leg is dead reckoned: then an azimuth and a distance are given and the end is
-    where they lead.
+    where they lead. The half steps say how finely grid azimuth and distance were written
+    before they were converted from another grid; None: as finely as their digits show.
     """
 
     name: str
@@ -39,6 +40,8 @@ class PlannedLeg:
     true_azimuth: TrueAzimuth | None = None
     distance_m: float | None = None
     paces: float | None = None
+    grid_azimuth_half_step_deg: float | None = None
+    distance_half_step_m: float | None = None
     via: tuple[Position, ...] = ()
     note: str = ""
 

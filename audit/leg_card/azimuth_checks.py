@@ -10,7 +10,7 @@ from audit.azimuths import GridAzimuth, TrueAzimuth
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.legs import PointsSay
 from audit.leg_card.records import CardFinding, CardLeg
-from audit.leg_card.rounding import azimuth_rounding_deg
+from audit.leg_card.rounding import azimuth_rounding_deg, grid_rounding_deg
 from audit.leg_card.slips import (
     DIGIT,
     KNOWN,
@@ -73,13 +73,14 @@ def leading_azimuth(check: LegCheck, said: PointsSay) -> StatedAzimuth | None:
         what = sentence("slip-via")
         slips = (*slips, Slip(name="via-azimuth", what=what, turn_deg=turn_deg))
     doubt_deg = _squares_deg(check, said)
+    rounding_deg = grid_rounding_deg(leg) if north == "grid" else azimuth_rounding_deg(given_deg)
     if north == "magnetic":
         doubt_deg += check.angle_doubt_deg
     return StatedAzimuth(
         north=north,
         given_deg=given_deg,
         expected_deg=expected_deg,
-        tolerance_deg=doubt_deg + azimuth_rounding_deg(given_deg),
+        tolerance_deg=doubt_deg + rounding_deg,
         slips=slips,
     )
 
@@ -139,7 +140,7 @@ def _off_points_deg(check: LegCheck, by_grid: StatedAzimuth) -> float | None:
 def _beside_grid(check: LegCheck, grid: GridAzimuth) -> Iterator[StatedAzimuth]:
     """Give magnetic and true azimuth beside what the grid azimuth makes of them."""
     leg, angles = check.leg, check.angles
-    doubt_deg = azimuth_rounding_deg(grid.degrees)
+    doubt_deg = grid_rounding_deg(leg)
     if leg.magnetic_azimuth is not None:
         given_deg = leg.magnetic_azimuth.degrees
         yield StatedAzimuth(

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable, Iterator
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.legs import PointsSay
 from audit.leg_card.records import CardFinding
-from audit.leg_card.rounding import is_whole, length_rounding
+from audit.leg_card.rounding import distance_rounding_m, is_whole, length_rounding
 from audit.leg_card.slips import DIGIT, KNOWN, Slip, slip_names, slip_sentence
 from audit.leg_card.wording import told_distance
 from audit.leg_card.written_digits import one_wrong, swapped
@@ -28,7 +28,7 @@ def distance_tolerance_m(check: LegCheck, given_m: float, said: PointsSay) -> fl
     """Give how far a distance may be from the one along the points."""
     settings = check.settings
     return (
-        length_rounding(given_m, settings.distance_rounding_most_m)
+        distance_rounding_m(check.leg, given_m, settings.distance_rounding_most_m)
         + settings.distance_slack * said.along_m
         + said.slack_m
     )
@@ -109,7 +109,7 @@ def paces_against_distance(check: LegCheck) -> Iterator[CardFinding]:
         return
     distance_m = paced_m(check)
     expected = distance_m * rate / 100.0
-    step_m = length_rounding(distance_m, settings.distance_rounding_most_m)
+    step_m = distance_rounding_m(check.leg, distance_m, settings.distance_rounding_most_m)
     tolerance = (
         length_rounding(given, settings.pace_rounding_most)
         + settings.pace_slack * expected

@@ -11,10 +11,12 @@ from audit.errors import InputRefusedError, Problem, refuse
 from audit.geodesy.grids import CourseGrid, course_grid
 from audit.leg_card.check_plan import check_plan
 from audit.leg_card.records import CardLeg, CardPoint, LegCard
+from audit.leg_card.rounding import azimuth_rounding_deg, distance_rounding_m, grid_rounding_deg
 from audit.plan import Plan, PlannedLeg
-from audit.settings import ReadingSettings
+from audit.settings import CardSettings, ReadingSettings
 from audit.units import direction_degrees, turn_degrees, unit_vector
 
+_CARD = CardSettings()
 _DEGREES, _METRES = 7, 4
 """Decimals that are kept: less than a millimetre in 10 km."""
 
@@ -27,6 +29,7 @@ def plan_onto_grid(plan: Plan, code: str) -> Plan:
     stays one; magnetic and true azimuths and paces do not change. The grid-magnetic angle
     changes by the difference of the convergences, G + C being the same declination. A
     dead-reckoned leg is given grid azimuth and distance, so that it ends where it ended.
+    Beside each converted number stands how finely it was written: its digits no longer say so.
 
     Raises
     ------
@@ -78,7 +81,32 @@ def _leg_onto(leg: PlannedLeg, worked: CardLeg, card: LegCard, new: CourseGrid) 
         leg,
         grid_azimuth=GridAzimuth(round(azimuth.degrees, _DEGREES)) if wants_azimuth else None,
         distance_m=round(distance_m, _METRES) if wants_distance else None,
+        grid_azimuth_half_step_deg=(
+            round(_azimuth_half_step_deg(leg, worked, card, new), _DEGREES)
+            if wants_azimuth
+            else None
+        ),
+        distance_half_step_m=(
+            None
+            if leg.distance_m is None
+            else distance_rounding_m(leg, leg.distance_m, _CARD.distance_rounding_most_m)
+        ),
     )
+
+
+def _azimuth_half_step_deg(
+    leg: PlannedLeg, worked: CardLeg, card: LegCard, new: CourseGrid
+) -> float:
+    """Give how far the azimuth may be off by how it was written, and by where the leg lies.
+
+    The sums of a plan use one angle for all legs, that of the first point.
+    """
+    written = leg.grid_azimuth or leg.magnetic_azimuth or leg.true_azimuth
+    half_step_deg = grid_rounding_deg(leg)
+    if leg.grid_azimuth is None and written is not None:
+        half_step_deg = azimuth_rounding_deg(written.degrees)
+    here_deg = _turn_deg(card, new, worked.start)
+    return half_step_deg + abs(here_deg - _turn_deg(card, new, card.points[0]))
 
 
 def _way_onto(

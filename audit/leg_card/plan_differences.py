@@ -19,6 +19,11 @@ _COURSE = (
     "paces_per_100m", "grid_magnetic_angle_deg", "safety_note",
 )  # fmt: skip
 
+_OF_LEG = (
+    "name", "start", "end", "distance_m", "paces", "note", "grid_azimuth_half_step_deg",
+    "distance_half_step_m",
+)  # fmt: skip
+
 
 def plan_differences(plan: Plan, other: Plan) -> tuple[str, ...]:
     """Give what differs, in words; nothing where they are the same within a millimetre."""
@@ -61,7 +66,7 @@ def _legs(plan: Plan, other: Plan) -> Iterator[str]:
 
 
 def _differing(plan: Plan, one: PlannedLeg, two: PlannedLeg) -> Iterator[str]:
-    for name in ("name", "start", "end", "distance_m", "paces", "note"):
+    for name in _OF_LEG:
         if not _same(getattr(one, name), getattr(two, name)):
             yield name
     for name in ("grid_azimuth", "magnetic_azimuth", "true_azimuth"):

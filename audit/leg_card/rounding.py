@@ -4,9 +4,25 @@ from __future__ import annotations
 
 import math
 
+from audit.plan import PlannedLeg
 from audit.units import mils_from_degrees
 
 _SAME = 1e-6
+
+
+def grid_rounding_deg(leg: PlannedLeg) -> float:
+    """Give half the step of a leg's grid azimuth; 0 where it has none."""
+    if leg.grid_azimuth is None:
+        return 0.0
+    converted = leg.grid_azimuth_half_step_deg
+    return azimuth_rounding_deg(leg.grid_azimuth.degrees) if converted is None else converted
+
+
+def distance_rounding_m(leg: PlannedLeg, distance_m: float, most_m: float) -> float:
+    """Give half the step of the distance of a leg, which need not be written on it."""
+    if leg.distance_half_step_m is not None and distance_m == leg.distance_m:
+        return min(leg.distance_half_step_m, most_m)
+    return length_rounding(distance_m, most_m)
 
 
 def azimuth_rounding_deg(azimuth_deg: float) -> float:

@@ -45,6 +45,8 @@ def _leg(draft: DraftLeg, number: int, start: str, end: str) -> PlannedLeg:
         true_azimuth=draft.values.true_azimuth,
         distance_m=draft.values.distance_m,
         paces=draft.values.paces,
+        grid_azimuth_half_step_deg=draft.values.grid_azimuth_half_step_deg,
+        distance_half_step_m=draft.values.distance_half_step_m,
         via=draft.via,
         note=draft.note,
     )

@@ -10,11 +10,11 @@ from audit.readers.course_settings import checked_name
 from audit.readers.leg_values import leg_values
 from audit.readers.plan_draft import DraftLeg
 from audit.readers.problem_list import ProblemList
-from audit.readers.value_limits import AZIMUTH_KEYS, checked_number
+from audit.readers.value_limits import AZIMUTH_KEYS, LEG_NUMBER_KEYS, checked_number
 from audit.words import sentence
 
-_NUMBER_KEYS = (*AZIMUTH_KEYS, "distance_m", "paces")
-_LEG_KEYS = ("name", "from", "to", *_NUMBER_KEYS, "via", "note")
+_LEG_KEYS = ("name", "from", "to", *AZIMUTH_KEYS, "distance_m", "paces", "via", "note")
+"""Those that somebody writes by hand, one of which a misspelt key may have meant."""
 
 
 def draft_leg(
@@ -29,7 +29,7 @@ def draft_leg(
         where = f"{place}, {key}"
         if key in names:
             names[key] = checked_name(value, where, problems)
-        elif key in _NUMBER_KEYS:
+        elif key in LEG_NUMBER_KEYS:
             checked = checked_number(value, key, where, problems)
             if checked is not None:
                 numbers[key] = checked

@@ -13,6 +13,11 @@ from audit.units import degrees_from_mils, turn_degrees
 from audit.words import sentence
 
 _SETTINGS = ReadingSettings()
+_HALF_STEPS = {
+    "grid_azimuth_half_step_deg": ("grid_azimuth_deg", "grid_azimuth_mil"),
+    "distance_half_step_m": ("distance_m",),
+}
+"""Each with the keys of the numbers that it may belong to."""
 _North = TypeVar("_North", GridAzimuth, MagneticAzimuth, TrueAzimuth)
 
 
@@ -25,6 +30,8 @@ class LegValues:
     true_azimuth: TrueAzimuth | None = None
     distance_m: float | None = None
     paces: float | None = None
+    grid_azimuth_half_step_deg: float | None = None
+    distance_half_step_m: float | None = None
 
     @property
     def lead_to_an_end(self) -> bool:
@@ -35,12 +42,18 @@ class LegValues:
 
 def leg_values(numbers: Mapping[str, float], place: str, problems: ProblemList) -> LegValues:
     """Give a leg's values from numbers inside their limits, by the plan's own keys."""
+    for key, keys in _HALF_STEPS.items():
+        if key in numbers and not any(number in numbers for number in keys):
+            rule = f"belongs to {keys[0]}, which is not given"
+            problems.add(f"{place}, {key}", numbers[key], rule, "Leave it out.")
     return LegValues(
         grid_azimuth=azimuth(numbers, "grid", GridAzimuth, place, problems),
         magnetic_azimuth=azimuth(numbers, "magnetic", MagneticAzimuth, place, problems),
         true_azimuth=azimuth(numbers, "true", TrueAzimuth, place, problems),
         distance_m=numbers.get("distance_m"),
         paces=numbers.get("paces"),
+        grid_azimuth_half_step_deg=numbers.get("grid_azimuth_half_step_deg"),
+        distance_half_step_m=numbers.get("distance_half_step_m"),
     )
 
 

@@ -12,11 +12,10 @@ from audit.readers.plan_draft import DraftLeg, check_count
 from audit.readers.plan_finish import finished_plan
 from audit.readers.point_book import PointBook
 from audit.readers.problem_list import ProblemList
-from audit.readers.value_limits import AZIMUTH_KEYS
+from audit.readers.value_limits import LEG_NUMBER_KEYS
 
-_NUMBER_COLUMNS = (*AZIMUTH_KEYS, "distance_m", "paces")
 PLAN_COLUMNS = (
-    "leg", "from", "to", "from_position", "to_position", *_NUMBER_COLUMNS, "note",
+    "leg", "from", "to", "from_position", "to_position", *LEG_NUMBER_KEYS, "note",
 )  # fmt: skip
 
 
@@ -53,7 +52,7 @@ def _leg(
     end = _point(row, "to", grid, book, problems)
     numbers = {
         column: number
-        for column in _NUMBER_COLUMNS
+        for column in LEG_NUMBER_KEYS
         if (number := table.number(row, column, problems)) is not None
     }
     place = f"line {row.line}"

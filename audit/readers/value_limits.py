@@ -46,6 +46,10 @@ _MILS = Limits(
 NORTHS = ("grid", "magnetic", "true")
 AZIMUTH_KEYS = tuple(f"{north}_azimuth_{unit}" for north in NORTHS for unit in ("deg", "mil"))
 
+LEG_NUMBER_KEYS = (
+    *AZIMUTH_KEYS, "distance_m", "paces", "grid_azimuth_half_step_deg", "distance_half_step_m",
+)  # fmt: skip
+
 SAFETY_KEYS = tuple(f"safety_{key}" for key in AZIMUTH_KEYS)
 
 LIMITS = {
@@ -64,6 +68,18 @@ LIMITS = {
         unit="paces",
         remedy="Write the paces of the whole leg.",
         above_low=True,
+    ),
+    "grid_azimuth_half_step_deg": Limits(
+        low=0.0,
+        high=_SETTINGS.largest_half_step_deg,
+        unit="degrees",
+        remedy="Write half of the last step of the azimuth before it was converted.",
+    ),
+    "distance_half_step_m": Limits(
+        low=0.0,
+        high=_SETTINGS.largest_half_step_m,
+        unit="metres",
+        remedy="Write half of the last step of the distance before it was converted.",
     ),
     "half_square_m": Limits(
         low=0.0,

@@ -20,19 +20,24 @@ from audit.reports.plan_copy import (
     reference,
     setting_options,
 )
+from audit.reports.plan_tables import half_steps
 from audit.words import sentence
 
 _COLUMNS = (
     "leg", "from", "to", "from_position", "to_position", "grid_azimuth_deg",
     "magnetic_azimuth_deg", "true_azimuth_deg", "distance_m", "paces", "note",
 )  # fmt: skip
+_HALF_STEPS = ("grid_azimuth_half_step_deg", "distance_half_step_m")
+"""Columns of a plan that was put onto another grid."""
 
 
 def copy_as_csv(plan: Plan) -> PlanCopy:
     """Give the plan as CSV (RFC 4180); positions in metres are read with the option grid."""
     grid = course_grid(plan.grid)
     text = io.StringIO(newline="")
-    writer = csv.DictWriter(text, fieldnames=_COLUMNS, lineterminator="\r\n")
+    stated = {key for leg in plan.legs for key in half_steps(leg)}
+    columns = (*_COLUMNS[:-1], *(key for key in _HALF_STEPS if key in stated), _COLUMNS[-1])
+    writer = csv.DictWriter(text, fieldnames=columns, lineterminator="\r\n")
     writer.writeheader()
     for leg in plan.legs:
         writer.writerow(_row(plan, leg, grid))
@@ -57,7 +62,7 @@ def _row(plan: Plan, leg: PlannedLeg, grid: CourseGrid) -> dict[str, str]:
     }
     numbers = {
         column: None if azimuth is None else azimuth.degrees for column, azimuth in azimuths.items()
-    } | {"distance_m": leg.distance_m, "paces": leg.paces}
+    } | {"distance_m": leg.distance_m, "paces": leg.paces, **half_steps(leg)}
     row |= {column: number(value) for column, value in numbers.items() if value is not None}
     if is_reckoned(plan, leg) and leg.end == f"end of leg {leg.name}":
         row["to"] = ""  # the name that a reader gives it anyway

@@ -95,7 +95,8 @@ def _lost(plan: Plan) -> Iterator[Lost]:
         legs = legs_with(plan, what)
         if legs:
             words = sentence(f"copy-{what.replace('_', '-')}", legs=legs)
-            yield Lost(words=words, differs=(f": {what}",))
+            half_step = f": {what.removesuffix('_m')}_half_step"
+            yield Lost(words=words, differs=(f": {what}", half_step))
     if any(point.position.half_square_m for point in plan.points):
         yield Lost(words=sentence("copy-well"), differs=("precision of",))
     reckoned = [leg.name for leg in plan.legs if is_reckoned(plan, leg)]

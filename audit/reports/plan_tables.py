@@ -83,11 +83,21 @@ def _leg_table(plan: Plan, leg: PlannedLeg, renamed: dict[str, str]) -> Table:
         table["distance_m"] = leg.distance_m
     if leg.paces is not None:
         table["paces"] = leg.paces
+    table |= half_steps(leg)
     if leg.via:
         table["via"] = [reference(via, grid)[0] for via in leg.via]
     if leg.note:
         table["note"] = leg.note
     return table
+
+
+def half_steps(leg: PlannedLeg) -> dict[str, float]:
+    """Give how finely converted numbers of a leg were written, by their keys."""
+    steps = {
+        "grid_azimuth_half_step_deg": leg.grid_azimuth_half_step_deg,
+        "distance_half_step_m": leg.distance_half_step_m,
+    }
+    return {key: step for key, step in steps.items() if step is not None}
 
 
 def _north(azimuth: AnyAzimuth) -> str:

@@ -86,6 +86,10 @@ class ReadingSettings:
     """A reference to a square this large gets a note; chosen: a square of 1 km, four digits."""
     largest_half_square_m: float = 50_000.0
     """A place known no better than to a square of 100 km; chosen: the largest that MGRS names."""
+    largest_half_step_deg: float = 5.0
+    largest_half_step_m: float = 500.0
+    """Half steps of numbers converted from another grid: ten degrees, a kilometre; chosen: nobody
+    writes an azimuth or a distance more coarsely."""
     near_origin_m: float = 1_000.0
     """Grid coordinates both smaller than this are no grid coordinates; chosen: the origins of
     grids lie outside the country they serve."""
