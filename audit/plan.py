@@ -60,7 +60,9 @@ class Plan:
     grid_magnetic_angle_deg : float or None
         As printed on the map, east positive; None: to be computed.
     grid_magnetic_angle_date : date or None
-        Of what day, or year, the map gives that angle.
+        Of what day, or year, the map gives that angle; the middle of a year.
+    grid_magnetic_angle_year_only : bool
+        Whether the plan gives the year alone.
     sheet : tuple of Position or None
         South-west and north-east corner of the map sheet.
     paces_per_100m : float or None
@@ -88,6 +90,7 @@ class Plan:
     date: dt.date | None = None
     grid_magnetic_angle_deg: float | None = None
     grid_magnetic_angle_date: dt.date | None = None
+    grid_magnetic_angle_year_only: bool = False
     sheet: tuple[Position, Position] | None = None
     paces_per_100m: float | None = None
     arrival_radius_m: float = 30.0
@@ -98,6 +101,14 @@ class Plan:
     notes: tuple[str, ...] = ()
     date_from: StatedIn = field(default="plan", compare=False)
     source: str = field(default="", compare=False)
+
+    @property
+    def grid_magnetic_angle_dated(self) -> str:
+        """Give the date of the angle as the plan writes it: "2019" or "2019-03-05"; else ""."""
+        date = self.grid_magnetic_angle_date
+        if date is None:
+            return ""
+        return str(date.year) if self.grid_magnetic_angle_year_only else date.isoformat()
 
     def position(self, name: str) -> Position | None:
         """Give the position of a named point, or None where the plan has no such point."""

@@ -105,6 +105,8 @@ class CarriedCard:
     safety_clicks : tuple of Clicks
     angle_date : date or None
         Of what day the angle is: the map's, or the day of the walk where it is computed.
+    angle_dated : str
+        That day, or year, as the plan writes it; "" where it is not known.
     angle_age_years : float or None
         On the day of the walk.
     heights_from : str
@@ -123,6 +125,7 @@ class CarriedCard:
     angle_clicks: tuple[Clicks, ...]
     safety_clicks: tuple[Clicks, ...]
     angle_date: dt.date | None
+    angle_dated: str
     angle_age_years: float | None
     heights_from: str
     distance_m: float
@@ -172,6 +175,7 @@ def carried_card(
         angle_clicks=clicks_for_angle(first.degrees, card.angles.magnetic(first), click),
         safety_clicks=() if safety is None else clicks_to_set(safety.magnetic, click),
         angle_date=date,
+        angle_dated=_dated(plan, card),
         angle_age_years=age,
         heights_from=heights_from,
         distance_m=sum(leg.card.distance_m for leg in legs),
@@ -182,6 +186,12 @@ def carried_card(
             for number, rule in enumerate(WALKING_RULES)
         ),
     )
+
+
+def _dated(plan: Plan, card: LegCard) -> str:
+    if card.angle_source == "plan":
+        return plan.grid_magnetic_angle_dated
+    return "" if card.date is None else card.date.isoformat()
 
 
 def _carried_leg(

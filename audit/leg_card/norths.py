@@ -8,10 +8,8 @@ from dataclasses import dataclass
 from audit.azimuths import NorthAngles
 from audit.errors import refuse
 from audit.geodesy.grids import CourseGrid
-from audit.leg_card.angle_age import angle_age
+from audit.leg_card.given_angle import given_angle
 from audit.leg_card.records import AngleSource, CardFinding, DateSource
-from audit.leg_card.slips import angle_slips, fitting_slips, slip_names, slip_sentence
-from audit.leg_card.undated_angle import undated_angle
 from audit.leg_card.wording import told_angle
 from audit.magnetics.declination import Declination, declination
 from audit.plan import Plan
@@ -83,11 +81,7 @@ def work_out_norths(
         source="model" if given_deg is None else "plan",
         declination=field,
         model_angle_deg=model_angle_deg,
-        findings=(
-            *_check_angle(given_deg, model_angle_deg, convergence_deg, field, date, settings),
-            *angle_age(plan, field, date, settings),
-            *(undated_angle(given_deg, first, convergence_deg, settings) if date is None else ()),
-        ),
+        findings=given_angle(plan, field, convergence_deg, date, settings),
         notes=tuple(notes),
     )
 
@@ -151,55 +145,3 @@ def _field_notes(
             )
         )
     return notes
-
-
-def _check_angle(
-    given_deg: float | None,
-    model_angle_deg: float | None,
-    convergence_deg: float,
-    field: Declination | None,
-    date: dt.date | None,
-    settings: CardSettings,
-) -> tuple[CardFinding, ...]:
-    """Set the grid-magnetic angle that the plan gives against the model's."""
-    if given_deg is None or model_angle_deg is None or field is None or date is None:
-        return ()
-    off_deg = turn_degrees(model_angle_deg, given_deg)
-    tolerance_deg = settings.model_sigmas * field.sd_deg + settings.angle_slack_deg
-    if abs(off_deg) <= tolerance_deg:
-        return ()
-    slips = angle_slips(given_deg, model_angle_deg, convergence_deg)
-    fitting = fitting_slips(off_deg, slips, tolerance_deg)
-    message = sentence(
-        "finding-angle",
-        given=told_angle(given_deg),
-        date=date.isoformat(),
-        model=told_angle(model_angle_deg),
-        error=Turn(degrees=field.sd_deg),
-        slips=slip_sentence(fitting),
-        age=_age_sentence(off_deg, field),
-    )
-    return (
-        CardFinding(
-            leg=None,
-            what="grid_magnetic_angle_deg",
-            given=given_deg,
-            computed=model_angle_deg,
-            message=message,
-            slips=slip_names(fitting),
-        ),
-    )
-
-
-def _age_sentence(off_deg: float, field: Declination) -> str:
-    """Say how old a map would carry this angle, where that is a thinkable age."""
-    if field.yearly_change_deg == 0.0:
-        return ""
-    years = -off_deg / field.yearly_change_deg
-    if not 5.0 <= years <= 60.0:
-        return ""
-    return sentence(
-        "finding-map-age",
-        years=Number(value=years),
-        yearly=told_angle(field.yearly_change_deg, 2),
-    )

@@ -15,7 +15,7 @@ _SAME_PLACE_M = 0.001
 _SAME_DEG = 1e-6
 _SAME_LENGTH = 1e-6
 _COURSE = (
-    "name", "grid", "date", "grid_magnetic_angle_date", "order", "arrival_radius_m",
+    "name", "grid", "date", "grid_magnetic_angle_dated", "order", "arrival_radius_m",
     "paces_per_100m", "grid_magnetic_angle_deg", "safety_note",
 )  # fmt: skip
 

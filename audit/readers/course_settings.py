@@ -66,6 +66,7 @@ class CourseSettings:
     grid: str | None
     grid_magnetic_angle_deg: float | None
     grid_magnetic_angle_date: dt.date | None
+    grid_magnetic_angle_year_only: bool
     sheet: tuple[Position, Position] | None
     paces_per_100m: float | None
     arrival_radius_m: float
@@ -96,7 +97,10 @@ def settle_settings(
     sheet = _sheet(values.get("sheet"), values.get("grid"), problems)
     safety = settle_safety_bearing(values, given, problems)
     frees = given.get("order") == "free" and stated.get("order") != "free"
-    settings = _with_defaults(values, problems)
+    angle_date = given.get("grid_magnetic_angle_date", stated.get("grid_magnetic_angle_date"))
+    settings = replace(
+        _with_defaults(values, problems), grid_magnetic_angle_year_only=_is_year(angle_date)
+    )
     date_from: StatedIn = "option" if "date" in given else "plan"
     return replace(
         settings,
@@ -124,6 +128,7 @@ def _with_defaults(values: dict[str, object], problems: ProblemList) -> CourseSe
         grid=None if grid in (None, "auto") else str(grid),
         grid_magnetic_angle_deg=_number(values.get("grid_magnetic_angle_deg")),
         grid_magnetic_angle_date=angle_date if isinstance(angle_date, dt.date) else None,
+        grid_magnetic_angle_year_only=False,
         sheet=None,
         paces_per_100m=_number(values.get("paces_per_100m")),
         arrival_radius_m=radius_m,
@@ -185,13 +190,17 @@ def _date(value: object, place: str, problems: ProblemList) -> dt.date | None:
 
 def _date_or_year(value: object, place: str, problems: ProblemList) -> dt.date | None:
     """Give a day; of a year alone its middle, which is what maps mean by it."""
-    text = str(value).strip()
-    if not isinstance(value, bool) and text.isdecimal():
+    if _is_year(value):
+        text = str(value).strip()
         if 1900 <= int(text) <= 2200:
             return dt.date(int(text), 7, 1)
         problems.add(place, value, "is not a year", "Write it like 2019, or as a date.")
         return None
     return _date(value, place, problems)
+
+
+def _is_year(value: object) -> bool:
+    return not isinstance(value, bool) and str(value).strip().isdecimal()
 
 
 def _sheet(value: object, grid: object, problems: ProblemList) -> tuple[Position, Position] | None:

@@ -53,6 +53,7 @@ def finished_plan(
         date_from=settings.date_from,
         grid_magnetic_angle_deg=settings.grid_magnetic_angle_deg,
         grid_magnetic_angle_date=settings.grid_magnetic_angle_date,
+        grid_magnetic_angle_year_only=settings.grid_magnetic_angle_year_only,
         sheet=settings.sheet,
         paces_per_100m=settings.paces_per_100m,
         arrival_radius_m=settings.arrival_radius_m,

@@ -124,10 +124,10 @@ def _pace_count(carried: CarriedCard) -> str:
 
 
 def _angle_from(carried: CarriedCard) -> str:
+    of = carried.angle_dated
     if carried.card.angle_source == "model":
-        return say("card-angle-computed", day=str(carried.angle_date))
-    of = carried.angle_date
-    return say("card-angle-of", day=of.isoformat()) if of else say("card-angle-no-year")
+        return say("card-angle-computed", day=of)
+    return say("card-angle-of", day=of) if of else say("card-angle-no-year")
 
 
 def _warnings(carried: CarriedCard) -> list[str]:

@@ -21,7 +21,7 @@ def course_table(plan: Plan) -> Table:
         "date": plan.date,
         "grid": plan.grid,
         "grid_magnetic_angle_deg": plan.grid_magnetic_angle_deg,
-        "grid_magnetic_angle_date": plan.grid_magnetic_angle_date,
+        "grid_magnetic_angle_date": _angle_date(plan),
         "paces_per_100m": plan.paces_per_100m,
         "arrival_radius_m": plan.arrival_radius_m,
         "sheet": [reference(corner, grid)[0] for corner in plan.sheet] if plan.sheet else None,
@@ -32,6 +32,11 @@ def course_table(plan: Plan) -> Table:
         azimuth = plan.safety_azimuth
         table[f"safety_{_north(azimuth)}_azimuth_deg"] = azimuth.degrees
     return {key: value for key, value in table.items() if value is not None}
+
+
+def _angle_date(plan: Plan) -> dt.date | int | None:
+    date = plan.grid_magnetic_angle_date
+    return date.year if date is not None and plan.grid_magnetic_angle_year_only else date
 
 
 def leg_tables(plan: Plan) -> list[Table]:

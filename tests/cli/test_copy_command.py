@@ -109,7 +109,7 @@ def test_csv_carries_the_numbers_of_the_legs(leg_audit):
     back = back_from(done, "copy.csv")
     differ = set(plan_differences(audit.read_plan("full.toml"), back))
     assert differ == {
-        "leg 2: via", "points", "precision of Beech Knoll", "grid_magnetic_angle_date", "sheet",
+        "leg 2: via", "points", "precision of Beech Knoll", "grid_magnetic_angle_dated", "sheet",
         "safety bearing", "safety_note",
     }  # fmt: skip
     for said in (

@@ -34,6 +34,58 @@ def test_an_old_angle_is_brought_up_to_date():
     assert one.slips == ("gm-angle-stale",)
 
 
+def angle_findings(given_deg, of, **values):
+    """Give the findings of an angle on Harrow Moor, where the model has 14.7 east for 2019."""
+    points = (mgrs_point("A", "11U NR 1480 3620"), mgrs_point("B", "11U NR 1528 3677"))
+    dated = plan(points, date=dt.date(2026, 12, 5), grid_magnetic_angle_deg=given_deg,
+                 grid_magnetic_angle_date=of, **values)  # fmt: skip
+    return check_plan(dated).findings
+
+
+@pytest.mark.parametrize("given_deg", [12.5, 13.0, -14.7])
+def test_a_dated_angle_is_held_against_the_model_of_its_date(given_deg):
+    """Bug: it was held against the walk's, and told to be moved further away from it."""
+    (one,) = angle_findings(given_deg, dt.date(2019, 7, 1))
+    assert one.what == "grid_magnetic_angle_deg"
+    assert one.computed == pytest.approx(14.7, abs=0.1)  # deg
+    assert "do not go together" in one.message
+    assert "becomes" not in one.message
+    assert one.slips == (("east-for-west",) if given_deg < 0.0 else ())
+
+
+@pytest.mark.parametrize(("given_deg", "current_deg"), [(15.5, 14.7), (14.8, 14.0)])
+def test_an_angle_that_fits_its_date_gets_the_sum(given_deg, current_deg):
+    """Bug: of an angle with a date it was said how old its map could be."""
+    (one,) = angle_findings(given_deg, dt.date(2019, 7, 1))
+    assert one.computed == pytest.approx(current_deg, abs=0.06)  # deg
+    assert f"becomes {current_deg}° east" in one.message
+    assert "could carry it" not in one.message
+
+
+def test_no_sum_leads_away_from_the_model():
+    """Bug: 13.5, near the 13.9 of the day of the walk, was to become 12.6."""
+    (one,) = angle_findings(13.5, dt.date(2019, 7, 1))
+    assert one.what == "grid_magnetic_angle_date"
+    assert "becomes" not in one.message
+    assert "nearer to the latter" in one.message
+
+
+def test_an_angle_of_a_year_after_the_walk_is_found():
+    """Bug: an angle of 2031 was right for a walk in 2026."""
+    (one,) = angle_findings(13.9, dt.date(2031, 7, 1), grid_magnetic_angle_year_only=True)
+    assert (one.what, one.given) == ("grid_magnetic_angle_date", "2031")
+    assert "of 2031, and the walk of 2026-12-05" in one.message
+    assert not angle_findings(13.9, dt.date(2026, 12, 31))  # a map may be for its whole year
+
+
+def test_a_year_is_told_as_it_is_written():
+    """Bug: 2019 was told as 2019-07-01, a day that no map has."""
+    (one,) = angle_findings(15.0, dt.date(2019, 7, 1), grid_magnetic_angle_year_only=True)
+    assert "is of 2019, 7 years before the walk" in one.message
+    (one,) = angle_findings(14.0, dt.date(2025, 7, 1), grid_magnetic_angle_year_only=True)
+    assert "is of 2025, a year before the walk" in one.message
+
+
 @pytest.mark.parametrize(("days", "count"), [(360, 0), (370, 1)])
 def test_an_angle_is_old_after_a_year(days, count):
     aged = plan((A, B), grid_magnetic_angle_deg=-6.0,

@@ -110,18 +110,24 @@ class MadePlan:
 
 
 def right_plan(
-    random: Random, *, columns: str = "", digits: int = 8, degrees: bool = False
+    random: Random,
+    *,
+    columns: str = "",
+    digits: int = 8,
+    degrees: bool = False,
+    angle_of: date = DAY,
 ) -> MadePlan:
     """Give a right plan: 3 to 7 legs of 250 to 1500 m with references of 8 figures, or in degrees.
 
-    ``columns`` "all" fills every column; otherwise some are left empty.
+    ``columns`` "all" fills every column; otherwise some are left empty. ``angle_of`` is the
+    day whose grid-magnetic angle all sums are made with.
     """
     longitude, latitude, code = random.choice(PLACES)
     longitude += random.uniform(-0.02, 0.02)
     latitude += random.uniform(-0.02, 0.02)
     grid = course_grid(code or utm_code(longitude, latitude))
     convergence = grid.convergence_deg(longitude, latitude)
-    field_deg = declination(longitude, latitude, date=DAY).degrees
+    field_deg = declination(longitude, latitude, date=angle_of).degrees
     angle = round(2.0 * (turn_degrees(convergence, field_deg) + random.uniform(-0.3, 0.3))) / 2.0
     rate = float(random.choice([62, 65, 68, 70, 116, 120, 130]))
     references, places = _points(random, grid, longitude, latitude, digits)

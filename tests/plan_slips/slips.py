@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from datetime import date
 from random import Random
 
 from audit.units import turn_degrees
@@ -259,8 +260,13 @@ def _off_the_sheet(plan: MadePlan) -> MadePlan | None:
     return replace(plan, extra={"sheet": f'["{corners[0]}", "{corners[1]}"]'})
 
 
-def _old_angle(plan: MadePlan) -> MadePlan:
-    return replace(plan, extra={"grid_magnetic_angle_date": "2021-05-01"})
+def _old_angle(random: Random) -> Planted:
+    of = date(2021, 5, 1)
+    plan = right_plan(random, columns="all", angle_of=of)
+    plan = replace(plan, extra={"grid_magnetic_angle_date": of.isoformat()})
+    every = frozenset(range(len(plan.rows)))
+    fields = ((None, "grid_magnetic_angle_date"),)
+    return Planted(plan=plan, fields=fields, name="gm-angle-stale", touched=every)
 
 
 def _coarse(random: Random) -> Planted:
@@ -297,7 +303,7 @@ PLANTERS: dict[str, Planter] = {
     "wrong 100 km square": _reference("wrong-100km-square", _square),
     "references too coarse": _coarse,
     "point off the sheet": _course("", "sheet", _off_the_sheet),
-    "angle five years old": _course("gm-angle-stale", "grid_magnetic_angle_date", _old_angle),
+    "angle five years old": _old_angle,
     "east for west": _course(
         "east-for-west", "grid_magnetic_angle_deg", _angle(lambda p: -p.angle_deg, 2.5)
     ),

@@ -42,7 +42,9 @@ def read(tmp_path, line):
     ],
 )
 def test_the_year_or_day_of_the_angle(tmp_path, written, day):
-    assert read(tmp_path, f"grid_magnetic_angle_date = {written}").grid_magnetic_angle_date == day
+    dated = read(tmp_path, f"grid_magnetic_angle_date = {written}")
+    assert dated.grid_magnetic_angle_date == day
+    assert dated.grid_magnetic_angle_dated == written.strip('"')
     assert read(tmp_path, "").grid_magnetic_angle_date is None
 
 

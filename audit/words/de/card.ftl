@@ -9,7 +9,7 @@ card-day-unknown = Tag nicht angegeben
 card-grid = Gitter { $grid }
 card-angle = Nadelabweichung { $angle } ({ $from })
 card-angle-computed = berechnet für { $day }
-card-angle-of = vom { $day }
+card-angle-of = von { $day }
 card-angle-no-year = ihr Jahr ist nicht angegeben
 card-count = { $paces } { $pace ->
     [single] Einfachschritte

@@ -27,8 +27,17 @@ finding-reference-slip = Die Koordinate von { $point }, „{ $given }“, schein
 finding-namesake = Der Name { $point } steht für zwei Orte, { $apart } auseinander: „{ $given }“ in { $legs } und „{ $other }“ in { $others }.{ $slip } Den falschen berichtigen oder jedem Ort seinen eigenen Namen geben; bis dahin heißt der in { $legs } „{ $name }“.
 finding-parted-by = {" "}Was sie trennt: { $what }.
 finding-angle-age = Die Nadelabweichung ist vom { $of }, { $years } Jahre vor dem Weg.
-finding-angle-bring-up = { $said } Mit der jährlichen Änderung am Kartenrand auf den heutigen Stand bringen.
-finding-angle-moves = { $said } Nach dem Magnetfeldmodell wandert sie { $yearly } im Jahr, seither { $moved }: Aus { $given } wird { $current }.
+finding-angle-years = Die Nadelabweichung ist von { $of }, { $years ->
+    [one] ein Jahr
+   *[other] { $years } Jahre
+} vor dem Weg.
+finding-angle-bring-up = { $said } Mit der jährlichen Änderung am Kartenrand auf den heutigen Stand bringen.{ $model }
+finding-angle-model = {" "}Für den Weg ergeben Magnetfeldmodell und Gitter { $model } (Standardfehler { $error }).
+finding-angle-moves = { $said } Nach dem Magnetfeldmodell ist sie seither { $moved } gewandert: Aus { $given } wird { $current }. Modell und Gitter selbst ergeben für den Weg { $model } (Standardfehler { $error }).
+finding-angle-nearer = { $said } Magnetfeldmodell und Gitter ergeben für dieses Datum { $then } und für den Weg { $model } (Standardfehler { $error }): { $given } liegt näher am zweiten und ist vielleicht schon auf dem heutigen Stand. Am Rand der Karte in der Hand nachsehen.
+finding-angle-later = Die Nadelabweichung ist von { $of }, der Weg vom { $walk }. Eines der beiden Daten ist falsch.
+finding-angle-at-odds = Der Plan gibt eine Nadelabweichung von { $given } an, mit dem Datum { $of }; dafür ergeben Magnetfeldmodell und Gitter { $then } (Standardfehler { $error }). Winkel und Datum passen nicht zusammen.{ $slips }{ $walk } Die Karte in der Hand und ihr Datum prüfen.
+finding-angle-of-walk = {" "}Zum Tag des Wegs würde er passen: { $now }.
 finding-undated = Der Plan gibt eine Nadelabweichung von { $given } und kein Datum an; { $year } ergeben Magnetfeldmodell und Gitter { $model }, und keine gebräuchliche Karte ist so weit davon entfernt.{ $slips }
 finding-shared-angle = Die { $count } Abschnitte, die beide Richtungen angeben, rechnen Gitter mit { $shared } in magnetisch um; der Winkel der Bahn ist { $given }.
 finding-own-sum = {" "}Die eigene Rechnung nimmt { $angle }.

@@ -19,8 +19,17 @@ finding-reference-slip = The reference of { $point }, "{ $given }", has { $what 
 finding-namesake = The name { $point } stands for two places, { $apart } apart: "{ $given }" in { $legs } and "{ $other }" in { $others }.{ $slip } Put the wrong one right, or give each place its own name; until then the one in { $legs } is called "{ $name }".
 finding-parted-by = {" "}What parts them: { $what }.
 finding-angle-age = The grid-magnetic angle is of { $of }, { $years } years before the walk.
-finding-angle-bring-up = { $said } Bring it up to date by the annual change in the map's margin.
-finding-angle-moves = { $said } By the magnetic model it moves { $yearly } a year, { $moved } since then: { $given } becomes { $current }.
+finding-angle-years = The grid-magnetic angle is of { $of }, { $years ->
+    [one] a year
+   *[other] { $years } years
+} before the walk.
+finding-angle-bring-up = { $said } Bring it up to date by the annual change in the map's margin.{ $model }
+finding-angle-model = {" "}For the walk the magnetic model and the grid give { $model } (standard error { $error }).
+finding-angle-moves = { $said } By the magnetic model it moved { $moved } since then: { $given } becomes { $current }. The model itself and the grid give { $model } for the walk (standard error { $error }).
+finding-angle-nearer = { $said } The magnetic model and the grid give { $then } for that date, and { $model } for the walk (standard error { $error }): { $given } lies nearer to the latter, and may be up to date already. Check the margin of the map in hand.
+finding-angle-later = The grid-magnetic angle is of { $of }, and the walk of { $walk }. One of the two dates is wrong.
+finding-angle-at-odds = The plan gives a grid-magnetic angle of { $given } and dates it { $of }; for that date the magnetic model and the grid give { $then } (standard error { $error }). Angle and date do not go together.{ $slips }{ $walk } Check the map in hand and its date.
+finding-angle-of-walk = {" "}It would fit the day of the walk: { $now }.
 finding-undated = The plan gives a grid-magnetic angle of { $given } and no date; in { $year } the magnetic model and the grid give { $model }, and no map in use is so far from that.{ $slips }
 finding-shared-angle = The { $count } legs that give both { -azimuth(form: "many") } turn grid into magnetic with { $shared }; the angle of the course is { $given }.
 finding-own-sum = {" "}Its own sum uses { $angle }.

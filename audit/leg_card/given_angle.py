@@ -1,0 +1,110 @@
+"""Whether the grid-magnetic angle that a plan gives can be that of its map."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+from audit.leg_card.dated_angle import DatedAngle, field_of
+from audit.leg_card.records import CardFinding
+from audit.leg_card.slips import angle_slips, fitting_slips, slip_names, slip_sentence
+from audit.leg_card.undated_angle import undated_angle
+from audit.leg_card.wording import told_angle
+from audit.magnetics.declination import Declination
+from audit.plan import Plan
+from audit.settings import CardSettings
+from audit.units import turn_degrees
+from audit.words import sentence
+from audit.words.figures import Number, Turn
+
+_THINKABLE_YEARS = (5.0, 60.0)
+"""Ages of maps that are in use; chosen."""
+
+
+def given_angle(
+    plan: Plan,
+    field: Declination | None,
+    convergence_deg: float,
+    date: dt.date | None,
+    settings: CardSettings,
+) -> tuple[CardFinding, ...]:
+    """Hold the angle of a plan against the model of its own date, else of the walk's.
+
+    ``field`` is that of the day of the walk, None without one.
+    """
+    given_deg, of = plan.grid_magnetic_angle_deg, plan.grid_magnetic_angle_date
+    if given_deg is None:
+        return ()
+    first, dated = plan.points[0].position, None
+    if of is not None:
+        dated = DatedAngle(
+            given_deg=given_deg,
+            of=of,
+            dated=plan.grid_magnetic_angle_dated,
+            convergence_deg=convergence_deg,
+            then=field_of(first, of),
+            now=field,
+            walk=date,
+            settings=settings,
+        )
+    findings = () if dated is None else dated.findings()
+    if dated is not None and dated.fits_its_date is not None:
+        return findings
+    if date is None:
+        return (*undated_angle(given_deg, first, convergence_deg, settings), *findings)
+    if field is None:
+        return findings
+    room_deg = settings.model_sigmas * field.sd_deg + settings.angle_slack_deg
+    if dated is not None and not dated.later:  # of a year that no model covers
+        room_deg = settings.undated_slack_deg
+    return (*_beside_walk(given_deg, field, convergence_deg, date, room_deg, dated), *findings)
+
+
+def _beside_walk(
+    given_deg: float,
+    field: Declination,
+    convergence_deg: float,
+    date: dt.date,
+    room_deg: float,
+    dated: DatedAngle | None,
+) -> tuple[CardFinding, ...]:
+    """Set the grid-magnetic angle that the plan gives against the model's for the walk."""
+    model_angle_deg = turn_degrees(convergence_deg, field.degrees)
+    off_deg = turn_degrees(model_angle_deg, given_deg)
+    if abs(off_deg) <= room_deg:
+        return ()
+    slips = angle_slips(given_deg, model_angle_deg, convergence_deg)
+    fitting = fitting_slips(off_deg, slips, room_deg)
+    message = sentence(
+        "finding-angle",
+        given=told_angle(given_deg),
+        date=date.isoformat(),
+        model=told_angle(model_angle_deg),
+        error=Turn(degrees=field.sd_deg),
+        slips=slip_sentence(fitting),
+        age=_age_sentence(off_deg, field) if dated is None else "",
+    )
+    return (
+        CardFinding(
+            leg=None,
+            what="grid_magnetic_angle_deg",
+            given=given_deg,
+            computed=model_angle_deg,
+            message=message,
+            slips=slip_names(fitting),
+        ),
+    )
+
+
+def _age_sentence(off_deg: float, field: Declination) -> str:
+    """Say how old a map would carry this angle, where that is a thinkable age."""
+    if field.yearly_change_deg == 0.0:
+        return ""
+    years = -off_deg / field.yearly_change_deg
+    least, most = _THINKABLE_YEARS
+    if not least <= years <= most:
+        return ""
+    return sentence(
+        "finding-map-age",
+        years=Number(value=years),
+        yearly=told_angle(field.yearly_change_deg, 2),
+    )
