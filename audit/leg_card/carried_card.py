@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Literal
 
 import numpy as np
 
@@ -22,7 +23,12 @@ from audit.units import FloatArray
 from audit.walking_times import WALKING_RULES, Way
 from audit.words import sentence
 
+Turned = Literal["magnetic", "grid", ""]
+
 _DAYS_A_YEAR = 365.25
+_TOO_OLD_YEARS = 5.0
+"""No angle to go by from here on (common practice); that it is older than one is a finding."""
+_OF_ANGLE = ("grid_magnetic_angle_deg", "grid_magnetic_angle_date")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,6 +53,8 @@ class CarriedPiece:
         To set for the way back.
     clicks : tuple of Clicks
         The nearest setting of the bezel, both where two are equally near.
+    turned : "magnetic", "grid" or ""
+        Which of its azimuths the card got from the other by the grid-magnetic angle.
     """
 
     piece: LegPiece
@@ -56,6 +64,7 @@ class CarriedPiece:
     end_reference: str
     back: MagneticAzimuth
     clicks: tuple[Clicks, ...]
+    turned: Turned
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -109,6 +118,9 @@ class CarriedCard:
         That day, or year, as the plan writes it; "" where it is not known.
     angle_age_years : float or None
         On the day of the walk.
+    angle_too_old, angle_in_doubt : bool
+        Whether nobody should go by an angle of that age; whether it is to be put right, for
+        that or for a finding, and with it all that it turned.
     heights_from : str
         The file of the heights; "" where there is none.
     distance_m, climb_m, descent_m : float
@@ -127,6 +139,8 @@ class CarriedCard:
     angle_date: dt.date | None
     angle_dated: str
     angle_age_years: float | None
+    angle_too_old: bool
+    angle_in_doubt: bool
     heights_from: str
     distance_m: float
     climb_m: float | None
@@ -165,6 +179,7 @@ def carried_card(
     all_known = all(profile is not None for profile in profiles)
     date = plan.grid_magnetic_angle_date if card.angle_source == "plan" else card.date
     age = (card.date - date).days / _DAYS_A_YEAR if date and card.date else None
+    too_old = card.angle_source == "plan" and age is not None and age > _TOO_OLD_YEARS
     safety, first = card.safety, legs[0].pieces[0].piece.azimuth
     return CarriedCard(
         card=card,
@@ -177,6 +192,8 @@ def carried_card(
         angle_date=date,
         angle_dated=_dated(plan, card),
         angle_age_years=age,
+        angle_too_old=too_old,
+        angle_in_doubt=too_old or any(one.what in _OF_ANGLE for one in checked.findings),
         heights_from=heights_from,
         distance_m=sum(leg.card.distance_m for leg in legs),
         climb_m=sum(one.climb_m for one in profiles if one) if all_known else None,
@@ -232,9 +249,17 @@ def _pieces(
             end_reference=references[one.last],
             back=one.magnetic.back(),
             clicks=clicks_to_set(one.magnetic, click_deg),
+            turned=_turned(stated, straight=len(names) == 2),
         )
         for one in leg_pieces(leg, card.angles, card.paces_per_100m)
     )
+
+
+def _turned(stated: PlannedLeg, *, straight: bool) -> Turned:
+    """Tell which azimuth was got by the angle: on via positions only the grid one is known."""
+    if not straight or stated.magnetic_azimuth is None:
+        return "magnetic"
+    return "grid" if stated.grid_azimuth is None else ""
 
 
 def _scaled(way: Way, distance_m: float) -> Way:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from audit.leg_card.bezel import Clicks
 from audit.leg_card.carried_card import CarriedCard, CarriedLeg, CarriedPiece, LegTime
@@ -15,9 +15,6 @@ from audit.reports.wording import leg_names
 from audit.words import in_force, say, told
 from audit.words.figures import Azimuth, Number, Turn
 from audit.words.in_other_units import METRES
-
-_TOO_OLD_YEARS = 5.0
-"""A plain no from here on (common practice); that it is older than one is a finding."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -145,16 +142,27 @@ def _angle_age(carried: CarriedCard) -> list[str]:
     if carried.card.angle_source == "model":
         return []
     years = carried.angle_age_years
-    if years is None:
-        return [say("card-no-year")]
-    return [say("card-old", years=f"{years:.0f}")] if years > _TOO_OLD_YEARS else []
+    said = [say("card-no-year")] if years is None else []
+    if years is not None and carried.angle_too_old:
+        said.append(say("card-old", years=f"{years:.0f}"))
+    if carried.angle_in_doubt:
+        angle = east_or_west(carried.card.angles.grid_magnetic_angle_deg)
+        said.append(say("card-in-doubt", angle=angle))
+    return said
+
+
+def _marked(carried: CarriedCard, value: str, *, turned: bool) -> str:
+    """Mark an azimuth that was got by an angle that is to be put right."""
+    return say("card-marked", value=value) if turned and carried.angle_in_doubt else value
 
 
 def _safety(carried: CarriedCard) -> tuple[str, ...]:
     safety = carried.card.safety
     if safety is None:
         return (say("card-safety-none"),)
-    grid, magnetic = azimuth(safety.grid.degrees), azimuth(safety.magnetic.degrees)
+    by_magnetic = safety.given == "magnetic"
+    grid = _marked(carried, azimuth(safety.grid.degrees), turned=by_magnetic)
+    magnetic = azimuth(safety.magnetic.degrees)
     if safety.given == "magnetic":
         total = say("card-safety-magnetic", grid=grid)
     else:
@@ -162,8 +170,11 @@ def _safety(carried: CarriedCard) -> tuple[str, ...]:
         total = say("card-safety-grid", grid=grid, angle=turned, magnetic=magnetic)
         if safety.given == "true":
             total = say("card-safety-true", total=total)
+    magnetic = _marked(carried, magnetic, turned=not by_magnetic)
     lines = [say("card-safety-said", magnetic=magnetic, total=total)]
-    lines += [say("card-safety-bezel", setting=_setting(one)) for one in carried.safety_clicks]
+    for one in carried.safety_clicks:
+        setting = _marked(carried, _setting(one), turned=not by_magnetic)
+        lines.append(say("card-safety-bezel", setting=setting))
     return (*lines, *([safety.note] if safety.note else []))
 
 
@@ -189,8 +200,17 @@ def _leg(carried: CarriedCard, leg: CarriedLeg) -> LegWords:
 def _piece(carried: CarriedCard, one: CarriedPiece, *, straight: bool) -> PieceWords:
     """Say what is set and counted; the whole of a straight leg is told with the leg."""
     piece, (first, *_) = one.piece, one.clicks
-    clicks = say("card-clicks-said", count=str(first.count), hand=first.hand or "none")
+    clicks = _marked(
+        carried,
+        say("card-clicks-said", count=str(first.count), hand=first.hand or "none"),
+        turned=one.turned == "magnetic",
+    )
     end = told(one.end)
+
+    def azimuth_cell(label: str, degrees: float, north: str, *, main: bool = False) -> Cell:
+        cell = _azimuth_cell(label, degrees, main=main)
+        return replace(cell, value=_marked(carried, cell.value, turned=one.turned == north))
+
     title = "" if straight else say(
         "card-piece",
         start=told(one.start),
@@ -201,9 +221,9 @@ def _piece(carried: CarriedCard, one: CarriedPiece, *, straight: bool) -> PieceW
     return PieceWords(
         title=title,
         cells=(
-            _azimuth_cell("card-magnetic", piece.magnetic.degrees, main=True),
-            _azimuth_cell("card-grid-azimuth", piece.azimuth.degrees),
-            _azimuth_cell("card-back", one.back.degrees),
+            azimuth_cell("card-magnetic", piece.magnetic.degrees, "magnetic", main=True),
+            azimuth_cell("card-grid-azimuth", piece.azimuth.degrees, "grid"),
+            azimuth_cell("card-back", one.back.degrees, "magnetic"),
             *_lengths(carried, piece.distance_m, piece.paces),
             Cell(label=say("card-clicks"), value=clicks),
         ),

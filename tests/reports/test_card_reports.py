@@ -69,6 +69,25 @@ def test_an_angle_without_a_year_and_a_plan_with_findings_are_warned_of():
     assert "!" not in fine
 
 
+def test_what_an_angle_to_be_put_right_has_turned_is_marked():
+    """Bug: the card warned of an old angle, and looked as if it had another one in its sums."""
+    legs = (
+        leg("1", "A", "B"),
+        leg("2", "B", "A", magnetic_azimuth=MagneticAzimuth(246.0)),
+    )
+    course = plan((A, B), legs, grid_magnetic_angle_deg=-5.0, safety_azimuth=GridAzimuth(180.0),
+                  grid_magnetic_angle_date=dt.date(2016, 6, 1))  # fmt: skip
+    carried = carried_card(course)
+    assert carried.angle_too_old
+    text = flat(render_card_text(carried))
+    assert (
+        "Everything marked ! is worked out with the angle as the plan gives it, 5.0° west" in text
+    )
+    assert "magnetic ! 065.0° grid 060.0° back magnetic ! 245.0°" in text
+    assert "magnetic 246.0° grid ! 241.0° back magnetic 066.0°" in text
+    assert "! 185.0° magnetic" in text
+
+
 def test_a_plan_without_a_safety_bearing_leaves_room_for_one():
     assert "none in the plan. Ask for it: ______" in render_card_text(carried_card(plan((A, B))))
 

@@ -26,6 +26,9 @@ card-free = Die { -point(form: "many") } dürfen in beliebiger Reihenfolge angel
 card-no-year = Der Plan sagt nicht, aus welchem Jahr die Nadelabweichung ist: am Kartenrand nachsehen.
 card-old = Die Nadelabweichung ist { $years } Jahre alt: nicht danach gehen. Sie einer neuen Karte entnehmen oder im Plan
     weglassen, damit sie berechnet wird.
+card-in-doubt = Alles mit dem Zeichen ! ist mit der Nadelabweichung gerechnet, wie der Plan sie angibt, { $angle }: sie
+    richtigstellen, bevor etwas davon eingestellt wird.
+card-marked = ! { $value }
 
 card-safety = Sicherheitsrichtung
 card-safety-none = steht nicht im Plan. Danach fragen: ______ magnetisch, führt zu __________________

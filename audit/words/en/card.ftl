@@ -26,6 +26,9 @@ card-free = The { -point(form: "many") } may be visited in any order; these legs
 card-no-year = The plan does not say of what year the angle is: look at the map's margin.
 card-old = The angle is { $years } years old: do not go by it. Take it from a new map, or leave it out of the plan to have
     it computed.
+card-in-doubt = Everything marked ! is worked out with the angle as the plan gives it, { $angle }: put the angle right before
+    you set it.
+card-marked = ! { $value }
 
 card-safety = Safety bearing
 card-safety-none = none in the plan. Ask for it: ______ magnetic, leads to __________________
