@@ -18,6 +18,7 @@ class LegCheck:
     ``said`` is None where the leg itself decides where its end lies. ``angle_doubt_deg``
     is how far the card's grid-magnetic angle may be from the one the planner used.
     ``others`` are the other legs of the card, whose numbers may have been copied.
+    ``by_course`` are the fields that differ by the fault of the course's angle alone.
     ``explained`` is a sentence about a reference that explains the leg's numbers, with
     a space before it; "" where none does.
     """
@@ -33,3 +34,4 @@ class LegCheck:
     settings: CardSettings
     others: tuple[CardLeg, ...] = ()
     explained: str = ""
+    by_course: frozenset[str] = frozenset()

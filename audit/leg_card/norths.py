@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from audit.azimuths import NorthAngles
 from audit.errors import refuse
@@ -40,6 +40,16 @@ class Norths:
         if self.source == "plan" or self.declination is None:
             return 0.0
         return settings.model_sigmas * self.declination.sd_deg + settings.angle_slack_deg
+
+    def instead_of_wrong(self, settings: CardSettings) -> tuple[NorthAngles, float] | None:
+        """Give the model's angle and its doubt where the plan's has a known slip; else None."""
+        wrong = any(
+            finding.what == "grid_magnetic_angle_deg" and finding.slips for finding in self.findings
+        )
+        if not wrong or self.declination is None or self.model_angle_deg is None:
+            return None
+        angles = replace(self.angles, grid_magnetic_angle_deg=self.model_angle_deg)
+        return angles, settings.model_sigmas * self.declination.sd_deg + settings.angle_slack_deg
 
 
 def work_out_norths(

@@ -7,8 +7,8 @@ from dataclasses import dataclass, field, replace
 
 from audit.errors import InputRefusedError, Problem, refuse
 from audit.geodesy.grids import CourseGrid, course_grid
+from audit.leg_card.course_explains import JudgedLegs, judged_legs
 from audit.leg_card.course_notes import course_notes
-from audit.leg_card.findings import legs_findings
 from audit.leg_card.grid_fit import grid_fit
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.legs import PointsSay, card_leg, leg_line, points_say, refusal
@@ -16,7 +16,7 @@ from audit.leg_card.namesakes import namesake_findings
 from audit.leg_card.norths import Norths, work_out_norths
 from audit.leg_card.pace_kind import pace_unit, step_note
 from audit.leg_card.points import PlacedPoints, end_name, place_given_points, reckon_ends
-from audit.leg_card.records import CardFinding, CardLeg, LegCard
+from audit.leg_card.records import CardLeg, LegCard
 from audit.leg_card.safety_bearing import safety_bearing
 from audit.leg_card.sheet_fit import sheet_fit
 from audit.leg_card.via_checks import via_notes
@@ -68,11 +68,11 @@ def worked_out(
     if problems:
         raise InputRefusedError(problems)
     checks = built.checks(plan, norths, settings)
-    findings = legs_findings(checks, plan, grid)
-    card = _card(plan, grid, norths, placed, built.legs, findings, settings)
+    judged = judged_legs(checks, norths, plan, grid, settings)
+    card = _card(plan, grid, norths, placed, built.legs, judged, settings)
     step = step_note(plan.paces_per_100m, pace_unit(plan.paces_per_100m, _PACES), _PACES)
     notes = (*card.notes, *via_notes(checks), *([step] if step else []))
-    return replace(card, notes=notes), checks
+    return replace(card, notes=notes), judged.checks
 
 
 def _card(
@@ -81,7 +81,7 @@ def _card(
     norths: Norths,
     placed: PlacedPoints,
     legs: list[CardLeg],
-    findings: tuple[CardFinding, ...],
+    judged: JudgedLegs,
     settings: CardSettings,
 ) -> LegCard:
     points = tuple(placed.points.values())
@@ -106,10 +106,10 @@ def _card(
         safety=safety_bearing(plan, norths.angles),
         findings=(
             *grid_findings,
-            *norths.findings,
+            *judged.of_norths,
             *sheet_fit(plan, points, grid),
             *namesake_findings(plan, placed.points, grid),
-            *findings,
+            *judged.of_legs,
         ),
         notes=(
             *plan.notes,

@@ -32,6 +32,8 @@ class SumLine:
         What the plan says, None where it says nothing.
     agrees : bool or None
         Whether plan and sum agree; None where the plan says nothing.
+    by_course : bool
+        Whether they differ by the fault of the course's angle alone.
     """
 
     what: str
@@ -39,6 +41,7 @@ class SumLine:
     computed: float
     given: float | None = None
     agrees: bool | None = None
+    by_course: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,7 +59,12 @@ def worked_sums(check: LegCheck, disputed: Collection[str]) -> LegSums:
     lines = []
     for line in _lines(check):
         given = _given(check, line.what)
-        agrees = None if given is None else line.what not in disputed
+        by_course = given is not None and line.what in check.by_course
+        agrees = None
+        if given is not None:
+            # With a wrong angle a leg may be right by its sum, and told to be wrong all the same.
+            alike = round(line.computed, 1) == round(given, 1)
+            agrees = alike or (not by_course and line.what not in disputed)
         lines.append(
             SumLine(
                 what=line.what,
@@ -64,6 +72,7 @@ def worked_sums(check: LegCheck, disputed: Collection[str]) -> LegSums:
                 computed=line.computed,
                 given=given,
                 agrees=agrees,
+                by_course=by_course,
             )
         )
     leg = check.leg

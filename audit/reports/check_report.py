@@ -88,7 +88,8 @@ def _shared(checked: PlanCheck) -> list[str]:
 def _line(line: SumLine, width: int) -> str:
     computed, given = _figure(line, line.computed), ""
     if line.given is not None:
-        mark = say("check-agrees-mark" if line.agrees else "check-differs-mark")
+        differs = "check-course-mark" if line.by_course else "check-differs-mark"
+        mark = say("check-agrees-mark" if line.agrees else differs)
         given = f"   {say('check-plan')} {_stated(line, line.given):>7}  {mark}"
     name = say(f"check-{line.what.replace('_', '-')}")
     return f"  {name:<16}  {told(line.working):<{width}}  = {computed:>7}{given}"

@@ -16,7 +16,9 @@ from leg_card.plans import A, B, grid_point, leg, mgrs_point, place, plan
 
 from audit.azimuths import GridAzimuth, MagneticAzimuth, TrueAzimuth
 from audit.leg_card import CardFinding, work_out_card
+from audit.leg_card.check_plan import check_plan
 from audit.plan import PlannedLeg
+from audit.reports.check_report import render_check
 from audit.settings import CardSettings
 from audit.units import degrees_from_mils, wrap_degrees
 
@@ -367,3 +369,47 @@ def test_thresholds_can_be_changed() -> None:
     course = plan((A, B), (stated,), grid_magnetic_angle_deg=-5.8)
     assert len(work_out_card(course).findings) == 1
     assert work_out_card(course, settings=loose).findings == ()
+
+
+def legs_by(angle_deg: float, course_deg: float):
+    """Give the findings of three legs worked with one angle on a course that states another."""
+    points = (
+        A,
+        B,
+        grid_point("C", 701_000.0, 3_581_500.0),
+        grid_point("D", 699_500.0, 3_581_000.0),
+    )
+    ways = ((60.0, "A", "B"), (7.63, "B", "C"), (251.57, "C", "D"))
+    legs = tuple(
+        leg(
+            str(number),
+            start,
+            end,
+            grid_azimuth=GridAzimuth(round(grid_deg, 1)) if number != 2 else None,
+            magnetic_azimuth=MagneticAzimuth(round(grid_deg - angle_deg, 1)),
+        )
+        for number, (grid_deg, start, end) in enumerate(ways, start=1)
+    )
+    return check_plan(plan(points, legs, grid_magnetic_angle_deg=course_deg))
+
+
+def test_legs_are_not_blamed_for_the_wrong_side_of_the_courses_angle() -> None:
+    """Bug: each leg that had been worked with the right angle was a thing of its own."""
+    angle_deg = round(work_out_card(plan((A, B))).angles.grid_magnetic_angle_deg, 1)
+    checked = legs_by(angle_deg, -angle_deg)
+    (one,) = checked.findings
+    assert one.slips == ("east-for-west",)
+    assert "With the right angle nothing is wrong with what differs on legs 1, 2 and 3." in (
+        one.message
+    )
+    lines = [line for sums in checked.sums for line in sums.lines]
+    stated = [line for line in lines if line.what == "magnetic_azimuth_deg"]
+    assert [(line.agrees, line.by_course) for line in stated] == [(False, True)] * 3
+    assert "DIFFERS by the course's angle" in render_check(checked)
+
+
+def test_legs_that_were_worked_with_the_wrong_angle_agree_with_it() -> None:
+    angle_deg = round(work_out_card(plan((A, B))).angles.grid_magnetic_angle_deg, 1)
+    checked = legs_by(-angle_deg, -angle_deg)
+    assert [one.what for one in checked.findings] == ["grid_magnetic_angle_deg"]
+    assert "With the right angle" not in checked.findings[0].message

@@ -8,6 +8,7 @@ check-things = { $count ->
 check-shared = { $slip }: Abschnitte { $names }.
 check-agrees-mark = stimmt
 check-differs-mark = WEICHT AB
+check-course-mark = WEICHT AB, wegen der Nadelabweichung der Bahn
 check-plan = Plan
 check-grid-azimuth-deg = Gitterrichtung
 check-magnetic-azimuth-deg = Magnetisch

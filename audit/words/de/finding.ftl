@@ -37,6 +37,7 @@ finding-angle-moves = { $said } Nach dem Magnetfeldmodell ist sie seither { $mov
 finding-angle-nearer = { $said } Magnetfeldmodell und Gitter ergeben für dieses Datum { $then } und für den Weg { $model } (Standardfehler { $error }): { $given } liegt näher am zweiten und ist vielleicht schon auf dem heutigen Stand. Am Rand der Karte in der Hand nachsehen.
 finding-angle-later = Die Nadelabweichung ist von { $of }, der Weg vom { $walk }. Eines der beiden Daten ist falsch.
 finding-angle-at-odds = Der Plan gibt eine Nadelabweichung von { $given } an, mit dem Datum { $of }; dafür ergeben Magnetfeldmodell und Gitter { $then } (Standardfehler { $error }). Winkel und Datum passen nicht zusammen.{ $slips }{ $walk } Die Karte in der Hand und ihr Datum prüfen.
+finding-angle-legs = { $said } Mit dem richtigen Winkel stimmt, was abweicht: { $legs }.
 finding-angle-of-walk = {" "}Zum Tag des Wegs würde er passen: { $now }.
 finding-undated = Der Plan gibt eine Nadelabweichung von { $given } und kein Datum an; { $year } ergeben Magnetfeldmodell und Gitter { $model }, und keine gebräuchliche Karte ist so weit davon entfernt.{ $slips }
 finding-shared-angle = Die { $count } Abschnitte, die beide Richtungen angeben, rechnen Gitter mit { $shared } in magnetisch um; der Winkel der Bahn ist { $given }.

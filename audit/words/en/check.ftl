@@ -8,6 +8,7 @@ check-things = { $count ->
 check-shared = { $slip }: legs { $names }.
 check-agrees-mark = agrees
 check-differs-mark = DIFFERS
+check-course-mark = DIFFERS by the course's angle
 check-plan = plan
 check-grid-azimuth-deg = grid { -azimuth }
 check-magnetic-azimuth-deg = magnetic { -azimuth }

@@ -1,0 +1,75 @@
+"""What the numbers of the legs say once the angle of the course is known for the wrong one."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from audit.geodesy.grids import CourseGrid
+from audit.leg_card.findings import legs_findings
+from audit.leg_card.leg_check import LegCheck
+from audit.leg_card.norths import Norths
+from audit.leg_card.records import CardFinding
+from audit.leg_card.wording import told_legs
+from audit.plan import Plan
+from audit.settings import CardSettings
+from audit.words import sentence
+
+_LEAST_LEGS = 2
+"""One leg alone may as well be the wrong one."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JudgedLegs:
+    """The findings of a course: of its norths, then of its legs, which ``checks`` are of."""
+
+    of_norths: tuple[CardFinding, ...]
+    of_legs: tuple[CardFinding, ...]
+    checks: tuple[LegCheck, ...]
+
+
+def judged_legs(
+    checks: tuple[LegCheck, ...],
+    norths: Norths,
+    plan: Plan,
+    grid: CourseGrid,
+    settings: CardSettings,
+) -> JudgedLegs:
+    """Find what is wrong with the legs; what a wrong angle of the course explains is told of that.
+
+    An angle with a slip is no measure for a leg. Where the legs agree better with the model's
+    they are held against that, as if the plan gave none.
+    """
+    by_plan = legs_findings(checks, plan, grid)
+    instead = norths.instead_of_wrong(settings)
+    if instead is None:
+        return JudgedLegs(of_norths=norths.findings, of_legs=by_plan, checks=checks)
+    angles, doubt_deg = instead
+    by_model = legs_findings(
+        [replace(check, angles=angles, angle_doubt_deg=doubt_deg) for check in checks], plan, grid
+    )
+    still = {(one.leg, one.what) for one in by_model}
+    gone = {(one.leg, one.what) for one in by_plan} - still
+    marked = tuple(
+        replace(check, by_course=frozenset(what for leg, what in gone if leg == check.leg.name))
+        for check in checks
+    )
+    names = [check.leg.name for check in marked if check.by_course]
+    if len(by_model) >= len(by_plan) or len(names) < _LEAST_LEGS:
+        return JudgedLegs(of_norths=norths.findings, of_legs=by_plan, checks=checks)
+    return JudgedLegs(of_norths=_with_legs(norths.findings, names), of_legs=by_model, checks=marked)
+
+
+def _with_legs(findings: Sequence[CardFinding], names: Sequence[str]) -> tuple[CardFinding, ...]:
+    """Say with the finding of the angle which legs it alone makes differ."""
+    if not names:
+        return tuple(findings)
+    return tuple(
+        replace(
+            one,
+            message=sentence("finding-angle-legs", said=one.message, legs=told_legs(names)),
+        )
+        if one.what == "grid_magnetic_angle_deg"
+        else one
+        for one in findings
+    )
