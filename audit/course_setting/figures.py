@@ -10,6 +10,7 @@ from audit.course_setting.light_at import light_at
 from audit.course_setting.records import Lane, LaneFigures, LightAt
 from audit.forecast.course_forecast import CourseForecast
 from audit.leg_card import CardPoint
+from audit.leg_card.leg_pieces import walked_m
 from audit.leg_card.profiles import Profile, profile, stations, way_of
 from audit.settings import CarriedCardSettings
 from audit.walking_times import WALKING_RULES
@@ -31,16 +32,16 @@ def lane_figures(
     grounds = _profiles(lane, settings)
     known = [ground for ground in grounds if ground is not None]
     whole = lane.heights is not None and len(known) == len(legs)
-    ways = [way_of(leg.line, ground) for leg, ground in zip(legs, grounds, strict=True)]
+    ways = [way_of(leg, ground) for leg, ground in zip(legs, grounds, strict=True)]
     times = tuple((rule.name, sum(rule.seconds(way) for way in ways)) for rule in WALKING_RULES)
-    longest = max(legs, key=lambda leg: leg.distance_m)
+    longest = max(legs, key=walked_m)
     hardest = min(forecast.legs, key=lambda leg: leg.chance_in_sight)
     slowest_s = max(seconds for _, seconds in times)
     ends_by = None if sets_out is None else sets_out + dt.timedelta(seconds=slowest_s)
     return LaneFigures(
         legs=len(legs),
-        length_m=sum(leg.distance_m for leg in legs),
-        longest_m=longest.distance_m,
+        length_m=sum(map(walked_m, legs)),
+        longest_m=walked_m(longest),
         longest_leg=longest.name,
         climb_m=sum(ground.climb_m for ground in known) if whole else None,
         descent_m=sum(ground.descent_m for ground in known) if whole else None,

@@ -7,20 +7,17 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-import numpy as np
-
 from audit.azimuths import MagneticAzimuth
 from audit.geodesy.shown_references import shown_reference
 from audit.leg_card.bezel import Clicks, clicks_for_angle, clicks_to_set
 from audit.leg_card.check_plan import check_plan
-from audit.leg_card.leg_pieces import LegPiece, leg_pieces
+from audit.leg_card.leg_pieces import LegPiece, leg_pieces, walked_m
 from audit.leg_card.pace_kind import PaceKind, pace_unit
 from audit.leg_card.profiles import Profile, way_of
 from audit.leg_card.records import CardFinding, CardLeg, CardPoint, LegCard
 from audit.plan import Plan, PlannedLeg
 from audit.settings import CarriedCardSettings, PaceSettings
-from audit.units import FloatArray
-from audit.walking_times import WALKING_RULES, Way
+from audit.walking_times import WALKING_RULES
 from audit.words import sentence
 
 Turned = Literal["magnetic", "grid", ""]
@@ -124,7 +121,7 @@ class CarriedCard:
     heights_from : str
         The file of the heights; "" where there is none.
     distance_m, climb_m, descent_m : float
-        Of all legs; climb and descent None unless the heights of all are known.
+        Of all legs, as they are walked; climb and descent None unless the heights of all are known.
     times : tuple of LegTime
         Of all legs.
     """
@@ -195,7 +192,7 @@ def carried_card(
         angle_too_old=too_old,
         angle_in_doubt=too_old or any(one.what in _OF_ANGLE for one in checked.findings),
         heights_from=heights_from,
-        distance_m=sum(leg.card.distance_m for leg in legs),
+        distance_m=sum(walked_m(leg.card) for leg in legs),
         climb_m=sum(one.climb_m for one in profiles if one) if all_known else None,
         descent_m=sum(one.descent_m for one in profiles if one) if all_known else None,
         times=tuple(
@@ -214,7 +211,7 @@ def _dated(plan: Plan, card: LegCard) -> str:
 def _carried_leg(
     card: LegCard, leg: CardLeg, stated: PlannedLeg, ground: Profile | None, click_deg: float
 ) -> CarriedLeg:
-    way = _scaled(way_of(leg.line, ground), leg.distance_m)
+    way = way_of(leg, ground)
     return CarriedLeg(
         card=leg,
         start_reference=_reference(card, leg.start),
@@ -260,12 +257,6 @@ def _turned(stated: PlannedLeg, *, straight: bool) -> Turned:
     if not straight or stated.magnetic_azimuth is None:
         return "magnetic"
     return "grid" if stated.grid_azimuth is None else ""
-
-
-def _scaled(way: Way, distance_m: float) -> Way:
-    """Give the way with the distance that the card states, which may differ from the points'."""
-    run_m: FloatArray = way.run_m * (distance_m / float(np.sum(way.run_m)))
-    return Way(run_m=run_m, rise_m=way.rise_m)
 
 
 def _reference(card: LegCard, point: CardPoint) -> str:

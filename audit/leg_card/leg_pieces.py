@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -35,6 +36,14 @@ class LegPiece:
     magnetic: MagneticAzimuth
     distance_m: float
     paces: float | None
+
+
+def walked_m(leg: CardLeg) -> float:
+    """Give the length that is walked: the card's own, or of a leg of pieces their sum."""
+    corners = _corners(leg)
+    if len(corners) <= 2:
+        return leg.distance_m
+    return sum(math.dist(leg.line[first], leg.line[last]) for first, last in pairwise(corners))
 
 
 def leg_pieces(

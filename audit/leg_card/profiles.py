@@ -7,6 +7,8 @@ from itertools import pairwise
 
 import numpy as np
 
+from audit.leg_card.leg_pieces import walked_m
+from audit.leg_card.records import CardLeg
 from audit.units import FloatArray
 from audit.walking_times import Way
 
@@ -58,11 +60,16 @@ def profile(along_m: FloatArray, height_m: FloatArray, ripple_m: float) -> Profi
     )
 
 
-def way_of(line: FloatArray, ground: Profile | None) -> Way:
-    """Give the way of a leg for the rules of walking time."""
-    if ground is None:
-        return Way(run_m=np.hypot(*np.diff(line, axis=0).T))
-    return Way(run_m=np.diff(ground.along_m), rise_m=np.diff(ground.height_m))
+def way_of(leg: CardLeg, ground: Profile | None) -> Way:
+    """Give the way of a leg for the rules of walking time, as long as it is walked.
+
+    The distance of a straight leg that the card states may differ from the points'.
+    """
+    way = Way(run_m=np.hypot(*np.diff(leg.line, axis=0).T))
+    if ground is not None:
+        way = Way(run_m=np.diff(ground.along_m), rise_m=np.diff(ground.height_m))
+    run_m: FloatArray = way.run_m * (walked_m(leg) / float(np.sum(way.run_m)))
+    return Way(run_m=run_m, rise_m=way.rise_m)
 
 
 def _turning_heights(heights: list[float], ripple_m: float) -> list[float]:

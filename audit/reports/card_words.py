@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from audit.leg_card.bezel import Clicks
 from audit.leg_card.carried_card import CarriedCard, CarriedLeg, CarriedPiece, LegTime
+from audit.leg_card.leg_pieces import walked_m
 from audit.reports import digits
 from audit.reports.angle_words import angle_sentences, east_or_west, signed
 from audit.reports.cautions import cautions
@@ -240,11 +241,17 @@ def _lengths(carried: CarriedCard, distance_m: float, count: float | None) -> tu
 
 
 def _sums(carried: CarriedCard, leg: CarriedLeg) -> tuple[Cell, ...]:
-    """Say what a leg of several pieces comes to; nobody sets or counts that in one."""
-    lengths = _lengths(carried, leg.card.distance_m, leg.card.paces)
-    return tuple(
-        Cell(label=say("card-all-pieces", what=one.label), value=one.value) for one in lengths
-    )
+    """Say what the pieces of a leg come to, and what the plan gives where that is another."""
+    counts = [one.piece.paces for one in leg.pieces if one.piece.paces is not None]
+    rows = _lengths(carried, walked_m(leg.card), sum(counts) if counts else None)
+    plan = _lengths(carried, leg.card.distance_m, leg.card.paces)
+    cells = []
+    for row, given in zip(rows, plan, strict=True):
+        value = row.value
+        if given.value != value:
+            value = say("card-plan-gives", value=value, given=given.value)
+        cells.append(Cell(label=say("card-all-pieces", what=row.label), value=value))
+    return tuple(cells)
 
 
 def _climb(leg: CarriedLeg) -> Cell:

@@ -6,7 +6,9 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from leg_card.plans import A, B, grid_point, leg, plan
 
+from audit.leg_card import work_out_card
 from audit.leg_card.profiles import profile, stations, way_of
 
 LINE = np.array([(0.0, 0.0), (300.0, 0.0), (300.0, 410.0)])
@@ -43,5 +45,15 @@ def test_climb_less_descent_is_the_difference_of_the_ends(heights):
 
 def test_a_missing_height_is_no_profile():
     assert profile(np.array([0.0, 25.0]), np.array([1.0, np.nan]), 2.0) is None
-    assert way_of(LINE, None).rise_m is None
-    assert way_of(LINE, None).run_m.sum() == pytest.approx(710.0)
+    (level,) = work_out_card(plan((A, B))).legs
+    assert way_of(level, None).rise_m is None
+    assert way_of(level, None).run_m.sum() == pytest.approx(1000.0, abs=0.01)
+
+
+def test_a_way_is_as_long_as_it_is_walked():
+    """Bug: a leg of pieces had the length of its plan on the card, and that of its points in lanes."""
+    corner = grid_point("c", 700_000.0, 3_580_500.0).position
+    stated = (leg("1", distance_m=990.0), leg("2", "B", "A", distance_m=1300.0, via=(corner,)))
+    straight, bent = work_out_card(plan((A, B), stated)).legs
+    assert way_of(straight, None).run_m.sum() == pytest.approx(990.0)
+    assert way_of(bent, None).run_m.sum() == pytest.approx(500.0 + 866.0254, abs=0.01)

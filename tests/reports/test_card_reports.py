@@ -174,6 +174,15 @@ def test_a_leg_along_via_positions_has_a_row_for_each_piece(made):
     assert "Leg 1: 0.00° − (−6.50°) = 6.50°" in text
 
 
+def test_a_leg_of_pieces_has_the_sum_of_its_rows_and_what_the_plan_gives():
+    """Bug: rows of 500 m and 866 m stood above "in all: distance 1330 m"."""
+    (bent,) = ROUND.legs
+    stated = replace(ROUND, legs=(replace(bent, distance_m=1330.0, paces=865.0),))
+    text = flat(render_card_text(carried_card(stated)))
+    assert "in all: distance 1366 m (plan 1330 m) in all: double paces 888 (plan 865)" in text
+    assert "1 leg, 1366 m" in text
+
+
 def test_a_long_leg_of_many_pieces_is_typeset():
     corners = tuple(grid_point("c", 700_000.0 + 50.0 * n, 3_580_000.0).position for n in range(9))
     long = replace(MIRE, legs=(leg(via=corners),))

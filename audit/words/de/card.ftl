@@ -45,6 +45,7 @@ card-ends-reckoned = { $start } bis { $end } (wohin Richtung und Entfernung füh
 card-via = Zwischenpunkt { $number }
 card-piece = { $start } bis { $end }: { $from_reference } bis { $to_reference }
 card-all-pieces = zusammen: { $what }
+card-plan-gives = { $value } (Plan { $given })
 card-magnetic = magnetisch
 card-grid-azimuth = Gitter
 card-back = zurück (magn.)

@@ -45,6 +45,7 @@ card-ends-reckoned = { $start } to { $end } (where { -azimuth } and distance lea
 card-via = via { $number }
 card-piece = { $start } to { $end }: { $from_reference } to { $to_reference }
 card-all-pieces = in all: { $what }
+card-plan-gives = { $value } (plan { $given })
 card-magnetic = magnetic
 card-grid-azimuth = grid
 card-back = back magnetic
