@@ -54,5 +54,8 @@ def check_plan(plan: Plan, *, settings: CardSettings = _DEFAULTS) -> PlanCheck:
         source=plan.source,
         card=card,
         findings=(*card.findings, *coarse),
-        sums=tuple(worked_sums(check, disputed.get(check.leg.name, ())) for check in checks),
+        sums=tuple(
+            worked_sums(check, leg, disputed.get(check.leg.name, ()))
+            for check, leg in zip(checks, card.legs, strict=True)
+        ),
     )

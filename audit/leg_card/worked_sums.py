@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 
-from audit.azimuths import GridAzimuth
+from audit.azimuths import GridAzimuth, MagneticAzimuth
 from audit.leg_card.azimuth_checks import grid_at_odds
 from audit.leg_card.leg_check import LegCheck
+from audit.leg_card.leg_pieces import LegPiece, leg_pieces
 from audit.leg_card.length_checks import paced_m
+from audit.leg_card.records import CardLeg
 from audit.leg_card.wording import told_azimuth, told_distance
 from audit.words import Sentence, Words, sentence
 from audit.words.figures import Figure, Length
@@ -45,19 +47,36 @@ class SumLine:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PieceSums:
+    """The worked sums of a straight piece of a leg along via positions.
+
+    ``first`` and ``last`` are the places of the leg's line that it joins: 0 is the start.
+    """
+
+    first: int
+    last: int
+    lines: tuple[SumLine, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class LegSums:
-    """The worked sums of one leg, from point to point."""
+    """The worked sums of one leg, from point to point.
+
+    A leg along via positions has ``pieces``, which are walked; its azimuths in ``lines`` are
+    straight across then.
+    """
 
     leg: str
     start: str
     end: str
     lines: tuple[SumLine, ...]
+    pieces: tuple[PieceSums, ...] = ()
 
 
-def worked_sums(check: LegCheck, disputed: Collection[str]) -> LegSums:
-    """Give the sums of a leg; ``disputed`` are the fields that a finding is about."""
+def worked_sums(check: LegCheck, worked: CardLeg, disputed: Collection[str]) -> LegSums:
+    """Give the sums of a leg of the card; ``disputed`` are the fields that a finding is about."""
     lines = []
-    for line in _lines(check):
+    for line in _lines(check, disputed):
         given = _given(check, line.what)
         by_course = given is not None and line.what in check.by_course
         agrees = None
@@ -76,40 +95,78 @@ def worked_sums(check: LegCheck, disputed: Collection[str]) -> LegSums:
             )
         )
     leg = check.leg
-    return LegSums(leg=leg.name, start=check.start.name, end=check.end.name, lines=tuple(lines))
+    pieces = leg_pieces(worked, check.angles, check.paces_per_100m)
+    return LegSums(
+        leg=leg.name,
+        start=check.start.name,
+        end=check.end.name,
+        lines=tuple(lines),
+        pieces=tuple(_piece(check, worked, one) for one in pieces) if len(pieces) > 1 else (),
+    )
 
 
-def _lines(check: LegCheck) -> Iterator[SumLine]:
+def _piece(check: LegCheck, worked: CardLeg, piece: LegPiece) -> PieceSums:
+    east_m, north_m = (float(one) for one in worked.line[piece.last] - worked.line[piece.first])
+    lines = [
+        _between(east_m, north_m, piece.azimuth),
+        *_magnetic_lines(check, piece.azimuth),
+        SumLine(what="distance_m", working=_root(east_m, north_m), computed=piece.distance_m),
+    ]
+    if check.paces_per_100m is not None:
+        lines.append(_pacing(Length(metres=piece.distance_m), piece.distance_m, check))
+    return PieceSums(first=piece.first, last=piece.last, lines=tuple(lines))
+
+
+def _lines(check: LegCheck, disputed: Collection[str]) -> Iterator[SumLine]:
     said, angles = check.said, check.angles
     east_m = check.end.east_m - check.start.east_m
     north_m = check.end.north_m - check.start.north_m
     grid = check.leg.grid_azimuth
     if said is not None and said.azimuth is not None:
-        sides = (_side(east_m, "east", "west"), _side(north_m, "north", "south"))
-        working: str = sentence("figure-comma", before=sides[0], last=sides[1])
-        yield SumLine(what="grid_azimuth_deg", working=working, computed=said.azimuth.degrees)
+        yield _between(east_m, north_m, said.azimuth)
         if grid is None or grid_at_odds(check) is not None:
             grid = said.azimuth
+    true = check.leg.true_azimuth
+    if grid is not None and true is not None:
+        working: str = _plus(grid.degrees, angles.convergence_deg)
+        yield SumLine(what="true_azimuth_deg", working=working, computed=angles.true(grid).degrees)
+    only_true = check.leg.grid_azimuth is None and check.leg.magnetic_azimuth is None
+    if true is not None and only_true and "true_azimuth_deg" not in disputed:
+        # The card goes by what the plan states, not by the points.
+        grid = angles.grid_from_true(true)
+        working = _plus(true.degrees, -angles.convergence_deg)
+        yield SumLine(what="grid_from_true_deg", working=working, computed=grid.degrees)
     if grid is not None:
         yield from _magnetic_lines(check, grid)
-    if grid is not None and check.leg.true_azimuth is not None:
-        working = _plus(grid.degrees, angles.convergence_deg)
-        yield SumLine(what="true_azimuth_deg", working=working, computed=angles.true(grid).degrees)
+    elif check.leg.magnetic_azimuth is not None:
+        yield from _reckoned_lines(check, check.leg.magnetic_azimuth)
     if said is not None:
-        working = sentence(
-            "check-root",
-            east=Length(metres=abs(east_m), bare=True),
-            north=Length(metres=abs(north_m), bare=True),
-        )
-        if check.leg.via:
-            working = sentence("check-via")
+        working = sentence("check-via") if check.leg.via else _root(east_m, north_m)
         yield SumLine(what="distance_m", working=working, computed=said.along_m)
     if check.paces_per_100m is not None:
-        rate, distance_m = check.paces_per_100m, paced_m(check)
-        working = sentence(
-            "check-pacing", distance=_paced(check, distance_m), rate=_Rate(per_100m=rate)
-        )
-        yield SumLine(what="paces", working=working, computed=distance_m * rate / 100.0)
+        distance_m = paced_m(check)
+        yield _pacing(_paced(check, distance_m), distance_m, check)
+
+
+def _between(east_m: float, north_m: float, azimuth: GridAzimuth) -> SumLine:
+    """Give the azimuth of a straight way between two places."""
+    sides = (_side(east_m, "east", "west"), _side(north_m, "north", "south"))
+    working = sentence("figure-comma", before=sides[0], last=sides[1])
+    return SumLine(what="grid_azimuth_deg", working=working, computed=azimuth.degrees)
+
+
+def _root(east_m: float, north_m: float) -> Sentence:
+    return sentence(
+        "check-root",
+        east=Length(metres=abs(east_m), bare=True),
+        north=Length(metres=abs(north_m), bare=True),
+    )
+
+
+def _pacing(told: Length | Sentence, distance_m: float, check: LegCheck) -> SumLine:
+    rate = check.paces_per_100m or 0.0
+    working = sentence("check-pacing", distance=told, rate=_Rate(per_100m=rate))
+    return SumLine(what="paces", working=working, computed=distance_m * rate / 100.0)
 
 
 def _paced(check: LegCheck, distance_m: float) -> Length | Sentence:
@@ -121,7 +178,6 @@ def _paced(check: LegCheck, distance_m: float) -> Length | Sentence:
 def _magnetic_lines(check: LegCheck, grid: GridAzimuth) -> Iterator[SumLine]:
     angle_deg = check.angles.grid_magnetic_angle_deg
     magnetic = check.angles.magnetic(grid)
-    half_turn_deg = magnetic.back().degrees - magnetic.degrees
     yield SumLine(
         what="magnetic_azimuth_deg",
         working=sentence(
@@ -129,7 +185,21 @@ def _magnetic_lines(check: LegCheck, grid: GridAzimuth) -> Iterator[SumLine]:
         ),
         computed=magnetic.degrees,
     )
-    yield SumLine(
+    yield _back(magnetic)
+
+
+def _reckoned_lines(check: LegCheck, magnetic: MagneticAzimuth) -> Iterator[SumLine]:
+    """Give what a magnetic azimuth alone leads to, where no end says another."""
+    angle = _Signed(degrees=check.angles.grid_magnetic_angle_deg)
+    working = sentence("check-plus", azimuth=told_azimuth(magnetic.degrees), angle=angle)
+    grid = check.angles.grid_from_magnetic(magnetic)
+    yield SumLine(what="grid_azimuth_deg", working=working, computed=grid.degrees)
+    yield _back(magnetic)
+
+
+def _back(magnetic: MagneticAzimuth) -> SumLine:
+    half_turn_deg = magnetic.back().degrees - magnetic.degrees
+    return SumLine(
         what="back_magnetic_azimuth_deg",
         working=_plus(magnetic.degrees, half_turn_deg),
         computed=magnetic.back().degrees,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterator
 
 from audit.debriefing.course_entry import course_entry, plan_finding_entries, point_entries
 from audit.leg_card.check_plan import PlanCheck
@@ -20,7 +21,7 @@ CHECK_FORMAT = 1
 """Number of the shape of the document of a check."""
 
 _AZIMUTHS = ("grid_azimuth_deg", "magnetic_azimuth_deg", "back_magnetic_azimuth_deg",
-             "true_azimuth_deg")  # fmt: skip
+             "true_azimuth_deg", "grid_from_true_deg")  # fmt: skip
 
 
 def render_check(checked: PlanCheck, words: Words | None = None) -> str:
@@ -36,13 +37,45 @@ def _text(checked: PlanCheck) -> str:
     if checked.findings:
         lines.append("")
     lines += angle_sentences(checked.card)
-    width = max(
-        (len(told(line.working)) for sums in checked.sums for line in sums.lines), default=0
-    )
+    shown = [line for sums in checked.sums for line in _all_lines(sums)]
+    width = max((len(told(line.working)) for line in shown), default=0)
     for sums in checked.sums:
-        lines += ["", _title(sums)]
-        lines += [_line(line, width) for line in sums.lines]
+        lines += ["", _title(sums), *_leg_lines(sums, width)]
     return "\n".join(printable(line).rstrip() for line in lines) + "\n"
+
+
+def _all_lines(sums: LegSums) -> Iterator[SumLine]:
+    yield from sums.lines
+    for piece in sums.pieces:
+        yield from piece.lines
+
+
+def _leg_lines(sums: LegSums, width: int) -> Iterator[str]:
+    """Give the lines of a leg; one along via positions is worked piece by piece.
+
+    Its straight azimuths are shown only where the plan states one: nobody walks there.
+    """
+    if not sums.pieces:
+        yield from (_line(line, width) for line in sums.lines)
+        return
+    for piece in sums.pieces:
+        ends = (_place(sums, place) for place in (piece.first, piece.last))
+        yield f"  {say('figure-range', **dict(zip(('low', 'high'), ends, strict=True)))}"
+        yield from (_line(line, width) for line in piece.lines)
+    across = [line for line in sums.lines if line.what in _AZIMUTHS]
+    if any(line.given is not None for line in across):
+        yield f"  {say('check-across')}"
+        yield from (_line(line, width) for line in across)
+    yield f"  {say('check-whole-leg')}"
+    yield from (_line(line, width) for line in sums.lines if line.what not in _AZIMUTHS)
+
+
+def _place(sums: LegSums, place: int) -> str:
+    """Name a place of a leg's line: its start, a via position, its end."""
+    if place == 0:
+        return sums.start
+    last = sums.pieces[-1].last
+    return sums.end if place == last else say("card-via", number=place)
 
 
 def render_check_json(checked: PlanCheck) -> str:
@@ -115,14 +148,23 @@ def _leg_entry(sums: LegSums) -> dict[str, object]:
         "name": sums.leg,
         "from": sums.start,
         "to": sums.end,
-        "sums": [
+        "sums": [_line_entry(line) for line in sums.lines],
+        "pieces": [
             {
-                "what": line.what,
-                "working": line.working,
-                "computed": line.computed,
-                "given": line.given,
-                "agrees": line.agrees,
+                "from": _place(sums, piece.first),
+                "to": _place(sums, piece.last),
+                "sums": [_line_entry(line) for line in piece.lines],
             }
-            for line in sums.lines
+            for piece in sums.pieces
         ],
+    }
+
+
+def _line_entry(line: SumLine) -> dict[str, object]:
+    return {
+        "what": line.what,
+        "working": line.working,
+        "computed": line.computed,
+        "given": line.given,
+        "agrees": line.agrees,
     }

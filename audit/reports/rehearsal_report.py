@@ -8,6 +8,7 @@ from typing import Any
 import numpy as np
 
 from audit.geodesy.areas_on_grid import GroundAreas
+from audit.leg_card.leg_pieces import walked_m
 from audit.rehearsal.records import LegRehearsal, Rehearsal
 from audit.reports import digits, rehearsal_words
 from audit.reports.cause_words import cause_words
@@ -64,13 +65,14 @@ def _head(rehearsal: Rehearsal) -> list[str]:
 
 
 def _title(leg: LegRehearsal) -> str:
+    """Name the leg; on one along via positions the straight azimuth is not what is walked."""
     return say(
-        "rehearse-leg",
+        "rehearse-leg" if len(leg.leg.line) == 2 else "rehearse-leg-via",
         leg=leg.leg.name,
         start=leg.leg.start.name,
         end=leg.leg.end.name,
         azimuth=digits.card_azimuth(leg.leg.azimuth.degrees),
-        length=digits.stated_metres(leg.leg.distance_m),
+        length=digits.stated_metres(walked_m(leg.leg)),
     )
 
 

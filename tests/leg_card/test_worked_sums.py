@@ -10,12 +10,13 @@ import math
 import re
 
 import pytest
-from leg_card.plans import A, B, leg, plan
+from leg_card.plans import A, B, grid_point, leg, plan
 from truth.check_values import check_values
 
-from audit.azimuths import GridAzimuth, MagneticAzimuth
+from audit.azimuths import GridAzimuth, MagneticAzimuth, TrueAzimuth
 from audit.leg_card.check_plan import PlanCheck, check_plan
 from audit.leg_card.worked_sums import SumLine
+from audit.reports.check_report import render_check
 from audit.units import wrap_degrees
 from audit.words import Words
 from audit.words.in_other_units import Units
@@ -124,3 +125,37 @@ def test_the_sum_of_paces_comes_out_in_the_units_it_is_shown_in(units, sum_, pac
     distance, rate = re.match(r"(\d+ \w+) x ([\d.]+) / 100", shown).groups()
     assert (distance, float(rate)) == (sum_[0], pytest.approx(sum_[1], abs=0.06))
     assert float(distance.split()[0]) * float(rate) / 100.0 == pytest.approx(paces, abs=0.6)
+
+
+CORNER = grid_point("corner", 700_000.0, 3_580_500.0).position
+
+
+def test_a_leg_along_via_positions_is_worked_piece_by_piece():
+    """Bug: the azimuth straight across stood beside the distance along the positions."""
+    check = checked(leg(via=(CORNER,), distance_m=1366.0))
+    north, east = check.sums[0].pieces
+    figures = [[round(one.computed, 1) for one in piece.lines] for piece in (north, east)]
+    assert figures == [[0.0, 7.0, 187.0, 500.0, 325.0], [90.0, 97.0, 277.0, 866.0, 562.9]]
+    text = render_check(check)
+    assert "A to via 1" in text
+    assert "060.0" not in text  # where nobody walks
+    stated = checked(leg(via=(CORNER,), grid_azimuth=GridAzimuth(60.0)))
+    assert "straight across, where nobody walks" in render_check(stated)
+    assert "060.0" in render_check(stated)
+
+
+def test_a_true_azimuth_is_worked_on_as_the_card_does():
+    """Bug: the card turned the true azimuth of the plan, the check that of the points."""
+    check = checked(leg(true_azimuth=TrueAzimuth(61.5)))
+    (on_card,) = check.card.legs
+    assert line(check, "grid_from_true_deg").computed == pytest.approx(on_card.azimuth.degrees)
+    assert line(check, "magnetic_azimuth_deg").computed == pytest.approx(on_card.magnetic.degrees)
+
+
+def test_a_reckoned_leg_has_the_sums_of_its_magnetic_azimuth():
+    """Bug: it had its paces only."""
+    reckoned = leg("1", "A", "there", magnetic_azimuth=MagneticAzimuth(151.0), distance_m=500.0)
+    check = checked(reckoned)
+    assert line(check, "grid_azimuth_deg").computed == pytest.approx(144.0)
+    assert line(check, "grid_azimuth_deg").working == "151.0 + (-7.0)"
+    assert line(check, "back_magnetic_azimuth_deg").computed == pytest.approx(331.0)

@@ -15,6 +15,7 @@ rehearse-harm-unknown = Nicht geprüft: Weder eine Grenze noch Gebiete wurden an
 rehearse-other-point = Wo ein Fehler zu einem anderen { -point } führt
 rehearse-none = Keiner.
 rehearse-beside = Bahnen neben dieser: { $courses }.
+rehearse-leg-via = Abschnitt { $leg }: { $start } bis { $end }, { $length } über seine Zwischenpunkte ({ $azimuth } Gitter geradeaus)
 rehearse-leg = Abschnitt { $leg }: { $start } bis { $end }, { $azimuth } Gitter, { $length }
 rehearse-at-point = Am { -point }
 rehearse-picture-said = Wo { $count } Arten, falsch zu gehen, enden, mit den Nummern der Tabelle.

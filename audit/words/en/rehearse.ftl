@@ -15,6 +15,7 @@ rehearse-harm-unknown = Not looked at: neither bounds nor areas were given.
 rehearse-other-point = Where a mistake leads to another { -point }
 rehearse-none = None.
 rehearse-beside = Courses beside this one: { $courses }.
+rehearse-leg-via = Leg { $leg }: { $start } to { $end }, { $length } along its via positions ({ $azimuth } grid straight across)
 rehearse-leg = Leg { $leg }: { $start } to { $end }, { $azimuth } grid, { $length }
 rehearse-at-point = At the { -point }
 rehearse-picture-said = Where { $count } ways of going wrong end, numbered as in the table.
