@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterable, Iterator
 
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.legs import PointsSay
 from audit.leg_card.records import CardFinding
-from audit.leg_card.rounding import distance_rounding_m, is_whole, length_rounding
+from audit.leg_card.rounding import TWO_SIDED_95, distance_rounding_m, is_whole, length_rounding
 from audit.leg_card.slips import DIGIT, KNOWN, Slip, slip_names, slip_sentence
 from audit.leg_card.wording import told_distance
 from audit.leg_card.written_digits import one_wrong, swapped
@@ -20,8 +21,8 @@ _MOST_KILOMETRES, _FEW = 20.0, 0.1
 _HUNDREDS = (1, 2, 3, 10)
 """Miscounts of hundreds worth naming, and the whole grid square."""
 
-Fits = Callable[[float], bool]
-"""Whether a slip that should have led to this number explains the one that is given."""
+Room = Callable[[float], float]
+"""How near to what is right a number must lie that a slip is taken back to."""
 
 
 def distance_tolerance_m(check: LegCheck, given_m: float, said: PointsSay) -> float:
@@ -32,6 +33,20 @@ def distance_tolerance_m(check: LegCheck, given_m: float, said: PointsSay) -> fl
         + settings.distance_slack * said.along_m
         + said.slack_m
     )
+
+
+def named_room_m(check: LegCheck, written_m: float) -> float:
+    """Give how near to its points the distance must lie that a slip is taken back to.
+
+    Less than what may differ unsaid: only how the number and the references were rounded,
+    each place of the leg anywhere alike within its square, and none of the ruler.
+    """
+    half_m = length_rounding(written_m, check.settings.distance_rounding_most_m)
+    if is_whole(written_m / 5.0):
+        half_m = max(half_m, 2.5)
+    ends = check.start.half_square_m**2 + check.end.half_square_m**2
+    vias = sum((2.0 * via.half_square_m) ** 2 for via in check.leg.via)  # on either side of it
+    return half_m + TWO_SIDED_95 * math.sqrt((ends + vias) / 3.0)
 
 
 def distance_against_points(check: LegCheck) -> Iterator[CardFinding]:
@@ -68,19 +83,20 @@ def _distance_slips(
     off_m = given_m - said.along_m
     hundreds = round(off_m / 100.0)
     fine = tolerance_m < check.settings.named_hundred_m
+    near_m = named_room_m(check, given_m)
     fits = {
         ("via-distance", sentence("slip-straight")): (
-            said.first_stretch is not None and abs(given_m - said.chord_m) <= tolerance_m
+            said.first_stretch is not None and abs(given_m - said.chord_m) <= near_m
         ),
         ("wrong-ruler", sentence("slip-twice-scale")): (
-            abs(given_m - said.along_m / 2.0) <= tolerance_m
+            abs(given_m - said.along_m / 2.0) <= near_m
         ),
         ("wrong-ruler", sentence("slip-half-scale")): (
-            abs(given_m - said.along_m * 2.0) <= 2.0 * tolerance_m
+            abs(given_m - said.along_m * 2.0) <= 2.0 * near_m
         ),
         ("kilometres-for-metres", sentence("slip-kilometres")): in_kilometres(check),
         ("hundred-miscounted", _hundreds_words(hundreds)): (
-            abs(hundreds) in _HUNDREDS and abs(off_m - 100.0 * hundreds) <= tolerance_m and fine
+            abs(hundreds) in _HUNDREDS and abs(off_m - 100.0 * hundreds) <= near_m and fine
         ),
     }
     if in_kilometres(check):  # then less than a metre is left of it, whatever else would fit
@@ -91,7 +107,7 @@ def _distance_slips(
     others = ((leg.name, leg.distance_m) for leg in check.others)
     return _told(
         known,
-        _digit_slips(given_m, lambda meant: abs(meant - said.along_m) <= tolerance_m),
+        _digit_slips(given_m, said.along_m, lambda meant: min(near_m, named_room_m(check, meant))),
         _borrowed(given_m, others, "distance-of"),
     )
 
@@ -169,7 +185,7 @@ def _pace_slips(
     others = ((leg.name, leg.distance_m * rate / 100.0) for leg in check.others)
     return _told(
         known,
-        _digit_slips(given, lambda meant: abs(meant - expected) <= tolerance),
+        _digit_slips(given, expected, lambda _: tolerance),
         _borrowed(given, others, "paces-of"),
     )
 
@@ -196,8 +212,8 @@ def _told(known: list[Slip], digits: list[Slip], borrowed: list[Slip]) -> tuple[
     return tuple([*known, *swaps] or borrowed or digits[:1])
 
 
-def _digit_slips(given: float, fits: Fits) -> list[Slip]:
-    """Give the slips of the pen that explain a whole number, swapped digits first."""
+def _digit_slips(given: float, expected: float, room: Room) -> list[Slip]:
+    """Give the slips of the pen that explain a whole number: swapped digits, then the nearest."""
     if not is_whole(given):
         return []
     written = f"{given:.0f}"
@@ -209,8 +225,10 @@ def _digit_slips(given: float, fits: Fits) -> list[Slip]:
             what=sentence(f"slip-{what}", given=written, meant=text),
             rank=rank,
         )
-        for what, rank, text in meant
-        if fits(float(text))
+        for what, rank, text in sorted(
+            meant, key=lambda one: (one[1], abs(float(one[2]) - expected))
+        )
+        if abs(float(text) - expected) <= room(float(text))
     ]
 
 

@@ -7,11 +7,11 @@ from collections.abc import Iterator
 
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.records import CardFinding
+from audit.leg_card.rounding import TWO_SIDED_95
 from audit.leg_card.wording import told_distance
 from audit.words import sentence
 from audit.words.figures import Length, Listed, Turn
 
-_TWO_SIDED_95 = 1.96
 _FIGURES = {0.5: 10, 5.0: 8, 50.0: 6, 500.0: 4}
 """Half the square's side in metres, and the figures of such a grid reference."""
 
@@ -27,7 +27,7 @@ def reference_precision(check: LegCheck, arrival_radius_m: float) -> Iterator[Ca
         return
     start_m, end_m = check.start.half_square_m, check.end.half_square_m
     open_deg = math.degrees(
-        math.atan(_TWO_SIDED_95 * math.hypot(start_m, end_m) / math.sqrt(3.0) / said.chord_m)
+        math.atan(TWO_SIDED_95 * math.hypot(start_m, end_m) / math.sqrt(3.0) / said.chord_m)
     )
     short = open_deg > settings.reference_azimuth_deg
     wide = end_m > arrival_radius_m

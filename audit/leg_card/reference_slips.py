@@ -10,7 +10,14 @@ from audit.geodesy.grids import CourseGrid
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.legs import leg_line, points_say
 from audit.leg_card.records import CardFinding, CardPoint
-from audit.leg_card.slip_candidate import Candidate, explains_itself, fits_ill, misfits, overlong
+from audit.leg_card.slip_candidate import (
+    Candidate,
+    explains_itself,
+    fits_ill,
+    fits_well,
+    misfits,
+    overlong,
+)
 from audit.leg_card.via_slips import via_slips
 from audit.leg_card.wording import told_legs
 from audit.leg_card.written_degrees import WrittenDegrees, written_degrees
@@ -66,12 +73,13 @@ def _candidates(
     long_before = any(overlong(check) for check in around)
     if not long_before and (before == 1 and any(map(explains_itself, around))):
         return
-    slips = [*written.slips()]
+    # One number alone speaks for slips with few outcomes only: some digit would always fit.
+    slips = [slip for slip in written.slips() if long_before or before > 1 or slip.rank == 0]
     if long_before:
         slips += _other_squares(around, of.name, written)
     for slip in slips:
-        moved = [_moved(check, of.name, slip, grid) for check in around]
-        after = [check for check in moved if check is not None and not fits_ill(check)]
+        moved = [(_moved(check, of.name, slip, grid), check) for check in around]
+        after = [one for one, check in moved if one is not None and fits_well(one, check)]
         if len(after) < len(around):
             continue
         offs = [off for check in after for off in misfits(check)]

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from audit.leg_card.azimuth_checks import azimuths_against_points, grid_at_odds, leading_azimuth
 from audit.leg_card.leg_check import LegCheck
-from audit.leg_card.length_checks import distance_against_points, distance_tolerance_m
+from audit.leg_card.length_checks import distance_against_points, distance_tolerance_m, named_room_m
 from audit.leg_card.written_reference import ReferenceSlip
 
 
@@ -48,6 +48,20 @@ def overlong(check: LegCheck) -> bool:
 def fits_ill(check: LegCheck) -> bool:
     """Tell whether a leg is too long, or one of its numbers is off its points."""
     return overlong(check) or any(off > 1.0 for off in misfits(check))
+
+
+def fits_well(check: LegCheck, before: LegCheck) -> bool:
+    """Tell whether a leg is right once a place is moved.
+
+    What was wrong before must then lie as near as rounding leaves it, or nearly any place
+    would do.
+    """
+    if fits_ill(check):
+        return False
+    given_m, said = check.leg.distance_m, check.said
+    if said is None or given_m is None or not fits_ill(before):
+        return True
+    return abs(given_m - said.along_m) <= named_room_m(check, given_m)
 
 
 def explains_itself(check: LegCheck) -> bool:

@@ -8,7 +8,7 @@ from dataclasses import replace
 from audit.geodesy.grids import CourseGrid
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.legs import leg_line, points_say
-from audit.leg_card.slip_candidate import Candidate, explains_itself, fits_ill, misfits
+from audit.leg_card.slip_candidate import Candidate, explains_itself, fits_well, misfits
 from audit.leg_card.via_checks import line_astray, via_name, vias_astray
 from audit.leg_card.written_degrees import written_degrees
 from audit.leg_card.written_reference import ReferenceSlip, written_reference
@@ -43,7 +43,7 @@ def _fitting(check: LegCheck, grid: CourseGrid) -> Iterator[Candidate]:
             slips += written.elsewhere(check.start.longitude_deg, check.start.latitude_deg)
         for slip in slips:
             after = _moved(check, number, slip, grid)
-            if after is None or after.said is None or _wrong(after):
+            if after is None or after.said is None or _wrong(after, check):
                 continue
             misfit = max(misfits(after), default=0.0)
             yield Candidate(
@@ -55,8 +55,8 @@ def _fitting(check: LegCheck, grid: CourseGrid) -> Iterator[Candidate]:
             )
 
 
-def _wrong(check: LegCheck) -> bool:
-    return bool(vias_astray(check)) or line_astray(check) or fits_ill(check)
+def _wrong(check: LegCheck, before: LegCheck) -> bool:
+    return bool(vias_astray(check)) or line_astray(check) or not fits_well(check, before)
 
 
 def _moved(check: LegCheck, number: int, slip: ReferenceSlip, grid: CourseGrid) -> LegCheck | None:

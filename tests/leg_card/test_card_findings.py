@@ -413,3 +413,34 @@ def test_legs_that_were_worked_with_the_wrong_angle_agree_with_it() -> None:
     checked = legs_by(-angle_deg, -angle_deg)
     assert [one.what for one in checked.findings] == ["grid_magnetic_angle_deg"]
     assert "With the right angle" not in checked.findings[0].message
+
+
+@pytest.mark.parametrize(
+    ("given_m", "named"),
+    [
+        (730.0, "one digit wrong (730 for 760)"),
+        (725.0, "one digit wrong (725 for 765)"),
+        (670.0, "two digits swapped (670 for 760)"),
+        (662.0, "a hundred metres too little"),
+        (823.0, ""),
+    ],
+)
+def test_a_slip_of_a_distance_is_named_where_it_leads_to_the_points(given_m, named) -> None:
+    """Bug: 730 for a leg of 762 m was told as one wrong digit, for 740."""
+    # Hut to Tarn: root of 380 and 660 squared is 761.6 m, references of eight figures.
+    points = (mgrs_point("A", "11U NR 1655 3702"), mgrs_point("B", "11U NR 1617 3768"))
+    (found,) = work_out_card(plan(points, (leg(distance_m=given_m),))).findings
+    assert found.what == "distance_m"
+    assert named in found.message
+    assert bool(found.slips) == bool(named)
+
+
+@pytest.mark.parametrize(("given_m", "named"), [(895.0, ""), (870.0, ""), (808.0, "straight line")])
+def test_a_slip_on_via_positions_is_named_as_strictly(given_m, named) -> None:
+    """Bug: 870 for a way of 937 m along via positions was a hundred metres too little."""
+    points = (mgrs_point("A", "11U NR 1602 3641"), mgrs_point("B", "11U NR 1655 3702"))
+    vias = tuple(mgrs_point("", f"11U NR {at}").position for at in ("1635 3650", "1640 3690"))
+    (found,) = work_out_card(plan(points, (leg(via=vias, distance_m=given_m),))).findings
+    assert bool(found.slips) == bool(named)
+    assert named in found.message
+    assert "hundred" not in found.message
