@@ -30,6 +30,8 @@ class PlannedLeg:
     leg is dead reckoned: then an azimuth and a distance are given and the end is
     where they lead. The half steps say how finely grid azimuth and distance were written
     before they were converted from another grid; None: as finely as their digits show.
+    ``in_mils`` are the norths ("grid", "magnetic", "true") whose azimuth the plan gives in
+    mils of 6400 to the circle.
     """
 
     name: str
@@ -42,6 +44,7 @@ class PlannedLeg:
     paces: float | None = None
     grid_azimuth_half_step_deg: float | None = None
     distance_half_step_m: float | None = None
+    in_mils: tuple[str, ...] = ()
     via: tuple[Position, ...] = ()
     note: str = ""
 

@@ -168,7 +168,7 @@ def azimuths_against_each_other(check: LegCheck, angle_sentence: str = "") -> It
         return
     if grid_at_odds(check) is not None:
         return  # it is the grid azimuth that is wrong, and that is told
-    grid_azimuth = told_azimuth(leg.grid_azimuth.degrees)
+    grid_azimuth = told_azimuth(leg.grid_azimuth.degrees, in_mils="grid" in leg.in_mils)
     turned = {
         "magnetic": ("finding-by-angle", angles.grid_magnetic_angle_deg),
         "true": ("finding-by-convergence", angles.convergence_deg),
@@ -223,17 +223,18 @@ def _finding(
     if otherwise:  # a sum that all legs share is no slip of the pen on each
         blamed = min(blamed, KNOWN)
     fitting = tuple(slip for slip in fitting if slip.rank <= blamed)
+    in_mils = stated.north in check.leg.in_mils
     message = sentence(
         "finding-azimuth",
         leg=check.leg.name,
         north=stated.north,
-        given=told_azimuth(stated.given_deg),
+        given=told_azimuth(stated.given_deg, in_mils=in_mils),
         because=because,
-        expected=told_azimuth(stated.expected_deg),
+        expected=told_azimuth(stated.expected_deg, in_mils=in_mils),
         off=Turn(degrees=off_deg),
         slips=slip_sentence(fitting) or otherwise,
         explained=explained,
-        right="" if right is None else _right_words(right),
+        right="" if right is None else _right_words(check, right),
     )
     yield CardFinding(
         leg=check.leg.name,
@@ -245,8 +246,8 @@ def _finding(
     )
 
 
-def _right_words(right: StatedAzimuth) -> Sentence:
-    azimuth = told_azimuth(right.given_deg)
+def _right_words(check: LegCheck, right: StatedAzimuth) -> Sentence:
+    azimuth = told_azimuth(right.given_deg, in_mils=right.north in check.leg.in_mils)
     return sentence("finding-azimuth-right", north=right.north, azimuth=azimuth)
 
 
@@ -255,7 +256,8 @@ def _fitting(check: LegCheck, stated: StatedAzimuth) -> tuple[Slip, ...]:
     if stated.tolerance_deg <= check.settings.named_digit_deg:
         others = ((leg.name, _same_north(leg, stated.north)) for leg in check.others)
         slips += neighbour_slips(stated.expected_deg, others)
-        slips += azimuth_digit_slips(stated.given_deg)
+        in_mils = stated.north in check.leg.in_mils
+        slips += azimuth_digit_slips(stated.given_deg, in_mils=in_mils)
     return fitting_slips(stated.off_deg, slips, stated.tolerance_deg)
 
 

@@ -86,6 +86,7 @@ def _leg_onto(leg: PlannedLeg, worked: CardLeg, card: LegCard, new: CourseGrid) 
             if wants_azimuth
             else None
         ),
+        in_mils=tuple(north for north in leg.in_mils if north != "grid"),
         distance_half_step_m=(
             None
             if leg.distance_m is None

@@ -13,6 +13,8 @@ from audit.words import sentence
 from audit.words.figures import Listed, Number
 
 BACK = 180.0
+_OTHER_CIRCLES = (6000, 6300)
+"""Mils to the circle of other compasses, as in the catalogue of causes (`wrong-mil-circle`)."""
 
 KNOWN, BORROWED, DIGIT = 0, 1, 2
 """How much a slip needs to be believed: a known angle, another leg's number, any one digit."""
@@ -134,10 +136,13 @@ def angle_slips(
     return tuple(slips)
 
 
-def azimuth_digit_slips(given_deg: float) -> Iterator[Slip]:
-    """Give the slips of writing an azimuth: digits swapped, a digit wrong, mils for degrees."""
+def azimuth_digit_slips(given_deg: float, *, in_mils: bool = False) -> Iterator[Slip]:
+    """Give the slips of writing an azimuth: digits swapped, a digit wrong, another scale.
+
+    ``in_mils`` says that it was written in mils; otherwise its digits tell.
+    """
     mils = mils_from_degrees(given_deg)
-    in_mils = is_whole(mils) and not is_whole(given_deg * 10.0)
+    in_mils = in_mils or (is_whole(mils) and not is_whole(given_deg * 10.0))
     whole = round(mils) if in_mils else int(given_deg)
     written = f"{whole:04d}" if in_mils else f"{whole:03d}"
     rest_deg = 0.0 if in_mils else given_deg - whole
@@ -154,12 +159,29 @@ def azimuth_digit_slips(given_deg: float) -> Iterator[Slip]:
         yield from slip(meant, "swapped", KNOWN)
     for _, meant in one_wrong(written):
         yield from slip(meant, "one-wrong", DIGIT)
-    if not in_mils:
+    if in_mils:
+        yield from _mil_slips(mils)
+    else:
         meant_deg = degrees_from_mils(given_deg)
         in_degrees = Number(value=meant_deg, decimals=1)
         what = sentence("slip-mils-for-degrees", given=f"{given_deg:g}", meant=in_degrees)
         turn_deg = turn_degrees(meant_deg, given_deg)
         yield Slip(name="mils-as-degrees", what=what, turn_deg=turn_deg, rank=BORROWED)
+
+
+def _mil_slips(mils: float) -> Iterator[Slip]:
+    """Give the slips of the scale of an azimuth in mils: degrees, or another circle of mils."""
+    given_deg, written = degrees_from_mils(mils), f"{mils:.0f}"
+    if mils < 360.0:
+        meant = Number(value=mils_from_degrees(mils))
+        what = sentence("slip-degrees-for-mils", given=written, meant=meant)
+        yield Slip(name="mils-as-degrees", what=what, turn_deg=turn_degrees(mils, given_deg))
+    for circle in _OTHER_CIRCLES:
+        if mils < circle:
+            meant = Number(value=mils * MILS_PER_CIRCLE / circle)
+            turn_deg = turn_degrees(mils * 360.0 / circle, given_deg)
+            what = sentence("slip-mil-circle", circle=str(circle), given=written, meant=meant)
+            yield Slip(name="wrong-mil-circle", what=what, turn_deg=turn_deg)
 
 
 def neighbour_slips(expected_deg: float, others: Iterable[tuple[str, float]]) -> Iterator[Slip]:

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
-from audit.words import Sentence, sentence
-from audit.words.figures import Azimuth, Length, Listed, Number, Turn
+from audit.units import MILS_PER_CIRCLE, mils_from_degrees
+from audit.words import Sentence, Words, sentence
+from audit.words.figures import Azimuth, Figure, Length, Listed, Number, Turn
 
 _ROUNDED_FROM_M = 10.0
 
@@ -82,6 +84,22 @@ def told_distance(metres: float) -> Length | Sentence:
     return sentence("figure-metres", size=Number(value=metres, decimals=decimals))
 
 
-def told_azimuth(azimuth_deg: float) -> Azimuth:
-    """Give an azimuth as it is written on a card."""
-    return Azimuth(degrees=azimuth_deg, of_card=True)
+def told_azimuth(azimuth_deg: float, *, in_mils: bool = False) -> Figure:
+    """Give an azimuth as it is written on a card; ``in_mils`` says that the plan has mils."""
+    azimuth = Azimuth(degrees=azimuth_deg, of_card=True)
+    return _InMils(azimuth=azimuth) if in_mils else azimuth
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _InMils(Figure):
+    """An azimuth in the mils of its plan, and in the reader's unit where that is another."""
+
+    azimuth: Azimuth
+
+    def shown(self, words: Words) -> str:
+        """Write "2060 mil (115.9)"."""
+        own = self.azimuth.shown(words)
+        if words.units.angle == "mil6400":
+            return own
+        mils = round(mils_from_degrees(self.azimuth.degrees)) % round(MILS_PER_CIRCLE)
+        return f"{mils} mil ({own})"

@@ -36,6 +36,8 @@ class SumLine:
         Whether plan and sum agree; None where the plan says nothing.
     by_course : bool
         Whether they differ by the fault of the course's angle alone.
+    in_mils : bool
+        Whether the plan says it in mils.
     """
 
     what: str
@@ -44,6 +46,7 @@ class SumLine:
     given: float | None = None
     agrees: bool | None = None
     by_course: bool = False
+    in_mils: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -92,6 +95,7 @@ def worked_sums(check: LegCheck, worked: CardLeg, disputed: Collection[str]) -> 
                 given=given,
                 agrees=agrees,
                 by_course=by_course,
+                in_mils=given is not None and line.what.partition("_")[0] in check.leg.in_mils,
             )
         )
     leg = check.leg

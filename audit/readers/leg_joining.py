@@ -47,6 +47,7 @@ def _leg(draft: DraftLeg, number: int, start: str, end: str) -> PlannedLeg:
         paces=draft.values.paces,
         grid_azimuth_half_step_deg=draft.values.grid_azimuth_half_step_deg,
         distance_half_step_m=draft.values.distance_half_step_m,
+        in_mils=draft.values.in_mils,
         via=draft.via,
         note=draft.note,
     )

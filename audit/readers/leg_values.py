@@ -8,6 +8,7 @@ from typing import TypeVar
 
 from audit.azimuths import GridAzimuth, MagneticAzimuth, TrueAzimuth
 from audit.readers.problem_list import ProblemList
+from audit.readers.value_limits import NORTHS
 from audit.settings import ReadingSettings
 from audit.units import degrees_from_mils, turn_degrees
 from audit.words import sentence
@@ -32,6 +33,7 @@ class LegValues:
     paces: float | None = None
     grid_azimuth_half_step_deg: float | None = None
     distance_half_step_m: float | None = None
+    in_mils: tuple[str, ...] = ()
 
     @property
     def lead_to_an_end(self) -> bool:
@@ -54,7 +56,12 @@ def leg_values(numbers: Mapping[str, float], place: str, problems: ProblemList) 
         paces=numbers.get("paces"),
         grid_azimuth_half_step_deg=numbers.get("grid_azimuth_half_step_deg"),
         distance_half_step_m=numbers.get("distance_half_step_m"),
+        in_mils=tuple(north for north in NORTHS if _only_in_mils(numbers, north)),
     )
+
+
+def _only_in_mils(numbers: Mapping[str, float], north: str) -> bool:
+    return f"{north}_azimuth_mil" in numbers and f"{north}_azimuth_deg" not in numbers
 
 
 def azimuth(

@@ -14,6 +14,7 @@ from audit.reports.angle_words import angle_sentences
 from audit.reports.cause_words import cause_words, has_words
 from audit.reports.printable import printable
 from audit.reports.shown_paces import counting, pace_of
+from audit.units import mils_from_degrees
 from audit.words import Words, in_force, say, spoken, told
 from audit.words.figures import Azimuth, Paces
 
@@ -123,9 +124,16 @@ def _line(line: SumLine, width: int) -> str:
     if line.given is not None:
         differs = "check-course-mark" if line.by_course else "check-differs-mark"
         mark = say("check-agrees-mark" if line.agrees else differs)
-        given = f"   {say('check-plan')} {_stated(line, line.given):>7}  {mark}"
+        given = f"   {say('check-plan')} {_stated(line, line.given):>7}  {mark}{_mils(line)}"
     name = say(f"check-{line.what.replace('_', '-')}")
     return f"  {name:<16}  {told(line.working):<{width}}  = {computed:>7}{given}"
+
+
+def _mils(line: SumLine) -> str:
+    """Add the mils in which the plan says an azimuth, where other units are shown."""
+    if not line.in_mils or line.given is None or in_force().units.angle == "mil6400":
+        return ""
+    return f" ({mils_from_degrees(line.given):.0f} mil)"
 
 
 def _stated(line: SumLine, value: float) -> str:
