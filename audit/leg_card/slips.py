@@ -88,6 +88,11 @@ def true_slips(angles: NorthAngles) -> tuple[Slip, ...]:
     """Give the slips of turning grid into true: given less right, which is grid + C."""
     c = angles.convergence_deg
     return (
+        Slip(
+            name="magnetic-for-true",
+            what=sentence("slip-magnetic-for-true"),
+            turn_deg=-(angles.grid_magnetic_angle_deg + c),
+        ),
         Slip(name="convergence-omitted", what=sentence("slip-convergence-omitted"), turn_deg=-c),
         Slip(
             name="convergence-reversed",

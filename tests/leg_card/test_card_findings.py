@@ -479,3 +479,18 @@ def test_the_other_scales_of_an_azimuth_in_mils_are_tried(magnetic_mil, slip, wo
     found = mil_leg(1067.0, magnetic_mil)
     assert slip in found.slips
     assert words in found.message
+
+
+def test_a_magnetic_azimuth_in_the_field_of_the_true_one_is_named() -> None:
+    """Bug: it was told as the azimuth of a leg that happened to have the same."""
+    course = plan((A, B), (leg(true_azimuth=TrueAzimuth(60.0)),), grid_magnetic_angle_deg=-12.0)
+    right = work_out_card(course).angles
+    magnetic_deg = right.magnetic(GridAzimuth(60.0)).degrees
+    legs = (
+        leg("1", true_azimuth=TrueAzimuth(magnetic_deg)),
+        leg("2", "B", "there", grid_azimuth=GridAzimuth(magnetic_deg - 1.0), distance_m=500.0),
+    )
+    card = work_out_card(plan((A, B), legs, grid_magnetic_angle_deg=-12.0))
+    (found,) = [one for one in card.findings if one.leg == "1"]
+    assert found.slips == ("magnetic-for-true",)
+    assert "the magnetic azimuth written for the true one" in found.message

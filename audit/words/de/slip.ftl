@@ -9,6 +9,7 @@ slip-declination = die Missweisung statt der Nadelabweichung
 slip-back = die Gegenrichtung
 slip-back-omitted = die Gegenrichtung ohne Nadelabweichung
 slip-magnetic-for-grid = die magnetische Richtung statt der Gitterrichtung
+slip-magnetic-for-true = die magnetische Richtung statt der wahren
 slip-applied-reversed = die Nadelabweichung angebracht, und mit falschem Vorzeichen
 slip-true-for-grid = die wahre Richtung statt der Gitterrichtung
 slip-quarter = der Winkelmesser um eine Vierteldrehung verdreht

@@ -9,6 +9,7 @@ slip-declination = the declination used for the grid-magnetic angle
 slip-back = the back { -azimuth }
 slip-back-omitted = the back { -azimuth } with the grid-magnetic angle left out
 slip-magnetic-for-grid = the magnetic { -azimuth } written for the grid one
+slip-magnetic-for-true = the magnetic { -azimuth } written for the true one
 slip-applied-reversed = the grid-magnetic angle applied, and the wrong way
 slip-true-for-grid = the true { -azimuth } written for the grid one
 slip-quarter = the protractor laid a quarter turn round
