@@ -60,15 +60,18 @@ def clicks_to_set(wanted: MagneticAzimuth, click_deg: float) -> tuple[Clicks, ..
 
 
 def clicks_for_angle(
-    grid_deg: float, wanted: MagneticAzimuth, click_deg: float
+    grid_deg: float, wanted: MagneticAzimuth, click_deg: float, *, angle_deg: float | None = None
 ) -> tuple[Clicks, ...]:
     """Give the clicks that apply the grid-magnetic angle alone, from a grid azimuth as set.
 
     An angle east is taken off: to the right; an angle west is added: to the left. The two
-    settings around the angle, the fewer clicks first, or the one that is exact.
+    settings around the angle, the fewer clicks first, or the one that is exact. What they
+    miss is told from ``wanted``, the magnetic azimuth of the card; ``angle_deg`` is the angle
+    itself where that azimuth may be rounded.
     """
     begin = MagneticAzimuth(grid_deg)
-    exact = turn_degrees(begin.degrees, wanted.degrees) / click_deg
+    turn_deg = turn_degrees(begin.degrees, wanted.degrees) if angle_deg is None else -angle_deg
+    exact = turn_deg / click_deg
     size = abs(exact)
     counts = {math.floor(size + _SAME), math.ceil(size - _SAME)}
     signed = [round(math.copysign(count, exact)) for count in sorted(counts)]

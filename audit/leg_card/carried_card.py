@@ -177,14 +177,19 @@ def carried_card(
     date = plan.grid_magnetic_angle_date if card.angle_source == "plan" else card.date
     age = (card.date - date).days / _DAYS_A_YEAR if date and card.date else None
     too_old = card.angle_source == "plan" and age is not None and age > _TOO_OLD_YEARS
-    safety, first = card.safety, legs[0].pieces[0].piece.azimuth
+    safety, first = card.safety, legs[0].pieces[0].piece
     return CarriedCard(
         card=card,
         findings=checked.findings,
         pace=pace or pace_unit(card.paces_per_100m, PaceSettings()),
         click_deg=click,
         legs=legs,
-        angle_clicks=clicks_for_angle(first.degrees, card.angles.magnetic(first), click),
+        angle_clicks=clicks_for_angle(
+            first.azimuth.degrees,
+            first.magnetic,
+            click,
+            angle_deg=card.angles.grid_magnetic_angle_deg,
+        ),
         safety_clicks=() if safety is None else clicks_to_set(safety.magnetic, click),
         angle_date=date,
         angle_dated=_dated(plan, card),

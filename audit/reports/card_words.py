@@ -13,6 +13,7 @@ from audit.reports.cautions import cautions
 from audit.reports.shown_paces import hundred, in_paces_shown, pace_shown
 from audit.reports.time_words import rules_told, times_by_rules
 from audit.reports.wording import leg_names
+from audit.settings import CarriedCardSettings
 from audit.words import in_force, say, told
 from audit.words.figures import Azimuth, Number, Turn
 from audit.words.in_other_units import METRES
@@ -288,6 +289,9 @@ def _rounding(clicks: Clicks, distance_m: float, point: str) -> str:
     off_m = clicks.off_line_m(distance_m)
     if abs(off_m) < 0.5:
         return say("card-ends-on-line", setting=_setting(clicks))
+    if abs(off_m) < CarriedCardSettings().no_side_m:
+        size = digits.stated_metres(abs(off_m))
+        return say("card-ends-near", setting=_setting(clicks), size=size, point=point)
     return say(
         "card-ends-off",
         setting=_setting(clicks),

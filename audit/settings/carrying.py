@@ -11,6 +11,9 @@ class CarriedCardSettings:
 
     click_deg: float = 3.0
     """A click of the bezel: 120 to the circle (FM 3-25.26, 9-2b)."""
+    no_side_m: float = 3.0
+    """Ending this near to a point has no side to look to; chosen: arm's length and a step, less
+    than anyone walks straight."""
     station_m: float = 25.0
     """Heights are taken this far apart along a leg; chosen: a cell of the rasters in use, and
     short enough for the slopes of the walking rules."""

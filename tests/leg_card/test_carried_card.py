@@ -176,3 +176,11 @@ def test_references_are_those_of_the_map():
     british = carried_card(plan(moor, grid="EPSG:27700")).legs[0]
     square = decode_national(british.start_reference, "EPSG:27700")
     assert (square.east_m, square.north_m) == (404_125.0, 412_735.0)
+
+
+def test_the_angle_alone_misses_the_magnetic_azimuth_of_the_card():
+    """Bug: it was set against the sum, 026.1, where the card has the 026.0 of its plan."""
+    stated = leg(grid_azimuth=GridAzimuth(60.0), magnetic_azimuth=MagneticAzimuth(65.0))
+    one, two = carried_card(plan((A, B), (stated,), grid_magnetic_angle_deg=-4.9)).angle_clicks
+    assert (one.count, one.azimuth.degrees, one.error_deg) == (1, 63.0, pytest.approx(-2.0))
+    assert (two.count, two.azimuth.degrees, two.error_deg) == (2, 66.0, pytest.approx(1.0))

@@ -192,3 +192,18 @@ def test_a_long_leg_of_many_pieces_is_typeset():
 def test_a_name_that_hides_tags_is_shown_as_it_stands():
     page = render_card_page(carried_card(replace(MIRE, name="<b>Mire</b>")), "a6")
     assert "&lt;b&gt;Mire" in page
+
+
+@pytest.mark.parametrize(
+    ("azimuth_deg", "said"),
+    [
+        (66.0, "22 clicks left set 066.0°: ends on the line"),
+        (65.9, "22 clicks left set 066.0°, 0.1° right: ends 2 m from B"),
+        (65.7, "22 clicks left set 066.0°, 0.3° right: ends 5 m right of B; look left"),
+    ],
+)
+def test_within_a_step_of_the_point_there_is_no_side_to_look_to(azimuth_deg, said):
+    """Bug: "ends 1 m left of P5; look right"."""
+    near = (leg(magnetic_azimuth=MagneticAzimuth(azimuth_deg)),)
+    text = flat(render_card_text(carried_card(replace(MIRE, legs=near))))
+    assert f"{said} time:" in text

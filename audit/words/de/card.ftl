@@ -87,6 +87,7 @@ card-setting-off = , { $size } zu weit { $side ->
    *[right] rechts
 }
 card-ends-on-line = { $setting }: endet auf der Linie
+card-ends-near = { $setting }: endet { $size } von { $point } entfernt
 card-ends-off = { $setting }: endet { $size } { $side ->
     [left] links
    *[right] rechts

@@ -87,6 +87,7 @@ card-setting-off = , { $size } { $side ->
    *[right] right
 }
 card-ends-on-line = { $setting }: ends on the line
+card-ends-near = { $setting }: ends { $size } from { $point }
 card-ends-off = { $setting }: ends { $size } { $side ->
     [left] left
    *[right] right
