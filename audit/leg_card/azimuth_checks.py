@@ -10,7 +10,7 @@ from audit.azimuths import GridAzimuth, TrueAzimuth
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.legs import PointsSay
 from audit.leg_card.records import CardFinding, CardLeg
-from audit.leg_card.rounding import azimuth_rounding_deg, grid_rounding_deg
+from audit.leg_card.rounding import grid_rounding_deg, plan_rounding_deg
 from audit.leg_card.slips import (
     DIGIT,
     KNOWN,
@@ -73,7 +73,7 @@ def leading_azimuth(check: LegCheck, said: PointsSay) -> StatedAzimuth | None:
         what = sentence("slip-via")
         slips = (*slips, Slip(name="via-azimuth", what=what, turn_deg=turn_deg))
     doubt_deg = _squares_deg(check, said)
-    rounding_deg = grid_rounding_deg(leg) if north == "grid" else azimuth_rounding_deg(given_deg)
+    rounding_deg = grid_rounding_deg(leg) if north == "grid" else plan_rounding_deg(given_deg)
     if north == "magnetic":
         doubt_deg += check.angle_doubt_deg
     return StatedAzimuth(
@@ -147,7 +147,7 @@ def _beside_grid(check: LegCheck, grid: GridAzimuth) -> Iterator[StatedAzimuth]:
             north="magnetic",
             given_deg=given_deg,
             expected_deg=angles.magnetic(grid).degrees,
-            tolerance_deg=doubt_deg + check.angle_doubt_deg + azimuth_rounding_deg(given_deg),
+            tolerance_deg=doubt_deg + check.angle_doubt_deg + plan_rounding_deg(given_deg),
             slips=magnetic_slips(angles),
         )
     if leg.true_azimuth is not None:
@@ -163,7 +163,7 @@ def azimuths_against_each_other(check: LegCheck, angle_sentence: str = "") -> It
     if leg.grid_azimuth is None:
         if leg.magnetic_azimuth is not None and leg.true_azimuth is not None:
             grid = angles.grid_from_magnetic(leg.magnetic_azimuth)
-            doubt_deg = azimuth_rounding_deg(leg.magnetic_azimuth.degrees) + check.angle_doubt_deg
+            doubt_deg = plan_rounding_deg(leg.magnetic_azimuth.degrees) + check.angle_doubt_deg
             yield from _true_finding(check, grid, doubt_deg, sentence("finding-by-magnetic"))
         return
     if grid_at_odds(check) is not None:
@@ -197,7 +197,7 @@ def _true_beside(
         north="true",
         given_deg=given.degrees,
         expected_deg=check.angles.true(grid).degrees,
-        tolerance_deg=doubt_deg + azimuth_rounding_deg(given.degrees),
+        tolerance_deg=doubt_deg + plan_rounding_deg(given.degrees),
         slips=true_slips(check.angles),
     )
 

@@ -11,7 +11,7 @@ from audit.errors import InputRefusedError, Problem, refuse
 from audit.geodesy.grids import CourseGrid, course_grid
 from audit.leg_card.check_plan import check_plan
 from audit.leg_card.records import CardLeg, CardPoint, LegCard
-from audit.leg_card.rounding import azimuth_rounding_deg, distance_rounding_m, grid_rounding_deg
+from audit.leg_card.rounding import distance_rounding_m, grid_rounding_deg, plan_rounding_deg
 from audit.plan import Plan, PlannedLeg
 from audit.settings import CardSettings, ReadingSettings
 from audit.units import direction_degrees, turn_degrees, unit_vector
@@ -105,7 +105,7 @@ def _azimuth_half_step_deg(
     written = leg.grid_azimuth or leg.magnetic_azimuth or leg.true_azimuth
     half_step_deg = grid_rounding_deg(leg)
     if leg.grid_azimuth is None and written is not None:
-        half_step_deg = azimuth_rounding_deg(written.degrees)
+        half_step_deg = plan_rounding_deg(written.degrees)
     here_deg = _turn_deg(card, new, worked.start)
     return half_step_deg + abs(here_deg - _turn_deg(card, new, card.points[0]))
 

@@ -16,7 +16,7 @@ def grid_rounding_deg(leg: PlannedLeg) -> float:
     if leg.grid_azimuth is None:
         return 0.0
     converted = leg.grid_azimuth_half_step_deg
-    return azimuth_rounding_deg(leg.grid_azimuth.degrees) if converted is None else converted
+    return plan_rounding_deg(leg.grid_azimuth.degrees) if converted is None else converted
 
 
 def distance_rounding_m(leg: PlannedLeg, distance_m: float, most_m: float) -> float:
@@ -24,6 +24,13 @@ def distance_rounding_m(leg: PlannedLeg, distance_m: float, most_m: float) -> fl
     if leg.distance_half_step_m is not None and distance_m == leg.distance_m:
         return min(leg.distance_half_step_m, most_m)
     return length_rounding(distance_m, most_m)
+
+
+def plan_rounding_deg(azimuth_deg: float) -> float:
+    """Give half the step of an azimuth of a plan, where half degrees are rounded to such."""
+    if is_whole(azimuth_deg * 2.0) and not is_whole(azimuth_deg):
+        return 0.25
+    return azimuth_rounding_deg(azimuth_deg)
 
 
 def azimuth_rounding_deg(azimuth_deg: float) -> float:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.records import CardFinding
-from audit.leg_card.rounding import azimuth_rounding_deg, grid_rounding_deg
+from audit.leg_card.rounding import grid_rounding_deg, plan_rounding_deg
 from audit.leg_card.wording import told_angle
 from audit.units import turn_degrees
 from audit.words import sentence
@@ -56,5 +56,5 @@ def _used_angle_deg(check: LegCheck) -> float | None:
 
 def _rounding_deg(check: LegCheck) -> float:
     magnetic = check.leg.magnetic_azimuth
-    rounding_deg = 0.0 if magnetic is None else azimuth_rounding_deg(magnetic.degrees)
+    rounding_deg = 0.0 if magnetic is None else plan_rounding_deg(magnetic.degrees)
     return rounding_deg + grid_rounding_deg(check.leg)

@@ -494,3 +494,13 @@ def test_a_magnetic_azimuth_in_the_field_of_the_true_one_is_named() -> None:
     (found,) = [one for one in card.findings if one.leg == "1"]
     assert found.slips == ("magnetic-for-true",)
     assert "the magnetic azimuth written for the true one" in found.message
+
+
+def test_an_azimuth_in_half_degrees_is_rounded_to_half_degrees() -> None:
+    """Bug: 049.5 beside 060.5 was held to a tenth: with an angle of 10.8 it is right."""
+    rounded = leg(grid_azimuth=GridAzimuth(60.5), magnetic_azimuth=MagneticAzimuth(49.5))
+    course = plan((A, B), (rounded,), grid_magnetic_angle_deg=10.8)
+    assert not [one for one in work_out_card(course).findings if one.leg is not None]
+    finer = leg(grid_azimuth=GridAzimuth(60.4), magnetic_azimuth=MagneticAzimuth(49.2))
+    course = plan((A, B), (finer,), grid_magnetic_angle_deg=10.8)
+    assert [one for one in work_out_card(course).findings if one.leg is not None]
