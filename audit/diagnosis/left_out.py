@@ -12,6 +12,8 @@ from audit.leg_card import CardPoint, LegCard
 from audit.matching.leg_match import CleanTrack
 from audit.measurement.leg_measures import LegAudit
 from audit.settings import DiagnosisSettings
+from audit.words import Sentence, sentence
+from audit.words.figures import Length
 
 
 def explain_left_out(
@@ -50,7 +52,7 @@ def explain_left_out(
             Finding(
                 cause="cannot-tell",
                 probability=1.0 - sure,
-                evidence="The leg may have been walked where the recording does not show it.",
+                evidence=sentence("evidence-not-recorded"),
                 made=1.0 - sure,
                 runner_up=cause.CAUSE.name,
                 settles=cause.CAUSE.settles,
@@ -131,7 +133,8 @@ def _nearest_m(card: LegCard, clean: CleanTrack) -> dict[str, float]:
     }
 
 
-def _sentence(missed: str, away_m: float, *, reached: bool) -> str:
+def _sentence(missed: str, away_m: float, *, reached: bool) -> Sentence:
+    away = Length(metres=away_m)
     if reached:
-        return f"Both its points were reached (within {away_m:.0f} m), but not one after the other."
-    return f"{missed} was never nearer than {away_m:.0f} m, and no part of the walk fits the leg."
+        return sentence("evidence-not-in-turn", away=away)
+    return sentence("evidence-never-near", point=missed, away=away)

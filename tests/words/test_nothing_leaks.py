@@ -96,6 +96,17 @@ def walk():
     return audit.debrief(plan, track, log=log)
 
 
+@pytest.fixture(scope="module")
+def walk_with_a_point_left_out(tmp_path_factory):
+    """The demo's walk, set against a plan with one point more."""
+    points, _ = (DEMO / "plan.toml").read_text(encoding="utf-8").split("[[leg]]", 1)
+    before, after = points.split('[[point]]\nname = "Fern Rise"')
+    lost = '[[point]]\nname = "Lost Well"\nposition = "16S GF 5010 6060"\n\n'
+    plan = tmp_path_factory.mktemp("plan") / "plan.toml"
+    plan.write_text(f'{before}{lost}[[point]]\nname = "Fern Rise"{after}', encoding="utf-8")
+    return audit.debrief(audit.read_plan(plan), audit.read_track(DEMO / "walk.gpx"))
+
+
 def names(debrief) -> set[str]:
     """Words of the walk's own files."""
     texts = [debrief.card.name, debrief.quality.source, "UTM WGS", debrief.card.model]
@@ -113,6 +124,17 @@ def test_page(walk):
     page.feed(render_html(walk, words=Marked(language="de")))
     assert len(page.seen) > 500
     assert strange(page.seen, names(walk) | BARE) == []
+
+
+def test_page_of_a_walk_with_a_point_left_out(walk_with_a_point_left_out):
+    """Bug: why a leg was not walked stood in English and metres on every page."""
+    walk = walk_with_a_point_left_out
+    assert [leg.audit.status for leg in walk.legs].count("skipped") == 2
+    page = SeenText()
+    page.feed(render_html(walk, words=Marked(language="de")))
+    assert strange(page.seen, names(walk) | BARE) == []
+    page.feed(render_html(walk, words=Words(language="de", units=Units(length="yards"))))
+    assert any(re.search(r"Lost Well war nie näher als \d+\s+yd", one) for one in page.seen)
 
 
 def test_figures_have_the_decimal_sign_of_the_language(walk):
