@@ -8,12 +8,14 @@ import numpy as np
 
 from audit.diagnosis.causes import order_changed, point_skipped
 from audit.diagnosis.finding import Finding
+from audit.diagnosis.leg_densities import STRAY
+from audit.diagnosis.order_of_passing import Passed, PassedInOrder
 from audit.leg_card import CardPoint, LegCard
 from audit.matching.leg_match import CleanTrack
 from audit.measurement.leg_measures import LegAudit
 from audit.settings import DiagnosisSettings
-from audit.words import Sentence, sentence
-from audit.words.figures import Length
+from audit.words import sentence
+from audit.words.figures import Length, Listed, Moment
 
 
 def explain_left_out(
@@ -22,45 +24,90 @@ def explain_left_out(
     """Give the findings of every leg that was skipped, adding up to 1.
 
     A leg is skipped because one of its two points was never gone to, or because they
-    were gone to in another order. Which of the two, the nearest approaches say. Of a leg
-    before the recording nothing is known, so there is nothing to explain.
+    were gone to in another order. Which of the two, the passages of the points say: passed
+    one after the other as planned, they speak for no mistake. Of a leg before the recording
+    nothing is known, so there is nothing to explain.
     """
-    away = _nearest_m(card, clean)
+    near_m = max(card.arrival_radius_m, settings.passed_m)
+    passed = PassedInOrder(legs, card, clean, near_m)
     found: dict[int, tuple[Finding, ...]] = {}
     for number, leg in enumerate(legs):
         if leg.status != "skipped" or leg.before_recording:
             continue
-        ends = (leg.card.start.name, leg.card.end.name)
-        missed = max(ends, key=lambda name: away[name])
-        reached = away[missed] <= max(card.arrival_radius_m, settings.passed_m)
-        cause, other = (order_changed, point_skipped) if reached else (point_skipped, order_changed)
+        of_leg = passed.of_leg(number)
+        if of_leg.turn == "in-turn" or (card.order == "free" and of_leg.turn != "never"):
+            found[number] = (_cannot_be_told(of_leg, timed=clean.timed),)
+            continue
         sure = settings.left_out_sure * leg.confidence
-        if not _shown(number, legs, card, clean, settings):
+        if of_leg.turn == "elsewhere" or not _shown(number, legs, card, clean, settings):
             sure *= settings.left_out_unseen
-        found[number] = (
-            Finding(
-                cause=cause.CAUSE.name,
-                probability=sure,
-                evidence=_sentence(missed, away[missed], reached=reached),
-                predicted=None,
-                seen=float(away[missed]),
-                unit="m",
-                made=sure,
-                runner_up=other.CAUSE.name,
-                settles=cause.CAUSE.settles,
-            ),
-            Finding(
-                cause="cannot-tell",
-                probability=1.0 - sure,
-                evidence=sentence("evidence-not-recorded"),
-                made=1.0 - sure,
-                runner_up=cause.CAUSE.name,
-                settles=cause.CAUSE.settles,
-            ),
-        )
-        if sure < 0.5:
-            found[number] = found[number][::-1]
+        found[number] = _mistake_or_none(leg, of_leg, sure, clean)
     return found
+
+
+def _mistake_or_none(
+    leg: LegAudit, passed: Passed, sure: float, clean: CleanTrack
+) -> tuple[Finding, ...]:
+    """Give the mistake that the passages show, and what is left of doubt, the likelier first."""
+    cause, other = order_changed.CAUSE, point_skipped.CAUSE
+    if passed.turn == "out-of-turn":
+        seen_m = max(one.passage.away_m for one in passed.points)
+        evidence = sentence("evidence-out-of-turn", passed=passed_words(passed, timed=clean.timed))
+    else:
+        cause, other = other, cause
+        missed, seen_m = _farthest(leg, clean)
+        evidence = sentence("evidence-never-near", point=missed, away=Length(metres=seen_m))
+    if passed.turn == "elsewhere":
+        where = passed_words(passed, timed=clean.timed)
+        evidence = sentence("evidence-passed-elsewhere", passed=where)
+    told = Finding(
+        cause=cause.name,
+        probability=sure,
+        evidence=evidence,
+        seen=seen_m,
+        unit="m",
+        made=sure,
+        runner_up=other.name,
+        settles=cause.settles,
+    )
+    doubt = Finding(
+        cause=STRAY,
+        probability=1.0 - sure,
+        evidence=sentence("evidence-not-recorded"),
+        made=1.0 - sure,
+        runner_up=cause.name,
+        settles=cause.settles,
+    )
+    return (told, doubt) if sure >= 0.5 else (doubt, told)
+
+
+def _cannot_be_told(passed: Passed, *, timed: bool) -> Finding:
+    """Give the finding of a leg whose points were passed as planned, or in a free order."""
+    words = "evidence-in-turn" if passed.turn == "in-turn" else "evidence-free-turn"
+    return Finding(
+        cause=STRAY,
+        probability=1.0,
+        evidence=sentence(words, passed=passed_words(passed, timed=timed)),
+        made=1.0,
+        settles=sentence("settle-in-turn"),
+    )
+
+
+def passed_words(passed: Passed, *, timed: bool) -> Listed:
+    """Write "P1 at 15:09:48Z and P2 at 15:14:43Z", or the names where nothing has a time."""
+    return Listed(
+        things=[
+            sentence(
+                "evidence-passed-at",
+                point=one.point,
+                time=Moment(time_s=one.passage.nearest_s),
+                away=Length(metres=one.passage.away_m),
+            )
+            if timed
+            else one.point
+            for one in passed.points
+        ]
+    )
 
 
 def _shown(
@@ -123,18 +170,13 @@ def _fix_nearest(
     return (part.start or 0) + nearest
 
 
-def _nearest_m(card: LegCard, clean: CleanTrack) -> dict[str, float]:
-    """Give how near the recording comes to each point."""
-    return {
+def _farthest(leg: LegAudit, clean: CleanTrack) -> tuple[str, float]:
+    """Give that point of a leg which the recording comes less near to, and how near."""
+    away_m = {
         point.name: float(
             np.hypot(clean.east_m - point.east_m, clean.north_m - point.north_m).min()
         )
-        for point in card.points
+        for point in (leg.card.start, leg.card.end)
     }
-
-
-def _sentence(missed: str, away_m: float, *, reached: bool) -> Sentence:
-    away = Length(metres=away_m)
-    if reached:
-        return sentence("evidence-not-in-turn", away=away)
-    return sentence("evidence-never-near", point=missed, away=away)
+    missed = max(away_m, key=lambda name: away_m[name])
+    return missed, away_m[missed]

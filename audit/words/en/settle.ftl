@@ -42,3 +42,4 @@ settle-wrong-point = What the walker noted at the { -point }: its code, its desc
 settle-point-skipped = The { -point(form: "many") } that the walker noted.
 settle-order-changed = The times at the { -point(form: "many") }, and whether the order was free.
 settle-passed-unseen = Whether the { -point } can be seen from where the walker passed it.
+settle-in-turn = The times that the walker noted at both { -point(form: "many") }: give them as the start and the claim of the leg.

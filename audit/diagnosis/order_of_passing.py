@@ -1,0 +1,145 @@
+"""In which order the two points of a leg that was not walked as planned were passed."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+
+from audit.diagnosis.passages import Passage, passages
+from audit.leg_card import CardPoint, LegCard
+from audit.matching.leg_match import CleanTrack
+from audit.measurement.leg_measures import LegAudit
+
+Turn = Literal["in-turn", "out-of-turn", "elsewhere", "never"]
+"""Passed one after the other as planned; in another order; one of the points only on the way
+of another leg, or before or after the course; one of them never."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PassedPoint:
+    """A point, and when the walker passed it."""
+
+    point: str
+    passage: Passage
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Passed:
+    """What the passages of a leg's points say; ``points`` are in the order of passing."""
+
+    turn: Turn
+    points: tuple[PassedPoint, ...] = ()
+
+
+class PassedInOrder:
+    """The passages of all points of a course, and the portions of the legs that were walked.
+
+    Parameters
+    ----------
+    within_m : float
+        A point is passed by who comes as near as this.
+    """
+
+    def __init__(
+        self, legs: Sequence[LegAudit], card: LegCard, clean: CleanTrack, within_m: float
+    ) -> None:
+        self._points = [card.legs[0].start, *(leg.end for leg in card.legs)]
+        self._within_m = within_m
+        self._of = {point.name: passages(clean, point, within_m) for point in self._points}
+        self._walked = {
+            number: (
+                float(clean.time_s[leg.measures.start.fix]),
+                float(clean.time_s[leg.measures.claim.fix]),
+            )
+            for number, leg in enumerate(legs)
+            if leg.measures is not None
+        }
+        self._gone_to = self._passed_for_their_own_sake(last=len(legs) - 1)
+
+    def of_leg(self, number: int) -> Passed:
+        """Say how the points of a leg were passed."""
+        start, end = self._points[number], self._points[number + 1]
+        if not self._of[start.name] or not self._of[end.name]:
+            return Passed(turn="never")
+        pairs = [
+            (PassedPoint(point=start.name, passage=a), PassedPoint(point=end.name, passage=b))
+            for a in self._gone_to[start.name]
+            for b in self._gone_to[end.name]
+            if a is not b
+        ]
+        if not pairs:
+            point = end if self._gone_to[start.name] else start
+            only = PassedPoint(point=point.name, passage=self._of[point.name][0])
+            return Passed(turn="elsewhere", points=(only,))
+        pairs.sort(key=lambda pair: abs(pair[1].passage.nearest_s - pair[0].passage.nearest_s))
+        between = [self._between(number, *pair) for pair in pairs]
+        for pair, others in zip(pairs, between, strict=True):
+            if others is not None and not others:
+                return Passed(turn="in-turn", points=pair)
+        told = [*pairs[0], *(between[0] or ())]
+        return Passed(turn="out-of-turn", points=tuple(sorted(told, key=_moment)))
+
+    def _between(
+        self, number: int, start: PassedPoint, end: PassedPoint
+    ) -> tuple[PassedPoint, ...] | None:
+        """Give the points passed out of turn between two; None where these are out of turn."""
+        begin_s, end_s = start.passage.nearest_s, end.passage.nearest_s
+        since_s = max(
+            (claim for leg, (_, claim) in self._walked.items() if leg < number), default=-np.inf
+        )
+        until_s = min(
+            (begin for leg, (begin, _) in self._walked.items() if leg > number), default=np.inf
+        )
+        if begin_s >= end_s or start.passage.last_s < since_s or end.passage.first_s > until_s:
+            return None
+        once = Counter(point.name for point in self._points)
+        found = []
+        for place, point in enumerate(self._points):
+            ends = (self._points[number], self._points[number + 1])
+            if once[point.name] > 1 or any(self._one_place(point, at) for at in ends):
+                continue
+            inside = [p for p in self._gone_to[point.name] if begin_s < p.nearest_s < end_s]
+            in_turn = any(
+                p.nearest_s < begin_s if place < number else p.nearest_s > end_s
+                for p in self._of[point.name]
+            )
+            if inside and not in_turn:
+                found.append(PassedPoint(point=point.name, passage=inside[0]))
+        return tuple(found)
+
+    def _one_place(self, one: CardPoint, other: CardPoint) -> bool:
+        """Tell whether who passes one point passes the other too."""
+        apart_m = float(np.hypot(one.east_m - other.east_m, one.north_m - other.north_m))
+        return apart_m <= 2.0 * self._within_m
+
+    def _passed_for_their_own_sake(self, last: int) -> Mapping[str, tuple[Passage, ...]]:
+        """Leave out passages on the way of another leg, and those before and after the course."""
+        begun = [first for first, _ in self._walked.values()]
+        begun += [passage.first_s for passage in self._of[self._points[0].name]]
+        begin_s = min(begun, default=-np.inf)
+        end_s = self._walked[last][1] if last in self._walked else np.inf
+        on_the_way = [
+            (start_s, claim_s, {self._points[leg].name, self._points[leg + 1].name})
+            for leg, (start_s, claim_s) in self._walked.items()
+        ]
+        return {
+            name: tuple(
+                passage
+                for passage in found
+                if passage.last_s >= begin_s
+                and passage.first_s <= end_s
+                and not any(
+                    start_s < passage.first_s and passage.last_s < claim_s and name not in ends
+                    for start_s, claim_s, ends in on_the_way
+                )
+            )
+            for name, found in self._of.items()
+        }
+
+
+def _moment(passed: PassedPoint) -> float:
+    return passed.passage.nearest_s
