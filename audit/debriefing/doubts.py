@@ -105,6 +105,13 @@ def _doubt(leg: LegMatch, name: str, say: _Clock | None, settings: QualitySettin
     other = leg.runner_up
     if other is None:
         return taken
+    if leg.status == "not-started" and other.status == "skipped":
+        return sentence(
+            "doubt-gave-up",
+            leg=name,
+            sure=Percent(share=leg.confidence),
+            left_out=Percent(share=other.probability),
+        )
     # A leg that was likelier walked than not is still not told as walked where that is unsure.
     likelier = other.probability > leg.confidence
     return sentence(

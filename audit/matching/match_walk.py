@@ -123,7 +123,9 @@ def _match(
 ) -> Match:
     readings = _read(weighed.odds, laid_out, len(card.legs), settings)
     return Match(
-        legs=with_points_gone_to(_leg_matches(readings, laid_out, settings), laid_out, card),
+        legs=with_points_gone_to(
+            _leg_matches(readings, laid_out, settings), laid_out, card, settings
+        ),
         noise_m=laid_out.movement.noise_m,
         halts=laid_out.samples.time_s[laid_out.movement.halts].reshape(-1, 2),
         bias_deg=weighed.best.bias_deg,

@@ -485,6 +485,12 @@ class MatchingSettings(SilenceSettings):
     right_within_s: float = 30.0
     right_within_m: float = 30.0
     """A cut this near counts as the same (the aim that accuracy is measured by)."""
+    passed_once_given_up: float = 0.5
+    """That a walk was given up whose way then led by one later point; chosen: no made walk shows
+    it, and nobody knows how many ways home run by the finish."""
+    passed_round_about: float = 3.0
+    """A later point is passed along the course within so many times the planned way to it;
+    chosen: the paths of real courses wind to twice the straight line."""
     runner_up_least: float = 0.005
     """Other readings less probable than this are not worth a word; chosen: one in 200."""
     runner_up_candidates: int = 60

@@ -16,3 +16,4 @@ doubt-walked = gegangen von { $start } bis { $end }
 doubt-given-up = begonnen und aufgegeben von { $start } bis { $end }
 doubt-walked-elsewhere = in einem anderen Teil der Aufzeichnung gegangen
 doubt-given-up-elsewhere = in einem anderen Teil der Aufzeichnung begonnen und aufgegeben
+doubt-gave-up = Abschnitt { $leg }: Er gilt als nicht begonnen, die Bahn als vorher aufgegeben, was nur zu { $sure } sicher ist. Der Weg führte dann ohne Halt an einem späteren { -point } vorbei, wie es auch ein Heimweg kann: Ebenso gut kann der Abschnitt ausgelassen ({ $left_out }) und die Bahn weitergegangen worden sein.

@@ -16,3 +16,4 @@ doubt-walked = walked from { $start } to { $end }
 doubt-given-up = begun and given up from { $start } to { $end }
 doubt-walked-elsewhere = walked in another part of the recording
 doubt-given-up-elsewhere = begun and given up in another part of the recording
+doubt-gave-up = Leg { $leg }: it is taken as not started, the course given up before it, which is only { $sure } sure. The way then led by a later { -point } without a stop, as a way home may: the leg may as well have been left out ({ $left_out }), and the course walked on.
