@@ -133,7 +133,7 @@ class PassedInOrder:
                 if passage.last_s >= begin_s
                 and passage.first_s <= end_s
                 and not any(
-                    start_s < passage.first_s and passage.last_s < claim_s and name not in ends
+                    start_s < passage.nearest_s < claim_s and name not in ends
                     for start_s, claim_s, ends in on_the_way
                 )
             )
