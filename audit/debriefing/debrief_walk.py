@@ -184,7 +184,7 @@ def _explained(
     )
     evidence = gather_evidence(measured.legs, card, facts, settings.diagnosis)
     explanation = explain_walk(evidence, settings.diagnosis)
-    left_out = explain_left_out(measured.legs, card, clean, settings.diagnosis)
+    left_out = explain_left_out(measured.legs, card, clean, match, settings.diagnosis)
     return replace(explanation, findings=explanation.findings | left_out)
 
 

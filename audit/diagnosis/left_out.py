@@ -10,8 +10,9 @@ from audit.diagnosis.causes import order_changed, point_skipped
 from audit.diagnosis.finding import Finding
 from audit.diagnosis.leg_densities import STRAY
 from audit.diagnosis.order_of_passing import Passed, PassedInOrder
+from audit.diagnosis.slip_told import slip_between, with_slip
 from audit.leg_card import CardPoint, LegCard
-from audit.matching.leg_match import CleanTrack
+from audit.matching.leg_match import CleanTrack, LegMatch, Match
 from audit.measurement.leg_measures import LegAudit
 from audit.settings import DiagnosisSettings
 from audit.words import sentence
@@ -19,9 +20,13 @@ from audit.words.figures import Length, Listed, Moment
 
 
 def explain_left_out(
-    legs: Sequence[LegAudit], card: LegCard, clean: CleanTrack, settings: DiagnosisSettings
+    legs: Sequence[LegAudit],
+    card: LegCard,
+    clean: CleanTrack,
+    match: Match,
+    settings: DiagnosisSettings,
 ) -> dict[int, tuple[Finding, ...]]:
-    """Give the findings of every leg that was skipped, adding up to 1.
+    """Give the findings of every leg that was skipped, or may have been, adding up to 1.
 
     A leg is skipped because one of its two points was never gone to, or because they
     were gone to in another order. Which of the two, the passages of the points say: passed
@@ -32,17 +37,33 @@ def explain_left_out(
     passed = PassedInOrder(legs, card, clean, near_m)
     found: dict[int, tuple[Finding, ...]] = {}
     for number, leg in enumerate(legs):
-        if leg.status != "skipped" or leg.before_recording:
+        left_out = _left_out(match.legs[number])
+        if left_out is None or leg.before_recording:
             continue
         of_leg = passed.of_leg(number)
         if of_leg.turn == "in-turn" or (card.order == "free" and of_leg.turn != "never"):
             found[number] = (_cannot_be_told(of_leg, timed=clean.timed),)
             continue
-        sure = settings.left_out_sure * leg.confidence
+        sure = settings.left_out_sure * left_out
         if of_leg.turn == "elsewhere" or not _shown(number, legs, card, clean, settings):
             sure *= settings.left_out_unseen
         found[number] = _mistake_or_none(leg, of_leg, sure, clean)
+        missed, _ = _farthest(leg, clean)
+        moments_s = passed.around(missed.name)
+        if of_leg.turn == "never" and moments_s is not None:
+            slipped = slip_between(moments_s, missed, card, clean, match.noise_m, settings)
+            found[number] = with_slip(found[number], slipped, missed, settings, timed=clean.timed)
     return found
+
+
+def _left_out(leg: LegMatch) -> float | None:
+    """Give how sure it is that a leg was left out; None where nothing says so."""
+    if leg.status == "skipped":
+        return leg.confidence
+    other = leg.runner_up
+    if leg.status == "not-started" and other is not None and other.status == "skipped":
+        return other.probability
+    return None
 
 
 def _mistake_or_none(
@@ -56,7 +77,7 @@ def _mistake_or_none(
     else:
         cause, other = other, cause
         missed, seen_m = _farthest(leg, clean)
-        evidence = sentence("evidence-never-near", point=missed, away=Length(metres=seen_m))
+        evidence = sentence("evidence-never-near", point=missed.name, away=Length(metres=seen_m))
     if passed.turn == "elsewhere":
         where = passed_words(passed, timed=clean.timed)
         evidence = sentence("evidence-passed-elsewhere", passed=where)
@@ -73,7 +94,9 @@ def _mistake_or_none(
     doubt = Finding(
         cause=STRAY,
         probability=1.0 - sure,
-        evidence=sentence("evidence-not-recorded"),
+        evidence=sentence(
+            "evidence-not-recorded" if leg.status == "skipped" else "evidence-gave-up"
+        ),
         made=1.0 - sure,
         runner_up=cause.name,
         settles=cause.settles,
@@ -170,13 +193,11 @@ def _fix_nearest(
     return (part.start or 0) + nearest
 
 
-def _farthest(leg: LegAudit, clean: CleanTrack) -> tuple[str, float]:
+def _farthest(leg: LegAudit, clean: CleanTrack) -> tuple[CardPoint, float]:
     """Give that point of a leg which the recording comes less near to, and how near."""
-    away_m = {
-        point.name: float(
-            np.hypot(clean.east_m - point.east_m, clean.north_m - point.north_m).min()
-        )
+    away_m = [
+        (float(np.hypot(clean.east_m - point.east_m, clean.north_m - point.north_m).min()), point)
         for point in (leg.card.start, leg.card.end)
-    }
-    missed = max(away_m, key=lambda name: away_m[name])
-    return missed, away_m[missed]
+    ]
+    seen_m, missed = max(away_m, key=lambda pair: pair[0])
+    return missed, seen_m

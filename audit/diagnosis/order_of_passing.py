@@ -83,6 +83,24 @@ class PassedInOrder:
         told = [*pairs[0], *(between[0] or ())]
         return Passed(turn="out-of-turn", points=tuple(sorted(told, key=_moment)))
 
+    def around(self, name: str) -> tuple[float, float] | None:
+        """Give when the walker left the point before one, and when he came to the one after.
+
+        None where he was not seen at both, one after the other.
+        """
+        places = [place for place, point in enumerate(self._points) if point.name == name]
+        if len(places) != 1 or not 0 < places[0] < len(self._points) - 1:
+            return None
+        place = places[0]
+        left_s = [passage.last_s for passage in self._of[self._points[place - 1].name]]
+        came_s = [passage.first_s for passage in self._of[self._points[place + 1].name]]
+        if place - 2 in self._walked:
+            left_s = [self._walked[place - 2][1]]
+        if place + 1 in self._walked:
+            came_s = [self._walked[place + 1][0]]
+        pairs = [(a, b) for a in left_s for b in came_s if a < b]
+        return min(pairs, key=lambda pair: pair[1] - pair[0], default=None)
+
     def _between(
         self, number: int, start: PassedPoint, end: PassedPoint
     ) -> tuple[PassedPoint, ...] | None:

@@ -248,6 +248,20 @@ class DiagnosisSettings:
     """And no further off a leg's line than this, or this share of the way along it, of the leg
     itself; chosen: twice what an ordinary walker is off by then."""
 
+    slip_by_chance_most: float = 0.2
+    slip_turned_at: float = 0.8
+    slip_told_most: float = 0.7
+    """Of a point never gone to: the walker turned off or halted where a slip among its digits
+    leads, and of places that no slip leads to, at most this share would fit as well; how often
+    he does with the slip; and that it was the slip, at the most: who leaves a point out turns
+    somewhere, too. All chosen."""
+    turning_deg: float = 18.0
+    turning_arm_m: float = 60.0
+    turning_halt_s: float = 45.0
+    turning_halt_m: float = 12.0
+    """A clear bend, from so far before it to so far after; a halt, and the ground it keeps to;
+    chosen: a path winds by less within sight."""
+
     # The walker's log, and the match
     log_setting_sd_deg: float = 1.5
     """A setting is noted to half a click of a 3-degree bezel."""

@@ -14,6 +14,7 @@ from measurement.hand_made import HandWalk
 from audit.diagnosis.left_out import explain_left_out
 from audit.leg_card import work_out_card
 from audit.matching.clean_track import clean_track
+from audit.matching.leg_match import LegMatch, Match
 from audit.measurement.leg_measures import LegAudit
 from audit.settings import Settings
 from audit.units import direction_degrees
@@ -47,7 +48,18 @@ def findings_of(*way, begin=COURSE[0], order="planned", skipped=(1, 2, 3, 4), wa
         )
         for number, leg in enumerate(card.legs)
     ]
-    return explain_left_out(legs, card, clean, settings.diagnosis)
+    match = Match(
+        legs=tuple(
+            LegMatch(leg=number, status=leg.status, confidence=1.0)
+            for number, leg in enumerate(legs)
+        ),
+        noise_m=3.0,
+        halts=np.empty((0, 2)),
+        bias_deg=0.0,
+        pace_scale=1.0,
+        cost=0.0,
+    )
+    return explain_left_out(legs, card, clean, match, settings.diagnosis)
 
 
 def test_points_passed_as_planned_were_not_taken_in_another_order() -> None:
@@ -89,4 +101,4 @@ def test_a_point_passed_just_before_another_ones_claim_was_not_taken_out_of_its_
     found = findings_of(*way, skipped=(2, 3), walked={4: portion(leaves, leaves + 370)})
     for leg in (found[1], found[2]):
         assert {one.cause for one in leg} == {"cannot-tell", "point-skipped"}
-        assert "only on the way of another leg" in leg[1].evidence
+        assert "only elsewhere in the walk" in leg[1].evidence

@@ -11,8 +11,17 @@ evidence-never-near = { $point } war nie näher als { $away }, und kein Teil des
 evidence-in-turn = Seine { -point(form: "many") } wurden nacheinander passiert wie geplant, { $passed }: Der Abschnitt kann gegangen worden sein, und nichts dazwischen passt gut genug, um es zu sagen.
 evidence-free-turn = Seine { -point(form: "many") } wurden passiert, { $passed }, die Reihenfolge ist frei, und kein Teil des Ganges passt gut genug zu diesem Abschnitt.
 evidence-out-of-turn = Die { -point(form: "many") } wurden in anderer Reihenfolge passiert als geplant, { $passed }.
-evidence-passed-elsewhere = Nur auf dem Weg eines anderen Abschnitts oder vor oder nach der Bahn passiert, { $passed }; kein Teil des Ganges passt zu diesem Abschnitt.
+evidence-passed-elsewhere = Nur anderswo im Gang passiert, auf einem anderen Abschnitt oder vor oder nach der Bahn, { $passed }; kein Teil des Ganges passt zu diesem Abschnitt.
 evidence-passed-at = { $point } um { $time } ({ $away } daneben)
+evidence-gave-up = Die Bahn kann vor diesem Abschnitt aufgegeben worden sein: Der Weg führte dann ohne Halt an einem späteren { -point } vorbei, wie es auch ein Heimweg kann.
+evidence-slipped-reference = Der Gang { $what ->
+    [halts] hält an
+   *[bends] biegt ab
+}{ $time }, { $away } von dort, wo { $point } läge, { $place } von seinem Platz, mit einem Versehen in den Ziffern seines { $axis ->
+    [easting] Rechtswerts
+   *[northing] Hochwerts
+}, { $slipped } statt { $written }: ein Versehen des Plans oder des Gehers.
+evidence-at-time = {" "}um { $time }
 evidence-not-recorded = Der Abschnitt kann gegangen worden sein, wo die Aufzeichnung nichts davon zeigt.
 evidence-together = ; die eigene Neigung über alle Abschnitte, Fehler abgezogen, wird auf { $turn } geschätzt
 evidence-began-off = ; begonnen { $place } vom Ausgangspunkt

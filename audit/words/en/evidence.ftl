@@ -11,8 +11,17 @@ evidence-never-near = { $point } was never nearer than { $away }, and no part of
 evidence-in-turn = Its { -point(form: "many") } were passed one after the other as planned, { $passed }: the leg may have been walked, and nothing between fits it well enough to tell.
 evidence-free-turn = Its { -point(form: "many") } were passed, { $passed }, the order is free, and no part of the walk fits the leg well enough to tell.
 evidence-out-of-turn = The { -point(form: "many") } were passed in another order than planned, { $passed }.
-evidence-passed-elsewhere = Passed only on the way of another leg, or before or after the course, { $passed }; no part of the walk fits the leg.
+evidence-passed-elsewhere = Passed only elsewhere in the walk, on another leg or before or after the course, { $passed }; no part of the walk fits the leg.
 evidence-passed-at = { $point } at { $time } ({ $away } off)
+evidence-gave-up = The course may have been given up before this leg: the way then led by a later { -point } without a stop, as a way home may.
+evidence-slipped-reference = The walk { $what ->
+    [halts] halts
+   *[bends] bends
+}{ $time } { $away } from where { $point } would lie, { $place } of its place, with one slip among the digits of its { $axis ->
+    [easting] easting
+   *[northing] northing
+}, { $slipped } for { $written }: the plan's slip, or the walker's.
+evidence-at-time = {" "}at { $time }
 evidence-not-recorded = The leg may have been walked where the recording does not show it.
 evidence-together = ; this walker's own lean over all legs, mistakes taken off, is put at { $turn }
 evidence-began-off = ; it began { $place } of its start

@@ -1,0 +1,82 @@
+"""Where a walker turned off or halted: places that he had gone to, not only come by."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from audit.matching.leg_match import CleanTrack
+from audit.settings import DiagnosisSettings
+from audit.units import FloatArray, direction_degrees, turn_degrees
+
+_STEP_M = 5.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class TurningPlaces:
+    """Places, shape (n, 2), when they were passed, and whether the walker halted there."""
+
+    position: FloatArray
+    time_s: FloatArray
+    halted: FloatArray
+
+    def away_from(self, places: FloatArray, least_m: float) -> TurningPlaces:
+        """Leave out those that are near one of some places, shape (k, 2)."""
+        apart = self.position[:, None] - places
+        kept = (np.hypot(apart[..., 0], apart[..., 1]) > least_m).all(axis=1)
+        return TurningPlaces(
+            position=self.position[kept], time_s=self.time_s[kept], halted=self.halted[kept]
+        )
+
+
+def turning_places(clean: CleanTrack, settings: DiagnosisSettings) -> TurningPlaces:
+    """Find the clear bends and the halts of a stretch of a walk."""
+    place = np.column_stack([clean.east_m, clean.north_m])
+    bends, bend_s = _bends(place, clean.time_s, settings)
+    halts, halt_s = _halts(place, clean.time_s, settings)
+    return TurningPlaces(
+        position=np.concatenate([bends, halts]).reshape(-1, 2),
+        time_s=np.concatenate([bend_s, halt_s]),
+        halted=np.concatenate([np.zeros(len(bends)), np.ones(len(halts))]),
+    )
+
+
+def _bends(
+    place: FloatArray, time_s: FloatArray, settings: DiagnosisSettings
+) -> tuple[FloatArray, FloatArray]:
+    """Give the sharpest place of every stretch on which the path bends by enough."""
+    path_m = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(place, axis=0).T))])
+    at_m = np.arange(0.0, path_m[-1], _STEP_M)
+    arm = round(settings.turning_arm_m / _STEP_M)
+    if len(at_m) <= 2 * arm:
+        return np.empty((0, 2)), np.empty(0)
+    even = np.column_stack([np.interp(at_m, path_m, column) for column in place.T])
+    middle = even[arm:-arm]
+    ahead, behind = even[2 * arm :] - middle, middle - even[: -2 * arm]
+    turn_deg = np.abs(turn_degrees(direction_degrees(*behind.T), direction_degrees(*ahead.T)))
+    edges = np.diff(np.concatenate([[0], turn_deg >= settings.turning_deg, [0]]).astype(np.int8))
+    runs = zip(np.flatnonzero(edges == 1), np.flatnonzero(edges == -1), strict=True)
+    sharpest = np.array(
+        [first + int(np.argmax(turn_deg[first:end])) for first, end in runs], dtype=np.int64
+    )
+    return middle[sharpest], np.interp(at_m[arm:-arm][sharpest], path_m, time_s)
+
+
+def _halts(
+    place: FloatArray, time_s: FloatArray, settings: DiagnosisSettings
+) -> tuple[FloatArray, FloatArray]:
+    """Give the middles of the stretches on which the walker stayed in one place for long."""
+    found, moments = [], []
+    first = 0
+    while first < len(place):
+        away_m = np.hypot(*(place[first:] - place[first]).T)
+        left = np.flatnonzero(away_m > settings.turning_halt_m)
+        end = first + (int(left[0]) if len(left) else len(place) - first)
+        if time_s[end - 1] - time_s[first] >= settings.turning_halt_s:
+            found.append(place[first:end].mean(axis=0))
+            moments.append(float(time_s[first]))
+            first = end
+        else:
+            first += 1
+    return np.array(found).reshape(-1, 2), np.array(moments, dtype=np.float64)
