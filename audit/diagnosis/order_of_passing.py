@@ -48,6 +48,7 @@ class PassedInOrder:
         self, legs: Sequence[LegAudit], card: LegCard, clean: CleanTrack, within_m: float
     ) -> None:
         self._points = [card.legs[0].start, *(leg.end for leg in card.legs)]
+        self._times = Counter(point.name for point in self._points)
         self._within_m = within_m
         self._of = {point.name: passages(clean, point, within_m) for point in self._points}
         self._walked = {
@@ -65,14 +66,15 @@ class PassedInOrder:
         start, end = self._points[number], self._points[number + 1]
         if not self._of[start.name] or not self._of[end.name]:
             return Passed(turn="never")
+        left, came = self._gone_to_for(number, start), self._gone_to_for(number, end)
         pairs = [
             (PassedPoint(point=start.name, passage=a), PassedPoint(point=end.name, passage=b))
-            for a in self._gone_to[start.name]
-            for b in self._gone_to[end.name]
+            for a in left
+            for b in came
             if a is not b
         ]
         if not pairs:
-            point = end if self._gone_to[start.name] else start
+            point = end if left else start
             only = PassedPoint(point=point.name, passage=self._of[point.name][0])
             return Passed(turn="elsewhere", points=(only,))
         pairs.sort(key=lambda pair: abs(pair[1].passage.nearest_s - pair[0].passage.nearest_s))
@@ -106,19 +108,13 @@ class PassedInOrder:
     ) -> tuple[PassedPoint, ...] | None:
         """Give the points passed out of turn between two; None where these are out of turn."""
         begin_s, end_s = start.passage.nearest_s, end.passage.nearest_s
-        since_s = max(
-            (claim for leg, (_, claim) in self._walked.items() if leg < number), default=-np.inf
-        )
-        until_s = min(
-            (begin for leg, (begin, _) in self._walked.items() if leg > number), default=np.inf
-        )
+        since_s, until_s = self._between_walked(number)
         if begin_s >= end_s or start.passage.last_s < since_s or end.passage.first_s > until_s:
             return None
-        once = Counter(point.name for point in self._points)
         found = []
         for place, point in enumerate(self._points):
             ends = (self._points[number], self._points[number + 1])
-            if once[point.name] > 1 or any(self._one_place(point, at) for at in ends):
+            if self._times[point.name] > 1 or any(self._one_place(point, at) for at in ends):
                 continue
             inside = [p for p in self._gone_to[point.name] if begin_s < p.nearest_s < end_s]
             in_turn = any(
@@ -128,6 +124,20 @@ class PassedInOrder:
             if inside and not in_turn:
                 found.append(PassedPoint(point=point.name, passage=inside[0]))
         return tuple(found)
+
+    def _between_walked(self, number: int) -> tuple[float, float]:
+        """Give when the last leg walked before one was claimed, and when the next one began."""
+        claims = [claim_s for leg, (_, claim_s) in self._walked.items() if leg < number]
+        starts = [start_s for leg, (start_s, _) in self._walked.items() if leg > number]
+        return max(claims, default=-np.inf), min(starts, default=np.inf)
+
+    def _gone_to_for(self, number: int, point: CardPoint) -> tuple[Passage, ...]:
+        """Give the passages of an end of a leg; those of a point that comes again are its own."""
+        found = self._gone_to[point.name]
+        if self._times[point.name] == 1:
+            return found
+        since_s, until_s = self._between_walked(number)
+        return tuple(one for one in found if one.last_s >= since_s and one.first_s <= until_s)
 
     def _one_place(self, one: CardPoint, other: CardPoint) -> bool:
         """Tell whether who passes one point passes the other too."""

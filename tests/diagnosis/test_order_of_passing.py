@@ -22,10 +22,13 @@ from audit.units import direction_degrees
 COURSE = ((0.0, 0.0), (400.0, 0.0), (400.0, 300.0), (0.0, 500.0), (-300.0, 100.0))
 
 
-def findings_of(*way, begin=COURSE[0], order="planned", skipped=(1, 2, 3, 4), walked=None):
+def findings_of(
+    *way, begin=COURSE[0], order="planned", skipped=(1, 2, 3, 4), walked=None, by_start=False
+):
     """Give what is said of legs that the match calls skipped, of a walk from place to place.
 
-    ``walked`` has, by leg, from which fix to which one it was walked.
+    ``walked`` has, by leg, from which fix to which one it was walked. The course comes by its
+    start instead of the fourth point, if it does.
     """
     walk, here = HandWalk(places=[np.array(begin)]).halt(90), np.array(begin)
     for place in way:
@@ -36,6 +39,10 @@ def findings_of(*way, begin=COURSE[0], order="planned", skipped=(1, 2, 3, 4), wa
     plan = plan_of(*COURSE, date=dt.datetime.fromtimestamp(BEGIN, dt.UTC).date())
     places = np.array(walk.places)
     card = replace(work_out_card(plan), order=order)
+    if by_start:
+        *legs, back, on = card.legs
+        start = legs[0].start
+        card = replace(card, legs=(*legs, replace(back, end=start), replace(on, start=start)))
     settings = Settings()
     track = track_of(BEGIN + np.arange(len(places)), places)
     clean = clean_track(track, card.grid, settings.cleaning)
@@ -102,3 +109,10 @@ def test_a_point_passed_just_before_another_ones_claim_was_not_taken_out_of_its_
     for leg in (found[1], found[2]):
         assert {one.cause for one in leg} == {"cannot-tell", "point-skipped"}
         assert "only elsewhere in the walk" in leg[1].evidence
+
+
+def test_a_course_that_comes_by_its_start_again_began_there_out_of_no_turn() -> None:
+    """Bug: who left out the way back to the start had "taken the points in another order"."""
+    legs = {1: portion(90, 410), 2: portion(430, 670), 4: portion(690, 1200)}
+    found = findings_of(*COURSE[1:3], COURSE[4], skipped=(3,), walked=legs, by_start=True)
+    assert {one.cause for one in found[2]} == {"cannot-tell", "point-skipped"}
