@@ -7,11 +7,14 @@ from typing import Literal
 
 from audit.classroom.each_walk_once import each_walk_once
 from audit.classroom.places_left import able_walkers, left_from, own_claims
+from audit.classroom.read_alike import read_alike
 from audit.classroom.records import ClassFinding, LaneResult, WalkerResult
 from audit.classroom.shared_miss import SharedPlace, gathered, missed_alike, stands_elsewhere
 from audit.settings.class_shows import ClassShowsSettings
 from audit.words import sentence
-from audit.words.figures import Length
+from audit.words.figures import Length, Percent
+
+_How = Literal["gathered", "alike"]
 
 
 def course_faults(
@@ -42,20 +45,30 @@ def _fault(
     if place is not None:
         if not stands_elsewhere(place, offsets, lane.arrival_radius_m, settings):
             return None
-        return _finding(lane, leg, _seen("gathered", place))
+        return _finding(lane, leg, "gathered", place, read_alike(able, leg, settings))
     astray = [one for one in able if one.legs[leg].point.grade in {"missed", "doubtful"}]
     if len(astray) < settings.alike_share * len(able):
         return None
     alike = missed_alike(own_claims(lane, able, leg), lane.arrival_radius_m, settings)
-    return None if alike is None else _finding(lane, leg, _seen("alike", alike))
+    if alike is None:
+        return None
+    return _finding(lane, leg, "alike", alike, read_alike(able, leg, settings))
 
 
-def _finding(lane: LaneResult, leg: int, seen: str) -> ClassFinding:
+def _finding(
+    lane: LaneResult, leg: int, how: _How, place: SharedPlace, sure: float | None
+) -> ClassFinding:
+    """Tell the place; with its error unless ``sure`` says how little the walks are sure of it."""
     planned = lane.legs[leg]
     return ClassFinding(
         what="point-misplaced",
         message=sentence(
-            "shows-fault", lane=lane.name, point=planned.end, leg=planned.name, seen=seen
+            "shows-fault",
+            lane=lane.name,
+            point=planned.end,
+            leg=planned.name,
+            seen=_seen(how, place, sure_place=sure is None),
+            doubt=_doubt(sure, planned.start) if sure is not None else "",
         ),
         lane=lane.name,
         leg=planned.name,
@@ -63,13 +76,18 @@ def _finding(lane: LaneResult, leg: int, seen: str) -> ClassFinding:
     )
 
 
-def _seen(how: Literal["gathered", "alike"], place: SharedPlace) -> str:
+def _doubt(sure: float, start: str) -> str:
+    return sentence("shows-read-alike", sure=Percent(share=sure), start=start)
+
+
+def _seen(how: _How, place: SharedPlace, *, sure_place: bool) -> str:
     return sentence(
         f"shows-{how}",
         sharing=str(place.sharing),
         walkers=str(place.walkers),
         off=Length(metres=place.off_m),
         where=place_words(*place.mean_m),
+        told="yes" if sure_place else "no",
         error=Length(metres=max(2.0 * place.error_m, 1.0)),
         scatter=Length(metres=place.scatter_m),
     )

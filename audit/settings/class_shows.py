@@ -24,6 +24,9 @@ class ClassShowsSettings:
     at_point_share: float = 0.25
     """Of those who gathered, as many may leave from the planned point itself; chosen: where more
     do, the marker is in its place, and the others took something else for it."""
+    sure_place: float = 0.95
+    """Walks that all came the same way are read alike: only where the middle one is so sure of
+    its parts is their scatter the error of the place; chosen: as the interval told, 95 in 100."""
     shift_sds: float = 4.0
     """The place where claims lie on average is off by so many standard errors; chosen: once in
     some 3000 points by chance."""

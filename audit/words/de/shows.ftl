@@ -11,12 +11,21 @@ shows-fewer-points = Die Vorgabe { $standard } verlangt { $asked } { -point(form
     [one] hat
    *[other] haben
 } nur { $has }: Dort werden alle verlangt. Prüfen, ob es die richtige Vorgabe ist.
-shows-fault = { $lane }, { $point } (Abschnitt { $leg }): { $seen } Dort stimmt die Marke, der Plan oder die Marschskizze nicht,
+shows-fault = { $lane }, { $point } (Abschnitt { $leg }): { $seen }{ $doubt } Dort stimmt die Marke, der Plan oder die Marschskizze nicht,
     nicht die Gehenden: hingehen und nachsehen. Der { -point } zählt in keiner Bewertung.
 shows-gathered = { $sharing } der { $walkers } sicheren Gehenden verließen ihn von einer Stelle aus, { $off } von der geplanten
-    ({ $where }, ±{ $error }); um diese Stelle streuen sie um { $scatter }.
-shows-alike = die { $walkers } sicheren Gehenden enden im Mittel { $off } davon ({ $where }, ±{ $error }), { $sharing } von ihnen
+    ({ $where }{ $told ->
+    [yes] , ±{ $error }
+   *[no] {""}
+}); um diese Stelle streuen sie um { $scatter }.
+shows-alike = die { $walkers } sicheren Gehenden enden im Mittel { $off } davon ({ $where }{ $told ->
+    [yes] , ±{ $error }
+   *[no] {""}
+}), { $sharing } von ihnen
     nach dieser Seite; was jeder auf anderen Abschnitten abdreht und schreitet, ist abgezogen, und sie streuen um { $scatter }.
+shows-read-alike = {" "}Wie weit er daneben steht, ist nicht sicher: Alle kamen denselben Weg, und beim mittleren Gang ist nur zu { $sure } sicher,
+    welcher Teil zu diesem Abschnitt gehört; ist einer falsch gelesen, sind es alle. Er kann auch anderswo auf ihrem Weg ab { $start }
+    stehen, oder daneben.
 shows-compass = { $thing ->
     [compass] Kompass
    *[device] Gerät

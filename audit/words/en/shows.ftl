@@ -11,12 +11,21 @@ shows-fewer-points = The standard { $standard } asks for { $asked } { -point(for
     [one] has
    *[other] have
 } only { $has }: all of them are asked there. See whether it is the right standard.
-shows-fault = { $lane }, { $point } (leg { $leg }): { $seen } The marker, the plan or the card is wrong there, not the
+shows-fault = { $lane }, { $point } (leg { $leg }): { $seen }{ $doubt } The marker, the plan or the card is wrong there, not the
     walkers: go and check it. The { -point } is left out of the grades.
 shows-gathered = { $sharing } of the { $walkers } able walkers left it from one place, { $off } from where it is planned
-    ({ $where }, ±{ $error }); about that place they scatter by { $scatter }.
-shows-alike = the { $walkers } able walkers end { $off } from it on average ({ $where }, ±{ $error }), { $sharing } of them
+    ({ $where }{ $told ->
+    [yes] , ±{ $error }
+   *[no] {""}
+}); about that place they scatter by { $scatter }.
+shows-alike = the { $walkers } able walkers end { $off } from it on average ({ $where }{ $told ->
+    [yes] , ±{ $error }
+   *[no] {""}
+}), { $sharing } of them
     to that side; what each turns and paces on other legs is taken off, and they scatter by { $scatter }.
+shows-read-alike = {" "}How far off it stands is not sure: all came the same way, and of the middle walk it is only { $sure } sure
+    which part of it belongs to this leg; where one is read wrong, all are. It may stand elsewhere on their way on from { $start },
+    or beside it.
 shows-compass = { $thing ->
     [compass] Compass
    *[device] Device
