@@ -1,4 +1,4 @@
-"""What only a class can show beside its course: compasses, harder legs, and company."""
+"""What only a class can show: points that nobody found, compasses, harder legs, and company."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ import numpy as np
 from audit.classroom.carried_alike import CarriedTurn, carried_alike
 from audit.classroom.each_walk_once import each_walk_once
 from audit.classroom.harder_legs import HarderLeg, LegComparison, harder_legs
+from audit.classroom.missed_by_all import missed_by_all
 from audit.classroom.places_left import usual_turn_deg
 from audit.classroom.records import ClassFinding, LaneResult, WalkerResult
 from audit.classroom.walked_together import Company, WalkOnClock, walked_together
@@ -44,6 +45,7 @@ def class_shows(
     return ClassShows(
         findings=(
             *faults,
+            *missed_by_all(lanes, graded, faults, settings),
             *_compasses(lanes, once, settings),
             *(_harder(lanes, leg) for leg in compared.legs),
             *_company(lanes, graded, settings),

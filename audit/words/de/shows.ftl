@@ -26,6 +26,9 @@ shows-alike = die { $walkers } sicheren Gehenden enden im Mittel { $off } davon 
 shows-read-alike = {" "}Wie weit er daneben steht, ist nicht sicher: Alle kamen denselben Weg, und beim mittleren Gang ist nur zu { $sure } sicher,
     welcher Teil zu diesem Abschnitt gehört; ist einer falsch gelesen, sind es alle. Er kann auch anderswo auf ihrem Weg ab { $start }
     stehen, oder daneben.
+shows-missed-by-all = { $lane }, { $point } (Abschnitt { $leg }): Keiner der { $walkers } sicheren Gehenden fand ihn, { $missed } von
+    ihnen verfehlten ihn; der nächste kam bis auf { $near } heran. Die meisten anderen fanden sie. Steht er, wo Plan und Marschskizze ihn haben? Hingehen und
+    nachsehen, bevor er jemandem angerechnet wird: Wo er sonst steht, zeigen die Gänge nicht, und er bleibt in der Bewertung.
 shows-compass = { $thing ->
     [compass] Kompass
    *[device] Gerät

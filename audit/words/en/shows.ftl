@@ -26,6 +26,9 @@ shows-alike = the { $walkers } able walkers end { $off } from it on average ({ $
 shows-read-alike = {" "}How far off it stands is not sure: all came the same way, and of the middle walk it is only { $sure } sure
     which part of it belongs to this leg; where one is read wrong, all are. It may stand elsewhere on their way on from { $start },
     or beside it.
+shows-missed-by-all = { $lane }, { $point } (leg { $leg }): none of the { $walkers } able walkers found it, and { $missed } of them
+    missed it; the nearest came within { $near }. They found most of the others. Does it stand where plan
+    and card have it? Go and check before it counts against anyone: the walks do not show where it stands instead, and it stays in the grades.
 shows-compass = { $thing ->
     [compass] Compass
    *[device] Device
