@@ -1,18 +1,20 @@
-"""What only a class can show: points that nobody found, compasses, harder legs, and company."""
+"""What only a class can show: angles, points and compasses, harder legs, and company."""
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
+from audit.classroom.angle_alike import angles_alike
 from audit.classroom.carried_alike import CarriedTurn, carried_alike
 from audit.classroom.each_walk_once import each_walk_once
 from audit.classroom.harder_legs import HarderLeg, LegComparison, harder_legs
 from audit.classroom.missed_by_all import missed_by_all
 from audit.classroom.places_left import usual_turn_deg
-from audit.classroom.records import ClassFinding, LaneResult, WalkerResult
+from audit.classroom.records import ClassFinding, LaneResult, LegResult, WalkerResult
 from audit.classroom.walked_together import Company, WalkOnClock, walked_together
 from audit.settings.class_shows import ClassShowsSettings
 from audit.words import sentence
@@ -41,17 +43,23 @@ def class_shows(
     """Give what the class shows, ``faults`` of the course first."""
     graded = [walker for walker in walkers if walker.state == "graded"]
     once = each_walk_once(graded)
-    compared = _compared(lanes, once, faults, settings)
+    angles = angles_alike(lanes, graded, settings)
+    turned = {angle.lane for angle in angles}
+    straight = [lane for lane in lanes if lane.name not in turned]
+    notes = [sentence("shows-turned-alike", lane=one.name) for one in lanes if one.name in turned]
+    compared = _compared(straight, once, faults, settings)
+    not_compared = (compared.why_not,) if straight and compared.why_not else ()
     return ClassShows(
         findings=(
             *faults,
+            *angles,
             *missed_by_all(lanes, graded, faults, settings),
             *_compasses(lanes, once, settings),
             *(_harder(lanes, leg) for leg in compared.legs),
             *_company(lanes, graded, settings),
             *_broken_files(graded),
         ),
-        notes=(compared.why_not,) if compared.why_not else (),
+        notes=(*notes, *not_compared),
     )
 
 
@@ -121,7 +129,10 @@ def _compared(
     faults: Sequence[ClassFinding],
     settings: ClassShowsSettings,
 ) -> LegComparison:
-    """Compare the legs, but those to and from a point that the course got wrong."""
+    """Compare the legs, but those to and from a point that the course got wrong.
+
+    What was brought along from where a leg began was made on the legs before it.
+    """
     wrong = {(fault.lane, fault.leg) for fault in faults}
     legs, who, misses, lengths = [], [], [], []
     for lane in lanes:
@@ -130,13 +141,25 @@ def _compared(
         spoilt |= {n + 1 for n in spoilt}
         for walker in (one for one in walkers if one.lane == lane.name):
             for number, leg in enumerate(walker.legs):
-                if leg.miss is None or number in spoilt:
+                own_m = _own_miss_m(leg, settings)
+                if own_m is None or number in spoilt:
                     continue
                 legs.append((lane.name, leg.name))
                 who.append(walker.name)
-                misses.append(max(leg.miss.distance_m, _TWO_AXES * leg.miss.sd_m, 1.0))
+                misses.append(own_m)
                 lengths.append(lane.legs[number].distance_m)
     return harder_legs(legs, who, np.array(misses), np.array(lengths), settings)
+
+
+def _own_miss_m(leg: LegResult, settings: ClassShowsSettings) -> float | None:
+    """Give what a leg itself put into its miss, no less than a receiver can tell.
+
+    None where that is not sure, or where the leg was begun was not seen.
+    """
+    if leg.miss is None or leg.began_off is None or (leg.confidence or 0.0) < settings.sure_leg:
+        return None
+    own_m = math.hypot(leg.miss.east_m - leg.began_off[0], leg.miss.north_m - leg.began_off[1])
+    return max(own_m, _TWO_AXES * leg.miss.sd_m, 1.0)
 
 
 def _harder(lanes: Sequence[LaneResult], leg: HarderLeg) -> ClassFinding:

@@ -53,6 +53,8 @@ def _measured(debrief: Debrief, number: int, told: LegResult, trace: Trace) -> L
     east_m, north_m = one.ledger.total
     ground = None if one.details is None else one.details.ground
     start, claim = _in_trace(leg, trace) or (None, None)
+    began_unseen = leg.portion is not None and leg.portion.under_way
+    brought_east_m, brought_north_m = one.ledger.inherited
     return LegResult(
         name=told.name,
         point=told.point,
@@ -67,6 +69,7 @@ def _measured(debrief: Debrief, number: int, told: LegResult, trace: Trace) -> L
             across_m=float(one.miss_across_m),
             sd_m=float(one.miss_sd_m),
         ),
+        began_off=None if began_unseen else (float(brought_east_m), float(brought_north_m)),
         walked_azimuth_deg=one.heading.azimuth.degrees,
         azimuth_error_deg=float(one.azimuth_error_deg),
         azimuth_sd_deg=float(one.heading.sd_deg),

@@ -124,6 +124,9 @@ class LegResult:
         As in the lane.
     point : PointVerdict
         Of the point that the leg leads to.
+    began_off : (east, north) or None
+        From the planned start to where the leg was left for, in metres; None where nobody
+        saw it, as on a leg that was under way when the recording began.
     azimuth_error_deg, azimuth_sd_deg : float or None
         Walked minus planned, right positive, and the standard error of the walked.
     cause, cause_probability
@@ -144,6 +147,7 @@ class LegResult:
     started_s: float | None = None
     claimed_s: float | None = None
     miss: Miss | None = None
+    began_off: tuple[float, float] | None = None
     walked_azimuth_deg: float | None = None
     azimuth_error_deg: float | None = None
     azimuth_sd_deg: float | None = None

@@ -31,7 +31,11 @@ class ClassShowsSettings:
     """The place where claims lie on average is off by so many standard errors; chosen: once in
     some 3000 points by chance."""
     alike_share: float = 0.8
-    """Of the able walkers do not find a point that all miss alike; chosen."""
+    """Of the able walkers do not find a point that all miss alike, and of a lane's walkers
+    show one mistake with the grid-magnetic angle; chosen."""
+    walkers_mistake_share: float = 0.5
+    """Of a walker's measured legs, the likeliest cause of which is one mistake with the
+    grid-magnetic angle; chosen: whoever converts wrong does so on all, but not all show it."""
     least_carriers: int = 3
     """Different people with one compass; chosen: two may make the same mistake."""
     least_turn_deg: float = 2.25
@@ -47,6 +51,9 @@ class ClassShowsSettings:
     least_legs: int = 3
     least_leg_walkers: int = 6
     """Legs, and walkers of a leg, for the legs to be compared; chosen."""
+    sure_leg: float = 0.75
+    """Of a leg whose part of the walk is less sure the miss may be another leg's; chosen: as for
+    what is put before the walker."""
     chance_of_leg: float = 0.05
     """That a leg no harder than the rest is called harder, over all legs together."""
     harder_by: float = 1.5

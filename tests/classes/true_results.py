@@ -211,6 +211,7 @@ def _leg(leg: LegTruth, one: MadeWalk, lane: Lane, trace: Trace) -> LegResult:
     ends = [truth.index_at(leg.start_s), truth.index_at(leg.claim_s)]
     start, claim = (np.array([truth.east_m[i], truth.north_m[i]]) for i in ends)
     off = claim - course.points_m[leg.leg + 1]
+    brought = start - course.points_m[leg.leg]
     ahead = unit_vector(course.card_azimuth_deg[leg.leg])
     straight = float(np.hypot(*(claim - start)))
     started, claimed = leg.start_s + late_s, leg.claim_s + late_s
@@ -229,6 +230,7 @@ def _leg(leg: LegTruth, one: MadeWalk, lane: Lane, trace: Trace) -> LegResult:
             across_m=float(off[0] * ahead[1] - off[1] * ahead[0]),
             sd_m=5.0,
         ),
+        began_off=(float(brought[0]), float(brought[1])),
         azimuth_error_deg=turn_degrees(course.card_azimuth_deg[leg.leg], leg.azimuth_deg or 0.0),
         azimuth_sd_deg=0.7,
         straight_m=straight,

@@ -92,3 +92,59 @@ def test_point_that_everybody_missed_is_asked_about(clean):
     assert "came within 82 m" in asked.message
     one_found_it = missed_by(walkers, len(walkers) - 1)
     assert of(class_shows(lanes, one_found_it, (), SETTINGS), "point-missed-by-all") == []
+
+
+def left_out_by(walkers, how_many):
+    by = {one.ident for one in walkers[:how_many]}
+    return tuple(
+        changed([one], lambda _, leg: replace(leg, cause="gm-angle-omitted"))[0]
+        if one.ident in by
+        else changed([one], lambda _, leg: replace(leg, cause="within-skill"))[0]
+        for one in walkers
+    )
+
+
+def test_angle_left_out_by_all_is_a_finding_of_the_class(clean):
+    """Bug: eight who left the angle out were told of the drift on the last legs alone."""
+    lanes, walkers = clean
+    shows = class_shows(lanes, left_out_by(walkers, len(walkers)), (), SETTINGS)
+    (told,) = of(shows, "angle-treated-alike")
+    assert not told.question
+    assert set(told.walkers) == {one.ident for one in walkers}
+    assert "the grid-magnetic angle left out" in told.message
+    assert "Nobody is to blame" in told.message
+    assert of(shows, "harder-leg") == []
+    assert any("legs are not compared" in note for note in shows.notes)
+    half = class_shows(lanes, left_out_by(walkers, len(walkers) // 2), (), SETTINGS)
+    assert of(half, "angle-treated-alike") == []
+
+
+def test_leg_is_no_harder_for_where_it_began(clean):
+    """Bug: what legs before had put out was called the hardness of the last one."""
+    lanes, walkers = clean
+
+    def brought(number, leg):
+        if leg.miss is None or number < len(lanes[0].legs) - 2:
+            return leg
+        return replace(
+            leg,
+            miss=replace(leg.miss, east_m=leg.miss.east_m + 600.0),
+            began_off=(leg.began_off[0] + 600.0, leg.began_off[1]),
+        )
+
+    before = of(class_shows(lanes, walkers, (), SETTINGS), "harder-leg")
+    after = of(class_shows(lanes, changed(walkers, brought), (), SETTINGS), "harder-leg")
+    assert [one.message for one in after] == [one.message for one in before]
+
+
+def test_leg_whose_part_is_unsure_is_not_compared(clean):
+    """Bug: misses of parts that may be another leg's made a leg harder."""
+    lanes, walkers = clean
+
+    def unsure(number, leg):
+        if number != 1 or leg.miss is None:
+            return leg
+        return replace(leg, confidence=0.6, miss=replace(leg.miss, east_m=900.0))
+
+    shows = class_shows(lanes, changed(walkers, unsure), (), SETTINGS)
+    assert lanes[0].legs[1].name not in [one.leg for one in of(shows, "harder-leg")]

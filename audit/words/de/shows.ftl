@@ -29,6 +29,15 @@ shows-read-alike = {" "}Wie weit er daneben steht, ist nicht sicher: Alle kamen 
 shows-missed-by-all = { $lane }, { $point } (Abschnitt { $leg }): Keiner der { $walkers } sicheren Gehenden fand ihn, { $missed } von
     ihnen verfehlten ihn; der nächste kam bis auf { $near } heran. Die meisten anderen fanden sie. Steht er, wo Plan und Marschskizze ihn haben? Hingehen und
     nachsehen, bevor er jemandem angerechnet wird: Wo er sonst steht, zeigen die Gänge nicht, und er bleibt in der Bewertung.
+shows-angle-alike = { $lane }: { $sharing } der { $walkers } Gehenden zeigen denselben Fehler: { $mistake }. Er ist der wahrscheinlichste auf
+    { $named } ihrer { $legs } Abschnitte. Im Mittel gingen sie { $size } { $side ->
+    [right] rechts
+   *[left] links
+} der Richtungen der Marschskizze; der Winkel ist { $angle } { $east ->
+    [yes] Ost
+   *[no] West
+}. So viele tun gleich, was sie so gelernt haben oder was Plan, Marschskizze oder Karte ihnen gab: das zuerst fragen. Niemand ist daran
+    allein schuld.
 shows-compass = { $thing ->
     [compass] Kompass
    *[device] Gerät
@@ -43,13 +52,16 @@ shows-compass = { $thing ->
    *[no] {""}
 }
 shows-broken = Die Aufzeichnung von { $walker } ist beschädigt. { $note } Ist der Rest noch auf dem Gerät? Noch einmal kopieren.
-shows-harder = { $lane }, Abschnitt { $leg } ({ $start } bis { $end }): Seine Ablagen sind { $ratio }-mal so groß wie die der
-    anderen Abschnitte, wenn das Können der Gehenden herausgerechnet ist (95-%-Bereich { $low } bis { $high }, { $walkers } Gehende).
+shows-harder = { $lane }, Abschnitt { $leg } ({ $start } bis { $end }): Seine Ablagen, ohne das vom Abschnitt davor Mitgebrachte,
+    sind { $ratio }-mal so groß wie die der anderen Abschnitte, wenn das Können der Gehenden herausgerechnet ist (95-%-Bereich { $low }
+    bis { $high }, { $walkers } Gehende).
     Das ist { $more ->
     [yes] mehr
    *[no] nicht mehr
 }, als seine Länge erklärt, die sie { $length }-mal so groß machen würde.
 shows-too-few-legs = Zu wenige Abschnitte wurden von genug Gehenden gegangen, um sie zu vergleichen.
+shows-turned-alike = { $lane }: Abschnitte werden nicht verglichen, wo die meisten denselben Fehler mit der Nadelabweichung machten; er ist, was
+    ihre Ablagen zeigen.
 shows-no-comparison = Die Ablagen tragen keinen Vergleich der Abschnitte.
 shows-no-model = Ob ein Abschnitt schwerer ist als die übrigen, das Können der Gehenden herausgerechnet, wurde nicht ermittelt: Dazu
     braucht es statsmodels (pip install "leg-audit[class]").

@@ -29,6 +29,14 @@ shows-read-alike = {" "}How far off it stands is not sure: all came the same way
 shows-missed-by-all = { $lane }, { $point } (leg { $leg }): none of the { $walkers } able walkers found it, and { $missed } of them
     missed it; the nearest came within { $near }. They found most of the others. Does it stand where plan
     and card have it? Go and check before it counts against anyone: the walks do not show where it stands instead, and it stays in the grades.
+shows-angle-alike = { $lane }: { $sharing } of the { $walkers } walkers show the same mistake, { $mistake }: it is the likeliest on { $named } of
+    their { $legs } legs. In the middle they walked { $size } { $side ->
+    [right] right
+   *[left] left
+} of the card’s { -azimuth(form: "many") }; the angle is { $angle } { $east ->
+    [yes] east
+   *[no] west
+}. So many do alike what they were taught, or what plan, card or map gave them: ask that first. Nobody is to blame for it alone.
 shows-compass = { $thing ->
     [compass] Compass
    *[device] Device
@@ -44,12 +52,14 @@ shows-compass = { $thing ->
    *[no] {""}
 }
 shows-broken = The recording of { $walker } is broken. { $note } Is the rest still on the device? Copy it again.
-shows-harder = { $lane }, leg { $leg } ({ $start } to { $end }): its misses are { $ratio } times those of the other legs once
-    the skill of the walkers is taken out (95 % interval { $low } to { $high }, { $walkers } walkers). That is { $more ->
+shows-harder = { $lane }, leg { $leg } ({ $start } to { $end }): its misses, without what was brought along from the leg before, are
+    { $ratio } times those of the other legs once the skill of the walkers is taken out (95 % interval { $low } to { $high },
+    { $walkers } walkers). That is { $more ->
     [yes] more
    *[no] no more
 } than its length explains, which would make them { $length } times as large.
 shows-too-few-legs = Too few legs were walked by enough walkers to compare them.
+shows-turned-alike = { $lane }: legs are not compared where most made one mistake with the grid-magnetic angle; their misses are that.
 shows-no-comparison = The misses do not bear a comparison of the legs.
 shows-no-model = Whether a leg is harder than the rest, the walkers' skill taken out, was not worked out: that needs
     statsmodels (pip install "leg-audit[class]").
