@@ -53,7 +53,7 @@ def _measured(debrief: Debrief, number: int, told: LegResult, trace: Trace) -> L
     east_m, north_m = one.ledger.total
     ground = None if one.details is None else one.details.ground
     start, claim = _in_trace(leg, trace) or (None, None)
-    began_unseen = leg.portion is not None and leg.portion.under_way
+    whole = one.line_followed and not one.under_way
     brought_east_m, brought_north_m = one.ledger.inherited
     return LegResult(
         name=told.name,
@@ -69,14 +69,14 @@ def _measured(debrief: Debrief, number: int, told: LegResult, trace: Trace) -> L
             across_m=float(one.miss_across_m),
             sd_m=float(one.miss_sd_m),
         ),
-        began_off=None if began_unseen else (float(brought_east_m), float(brought_north_m)),
+        began_off=None if one.under_way else (float(brought_east_m), float(brought_north_m)),
         walked_azimuth_deg=one.heading.azimuth.degrees,
         azimuth_error_deg=float(one.azimuth_error_deg),
         azimuth_sd_deg=float(one.heading.sd_deg),
         straight_m=float(one.straight_m),
         straight_sd_m=float(one.straight_sd_m),
-        distance_error_m=float(one.distance_error_m) if one.line_followed else None,
-        distance_ratio=float(one.distance_ratio) if one.line_followed else None,
+        distance_error_m=float(one.distance_error_m) if whole else None,
+        distance_ratio=float(one.distance_ratio) if whole else None,
         cross_track_end_m=float(one.cross_track.end_m),
         cause=told.cause,
         cause_probability=told.cause_probability,

@@ -64,6 +64,10 @@ def distance_hops(
             stages.append(_card_stage(paces, own_rate, settings))
     hops = [_hop(before, after) for before, after in pairwise(stages)]
     before, walked = stages[-1], _walked_stage(measures, settings)
+    if measures.under_way:  # how far it was walked nobody saw
+        if not own_rate or counted is None:
+            return hops
+        return [*hops, _hop(before, _counted_stage(counted, own_rate, settings))]
     past_log = _hop(before, walked)
     if not own_rate or counted is None:
         return [*hops, past_log]

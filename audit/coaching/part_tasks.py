@@ -26,9 +26,10 @@ def part_tasks(
     """Give the parts that stand out of their error of measuring, with the legs that show each.
 
     ``spared`` has the legs of which a part is not told; ``sight_m`` is how near a walker sees
-    a point.
+    a point. Who came so near his point made up for every part on the way.
     """
-    heading = _standing_out("heading", rest, spared)
+    missed = {name: one for name, one in rest.items() if one.miss_m > settings.met_radii * radius_m}
+    heading = _standing_out("heading", missed, spared)
     # Who was turned so far did not wander off a line: he held another one.
     turned = {
         name: metres
@@ -36,8 +37,8 @@ def part_tasks(
         if abs(rest[name].azimuth_error_deg) > settings.wandered_deg
     }
     wandered = {name: metres for name, metres in heading.items() if name not in turned}
-    distance = _standing_out("distance", rest, spared)
-    began = _standing_out("start", rest, spared)
+    distance = _standing_out("distance", missed, spared)
+    began = _standing_out("start", missed, spared)
     began = {name: metres for name, metres in began.items() if metres >= settings.began_off_m}
     if wandered:
         yield _part(_lean(rest, settings), "heading", wandered)

@@ -46,10 +46,11 @@ def _spared(shown: Shown, keep: tuple[Keep, ...]) -> dict[Part, set[str]]:
 
     He was just praised for it, a step has told it already, or nobody saw it.
     """
+    unseen = set(shown.under_way)
     return {
-        "heading": {*_praised(keep, "azimuth"), *shown.entered("direction"), *shown.bent},
-        "distance": {*_praised(keep, "distance"), *shown.entered("distance"), *shown.under_way},
-        "start": set(shown.under_way),
+        "heading": {*_praised(keep, "azimuth"), *shown.entered("direction"), *shown.bent, *unseen},
+        "distance": {*_praised(keep, "distance"), *shown.entered("distance"), *unseen},
+        "start": unseen,
     }
 
 

@@ -40,12 +40,17 @@ class WhatIf:
     planned_distance: OtherEnd
 
 
-def what_if(card: CardLeg, measures: LegMeasures) -> WhatIf:
-    """Give two ends of a walked leg that it did not have.
+def what_if(card: CardLeg, measures: LegMeasures | None) -> WhatIf | None:
+    """Give two ends of a walked leg that it did not have; None where there is nothing to alter.
+
+    So it is of a leg not walked, and of one that was under way when the recording began: how
+    far it was walked nobody saw.
 
     With D the planned and d the walked length, u the planned and e the walked direction,
     the planned azimuth takes d (e - u) off the miss, the planned distance (d - D) e.
     """
+    if measures is None or measures.under_way:
+        return None
     planned, length_m = unit_vector(card.azimuth.degrees), card.distance_m
     if len(card.line) > 2:  # measured between the ends of its line, as in the ledger
         vector = card.line[-1] - card.line[0]

@@ -139,7 +139,7 @@ def _legs(
             portion=measured.match.legs[number],
             doubt=doubtful.get(number),
             steps=talk.steps.get(leg.card.name),
-            what_if=None if leg.measures is None else what_if(leg.card, leg.measures),
+            what_if=what_if(leg.card, leg.measures),
             forecast=forecasts.get(number),
         )
         for number, leg in enumerate(measured.legs)

@@ -364,6 +364,7 @@ class LegEntry(_LegEnds):
     steps: StepsEntry | None
     """Null where neither log nor card of the walker's own speaks of the leg."""
     what_if: WhatIfEntry | None
+    """Null also of a leg that was under way when the recording began."""
     forecast: ForecastEntry | None
     """Null also where the recording began on the way."""
     causes: list[CauseEntry]

@@ -45,7 +45,8 @@ def evidence_sentence(
     if cause == "within-skill":
         bias = sentence("evidence-together", turn=turn_words(bias_deg, 1))
         if math.hypot(*leg.start_off_m) >= settings.told_start_m:
-            start = sentence("evidence-began-off", place=place_words(leg.start_off_m))
+            words = "evidence-recorded-from" if leg.under_way else "evidence-began-off"
+            start = sentence(words, place=place_words(leg.start_off_m))
     return sentence(
         "evidence-unpredicted",
         seen=_seen_words(leg, begin=True),
@@ -103,6 +104,12 @@ def _what_was_seen(predicted: Predicted, leg: LegEvidence) -> Sentence:
         return sentence("evidence-seen-turn", turn=turn_words(predicted.seen, 1))
     if predicted.aside:
         return sentence("evidence-ended-aside", aside=_aside_words(predicted.seen))
+    return _distance_seen(predicted, leg)
+
+
+def _distance_seen(predicted: Predicted, leg: LegEvidence) -> Sentence:
+    if leg.under_way:
+        return _distance_words(leg)
     if predicted.unit == "ratio":
         return sentence("evidence-walked-ratio", ratio=Number(value=predicted.seen, decimals=2))
     return sentence(
@@ -135,6 +142,8 @@ def _seen_words(leg: LegEvidence, *, begin: bool = False) -> Sentence:
 
 
 def _distance_words(leg: LegEvidence) -> Sentence:
+    if leg.under_way:
+        return sentence("evidence-distance-in-part")
     share = math.exp(leg.log_ratio) - 1.0
     if abs(share) < 0.005:
         return sentence("evidence-distance-right")

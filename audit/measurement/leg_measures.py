@@ -126,6 +126,9 @@ class LegMeasures:
     line_followed : bool
         False where a leg along via positions was walked another way: then its distance is
         that of no line, and says nothing of pace or count.
+    under_way : bool
+        The recording began on the leg: its start, its distance and what was inherited are the
+        recording's, and say nothing of the walker.
     """
 
     start: Place
@@ -162,6 +165,7 @@ class LegMeasures:
     nearest_after_m: float | None = None
     line_followed: bool = True
     made_good_m: float | None = None
+    under_way: bool = False
 
     @property
     def ends_reckoned(self) -> tuple[bool, bool]:

@@ -144,7 +144,7 @@ def _measure(
     walk = with_corners(walk, bypasses)
     measures = measure_leg(context, walk, card_leg, bypasses)
     details = measure_details(context, walk, card_leg, portion, measures, bypasses)
-    return replace(measures, details=details), bypasses
+    return replace(measures, details=details, under_way=portion.under_way), bypasses
 
 
 def _bypasses(context: WalkContext, walk: WalkOfLeg) -> tuple[Bypass, ...]:

@@ -11,7 +11,7 @@ from audit.settings import Settings
 def inherited(leg: LegDebrief) -> bool:
     """Tell whether most of a miss was there when the leg began, and is worth telling."""
     measures = leg.audit.measures
-    if measures is None:
+    if measures is None or measures.under_way:
         return False
     start, total = measures.ledger.inherited, measures.ledger.total
     own_m = math.hypot(total[0] - start[0], total[1] - start[1])

@@ -38,7 +38,7 @@ def walked_facts(leg: LegDebrief) -> list[tuple[str, str]]:
         ("distance", _distance(measures, leg.audit.card.distance_m)),
         *_paces_and_time(measures),
         ("off-line", _off_the_line(measures)),
-        ("own-line", _off_own_line(measures)),
+        *([] if measures.under_way else [("own-line", _off_own_line(measures))]),
         ("miss", _miss(measures)),
         ("nearest", _nearest(measures)),
         ("match", say("fact-match-said", sure=digits.percent(leg.audit.confidence))),
@@ -68,6 +68,8 @@ def _distance(measures: LegMeasures, planned_m: float) -> str:
     if not measures.line_followed:
         line = digits.stated_metres(planned_m)
         return say("fact-distance-line-left", straight=straight, path=path, line=line)
+    if measures.under_way:
+        return say("fact-distance-in-part", straight=straight, path=path)
     return say(
         "fact-distance-said",
         straight=straight,

@@ -68,7 +68,12 @@ _FOUND = {"found": "yes", "missed": "no", "too close to call": "close"}
 
 
 def _main_part(measures: LegMeasures) -> str:
-    """Name the largest part of the ledger, unless it is no larger than its own error."""
+    """Name the largest part of the ledger, unless it is no larger than its own error.
+
+    Of a leg that was under way when the recording began the parts are the recording's.
+    """
+    if measures.under_way:
+        return say("verdict-no-part")
     largest = _largest_part(measures)
     if largest == "azimuth":
         if wording.azimuth_as_planned(measures) or not wording.azimuth_measured(measures):

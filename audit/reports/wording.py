@@ -51,7 +51,8 @@ def status_of(leg: LegDebrief, radius_m: float) -> str:
     off_m = math.hypot(*measures.ledger.inherited)
     if off_m <= max(radius_m, _TWO_SIDED_95 * measures.miss_sd_m):
         return status_words(status_told(leg.audit))
-    return say("leg-walked-from-off", size=digits.metres(off_m, measures.miss_sd_m))
+    words = "leg-recorded-from" if measures.under_way else "leg-walked-from-off"
+    return say(words, size=digits.metres(off_m, measures.miss_sd_m))
 
 
 def leg_names(names: Sequence[str]) -> str:
@@ -94,8 +95,14 @@ def azimuth_as_planned(measures: LegMeasures) -> bool:
 
 
 def distance_as_planned(measures: LegMeasures) -> bool:
-    """Tell whether the error of the distance lies within its own interval."""
-    return abs(measures.distance_error_m) <= _TWO_SIDED_95 * measures.straight_sd_m
+    """Tell whether the error of the distance lies within its own interval.
+
+    Nobody can tell of a leg that was under way when the recording began.
+    """
+    return (
+        not measures.under_way
+        and abs(measures.distance_error_m) <= _TWO_SIDED_95 * measures.straight_sd_m
+    )
 
 
 def azimuth_interval(measures: LegMeasures) -> str:
@@ -108,11 +115,14 @@ def azimuth_interval(measures: LegMeasures) -> str:
 def distance_error(measures: LegMeasures) -> str:
     """Say how far the walked distance is off: "22 m short", "95 m too far", or "as planned".
 
-    Of a bent line that was not followed only that is said.
+    Of a bent line that was not followed, and of a leg of which the recording has a part, only
+    that is said.
     """
     error_m, standard_error_m = measures.distance_error_m, measures.straight_sd_m
     if not measures.line_followed:
         return say("figure-line-left")
+    if measures.under_way:
+        return say("figure-in-part")
     if distance_as_planned(measures):
         return say("figure-as-planned")
     size = digits.metres(abs(error_m), standard_error_m)
@@ -246,7 +256,10 @@ def cause_of_leg(cause: str, leg: LegDebrief) -> str:
 
 
 def errors_worst_first(audit: LegAudit) -> list[str]:
-    """Say azimuth and distance, and a false start where it matters, the worst of them first."""
+    """Say azimuth and distance, and a false start where it matters, the worst of them first.
+
+    Of a leg that was under way when the recording began: from where on it was recorded, first.
+    """
     measures = audit.measures
     if measures is None:
         return []
@@ -254,11 +267,14 @@ def errors_worst_first(audit: LegAudit) -> list[str]:
     turned = say("leg-azimuth", error=azimuth_error(measures), interval=_plus_minus(measures))
     if not azimuth_measured(measures):
         turned = say("leg-azimuth-unmeasured")
+    began_off_m = math.hypot(*ledger.inherited)
+    if measures.under_way:  # what is missing before it is the recording's, and no error
+        where = digits.metres(began_off_m, measures.miss_sd_m)
+        return [say("leg-recorded-on", size=where), turned]
     sized = [
         (math.hypot(*ledger.heading), turned),
         (math.hypot(*ledger.distance), say("leg-distance", error=distance_error(measures))),
     ]
-    began_off_m = math.hypot(*ledger.inherited)
     if began_off_m > _TWO_SIDED_95 * measures.miss_sd_m:
         where = digits.metres(began_off_m, measures.miss_sd_m)
         sized.append((began_off_m, say("leg-began-off", size=where)))

@@ -40,6 +40,9 @@ class CoachingSettings:
     other_point_radii: float = 2.0
     """A count that ended within so many arrival radii of another leg's point ended at it, where
     such legs only swap their points; chosen."""
+    met_radii: float = 0.5
+    """A leg that ended within so many arrival radii of its point has no parts of a miss to work
+    on; chosen: nearer than it had to come."""
     began_off_m: float = 25.0
     """Starts away from their points are worth practice from here on; chosen: out of sight."""
     wandered_deg: float = 30.0

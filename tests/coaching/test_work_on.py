@@ -13,6 +13,7 @@ from audit.coaching.taken_otherwise import out_of_order, taken_otherwise
 from audit.coaching.talk_over import _bent, _not_beside
 from audit.coaching.to_keep import to_keep
 from audit.coaching.to_work_on import with_work
+from audit.coaching.what_if import what_if
 from audit.diagnosis.finding import Finding
 from audit.diagnosis.look_alikes import LookAlikes
 from audit.settings import CoachingSettings, Settings
@@ -237,3 +238,28 @@ def test_a_leg_of_several_pieces_has_no_azimuth_to_hold_or_to_set():
     assert "neither card nor log is laid beside it" in left.sentences[0]
     azimuths = [one for one in to_keep(shown(legs), SETTINGS) if one.skill == "azimuth"]
     assert not any("1" in one.legs for one in azimuths)
+
+
+def test_who_ended_at_his_point_has_no_parts_to_work_on():
+    """Bug: 52 m of heading a leg were to be practised on two legs that ended 2 m off."""
+    before = [one for one in talk(shown()).work_on if "heading part" in one.evidence]
+    names = [name for one in before for name in one.legs]
+    assert names
+    met = shown(audits(**{f"leg{name}": {"miss_m": 2.0} for name in names}))
+    assert not any("heading part" in one.evidence for one in talk(met).work_on)
+
+
+def test_heading_of_a_leg_that_was_under_way_is_no_part_to_work_on():
+    """Bug: the recording began beside the line, and the way to the point was called 90 m out."""
+    legs = [leg if leg.card.name == "6" else replace(leg, confidence=0.5) for leg in audits()]
+    assert any("heading part" in one.evidence for one in talk(shown(legs)).work_on)
+    begun = talk(shown(legs, under_way=frozenset({"6"})))
+    assert not any("part of the miss" in one.evidence for one in begun.work_on)
+
+
+def test_leg_of_which_a_part_was_recorded_would_have_ended_nowhere_else():
+    """Bug: "with the planned distance 346 m from the point", of a leg recorded from 346 m on."""
+    leg = audits()[1]
+    assert what_if(leg.card, leg.measures) is not None
+    assert what_if(leg.card, replace(leg.measures, under_way=True)) is None
+    assert what_if(leg.card, None) is None

@@ -111,3 +111,15 @@ def test_what_cannot_be_told_has_its_reason() -> None:
     assert "a stretch of 140 m on another bearing" in evidence_sentence("cannot-tell", swerved, 0.0)
     assert "stands out" in evidence_sentence("cannot-tell", leg, 0.0)
     assert "stands out" not in evidence_sentence("within-skill", leg, 0.0)
+
+
+def test_distance_that_was_recorded_in_part_is_no_distance_walked() -> None:
+    """Bug: the recording began 346 m on, and the evidence was "46 % short", "346 m short"."""
+    (leg,) = legs(0.0, ratios=(0.54,))
+    late = replace(leg, under_way=True, start_off_m=(-318.0, 137.0))
+    ordinary = evidence_sentence("within-skill", late, 0.0)
+    assert "short" not in ordinary
+    assert "its distance recorded in part" in ordinary
+    assert "recorded from 346 m north-west of its start on" in ordinary
+    for name in ("hundred-miscounted", "single-double-pace"):
+        assert said(late, name).endswith("; its distance recorded in part.")

@@ -8,6 +8,7 @@ import pytest
 from reports.sample_debrief import sample_debrief
 
 from audit.diagnosis.finding import Finding
+from audit.reports.leg_facts import walked_facts
 from audit.reports.terminal_report import render_terminal
 from audit.reports.verdict import verdict
 
@@ -113,3 +114,17 @@ def test_terminal_obeys_no_control_character_of_a_file():
 def test_simulated_walk_is_said_first():
     text = render_terminal(sample_debrief(notes=("This walk is simulated.",)))
     assert text.splitlines()[1] == "SIMULATED: This walk is simulated."
+
+
+def test_row_of_a_leg_under_way_says_from_where_it_was_recorded(debrief):
+    """Bug: the recording began late, and the leg "began 346 m off the point", "346 m short"."""
+    late = with_leg(debrief, 2, measures={"under_way": True})
+    row = next(line for line in render_terminal(late).splitlines() if line.startswith("3  "))
+    assert "recorded from " in row
+    assert "too far" not in row
+    assert "off the point" not in row
+    worst = with_leg(debrief, 0, measures={"under_way": True})
+    assert "no part of that stands out" in verdict(worst)[0]
+    facts = dict(walked_facts(worst.legs[0]))
+    assert "not the whole leg" in facts["Distance"]
+    assert "Own line" not in facts

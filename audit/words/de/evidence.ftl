@@ -25,6 +25,7 @@ evidence-at-time = {" "}um { $time }
 evidence-not-recorded = Der Abschnitt kann gegangen worden sein, wo die Aufzeichnung nichts davon zeigt.
 evidence-together = ; die eigene Neigung über alle Abschnitte, Fehler abgezogen, wird auf { $turn } geschätzt
 evidence-began-off = ; begonnen { $place } vom Ausgangspunkt
+evidence-recorded-from = ; aufgezeichnet ab { $place } vom Ausgangspunkt
 evidence-log = ; laut Marschtagebuch war der Kompass { $setting } eingestellt
 evidence-set-as-card = wie auf der Marschskizze
 evidence-set-off = { $turn } von der Marschskizze
@@ -46,5 +47,6 @@ evidence-off-card = { $begin ->
    *[no] gegangen
 } { $turn } von der Marschskizze, auf { $error } genau
 evidence-distance-right = die Entfernung richtig
+evidence-distance-in-part = die Entfernung nur zum Teil aufgezeichnet
 evidence-distance-long = { $share } zu lang
 evidence-distance-short = { $share } zu kurz

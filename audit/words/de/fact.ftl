@@ -23,6 +23,7 @@ fact-azimuth-said = { $walked } Gitter (95-%-Bereich { $interval }{ $doubted ->
 fact-distance = Entfernung
 fact-distance-line-left = { $straight } gerade, { $path } über Grund: Die geplante Linie von { $line } wurde nicht eingehalten
 fact-distance-said = { $straight } gerade, { $path } über Grund: { $error } ({ $ratio } des Plans)
+fact-distance-in-part = { $straight } gerade, { $path } über Grund: was davon aufgezeichnet ist, nicht der ganze Abschnitt
 fact-paces = { -pace }
 fact-paces-by-log = { $paces }, gezählt, laut Marschtagebuch
 fact-paces-by-count = { $paces }, nach dem Schrittmaß

@@ -14,6 +14,7 @@ figure-too-far = { $size } zu weit
 figure-short = { $size } zu kurz
 figure-metres = { $size } m
 figure-line-left = nicht auf der geplanten Linie
+figure-in-part = nur zum Teil aufgezeichnet
 figure-as-planned = wie geplant
 figure-unmeasured = nicht messbar
 figure-on-line = auf der Linie

@@ -2,6 +2,7 @@
 
 leg-walked = gegangen
 leg-walked-from-off = gegangen, { $size } neben seinem Anfang begonnen
+leg-recorded-from = gegangen, ab { $size } aufgezeichnet
 leg-skipped = ausgelassen
 leg-before-recording = vor Beginn der Aufzeichnung
 leg-unfinished = nicht beendet
@@ -28,3 +29,4 @@ leg-azimuth = Richtung { $error } ({ $interval })
 leg-azimuth-unmeasured = Richtung nicht messbar
 leg-distance = Entfernung { $error }
 leg-began-off = { $size } neben dem { -point } begonnen
+leg-recorded-on = ab { $size } aufgezeichnet

@@ -25,6 +25,7 @@ evidence-at-time = {" "}at { $time }
 evidence-not-recorded = The leg may have been walked where the recording does not show it.
 evidence-together = ; this walker's own lean over all legs, mistakes taken off, is put at { $turn }
 evidence-began-off = ; it began { $place } of its start
+evidence-recorded-from = ; recorded from { $place } of its start on
 evidence-log = ; by the log the compass was set { $setting }
 evidence-set-as-card = as the card says
 evidence-set-off = { $turn } of what the card says
@@ -46,5 +47,6 @@ evidence-off-card = { $begin ->
    *[no] walked
 } { $turn } of the card, give or take { $error }
 evidence-distance-right = the distance right
+evidence-distance-in-part = its distance recorded in part
 evidence-distance-long = { $share } long
 evidence-distance-short = { $share } short

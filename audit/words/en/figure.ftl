@@ -13,6 +13,7 @@ figure-too-far = { $size } too far
 figure-short = { $size } short
 figure-metres = { $size } m
 figure-line-left = not along the planned line
+figure-in-part = recorded in part
 figure-as-planned = as planned
 figure-unmeasured = cannot be measured
 figure-on-line = on the line

@@ -2,6 +2,7 @@
 
 leg-walked = walked
 leg-walked-from-off = walked, begun { $size } from its start
+leg-recorded-from = walked, recorded from { $size } on
 leg-skipped = skipped
 leg-before-recording = before the recording began
 leg-unfinished = not finished
@@ -28,3 +29,4 @@ leg-azimuth = { -azimuth } { $error } ({ $interval })
 leg-azimuth-unmeasured = { -azimuth } cannot be measured
 leg-distance = distance { $error }
 leg-began-off = began { $size } off the { -point }
+leg-recorded-on = recorded from { $size } on
