@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from audit.coaching.shown import Shown
+from audit.coaching.sure_legs import is_sure
 from audit.coaching.talk import WorkOn
 from audit.coaching.task import Task, title_of, work_on
 from audit.diagnosis.finding import Finding
@@ -19,12 +20,16 @@ from audit.words.figures import Listed, Share
 
 
 def mistake_tasks(shown: Shown, settings: CoachingSettings) -> Iterator[Task]:
-    """Give the mistakes to work on, with the legs that show each."""
+    """Give the mistakes to work on, with the legs that show each.
+
+    What a part of the walk shows that may not be the leg's is put before nobody.
+    """
     walked, one_of = shown.walked, shown.one_of
+    sure = {leg.card.name for leg in shown.legs if is_sure(leg, settings)}
     first = {
         name: of[0]
         for name, of in shown.causes.items()
-        if of and name in walked and name not in shown.aside
+        if of and name in walked and name in sure and name not in shown.aside
     }
     if shown.taken:
         yield _another_order(shown)

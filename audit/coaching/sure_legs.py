@@ -11,13 +11,18 @@ from audit.measurement.leg_measures import LegAudit, LegMeasures
 from audit.settings import CoachingSettings
 
 
+def is_sure(leg: LegAudit, settings: CoachingSettings) -> bool:
+    """Tell whether a leg's part of the walk is sure enough to say of the walker what it shows."""
+    return leg.confidence >= settings.sure_portion
+
+
 def sure_legs(legs: Sequence[LegAudit], settings: CoachingSettings) -> dict[str, LegMeasures]:
     """Give the walked legs whose portion is sure and of which both ends were seen, by name."""
     return {
         leg.card.name: leg.measures
         for leg in legs
         if leg.measures is not None
-        and leg.confidence >= settings.sure_portion
+        and is_sure(leg, settings)
         and not any(leg.measures.ends_reckoned)
     }
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from audit.coaching.sure_legs import is_sure
 from audit.debriefing.records import Debrief, LegDebrief
 from audit.reports.wording import leg_names
 from audit.settings import Settings
@@ -17,5 +18,4 @@ def story_sentences(debrief: Debrief) -> tuple[str, ...]:
 
 
 def _is_unsure(leg: LegDebrief) -> bool:
-    measured = leg.audit.measures is not None
-    return measured and leg.audit.confidence < Settings().quality.unsure
+    return leg.audit.measures is not None and not is_sure(leg.audit, Settings().coaching)

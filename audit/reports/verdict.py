@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from audit.coaching.sure_legs import is_sure
 from audit.debriefing.records import Debrief, LegDebrief
 from audit.leg_card.wording import told_legs
 from audit.measurement.leg_measures import LegMeasures
@@ -11,6 +12,7 @@ from audit.reports import digits, wording
 from audit.reports.cause_words import CANNOT_TELL, WITHIN_SKILL
 from audit.reports.inherited import inherited
 from audit.reports.joint_story import joint_story
+from audit.settings import Settings
 from audit.words import say
 
 
@@ -20,16 +22,50 @@ def verdict(debrief: Debrief) -> tuple[str, ...]:
     walked = [(leg, leg.audit.measures) for leg in debrief.legs if leg.audit.measures is not None]
     if not walked:
         return (say("verdict-nothing"), _count(debrief))
-    worst, measures = max(walked, key=lambda pair: pair[1].miss_m)
     radius_m = debrief.card.arrival_radius_m
-    if measures.miss_m <= radius_m:
-        seen = [pair for pair in walked if not pair[1].ends_reckoned[1]]
-        if not seen:
-            return *shared, _count(debrief)
-        first = _all_arrived(seen, radius_m, all_seen=len(seen) == len(walked))
-        return *shared, first, *_left_lines(walked), _count(debrief)
-    why = _why(debrief, worst)
-    return *shared, _worst(worst, measures), why, *_left_lines(walked), _count(debrief)
+    sure = [pair for pair in walked if is_sure(pair[0].audit, Settings().coaching)]
+    doubtful = _doubtful_worst(walked, sure, radius_m)
+    rest = *doubtful, *_left_lines(walked), _count(debrief)
+    if not sure:
+        return *shared, *rest
+    worst, measures = max(sure, key=_miss_m)
+    if measures.miss_m > radius_m:
+        return *shared, _worst(worst, measures), _why(debrief, worst), *rest
+    seen = [pair for pair in sure if not pair[1].ends_reckoned[1]]
+    if not seen:
+        return *shared, *rest
+    return *shared, _arrived(seen, radius_m, _which(len(seen), len(sure), len(walked))), *rest
+
+
+def _which(seen: int, sure: int, walked: int) -> str:
+    """Name the legs of which it is said that they arrived, by how many there are."""
+    if seen == walked:
+        return "all"
+    return "seen" if sure == walked else "sure"
+
+
+def _miss_m(pair: tuple[LegDebrief, LegMeasures]) -> float:
+    return pair[1].miss_m
+
+
+def _doubtful_worst(
+    walked: list[tuple[LegDebrief, LegMeasures]],
+    sure: list[tuple[LegDebrief, LegMeasures]],
+    radius_m: float,
+) -> list[str]:
+    """Say of a leg that missed by more than the sure ones that it may not be that part at all."""
+    worst, measures = max(walked, key=_miss_m)
+    if measures.miss_m <= radius_m or any(leg is worst for leg, _ in sure):
+        return []
+    return [
+        say(
+            "verdict-worst-unsure",
+            leg=worst.name,
+            miss=wording.miss(measures),
+            end=worst.audit.card.end.name,
+            sure=digits.percent(worst.audit.confidence),
+        )
+    ]
 
 
 def _left_lines(walked: list[tuple[LegDebrief, LegMeasures]]) -> list[str]:
@@ -40,13 +76,11 @@ def _left_lines(walked: list[tuple[LegDebrief, LegMeasures]]) -> list[str]:
     return [say("verdict-line-left", legs=told_legs(names, begin=True), count=len(names))]
 
 
-def _all_arrived(
-    seen: list[tuple[LegDebrief, LegMeasures]], radius_m: float, *, all_seen: bool
-) -> str:
-    """Say so of the legs whose ends were seen; of a reckoned one nobody knows."""
-    worst, measures = max(seen, key=lambda pair: pair[1].miss_m)
+def _arrived(seen: list[tuple[LegDebrief, LegMeasures]], radius_m: float, which: str) -> str:
+    """Say so of the sure legs whose ends were seen; of a reckoned end nobody knows."""
+    worst, measures = max(seen, key=_miss_m)
     return say(
-        "verdict-all-arrived" if all_seen else "verdict-seen-arrived",
+        f"verdict-{which}-arrived",
         radius=digits.stated_metres(radius_m),
         size=digits.metres(measures.miss_m, measures.miss_sd_m),
         leg=worst.name,

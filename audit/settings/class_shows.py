@@ -51,7 +51,7 @@ class ClassShowsSettings:
     least_legs: int = 3
     least_leg_walkers: int = 6
     """Legs, and walkers of a leg, for the legs to be compared; chosen."""
-    sure_leg: float = 0.75
+    sure_leg: float = 0.7
     """Of a leg whose part of the walk is less sure the miss may be another leg's; chosen: as for
     what is put before the walker."""
     chance_of_leg: float = 0.05

@@ -56,8 +56,9 @@ class CoachingSettings:
     """A mistake is put before the walker from here on; chosen: more likely than not."""
     spoilt_probability: float = 0.35
     """An azimuth or a distance that a mistake has put out so likely is not praised; chosen."""
-    sure_portion: float = 0.75
-    """A leg whose part of the walk is less sure is neither praised nor blamed for a part of what
-    remains; chosen: as for a portion that is said to be in doubt."""
+    sure_portion: float = 0.7
+    """A leg whose part of the walk is less sure is neither praised nor blamed, stands at the head
+    only with its doubt, and is named as left aside; chosen: below it a note says that the
+    portion is not sure."""
     things: int = 2
     """To keep, and to work on: enough for one day (common practice of reviews after action)."""

@@ -257,6 +257,21 @@ def test_heading_of_a_leg_that_was_under_way_is_no_part_to_work_on():
     assert not any("part of the miss" in one.evidence for one in begun.work_on)
 
 
+def test_mistake_on_an_unsure_part_is_put_before_nobody():
+    """Bug: a leg 44 % sure was coached, while those of 60 and 67 % were left aside."""
+    causes = {"3": (finding("digit-wrong", 0.56),)}
+    assert any(one.cause == "digit-wrong" for one in talk(shown(causes=causes)).work_on)
+    legs = [replace(leg, confidence=0.44 if leg.card.name == "3" else 1.0) for leg in audits()]
+    said = talk(shown(legs, causes=causes))
+    assert not any("3" in one.legs for one in said.work_on)
+    assert said.left_aside == ("3",)
+
+
+def test_one_limit_for_what_is_sure():
+    """Below it notes say so, the head of the page says so, and nobody is coached."""
+    assert SETTINGS.sure_portion == Settings().quality.unsure
+
+
 def test_leg_of_which_a_part_was_recorded_would_have_ended_nowhere_else():
     """Bug: "with the planned distance 346 m from the point", of a leg recorded from 346 m on."""
     leg = audits()[1]

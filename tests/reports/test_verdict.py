@@ -116,6 +116,27 @@ def test_simulated_walk_is_said_first():
     assert text.splitlines()[1] == "SIMULATED: This walk is simulated."
 
 
+def unsure(debrief, number, confidence):
+    legs = list(debrief.legs)
+    audit = replace(legs[number].audit, confidence=confidence)
+    legs[number] = replace(legs[number], audit=audit)
+    return replace(debrief, legs=tuple(legs))
+
+
+def test_a_leg_whose_part_is_unsure_does_not_lead(debrief):
+    """Bug: a leg that was 44 % sure of its part led the page as the worst."""
+    first, *rest = verdict(unsure(debrief, 0, 0.44))
+    assert first.startswith("The worst is leg 3: ")
+    assert rest[-2] == (
+        "Leg 1 may have ended 113 m north-west of Post 7; "
+        "that this part of the recording is the leg is only 44 % sure."
+    )
+    arrived = unsure(with_leg(debrief, 2, measures={"miss_m": 14.0}), 0, 0.44)
+    first, second, _ = verdict(arrived)
+    assert first.startswith("Every leg whose part of the recording and whose end are sure ended")
+    assert second.startswith("Leg 1 may have ended 113 m")
+
+
 def test_row_of_a_leg_under_way_says_from_where_it_was_recorded(debrief):
     """Bug: the recording began late, and the leg "began 346 m off the point", "346 m short"."""
     late = with_leg(debrief, 2, measures={"under_way": True})
