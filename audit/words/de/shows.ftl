@@ -27,7 +27,7 @@ shows-read-alike = {" "}Wie weit er daneben steht, ist nicht sicher: Alle kamen 
     welcher Teil zu diesem Abschnitt gehört; ist einer falsch gelesen, sind es alle. Er kann auch anderswo auf ihrem Weg ab { $start }
     stehen, oder daneben.
 shows-missed-by-all = { $lane }, { $point } (Abschnitt { $leg }): Keiner der { $walkers } sicheren Gehenden fand ihn, { $missed } von
-    ihnen verfehlten ihn; der nächste kam bis auf { $near } heran. Die meisten anderen fanden sie. Steht er, wo Plan und Marschskizze ihn haben? Hingehen und
+    ihnen verfehlten ihn; der nächste kam bis auf { $near } heran. Von den anderen fanden sie die meisten. Steht er, wo Plan und Marschskizze ihn haben? Hingehen und
     nachsehen, bevor er jemandem angerechnet wird: Wo er sonst steht, zeigen die Gänge nicht, und er bleibt in der Bewertung.
 shows-angle-alike = { $lane }: { $sharing } der { $walkers } Gehenden zeigen denselben Fehler: { $mistake }. Er ist der wahrscheinlichste auf
     { $named } ihrer { $legs } Abschnitte. Im Mittel gingen sie { $size } { $side ->
