@@ -21,6 +21,7 @@ from audit.matching.leg_match import (
     Reckoned,
     RunnerUp,
 )
+from audit.matching.passed_in_turn import by_points, is_astray, legs_point_to_point
 from audit.matching.pins import PINNED_GAIN, Pin
 from audit.matching.reading import LegReading, gather_leg_odds, read_leg
 from audit.matching.refine_cuts import refine_cut
@@ -63,6 +64,21 @@ def match_walk(
 
 def match_laid_out(laid_out: WalkLaidOut, card: LegCard, settings: MatchingSettings) -> Match:
     """Match a walk that is laid out already.
+
+    Where legs are not walked or far from their points, the walk is looked at once more, with a
+    gain for legs from point to point, and that is believed where more legs turn out so.
+    """
+    match = _matched(laid_out, card, settings)
+    if not is_astray(match, laid_out, card, settings):
+        return match
+    gaining = replace(settings, gain_point_to_point=settings.gain_where_astray)
+    other = _matched(by_points(laid_out, gaining), card, gaining)
+    legs = (legs_point_to_point(of, laid_out, card, settings) for of in (match, other))
+    return other if next(legs) < next(legs) else match
+
+
+def _matched(laid_out: WalkLaidOut, card: LegCard, settings: MatchingSettings) -> Match:
+    """Match a walk by heading, length and place.
 
     Where a leg stays in doubt, half or twice the distance on every leg is supposed as well, and
     believed where more legs are known by it: on a path that winds it fits by chance, and knows

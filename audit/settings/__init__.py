@@ -385,12 +385,20 @@ class MatchingSettings(SilenceSettings):
     found_arrival_sd_m: float = 15.0
     arrival_sd_m: float = 30.0
     cost_arrive_elsewhere: float = 1.6
-    gain_point_to_point: float = 6.0
+    gain_point_to_point: float = 0.0
+    gain_where_astray: float = 6.0
     point_to_point_m: float = 60.0
     point_to_point_noises: float = 1.5
-    """For a leg walked straight from within so much of its start to within so much of its
-    point, beside so many times the receiver's error; chosen on real recordings, where long
-    straight roads fit several legs."""
+    """Gain of a leg walked straight from within so much of its start to within so much of its
+    point, beside so many times the receiver's error. None at first, as who misses a point must
+    not be drawn to it; some where legs are not walked or far off; chosen on real recordings,
+    where long straight roads fit several legs."""
+    astray_m: float = 300.0
+    """A leg so far from its points may be another part of the walk; chosen."""
+    passed_m: float = 20.0
+    passed_detour: float = 1.3
+    """Walked from point to point is who passed both so near, with no more path over the chord;
+    chosen."""
     stay_path_m: float = 900.0
     stay_sd_m: float = 14.0
     found_sd_m: float = 22.0
