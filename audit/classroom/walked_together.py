@@ -7,7 +7,7 @@ for a lane in common, for a slow start behind a quick one, and for the time of d
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
@@ -69,14 +69,15 @@ def walked_together(
         for one, other in combinations((even for even in evens if len(even.places) >= 2), 2)
         if one.lane == other.lane
     ]
+    usual = _SetOffApart(pairs, settings)
     found = []
     for one, other in pairs:
-        together, apart_s = _in_steps(one, other, 0.0, settings)
+        together, apart_s = _in_steps(one, other, 0, settings)
         free_s = settings.step_s * min(int(one.free.sum()), int(other.free.sum()))
         share = together / max(free_s, settings.step_s)
         if together < settings.least_together_s or share < settings.least_share:
             continue
-        others = list(_so_far_apart(pairs, one, other, settings))
+        others = usual.of_others(one, other)
         if len(others) < settings.least_pairs:
             continue
         usual_s = float(np.quantile(others, settings.chance_quantile))
@@ -131,14 +132,14 @@ def _even(walk: WalkOnClock, points_m: FloatArray, settings: ClassShowsSettings)
 
 
 def _in_steps(
-    one: _Even, other: _Even, shift_s: float, settings: ClassShowsSettings
+    one: _Even, other: _Even, shift: int, settings: ClassShowsSettings
 ) -> tuple[float, float]:
-    """Give how long one is in the other's steps, the other's clock shifted, and how far behind.
+    """Give how long one is in the other's steps, and how far behind: positive where it comes after.
 
-    Positive where the other comes after.
+    The other's clock is shifted by so many steps of time.
     """
     step = settings.step_s
-    moved = other.first + round(shift_s / step)
+    moved = other.first + shift
     when = np.flatnonzero(one.free)
     most = round(settings.lag_s / step)
     # Only while both are out, the lag allowed.
@@ -160,14 +161,40 @@ def _in_steps(
     return step * float(together.sum()), float(behind[together].mean())
 
 
-def _so_far_apart(
-    pairs: Sequence[tuple[_Even, _Even]], one: _Even, other: _Even, settings: ClassShowsSettings
-) -> Iterator[float]:
-    """Give how long these pairs would have been together, had they set off as far apart."""
-    apart_s = other.begun_s - one.begun_s
-    for first, second in pairs:
-        if {first.ident, second.ident} & {one.ident, other.ident}:
-            continue
-        for ahead, after in ((first, second), (second, first)):
-            shift_s = ahead.begun_s + apart_s - after.begun_s
-            yield _in_steps(ahead, after, shift_s, settings)[0]
+class _SetOffApart:
+    """How long any two would have been together, had they set off so far apart.
+
+    Where many walk together, many ask the same of the same two: only the whole steps of time
+    between their beginnings matter, so that each is worked out once.
+    """
+
+    def __init__(self, pairs: Sequence[tuple[_Even, _Even]], settings: ClassShowsSettings) -> None:
+        self._settings = settings
+        self._pairs = [way for pair in pairs for way in (pair, pair[::-1])]
+        self._idents = np.array([[ahead.ident, after.ident] for ahead, after in self._pairs])
+        begun_s = np.array([[ahead.begun_s, after.begun_s] for ahead, after in self._pairs])
+        self._ahead_s, self._after_s = begun_s.reshape(-1, 2).T
+        self._as_they_are = _steps(self._ahead_s - self._after_s, settings)
+        self._known: dict[int, FloatArray] = {}
+
+    def of_others(self, one: _Even, other: _Even) -> FloatArray:
+        """Give the seconds of all pairs without these two, had they set off as far apart."""
+        apart_s = other.begun_s - one.begun_s
+        shifts = _steps(self._ahead_s + apart_s - self._after_s, self._settings)
+        free = ~np.isin(self._idents, [one.ident, other.ident]).any(axis=1)
+        more = shifts - self._as_they_are
+        together_s = np.empty(len(shifts))
+        for steps in np.unique(more[free]):
+            known = self._known.setdefault(int(steps), np.full(len(shifts), np.nan))
+            asked = free & (more == steps)
+            for number in np.flatnonzero(asked & np.isnan(known)):
+                ahead, after = self._pairs[number]
+                shift = int(shifts[number])
+                known[number] = _in_steps(ahead, after, shift, self._settings)[0]
+            together_s[asked] = known[asked]
+        return together_s[free]
+
+
+def _steps(seconds: FloatArray, settings: ClassShowsSettings) -> NDArray[np.int64]:
+    """Give the nearest whole steps of time."""
+    return np.rint(seconds / settings.step_s).astype(np.int64)

@@ -12,7 +12,7 @@ import tempfile
 from itertools import pairwise
 from pathlib import Path
 
-from benchmarks import debrief_walk, grade_class, growth, large_file, page, whole_growth
+from benchmarks import company, debrief_walk, grade_class, growth, large_file, page, whole_growth
 from benchmarks.whole_command import run_python
 from benchmarks.whole_growth import in_own_process, over_linear
 from benchmarks.yardstick import yardstick_s
@@ -43,6 +43,7 @@ def measure(*, quick: bool) -> dict[str, float]:
         "page": lambda: _page(unit),
         "large file": _large,
         "growth": lambda: _growth(quick=quick),
+        "company": lambda: _company(unit),
         **({} if quick else {"class": lambda: _class(unit)}),
     }
     for name, part in parts.items():
@@ -128,6 +129,13 @@ def _growth(*, quick: bool) -> dict[str, float]:
         ratio = runs[more]["whole_s"] / runs[fewer]["whole_s"] / (more / fewer)
         found[f"growth.match_{fewer}_to_{more}_legs_x"] = ratio
     return found
+
+
+def _company(unit: float) -> dict[str, float]:
+    """A class of which all walk together, and how that grows beside its pairs."""
+    some, many = (company.take_s(walkers) for walkers in (12, 24))
+    pairs = (24 * 23) / (12 * 11)
+    return {"class.all_together_24": many / unit, "growth.company_12_to_24_x": many / some / pairs}
 
 
 def _class(unit: float) -> dict[str, float]:

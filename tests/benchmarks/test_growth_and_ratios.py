@@ -15,7 +15,7 @@ from pathlib import Path
 from unittest import mock
 
 import pytest
-from benchmarks import growth, large_file, read_track
+from benchmarks import company, growth, large_file, read_track
 from benchmarks.__main__ import RECORDED, kept_of, table
 from benchmarks.suite import AIMS, LEAST, least_s
 from benchmarks.whole_command import run_python
@@ -32,6 +32,7 @@ from reports.sample_debrief import sample_debrief
 
 from audit.reports import picture
 from audit.reports.html_report import render_html
+from audit.settings.class_shows import ClassShowsSettings
 
 ROOT = Path(__file__).resolve().parents[2]
 
@@ -86,6 +87,14 @@ def test_matching_grows_little_faster_than_legs_and_recording_together():
     assert took_many / took_some < 2.0 * 100 / 30
     # All portions as all legs would take 400 MB.
     assert many["mb"] < 200.0
+
+
+def test_looking_for_company_grows_with_the_pairs_of_a_class_and_no_faster():
+    """Bug: of walkers who really walk together the work grew with the fourth power."""
+    compared, pairs = company.compared(20)
+    # Each pair as it is; and either way round, once for every step of time between two starts.
+    apart = 2 * company.WITHIN_S / ClassShowsSettings().step_s + 2
+    assert compared <= pairs * (1 + 2 * apart)
 
 
 def test_a_large_recording_is_debriefed_while_gpxpy_is_still_reading(shared_tracks):
