@@ -12,6 +12,7 @@ import numpy.typing as npt
 from audit.units import FloatArray
 
 if TYPE_CHECKING:
+    from shapely import STRtree
     from shapely.geometry.base import BaseGeometry
 
 BoolArray = npt.NDArray[np.bool_]
@@ -73,13 +74,14 @@ def near_roads(
     """
     import shapely  # noqa: PLC0415 (only where there are roads)
 
-    lines = shapely.union_all([shape for _, shape in roads])
+    # Where roads cross, the union cuts them: an index of its parts looks at those nearby alone.
+    lines = shapely.STRtree(shapely.get_parts(shapely.union_all([shape for _, shape in roads])))
     met: dict[str, float] = {name: 0.0 for name, _ in roads}
     seen, sure = np.zeros(2), np.zeros(2)
     sure_within_m = rule.within_m - rule.whole_error * rule.sd_m
     for number, part in enumerate(places_m):
         middles, lengths, seconds = _pieces(part, None if times_s is None else times_s[number])
-        off_m = np.asarray(shapely.distance(shapely.points(middles), lines))
+        off_m = _nearest_m(middles, lines)
         counts = ~np.asarray(shapely.contains(points, shapely.points(middles)))
         size = np.column_stack([lengths, seconds])
         near = _kept(counts & (off_m <= rule.within_m), lengths, rule.crossing * rule.within_m)
@@ -100,6 +102,17 @@ def near_roads(
         sure_s=float(sure[1]) if timed else None,
         roads=tuple(name for name in sorted(met, key=lambda one: -met[one]) if met[name] > 0.0),
     )
+
+
+def _nearest_m(middles: FloatArray, lines: STRtree) -> FloatArray:
+    """Give how far each place is from the nearest line; infinitely far where there is none."""
+    import shapely  # noqa: PLC0415 (only where there are roads)
+
+    places = shapely.points(middles)
+    off_m = np.full(len(middles), np.inf)
+    (found, _), away_m = lines.query_nearest(places, all_matches=False, return_distance=True)
+    off_m[found] = away_m
+    return off_m
 
 
 def _pieces(
