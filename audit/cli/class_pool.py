@@ -14,14 +14,19 @@ from multiprocessing import forkserver
 from threading import Thread
 from typing import Self, TypeVar
 
+from audit import words
 from audit.cli.messages import say_as_it_stands
 from audit.errors import AuditError
 from audit.reports.printable import printable
+from audit.words.figures import Number
 
 Item = TypeVar("Item")
 Made = TypeVar("Made")
 _AHEAD = 3
 """Items that wait for each process: enough that none idles, few enough to be taken back."""
+
+_LONGEST_NAME = 30
+"""Signs of a name in the line of progress, which is one line on a terminal of 80."""
 
 _LOADED_AHEAD = ("audit.cli.walker_work", "jinja2", "shapely")
 """What grading needs, loaded once for all processes."""
@@ -119,6 +124,7 @@ class Progress:
     """One line on standard error: what is done, the last walker, the rate, the time left.
 
     On a terminal it is written over; elsewhere a line stands for every tenth of the way.
+    ``what`` is the message of the line.
     """
 
     def __init__(self, what: str, total: int, done: int = 0) -> None:
@@ -146,8 +152,11 @@ class Progress:
         taken_s = max(time.monotonic() - self.start_s, 1e-6)
         rate = (self.done - self.begun) / taken_s
         left_s = (self.total - self.done) / rate
-        short = printable(name)[:30]
-        return (
-            f"{self.what}: {self.done} of {self.total}, {short}, {rate:.1f} a second, "
-            f"{left_s:.0f} s left"
+        return words.say(
+            self.what,
+            done=str(self.done),
+            all=str(self.total),
+            last=printable(name)[:_LONGEST_NAME],
+            rate=Number(value=rate, decimals=1),
+            left=Number(value=left_s),
         )

@@ -70,11 +70,11 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
     AuditError
         Where an input is refused or the reports cannot be written.
     """
+    extras = extras or Extras()
+    speak_as(extras.words)
     starts, claims = (_one_a_leg(end, pins.get(end, ())) for end in ("from", "claim"))
     inputs = read_inputs(plan, track, log, options, card)
     kinds = [kind for kind in REPORT_KINDS if not only or kind in only]
-    extras = extras or Extras()
-    speak_as(extras.words)
     records = _opened(extras.records)
     finished = debrief(
         inputs.plan,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from importlib.resources import files
 from pathlib import Path
 
+from audit import words
 from audit.cli.debrief_files import debrief_files
 from audit.cli.messages import say
 from audit.errors import OutputRefusedError
@@ -28,7 +29,7 @@ def set_out_demo(folder: Path) -> None:
         _refuse_other(folder / name, text)
     write_texts(folder, texts)
     plan, track, log = (folder / name for name in COURSE_FILES)
-    say(f"Plan, recording and log of the demo are now in {folder}. To debrief them by hand:")
+    say(words.say("terminal-demo", folder=str(folder)))
     say(f"leg-audit debrief {plan} {track} --log {log} --out {folder}")
     debrief_files(plan, track, log=log, folder=folder, only=None, pins={}, options={})
 

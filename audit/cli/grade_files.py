@@ -56,7 +56,7 @@ from audit.reports.write import write_texts
 from audit.roster import PunchList, Roster
 from audit.settings import Settings
 from audit.standard import Standard
-from audit.words import in_force
+from audit.words import in_force, told
 from audit.words.figures import Listed
 
 if TYPE_CHECKING:
@@ -203,7 +203,7 @@ def _sorted(files: Sequence[Path], asked: Asked) -> Sorted:
     """Tell plans from recordings; a class without any has a roster at least."""
     found = sort_files(files)
     for line in found.said:
-        say(line)
+        say(told(line))
     if not found.tracks and asked.roster is None:
         message = (
             "There is no recording among these files, and no roster says who walked. Give GPX "
@@ -315,7 +315,7 @@ def _look_through(
     """Read all recordings and find the walks in them, in the order of the command."""
     items = list(zip(tracks, labels(tracks), strict=True))
     found: dict[int, Recording] = {}
-    progress = Progress("Looked through", len(items))
+    progress = Progress("class-terminal-looked-through", len(items))
     for place, recording in processes.over_all(
         partial(_look_at, lanes=lanes, settings=settings), items
     ):
@@ -339,7 +339,7 @@ def _graded(draft: ClassDraft, folder: Path, workers: Processes | Cluster) -> li
     if done:
         say(words.say("class-terminal-kept", done=str(len(done)), all=str(len(draft.tasks))))
     left = [place for place in range(len(draft.tasks)) if place not in done]
-    progress = Progress("Graded", len(draft.tasks), len(done))
+    progress = Progress("class-terminal-graded", len(draft.tasks), len(done))
     try:
         for number, finished in workers.over_all(work, [draft.tasks[place] for place in left]):
             put_by(finished, folder)

@@ -16,6 +16,7 @@ from audit.readers.gpx_bytes import pieces_of
 from audit.readers.plain_text import writable
 from audit.readers.plan_file import holds_plan
 from audit.settings import ReadingSettings
+from audit.words import Sentence, sentence
 
 _POINT = re.compile(rb"<(?:\w+:)?(trkpt|rtept|wpt)\b")
 _LONGEST_TAG = 40
@@ -28,7 +29,7 @@ class Sorted:
 
     plans: tuple[Path, ...]
     tracks: tuple[Path, ...]
-    said: tuple[str, ...]
+    said: tuple[Sentence, ...]
 
 
 def sort_files(paths: Sequence[Path]) -> Sorted:
@@ -51,7 +52,7 @@ def sort_files(paths: Sequence[Path]) -> Sorted:
         kind, why = _kind(path, first=not plans and not tracks)
         (plans if kind == "plan" else tracks).append(path)
         if why:
-            said.append(f"{path.name}: taken as a {kind}; {why}.")
+            said.append(sentence("class-terminal-taken", file=path.name, kind=kind, why=why))
     if not plans:
         message = (
             "There is no plan among these files. Give the plan of each lane, then the "
@@ -73,14 +74,14 @@ def labels(paths: Sequence[Path]) -> list[str]:
     ]
 
 
-def _each(paths: Sequence[Path]) -> tuple[list[Path], list[str]]:
+def _each(paths: Sequence[Path]) -> tuple[list[Path], list[Sentence]]:
     """Give every file once, and what is to be said of the folders.
 
     A folder stands for the recordings in it, in order of their names; one without any for
     its plans.
     """
     files: list[Path] = []
-    said: list[str] = []
+    said: list[Sentence] = []
     problems = []
     named = {path.resolve() for path in paths}
     for path in paths:
@@ -90,9 +91,9 @@ def _each(paths: Sequence[Path]) -> tuple[list[Path], list[str]]:
             plans = [one for one in inside if one not in found and holds_plan(one)]
             beside = [one.name for one in plans if one.resolve() not in named]
             if found and beside:
-                names = ", ".join(beside)
-                said.append(f"{path.name}: its recordings were taken, and {names} left aside; "
-                            "name a plan itself, or its own folder.")  # fmt: skip
+                said.append(
+                    sentence("class-terminal-aside", folder=path.name, plans=", ".join(beside))
+                )
             if not found and not plans:
                 rule = "is a folder without a plan or a recording"
                 problems.append(_problem(path, rule, "Give the files, or the folder they are in."))
@@ -112,17 +113,17 @@ def _problem(path: Path, rule: str, remedy: str) -> Problem:
 
 
 def _kind(path: Path, *, first: bool) -> tuple[str, str]:
-    """Give plan or recording, and why where that may be asked."""
+    """Give plan or recording, and why where that may be asked, as the message calls it."""
     points = _points(path)
     if points is None:
         return "plan", ""
     if "trkpt" in points:
         if "rtept" in points and first:
-            return "plan", "it holds a route and a track, and comes first"
-        return "recording", "its route was left aside" if "rtept" in points else ""
+            return "plan", "both-first"
+        return "recording", "route-aside" if "rtept" in points else ""
     if points:
-        return "plan", "it holds points and no track"
-    return "recording", "it holds no points at all"
+        return "plan", "no-track"
+    return "recording", "no-points"
 
 
 def _points(path: Path) -> set[str] | None:

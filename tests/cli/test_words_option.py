@@ -60,3 +60,25 @@ def test_words_that_cannot_be_used_are_refused(leg_audit, german):
     done = leg_audit("card", "plan.toml", "--words", "bad.toml")
     assert done.status == 3
     assert "bad.toml, language" in done.err
+
+
+def test_a_class_is_begun_and_looked_through_in_german(leg_audit, german):
+    """Bug: what the files were taken for, and the line of progress, were told in English."""
+    walk = (german / "walk.gpx").read_text(encoding="utf-8")
+    route = '</metadata><rte><rtept lat="1" lon="1"/></rte>'
+    (german / "both.gpx").write_text(walk.replace("</metadata>", route), encoding="utf-8")
+    done = leg_audit("grade", "plan.toml", "both.gpx", "--jobs", "1", "--words", "de.toml")
+    assert done.status == 0, done.err
+    assert "both.gpx: als Aufzeichnung genommen; die Route darin blieb beiseite." in done.err
+    assert "Durchgesehen: 1 von 1, both.gpx, " in done.err
+    assert "Bewertet: 1 von 1, " in done.err
+
+
+def test_a_debrief_refuses_words_before_it_reads_a_recording(leg_audit, german):
+    """Bug: plan, track, log and card were read first, and refused in their place."""
+    (german / "bad.toml").write_text('language = "xx"\n')
+    (german / "broken.gpx").write_text("<gpx><trk>")
+    done = leg_audit("debrief", "plan.toml", "broken.gpx", "--words", "bad.toml")
+    assert done.status == 3
+    assert "bad.toml, language" in done.err
+    assert "broken.gpx" not in done.err

@@ -225,6 +225,19 @@ class-terminal-written = Geschrieben nach { $folder }: { $files }, ein Ordner f�
     [one] { $sheets } Blatt
    *[other] { $sheets } Blätter
 } in { $appeals }.
+class-terminal-taken = { $file }: als { $kind ->
+    [plan] Plan
+   *[recording] Aufzeichnung
+} genommen; { $why ->
+    [both-first] enthält eine Route und eine Spur und steht an erster Stelle
+    [route-aside] die Route darin blieb beiseite
+    [no-track] enthält Punkte und keine Spur
+   *[no-points] enthält gar keine Punkte
+}.
+class-terminal-aside = { $folder }: genommen wurden die Aufzeichnungen darin, nicht genommen: { $plans }; einen Plan
+    selbst oder seinen eigenen Ordner nennen.
+class-terminal-looked-through = Durchgesehen: { $done } von { $all }, { $last }, { $rate } je Sekunde, noch { $left } s
+class-terminal-graded = Bewertet: { $done } von { $all }, { $last }, { $rate } je Sekunde, noch { $left } s
 class-terminal-kept = { $done } von { $all } Gehenden sind schon fertig und wurden behalten.
 class-terminal-stopped = Angehalten: { $done } von { $all } Gehenden sind fertig und in { $folder } behalten. Derselbe Befehl macht dort
     weiter.

@@ -211,6 +211,18 @@ class-terminal-written = Written to { $folder }: { $files }, a folder for each w
     [one] { $sheets } sheet
    *[other] { $sheets } sheets
 } in { $appeals }.
+class-terminal-taken = { $file }: taken as a { $kind ->
+    [plan] plan
+   *[recording] recording
+}; { $why ->
+    [both-first] it holds a route and a track, and comes first
+    [route-aside] its route was left aside
+    [no-track] it holds points and no track
+   *[no-points] it holds no points at all
+}.
+class-terminal-aside = { $folder }: its recordings were taken, and { $plans } left aside; name a plan itself, or its own folder.
+class-terminal-looked-through = Looked through: { $done } of { $all }, { $last }, { $rate } a second, { $left } s left
+class-terminal-graded = Graded: { $done } of { $all }, { $last }, { $rate } a second, { $left } s left
 class-terminal-kept = { $done } of { $all } walkers are done already and were kept.
 class-terminal-stopped = Stopped: { $done } of { $all } walkers are done and kept in { $folder }. The same command goes on from there.
 class-terminal-no-roads = { $file } holds no road: draw roads as lines with the kind "road".

@@ -26,3 +26,4 @@ terminal-roads = { $count ->
     [one] { $count } road in the areas is
    *[other] { $count } roads in the areas are
 } for grade --roads, and not looked at here.
+terminal-demo = Plan, recording and log of the demo are now in { $folder }. To debrief them by hand:
