@@ -6,6 +6,7 @@ each walker, fitted by statsmodels. Legs are compared with the mean of all other
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 from importlib.util import find_spec
@@ -109,7 +110,8 @@ def _told(
 
 
 def _walked_enough(legs: Sequence[tuple[str, str]], least: int) -> list[int]:
-    return [number for number, leg in enumerate(legs) if legs.count(leg) >= least]
+    walked = Counter(legs)
+    return [number for number, leg in enumerate(legs) if walked[leg] >= least]
 
 
 def _fit(
