@@ -104,8 +104,9 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
     say_written(written[0].parent, _listed(written))
     if extras.private:
         _say_left_beside(written)
-    if "html" in kinds:
-        say_page(written[-1])
+    for page in written:
+        if page.name == "debrief.html":
+            say_page(page)
     if records is not None and attempt is not None:
         records.keep([attempt])
 
