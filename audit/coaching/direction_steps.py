@@ -186,14 +186,15 @@ def _set_stage(
         turn_deg=angles.grid_magnetic_angle_deg,
     )
     back = Slip(name="reciprocal", what=sentence("slip-back"), turn_deg=180.0)
+    least, most = settings.clicks_off
     clicks = [
         Slip(
             name="bezel-clicks",
             what=sentence("slip-clicks", count=abs(n)),
-            turn_deg=3.0 * n,
+            turn_deg=settings.click_deg * n,
             rank=BORROWED,
         )
-        for n in (-4, -3, -2, 2, 3, 4)
+        for n in (*range(-most, -least + 1), *range(least, most + 1))
     ]
     return AzimuthStage(
         reached=5,

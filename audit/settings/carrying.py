@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from audit.settings.bezel import CLICK_DEG
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CarriedCardSettings:
     """The card that the walker takes along."""
 
-    click_deg: float = 3.0
-    """A click of the bezel: 120 to the circle (FM 3-25.26, 9-2b)."""
+    click_deg: float = CLICK_DEG
+    """A click of the bezel, where the command line gives none (``settings/bezel.py``)."""
     no_side_m: float = 3.0
     """Ending this near to a point has no side to look to; chosen: arm's length and a step, less
     than anyone walks straight."""

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from audit.settings.bezel import CLICK_DEG, MOST_CLICKS_OFF
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CoachingSettings:
@@ -16,8 +18,13 @@ class CoachingSettings:
     converted_deg: float = 0.5
     """The sum is to be made without error (same standard); the angle may be rounded to the half
     degree that maps print."""
-    set_azimuth_deg: float = 1.5
-    """Half a click of a bezel of 120 clicks (FM 3-25.26, 9-2b)."""
+    click_deg: float = CLICK_DEG
+    set_azimuth_deg: float = CLICK_DEG / 2.0
+    """A click of the bezel, and half of one (``settings/bezel.py``)."""
+    clicks_off: tuple[int, int] = (2, MOST_CLICKS_OFF)
+    """A setting in the log that is so many clicks off, the least and the most, was set so; chosen:
+    one click off may be noted to the wrong one of two clicks, and names no mistake. Diagnosis
+    weighs one click too: there the walked leg speaks, and the click competes with scatter."""
     held_azimuth_deg: float = 3.0
     """A sighted azimuth (STP 21-1-SMCT, compass to the cheek)."""
     measured_distance_share: float = 0.03

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from audit.settings.bezel import CLICK_DEG, MOST_CLICKS_OFF
 from audit.settings.line_shapes import LineShapeSettings
 from audit.settings.priors import LEG_PRIORS, MADE_AGAIN, SLIPS_BESIDE, WALK_PRIORS
 
@@ -101,8 +102,9 @@ class DiagnosisSettings:
     most_stale_deg: float = 6.0
     """An angle changes by some 0.2 degrees a year in middle latitudes (from memory): a sheet of
     thirty years is out by this, and what is out by more is no matter of age."""
-    click_deg: float = 3.0
-    """Bezel of 120 clicks to the circle (FM 21-26, 1993, ch. 9)."""
+    click_deg: float = CLICK_DEG
+    most_clicks_off: int = MOST_CLICKS_OFF
+    """A click of the bezel, and from one to how many it is set off (``settings/bezel.py``)."""
     graduations_deg: tuple[float, ...] = (5.0, 10.0)
     """Numbered and plain graduations of a lensatic dial (common practice, no source)."""
     turned_about_sd_deg: float = 3.0
@@ -263,8 +265,8 @@ class DiagnosisSettings:
     chosen: a path winds by less within sight."""
 
     # The walker's log, and the match
-    log_setting_sd_deg: float = 1.5
-    """A setting is noted to half a click of a 3-degree bezel."""
+    log_setting_sd_deg: float = CLICK_DEG / 2.0
+    """A setting is noted to half a click of the bezel."""
     log_wrong_share: float = 0.05
     """That the log is wrong about what was set; chosen."""
     log_count_sd: float = 0.03

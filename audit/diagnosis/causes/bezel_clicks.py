@@ -8,10 +8,11 @@ from audit.settings import DiagnosisSettings
 
 
 def expects(_leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
-    """Expect r = n clicks of 3 degrees, n from 1 to 4 either way."""
+    """Expect r = n clicks, n from one to the most, either way, all as often."""
+    most = settings.most_clicks_off
     return tuple(
-        Expected(weight=0.125, turn_deg=side * clicks * settings.click_deg, logged=False)
-        for clicks in (1, 2, 3, 4)
+        Expected(weight=0.5 / most, turn_deg=side * clicks * settings.click_deg, logged=False)
+        for clicks in range(1, most + 1)
         for side in (-1.0, 1.0)
     )
 

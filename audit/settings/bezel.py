@@ -1,0 +1,9 @@
+"""The bezel of a lensatic compass, for whoever sets it, was out by clicks of it, or notes it."""
+
+from __future__ import annotations
+
+CLICK_DEG = 3.0
+"""One click: 120 to the circle (FM 3-25.26, 9-2b; FM 21-26, 1993, ch. 9)."""
+MOST_CLICKS_OFF = 4
+"""So many clicks are lost or counted twice in the dark at the most; what is further out is a wrong
+number, not a wrong count; chosen."""
