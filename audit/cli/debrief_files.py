@@ -104,9 +104,8 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
     say_written(written[0].parent, _listed(written))
     if extras.private:
         _say_left_beside(written)
-    for page in written:
-        if page.name == "debrief.html":
-            say_page(page)
+    for page in (one for one in written if one.name == "debrief.html"):
+        say_page(page)
     if records is not None and attempt is not None:
         records.keep([attempt])
 
