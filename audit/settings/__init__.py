@@ -276,6 +276,7 @@ class MatchingSettings(SilenceSettings):
     """Phones in the open: 4.9 m radius (van Diggelen and Enge, ION 2015)."""
     least_noise_m: float = 2.0
     most_noise_m: float = 20.0
+    """What halts are believed to show of a receiver's noise, at least and at most."""
 
     # Candidate cuts
     filler_m: float = 70.0
@@ -290,6 +291,7 @@ class MatchingSettings(SilenceSettings):
     """A turn is told from a wander over about this much either way."""
     sharp_bend_deg: float = 90.0
     sharp_bend_soft_deg: float = 15.0
+    """From such a bend on a cut is as good as a halt; the limit is soft by so much either way."""
 
     # What a leg is expected to look like
     longest_portion: float = 3.0
@@ -373,6 +375,9 @@ class MatchingSettings(SilenceSettings):
     shortest_partial_m: float = 40.0
     cost_partial_distance: float = 0.7
     cost_impossible: float = 50.0
+    """What a way astray that bends may cost, and by how much longer than straight it may be; a leg
+    cut short: the least that is left of it, what being short costs, and what being as long as
+    the whole leg does, which is no part of it. Costs in nats."""
 
     # Arriving, staying, leaving
     found_share: float = 0.004
@@ -407,6 +412,10 @@ class MatchingSettings(SilenceSettings):
     cost_relocated_nowhere: float = 17.7
     cost_long_stay: float = 1.0
     cost_start_elsewhere: float = 10.6
+    """How often this walker ends legs at the point itself (its prior in legs, its most, and by how
+    much such a way may be longer than straight), how near he then is; and what it costs, in
+    nats, to end elsewhere, to stay long, to wander off, and to leave for the next leg away from
+    the point. The distances are those within which each is no news."""
 
     # Ways that leave the plan
     card_differs_deg: float = 3.0
@@ -432,6 +441,9 @@ class MatchingSettings(SilenceSettings):
     cost_start_later: float = 4.0
     cost_ended_early: float = 6.0
     cost_end_aside: float = 50.0
+    """In nats, for each time: a leg not walked, two points in the wrong order, a leg walked twice,
+    one broken off and what then is missing of it, each leg left out, a course begun later or
+    ended early, and one that ends on a way aside, which nobody means to."""
 
     # The walker supposed
     bias_sd_deg: float = 12.0
@@ -472,6 +484,9 @@ class MatchingSettings(SilenceSettings):
     refine_gain: float = 0.25
     refine_least_fixes: int = 5
     refine_most_fixes: int = 60
+    """How far to either side fixes are looked at, and a cut may move, in how many steps; by which
+    share the ways before and after must fit better to move it; and of how many fixes at least
+    and at most."""
 
     # Reading the answer
     far_m: float = 2500.0

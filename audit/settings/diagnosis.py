@@ -192,8 +192,6 @@ class DiagnosisSettings:
     """Aimed otherwise than the card says by more than this is not what was planned."""
     start_off_m: float = 45.0
     """From a start this far off its point some walkers aim at the right end: how many."""
-    start_right_sd_m: float = 12.0
-    wrong_start_sd_m: float = 150.0
     other_point_sd_m: float = 15.0
     passed_m: float = 25.0
     went_past_m: tuple[float, ...] = (70.0, 130.0, 190.0)
@@ -206,7 +204,6 @@ class DiagnosisSettings:
     bend_least_deg: float = 10.0
     bend_noise_deg: float = 6.0
     """Wander of an ordinary walker from the first to the last third of a leg, as a bend; chosen."""
-    boxed_share: float = 0.1
     shape_ragged: float = 0.2
     """Share of legs that bend and swerve for reasons of the ground, and nothing follows."""
     least_step_m: float = 12.0
@@ -232,8 +229,10 @@ class DiagnosisSettings:
     disturbed_m: tuple[float, float] = (20.0, 120.0)
     """Iron and wires act within 55 m to either side at most (FM 21-26, 1993, 9-1)."""
     led_m: tuple[float, float] = (80.0, 400.0)
+    """A stretch on which a path or stream led aside, the shortest and the longest; chosen."""
     cross_slope: float = 0.08
     sidehill_deg: tuple[float, ...] = (2.5, 4.0, 5.5, 7.5)
+    """From which slope on the ground pulls downhill, and by how much it turns a walker; chosen."""
 
     left_out_sure: float = 0.9
     """That a leg which nothing in the walk fits was left out, at full confidence of the match."""

@@ -25,3 +25,4 @@ class LineShapeSettings:
     longest_other_share: float = 0.55
     """Of a leg, what one stretch on another bearing may be."""
     least_wander_deg: float = 4.0
+    """Nobody is taken to hold his line better than this from step to step; chosen."""

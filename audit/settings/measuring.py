@@ -259,6 +259,7 @@ class ClaimSettings:
     """What a turn of 20 to 90 degrees takes off the speed ahead and gives to the side, as shares
     of it."""
     white_share: float = 0.02
+    """Share of the noise variance that is forgotten at once; chosen."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -332,3 +333,4 @@ class PaceSettings:
     ground_sd: float = 0.15
     """By how much the rate on one kind of ground differs from the walker's usual one."""
     least_ground_m: float = 200.0
+    """Less than this walked on one kind of ground shows no rate of its own; chosen."""
