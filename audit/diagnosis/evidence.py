@@ -73,8 +73,8 @@ class LegEvidence:
     half_interval_deg : float or None
         Half the 95 % interval of the heading; None: 1.96 standard errors.
     class_shift_m, course_shift_m : (east, north) or None
-        Mean miss of the other walkers of a class at this point, and at all points;
-        None until there is a class.
+        What the point's marker, and what all points are off by. One walk cannot show it: None
+        in a debrief. Both are rehearsed, and a class tells the first by itself.
     """
 
     leg: int
