@@ -41,14 +41,11 @@ class WalkingRule:
     name : str
         What it is called. What it says in figures, and who says so, is a message of its
         name: `audit/words/en/rule.ftl`.
-    uses_heights : bool
-        Whether it says something else where the ground rises and falls.
     seconds : callable
         Takes a way, gives the time without rests.
     """
 
     name: str
-    uses_heights: bool
     seconds: Callable[[Way], float]
 
 
@@ -95,32 +92,26 @@ def _naismith_1892(way: Way) -> float:
 WALKING_RULES: tuple[WalkingRule, ...] = (
     WalkingRule(
         name="Naismith",
-        uses_heights=True,
         seconds=lambda way: naismith_s(way, 5000.0, 600.0),
     ),
     WalkingRule(
         name="Naismith 1892",
-        uses_heights=True,
         seconds=_naismith_1892,
     ),
     WalkingRule(
         name="Langmuir",
-        uses_heights=True,
         seconds=langmuir_s,
     ),
     WalkingRule(
         name="Tobler",
-        uses_heights=True,
         seconds=tobler_s,
     ),
     WalkingRule(
         name="Tobler off path",
-        uses_heights=True,
         seconds=lambda way: tobler_s(way, 0.6),
     ),
     WalkingRule(
         name="3 km/h",
-        uses_heights=False,
         seconds=lambda way: even_speed_s(way, 3000.0),
     ),
 )

@@ -55,7 +55,7 @@ def test_every_rule_is_named_and_takes_unknown_ground_for_level(rule) -> None:
     unknown = Way(run_m=np.array([700.0, 300.0]))
     assert rule.seconds(unknown) == pytest.approx(rule.seconds(way((700.0, 0.0), (300.0, 0.0))))
     hill = rule.seconds(way((1000.0, 150.0)))
-    assert (hill > rule.seconds(unknown)) is rule.uses_heights
+    assert (hill > rule.seconds(unknown)) is (rule.name != "3 km/h")
 
 
 def test_every_rule_is_told_with_its_figures_and_its_source() -> None:

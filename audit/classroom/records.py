@@ -148,14 +148,12 @@ class LegResult:
     claimed_s: float | None = None
     miss: Miss | None = None
     began_off: tuple[float, float] | None = None
-    walked_azimuth_deg: float | None = None
     azimuth_error_deg: float | None = None
     azimuth_sd_deg: float | None = None
     straight_m: float | None = None
     straight_sd_m: float | None = None
     distance_error_m: float | None = None
     distance_ratio: float | None = None
-    cross_track_end_m: float | None = None
     cause: str | None = None
     cause_probability: float | None = None
     causes: tuple[tuple[str, float], ...] = ()

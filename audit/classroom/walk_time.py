@@ -1,4 +1,4 @@
-"""How long a walk took by the clock, and what the two moments rest on."""
+"""How long a walk took by the clock, from its start to its last point."""
 
 from __future__ import annotations
 
@@ -11,9 +11,7 @@ from audit.moments import calendar_moment
 from audit.settings import GradingSettings
 from audit.words import sentence
 
-NO_TIME = WalkTime(
-    begun_s=None, ended_s=None, begun_from="", ended_from="", elapsed_s=None, error_s=0.0
-)
+NO_TIME = WalkTime(begun_s=None, ended_s=None, elapsed_s=None, error_s=0.0)
 
 
 def walk_time(
@@ -32,14 +30,14 @@ def walk_time(
     """
     if interval_s is None:
         return NO_TIME
-    begun_s, begun_from, error_s = None, "", interval_s
+    begun_s, error_s = None, interval_s
     if left:
-        begun_s, begun_from = left[0], "the recording: the start was left"
+        begun_s = left[0]
         error_s += left[-1] - left[0] + settings.start_m / settings.walking_m_s / 2.0
     if let_go_s is not None:
         wrong = begun_s is not None and abs(begun_s - let_go_s) > settings.clock_wrong_s
         if not wrong:
-            begun_s, begun_from, error_s = let_go_s, "the roster", interval_s
+            begun_s, error_s = let_go_s, interval_s
     ended_s = None if arrived is None else arrived.time_s
     elapsed_s = None
     if begun_s is not None and ended_s is not None and ended_s > begun_s:
@@ -47,8 +45,6 @@ def walk_time(
     return WalkTime(
         begun_s=begun_s,
         ended_s=ended_s,
-        begun_from=begun_from,
-        ended_from="" if arrived is None else "the recording: the last point was reached",
         elapsed_s=elapsed_s,
         error_s=error_s + (0.0 if arrived is None else arrived.error_s),
     )

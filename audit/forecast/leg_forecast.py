@@ -63,8 +63,6 @@ class LegForecast:
     along_m, across_m : float
         Middle of the ends from the point: beyond it, and right of it.
     along_sd_m, across_sd_m : float
-    walk_sd_m : (along, across)
-        The part of it that is the walker's own: azimuth, paces, clicks.
     near, far : Ellipse
         The inner and the outer one, about the middle.
     sight_m, chance_in_sight : float
@@ -83,7 +81,6 @@ class LegForecast:
     across_m: float
     along_sd_m: float
     across_sd_m: float
-    walk_sd_m: tuple[float, float]
     near: Ellipse
     far: Ellipse
     sight_m: float
@@ -136,7 +133,6 @@ def forecast_leg(
         across_m=float(across_m),
         along_sd_m=float(along_sd),
         across_sd_m=float(across_sd),
-        walk_sd_m=_pair(np.sqrt(np.diag(axes @ walk @ axes.T))),
         near=ellipse_of(covariance, chosen.near_share),
         far=ellipse_of(covariance, chosen.far_share),
         sight_m=sight_m,

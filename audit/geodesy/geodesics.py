@@ -1,4 +1,4 @@
-"""The shortest way over the ellipsoid: distance, true azimuth, and where a way leads."""
+"""The shortest way over the ellipsoid: distance and true azimuth."""
 
 from __future__ import annotations
 
@@ -26,15 +26,6 @@ class Geodesic:
     end_azimuth: TrueAzimuth
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class GeodesicEnd:
-    """Where a geodesic leads, and its direction of travel there."""
-
-    longitude_deg: float
-    latitude_deg: float
-    azimuth: TrueAzimuth
-
-
 def geodesic_between(
     longitude_deg: float,
     latitude_deg: float,
@@ -60,32 +51,6 @@ def geodesic_between(
         distance_m=float(distance_m),
         start_azimuth=TrueAzimuth(float(start_deg)),
         end_azimuth=TrueAzimuth(float(end_deg)),
-    )
-
-
-def geodesic_end(
-    longitude_deg: float,
-    latitude_deg: float,
-    azimuth: TrueAzimuth,
-    distance_m: float,
-    *,
-    ellipsoid: str = "WGS84",
-) -> GeodesicEnd:
-    """Give the place reached from another on a true azimuth over a distance.
-
-    Raises
-    ------
-    ValueError
-        For degrees out of range.
-    """
-    check_degrees(longitude_deg, latitude_deg)
-    end_longitude_deg, end_latitude_deg, end_deg = _geod(ellipsoid).fwd(
-        longitude_deg, latitude_deg, azimuth.degrees, distance_m, return_back_azimuth=False
-    )
-    return GeodesicEnd(
-        longitude_deg=float(end_longitude_deg),
-        latitude_deg=float(end_latitude_deg),
-        azimuth=TrueAzimuth(float(end_deg)),
     )
 
 

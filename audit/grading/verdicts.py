@@ -84,14 +84,11 @@ class PointVerdict:
 class WalkTime:
     """How long the walk took by the clock. None where it cannot be told.
 
-    ``begun_from`` and ``ended_from`` say what the two moments rest on; ``error_s`` is
-    what they may be off together.
+    ``error_s`` is what the two moments may be off together.
     """
 
     begun_s: float | None
     ended_s: float | None
-    begun_from: str
-    ended_from: str
     elapsed_s: float | None
     error_s: float
 

@@ -24,12 +24,6 @@ def east_or_west(angle_deg: float, decimals: int = 1) -> str:
     return f"{size} degrees {'east' if angle_deg > 0.0 else 'west'}"
 
 
-def azimuth_text(azimuth_deg: float) -> str:
-    """Write an azimuth as "068.3", so that no digit can get lost."""
-    text = f"{azimuth_deg:05.1f}"
-    return "000.0" if text == "360.0" else text
-
-
 def leg_names(names: Sequence[str]) -> str:
     """List legs: "leg 2", "legs 2, 3 and 5"."""
     if len(names) == 1:

@@ -42,12 +42,6 @@ def read_roster(path: str | Path) -> Roster:
     return Roster(entries=entries, notes=tuple(problems.notes), source=writable(path.name))
 
 
-def is_roster(text: str) -> bool:
-    """Tell whether a CSV text has the columns of a roster."""
-    columns = csv_columns(text, (*ROSTER_COLUMNS, *_SAME))
-    return bool(columns & {"name", "walker"}) and bool(columns & {"lane", "file", "device"})
-
-
 def _entry(row: CsvRow, problems: ProblemList) -> RosterEntry:
     cells = {
         _SAME.get(column, column): problems.writable(cell, row.place(column))

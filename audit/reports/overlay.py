@@ -19,7 +19,6 @@ from audit.reports.paper import MARGIN_MM, Paper, Sheet, sheets
 
 PX_A_MM = 5.0
 """So that words are 2.4 mm high and lines 0.3 mm wide on the sheet."""
-OVERLAY_SCALES = (25_000, 50_000)
 _BESIDE_MM, _HEAD_MM = 16.0, 32.0
 """Room for the numbers of the grid, and for the words at the head."""
 _EDGE_MM = 4.0

@@ -168,7 +168,6 @@ def walker_result(one: MadeWalk, made: MadeClass) -> WalkerResult:
             score=None,
         ),
         time=WalkTime(begun_s=None if refused else begun, ended_s=None if refused else ended,
-                      begun_from="the recording", ended_from="the recording",
                       elapsed_s=None if refused else ended - begun, error_s=5.0),
         moving_s=None if refused else seconds["walking"] + seconds["bypass"],
         searching_s=None if refused else seconds["search"],

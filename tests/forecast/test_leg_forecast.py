@@ -92,7 +92,7 @@ def test_references_widen_the_forecast_as_their_squares_do():
     assert forecast.across_sd_m == pytest.approx(ends[:, 0].std(), rel=WITHIN)
     seen = (np.hypot(*ends.T) <= 30.0).mean()
     assert forecast.chance_in_sight == pytest.approx(seen, abs=WITHIN)
-    assert forecast.walk_sd_m[0] < forecast.along_sd_m
+    assert np.trace(forecast.walk_covariance_m2) < np.trace(forecast.covariance_m2)
 
 
 def test_a_leg_along_a_line_against_simulated_walkers():

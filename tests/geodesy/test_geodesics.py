@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from truth.check_values import CheckValue, check_values, degrees, each
 
 from audit.azimuths import TrueAzimuth
-from audit.geodesy.geodesics import geodesic_between, geodesic_end
+from audit.geodesy.geodesics import geodesic_between
 from audit.units import turn_degrees
 
 MICROMETRE = 1e-6
@@ -96,28 +96,6 @@ def test_short_lines_agree_with_geographiclib(
         assert sideways_m < 1e-4  # metre degrees: under two micrometres sideways
 
 
-@settings(max_examples=100, deadline=None)
-@given(st.floats(-180.0, 180.0), st.floats(-89.0, 89.0), st.floats(0.0, 360.0), st.floats(0.0, 1e5))
-def test_a_line_ends_where_geographiclib_says(
-    longitude_deg: float, latitude_deg: float, azimuth_deg: float, distance_m: float
-) -> None:
-    end = geodesic_end(longitude_deg, latitude_deg, TrueAzimuth(azimuth_deg), distance_m)
-    reference = Reference.WGS84.Direct(latitude_deg, longitude_deg, azimuth_deg, distance_m)
-    apart = Reference.WGS84.Inverse(
-        end.latitude_deg, end.longitude_deg, reference["lat2"], reference["lon2"]
-    )
-    assert apart["s12"] < MICROMETRE
-    assert -180.0 <= end.longitude_deg <= 180.0
-
-
-def test_out_and_back_is_the_same_place() -> None:
-    end = geodesic_end(-84.95, 32.35, TrueAzimuth(68.0), 893.0)
-    line = geodesic_between(-84.95, 32.35, end.longitude_deg, end.latitude_deg)
-    assert line.distance_m == pytest.approx(893.0, abs=MICROMETRE)
-    assert line.start_azimuth.degrees == pytest.approx(68.0, abs=1e-9)
-    assert end.azimuth.degrees == pytest.approx(line.end_azimuth.degrees, abs=1e-9)
-
-
 def test_a_place_and_itself_are_no_distance_apart() -> None:
     assert geodesic_between(10.0, 50.0, 10.0, 50.0).distance_m == 0.0
 
@@ -128,8 +106,6 @@ def test_degrees_out_of_range_are_refused(place: tuple[float, float]) -> None:
         geodesic_between(*place, 0.0, 0.0)
     with pytest.raises(ValueError, match="out of range"):
         geodesic_between(0.0, 0.0, *place)
-    with pytest.raises(ValueError, match="out of range"):
-        geodesic_end(*place, TrueAzimuth(0.0), 1.0)
 
 
 def test_the_grid_bearing_of_the_gda_line() -> None:

@@ -22,8 +22,7 @@ def point(grade, *, left_out=False):
 
 def taken(seconds, error_s=4.0):
     return WalkTime(
-        begun_s=0.0, ended_s=seconds, begun_from="", ended_from="",
-        elapsed_s=seconds, error_s=error_s,
+        begun_s=0.0, ended_s=seconds, elapsed_s=seconds, error_s=error_s,
     )  # fmt: skip
 
 

@@ -7,7 +7,7 @@ import datetime as dt
 import pytest
 
 from audit.errors import InputRefusedError
-from audit.readers.roster_file import is_roster, read_roster
+from audit.readers.roster_file import read_roster
 
 
 def roster(tmp_path, text):
@@ -45,9 +45,3 @@ def test_all_problems_are_told_at_once(tmp_path):
 def test_the_same_name_may_stand_on_two_lanes_and_in_two_attempts(tmp_path):
     text = "name,lane,attempt\nAdder,1,1\nAdder,1,2\nAdder,2,1\n"
     assert len(roster(tmp_path, text).entries) == 3
-
-
-def test_a_roster_is_known_by_its_columns():
-    assert is_roster("name,lane,file\n")
-    assert not is_roster("leg,from,to\n")
-    assert not is_roster("name,position\n")
