@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 from forecast.legs import made_card, made_leg
 from scipy import stats
+from shapely import Polygon, contains_xy
 
 from audit.forecast.leg_forecast import Ellipse, clicked_turn_deg, forecast_leg, walk_moments
 from audit.forecast.walker_scatter import WalkerScatter, ordinary_scatter
@@ -139,6 +140,28 @@ def test_an_offset_of_the_size_advised_is_sure_of_its_side():
     other = forecast_leg(leg, ordinary_scatter(), 30.0, aim_off_m=-forecast.sure_offset_m)
     assert other.aimed_off.chance_of_side == pytest.approx(0.95, abs=1e-6)
     assert aimed.aimed_off.chance_in_sight < forecast.chance_in_sight
+
+
+def test_an_offset_is_sure_of_its_side_for_a_walker_who_drifts_aside():
+    leg = made_leg(0.0, 700.0)
+    forecast = forecast_leg(leg, BIASED, 30.0)
+    assert abs(forecast.across_m) > 40.0  # four degrees of 700 m
+    sides = [
+        forecast_leg(leg, BIASED, 30.0, aim_off_m=offset).aimed_off.chance_of_side
+        for offset in (forecast.sure_offset_m, -forecast.sure_offset_m)
+    ]
+    # With the drift it is more than sure; against it, as sure as was asked for.
+    assert min(sides) == pytest.approx(0.95, abs=1e-3)
+
+
+@pytest.mark.parametrize(("east", "north"), [(300.0, -400.0), (-900.0, 100.0)])
+def test_the_outline_holds_nineteen_in_twenty_of_the_places_drawn(east, north):
+    leg = made_leg(east, north)
+    forecast = forecast_leg(leg, BIASED, 30.0)
+    outline = forecast.far_outline(corners=360)
+    assert outline[0] == pytest.approx(outline[-1])
+    ends = simulated(leg, BIASED, seed=3)
+    assert contains_xy(Polygon(outline), *ends.T).mean() == pytest.approx(0.95, abs=0.01)
 
 
 def test_a_click_turns_the_leg_by_what_rounding_leaves():

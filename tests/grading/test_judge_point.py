@@ -27,6 +27,12 @@ def test_found_inside_missed_only_beyond_the_whole_error(distance_m, grade):
     assert judged(distance_m).grade == grade
 
 
+def test_a_point_outside_is_told_by_how_much():
+    (against,) = judged(44.0).evidence_against
+    assert "within 44 m" in against
+    assert "14 m outside the radius of 30 m" in against
+
+
 def test_every_part_of_the_error_widens_the_doubt():
     assert judged(44.0).grade == "missed"
     assert judged(44.0, unseen_m=5.0).grade == "doubtful"

@@ -86,6 +86,26 @@ def test_the_score_gives_azimuths_the_benefit_of_their_error():
     assert judge_walk([point("found")], taken(1.0), skills, standard).score == pytest.approx(50.0)
 
 
+def test_the_score_gives_distances_the_benefit_of_their_error():
+    standard = Standard(
+        name="test", distance_tolerance=0.05,
+        weights=Weights(points=0.0, time=0.0, azimuth=0.0, distance=1.0),
+    )  # fmt: skip
+    skills = [  # 5 in 100 and twice 1 in 100: from 0.93 to 1.07
+        LegSkill(azimuth_error_deg=0.0, azimuth_sd_deg=0.5, distance_ratio=ratio, ratio_sd=0.01)
+        for ratio in (1.069, 0.931, 1.071, 0.929)
+    ]
+    assert judge_walk([point("found")], taken(1.0), skills, standard).score == pytest.approx(50.0)
+
+
+def test_the_score_weighs_its_parts_and_counts_a_doubtful_point_half():
+    weights = Weights(points=2.0, time=1.0, azimuth=0.0, distance=0.0)
+    # Half of the points twice, all of the time once: two thirds.
+    assert verdict(found=1, missed=1, weights=weights).score == pytest.approx(200.0 / 3.0)
+    # 1.5 points of 2, twice, and the time: 2.5 of 3.
+    assert verdict(found=1, doubtful=1, weights=weights).score == pytest.approx(250.0 / 3.0)
+
+
 @given(st.lists(st.sampled_from(GRADES), min_size=1, max_size=9), st.integers(1, 9))
 def test_better_evidence_never_makes_a_worse_grade(grades, needed):
     """A law: turning one doubtful or missed point into a found one cannot cost anything."""

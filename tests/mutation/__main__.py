@@ -35,6 +35,9 @@ PARTS = {
     "statistics": (["audit/statistics"], ["tests/statistics"]),
     "measurement": (["audit/measurement"], ["tests/measurement", "tests/coaching/test_steps.py"]),
     "matching": (["audit/matching"], ["tests/matching", "tests/measurement"]),
+    "diagnosis": (["audit/diagnosis", "audit/diagnosis/causes"], ["tests/diagnosis"]),
+    "grading": (["audit/grading"], ["tests/grading"]),
+    "forecast": (["audit/forecast"], ["tests/forecast"]),
 }  # fmt: skip
 """The files of each part, and the tests asked: its own first, then those of its users."""
 SLOW = [
