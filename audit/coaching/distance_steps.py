@@ -14,6 +14,7 @@ from audit.leg_card.rounding import length_rounding
 from audit.leg_card.slips import fits_sentence
 from audit.measurement.leg_measures import LegMeasures
 from audit.settings import CardSettings, CoachingSettings
+from audit.statistics.spread import TWO_SIDED_95
 from audit.words import sentence
 from audit.words.figures import Length, Paces
 
@@ -81,7 +82,9 @@ def distance_hops(
 
 def _walked_stage(measures: LegMeasures, settings: CoachingSettings) -> DistanceStage:
     walked_m = measures.straight_m
-    room_m = math.hypot(1.96 * measures.straight_sd_m, settings.pace_length_share * walked_m)
+    room_m = math.hypot(
+        TWO_SIDED_95 * measures.straight_sd_m, settings.pace_length_share * walked_m
+    )
     return DistanceStage(
         reached=_WALKED,
         metres=walked_m,

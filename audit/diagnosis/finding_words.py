@@ -7,6 +7,7 @@ import math
 from audit.diagnosis.evidence import LegEvidence
 from audit.diagnosis.predicted import Predicted
 from audit.settings import DiagnosisSettings
+from audit.statistics.spread import TWO_SIDED_95
 from audit.units import direction_degrees
 from audit.words import Sentence, sentence
 from audit.words.figures import Length, Number, Percent, Turn
@@ -115,7 +116,7 @@ def _distance_seen(predicted: Predicted, leg: LegEvidence) -> Sentence:
     return sentence(
         "evidence-walked-length",
         length=_far_words(predicted.seen),
-        error=Length(metres=1.96 * leg.log_ratio_sd * leg.length_m),
+        error=Length(metres=TWO_SIDED_95 * leg.log_ratio_sd * leg.length_m),
     )
 
 
@@ -130,7 +131,7 @@ def place_words(shift_m: tuple[float, float]) -> Sentence:
 
 
 def _seen_words(leg: LegEvidence, *, begin: bool = False) -> Sentence:
-    error = leg.half_interval_deg or 1.96 * leg.turn_sd_deg
+    error = leg.half_interval_deg or TWO_SIDED_95 * leg.turn_sd_deg
     digits = 1 if error < 3.0 else 0
     words = {
         "begin": "yes" if begin else "no",

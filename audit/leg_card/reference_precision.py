@@ -7,8 +7,8 @@ from collections.abc import Iterator
 
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.records import CardFinding
-from audit.leg_card.rounding import TWO_SIDED_95
 from audit.leg_card.wording import told_distance
+from audit.statistics.spread import TWO_SIDED_95
 from audit.words import sentence
 from audit.words.figures import Length, Listed, Turn
 

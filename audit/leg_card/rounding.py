@@ -8,7 +8,6 @@ from audit.plan import PlannedLeg
 from audit.units import mils_from_degrees
 
 _SAME = 1e-6
-TWO_SIDED_95 = 1.96
 
 
 def grid_rounding_deg(leg: PlannedLeg) -> float:

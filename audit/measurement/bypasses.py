@@ -6,6 +6,7 @@ import numpy as np
 
 from audit.measurement.leg_details import Bypass
 from audit.settings import MeasuringSettings
+from audit.statistics.spread import TWO_SIDED_95
 from audit.units import FloatArray, direction_degrees, turn_degrees, unit_vector
 
 
@@ -69,7 +70,7 @@ def describe_bypass(
         ahead_m=float(along[last] - along[first]),
         back_m=back,
         side_sd_m=sd_m,
-        equal=abs(out - back) <= 1.96 * float(np.hypot(sd_m, usual)),
+        equal=abs(out - back) <= TWO_SIDED_95 * float(np.hypot(sd_m, usual)),
     )
 
 

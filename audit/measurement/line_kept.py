@@ -9,6 +9,7 @@ import numpy as np
 from audit.measurement.leg_details import LineKept
 from audit.measurement.leg_measures import CrossTrack, Place
 from audit.settings import MeasuringSettings
+from audit.statistics.spread import TWO_SIDED_95
 from audit.units import FloatArray
 
 
@@ -26,7 +27,7 @@ def measure_line_kept(
     walk : float array, shape (n, 2)
         The places of the curve, of which ``place_at`` gives one by its index.
     """
-    band_m = 1.96 * sd_m
+    band_m = TWO_SIDED_95 * sd_m
     # Behind its start nobody is on a line: the back azimuth leads along the same one.
     behind_m = np.maximum(-curve.along_m, 0.0)
     off = np.hypot(curve.offset_m, behind_m)

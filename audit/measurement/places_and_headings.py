@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from audit.azimuths import GridAzimuth
+from audit.statistics.spread import TWO_SIDED_95
 from audit.units import turn_degrees, wrap_degrees
 
-_TWO_SIDED_95 = 1.96
 _WIDENED = 1.5
 """An error so many times that of the portion is mostly doubt about the match; chosen."""
 
@@ -59,7 +59,7 @@ class Heading:
         """
         if not self.widened:
             return self.low_deg, self.high_deg
-        half_deg = min(_TWO_SIDED_95 * self.own_sd_deg, 179.0)
+        half_deg = min(TWO_SIDED_95 * self.own_sd_deg, 179.0)
         azimuth_deg = self.azimuth.degrees
         return wrap_degrees(azimuth_deg - half_deg), wrap_degrees(azimuth_deg + half_deg)
 

@@ -14,6 +14,7 @@ from audit.matching.leg_match import CleanTrack
 from audit.measurement.straight_walking import StraightStretch
 from audit.settings import NoiseSettings
 from audit.statistics.noise_fit import NoiseFit, NoiseGrid, fit_noise
+from audit.statistics.spread import TWO_SIDED_95
 from audit.statistics.walking_noise import Wander, log_weight_of_noise
 from audit.units import FloatArray
 
@@ -62,7 +63,7 @@ class ReceiverNoise:
 
 
 def _log_interval(value: float, log_sd: float) -> list[float]:
-    return [value * math.exp(-1.96 * log_sd), value * math.exp(1.96 * log_sd)]
+    return [value * math.exp(-TWO_SIDED_95 * log_sd), value * math.exp(TWO_SIDED_95 * log_sd)]
 
 
 def measure_noise(

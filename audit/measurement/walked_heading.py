@@ -14,6 +14,7 @@ from audit.measurement.walk_context import WalkContext
 from audit.measurement.walk_of_leg import WalkOfLeg
 from audit.settings import HeadingSettings
 from audit.statistics.chord_regression import Asides, Step, chord_slope
+from audit.statistics.spread import TWO_SIDED_95
 from audit.units import FloatArray, direction_degrees, turn_degrees, unit_vector, wrap_degrees
 
 
@@ -224,8 +225,8 @@ def _from_ends(chord_deg: float, length_m: float, start: Fixed, claim: Fixed) ->
     sd = float(np.degrees(np.hypot(start.sd_m, claim.sd_m) / length_m))
     return Heading(
         azimuth=GridAzimuth(chord_deg),
-        low_deg=wrap_degrees(chord_deg - 1.96 * sd),
-        high_deg=wrap_degrees(chord_deg + 1.96 * sd),
+        low_deg=wrap_degrees(chord_deg - TWO_SIDED_95 * sd),
+        high_deg=wrap_degrees(chord_deg + TWO_SIDED_95 * sd),
         sd_deg=sd,
     )
 

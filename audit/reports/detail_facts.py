@@ -5,9 +5,9 @@ from __future__ import annotations
 from audit.debriefing.records import LegDebrief
 from audit.measurement.leg_details import Bypass, GroundWalked, LegDetails, LineKept, Search, Thirds
 from audit.reports import digits, wording
+from audit.statistics.spread import TWO_SIDED_95
 from audit.words import say
 
-_TWO_SIDED_95 = 1.96
 _MOSTLY_UNSEEN = 0.5
 """Of a leg that lies in gaps by this share nobody knows what line was kept."""
 _NEVER = 0.005
@@ -49,9 +49,9 @@ def _line(kept: LineKept) -> str:
 
 def _drift(thirds: Thirds | None) -> list[tuple[str, str]]:
     """Say that the heading turned from the first third to the last, where that can be told."""
-    if thirds is None or abs(thirds.drift_deg) <= _TWO_SIDED_95 * thirds.drift_sd_deg:
+    if thirds is None or abs(thirds.drift_deg) <= TWO_SIDED_95 * thirds.drift_sd_deg:
         return []
-    half_deg = _TWO_SIDED_95 * thirds.drift_sd_deg
+    half_deg = TWO_SIDED_95 * thirds.drift_sd_deg
     turn = wording.sided(digits.angle(thirds.drift_deg, half_deg), thirds.drift_deg)
     words = say("fact-drift-said", turn=turn, interval=digits.half_interval(half_deg))
     return [("drift", words)]
@@ -61,7 +61,7 @@ def _point(details: LegDetails, nearest_m: float) -> str:
     """Say whether the point was reached, and what leaves it open where that is not to be seen."""
     point = details.point
     silence, elsewhere = "", ""
-    near_m = point.radius_m + _TWO_SIDED_95 * point.sd_m
+    near_m = point.radius_m + TWO_SIDED_95 * point.sd_m
     if point.verdict == "too close to call" and nearest_m > near_m:
         possible_m = max(nearest_m - point.unseen_m, 0.0)
         if possible_m <= near_m:

@@ -11,14 +11,13 @@ from audit.pacing.pace_count import PaceCount, Strip
 from audit.reports import digits
 from audit.reports.printable import printable
 from audit.reports.shown_paces import hundred, in_paces_shown, pace_shown
+from audit.statistics.spread import TWO_SIDED_95
 from audit.words import in_force, say
 from audit.words.figures import Length, Number
 from audit.words.in_other_units import METRES
 
 PACE_FORMAT = 1
 """Number of the shape of the document of a pace count."""
-
-_TWO_SIDED_95 = 1.96
 
 
 def render_pace(count: PaceCount) -> str:
@@ -54,7 +53,7 @@ def _strip(count: PaceCount, strip: Strip) -> str:
         "pace-strip",
         file=strip.source,
         length=digits.stated_metres(length.metres),
-        within=Length(metres=_TWO_SIDED_95 * length.sd_m, bare=True),
+        within=Length(metres=TWO_SIDED_95 * length.sd_m, bare=True),
         by=length.by,
         noise=Number(value=strip.noise_m, decimals=1),
         noise_from="halts" if strip.noise_from == "halts" else "none",
@@ -108,7 +107,7 @@ def _why(count: PaceCount) -> Iterable[str]:
 
 
 def _advice(count: PaceCount, best: PaceRate) -> Iterable[str]:
-    share = _TWO_SIDED_95 * best.sd / best.per_100m
+    share = TWO_SIDED_95 * best.sd / best.per_100m
     leg_m = 1000.0 * METRES[in_force().units.length]
     leg, off = digits.stated_metres(leg_m), digits.stated_metres(leg_m * share)
     yield say("pace-on-a-leg", leg=leg, off=off)
@@ -135,7 +134,7 @@ def _rounded(rate: PaceRate) -> float:
 def _rate(rate: PaceRate, count: PaceCount) -> str:
     """Write paces to a hundred of the lengths that are shown."""
     unit = in_paces_shown(METRES[in_force().units.length], count.pace)
-    within = _TWO_SIDED_95 * rate.sd * unit
+    within = TWO_SIDED_95 * rate.sd * unit
     places = 1 if rate.sd < 1.0 else 0
     text = f"{rate.per_100m * unit:.{places}f} ±{max(within, 0.1):.{places}f}"
     return in_force().decimal(text)

@@ -13,6 +13,7 @@ from audit.reports import digits
 from audit.reports.cause_words import CANNOT_TELL, WITHIN_SKILL, cause_words
 from audit.reports.inherited import inherited
 from audit.settings import Settings
+from audit.statistics.spread import TWO_SIDED_95
 from audit.units import wrap_degrees
 from audit.words import say
 from audit.words.figures import Listed
@@ -27,7 +28,6 @@ _POINTS_OF_THE_COMPASS = (
     "westward",
     "north-west",
 )
-_TWO_SIDED_95 = 1.96
 
 
 def status_words(status: str) -> str:
@@ -49,7 +49,7 @@ def status_of(leg: LegDebrief, radius_m: float) -> str:
     if measures is None:
         return status_words(status_told(leg.audit))
     off_m = math.hypot(*measures.ledger.inherited)
-    if off_m <= max(radius_m, _TWO_SIDED_95 * measures.miss_sd_m):
+    if off_m <= max(radius_m, TWO_SIDED_95 * measures.miss_sd_m):
         return status_words(status_told(leg.audit))
     words = "leg-recorded-from" if measures.under_way else "leg-walked-from-off"
     return say(words, size=digits.metres(off_m, measures.miss_sd_m))
@@ -101,7 +101,7 @@ def distance_as_planned(measures: LegMeasures) -> bool:
     """
     return (
         not measures.under_way
-        and abs(measures.distance_error_m) <= _TWO_SIDED_95 * measures.straight_sd_m
+        and abs(measures.distance_error_m) <= TWO_SIDED_95 * measures.straight_sd_m
     )
 
 
@@ -275,7 +275,7 @@ def errors_worst_first(audit: LegAudit) -> list[str]:
         (math.hypot(*ledger.heading), turned),
         (math.hypot(*ledger.distance), say("leg-distance", error=distance_error(measures))),
     ]
-    if began_off_m > _TWO_SIDED_95 * measures.miss_sd_m:
+    if began_off_m > TWO_SIDED_95 * measures.miss_sd_m:
         where = digits.metres(began_off_m, measures.miss_sd_m)
         sized.append((began_off_m, say("leg-began-off", size=where)))
     return [words for _, words in sorted(sized, key=lambda pair: -pair[0])]
