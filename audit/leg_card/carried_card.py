@@ -15,6 +15,7 @@ from audit.leg_card.leg_pieces import LegPiece, leg_pieces, walked_m
 from audit.leg_card.pace_kind import PaceKind, pace_unit
 from audit.leg_card.profiles import Profile, way_of
 from audit.leg_card.records import CardFinding, CardLeg, CardPoint, LegCard
+from audit.moments import years_between
 from audit.plan import Plan, PlannedLeg
 from audit.settings import CarriedCardSettings, PaceSettings
 from audit.walking_times import WALKING_RULES
@@ -22,7 +23,6 @@ from audit.words import sentence
 
 Turned = Literal["magnetic", "grid", ""]
 
-_DAYS_A_YEAR = 365.25
 _TOO_OLD_YEARS = 5.0
 """No angle to go by from here on (common practice); that it is older than one is a finding."""
 _OF_ANGLE = ("grid_magnetic_angle_deg", "grid_magnetic_angle_date")
@@ -175,7 +175,7 @@ def carried_card(
     profiles = [leg.ground for leg in legs]
     all_known = all(profile is not None for profile in profiles)
     date = plan.grid_magnetic_angle_date if card.angle_source == "plan" else card.date
-    age = (card.date - date).days / _DAYS_A_YEAR if date and card.date else None
+    age = years_between(date, card.date) if date and card.date else None
     too_old = card.angle_source == "plan" and age is not None and age > _TOO_OLD_YEARS
     safety, first = card.safety, legs[0].pieces[0].piece
     return CarriedCard(

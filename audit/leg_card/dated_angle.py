@@ -9,13 +9,12 @@ from audit.leg_card.records import CardFinding
 from audit.leg_card.slips import angle_slips, fitting_slips, slip_names, slip_sentence
 from audit.leg_card.wording import told_angle
 from audit.magnetics.declination import Declination, declination
+from audit.moments import years_between
 from audit.positions import Position
 from audit.settings import CardSettings
 from audit.units import turn_degrees
 from audit.words import Sentence, sentence
 from audit.words.figures import Number, Turn
-
-_DAYS_A_YEAR = 365.25
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -144,7 +143,7 @@ class DatedAngle:
     def _age_words(self, walk: dt.date) -> Sentence:
         if self.dated != self.of.isoformat():  # a year alone
             return sentence("finding-angle-years", of=self.dated, years=walk.year - self.of.year)
-        years = Number(value=(walk - self.of).days / _DAYS_A_YEAR, decimals=1)
+        years = Number(value=years_between(self.of, walk), decimals=1)
         return sentence("finding-angle-age", of=self.dated, years=years)
 
     def _of_its_date(self, message: str, current_deg: float | None) -> CardFinding:

@@ -12,6 +12,7 @@ from audit.leg_card.given_angle import given_angle
 from audit.leg_card.records import AngleSource, CardFinding, DateSource
 from audit.leg_card.wording import told_angle
 from audit.magnetics.declination import Declination, declination
+from audit.moments import years_between
 from audit.plan import Plan
 from audit.positions import Position
 from audit.settings import CardSettings
@@ -145,7 +146,7 @@ def _field_notes(
     if field.horizontal_nt < settings.weak_field_nt:
         notes.append(sentence("note-weak-field", field=Number(value=field.horizontal_nt)))
     if track_date is not None and abs((track_date - date).days) > settings.stale_days:
-        years = (track_date - date).days / 365.25
+        years = years_between(date, track_date)
         notes.append(
             sentence(
                 "note-other-day",
