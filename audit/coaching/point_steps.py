@@ -17,7 +17,7 @@ from audit.units import unit_vector
 from audit.words import sentence
 from audit.words.figures import Length
 
-_SQUARE_M = 1000.0
+_KM_M = 1000.0
 
 
 def given_hop(
@@ -162,7 +162,7 @@ def _plotting_slip(
     slip = _slip_to(end, wanted_m, room_m, grid)
     if slip is not None:
         return slip.name, sentence("figure-comma", before=slip.what, last=slip.text)
-    east_in, north_in = end.east_m % _SQUARE_M, end.north_m % _SQUARE_M
+    east_in, north_in = end.east_m % _KM_M, end.north_m % _KM_M
     for factor, words in ((2.0, "doubled"), (0.5, "halved")):
         east_m = end.east_m + (factor - 1.0) * east_in
         north_m = end.north_m + (factor - 1.0) * north_in

@@ -9,14 +9,14 @@ from audit.diagnosis.cause import Expected
 from audit.diagnosis.evidence import LegEvidence
 from audit.settings import DiagnosisSettings
 
-_SQUARE_M = 100_000.0
+_HUNDRED_KM_M = 100_000.0
 
 
 def within_square(leg: LegEvidence) -> tuple[float, float] | None:
     """Give the metres right and up of the end inside its square of 100 km."""
     if leg.end_m is None:
         return None
-    return leg.end_m[0] % _SQUARE_M, leg.end_m[1] % _SQUARE_M
+    return leg.end_m[0] % _HUNDRED_KM_M, leg.end_m[1] % _HUNDRED_KM_M
 
 
 def along_one_axis(

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from audit.geodesy.mgrs_references import even_digits
 
 _LETTERS = "ABCDEFGHJKLMNOPQRSTUVWXYZ"
-_SQUARE_M = 100_000.0
+_HUNDRED_KM_M = 100_000.0
 
 _BRITISH = ("EPSG:27700",)
 _IRISH = ("EPSG:29900", "EPSG:29901", "EPSG:29902", "EPSG:29903")
@@ -58,8 +58,8 @@ def decode_national(text: str, grid_code: str) -> NationalSquare:
     half = len(digits) // 2
     side_m = 10.0 ** (5 - half)
     return NationalSquare(
-        east_m=east_squares * _SQUARE_M + (int(digits[:half] or 0) + 0.5) * side_m,
-        north_m=north_squares * _SQUARE_M + (int(digits[half:] or 0) + 0.5) * side_m,
+        east_m=east_squares * _HUNDRED_KM_M + (int(digits[:half] or 0) + 0.5) * side_m,
+        north_m=north_squares * _HUNDRED_KM_M + (int(digits[half:] or 0) + 0.5) * side_m,
         half_square_m=side_m / 2.0,
     )
 
@@ -80,7 +80,7 @@ def encode_national(east_m: float, north_m: float, grid_code: str, *, digits: in
         message = f"a grid reference has 0, 2, 4, 6, 8 or 10 digits, not {digits}"
         raise ValueError(message)
     extent = _BRITISH_EXTENT if nation == "British" else (5, 5)
-    east_squares, north_squares = int(east_m // _SQUARE_M), int(north_m // _SQUARE_M)
+    east_squares, north_squares = int(east_m // _HUNDRED_KM_M), int(north_m // _HUNDRED_KM_M)
     if not (0 <= east_squares < extent[0] and 0 <= north_squares < extent[1]):
         message = (
             f"easting {east_m:.0f}, northing {north_m:.0f} is off the lettered squares "
@@ -93,8 +93,8 @@ def encode_national(east_m: float, north_m: float, grid_code: str, *, digits: in
         letters = _letter(east_squares // 5 + 2, north_squares // 5 + 1) + letters
     half = digits // 2
     side_m = 10.0 ** (5 - half)
-    east = f"{int(east_m % _SQUARE_M // side_m):0{half}d}" if half else ""
-    north = f"{int(north_m % _SQUARE_M // side_m):0{half}d}" if half else ""
+    east = f"{int(east_m % _HUNDRED_KM_M // side_m):0{half}d}" if half else ""
+    north = f"{int(north_m % _HUNDRED_KM_M // side_m):0{half}d}" if half else ""
     return " ".join(part for part in (letters, east, north) if part)
 
 

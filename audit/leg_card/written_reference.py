@@ -14,7 +14,7 @@ from audit.leg_card.written_digits import one_wrong, swapped
 from audit.positions import Position
 from audit.words import sentence
 
-_SQUARE_M = 100_000.0
+_HUNDRED_KM_M = 100_000.0
 _GRID_LINE_M = 1_000.0
 _MGRS = re.compile(r"\W*(\d{1,2}) ?([C-X]) ?([A-Z]) ?([A-Z])[\d ]*", re.IGNORECASE)
 _UTM = re.compile(r"\W*(\d{1,2}) ?([C-X])[ ,;:]", re.IGNORECASE)
@@ -125,9 +125,9 @@ class WrittenReference:
         near_m = grid.to_grid(longitude_deg, latitude_deg)
         corners = [(0.0, 0.0)]
         if self.lettered:
-            east, north = (value // _SQUARE_M for value in near_m)
+            east, north = (value // _HUNDRED_KM_M for value in near_m)
             corners = [
-                ((east + right) * _SQUARE_M, (north + up) * _SQUARE_M)
+                ((east + right) * _HUNDRED_KM_M, (north + up) * _HUNDRED_KM_M)
                 for right in (-1, 0, 1)
                 for up in (-1, 0, 1)
             ]
@@ -208,7 +208,7 @@ def _lettered(head: str, position: Position, grid: CourseGrid) -> WrittenReferen
     east_m, north_m = grid.to_grid(position.longitude_deg, position.latitude_deg)
     step_m = 2.0 * position.half_square_m
     count = 5 - round(math.log10(step_m))
-    origin = (east_m // _SQUARE_M * _SQUARE_M, north_m // _SQUARE_M * _SQUARE_M)
+    origin = (east_m // _HUNDRED_KM_M * _HUNDRED_KM_M, north_m // _HUNDRED_KM_M * _HUNDRED_KM_M)
     halves = tuple(
         f"{int((value - corner) // step_m):0{count}d}"
         for value, corner in zip((east_m, north_m), origin, strict=True)
