@@ -86,3 +86,8 @@ def on_other_scale_deg(azimuth_deg: float) -> tuple[float, float]:
     Hundreds of mils as tens of degrees; and degrees on the numerals that stand for 100 mils.
     """
     return mils_from_degrees(azimuth_deg) / 10.0, azimuth_deg * degrees_from_mils(100.0)
+
+
+def east_north(vector_m: FloatArray) -> tuple[float, float]:
+    """Give a vector of the plane as two plain numbers."""
+    return float(vector_m[0]), float(vector_m[1])

@@ -13,6 +13,7 @@ from truth.check_values import check_values
 from audit.units import (
     degrees_from_mils,
     direction_degrees,
+    east_north,
     mils_from_degrees,
     on_other_scale_deg,
     turn_degrees,
@@ -170,3 +171,9 @@ def test_an_array_of_turns_stays_within_half_a_circle_where_rounding_would_leave
 def test_the_other_scale_of_a_dial() -> None:
     """90 degrees are 1600 mils, read as 160 degrees; 90 numerals of 100 mils are 9000 mils."""
     assert on_other_scale_deg(90.0) == (160.0, 9000.0 * 360.0 / 6400.0)
+
+
+def test_a_vector_is_given_east_before_north_as_plain_numbers():
+    pair = east_north(np.array([3.0, -4.0]))
+    assert pair == (3.0, -4.0)
+    assert [type(one) for one in pair] == [float, float]

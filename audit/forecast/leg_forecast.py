@@ -13,7 +13,7 @@ from audit.forecast.walker_scatter import WalkerScatter
 from audit.leg_card import CardLeg
 from audit.leg_card.bezel import clicks_to_set
 from audit.settings import ForecastSettings
-from audit.units import FloatArray, direction_degrees, unit_vector, wrap_degrees
+from audit.units import FloatArray, direction_degrees, east_north, unit_vector, wrap_degrees
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -141,7 +141,7 @@ def forecast_leg(
         aimed_off=_aimed_off(leg, middle, covariance, sight_m, aim_off_m) if aim_off_m else None,
         covariance_m2=_read_only(covariance),
         walk_covariance_m2=_read_only(walk),
-        walk_mean_m=_pair(mean - steps.sum(axis=0)),
+        walk_mean_m=east_north(mean - steps.sum(axis=0)),
     )
 
 
@@ -229,10 +229,6 @@ def _characteristic(times: int, sd_deg: float, click_deg: float) -> float:
     normal = math.exp(-0.5 * (times * math.radians(sd_deg)) ** 2)
     half = times * math.radians(click_deg) / 2.0
     return normal * (math.sin(half) / half if half else 1.0)
-
-
-def _pair(vector: FloatArray) -> tuple[float, float]:
-    return float(vector[0]), float(vector[1])
 
 
 def _read_only(array: FloatArray) -> FloatArray:

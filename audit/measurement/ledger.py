@@ -7,7 +7,7 @@ import numpy as np
 from audit.azimuths import GridAzimuth
 from audit.leg_card import CardLeg
 from audit.measurement.leg_measures import Ledger
-from audit.units import FloatArray, unit_vector
+from audit.units import FloatArray, east_north, unit_vector
 
 
 def make_ledger(
@@ -34,14 +34,10 @@ def make_ledger(
         along_card = card_vector / length if length else along_card
     made = float((claim - start) @ along)
     return Ledger(
-        inherited=_pair(start - planned_start),
-        plan=_pair(card_vector - (planned_end - planned_start)),
-        heading=_pair((length + made) / 2.0 * (along - along_card)),
-        distance=_pair((made - length) / 2.0 * (along + along_card)),
-        detour=_pair((claim - start) - made * along),
-        total=_pair(claim - planned_end),
+        inherited=east_north(start - planned_start),
+        plan=east_north(card_vector - (planned_end - planned_start)),
+        heading=east_north((length + made) / 2.0 * (along - along_card)),
+        distance=east_north((made - length) / 2.0 * (along + along_card)),
+        detour=east_north((claim - start) - made * along),
+        total=east_north(claim - planned_end),
     )
-
-
-def _pair(vector: FloatArray) -> tuple[float, float]:
-    return float(vector[0]), float(vector[1])

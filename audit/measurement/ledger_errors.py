@@ -8,7 +8,7 @@ from audit.azimuths import GridAzimuth
 from audit.leg_card import CardLeg
 from audit.measurement.leg_details import LedgerErrors, Setting
 from audit.measurement.leg_measures import LegMeasures
-from audit.units import FloatArray, unit_vector
+from audit.units import east_north, unit_vector
 
 
 def ledger_errors(
@@ -53,10 +53,6 @@ def split_setting(
     return Setting(
         set_turn_deg=leg.azimuth.turn_to(set_to),
         held_turn_deg=set_to.turn_to(heading),
-        setting=_pair(length * (chosen - card)),
-        holding=_pair(length * (walked - chosen)),
+        setting=east_north(length * (chosen - card)),
+        holding=east_north(length * (walked - chosen)),
     )
-
-
-def _pair(vector: FloatArray) -> tuple[float, float]:
-    return float(vector[0]), float(vector[1])

@@ -10,7 +10,7 @@ import numpy as np
 from audit.leg_card import LegCard
 from audit.rehearsal.records import Way
 from audit.settings import RehearsalSettings
-from audit.units import FloatArray
+from audit.units import FloatArray, east_north
 
 _START_HOUR = 9
 _NO_DATE = dt.date(2000, 1, 1)
@@ -56,8 +56,8 @@ def _with_halts(parts: list[FloatArray], settings: RehearsalSettings) -> list[tu
         path = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(line, axis=0).T))])
         at = np.append(np.arange(0.0, path[-1], step_m), path[-1])
         walked = np.column_stack([np.interp(at, path, line[:, axis]) for axis in (0, 1)])
-        places += [_pair(line[0])] * halt
-        places += [_pair(one) for one in walked]
+        places += [east_north(line[0])] * halt
+        places += [east_north(one) for one in walked]
     return [*places, *([places[-1]] * halt)]
 
 
@@ -68,7 +68,3 @@ def _timed(
     begin = dt.datetime(day.year, day.month, day.day, _START_HOUR, tzinfo=dt.UTC).timestamp()
     passed_s = settings.fix_s * np.arange(len(places), dtype=np.float64)
     return MadeTrack(places=np.array(places), time_s=begin + passed_s)
-
-
-def _pair(place: FloatArray) -> tuple[float, float]:
-    return float(place[0]), float(place[1])
