@@ -8,7 +8,7 @@ from audit.settings import DiagnosisSettings
 
 
 def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
-    """Expect one m for every point and every walker: rehearsed only, for one walk cannot show it."""
+    """Expect one m for every point and every walker, which no single walk shows: rehearsed only."""
     if leg.course_shift_m is None:
         return ()
     return (Expected(shift_m=leg.course_shift_m, shift_sd_m=settings.point_sd_m),)
