@@ -7,7 +7,7 @@ from collections import defaultdict
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
-from audit.diagnosis.accounts import Account, accounts_of
+from audit.diagnosis.accounts import Account
 from audit.diagnosis.causes import CAUSES
 from audit.diagnosis.evidence import LegEvidence
 from audit.diagnosis.finding import Finding, WalkFinding
@@ -17,7 +17,7 @@ from audit.diagnosis.leg_densities import STRAY, WITHIN
 from audit.diagnosis.look_alikes import LookAlikes, look_alikes
 from audit.diagnosis.predicted import predicted_beside, predicted_for
 from audit.diagnosis.steady_sizes import STEADY, steady_sizes
-from audit.diagnosis.weigh_walk import States, Weighed, weigh_walk
+from audit.diagnosis.weigh_walk import Weighed, weigh_walk
 from audit.settings import DiagnosisSettings
 from audit.words import sentence
 from audit.words.figures import Length
@@ -59,8 +59,8 @@ def explain_walk(evidence: tuple[LegEvidence, ...], settings: DiagnosisSettings)
     weighed = weigh_walk(evidence, settings)
     steady = steady_sizes(evidence, weighed, settings)
     findings = {
-        leg.leg: _findings(leg, states, sure, weighed, steady, settings)
-        for leg, states, sure in zip(evidence, weighed.states, weighed.sure, strict=True)
+        leg.leg: _findings(leg, number, weighed, steady, settings)
+        for number, leg in enumerate(evidence)
     }
     pairs = {leg: look_alikes(found, settings) for leg, found in findings.items()}
     one_of = {leg: pair for leg, pair in pairs.items() if pair is not None}
@@ -82,19 +82,18 @@ def _line_left(leg: LegEvidence) -> tuple[Finding, ...]:
 
 def _findings(
     leg: LegEvidence,
-    states: States,
-    own: float,
+    number: int,
     weighed: Weighed,
     steady: Mapping[str, float],
     settings: DiagnosisSettings,
 ) -> tuple[Finding, ...]:
-    accounts = accounts_of(leg, settings)
+    accounts = weighed.accounts[number]
     chief: dict[str, float] = defaultdict(float)
     made: dict[str, float] = defaultdict(float)
     pairs: dict[tuple[str, str], float] = defaultdict(float)
-    sure = _sureness(own, settings)
-    for (number, turn, length), share in states.items():
-        account = accounts[number]
+    sure = _sureness(weighed.sure[number], settings)
+    for (place, turn, length), share in weighed.states[number].items():
+        account = accounts[place]
         idle = _idle(leg, account, turn[0], length[0], settings)
         # What the whole walk shows was made here as well, though this leg hides it.
         hidden = {name for name in idle if weighed.walk_causes.get(str(name), 0.0) < 0.5}

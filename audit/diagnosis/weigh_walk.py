@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
+from audit.diagnosis.accounts import Account
 from audit.diagnosis.evidence import LegEvidence
 from audit.diagnosis.leg_densities import (
     STEADY_PACES,
@@ -41,6 +42,8 @@ class Weighed:
     ----------
     states : one dict a leg
         Probability of every state of it, adding up to 1.
+    accounts : one tuple a leg
+        Those that the states number.
     on : dict
         By mistake that legs share, the probability that each leg shows it.
     walk_causes : dict
@@ -55,6 +58,7 @@ class Weighed:
     """
 
     states: list[States]
+    accounts: list[tuple[Account, ...]]
     sure: list[float] = field(default_factory=list)
     on: dict[str, FloatArray] = field(default_factory=dict)
     walk_causes: dict[str, float] = field(default_factory=lambda: defaultdict(float))
@@ -102,7 +106,9 @@ def weigh_walk(evidence: Sequence[LegEvidence], settings: DiagnosisSettings) -> 
     most = max(float(one.log_weight.max()) for one in candidates)
     weights = [np.exp(one.log_weight - most) for one in candidates]
     total = sum(float(weight.sum()) for weight in weights)
-    found = Weighed(states=[defaultdict(float) for _ in legs])
+    found = Weighed(
+        states=[defaultdict(float) for _ in legs], accounts=[leg.accounts for leg in legs]
+    )
     without = np.zeros_like(off)
     for candidate, raw in zip(candidates, weights, strict=True):
         without += _take(found, legs, candidate, raw / total, grid)
