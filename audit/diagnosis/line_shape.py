@@ -102,8 +102,9 @@ def _other_bearing(
     off: FloatArray, noise_m: float, settings: LineShapeSettings
 ) -> OtherBearing | None:
     """Find the one stretch whose bearing differs most from that of the rest."""
-    count, most, step_m = len(off), settings.clipped_deg, settings.step_m
-    sums = np.concatenate([[0.0], np.cumsum(np.clip(off, -most, most))])
+    off = np.clip(off, -settings.clipped_deg, settings.clipped_deg)
+    count, step_m = len(off), settings.step_m
+    sums = np.concatenate([[0.0], np.cumsum(off)])
     shortest = settings.shortest_other_steps
     lengths = np.arange(shortest, max(shortest + 1, int(settings.longest_other_share * count)))
     best: tuple[float, int, int, float] | None = None
@@ -120,7 +121,7 @@ def _other_bearing(
         return None
     _, first, length, turn_deg = best
     rest = np.concatenate([off[:first], off[first + length :]])
-    wander = float(np.sqrt(np.mean((np.clip(rest, -most, most) - rest.mean()) ** 2)))
+    wander = float(np.std(rest))
     receiver = np.degrees(1.5 * noise_m / (step_m * length))
     spread = float(np.hypot(max(wander, settings.least_wander_deg), receiver))
     weight = length * (count - length) / count * step_m / settings.own_wander_m

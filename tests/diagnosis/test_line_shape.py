@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from audit.diagnosis.line_shape import _even_nats, line_shape
+from audit.diagnosis.line_shape import _even_nats, _other_bearing, line_shape
 from audit.settings import LineShapeSettings
 
 S = LineShapeSettings()
@@ -32,3 +32,12 @@ def test_a_stretch_on_another_bearing_is_found_with_its_length():
     assert other.turn_deg == pytest.approx(30.0, abs=0.5)
     assert other.length_m == pytest.approx(20 * S.step_m)
     assert other.nats > 10.0
+
+
+def test_a_step_backwards_counts_as_one_that_is_clipped():
+    """Bug: it shifted the mean that the clipped headings of the rest were held against."""
+    off = np.tile([4.0, -4.0], 30)
+    off[20:40] += 30.0
+    backwards, clipped = off.copy(), off.copy()
+    backwards[5], clipped[5] = 180.0, S.clipped_deg
+    assert _other_bearing(backwards, 3.0, S) == _other_bearing(clipped, 3.0, S)
