@@ -18,7 +18,7 @@ from audit.matching.leg_match import CleanTrack
 from audit.settings import DiagnosisSettings
 from audit.units import FloatArray
 
-_SQUARE_M = 100_000.0
+_HUNDRED_KM_M = 100_000.0
 _TENS_M = 10.0
 _ELSEWHERE_M = (-180.0, -120.0, -60.0, 0.0, 60.0, 120.0, 180.0)
 """Shifts, no whole hundreds, by which the places that slips lead to are moved to where no
@@ -90,7 +90,7 @@ def slipped_reference(
         return None
     best, at = np.unravel_index(int(np.argmin(away_m)), away_m.shape)
     slip, shift_m = slips[best]
-    inside = (point.east_m if shift_m[0] else point.north_m) % _SQUARE_M
+    inside = (point.east_m if shift_m[0] else point.north_m) % _HUNDRED_KM_M
     return SlippedReference(
         slip=slip,
         shift_m=shift_m,
@@ -106,7 +106,7 @@ def slipped_reference(
 
 def _slips(point: CardPoint, most_m: float) -> Iterator[tuple[Slip, tuple[float, float]]]:
     """Give each slip among the digits, and the way from the point to where it leads."""
-    inside = point.east_m % _SQUARE_M, point.north_m % _SQUARE_M
+    inside = point.east_m % _HUNDRED_KM_M, point.north_m % _HUNDRED_KM_M
     for shift in along_one_axis(
         (list(wrong_digits_m(inside[0])), list(wrong_digits_m(inside[1]))), most_m
     ):
