@@ -73,20 +73,17 @@ def match_laid_out(laid_out: WalkLaidOut, card: LegCard, settings: MatchingSetti
         return match
     gaining = replace(settings, gain_point_to_point=settings.gain_where_astray)
     other = _matched(by_points(laid_out, gaining), card, gaining)
-    legs = (legs_point_to_point(of, laid_out, card, settings) for of in (match, other))
-    return other if next(legs) < next(legs) else match
+    before, now = (legs_point_to_point(of, laid_out, card, settings) for of in (match, other))
+    return replace(other, cost=match.cost) if now > before else match
 
 
 def _matched(laid_out: WalkLaidOut, card: LegCard, settings: MatchingSettings) -> Match:
     """Match a walk by heading, length and place.
 
     Where a leg stays in doubt, half or twice the distance on every leg is supposed as well, and
-    believed where more legs are known by it: on a path that winds it fits by chance, and knows
-    fewer.
-
-    Slips lead to so many places that a walk beside the course passes some by chance. So they
-    are supposed only of legs that stay in doubt without them, and only where the walker then
-    went on by the card.
+    believed where more legs are known by it: on a winding path it fits by chance. Slips lead to
+    so many places that a walk passes some by chance. So they are supposed only of legs that stay
+    in doubt without them, and only where the walker then went on by the card.
     """
     stays = in_play(Stays(laid_out.evidence), card, settings)
     weighed = weigh(stays, card, settings, fan_of_walkers(card, settings))

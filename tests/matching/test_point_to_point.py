@@ -11,7 +11,10 @@ import numpy as np
 import pytest
 from measurement.hand_made import SETTINGS, HandWalk, card_of, receiver
 
+from audit.matching.leg_match import LegMatch
 from audit.matching.match_walk import match_walk
+from audit.matching.passed_in_turn import is_astray, legs_point_to_point
+from audit.matching.walk_layout import lay_out
 
 S = SETTINGS.matching
 
@@ -89,7 +92,29 @@ def test_where_just_a_leg_ended_near_its_point_is_for_other_signs_to_tell(moved_
         match_walk(
             walk.clean(1, receiver(1, 3.0)), card_of(*points), replace(S, gain_point_to_point=gain)
         )
-        for gain in (S.gain_point_to_point, 0.0)
+        for gain in (S.gain_where_astray, 0.0)
     )
     for one, other in zip(with_gain.legs, without.legs, strict=True):
         assert one.claim_s == other.claim_s
+
+
+def test_legs_from_point_to_point_have_both_ends_near_and_a_straight_way() -> None:
+    """Within 20 m and one and a half times the receiver's error, on no path over 1.3."""
+    walk = HandWalk().halt(60).mark("0").walk(90, 600).mark("1").halt(60)
+    walk.walk(0, 300).walk(90, 300).walk(180, 300).mark("2").halt(60)
+    points = [np.zeros(2), walk.places[60 + 480], walk.places[-1]]
+    clean, card = walk.clean(1, receiver(1, 3.0)), card_of(*points)
+    laid_out = lay_out(clean, card, S)
+    legs = [
+        LegMatch(leg=leg, status="walked", start_s=walk.marks[a], claim_s=walk.marks[b])
+        for leg, (a, b) in enumerate((("0", "1"), ("1", "2")))
+    ]
+    match = replace(match_walk(clean, card, S), legs=tuple(legs))
+    assert legs_point_to_point(match, laid_out, card, S) == 1  # the second goes 900 m for 300
+    early = replace(legs[0], claim_s=walk.marks["1"] - 60.0)  # 75 m before its point
+    assert legs_point_to_point(replace(match, legs=(early, legs[1])), laid_out, card, S) == 0
+    assert not is_astray(match, laid_out, card, S)
+    far = replace(legs[0], claim_s=walk.marks["1"] - 280.0)  # 350 m before
+    assert is_astray(replace(match, legs=(far, legs[1])), laid_out, card, S)
+    left_out = LegMatch(leg=0, status="skipped")
+    assert is_astray(replace(match, legs=(left_out, legs[1])), laid_out, card, S)
