@@ -21,7 +21,7 @@ from audit.matching.leg_match import (
     Reckoned,
     RunnerUp,
 )
-from audit.matching.passed_in_turn import by_points, is_astray, legs_point_to_point
+from audit.matching.passed_in_turn import is_astray, legs_point_to_point, most_point_to_point
 from audit.matching.pins import PINNED_GAIN, Pin
 from audit.matching.reading import LegReading, gather_leg_odds, read_leg
 from audit.matching.refine_cuts import refine_cut
@@ -36,7 +36,7 @@ from audit.matching.supposed_walkers import (
     prior_cost,
     walkers_of_half_or_twice,
 )
-from audit.matching.walk_layout import WalkLaidOut, lay_out
+from audit.matching.walk_layout import SampledWalk, WalkLaidOut, lay_out
 from audit.matching.walker import Walker
 from audit.matching.ways import EdgeOdds, Ways
 from audit.settings import MatchingSettings
@@ -53,32 +53,38 @@ def match_walk(
 ) -> Match:
     """Find the portion of the walk that each leg of the card has, around the pinned ends.
 
-    A semi-Markov dynamic programme over candidate cuts, in the walker's own
-    dead-reckoning frame: a leg is known by where it began, its heading and its
-    length, and only then by how near it ended to its point. Instead of the one best
-    way it adds up all ways, for a fan of supposed walkers, and chooses for each leg
-    the portion that is most probably right.
+    A semi-Markov dynamic programme over candidate cuts, in the walker's own dead-reckoning
+    frame: a leg is known by where it began, its heading and its length, and only then by how
+    near it ended to its point. Instead of the one best way it adds up all ways, for a fan of
+    supposed walkers, and chooses for each leg the portion that is most probably right.
     """
-    return match_laid_out(lay_out(clean, card, settings, pins), card, settings)
+    laid_out = lay_out(clean, card, settings, pins)
+    return looked_at_again(match_laid_out(laid_out, card, settings), laid_out, card, settings, pins)
+
+
+def looked_at_again(
+    match: Match,
+    walk: SampledWalk,
+    card: LegCard,
+    settings: MatchingSettings,
+    pins: Sequence[Pin] = (),
+) -> Match:
+    """Look once more at a walk of which legs are not walked or far from their points.
+
+    Legs from point to point then gain, and that is believed where more legs turn out so.
+    """
+    found = legs_point_to_point(match, walk, card, settings)
+    astray = is_astray(match, walk, card, settings)
+    if not astray or most_point_to_point(walk, card, settings) <= found:
+        return match
+    gaining = replace(settings, gain_point_to_point=settings.gain_where_astray)
+    other = match_laid_out(lay_out(walk.clean, card, gaining, pins), card, gaining)
+    more = legs_point_to_point(other, walk, card, settings) > found
+    return replace(other, cost=match.cost) if more else match
 
 
 def match_laid_out(laid_out: WalkLaidOut, card: LegCard, settings: MatchingSettings) -> Match:
     """Match a walk that is laid out already.
-
-    Where legs are not walked or far from their points, the walk is looked at once more, with a
-    gain for legs from point to point, and that is believed where more legs turn out so.
-    """
-    match = _matched(laid_out, card, settings)
-    if not is_astray(match, laid_out, card, settings):
-        return match
-    gaining = replace(settings, gain_point_to_point=settings.gain_where_astray)
-    other = _matched(by_points(laid_out, gaining), card, gaining)
-    before, now = (legs_point_to_point(of, laid_out, card, settings) for of in (match, other))
-    return replace(other, cost=match.cost) if now > before else match
-
-
-def _matched(laid_out: WalkLaidOut, card: LegCard, settings: MatchingSettings) -> Match:
-    """Match a walk by heading, length and place.
 
     Where a leg stays in doubt, half or twice the distance on every leg is supposed as well, and
     believed where more legs are known by it: on a winding path it fits by chance. Slips lead to
@@ -149,11 +155,7 @@ def _match(
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Weighed:
-    """All ways weighed, for a few walkers.
-
-    ``odds`` holds for each walker his weight and the odds of the portions; ``best`` is the
-    likeliest walker, and ``cost`` his.
-    """
+    """All ways weighed, for a few walkers: the ``best`` one and his ``cost`` apart."""
 
     odds: list[tuple[float, list[EdgeOdds]]]
     walkers: list[Walker]
@@ -206,8 +208,7 @@ def weigh(
 def in_play(stays: Stays, card: LegCard, settings: MatchingSettings) -> Stays:
     """Leave only the portions that a walker of whom little is supposed may have walked.
 
-    Nearly all portions are beside any way through the whole course; one look at all of
-    them finds the few that the supposed walkers have to be weighed over.
+    Nearly all are beside any way through the whole course; one look at all finds the others.
     """
     stays = stays.narrowed(near_evidence(stays, card, settings))
     seen = BroadLook(stays, broad_walkers(card, settings)).in_play(settings.in_play_nats)

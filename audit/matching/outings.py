@@ -10,7 +10,7 @@ import numpy as np
 
 from audit.leg_card import LegCard
 from audit.matching.leg_match import CleanTrack, Match
-from audit.matching.match_walk import match_laid_out
+from audit.matching.match_walk import looked_at_again, match_laid_out
 from audit.matching.passing import passing_cost
 from audit.matching.pins import Pin
 from audit.matching.rounds import begun_anew, rounds_to_weigh
@@ -94,7 +94,7 @@ def match_outings(
         )
     return MatchedOuting(
         sampled=best.sampled,
-        match=best.match,
+        match=looked_at_again(best.match, best.sampled, card, settings, pins),
         outings=outings,
         others=tuple(walk.match for walk in walks if walk is not best and walk.is_of_course),
         rounds=beside,

@@ -7,28 +7,17 @@ each to the next, he hardly did so by chance, and the walk is looked at again by
 
 from __future__ import annotations
 
-from copy import copy
-from dataclasses import replace
-
 import numpy as np
 
 from audit.leg_card import LegCard
 from audit.matching.leg_match import LegMatch, Match
 from audit.matching.route import course_points
-from audit.matching.walk_layout import WalkLaidOut
+from audit.matching.walk_layout import SampledWalk
 from audit.settings import MatchingSettings
 from audit.units import FloatArray
 
 
-def by_points(laid_out: WalkLaidOut, settings: MatchingSettings) -> WalkLaidOut:
-    """Give the same walk with the evidence of other settings."""
-    evidence = copy(laid_out.evidence)
-    evidence.settings = settings
-    evidence.forget()
-    return replace(laid_out, evidence=evidence)
-
-
-def is_astray(match: Match, walk: WalkLaidOut, card: LegCard, settings: MatchingSettings) -> bool:
+def is_astray(match: Match, walk: SampledWalk, card: LegCard, settings: MatchingSettings) -> bool:
     """Tell whether a leg was not walked to its end, or began or ended far from its points."""
     return any(
         leg.status != "walked" or _off_m(leg, walk, card).max() > settings.astray_m
@@ -37,34 +26,68 @@ def is_astray(match: Match, walk: WalkLaidOut, card: LegCard, settings: Matching
 
 
 def legs_point_to_point(
-    match: Match, walk: WalkLaidOut, card: LegCard, settings: MatchingSettings
+    match: Match, walk: SampledWalk, card: LegCard, settings: MatchingSettings
 ) -> int:
     """Count the legs that were walked straight from their start to their point."""
-    near_m = settings.passed_m + settings.point_to_point_noises * match.noise_m
+    near_m = _near_m(walk, settings)
     return sum(
         leg.status == "walked"
         and bool(_off_m(leg, walk, card).max() <= near_m)
-        and _path_m(leg, walk) <= settings.passed_detour * _chord_m(leg, card)
+        and _path_m(leg, walk) <= settings.passed_detour * _chord_m(leg.leg, card)
         for leg in match.legs
     )
 
 
-def _off_m(leg: LegMatch, walk: WalkLaidOut, card: LegCard) -> FloatArray:
+def most_point_to_point(walk: SampledWalk, card: LegCard, settings: MatchingSettings) -> int:
+    """Count the legs of which the start was passed, and then the point by a straight way.
+
+    No reading of the walk has more legs that were walked from point to point.
+    """
+    places, path_m = walk.samples.smooth, walk.movement.path_m
+    near_m = _near_m(walk, settings)
+    passed = [_passed_m(places, path_m, point, near_m) for point in course_points(card)]
+    return sum(
+        _leads(passed[leg], passed[leg + 1], settings.passed_detour * _chord_m(leg, card))
+        for leg in range(len(card.legs))
+    )
+
+
+def _near_m(walk: SampledWalk, settings: MatchingSettings) -> float:
+    return settings.passed_m + settings.point_to_point_noises * walk.movement.noise_m
+
+
+def _passed_m(
+    places: FloatArray, path_m: FloatArray, point: FloatArray, near_m: float
+) -> FloatArray:
+    """Give the path walked at every sample near a point, in order."""
+    return np.asarray(path_m[np.hypot(*(places - point).T) <= near_m])
+
+
+def _leads(begun_m: FloatArray, ended_m: FloatArray, most_m: float) -> bool:
+    """Tell whether a point was passed within so much path after one of its start's passages."""
+    if not len(begun_m) or not len(ended_m):
+        return False
+    following = np.searchsorted(ended_m, begun_m, side="right")
+    met = following < len(ended_m)
+    return bool(np.any(ended_m[following[met]] - begun_m[met] <= most_m))
+
+
+def _off_m(leg: LegMatch, walk: SampledWalk, card: LegCard) -> FloatArray:
     """Give how far from its start a leg was begun, and from its point ended, shape (2,)."""
     points = course_points(card)[leg.leg : leg.leg + 2]
     return np.asarray(np.hypot(*(walk.samples.smooth[_ends(leg, walk)] - points).T))
 
 
-def _path_m(leg: LegMatch, walk: WalkLaidOut) -> float:
+def _path_m(leg: LegMatch, walk: SampledWalk) -> float:
     begun, ended = walk.movement.path_m[_ends(leg, walk)]
     return float(ended - begun)
 
 
-def _chord_m(leg: LegMatch, card: LegCard) -> float:
-    return float(np.hypot(*np.diff(course_points(card)[leg.leg : leg.leg + 2], axis=0)[0]))
+def _chord_m(leg: int, card: LegCard) -> float:
+    return float(np.hypot(*np.diff(course_points(card)[leg : leg + 2], axis=0)[0]))
 
 
-def _ends(leg: LegMatch, walk: WalkLaidOut) -> list[int]:
+def _ends(leg: LegMatch, walk: SampledWalk) -> list[int]:
     """Give the samples at which a walked leg was begun and ended."""
     times = walk.samples.time_s
     at = np.searchsorted(times, [leg.start_s or 0.0, leg.claim_s or 0.0])

@@ -244,14 +244,15 @@ class _RouteBuilder:
         """Walk the leg on its back azimuth, see it, and come back by its start to its point.
 
         That nothing stands where he turns is not told to the evidence: tried, and no better.
-        Of his way back as much speaks for it as of the leg itself, for who came to the start
-        from there, and walked the leg as planned, went the same way.
+        Of the way back on the first leg as much speaks for it as of the leg itself, for who
+        came to the start from there, and walked the leg as planned, went the same way.
         """
         of = self.card.legs[leg]
         if len(of.line) > 2:
             return
         azimuth, distance = of.azimuth.degrees, of.distance_m
-        along = _Course(azimuth_deg=azimuth, distance_m=2.0 * distance, told_m=distance)
+        told_m = distance if leg == 0 else None
+        along = _Course(azimuth_deg=azimuth, distance_m=2.0 * distance, told_m=told_m)
         back = _Course(azimuth_deg=azimuth + 180.0, distance_m=distance, leg=leg)
         way = np.radians(azimuth)
         wrong = self.position[leg] - distance * np.array([np.sin(way), np.cos(way)])

@@ -83,7 +83,8 @@ def test_who_comes_back_by_the_start_walked_the_back_azimuth_first(seed) -> None
     assert_portions(match, walk, *SQUARE_LEGS)
     clean, never = walk.clean(1, receiver(seed, 3.0)), replace(S, cost_turned_back=60.0)
     without = match_walk(clean, card_of(*SQUARE), never).legs[1]
-    assert without.confidence < 0.9 < match.legs[1].confidence
+    assert match.legs[1].confidence > 0.9
+    assert without.start_s > walk.marks["c"]
 
 
 def test_three_legs_on_their_back_azimuths_lead_far_off_and_are_followed() -> None:

@@ -37,6 +37,7 @@ def given(monkeypatch, walks, rounds=((), ())):
     monkeypatch.setattr(outings, "near_course", lambda clean, *_: clean)
     monkeypatch.setattr(outings, "rounds_to_weigh", lambda *_: rounds)
     monkeypatch.setattr(outings, "passing_cost", lambda sampled, *_: sampled)
+    monkeypatch.setattr(outings, "looked_at_again", lambda match, *_: match)
 
     def walks_of(part, *_):
         asked.append((float(part.time_s[0]), len(part)))

@@ -13,7 +13,11 @@ from measurement.hand_made import SETTINGS, HandWalk, card_of, receiver
 
 from audit.matching.leg_match import LegMatch
 from audit.matching.match_walk import match_walk
-from audit.matching.passed_in_turn import is_astray, legs_point_to_point
+from audit.matching.passed_in_turn import (
+    is_astray,
+    legs_point_to_point,
+    most_point_to_point,
+)
 from audit.matching.walk_layout import lay_out
 
 S = SETTINGS.matching
@@ -118,3 +122,16 @@ def test_legs_from_point_to_point_have_both_ends_near_and_a_straight_way() -> No
     assert is_astray(replace(match, legs=(far, legs[1])), laid_out, card, S)
     left_out = LegMatch(leg=0, status="skipped")
     assert is_astray(replace(match, legs=(left_out, legs[1])), laid_out, card, S)
+
+
+def test_a_walk_is_looked_at_again_only_where_more_legs_may_be_from_point_to_point() -> None:
+    """Path walked from one passage of the start to the next of the point, no more than 1.3."""
+    walk = HandWalk().walk(90, 600).walk(0, 300).walk(90, 300).walk(180, 300)
+    points = [np.zeros(2), walk.places[480], walk.places[-1]]
+    clean = walk.clean(1, receiver(1, 3.0))
+    laid_out = lay_out(clean, card_of(*points), S)
+    assert most_point_to_point(laid_out, card_of(*points), S) == 1  # 900 m for the second's 300
+    beyond = [np.zeros(2), walk.places[480], np.array([5000.0, 0.0])]
+    assert most_point_to_point(laid_out, card_of(*beyond), S) == 1
+    turned = [walk.places[480], np.zeros(2)]  # nobody goes back in time
+    assert most_point_to_point(laid_out, card_of(*turned), S) == 0

@@ -487,18 +487,3 @@ def test_a_whole_circle_is_said_to_be_read_as_none(tmp_path):
     notes = read(tmp_path, text).notes
     assert "leg 1: grid_azimuth_deg = 360 was read as 0, which is the same direction." in notes
     assert "leg 1: magnetic_azimuth_mil = 6400 was read as 0, which is the same direction." in notes
-
-
-def test_a_half_step_belongs_to_a_number(tmp_path):
-    """A step without its number would be dropped without a word."""
-    text = POINTS + '[[leg]]\nfrom = "Start"\nto = "Post 7"\ndistance_half_step_m = 5\n'
-    with pytest.raises(InputRefusedError) as refused:
-        read(tmp_path, text)
-    assert "belongs to distance_m" in refused.value.problems[0].rule
-
-
-def test_it_is_known_which_azimuths_are_in_mils(tmp_path):
-    """The check tells them as the plan has them."""
-    text = POINTS + '[[leg]]\nfrom = "Start"\nto = "Post 7"\ngrid_azimuth_mil = 1214\n'
-    (first,) = read(tmp_path, text + "magnetic_azimuth_deg = 75.3\n").legs
-    assert first.in_mils == ("grid",)

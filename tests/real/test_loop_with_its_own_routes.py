@@ -37,7 +37,10 @@ def test_file_with_two_routes_asks_which(ride) -> None:
 
 def test_day_before_all_magnetic_models_is_refused_in_words(ride) -> None:
     path, track = ride
-    with pytest.raises(audit.InputRefusedError, match="2002-03-11 is a day that no magnetic model"):
+    with pytest.raises(
+        audit.InputRefusedError,
+        match="2002-03-11 is the day of the recording, and a day that no magnetic model",
+    ):
         audit.debrief(audit.read_plan(path, route="LONG LOOP"), track)
 
 

@@ -231,8 +231,8 @@ class-terminal-taken = { $file }: als { $kind ->
 } genommen; { $why ->
     [both-first] enthält eine Route und eine Spur und steht an erster Stelle
     [route-aside] die Route darin blieb beiseite
-    [no-track] enthält Punkte und keine Spur
-   *[no-points] enthält gar keine Punkte
+    [no-track] enthält Wegpunkte und keine Spur
+   *[no-points] enthält gar keine Ortungen
 }.
 class-terminal-aside = { $folder }: genommen wurden die Aufzeichnungen darin, nicht genommen: { $plans }; einen Plan
     selbst oder seinen eigenen Ordner nennen.
