@@ -21,7 +21,7 @@ from audit.matching.leg_match import (
     Reckoned,
     RunnerUp,
 )
-from audit.matching.passed_in_turn import is_astray, legs_point_to_point, most_point_to_point
+from audit.matching.passed_in_turn import may_be_put_right, puts_right
 from audit.matching.pins import PINNED_GAIN, Pin
 from audit.matching.reading import LegReading, gather_leg_odds, read_leg
 from audit.matching.refine_cuts import refine_cut
@@ -71,16 +71,14 @@ def looked_at_again(
 ) -> Match:
     """Look once more at a walk of which legs are not walked or far from their points.
 
-    Legs from point to point then gain, and that is believed where more legs turn out so.
+    Legs from point to point then gain, and that is believed where legs astray turn out so.
     """
-    found = legs_point_to_point(match, walk, card, settings)
-    astray = is_astray(match, walk, card, settings)
-    if not astray or most_point_to_point(walk, card, settings) <= found:
+    if not may_be_put_right(match, walk, card, settings):
         return match
     gaining = replace(settings, gain_point_to_point=settings.gain_where_astray)
     other = match_laid_out(lay_out(walk.clean, card, gaining, pins), card, gaining)
-    more = legs_point_to_point(other, walk, card, settings) > found
-    return replace(other, cost=match.cost) if more else match
+    right = puts_right(other, match, walk, card, settings)
+    return replace(other, cost=match.cost) if right else match
 
 
 def match_laid_out(laid_out: WalkLaidOut, card: LegCard, settings: MatchingSettings) -> Match:

@@ -17,25 +17,48 @@ from audit.settings import MatchingSettings
 from audit.units import FloatArray
 
 
+def may_be_put_right(
+    match: Match, walk: SampledWalk, card: LegCard, settings: MatchingSettings
+) -> bool:
+    """Tell whether a leg is astray, and more legs may have been walked from point to point."""
+    if not is_astray(match, walk, card, settings):
+        return False
+    found = legs_point_to_point(match, walk, card, settings)
+    return most_point_to_point(walk, card, settings) > found
+
+
 def is_astray(match: Match, walk: SampledWalk, card: LegCard, settings: MatchingSettings) -> bool:
     """Tell whether a leg was not walked to its end, or began or ended far from its points."""
-    return any(
-        leg.status != "walked" or _off_m(leg, walk, card).max() > settings.astray_m
-        for leg in match.legs
-    )
+    return any(_far(leg, walk, card, settings) for leg in match.legs)
 
 
 def legs_point_to_point(
     match: Match, walk: SampledWalk, card: LegCard, settings: MatchingSettings
 ) -> int:
     """Count the legs that were walked straight from their start to their point."""
-    near_m = _near_m(walk, settings)
-    return sum(
-        leg.status == "walked"
-        and bool(_off_m(leg, walk, card).max() <= near_m)
-        and _path_m(leg, walk) <= settings.passed_detour * _chord_m(leg.leg, card)
-        for leg in match.legs
-    )
+    return sum(_point_to_point(leg, walk, card, settings) for leg in match.legs)
+
+
+def puts_right(
+    other: Match, match: Match, walk: SampledWalk, card: LegCard, settings: MatchingSettings
+) -> bool:
+    """Tell whether another match has more legs from point to point, and them for those astray.
+
+    The legs that were not astray have to end where they did.
+    """
+    found, now = (legs_point_to_point(of, walk, card, settings) for of in (match, other))
+    far = [_far(leg, walk, card, settings) for leg in match.legs]
+    mended = [
+        _point_to_point(leg, walk, card, settings)
+        for leg, astray in zip(other.legs, far, strict=True)
+        if astray
+    ]
+    kept = [
+        leg.claim_s is not None and abs(leg.claim_s - (before.claim_s or 0.0)) <= settings.kept_s
+        for leg, before, astray in zip(other.legs, match.legs, far, strict=True)
+        if not astray
+    ]
+    return now > found and any(mended) and all(kept)
 
 
 def most_point_to_point(walk: SampledWalk, card: LegCard, settings: MatchingSettings) -> int:
@@ -49,6 +72,20 @@ def most_point_to_point(walk: SampledWalk, card: LegCard, settings: MatchingSett
     return sum(
         _leads(passed[leg], passed[leg + 1], settings.passed_detour * _chord_m(leg, card))
         for leg in range(len(card.legs))
+    )
+
+
+def _far(leg: LegMatch, walk: SampledWalk, card: LegCard, settings: MatchingSettings) -> bool:
+    return leg.status != "walked" or bool(_off_m(leg, walk, card).max() > settings.astray_m)
+
+
+def _point_to_point(
+    leg: LegMatch, walk: SampledWalk, card: LegCard, settings: MatchingSettings
+) -> bool:
+    return (
+        leg.status == "walked"
+        and bool(_off_m(leg, walk, card).max() <= _near_m(walk, settings))
+        and _path_m(leg, walk) <= settings.passed_detour * _chord_m(leg.leg, card)
     )
 
 

@@ -402,8 +402,9 @@ class MatchingSettings(SilenceSettings):
     """A leg so far from its points may be another part of the walk; chosen."""
     passed_m: float = 20.0
     passed_detour: float = 1.3
-    """Walked from point to point is who passed both so near, with no more path over the chord;
-    chosen."""
+    kept_s: float = 60.0
+    """Walked from point to point is who passed both so near, with no more path over the chord.
+    The legs that are not astray have to end within so much of where they did; chosen."""
     stay_path_m: float = 900.0
     stay_sd_m: float = 14.0
     found_sd_m: float = 22.0
