@@ -5,8 +5,8 @@ from __future__ import annotations
 import datetime as dt
 from dataclasses import dataclass
 
+from audit.leg_card.angle_finding import angle_finding
 from audit.leg_card.records import CardFinding
-from audit.leg_card.slips import angle_slips, fitting_slips, slip_names, slip_sentence
 from audit.leg_card.wording import told_angle
 from audit.magnetics.declination import Declination, declination
 from audit.moments import years_between
@@ -81,27 +81,19 @@ class DatedAngle:
     def _at_odds(self, then: Declination) -> CardFinding:
         """Say that angle and date do not go together, and what may have been meant."""
         angle_deg = self._angle_deg(then)
-        slips = angle_slips(self.given_deg, angle_deg, self.convergence_deg)
-        fitting = fitting_slips(self._off_deg(then), slips, self._room_deg(then))
         walk: Sentence | str = ""
         if self.now is not None and self._fits(self.now):
             walk = sentence("finding-angle-of-walk", now=told_angle(self._angle_deg(self.now)))
-        message = sentence(
+        return angle_finding(
             "finding-angle-at-odds",
-            given=told_angle(self.given_deg),
+            self.given_deg,
+            angle_deg,
+            self.convergence_deg,
+            self._room_deg(then),
             of=self.dated,
             then=told_angle(angle_deg),
             error=Turn(degrees=then.sd_deg),
-            slips=slip_sentence(fitting),
             walk=walk,
-        )
-        return CardFinding(
-            leg=None,
-            what="grid_magnetic_angle_deg",
-            given=self.given_deg,
-            computed=angle_deg,
-            message=message,
-            slips=slip_names(fitting),
         )
 
     def _old(self, walk: dt.date) -> CardFinding:

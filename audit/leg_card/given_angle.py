@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import datetime as dt
 
+from audit.leg_card.angle_finding import angle_finding
 from audit.leg_card.dated_angle import DatedAngle, field_of
 from audit.leg_card.records import CardFinding
-from audit.leg_card.slips import angle_slips, fitting_slips, slip_names, slip_sentence
 from audit.leg_card.undated_angle import undated_angle
 from audit.leg_card.wording import told_angle
 from audit.magnetics.declination import Declination
@@ -72,27 +72,18 @@ def _beside_walk(
     off_deg = turn_degrees(model_angle_deg, given_deg)
     if abs(off_deg) <= room_deg:
         return ()
-    slips = angle_slips(given_deg, model_angle_deg, convergence_deg)
-    fitting = fitting_slips(off_deg, slips, room_deg)
-    message = sentence(
+    found = angle_finding(
         "finding-angle",
-        given=told_angle(given_deg),
+        given_deg,
+        model_angle_deg,
+        convergence_deg,
+        room_deg,
         date=date.isoformat(),
         model=told_angle(model_angle_deg),
         error=Turn(degrees=field.sd_deg),
-        slips=slip_sentence(fitting),
         age=_age_sentence(off_deg, field) if dated is None else "",
     )
-    return (
-        CardFinding(
-            leg=None,
-            what="grid_magnetic_angle_deg",
-            given=given_deg,
-            computed=model_angle_deg,
-            message=message,
-            slips=slip_names(fitting),
-        ),
-    )
+    return (found,)
 
 
 def _age_sentence(off_deg: float, field: Declination) -> str:
