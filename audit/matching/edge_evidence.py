@@ -131,13 +131,14 @@ def lay_out_edge(
     standing_cost = _standing_cost(edge, portions, index, noise_m, settings)
     if edge.line is None:
         standing_cost += _cost_of_ends(portions, index, cuts, settings)
-    straight = _directly(portions.path_m[index], chord, noise_m, settings)
     standing_cost += cost_of_back_azimuth_after_approach(
         edge, first, cuts, to_point_m, noise_m, settings
     )
-    standing_cost -= gain_from_point_to_point(
-        edge, (first, second), to_point_m, straight, noise_m, settings
-    )
+    if settings.gain_point_to_point > 0.0:
+        straight = _directly(portions.path_m[index], chord, noise_m, settings)
+        standing_cost -= gain_from_point_to_point(
+            edge, (first, second), to_point_m, straight, noise_m, settings
+        )
     return EdgeEvidence(
         index=index,
         first=first,

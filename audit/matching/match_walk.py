@@ -153,7 +153,7 @@ def _match(
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Weighed:
-    """All ways weighed, for a few walkers: the ``best`` one and his ``cost`` apart."""
+    """All ways weighed, for a few walkers: of each his weight and the odds of the portions."""
 
     odds: list[tuple[float, list[EdgeOdds]]]
     walkers: list[Walker]
