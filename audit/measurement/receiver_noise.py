@@ -85,7 +85,6 @@ def measure_noise(
         used.append(index)
         seconds += float(clean.time_s[index[-1]] - clean.time_s[index[0]])
     grid = _grid(settings)
-    used_walks = straight if seconds < settings.enough_halted_s else ()
     fit = fit_noise(
         stretches,
         grid,
@@ -98,7 +97,7 @@ def measure_noise(
                 white_share=grid.white_share,
                 wander=wander,
             )
-            for walk, wander in used_walks
+            for walk, wander in straight
         ],
     )
     everywhere = np.concatenate(used) if used else np.arange(len(clean))
@@ -107,11 +106,11 @@ def measure_noise(
         noise_log_sd=float(np.hypot(fit.noise_log_sd, settings.model_log_sd)),
         correlation_s=fit.correlation_s,
         correlation_log_sd=fit.correlation_log_sd,
-        source=_source(halts=bool(stretches), walks=bool(used_walks)),
+        source=_source(halts=bool(stretches), walks=bool(straight)),
         halted_s=seconds,
         prior_m=settings.usual_noise_m,
         usual_hdop=_middle_hdop(clean, everywhere),
-        walked_s=sum(float(np.ptp(walk.time_s)) for walk, _ in used_walks),
+        walked_s=sum(float(np.ptp(walk.time_s)) for walk, _ in straight),
     )
 
 
@@ -180,4 +179,7 @@ def _grid(settings: NoiseSettings) -> NoiseGrid:
             correlation_log_sd=settings.usual_correlation_log_sd,
         ),
         white_share=settings.white_share,
+        differs_log_sd=settings.differs_log_sd,
+        kinds_differ_log_sd=settings.kinds_differ_log_sd,
+        moved_m=settings.moved_m,
     )

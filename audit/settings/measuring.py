@@ -193,6 +193,20 @@ class NoiseSettings:
     """A tenth of the value from one strength to the next."""
     white_share: float = 0.01
     """Share of the variance that is forgotten at once: rounding of positions; chosen."""
+    differs_log_sd: float = 0.3
+    """Reception differs from halt to halt by a factor of 1.3; chosen."""
+    kinds_differ_log_sd: float = 0.35
+    """What halts show and what straight walking shows may each be out by a factor of 1.4; chosen on
+    recordings of hikers, whose rests made receivers of 2 to 4 m look like 8 to 18 m."""
+    moved_m: tuple[tuple[float, float], ...] = (
+        (0.0, 0.7),
+        (4.0, 0.08),
+        (8.0, 0.08),
+        (16.0, 0.06),
+        (32.0, 0.02),
+    )
+    """What the walker's own movements add to the scatter of a halt, and how often: most stand
+    still; all chosen."""
     shortest_halt_s: float = 25.0
     halt_edge_s: float = 5.0
     """Left out at either end of a halt: there he may still walk; chosen."""
@@ -201,8 +215,6 @@ class NoiseSettings:
     made walks comes out a sixth too small."""
     most_fixes: int = 60
     least_fixes: int = 3
-    enough_halted_s: float = 120.0
-    """With less standing still than this, straight walking is looked at too."""
     shortest_stretch_s: float = 60.0
     shortest_stretch_m: float = 60.0
     longest_stretch_s: float = 300.0

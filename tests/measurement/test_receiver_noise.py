@@ -12,6 +12,7 @@ import audit
 from audit.geodesy.grids import course_grid, utm_code
 from audit.matching.clean_track import clean_track
 from audit.measurement.receiver_noise import measure_noise, noise_between
+from audit.measurement.straight_walking import straight_stretches, wander_of
 from audit.settings import Settings
 
 S = Settings()
@@ -75,13 +76,34 @@ def test_recording_without_times_has_the_usual_value() -> None:
 @pytest.mark.parametrize("sd_m", [2.0, 6.0])
 @pytest.mark.parametrize("every_s", [1, 5, 20])
 def test_halts_show_the_noise_at_any_logging_interval(sd_m, every_s) -> None:
-    ratios = []
+    ratios, told = [], []
     for seed in range(12):
         walk = HandWalk().halt(200).walk(90, 200).halt(200).walk(0, 200).halt(200)
         clean = walk.clean(every_s, receiver(seed, sd_m, 40.0))
-        ratios.append(np.log(measure_noise(clean, np.array(walk.halts), S.noise).noise_m / sd_m))
+        noise = measure_noise(clean, np.array(walk.halts), S.noise)
+        ratios.append(np.log(noise.noise_m / sd_m))
+        told.append(noise.noise_log_sd)
     # The usual value of 4.5 m draws 2 m up, by less than what is told as error.
-    assert abs(np.mean(ratios)) < 0.26
+    assert abs(np.mean(ratios)) < min(np.mean(told), 0.32)
+
+
+def test_a_walk_about_at_a_rest_is_not_bad_reception() -> None:
+    """Bug: one rest with a walk to the stream gave 2 m receivers 9 m, and smoothed bends away."""
+    about = HandWalk().halt(180).walk(90, 300).halt(180).walk(90, 300)
+    about.walk(10, 40, 0.25).walk(170, 45, 0.25).walk(300, 35, 0.25).walk(60, 30, 0.25)
+    end_s = float(about.clean().time_s[-1])
+    legs = [(about.halts[0][1], about.halts[1][0]), (about.halts[1][1], about.halts[1][1] + 240.0)]
+    noises = []
+    for halts in (np.array(about.halts), np.array([*about.halts, (legs[1][1], end_s)])):
+        found = []
+        for seed in range(6):
+            clean = about.clean(2, receiver(seed, 2.0, 40.0))
+            straight = straight_stretches(clean, legs, halts, S.noise)
+            seen = [(one, wander_of(one, S.heading)) for one in straight]
+            found.append(measure_noise(clean, halts, S.noise, seen).noise_m)
+        noises.append(np.median(found))
+    still, with_rest = noises
+    assert with_rest < 1.5 * still
 
 
 def test_noise_grows_with_dilution_and_with_gaps() -> None:

@@ -80,7 +80,8 @@ def test_a_way_round_an_obstacle_is_not_straight_walking() -> None:
     assert all(one.speed_m_s == pytest.approx(1.25, rel=0.1) for one in found)
 
 
-def test_long_halts_need_no_walking() -> None:
+def test_walking_and_halts_are_heard_together() -> None:
+    """What both show lies between what each shows alone, and is surer than one that may be out."""
     walk = HandWalk().halt(300).walk(90, 500)
     clean = walk.clean(1, receiver(1, 3.0))
     begin = float(clean.time_s[0])
@@ -88,6 +89,10 @@ def test_long_halts_need_no_walking() -> None:
     straight = [(one, wander_of(one, S.heading)) for one in found]
     assert straight
     halts = np.array(walk.halts)
-    assert measure_noise(clean, halts, S.noise, straight) == measure_noise(clean, halts, S.noise)
-    short = np.array([[begin, begin + 60.0]])
-    assert measure_noise(clean, short, S.noise, straight).source == "halts and straight walking"
+    both = measure_noise(clean, halts, S.noise, straight)
+    assert both.source == "halts and straight walking"
+    alone = sorted(
+        measure_noise(clean, *of).noise_m
+        for of in ((halts, S.noise), (NO_HALTS, S.noise, straight))
+    )
+    assert 0.9 * alone[0] < both.noise_m < 1.1 * alone[1]
