@@ -1,4 +1,7 @@
-"""Names to which a plan gives two places: one of them may be a slip of the pen."""
+"""Names to which a plan gives two places: one of them may be a slip of the pen.
+
+Names that differ in capitals only are one name to whoever hears them or takes them down.
+"""
 
 from __future__ import annotations
 
@@ -28,14 +31,17 @@ def namesake_findings(
         if first is None or other is None:
             continue
         slip = _slip_between(other, first, grid)
-        of_leg = _legs_at(plan, other_name)
+        of_leg, of_others = _legs_at(plan, other_name), _legs_at(plan, name)
+        if not (of_leg and of_others):
+            continue  # what lies on no leg is told already
+        in_capitals = other_name.casefold() == name.casefold()
         message = sentence(
-            "finding-namesake",
+            "finding-namesake-in-capitals" if in_capitals else "finding-namesake",
             point=name,
             given=other.given,
             legs=told_legs(of_leg),
             other=first.given,
-            others=told_legs(_legs_at(plan, name)),
+            others=told_legs(of_others),
             apart=Length(metres=_apart_m(points[name], points[other_name])),
             slip="" if slip is None else sentence("finding-parted-by", what=slip.what),
             name=other_name,

@@ -22,8 +22,8 @@ def joined_legs(drafts: list[DraftLeg], book: PointBook, problems: ProblemList) 
     last = next(iter(points), None)
     for number, draft in enumerate(drafts, start=1):
         start = _start(draft, last, [*points, *ends], problems, first=number == 1)
-        last = end = _end(draft, number, points, problems)
-        if end is not None and end not in points:
+        last = end = _end(draft, number, points, ends, problems)
+        if end is not None and end not in [*points, *ends]:
             ends.append(end)
         if start is None or end is None or draft.spoilt:
             continue
@@ -66,13 +66,16 @@ def _start(
     return last
 
 
-def _end(draft: DraftLeg, number: int, points: list[str], problems: ProblemList) -> str | None:
+def _end(
+    draft: DraftLeg, number: int, points: list[str], ends: list[str], problems: ProblemList
+) -> str | None:
     reckoned = draft.values.lead_to_an_end
     if draft.end is not None and not (draft.open_end and reckoned):
         return _known_name(draft.end, points, f"{draft.place}, to", problems, reckoned=reckoned)
     if draft.end is not None:
-        if draft.end in points or _alike(draft.end, points):
-            return _known_name(draft.end, points, f"{draft.place}, to", problems)
+        known = [*points, *ends]
+        if draft.end in points or (draft.end not in ends and _alike(draft.end, known)):
+            return _known_name(draft.end, known, f"{draft.place}, to", problems)
         problems.note(sentence("plan-end-reckoned", place=draft.place, end=draft.end))
         return draft.end
     if draft.spoilt:

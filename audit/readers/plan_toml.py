@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 
 from audit.plan import Plan
@@ -39,7 +40,7 @@ def read_plan_toml(text: str, options: CourseOptions, problems: ProblemList) -> 
             problems.unknown("", "table of a plan", key, _TABLES)
     settings = settle_settings(_course(document, problems), options, problems)
     book = PointBook(problems, options.get("points"))
-    _put_points(_tables(document, "point", problems), settings.grid, book, problems)
+    names = _put_points(_tables(document, "point", problems), settings.grid, book, problems)
     if "leg" in document and settings.order == "free" and not settings.frees_legs:
         problems.add(
             "leg",
@@ -54,10 +55,12 @@ def read_plan_toml(text: str, options: CourseOptions, problems: ProblemList) -> 
             for number, table in _tables(document, "leg", problems)
         ]
     else:
-        drafts = legs_in_order(book.readings)
+        drafts = legs_in_order(names)
         if settings.order == "planned":
             problems.note(sentence("plan-no-legs"))
-    return finished_plan(settings, book, drafts, problems)
+    plan = finished_plan(settings, book, drafts, problems)
+    # Letter for letter no name comes twice: what is left differs in capitals only.
+    return replace(plan, namesakes=tuple(book.namesakes))
 
 
 def _course(document: Mapping[str, Any], problems: ProblemList) -> dict[str, object]:
@@ -98,7 +101,9 @@ def _put_points(
     grid: str | None,
     book: PointBook,
     problems: ProblemList,
-) -> None:
+) -> list[str]:
+    """Enter the points in the book; give the names under which they stand there, in order."""
+    put: list[str] = []
     names: dict[str, int] = {}
     for number, table in tables:
         name = _point_name(table, f"point {number}", problems)
@@ -116,10 +121,11 @@ def _put_points(
             rule = f"is the name of point {names[name]} too"
             problems.add(f"{place}, name", name, rule, "Give each point its own name.")
         elif reading is not None:
-            book.put(name, reading)
+            put.append(book.put(name, reading))
         else:
             book.unread.add(name)
         names.setdefault(name, number)
+    return put
 
 
 def _point_name(table: Mapping[str, Any], place: str, problems: ProblemList) -> str | None:

@@ -39,7 +39,8 @@ class PointBook:
     unread : set of str
         Names whose positions could not be read: known, so that one slip is told once.
     namesakes : list of (str, str)
-        A name that came again at another place, and what that place is called.
+        A name that came again at another place, and what that place is called: a number
+        added, or the same name in other capitals.
     """
 
     def __init__(self, problems: ProblemList, lent: Iterable[Point] | None = None) -> None:
@@ -47,20 +48,25 @@ class PointBook:
         self.readings: dict[str, PositionReading] = {}
         self.unread: set[str] = set()
         self.namesakes: list[tuple[str, str]] = []
+        # Of a name in whatever capitals: each spelling, and what its place is called here.
+        self._spelt: dict[str, list[tuple[str, str]]] = {}
         self._problems = problems
 
     def put(self, name: str | None, reading: PositionReading) -> str:
         """Give the name under which a place stands in the book, entering it where it is new.
 
-        A name that comes again at another place gets a number; a place without a name
-        takes the name of the point that lies there, or "Point" and its number.
+        A name that comes again at another place gets a number, and one that comes again
+        there in other capitals keeps them; at the same place it is the same point however
+        it is spelt. A place without a name takes the name of the point that lies there,
+        or "Point" and its number.
         """
+        known = self._known(name, reading)
+        if known is not None:
+            return known
         if name is None:
-            for known, other in self.readings.items():
-                if same_place(other.position, reading.position):
-                    return known
             name = f"Point {len(self.readings) + 1}"
             self._problems.note(sentence("plan-nameless"))
+        spelt = self._spelt.setdefault(name.casefold(), [])
         wanted, number = name, 1
         while name in self.readings:
             if same_place(self.readings[name].position, reading.position):
@@ -70,8 +76,26 @@ class PointBook:
         if number > 1:
             self._problems.note(sentence("plan-several", wanted=wanted, name=name))
             self.namesakes.append((wanted, name))
+        elif spelt:
+            self._problems.note(sentence("plan-capitals", name=name, other=spelt[0][1]))
+            self.namesakes.append((spelt[0][1], name))
+        spelt.append((wanted, name))
         self.readings[name] = reading
         return name
+
+    def _known(self, name: str | None, reading: PositionReading) -> str | None:
+        """Give what a place is called already: under any name, or under this one however spelt."""
+        if name is None:
+            spelt = [("", known) for known in self.readings]
+        else:
+            # The spelling itself first: of coarse references two may reach one place.
+            spelt = sorted(self._spelt.get(name.casefold(), []), key=lambda one: one[0] != name)
+        for spelling, known in spelt:
+            if same_place(self.readings[known].position, reading.position):
+                if name is not None and spelling != name:
+                    self._problems.note(sentence("plan-one-point", name=name, other=spelling))
+                return known
+        return None
 
     def names(self) -> list[str]:
         """Give the names of all points, those that could not be read last."""

@@ -11,9 +11,12 @@ HEADER = "leg,from,to,from_position,to_position\n"
 ENDS = "16S GF 4265 4312"
 
 
-def positions(tmp_path, given, ends=ENDS):
-    text = f'{HEADER}1,A,B,16S GF 4182 4279,"{ends}"\n2,B,C,"{given}",16S GF 4300 4400\n'
-    path = tmp_path / "lane.csv"
+def positions(tmp_path, given, ends=ENDS, start="B"):
+    text = f'{HEADER}1,A,B,16S GF 4182 4279,"{ends}"\n2,{start},C,"{given}",16S GF 4300 4400\n'
+    return positions_of(tmp_path / "lane.csv", text)
+
+
+def positions_of(path, text):
     path.write_text(text, encoding="utf-8")
     checked = check_plan(read_plan(path, date="2026-10-03"))
     return [one for one in checked.findings if one.what == "position"]
@@ -48,3 +51,24 @@ def test_two_places_that_no_slip_parts_are_told_without_one(tmp_path):
 @pytest.mark.parametrize("given", [ENDS, "16S GF 426 431", "16S GF 42650 43120"])
 def test_one_place_written_finer_or_coarser_is_no_finding(tmp_path, given):
     assert positions(tmp_path, given) == []
+
+
+def test_two_places_of_a_name_in_other_capitals_are_a_finding(tmp_path):
+    """Bug: "B" at one place and "b" at another passed the check."""
+    (one,) = positions(tmp_path, "16S GF 4625 4312", start="b")
+    assert (one.leg, one.slips) == ("2", ("digits-transposed",))
+    assert "The names B and b differ in capitals only and stand for two places" in one.message
+    assert f'"{ENDS}" in leg 1 and "16S GF 4625 4312" in leg 2' in one.message
+    assert positions(tmp_path, ENDS, start="b") == []
+
+
+def test_points_of_a_full_plan_that_differ_in_capitals_only_are_a_finding(tmp_path):
+    """Bug: so did two points of a TOML plan; one that is on no leg is only noted."""
+    points = "".join(
+        f'[[point]]\nname = "{name}"\nposition = "{place}"\n'
+        for name, place in (("A", "16S GF 4182 4279"), ("B", ENDS), ("b", "16S GF 4300 4400"))
+    )
+    (one,) = positions_of(tmp_path / "lane.toml", points)
+    assert "The names B and b differ in capitals only" in one.message
+    on_no_leg = points + '[[leg]]\nfrom = "A"\nto = "B"\n'
+    assert positions_of(tmp_path / "lane.toml", on_no_leg) == []

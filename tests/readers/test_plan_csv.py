@@ -158,6 +158,17 @@ def test_an_end_in_other_capitals_is_the_point_and_not_dead_reckoned(tmp_path):
     assert 'line 4, to: "oak" was taken as "Oak".' in plan.notes
 
 
+def test_a_dead_reckoned_end_in_other_capitals_is_the_one_before(tmp_path):
+    """Bug: "hut" was dead reckoned to a second place beside that of "Hut"."""
+    text = (
+        "from,to,from_position,to_position,grid_azimuth_deg,distance_m\n"
+        f"A,Hut,{A},,68,893\nHut,C,,{C},,\nC,hut,,,250,500\nhut,A,,,,\n"
+    )
+    plan = read(tmp_path, text)
+    assert [(leg.start, leg.end) for leg in plan.legs[2:]] == [("C", "Hut"), ("Hut", "A")]
+    assert 'line 4, to: "hut" was taken as "Hut".' in plan.notes
+
+
 def test_a_point_needs_its_position_once(tmp_path):
     text = f"from,to,from_position,to_position\nA,B,{A},\nB,C,{B},{C}\nC,A,,\n"
     assert legs_of(read(tmp_path, text)) == [("1", "A", "B"), ("2", "B", "C"), ("3", "C", "A")]
@@ -168,6 +179,32 @@ def test_one_name_for_two_places_is_told_apart_and_noted(tmp_path):
     plan = read(tmp_path, text)
     assert legs_of(plan) == [("1", "Post", "Post (2)"), ("2", "Post (2)", "C")]
     assert any('"Post" stands for several places' in note for note in plan.notes)
+
+
+def test_one_place_in_other_capitals_is_one_point(tmp_path):
+    """Bug: "Knoll" and "knoll" at one place were two points, and nothing told of it."""
+    text = f"from,to,from_position,to_position\nA,Knoll,{A},{B}\nknoll,C,{B},{C}\n"
+    plan = read(tmp_path, text)
+    assert legs_of(plan) == [("1", "A", "Knoll"), ("2", "Knoll", "C")]
+    assert any('"knoll" lies where "Knoll" lies' in note for note in plan.notes)
+    assert not any("not where the leg before it ends" in note for note in plan.notes)
+
+
+def test_two_places_in_other_capitals_stay_two_and_are_told(tmp_path):
+    """Bug: "Knoll" and "knoll" at two places were two points, and nothing told of it.
+
+    Each place is met again under its own name, however that is spelt.
+    """
+    text = (
+        "from,to,from_position,to_position\n"
+        f"A,Knoll,{A},{B}\nknoll,A,{C},{A}\na,KNOLL,{A},{C}\nknoll,knoll,{C},{B}\n"
+    )
+    plan = read(tmp_path, text)
+    assert [(leg.start, leg.end) for leg in plan.legs] == [
+        ("A", "Knoll"), ("knoll", "A"), ("A", "knoll"), ("knoll", "Knoll"),
+    ]  # fmt: skip
+    assert plan.namesakes == (("Knoll", "knoll"),)
+    assert any('"Knoll" and "knoll" differ in capitals only' in note for note in plan.notes)
 
 
 def test_one_point_given_coarse_and_fine_stays_one(tmp_path):

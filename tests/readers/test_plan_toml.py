@@ -487,3 +487,14 @@ def test_a_whole_circle_is_said_to_be_read_as_none(tmp_path):
     notes = read(tmp_path, text).notes
     assert "leg 1: grid_azimuth_deg = 360 was read as 0, which is the same direction." in notes
     assert "leg 1: magnetic_azimuth_mil = 6400 was read as 0, which is the same direction." in notes
+
+
+def test_a_point_written_again_in_other_capitals_is_met_again(tmp_path):
+    """Bug: "start" at the place of "Start" was another point, and nothing told of it.
+
+    Without leg tables the points are visited in order, so the walk comes back to it.
+    """
+    again = '[[point]]\nname = "start"\nposition = "16S GF 4182 4279"\n'
+    plan = read(tmp_path, POINTS + again)
+    assert [leg.end for leg in plan.legs] == ["Post 7", "Post 8", "Start"]
+    assert any('"start" lies where "Start" lies' in note for note in plan.notes)

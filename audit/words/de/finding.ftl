@@ -25,6 +25,7 @@ finding-overlong = Abschnitt { $leg }: Zwischen { $start } und { $end } liegen {
 finding-so-would = {" "}Ebenso { $text } für { $point }: { $what }.
 finding-reference-slip = Die Koordinate von { $point }, „{ $given }“, scheint ein Versehen zu haben ({ $what }): { $text } würde { $legs } richtig machen.{ $also }
 finding-namesake = Der Name { $point } steht für zwei Orte, { $apart } auseinander: „{ $given }“ in { $legs } und „{ $other }“ in { $others }.{ $slip } Den falschen berichtigen oder jedem Ort seinen eigenen Namen geben; bis dahin heißt der in { $legs } „{ $name }“.
+finding-namesake-in-capitals = Die Namen { $point } und { $name } sind nur verschieden groß geschrieben und stehen für zwei Orte, { $apart } auseinander: „{ $other }“ in { $others } und „{ $given }“ in { $legs }.{ $slip } Den falschen berichtigen oder jedem Ort seinen eigenen Namen geben.
 finding-parted-by = {" "}Was sie trennt: { $what }.
 finding-angle-age = Die Nadelabweichung ist vom { $of }, { $years } Jahre vor dem Weg.
 finding-angle-years = Die Nadelabweichung ist von { $of }, { $years ->

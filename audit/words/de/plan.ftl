@@ -29,6 +29,8 @@ plan-no-route = Die Datei hat keine Route; ihre Wegpunkte sind der Reihe nach di
 plan-no-legs = Der Plan hat keine Tabellen von Abschnitten; seine { -point(form: "many") } der Reihe nach sind die Abschnitte.
 plan-nameless = { -point(form: "many") } ohne Namen heißen nach ihrer Reihenfolge.
 plan-several = Der Name „{ $wanted }“ steht für mehrere Orte; einer davon heißt „{ $name }“.
+plan-one-point = „{ $name }“ liegt, wo „{ $other }“ liegt, und ist nur anders groß geschrieben; beide gelten als ein { -point }.
+plan-capitals = Die Namen „{ $other }“ und „{ $name }“ sind nur verschieden groß geschrieben und stehen für zwei Orte.
 plan-read-with = { $place }: { $text } wurde gelesen mit { $reading }.
 plan-whole-circle = { $place }: { $key } = { $value } wurde als 0 gelesen, was dieselbe Richtung ist.
 plan-signs = { $place }: Nicht druckbare Zeichen wurden ersetzt in { $text }.

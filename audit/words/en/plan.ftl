@@ -29,6 +29,8 @@ plan-no-route = The file has no route; its waypoints, in order, are the { -point
 plan-no-legs = The plan has no leg tables; its { -point(form: "many") }, in order, are the legs.
 plan-nameless = { -point(form: "start-many") } without a name are called by their order.
 plan-several = The name "{ $wanted }" stands for several places; one of them is called "{ $name }".
+plan-one-point = "{ $name }" lies where "{ $other }" lies and differs from it in capitals only; both are taken as one { -point }.
+plan-capitals = The names "{ $other }" and "{ $name }" differ in capitals only and stand for two places.
 plan-read-with = { $place }: { $text } was read with { $reading }.
 plan-whole-circle = { $place }: { $key } = { $value } was read as 0, which is the same direction.
 plan-signs = { $place }: signs that cannot be printed were replaced in { $text }.
