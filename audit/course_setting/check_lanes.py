@@ -10,6 +10,7 @@ from audit.course_setting.daylight import daylight
 from audit.course_setting.fairness import uneven_lanes
 from audit.course_setting.figures import lane_figures
 from audit.course_setting.legs_and_areas import legs_and_areas, placed_finding
+from audit.course_setting.light_at import light_can_be_told
 from audit.course_setting.records import (
     CheckedLane,
     Lane,
@@ -25,6 +26,8 @@ from audit.geodesy.areas_on_grid import GroundAreas
 from audit.settings import Settings
 from audit.words import sentence
 from audit.words.figures import Listed
+
+_NOON = dt.time(12)
 
 
 def check_lanes(
@@ -79,10 +82,11 @@ def _checked(
     if lane.legs:
         forecast = forecast_course(lane.card, scatter, settings=settings.forecast)
     first, day = lane.card.points[0], lane.card.date
-    light = None if day is None else daylight(day, first.longitude_deg, first.latitude_deg)
-    begun = None
+    light = begun = None
+    if day is not None and light_can_be_told(_at(day, _NOON)):
+        light = daylight(day, first.longitude_deg, first.latitude_deg)
     if day is not None and sets_out is not None:
-        begun = dt.datetime.combine(day, sets_out, tzinfo=dt.UTC)
+        begun = _at(day, sets_out)
     figures = lane_figures(
         lane,
         forecast,
@@ -91,6 +95,10 @@ def _checked(
         settings=settings.carried_card,
     )
     return CheckedLane(lane=lane, figures=figures, forecast=forecast, daylight=light)
+
+
+def _at(day: dt.date, hour: dt.time) -> dt.datetime:
+    return dt.datetime.combine(day, hour, tzinfo=dt.UTC)
 
 
 def _twins_told(lanes: Sequence[Lane], twins: Sequence[TwinPoints]) -> Iterator[LaneFinding]:
@@ -118,5 +126,15 @@ def _notes(checked: Sequence[CheckedLane], areas: GroundAreas) -> Iterator[str]:
     if len(checked) < 2:
         yield sentence("lanes-note-one")
     yield from other_days(checked)
-    if any(one.daylight is None for one in checked):
+    yield from _no_light(checked)
+
+
+def _no_light(checked: Sequence[CheckedLane]) -> Iterator[str]:
+    """Say of which lanes no light can be told, and why."""
+    if any(one.lane.card.date is None for one in checked):
         yield sentence("lanes-note-date")
+    for one in checked:
+        card, start, end = one.lane.card, one.figures.at_start, one.figures.at_end
+        dark = one.daylight is None or (start is not None and end is None and one.lane.legs)
+        if card.date is not None and dark:
+            yield sentence("lanes-note-calendar", lane=one.lane.name, date=card.date.isoformat())

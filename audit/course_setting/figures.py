@@ -6,12 +6,13 @@ import datetime as dt
 
 import numpy as np
 
-from audit.course_setting.light_at import light_at
+from audit.course_setting.light_at import light_at, light_can_be_told
 from audit.course_setting.records import Lane, LaneFigures, LightAt
 from audit.forecast.course_forecast import CourseForecast
 from audit.leg_card import CardPoint
 from audit.leg_card.leg_pieces import walked_m
 from audit.leg_card.profiles import Profile, profile, stations, way_of
+from audit.moments import calendar_moment
 from audit.settings import CarriedCardSettings
 from audit.walking_times import WALKING_RULES
 
@@ -37,7 +38,7 @@ def lane_figures(
     longest = max(legs, key=walked_m)
     hardest = min(forecast.legs, key=lambda leg: leg.chance_in_sight)
     slowest_s = max(seconds for _, seconds in times)
-    ends_by = None if sets_out is None else sets_out + dt.timedelta(seconds=slowest_s)
+    ends_by = None if sets_out is None else calendar_moment(sets_out.timestamp() + slowest_s)
     return LaneFigures(
         legs=len(legs),
         length_m=sum(map(walked_m, legs)),
@@ -65,7 +66,7 @@ def _without_legs(twins: int, at_start: LightAt | None) -> LaneFigures:
 
 
 def _light(moment: dt.datetime | None, point: CardPoint) -> LightAt | None:
-    if moment is None:
+    if moment is None or not light_can_be_told(moment):
         return None
     return light_at(moment, point.longitude_deg, point.latitude_deg)
 

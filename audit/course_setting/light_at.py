@@ -6,10 +6,18 @@ import datetime as dt
 
 from audit.course_setting.daylight import CIVIL_DEG, daylight
 from audit.course_setting.records import LightAt
+from audit.moments import in_calendar
 from audit.sun import sun_height_deg
 
 _DAYS = 2
 """Solar days looked at on either side: dusk may come after midnight UTC, and a day late."""
+_ROOM_DAYS = _DAYS + 2
+"""The sun's times of a solar day lie within two days of its midnight UTC."""
+
+
+def light_can_be_told(moment: dt.datetime) -> bool:
+    """Tell whether the calendar has the days that the light of a moment is looked for in."""
+    return in_calendar(moment.timestamp(), days_around=_ROOM_DAYS)
 
 
 def light_at(moment: dt.datetime, longitude_deg: float, latitude_deg: float) -> LightAt:

@@ -125,8 +125,8 @@ class LaneFigures:
         Points of the lane that are too near another.
     at_start, at_end : LightAt or None
         The light at the first point when the lane is begun, and at the last when it ends by
-        the slowest rule; None where no start is given, or the plan has no date, and the end
-        without legs.
+        the slowest rule; None where no start is given, or the plan has no date or one at an
+        end of the calendar, and the end without legs.
     """
 
     legs: int | None

@@ -13,6 +13,7 @@ from audit.leg_card import LegCard
 from audit.matching.clean_times import never_set
 from audit.matching.leg_match import CleanTrack
 from audit.measurement.leg_measures import LegAudit
+from audit.moments import calendar_moment
 from audit.settings import QualitySettings
 from audit.track import utc_text
 from audit.walkers_log import WalkersLog
@@ -63,7 +64,7 @@ def _other_day(card: LegCard, clean: CleanTrack) -> str | None:
     if not clean.timed or card.date is None or card.date_source == "track":
         return None
     first, last = (
-        dt.datetime.fromtimestamp(moment_s, dt.UTC).date()
+        calendar_moment(moment_s).date()
         for moment_s in (clean.time_s[0] - _ZONES_S, clean.time_s[-1] + _ZONES_S)
     )
     if first <= card.date <= last:

@@ -7,11 +7,14 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from audit.errors import refuse
 from audit.leg_card import LegCard
+from audit.moments import in_calendar
 from audit.rehearsal.records import Way
 from audit.settings import RehearsalSettings
 from audit.units import FloatArray, east_north
 
+_FILE = "the plan"
 _START_HOUR = 9
 _NO_DATE = dt.date(2000, 1, 1)
 """Of tracks for a plan without a date; a date must be there for times to be."""
@@ -26,7 +29,13 @@ class MadeTrack:
 
 
 def leg_track(card: LegCard, way: Way, settings: RehearsalSettings) -> MadeTrack:
-    """Give the walk of one way with a halt at either end."""
+    """Give the walk of one way with a halt at either end.
+
+    Raises
+    ------
+    InputRefusedError
+        Where it would end after the last day of the calendar.
+    """
     return _timed(card, _with_halts([np.asarray(way.line)], settings), settings)
 
 
@@ -35,6 +44,11 @@ def course_track(card: LegCard, number: int, way: Way, settings: RehearsalSettin
 
     Where the mistake ends the walker halts, then goes to the leg's point, as if somebody had
     told him where it is, and goes on as planned. No receiver noise, no ordinary error.
+
+    Raises
+    ------
+    InputRefusedError
+        Where it would end after the last day of the calendar.
     """
     parts: list[FloatArray] = []
     for place, leg in enumerate(card.legs):
@@ -66,5 +80,10 @@ def _timed(
 ) -> MadeTrack:
     day = card.date or _NO_DATE
     begin = dt.datetime(day.year, day.month, day.day, _START_HOUR, tzinfo=dt.UTC).timestamp()
-    passed_s = settings.fix_s * np.arange(len(places), dtype=np.float64)
-    return MadeTrack(places=np.array(places), time_s=begin + passed_s)
+    time_s = begin + settings.fix_s * np.arange(len(places), dtype=np.float64)
+    if not in_calendar(float(time_s[-1])):
+        hours = (time_s[-1] - begin) / 3600.0
+        place = "option date" if card.date_source == "option" else "course, date"
+        rule = f"is too near the end of the calendar for a simulated walk of {hours:.0f} hours"
+        raise refuse(_FILE, place, day, rule, "Check the year.")
+    return MadeTrack(places=np.array(places), time_s=time_s)

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import datetime as dt
 
+from audit.moments import calendar_moment
+
 _DAY_S = 86_400.0
 _LEEWAY_S = 6.0 * 3600.0
 """A night course goes on past midnight, and the clock of a place may differ from its sun."""
@@ -31,4 +33,4 @@ def day_walked(
 
 
 def _day(moment_s: float) -> dt.date:
-    return dt.datetime.fromtimestamp(moment_s, dt.UTC).date()
+    return calendar_moment(moment_s).date()

@@ -72,3 +72,22 @@ def test_polar_day_and_night(moment, latitude, light, changes):
     found = light_at(at(moment), 15.0, latitude)
     assert found.light == light
     assert (found.until is not None) == changes
+
+
+@pytest.mark.parametrize(
+    ("day", "begins"),
+    [
+        (dt.date(9999, 12, 31), None),
+        (dt.date(9999, 12, 31), dt.time(0, 0)),
+        (dt.date(9999, 12, 29), dt.time(23, 30)),
+        (dt.date(1, 1, 1), dt.time(12, 0)),
+    ],
+)
+def test_a_day_at_an_end_of_the_calendar_has_no_light_that_can_be_told(day, begins):
+    """Bug: the sun's times beyond the last day of the calendar ended the check as a fault."""
+    found = check_lanes([lane("East", EAST_LANE, date=day)], sets_out=begins)
+    (one,) = found.lanes
+    assert one.figures.at_end is None
+    (note,) = [note for note in found.notes if "calendar" in note]
+    assert note.startswith(f"East: {day.isoformat()} is too near an end of the calendar")
+    assert not any("without a date" in note for note in found.notes)

@@ -204,3 +204,10 @@ def test_times_from_before_the_clock_was_set_do_not_say_the_day() -> None:
     assert audit.debrief(
         replace(plan_of(*COURSE), date=None), track_of(time_s, WALK)
     ).card.date == (DAY)
+
+
+def test_a_recording_of_the_last_evening_of_the_calendar_is_of_another_day() -> None:
+    """Bug: the hours that clocks differ, added to 31 December 9999, ended as a fault."""
+    late_s = 253_402_300_799.0 - TIME_S[-1]
+    told = [note for note in notes(time_s=TIME_S + late_s, date=DAY) if "plan is for" in note]
+    assert "9999-12-31" in told[0]

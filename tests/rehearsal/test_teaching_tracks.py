@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import datetime as dt
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from rehearsal.courses import card, only, rehearsed
 
+from audit.errors import InputRefusedError
 from audit.rehearsal.teaching_tracks import course_track, leg_track
 from audit.reports.rehearsal_gpx import course_gpx, leg_gpx
 from audit.settings import RehearsalSettings
@@ -45,3 +49,17 @@ def test_tracks_say_that_nobody_walked_them():
     whole = course_gpx(card(), 0, only(leg, "gm-angle-omitted"), SETTINGS)
     assert whole.count("<trk>") == 1
     assert "<name>SIMULATED leg 1: the grid-magnetic angle left out (7.5° left)" in whole
+
+
+@pytest.mark.parametrize(("source", "place"), [("plan", "course, date"), ("option", "option date")])
+def test_a_walk_past_the_end_of_the_calendar_is_refused_with_its_date(source, place):
+    """Bug: a simulated walk past 31 December 9999 ended the rehearsal as a fault."""
+    last_day = replace(card(), date=dt.date(9999, 12, 31), date_source=source)
+    way = only(rehearsed().legs[0], "gm-angle-omitted").way
+    assert leg_track(last_day, way, SETTINGS).time_s[-1] < 253_402_300_800.0
+    slowly = replace(SETTINGS, walking_m_s=0.01)
+    with pytest.raises(InputRefusedError) as refused:
+        leg_track(last_day, way, slowly)
+    (problem,) = refused.value.problems
+    assert (problem.place, problem.value) == (place, "9999-12-31")
+    assert "too near the end of the calendar for a simulated walk of 17 hours" in problem.rule

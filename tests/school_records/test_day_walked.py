@@ -34,3 +34,8 @@ def utc(day: int, hour: float) -> float:
 def test_a_walk_is_of_the_day_on_which_it_was_begun(begun_s, longitude_deg, planned, day) -> None:
     """Bug: a plan used on three days put all three walks on its own day."""
     assert day_walked(begun_s, longitude_deg, planned) == day
+
+
+def test_a_walk_of_the_last_night_of_the_calendar_is_of_its_last_day() -> None:
+    """Bug: by the sun of a place in the east it was beyond what a calendar tells: a fault."""
+    assert day_walked(253_402_300_000.0, 174.8, None) == dt.date.max

@@ -104,6 +104,7 @@ lanes-note-any-order = Die Reihenfolge von { $lanes } ist frei, { $count ->
     gewöhnlicher Fehler bei Gebieten bleiben weg. Geprüft sind { -point(form: "many") }, Sicherheitsrichtung und Licht beim Aufbruch.
 lanes-note-one = Eine einzige Bahn hat keine anderen zum Vergleich.
 lanes-note-date = Eine Bahn ohne Datum hat kein Tageslicht.
+lanes-note-calendar = { $lane }: Der { $date } liegt zu nah an einem Ende des Kalenders, um das Licht der ganzen Bahn anzugeben. Das Jahr prüfen.
 lanes-note-other-day = { $lane }: { $begins } UTC am { $date } ist dort nach der Sonne etwa { $there } am { $day }. Ist diese Stunde dort am
     { $date } gemeint, --date { $meant } angeben.
 

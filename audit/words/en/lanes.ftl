@@ -103,6 +103,7 @@ lanes-note-any-order = The { -point(form: "many") } of { $lanes } may be visited
     near areas are left out. The { -point(form: "many") }, the safety bearing, and light at the start are looked at.
 lanes-note-one = One lane has no others to be compared with.
 lanes-note-date = A lane without a date has no daylight.
+lanes-note-calendar = { $lane }: { $date } is too near an end of the calendar to tell the light of the whole course. Check the year.
 lanes-note-other-day = { $lane }: { $begins } UTC of { $date } is about { $there } by the sun there, on { $day }. If that hour there
     on { $date } is meant, give --date { $meant }.
 
