@@ -10,7 +10,10 @@ from audit.classroom.class_shape import ClassDocument
 from audit.grading.verdicts import PointVerdict, WalkTime, WalkVerdict
 from audit.matching.leg_match import LegStatus
 from audit.measurement.near_roads import NearRoads
+from audit.settings import ReportSettings
 from audit.standard import Standard
+
+_REPORTS = ReportSettings()
 
 WalkerState = Literal["graded", "no-track", "refused"]
 """Debriefed; nothing handed in; a recording that could not be used."""
@@ -133,6 +136,8 @@ class LegResult:
         The likeliest, as in the debrief.
     causes : tuple of (str, float)
         All that are told, the likeliest first.
+    named_from : float
+        The probability from which on the likeliest is named alone, as in the debrief.
     moving_s, searching_s, halted_s : float or None
         Of the time from leaving for the leg to leaving for the next; None where it was not
         walked.
@@ -157,6 +162,7 @@ class LegResult:
     cause: str | None = None
     cause_probability: float | None = None
     causes: tuple[tuple[str, float], ...] = ()
+    named_from: float = _REPORTS.named_cause_probability
     moving_s: float | None = None
     searching_s: float | None = None
     halted_s: float | None = None

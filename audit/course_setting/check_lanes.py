@@ -68,7 +68,12 @@ def check_lanes(
         *safety_findings(lanes, areas, settings.course_setting),
         *dark_lanes(checked),
     )
-    return LanesCheck(lanes=checked, findings=findings, notes=tuple(_notes(checked, areas)))
+    return LanesCheck(
+        lanes=checked,
+        findings=findings,
+        notes=tuple(_notes(checked, areas)),
+        settings=settings.course_setting,
+    )
 
 
 def _checked(

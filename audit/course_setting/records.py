@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 from audit.forecast.course_forecast import CourseForecast
 from audit.leg_card import CardLeg, LegCard
+from audit.settings import CourseSettingSettings
 from audit.units import FloatArray
 
 FindingKind = Literal[
@@ -165,8 +166,12 @@ class CheckedLane:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class LanesCheck:
-    """The whole check; ``notes`` say what was taken and what could not be looked at."""
+    """The whole check, and what it was judged by.
+
+    ``notes`` say what was taken and what could not be looked at.
+    """
 
     lanes: tuple[CheckedLane, ...]
     findings: tuple[LaneFinding, ...]
     notes: tuple[str, ...]
+    settings: CourseSettingSettings = field(default_factory=CourseSettingSettings)

@@ -110,16 +110,18 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     doubtful = doubts(card, measured.match, clean, settings.quality)
     quality = judge_quality(track, clean, outing, measured, doubtful, settings.quality, noted)
     days = notes_of_days(card, clean, noted, measured.legs, settings.quality)
+    forecasts = _forecasts(measured, card, settings)
     return Debrief(
         card=card,
         quality=replace(quality, notes=(*quality.notes, *days, *talk.notes)),
         clean=clean,
         match=measured.match,
-        legs=_legs(measured, explanation, doubtful, talk, _forecasts(measured, card, settings)),
+        legs=_legs(measured, explanation, doubtful, talk, forecasts, settings),
         spans=measured.spans,
         stories=explanation.stories,
         paces=measured.paces,
         coaching=talk.coaching,
+        settings=settings,
     )
 
 
@@ -129,6 +131,7 @@ def _legs(
     doubtful: Mapping[int, str],
     talk: TalkedOver,
     forecasts: Mapping[int, MissInForecast],
+    settings: Settings,
 ) -> tuple[LegDebrief, ...]:
     """Put together what is known of each leg, in the order of the plan."""
     return tuple(
@@ -141,6 +144,7 @@ def _legs(
             steps=talk.steps.get(leg.card.name),
             what_if=what_if(leg.card, leg.measures),
             forecast=forecasts.get(number),
+            settings=settings,
         )
         for number, leg in enumerate(measured.legs)
     )

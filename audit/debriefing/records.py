@@ -18,6 +18,7 @@ from audit.matching.leg_match import CleanTrack, LegMatch, Match
 from audit.measurement.leg_measures import LegAudit, Span
 from audit.measurement.pace_counts import WalkPaces
 from audit.measurement.receiver_noise import ReceiverNoise
+from audit.settings import Settings
 
 if TYPE_CHECKING:
     import pandas as pd
@@ -69,6 +70,8 @@ class LegDebrief:
     forecast : MissInForecast or None
         Where in the forecast of an ordinary walker the miss lies; None unless walked, and
         where the recording began on the way.
+    settings : Settings
+        The thresholds that it was judged by, for those who tell of it.
     """
 
     audit: LegAudit
@@ -79,6 +82,7 @@ class LegDebrief:
     steps: LegSteps | None = None
     what_if: WhatIf | None = None
     forecast: MissInForecast | None = None
+    settings: Settings = field(default_factory=Settings, compare=False, repr=False)
 
     @property
     def name(self) -> str:
@@ -106,6 +110,8 @@ class Debrief:
         What several legs have in common, the most probable first.
     paces : WalkPaces or None
         Pace counts of the whole course: from the log, and by the recording's cadence.
+    settings : Settings
+        The thresholds that it was judged by, for those who tell of it.
     """
 
     card: LegCard
@@ -117,6 +123,7 @@ class Debrief:
     stories: tuple[WalkFinding, ...] = ()
     paces: WalkPaces | None = None
     coaching: Coaching = field(default_factory=Coaching)
+    settings: Settings = field(default_factory=Settings, compare=False, repr=False)
 
     @property
     def points(self) -> tuple[CardPoint, ...]:

@@ -9,7 +9,6 @@ from audit.classroom.records import LegResult, WalkerResult
 from audit.grading.verdicts import PointGrade, WalkVerdict
 from audit.reports import digits
 from audit.reports.cause_words import CANNOT_TELL, WITHIN_SKILL, cause_words
-from audit.settings import Settings
 from audit.words import say, told
 
 WalkOutcome = Literal["pass", "fail", "doubtful", "untold", "no-evidence"]
@@ -53,10 +52,9 @@ def called(walker: WalkerResult) -> str:
 
 def named_cause(leg: LegResult) -> str | None:
     """Give the mistake that is named of a leg, None where none is."""
-    least = Settings().reports.named_cause_probability
     if leg.cause is None or leg.cause in {WITHIN_SKILL, CANNOT_TELL}:
         return None
-    return leg.cause if (leg.cause_probability or 0.0) >= least else None
+    return leg.cause if (leg.cause_probability or 0.0) >= leg.named_from else None
 
 
 def why(leg: LegResult) -> str:

@@ -109,9 +109,10 @@ def _walked(debrief: Debrief, leg: LegDebrief, measures: LegMeasures) -> gpxpy.g
     clean = debrief.clean
     track = GPXTrack(name=gpx_text(f"Leg {leg.name}"))
     half_deg = wording.half_interval_deg(measures)
+    azimuth_error = wording.azimuth_error(measures, leg.settings.quality)
     track.description = gpx_text(
         f"Walked {digits.azimuth(measures.heading.azimuth.degrees, half_deg)} grid, "
-        f"{wording.azimuth_error(measures)}; {wording.distance_error(measures)}"
+        f"{azimuth_error}; {wording.distance_error(measures)}"
     )
     part = slice(measures.start.fix, measures.claim.fix + 1)
     longitude, latitude = debrief.card.grid.to_geographic(clean.east_m[part], clean.north_m[part])

@@ -28,7 +28,6 @@ from audit.reports.simulated import simulated_notes
 from audit.reports.verdict import verdict
 from audit.reports.version import program_version
 from audit.reports.walk_moments import moment_step_s
-from audit.settings import Settings
 from audit.words import Words, in_force, say, spoken, told
 from audit.words.figures import Turn
 
@@ -68,8 +67,8 @@ def render_html(
 
 
 def _page(debrief: Debrief, ground: GroundPicture | None) -> str:
-    moved = passage(debrief.clean, Settings().measuring)
-    pictures = page_pictures(debrief, moved, ground, _most_drawn(len(debrief.legs)))
+    moved = passage(debrief.clean, debrief.settings.measuring)
+    pictures = page_pictures(debrief, moved, ground, _most_drawn(debrief))
     context = {**_walk(debrief, pictures), **_legs(debrief, pictures), **_grounds(debrief)}
     return (
         page_templates()
@@ -98,7 +97,7 @@ def _walk(debrief: Debrief, pictures: PagePictures) -> dict[str, Any]:
         "map_within": digits.stated_metres(map_tolerance_m(debrief)),
         "norths_apart": Turn(degrees=NARROWEST_DEG, degrees_decimals=0),
         "moment_step": wording.duration(max(1.0, moment_step_s(debrief))),
-        "window_s": digits.whole(Settings().measuring.passage_window_s),
+        "window_s": digits.whole(debrief.settings.measuring.passage_window_s),
     }
 
 
@@ -118,10 +117,10 @@ def _legs(debrief: Debrief, pictures: PagePictures) -> dict[str, Any]:
     }
 
 
-def _most_drawn(legs: int) -> int:
+def _most_drawn(debrief: Debrief) -> int:
     """Give how many legs a page of so many has room to draw."""
-    settings = Settings().reports
-    over = max(0, legs - settings.long_course_legs)
+    settings = debrief.settings.reports
+    over = max(0, len(debrief.legs) - settings.long_course_legs)
     return max(_FEWEST_DRAWN, settings.pictured_legs - over // settings.legs_a_picture_less)
 
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 
 from audit.debriefing.records import LegDebrief
-from audit.settings import Settings
 
 
 def inherited(leg: LegDebrief) -> bool:
@@ -15,5 +14,5 @@ def inherited(leg: LegDebrief) -> bool:
         return False
     start, total = measures.ledger.inherited, measures.ledger.total
     own_m = math.hypot(total[0] - start[0], total[1] - start[1])
-    least_m = max(Settings().reports.told_inherited_m, 3.0 * measures.miss_sd_m)
+    least_m = max(leg.settings.reports.told_inherited_m, 3.0 * measures.miss_sd_m)
     return measures.miss_m >= least_m and math.hypot(*start) > 2.0 * own_m

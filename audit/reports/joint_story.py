@@ -6,14 +6,13 @@ from audit.debriefing.records import Debrief
 from audit.diagnosis.finding import WalkFinding
 from audit.reports import digits, wording
 from audit.reports.cause_words import story_words
-from audit.settings import Settings
 from audit.words import say
 from audit.words.figures import Length, Listed, Number, Turn
 
 
 def joint_story(debrief: Debrief) -> tuple[str, ...]:
     """Give the sentences, the most probable first; none where the legs share nothing."""
-    most = Settings().reports.told_stories
+    most = debrief.settings.reports.told_stories
     return tuple(_sentence(debrief, story) for story in debrief.stories[:most])
 
 

@@ -42,7 +42,8 @@ def render_lanes(checked: LanesCheck) -> str:
     count = len(checked.findings)
     told_all = [say("lanes-things", count=count)]
     told_all += [f"{n:>2}. {told(one.message)}" for n, one in enumerate(checked.findings, start=1)]
-    lines += ["", *(told_all if count else [say("lanes-nothing")]), "", method_words()]
+    told_all = told_all if count else [say("lanes-nothing")]
+    lines += ["", *told_all, "", method_words(checked.settings)]
     return "\n".join(printable(line) for line in lines) + "\n"
 
 
@@ -89,7 +90,7 @@ def render_lanes_html(checked: LanesCheck, areas: GroundAreas) -> str:
         notes=checked.notes,
         picture=picture.svg,
         unsafe="yes" if unsafe else "no",
-        method=method_words(),
+        method=method_words(checked.settings),
     )
 
 

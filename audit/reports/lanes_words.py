@@ -20,9 +20,8 @@ def lane_rows(lanes: tuple[CheckedLane, ...]) -> list[tuple[str, list[str]]]:
     return [(name, [column[name] for column in columns]) for name in columns[0]]
 
 
-def method_words() -> str:
+def method_words(rules: CourseSettingSettings) -> str:
     """Say how it is judged that a lane stands out."""
-    rules = CourseSettingSettings()
     return say(
         "lanes-method",
         share=Percent(share=rules.uneven_share),

@@ -8,6 +8,7 @@ from audit.debriefing.privacy import A_MOMENT_S
 from audit.debriefing.records import LegDebrief
 from audit.measurement.leg_measures import LegMeasures
 from audit.reports import digits, page_coaching, wording
+from audit.settings import QualitySettings
 from audit.track import utc_text
 from audit.words import say
 from audit.words.figures import Number, Paces
@@ -34,7 +35,7 @@ def walked_facts(leg: LegDebrief) -> list[tuple[str, str]]:
     if measures is None:
         return []
     facts = [
-        ("azimuth", _azimuth(measures)),
+        ("azimuth", _azimuth(measures, leg.settings.quality)),
         ("distance", _distance(measures, leg.audit.card.distance_m)),
         *_paces_and_time(measures),
         ("off-line", _off_the_line(measures)),
@@ -51,14 +52,14 @@ def walked_facts(leg: LegDebrief) -> list[tuple[str, str]]:
     return [(say(f"fact-{name}"), words) for name, words in facts]
 
 
-def _azimuth(measures: LegMeasures) -> str:
+def _azimuth(measures: LegMeasures, quality: QualitySettings) -> str:
     half_deg = wording.half_interval_deg(measures)
     return say(
         "fact-azimuth-said",
         walked=digits.azimuth(measures.heading.azimuth.degrees, half_deg),
         interval=wording.azimuth_interval(measures),
         doubted="yes" if measures.heading.widened else "no",
-        error=wording.azimuth_error(measures),
+        error=wording.azimuth_error(measures, quality),
     )
 
 

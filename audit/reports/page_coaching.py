@@ -8,7 +8,6 @@ from audit.debriefing.records import Debrief, LegDebrief
 from audit.leg_card.wording import told_legs
 from audit.reports import digits
 from audit.reports.cause_words import cause_words
-from audit.settings import Settings
 from audit.words import in_force, say, told
 from audit.words.spoken_words import has_message
 
@@ -40,7 +39,7 @@ def to_work_on(debrief: Debrief) -> list[str]:
 
 def _nothing_else(debrief: Debrief, told_of: int) -> list[str]:
     """Say that there is no more to tell, where fewer things stand out than are looked for."""
-    if told_of >= Settings().coaching.things or not _talked_over(debrief):
+    if told_of >= debrief.settings.coaching.things or not _talked_over(debrief):
         return []
     left_out = sum(leg.audit.measures is None for leg in debrief.legs)
     return [say("coach-nothing-else", count=told_of, walked="all" if not left_out else "some")]

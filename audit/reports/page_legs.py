@@ -8,7 +8,6 @@ from audit.debriefing.doubts import reckoned_notes
 from audit.debriefing.records import Debrief, LegDebrief
 from audit.reports import digits, wording
 from audit.reports.cause_words import WITHIN_SKILL, advice_words
-from audit.settings import Settings
 from audit.words import in_force, say, told
 from audit.words.in_other_units import to_place
 
@@ -64,7 +63,7 @@ def leg_row(leg: LegDebrief, radius_m: float) -> LegRow:
             f"{digits.azimuth(measures.heading.azimuth.degrees, half_deg)} "
             f"{digits.half_interval(half_deg)}"
         ),
-        azimuth_error=wording.azimuth_error(measures),
+        azimuth_error=wording.azimuth_error(measures, leg.settings.quality),
         distance_planned=distance,
         distance_walked=digits.metres(measures.straight_m, measures.straight_sd_m),
         distance_error=wording.distance_error(measures),
@@ -77,7 +76,7 @@ def leg_row(leg: LegDebrief, radius_m: float) -> LegRow:
 
 def cause_rows(leg: LegDebrief) -> list[CauseRow]:
     """Give the candidate causes of a leg that are worth telling, the most probable first."""
-    settings = Settings().reports
+    settings = leg.settings.reports
     return [
         CauseRow(
             words=wording.cause_of_leg(one.cause, leg),

@@ -5,7 +5,6 @@ from __future__ import annotations
 from audit.coaching.sure_legs import is_sure
 from audit.debriefing.records import Debrief, LegDebrief
 from audit.reports.wording import leg_names
-from audit.settings import Settings
 from audit.words import say
 
 
@@ -18,4 +17,4 @@ def story_sentences(debrief: Debrief) -> tuple[str, ...]:
 
 
 def _is_unsure(leg: LegDebrief) -> bool:
-    return leg.audit.measures is not None and not is_sure(leg.audit, Settings().coaching)
+    return leg.audit.measures is not None and not is_sure(leg.audit, leg.settings.coaching)

@@ -17,7 +17,6 @@ from audit.reports.page_pictures import page_pictures
 from audit.reports.paper import MARGIN_MM, Paper, sheets
 from audit.reports.paper_words import paper_words
 from audit.reports.picture import draw
-from audit.settings import Settings
 from audit.words import in_force, say
 
 FONTS = ["DejaVu Sans", "Liberation Sans", "Libertinus Serif"]
@@ -33,7 +32,7 @@ def render_pdf(debrief: Debrief, paper: Paper = "a4", ground: GroundPicture | No
     OutputRefusedError
         The typesetting library is not installed.
     """
-    moved = passage(debrief.clean, Settings().measuring)
+    moved = passage(debrief.clean, debrief.settings.measuring)
     pictures = page_pictures(debrief, moved, ground)
     drawn = {"map.svg": pictures.map.svg}
     if pictures.walk is not None:

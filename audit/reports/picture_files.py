@@ -7,7 +7,6 @@ from audit.ground_picture import GroundPicture
 from audit.measurement.passage import passage
 from audit.reports.page_pictures import page_pictures
 from audit.reports.picture import Picture
-from audit.settings import Settings
 
 _PNG_SCALE = 3.0
 """Three dots to a pixel: sharp when thrown on a wall."""
@@ -15,7 +14,7 @@ _PNG_SCALE = 3.0
 
 def picture_files(debrief: Debrief, ground: GroundPicture | None = None) -> dict[str, str | bytes]:
     """Give the files by name: map, walk, misses, and strip, arrows and ledger of each leg."""
-    pictures = page_pictures(debrief, passage(debrief.clean, Settings().measuring), ground)
+    pictures = page_pictures(debrief, passage(debrief.clean, debrief.settings.measuring), ground)
     named: dict[str, Picture | None] = {
         "map": pictures.map,
         "walk": pictures.walk,

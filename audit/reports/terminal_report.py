@@ -36,7 +36,7 @@ def _row(leg: LegDebrief, radius_m: float) -> tuple[list[str], list[str]]:
     said = wording.cause(leg)
     if said:
         ending.append(said)
-    return wording.errors_worst_first(leg.audit), ending
+    return wording.errors_worst_first(leg.audit, leg.settings.quality), ending
 
 
 def _aligned(debrief: Debrief) -> list[str]:

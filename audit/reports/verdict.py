@@ -12,7 +12,7 @@ from audit.reports import digits, wording
 from audit.reports.cause_words import CANNOT_TELL, WITHIN_SKILL
 from audit.reports.inherited import inherited
 from audit.reports.joint_story import joint_story
-from audit.settings import Settings
+from audit.settings import QualitySettings
 from audit.words import say
 
 
@@ -23,7 +23,7 @@ def verdict(debrief: Debrief) -> tuple[str, ...]:
     if not walked:
         return (say("verdict-nothing"), _count(debrief))
     radius_m = debrief.card.arrival_radius_m
-    sure = [pair for pair in walked if is_sure(pair[0].audit, Settings().coaching)]
+    sure = [pair for pair in walked if is_sure(pair[0].audit, debrief.settings.coaching)]
     doubtful = _doubtful_worst(walked, sure, radius_m)
     rest = *doubtful, *_left_lines(walked), _count(debrief)
     if not sure:
@@ -93,7 +93,7 @@ def _worst(leg: LegDebrief, measures: LegMeasures) -> str:
         leg=leg.name,
         miss=wording.miss(measures),
         end=leg.audit.card.end.name,
-        part=_main_part(measures),
+        part=_main_part(measures, leg.settings.quality),
         found=_FOUND[measures.point_verdict],
     )
 
@@ -101,7 +101,7 @@ def _worst(leg: LegDebrief, measures: LegMeasures) -> str:
 _FOUND = {"found": "yes", "missed": "no", "too close to call": "close"}
 
 
-def _main_part(measures: LegMeasures) -> str:
+def _main_part(measures: LegMeasures, quality: QualitySettings) -> str:
     """Name the largest part of the ledger, unless it is no larger than its own error.
 
     Of a leg that was under way when the recording began the parts are the recording's.
@@ -110,9 +110,9 @@ def _main_part(measures: LegMeasures) -> str:
         return say("verdict-no-part")
     largest = _largest_part(measures)
     if largest == "azimuth":
-        if wording.azimuth_as_planned(measures) or not wording.azimuth_measured(measures):
+        if wording.azimuth_as_planned(measures) or not wording.azimuth_measured(measures, quality):
             return say("verdict-no-part")
-        return say("verdict-mostly-azimuth", error=wording.azimuth_error(measures))
+        return say("verdict-mostly-azimuth", error=wording.azimuth_error(measures, quality))
     if largest == "distance":
         if wording.distance_as_planned(measures) or not measures.line_followed:
             return say("verdict-no-part")

@@ -10,7 +10,6 @@ import numpy as np
 
 from audit.debriefing.records import Debrief
 from audit.measurement.passage import Passage
-from audit.settings import Settings
 from audit.units import FloatArray
 
 
@@ -82,7 +81,7 @@ def moment_step_s(debrief: Debrief) -> float:
 def _shown(debrief: Debrief) -> FloatArray:
     """Choose kept fixes evenly, the last one and every claim among them."""
     count = len(debrief.clean)
-    step = math.ceil(count / Settings().reports.cursor_moments)
+    step = math.ceil(count / debrief.settings.reports.cursor_moments)
     ends = [place for leg in legs_of_walk(debrief) for place in (leg.first, leg.last)]
     return np.unique(np.r_[0:count:step, count - 1, np.array(ends, dtype=int)])
 

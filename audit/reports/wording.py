@@ -12,12 +12,13 @@ from audit.measurement.leg_measures import LegAudit, LegMeasures
 from audit.reports import digits
 from audit.reports.cause_words import CANNOT_TELL, WITHIN_SKILL, cause_words
 from audit.reports.inherited import inherited
-from audit.settings import Settings
+from audit.settings import QualitySettings
 from audit.statistics.spread import TWO_SIDED_95
 from audit.units import wrap_degrees
 from audit.words import say
 from audit.words.figures import Listed
 
+_QUALITY = QualitySettings()
 _POINTS_OF_THE_COMPASS = (
     "north",
     "north-east",
@@ -72,10 +73,10 @@ def half_interval_deg(measures: LegMeasures) -> float:
     return measures.heading.told_half_95_deg
 
 
-def azimuth_error(measures: LegMeasures) -> str:
+def azimuth_error(measures: LegMeasures, quality: QualitySettings = _QUALITY) -> str:
     """Say how far the walked azimuth is off: "7° left", "as planned", or that nobody can tell."""
     half_deg = half_interval_deg(measures)
-    if not azimuth_measured(measures):
+    if not azimuth_measured(measures, quality):
         return say("figure-unmeasured")
     if azimuth_as_planned(measures):
         return say("figure-as-planned")
@@ -83,9 +84,9 @@ def azimuth_error(measures: LegMeasures) -> str:
     return sided(digits.angle(error_deg, half_deg), error_deg)
 
 
-def azimuth_measured(measures: LegMeasures) -> bool:
+def azimuth_measured(measures: LegMeasures, quality: QualitySettings = _QUALITY) -> bool:
     """Tell whether the way was long enough for the receiver to show an azimuth."""
-    return half_interval_deg(measures) <= Settings().quality.unmeasured_deg
+    return half_interval_deg(measures) <= quality.unmeasured_deg
 
 
 def azimuth_as_planned(measures: LegMeasures) -> bool:
@@ -213,7 +214,7 @@ def leading_cause(leg: LegDebrief) -> Finding | None:
     if not leg.causes:
         return None
     first = leg.causes[0]
-    return first if first.probability >= Settings().reports.named_cause_probability else None
+    return first if first.probability >= leg.settings.reports.named_cause_probability else None
 
 
 def named_mistake(leg: LegDebrief) -> Finding | None:
@@ -255,7 +256,7 @@ def cause_of_leg(cause: str, leg: LegDebrief) -> str:
     return cause_words(cause)
 
 
-def errors_worst_first(audit: LegAudit) -> list[str]:
+def errors_worst_first(audit: LegAudit, quality: QualitySettings = _QUALITY) -> list[str]:
     """Say azimuth and distance, and a false start where it matters, the worst of them first.
 
     Of a leg that was under way when the recording began: from where on it was recorded, first.
@@ -264,8 +265,9 @@ def errors_worst_first(audit: LegAudit) -> list[str]:
     if measures is None:
         return []
     ledger = measures.ledger
-    turned = say("leg-azimuth", error=azimuth_error(measures), interval=_plus_minus(measures))
-    if not azimuth_measured(measures):
+    error = azimuth_error(measures, quality)
+    turned = say("leg-azimuth", error=error, interval=_plus_minus(measures))
+    if not azimuth_measured(measures, quality):
         turned = say("leg-azimuth-unmeasured")
     began_off_m = math.hypot(*ledger.inherited)
     if measures.under_way:  # what is missing before it is the recording's, and no error
