@@ -38,7 +38,9 @@ def forecast_course(
     scatter = scatter or ordinary_scatter(settings)
     sight_m = card.arrival_radius_m if sight_m is None else sight_m
     legs = tuple(
-        forecast_leg(leg, scatter, sight_m, aim_off_m=aim_off_m, settings=settings)
+        forecast_leg(
+            leg, scatter, sight_m, aim_off_m=aim_off_m, angles=card.angles, settings=settings
+        )
         for leg in card.legs
     )
     return CourseForecast(

@@ -4,16 +4,22 @@ from __future__ import annotations
 
 import cmath
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
+from audit.azimuths import NorthAngles
 from audit.forecast.normal_in_disk import chance_in_disk, normal_below, normal_deviate
 from audit.forecast.walker_scatter import WalkerScatter
 from audit.leg_card import CardLeg
 from audit.leg_card.bezel import clicks_to_set
+from audit.leg_card.leg_pieces import LegPiece, leg_pieces
 from audit.settings import ForecastSettings
 from audit.units import FloatArray, direction_degrees, east_north, unit_vector, wrap_degrees
+
+_NO_ANGLES = NorthAngles(grid_magnetic_angle_deg=0.0, convergence_deg=0.0)
+"""Where nothing is asked of the compass."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,7 +44,7 @@ class AimedOff:
     offset_m : float
         Right positive.
     offset_deg : float
-        The same as a turn of the leg.
+        The same as a turn of the leg, or of its last straight piece.
     chance_in_sight : float
         That the walk ends within sight all the same.
     chance_of_side : float
@@ -107,19 +113,28 @@ def forecast_leg(
     sight_m: float,
     *,
     aim_off_m: float = 0.0,
+    angles: NorthAngles | None = None,
     settings: ForecastSettings | None = None,
 ) -> LegForecast:
     """Forecast where walks of a leg end that begin at its start.
 
-    Beside the walker's own error the references count: a point lies anywhere in its
-    square alike, which is a standard deviation of half the side over the root of 3.
+    Each straight piece of a leg along via positions is set and counted by itself. Beside
+    the walker's own error the references count: a point lies anywhere in its square alike,
+    which is a standard deviation of half the side over the root of 3.
+
+    ``angles`` are those of the card; without them nobody knows what rounding to clicks
+    turns the pieces of such a leg by.
     """
     chosen = settings or ForecastSettings()
-    steps = _steps(leg)
-    mean, walk = walk_moments(steps, scatter, clicked_turn_deg(leg, scatter))
+    pieces = leg_pieces(leg, angles or _NO_ANGLES, None)
+    known = angles is not None or len(pieces) == 1
+    steps = np.array([piece.distance_m * unit_vector(piece.azimuth.degrees) for piece in pieces])
+    clicked = clicked_turns_deg(pieces, scatter) if known else None
+    mean, walk = walk_moments(steps, scatter, clicked)
     squares = (leg.start.half_square_m**2 + leg.end.half_square_m**2) / 3.0
     covariance = walk + squares * np.eye(2)
-    toward = _toward_deg(leg)
+    last = pieces[-1]
+    toward = last.azimuth.degrees
     axes = np.array([unit_vector(toward), unit_vector(toward + 90.0)])
     start = np.array([leg.start.east_m, leg.start.north_m])
     end = np.array([leg.end.east_m, leg.end.north_m])
@@ -138,7 +153,7 @@ def forecast_leg(
         sight_m=sight_m,
         chance_in_sight=chance_in_disk(middle, covariance, sight_m),
         sure_offset_m=float(across_sd) * normal_deviate(chosen.sure_side) + abs(float(across_m)),
-        aimed_off=_aimed_off(leg, middle, covariance, sight_m, aim_off_m) if aim_off_m else None,
+        aimed_off=_aimed_off(last, middle, covariance, sight_m, aim_off_m) if aim_off_m else None,
         covariance_m2=_read_only(covariance),
         walk_covariance_m2=_read_only(walk),
         walk_mean_m=east_north(mean - steps.sum(axis=0)),
@@ -146,7 +161,7 @@ def forecast_leg(
 
 
 def walk_moments(
-    steps_m: FloatArray, scatter: WalkerScatter, set_turn_deg: float | None = None
+    steps_m: FloatArray, scatter: WalkerScatter, set_turns_deg: FloatArray | None = None
 ) -> tuple[FloatArray, FloatArray]:
     """Give mean, shape (2,), and covariance, shape (2, 2), of where the steps of a leg lead.
 
@@ -155,12 +170,14 @@ def walk_moments(
     With north + i east for a step, E[z], E[z z] and E[z conj(z)] need no more than the
     characteristic function of h at 1 and 2 and the moments of q.
 
-    ``steps_m`` holds (east, north), one row a straight piece; ``set_turn_deg`` is what
-    rounding to a click turns the leg by, where that is known, else any of a click alike.
+    ``steps_m`` holds (east, north), one row a straight piece; ``set_turns_deg`` is what
+    rounding to a click turns each by, where that is known, else any of a click alike.
     """
     step = steps_m[:, 1] + 1j * steps_m[:, 0]
-    turn = math.radians(scatter.turn_deg + (set_turn_deg or 0.0))
-    click = scatter.click_deg if set_turn_deg is None else 0.0
+    if set_turns_deg is not None:
+        step = step * np.exp(1j * np.radians(set_turns_deg))
+    turn = math.radians(scatter.turn_deg)
+    click = scatter.click_deg if set_turns_deg is None else 0.0
     once, twice = (_characteristic(k, scatter.turn_sd_deg, click) for k in (1, 2))
     first = math.exp(scatter.log_ratio + 0.5 * scatter.log_ratio_sd**2)
     second = math.exp(2.0 * scatter.log_ratio + 2.0 * scatter.log_ratio_sd**2)
@@ -186,39 +203,26 @@ def ellipse_of(covariance_m2: FloatArray, share: float) -> Ellipse:
     )
 
 
-def clicked_turn_deg(leg: CardLeg, scatter: WalkerScatter) -> float | None:
-    """Give what rounding the magnetic azimuth to a click turns a straight leg by."""
-    if not scatter.click_deg or len(leg.line) > 2:
+def clicked_turns_deg(pieces: Sequence[LegPiece], scatter: WalkerScatter) -> FloatArray | None:
+    """Give what rounding its magnetic azimuth to a click turns each piece of a leg by."""
+    if not scatter.click_deg:
         return None
-    return clicks_to_set(leg.magnetic, scatter.click_deg)[0].error_deg
-
-
-def _steps(leg: CardLeg) -> FloatArray:
-    """Give the straight pieces that the card has the walker walk; one where the leg is straight."""
-    if len(leg.line) == 2:
-        return leg.distance_m * unit_vector(leg.azimuth.degrees)[None, :]
-    steps = np.diff(leg.line, axis=0)
-    return np.asarray(steps * leg.distance_m / np.hypot(*steps.T).sum())
-
-
-def _toward_deg(leg: CardLeg) -> float:
-    if len(leg.line) == 2:
-        return leg.azimuth.degrees
-    last = leg.line[-1] - leg.line[-2]
-    return direction_degrees(float(last[0]), float(last[1]))
+    return np.array(
+        [clicks_to_set(piece.magnetic, scatter.click_deg)[0].error_deg for piece in pieces]
+    )
 
 
 def _aimed_off(
-    leg: CardLeg, middle: FloatArray, covariance: FloatArray, sight_m: float, offset_m: float
+    last: LegPiece, middle: FloatArray, covariance: FloatArray, sight_m: float, offset_m: float
 ) -> AimedOff:
-    toward = _toward_deg(leg)
-    right = unit_vector(toward + 90.0)
+    """Aim the last piece off: what comes before leads to its via position as planned."""
+    right = unit_vector(last.azimuth.degrees + 90.0)
     across_sd = math.sqrt(float(right @ covariance @ right))
     moved = middle + offset_m * right
     side = math.copysign(1.0, offset_m)
     return AimedOff(
         offset_m=offset_m,
-        offset_deg=math.degrees(math.atan(offset_m / leg.distance_m)),
+        offset_deg=math.degrees(math.atan(offset_m / last.distance_m)),
         chance_in_sight=chance_in_disk(moved, covariance, sight_m),
         chance_of_side=normal_below(side * float(right @ moved) / max(across_sd, 1e-9)),
     )

@@ -66,7 +66,9 @@ def _leg(
 ) -> LegRehearsal:
     scatter, settings = walker
     leg = card.legs[number]
-    forecast = forecast_leg(leg, scatter, card.arrival_radius_m, settings=settings.forecast)
+    forecast = forecast_leg(
+        leg, scatter, card.arrival_radius_m, angles=card.angles, settings=settings.forecast
+    )
     ways, not_here = leg_ways(card, number, heights, settings)
     alike = look_alikes(ways, forecast, settings)
     return LegRehearsal(

@@ -10,6 +10,7 @@ from audit.forecast.course_forecast import CourseForecast
 from audit.forecast.leg_forecast import Ellipse, LegForecast
 from audit.forecast.walker_scatter import WalkerScatter
 from audit.leg_card import CardLeg
+from audit.leg_card.leg_pieces import walked_m
 from audit.reports import digits
 from audit.reports.printable import printable
 from audit.reports.wrapped import wrapped
@@ -138,7 +139,7 @@ def _row(card: CardLeg, leg: LegForecast) -> tuple[str, ...]:
     return (
         leg.leg,
         say("figure-range", low=card.start.name, high=card.end.name),
-        Length(metres=card.distance_m, bare=True).shown(in_force()),
+        Length(metres=walked_m(card), bare=True).shown(in_force()),
         _middle_and_sd(leg.along_m, leg.along_sd_m),
         _middle_and_sd(leg.across_m, leg.across_sd_m),
         _axes(leg.near),

@@ -11,10 +11,14 @@ from forecast.legs import made_card, made_leg
 from scipy import stats
 from shapely import Polygon, contains_xy
 
-from audit.forecast.leg_forecast import Ellipse, clicked_turn_deg, forecast_leg, walk_moments
+from audit.azimuths import NorthAngles
+from audit.forecast.leg_forecast import Ellipse, clicked_turns_deg, forecast_leg, walk_moments
 from audit.forecast.walker_scatter import WalkerScatter, ordinary_scatter
 from audit.leg_card import CardLeg
+from audit.leg_card.leg_pieces import leg_pieces
 
+ANGLES = NorthAngles(grid_magnetic_angle_deg=-7.5, convergence_deg=0.0)
+"""Of the courses that are made here, as far as a leg asks."""
 WALKERS = 10_000
 WITHIN = 0.03
 """The figure asked for: forecasts against 10,000 simulated walkers within 3 %."""
@@ -23,15 +27,20 @@ BIASED = WalkerScatter(turn_deg=4.0, turn_sd_deg=2.5, log_ratio=0.05, log_ratio_
 NOVICE = WalkerScatter(turn_deg=-2.0, turn_sd_deg=6.0, log_ratio=-0.03, log_ratio_sd=0.09)
 
 
-def simulated(leg: CardLeg, scatter: WalkerScatter, seed: int, squares: float = 0.0) -> np.ndarray:
-    """Walk a leg many times, step by step, knowing nothing of the formulae; from the point."""
+def simulated(
+    leg: CardLeg, scatter: WalkerScatter, seed: int, squares: float = 0.0, *, alike: bool = False
+) -> np.ndarray:
+    """Walk a leg many times, step by step, knowing nothing of the formulae; from the point.
+
+    ``alike`` rounds to clicks by anything up to half a click, not by what the azimuth leaves.
+    """
     rng = np.random.default_rng(seed)
     place = np.tile(leg.line[0], (WALKERS, 1))
     ratio = np.exp(rng.normal(scatter.log_ratio, scatter.log_ratio_sd, WALKERS))
     for begin, end in zip(leg.line, leg.line[1:], strict=False):
         azimuth = math.atan2(end[0] - begin[0], end[1] - begin[1])
         turn = rng.normal(scatter.turn_deg, scatter.turn_sd_deg, WALKERS)
-        if scatter.click_deg and len(leg.line) > 2:
+        if scatter.click_deg and alike:
             turn += rng.uniform(-0.5, 0.5, WALKERS) * scatter.click_deg
         elif scatter.click_deg:
             magnetic = math.degrees(azimuth) + 7.5
@@ -96,18 +105,41 @@ def test_references_widen_the_forecast_as_their_squares_do():
     assert np.trace(forecast.walk_covariance_m2) < np.trace(forecast.covariance_m2)
 
 
-def test_a_leg_along_a_line_against_simulated_walkers():
-    card = made_card((600.0, 300.0))
-    bent = np.array([[0.0, 0.0], [100.0, 300.0], [600.0, 300.0]]) + card.legs[0].line[0]
+def bent_leg(**changed) -> CardLeg:
+    """Give a leg over a corner: 316 m north by east, then 500 m east."""
+    leg = made_card((600.0, 300.0)).legs[0]
+    bent = np.array([[0.0, 0.0], [100.0, 300.0], [600.0, 300.0]]) + leg.line[0]
     length = float(np.hypot(*np.diff(bent, axis=0).T).sum())
-    leg = replace(card.legs[0], line=bent, distance_m=length)
-    scatter = replace(NOVICE, click_deg=3.0)
-    forecast = forecast_leg(leg, scatter, 40.0)
-    ends = simulated(leg, scatter, seed=11)
+    return replace(leg, **({"line": bent, "distance_m": length} | changed))
+
+
+@pytest.mark.parametrize("angles", [ANGLES, None])
+def test_a_leg_along_a_line_against_simulated_walkers(angles):
+    """Bug: each piece of such a leg was rounded to clicks as if its azimuth were not known."""
+    leg, scatter = bent_leg(), replace(NOVICE, click_deg=3.0)
+    forecast = forecast_leg(leg, scatter, 40.0, angles=angles)
+    ends = simulated(leg, scatter, seed=11, alike=angles is None)
+    assert forecast.across_m == pytest.approx(-ends.mean(axis=0)[1], abs=2.0)
+    assert forecast.along_m == pytest.approx(ends.mean(axis=0)[0], abs=2.0)
     assert forecast.covariance_m2 == pytest.approx(np.cov(ends.T), rel=0.06, abs=60.0)
     assert forecast.toward_deg == pytest.approx(90.0)
     seen = (np.hypot(*ends.T) <= 40.0).mean()
     assert forecast.chance_in_sight == pytest.approx(seen, abs=WITHIN)
+
+
+def test_a_leg_along_a_line_is_walked_by_its_pieces_whatever_length_the_plan_states():
+    """Bug: a plan that gave the straight 671 m had its pieces of 816 m walked too short."""
+    stated, drawn = (
+        forecast_leg(leg, SKILLED, 40.0) for leg in (bent_leg(distance_m=671.0), bent_leg())
+    )
+    assert (stated.along_m, stated.across_m) == pytest.approx((drawn.along_m, drawn.across_m))
+    assert stated.along_m == pytest.approx(0.0, abs=10.0)
+
+
+def test_a_leg_along_a_line_is_aimed_off_by_a_turn_of_its_last_piece():
+    """Bug: 30 m to the right of the point were a turn of the whole 816 m, 2.1 for 3.4 degrees."""
+    off = forecast_leg(bent_leg(), SKILLED, 40.0, aim_off_m=30.0).aimed_off
+    assert off.offset_deg == pytest.approx(math.degrees(math.atan(30.0 / 500.0)))
 
 
 def test_the_moments_are_exact_however_wide_the_scatter():
@@ -168,5 +200,6 @@ def test_a_click_turns_the_leg_by_what_rounding_leaves():
     # Common practice, no source: 289.5 on clicks of 3 degrees is set as 288 or as 291.
     leg = made_leg(500.0, 500.0)  # grid 045, magnetic 052.5: 51 or 54
     clicked = replace(SKILLED, click_deg=3.0)
-    assert abs(clicked_turn_deg(leg, clicked)) == pytest.approx(1.5, abs=1e-6)
-    assert clicked_turn_deg(leg, SKILLED) is None
+    pieces = leg_pieces(leg, ANGLES, None)
+    assert abs(clicked_turns_deg(pieces, clicked)) == pytest.approx([1.5], abs=1e-6)
+    assert clicked_turns_deg(pieces, SKILLED) is None
