@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from audit.diagnosis.causes import digit_wrong, digits_transposed, point_skipped
+from audit.diagnosis.causes import digit_wrong, digits_transposed, point_skipped, wrong_grid_line
 from audit.diagnosis.finding import Finding
 from audit.diagnosis.finding_words import place_words
 from audit.diagnosis.slipped_reference import SlippedReference, slipped_reference
@@ -16,7 +16,7 @@ from audit.settings import DiagnosisSettings
 from audit.words import Sentence, sentence
 from audit.words.figures import Length, Moment
 
-_CAUSES = {of.CAUSE.name: of.CAUSE for of in (digit_wrong, digits_transposed)}
+_CAUSES = {of.CAUSE.name: of.CAUSE for of in (digit_wrong, digits_transposed, wrong_grid_line)}
 _SKIPPED = point_skipped.CAUSE.name
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from itertools import product
 from typing import Literal
@@ -12,7 +12,12 @@ import numpy as np
 
 from audit.diagnosis.grid_digits import along_one_axis
 from audit.diagnosis.turning_places import TurningPlaces, turning_places
-from audit.geodesy.reference_digits import swapped_digits_m, wrong_digits_m
+from audit.geodesy.reference_digits import (
+    LINES_APART_M,
+    carried_digits_m,
+    swapped_digits_m,
+    wrong_digits_m,
+)
 from audit.leg_card import CardPoint
 from audit.matching.leg_match import CleanTrack
 from audit.settings import DiagnosisSettings
@@ -24,7 +29,14 @@ _ELSEWHERE_M = (-180.0, -120.0, -60.0, 0.0, 60.0, 120.0, 180.0)
 """Shifts, no whole hundreds, by which the places that slips lead to are moved to where no
 slip leads: how many fit there, fit by chance."""
 
-Slip = Literal["digit-wrong", "digits-transposed"]
+Slip = Literal["digit-wrong", "digits-transposed", "wrong-grid-line"]
+
+_MOVES_M: tuple[tuple[Slip, Callable[[float], Iterable[float]]], ...] = (
+    ("digit-wrong", wrong_digits_m),
+    ("digits-transposed", swapped_digits_m),
+    ("digit-wrong", carried_digits_m),
+    ("wrong-grid-line", lambda _: (-LINES_APART_M, LINES_APART_M)),
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,7 +45,8 @@ class SlippedReference:
 
     Attributes
     ----------
-    slip : "digit-wrong" or "digits-transposed"
+    slip : "digit-wrong", "digits-transposed" or "wrong-grid-line"
+        A kilometre off is the digit's where one digit says so, and else the grid line's.
     shift_m : (east, north)
         From the point to where the slip puts it.
     away_m, turned_m : float
@@ -105,16 +118,17 @@ def slipped_reference(
 
 
 def _slips(point: CardPoint, most_m: float) -> Iterator[tuple[Slip, tuple[float, float]]]:
-    """Give each slip among the digits, and the way from the point to where it leads."""
+    """Give each slip among the digits, and the way from the point to where it leads.
+
+    Of two that lead to one place the first is told.
+    """
     inside = point.east_m % _HUNDRED_KM_M, point.north_m % _HUNDRED_KM_M
-    for shift in along_one_axis(
-        (list(wrong_digits_m(inside[0])), list(wrong_digits_m(inside[1]))), most_m
-    ):
-        yield "digit-wrong", shift
-    for shift in along_one_axis(
-        (list(swapped_digits_m(inside[0])), list(swapped_digits_m(inside[1]))), most_m
-    ):
-        yield "digits-transposed", shift
+    for slip, moves_m in _MOVES_M:
+        east, north = (
+            [move for move in moves_m(at) if 0.0 <= at + move < _HUNDRED_KM_M] for at in inside
+        )
+        for shift in along_one_axis((east, north), most_m):
+            yield slip, shift
 
 
 def _away_m(places: FloatArray, turned: TurningPlaces) -> FloatArray:

@@ -33,6 +33,18 @@ def wrong_digits_m(metres: float) -> Iterator[float]:
                 yield (other - digit) * place
 
 
+def carried_digits_m(metres: float) -> Iterator[float]:
+    """Give how far one square too far, or too near, moves a coordinate that has to carry.
+
+    Nine tens or hundreds read on by one are the next digit's, and none read back by one the
+    one's before: no single digit is wrong then, yet it is one wrong reading of a digit. A
+    kilometre too far is the next grid line, whatever its digit.
+    """
+    for place, digit in zip(_PLACES, digit_values(metres), strict=True):
+        if place < LINES_APART_M and digit in (0, 9):
+            yield place if digit else -place
+
+
 def exchanged_m(east_m: float, north_m: float) -> tuple[float, float]:
     """Give how far taking easting and northing inside a square for each other moves a point."""
     shift = north_m % LINES_APART_M - east_m % LINES_APART_M

@@ -1,4 +1,4 @@
-"""What a number becomes by one slip of the pen: two neighbouring digits swapped, one wrong."""
+"""What a number becomes by one slip: two neighbouring digits swapped, one wrong, one carried."""
 
 from __future__ import annotations
 
@@ -30,3 +30,21 @@ def one_wrong(written: str) -> Iterator[tuple[int, str]]:
             for digit in _DIGITS:
                 if digit != sign:
                     yield place, written[:place] + digit + written[place + 1 :]
+
+
+def carried(written: str) -> Iterator[tuple[str, str, str]]:
+    """Give (digits, what they become, text) for each 9 counted on by one and each 0 back.
+
+    Then the digit before it changes too: 19 is 20. What would lead out of the number is left.
+    """
+    if not written.isdecimal():
+        return
+    for place, sign in enumerate(written):
+        if sign not in "09":
+            continue
+        one = 10 ** (len(written) - 1 - place)
+        other = int(written) + (one if sign == "9" else -one)
+        if 0 <= other < 10 ** len(written):
+            text = f"{other:0{len(written)}d}"
+            first = next(at for at in range(place) if written[at] != text[at])
+            yield written[first : place + 1], text[first : place + 1], text

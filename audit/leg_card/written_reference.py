@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from audit.geodesy.grids import CourseGrid, course_grid, utm_code, utm_zone_code
 from audit.geodesy.mgrs_references import encode_mgrs
 from audit.geodesy.national_letters import LETTERED_GRIDS, encode_national
-from audit.leg_card.written_digits import one_wrong, swapped
+from audit.leg_card.written_digits import carried, one_wrong, swapped
 from audit.positions import Position
 from audit.words import sentence
 
@@ -113,8 +113,8 @@ class WrittenReference:
             for other in self._next_lines(half):
                 what = sentence("slip-axis-next-line", axis=axis)
                 yield from self.with_slip("wrong-grid-line", what, self._with(axis, other), rank=1)
-            for place, other in one_wrong(half):
-                what = sentence("slip-axis-wrong", axis=axis, given=half[place], meant=other[place])
+            for words, given, meant, other in _misread(half):
+                what = sentence(words, axis=axis, given=given, meant=meant)
                 if other not in self._next_lines(half):
                     yield from self.with_slip("digit-wrong", what, self._with(axis, other), rank=1)
 
@@ -180,6 +180,14 @@ class WrittenReference:
             latitude_deg=latitude_deg,
             rank=rank,
         )
+
+
+def _misread(half: str) -> Iterator[tuple[str, str, str, str]]:
+    """Give (words, digits, what was meant by them, text) of each digit that may be wrong."""
+    for place, other in one_wrong(half):
+        yield "slip-axis-wrong", half[place], other[place], other
+    for given, meant, other in carried(half):
+        yield "slip-axis-carried", given, meant, other
 
 
 def written_reference(position: Position, course: CourseGrid) -> WrittenReference | None:

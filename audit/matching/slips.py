@@ -14,6 +14,7 @@ from numpy.typing import NDArray
 
 from audit.geodesy.reference_digits import (
     LINES_APART_M,
+    carried_digits_m,
     exchanged_m,
     on_other_tool_m,
     swapped_digits_m,
@@ -126,7 +127,14 @@ def _shifts_m(of: CardLeg, settings: MatchingSettings) -> list[tuple[float, floa
         return []  # nobody plotted it
     end_m = (of.end.east_m, of.end.north_m)
     east_m, north_m = (
-        (*swapped_digits_m(at), *wrong_digits_m(at), -LINES_APART_M, LINES_APART_M) for at in end_m
+        (
+            *swapped_digits_m(at),
+            *wrong_digits_m(at),
+            *carried_digits_m(at),
+            -LINES_APART_M,
+            LINES_APART_M,
+        )
+        for at in end_m
     )
     shifts = [exchanged_m(*end_m), *on_other_tool_m(*end_m)]
     shifts += [(move, 0.0) for move in east_m] + [(0.0, move) for move in north_m]

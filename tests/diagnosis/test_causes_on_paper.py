@@ -284,6 +284,16 @@ def test_one_digit_wrong() -> None:
     assert sum(way.weight for way in ways("digit-wrong")) == pytest.approx(1.0)
 
 
+def test_one_digit_a_square_off_and_carried() -> None:
+    """Bug: 4895 read as 4905, 100 m too far, was no wrong digit; 4995 as 5095 is the next line."""
+    carried = shifts("digit-wrong", end_m=(748_950.0, 4_058_050.0))
+    assert {(100.0, 0.0), (0.0, -100.0)} <= carried
+    assert (1000.0, 0.0) not in shifts("digit-wrong", end_m=(749_950.0, 4_058_050.0))
+    weights = {way.weight for way in ways("digit-wrong", end_m=(748_950.0, 4_058_050.0))}
+    assert len(weights) == 1
+    assert weights.pop() == pytest.approx(1.0 / len(carried))
+
+
 @pytest.mark.parametrize(
     ("length_m", "furthest_m"), [(150.0, 700.0), (100.0, 600.0), (50.0, 300.0)]
 )

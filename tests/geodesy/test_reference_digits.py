@@ -7,6 +7,7 @@ A swap of two neighbours moves by nine times their difference, times the place o
 from __future__ import annotations
 
 from audit.geodesy.reference_digits import (
+    carried_digits_m,
     digit_values,
     exchanged_m,
     swapped_digits_m,
@@ -38,3 +39,13 @@ def test_a_wrong_digit_moves_by_any_of_nine_steps_of_its_place() -> None:
 def test_easting_and_northing_exchanged_move_along_a_diagonal() -> None:
     # 700.4 km and 5430.9 km: 400 m and 900 m inside the square, so 500 m east and south.
     assert exchanged_m(700_400.0, 5_430_900.0) == (500.0, -500.0)
+
+
+def test_a_square_too_far_that_carries_moves_by_that_square() -> None:
+    """Bug: 1994 read one hundred too far, 2004, was no slip: neither digit alone is wrong."""
+    assert list(carried_digits_m(319_945.0)) == [100.0]
+    assert list(carried_digits_m(320_045.0)) == [-100.0]
+    # Tens and hundreds: 1990 as 1989 and 2000. A kilometre more is the next grid line.
+    assert list(carried_digits_m(319_905.0)) == [-10.0, 100.0]
+    assert list(carried_digits_m(309_555.0)) == []
+    assert list(carried_digits_m(334_567.8)) == []

@@ -200,3 +200,20 @@ def test_a_leg_to_a_whole_square_is_not_too_long_while_its_point_may_lie_near():
     """Bug: digits of the other point were told to be swapped, 30 km from the square's middle."""
     points = (mgrs_point("A", "16S GF"), mgrs_point("B", "16S GF 4150 3170"))
     assert found(check_plan(plan(points)), "position") == []
+
+
+def test_a_digit_read_a_square_too_far_and_carried_is_the_slip_of_its_point():
+    """Bug: for 4204 written for 4194 two other points were told to have wrong digits."""
+    points = (
+        mgrs_point("Start", "16S GF 4149 4279"),
+        mgrs_point("Knoll", "16S GF 4204 4325"),
+        mgrs_point("Ford", "16S GF 4260 4350"),
+    )
+    legs = (
+        leg("1", "Start", "Knoll", grid_azimuth=GridAzimuth(44.4), distance_m=643.0),
+        leg("2", "Knoll", "Ford", grid_azimuth=GridAzimuth(69.3), distance_m=706.0),
+    )
+    (one,) = found(check_plan(plan(points, legs)), "position")
+    assert (one.computed, one.slips) == ("16S GF 4194 4325", ("digit-wrong",))
+    assert "one digit of its easting off by one and carried (20 for 19)" in one.message
+    assert "would make legs 1 and 2 right" in one.message

@@ -28,13 +28,18 @@ def written(metres: float) -> str:
 
 
 def slipped_digits(text: str):
-    """Every other reading of four digits: one wrong, or two neighbours swapped."""
+    """Every other reading of four digits: one wrong, two neighbours swapped, or a 9 of tens or
+    hundreds counted on and a 0 counted back, so that the digit before changes too.
+    """
     for place, right in enumerate(text):
         for wrong in "0123456789":
             if wrong != right:
                 yield text[:place] + wrong + text[place + 1 :]
     for place in range(3):
         yield text[:place] + text[place + 1] + text[place] + text[place + 2 :]
+    for place, worth in ((2, 10), (3, 1)):
+        if text[place] in "09":
+            yield f"{int(text) + (worth if text[place] == '9' else -worth):04d}"
 
 
 def moved_points(end):

@@ -85,6 +85,10 @@ slip-axis-wrong = eine falsche Ziffer ({ $given } statt { $meant }) im { $axis -
     [easting] Rechtswert
    *[northing] Hochwert
 }
+slip-axis-carried = eine Ziffer um eins daneben, mit Übertrag ({ $given } statt { $meant }), im { $axis ->
+    [easting] Rechtswert
+   *[northing] Hochwert
+}
 slip-another-square = die Buchstaben eines anderen 100-km-Quadrats
 slip-another-zone = die Buchstaben einer anderen Zone
 slip-parts-doubled = die Teile im Gitterquadrat verdoppelt

@@ -70,6 +70,7 @@ slip-degrees-side = { $axis ->
 }
 slip-axis-next-line = its { $axis } taken from the next grid line
 slip-axis-wrong = one wrong digit in its { $axis } ({ $given } for { $meant })
+slip-axis-carried = one digit of its { $axis } off by one and carried ({ $given } for { $meant })
 slip-another-square = the letters of another square of 100 km
 slip-another-zone = the letters of another zone
 slip-parts-doubled = the parts within the grid square doubled
