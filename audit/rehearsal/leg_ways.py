@@ -7,6 +7,7 @@ import numpy as np
 from audit.diagnosis.cause import Cause
 from audit.diagnosis.causes import CAUSES
 from audit.leg_card import LegCard
+from audit.leg_card.leg_pieces import leg_pieces
 from audit.rehearsal.expected_ways import expected_ways
 from audit.rehearsal.paper_evidence import Heights, paper_evidence, paper_slope
 from audit.rehearsal.records import Way
@@ -40,6 +41,7 @@ def leg_ways(
     leg = card.legs[number]
     slope = paper_slope(leg, heights, settings.rehearsal)
     evidence = paper_evidence(card, number, slope)
+    pieces = leg_pieces(leg, card.angles, None)
     drawn: dict[str, list[Way]] = {}
     for way in shaped_ways(card, number, settings.rehearsal):
         if float(np.hypot(*(way.line[-1] - leg.line[-1]))) >= 1.0 or way.cause == "order-changed":
@@ -49,7 +51,7 @@ def leg_ways(
     for cause in CAUSES:
         found = drawn.get(cause.name, [])
         if not found and cause.kind in _EXPECTED:
-            found = list(expected_ways(cause, leg, evidence, settings.diagnosis))
+            found = list(expected_ways(cause, leg, pieces, evidence, settings.diagnosis))
         ways += found
         if not found:
             missing.append((cause.name, _why_not(cause, bent=evidence.bent)))

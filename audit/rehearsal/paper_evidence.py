@@ -10,6 +10,7 @@ import numpy as np
 from audit.diagnosis.evidence import LegEvidence
 from audit.diagnosis.gather_evidence import other_azimuths, other_points, stale_turn_deg
 from audit.leg_card import CardLeg, LegCard
+from audit.leg_card.leg_pieces import walked_m
 from audit.leg_card.profiles import stations
 from audit.settings import CarriedCardSettings, RehearsalSettings
 from audit.units import FloatArray, unit_vector
@@ -42,7 +43,7 @@ def paper_evidence(card: LegCard, number: int, slope: PaperSlope | None) -> LegE
         confidence=1.0,
         stale_turn_deg=stale_turn_deg(card),
         planned_deg=leg.azimuth.degrees,
-        length_m=leg.distance_m,
+        length_m=walked_m(leg),
         bent=len(leg.line) > 2,
         end_m=(leg.end.east_m, leg.end.north_m),
         half_square_m=leg.end.half_square_m,

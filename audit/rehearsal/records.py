@@ -55,7 +55,7 @@ class WayEnd:
     Attributes
     ----------
     along_m, across_m : float
-        From the point: beyond it, and right of it.
+        From the point: beyond it, and right of it, in the direction of travel at the end.
     ends_in, through : tuple of str
         Names of no-go areas and hazards that it ends in, and that it crosses on the way.
     ends_outside, leaves_bounds : bool

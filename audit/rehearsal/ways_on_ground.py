@@ -39,7 +39,7 @@ def way_end(
     end = np.asarray(way.line[-1])
     longitude, latitude = card.grid.to_geographic(float(end[0]), float(end[1]))
     off = end - leg.line[-1]
-    toward = leg.azimuth.degrees
+    toward = forecast.toward_deg
     ends_in, through = _areas(way.line, around.areas)
     ends_outside, leaves = _bounds(way.line, around.areas.bounds)
     return WayEnd(
