@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from audit.diagnosis.order_of_passing import PassedPoint
+
 Unit = Literal["deg", "m", "ratio"]
 
 
@@ -28,6 +30,10 @@ class Finding:
         The most probable other candidate.
     settles : str
         What would tell the two apart.
+    point : str
+        Of a point left out: its name, which need not be that of the leg's end.
+    passed : tuple of PassedPoint
+        Of points taken in another order: they, in the order of passing.
     """
 
     cause: str
@@ -39,6 +45,8 @@ class Finding:
     made: float | None = None
     runner_up: str | None = None
     settles: str = ""
+    point: str = ""
+    passed: tuple[PassedPoint, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,7 +9,7 @@ import numpy as np
 from audit.diagnosis.causes import order_changed, point_skipped
 from audit.diagnosis.finding import Finding
 from audit.diagnosis.leg_densities import STRAY
-from audit.diagnosis.order_of_passing import Passed, PassedInOrder
+from audit.diagnosis.order_of_passing import Passed, PassedInOrder, PassedPoint
 from audit.diagnosis.slip_told import slip_between, with_slip
 from audit.leg_card import CardPoint, LegCard
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
@@ -30,11 +30,13 @@ def explain_left_out(
 
     A leg is skipped because one of its two points was never gone to, or because they
     were gone to in another order. Which of the two, the passages of the points say: passed
-    one after the other as planned, they speak for no mistake. Of a leg before the recording
-    nothing is known, so there is nothing to explain.
+    one after the other as planned, they speak for no mistake; nor does a point that was
+    missed by little while no leg was walked. Of a leg before the recording nothing is known,
+    so there is nothing to explain.
     """
     near_m = max(card.arrival_radius_m, settings.passed_m)
     passed = PassedInOrder(legs, card, clean, near_m)
+    about = PassedInOrder(legs, card, clean, settings.missed_by_little * near_m)
     found: dict[int, tuple[Finding, ...]] = {}
     for number, leg in enumerate(legs):
         left_out = _left_out(match.legs[number])
@@ -44,11 +46,15 @@ def explain_left_out(
         if of_leg.turn == "in-turn" or (card.order == "free" and of_leg.turn != "never"):
             found[number] = (_cannot_be_told(of_leg, timed=clean.timed),)
             continue
+        missed, _ = _farthest(leg, clean)
+        came_by = about.come_by(number, missed) if of_leg.turn == "never" else None
+        if came_by is not None:
+            found[number] = (_missed_or_left_out(came_by, timed=clean.timed),)
+            continue
         sure = settings.left_out_sure * left_out
         if of_leg.turn == "elsewhere" or not _shown(number, legs, card, clean, settings):
             sure *= settings.left_out_unseen
         found[number] = _mistake_or_none(leg, of_leg, sure, clean)
-        missed, _ = _farthest(leg, clean)
         moments_s = passed.around(missed.name)
         if of_leg.turn == "never" and moments_s is not None:
             slipped = slip_between(moments_s, missed, card, clean, match.noise_m, settings)
@@ -70,15 +76,17 @@ def _mistake_or_none(
     leg: LegAudit, passed: Passed, sure: float, clean: CleanTrack
 ) -> tuple[Finding, ...]:
     """Give the mistake that the passages show, and what is left of doubt, the likelier first."""
-    cause, other = order_changed.CAUSE, point_skipped.CAUSE
+    cause, other, point = order_changed.CAUSE, point_skipped.CAUSE, ""
     if passed.turn == "out-of-turn":
         seen_m = max(one.passage.away_m for one in passed.points)
         evidence = sentence("evidence-out-of-turn", passed=passed_words(passed, timed=clean.timed))
     else:
         cause, other = other, cause
         missed, seen_m = _farthest(leg, clean)
-        evidence = sentence("evidence-never-near", point=missed.name, away=Length(metres=seen_m))
+        point = missed.name
+        evidence = sentence("evidence-never-near", point=point, away=Length(metres=seen_m))
     if passed.turn == "elsewhere":
+        point = passed.points[0].point
         where = passed_words(passed, timed=clean.timed)
         evidence = sentence("evidence-passed-elsewhere", passed=where)
     told = Finding(
@@ -90,6 +98,8 @@ def _mistake_or_none(
         made=sure,
         runner_up=other.name,
         settles=cause.settles,
+        point=point,
+        passed=passed.points if passed.turn == "out-of-turn" else (),
     )
     doubt = Finding(
         cause=STRAY,
@@ -111,6 +121,18 @@ def _cannot_be_told(passed: Passed, *, timed: bool) -> Finding:
         cause=STRAY,
         probability=1.0,
         evidence=sentence(words, passed=passed_words(passed, timed=timed)),
+        made=1.0,
+        settles=sentence("settle-in-turn"),
+    )
+
+
+def _missed_or_left_out(came_by: PassedPoint, *, timed: bool) -> Finding:
+    """Give the finding of a leg of which a point was missed by little, while no leg was walked."""
+    passed = Passed(turn="never", points=(came_by,))
+    return Finding(
+        cause=STRAY,
+        probability=1.0,
+        evidence=sentence("evidence-missed-by-little", passed=passed_words(passed, timed=timed)),
         made=1.0,
         settles=sentence("settle-in-turn"),
     )

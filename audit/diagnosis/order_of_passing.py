@@ -85,6 +85,22 @@ class PassedInOrder:
         told = [*pairs[0], *(between[0] or ())]
         return Passed(turn="out-of-turn", points=tuple(sorted(told, key=_moment)))
 
+    def come_by(self, number: int, point: CardPoint) -> PassedPoint | None:
+        """Give the nearest passage of an end of a leg that was on no other leg's way; or None.
+
+        Between the leg walked last before and the one walked next, as the leg itself was.
+        """
+        since_s, until_s = self._between_walked(number)
+        found = [
+            passage
+            for passage in self._gone_to[point.name]
+            if passage.last_s >= since_s and passage.first_s <= until_s
+        ]
+        if not found:
+            return None
+        nearest = min(found, key=lambda passage: passage.away_m)
+        return PassedPoint(point=point.name, passage=nearest)
+
     def around(self, name: str) -> tuple[float, float] | None:
         """Give when the walker left the point before one, and when he came to the one after.
 

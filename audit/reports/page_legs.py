@@ -79,7 +79,7 @@ def cause_rows(leg: LegDebrief) -> list[CauseRow]:
     settings = leg.settings.reports
     return [
         CauseRow(
-            words=wording.cause_of_leg(one.cause, leg),
+            words=wording.cause_of_leg(one, leg),
             probability=digits.percent(one.probability),
             evidence=told(one.evidence),
         )

@@ -246,14 +246,18 @@ def is_undecided(leg: LegDebrief) -> bool:
 
 def _with_chance(one: Finding, leg: LegDebrief) -> str:
     sure = digits.percent(one.probability)
-    return say("leg-cause", cause=cause_of_leg(one.cause, leg), sure=sure)
+    return say("leg-cause", cause=cause_of_leg(one, leg), sure=sure)
 
 
-def cause_of_leg(cause: str, leg: LegDebrief) -> str:
-    """Give the words of a cause; ordinary error on a leg that began off says where the rest is."""
-    if cause == WITHIN_SKILL and inherited(leg):
+def cause_of_leg(one: Finding, leg: LegDebrief) -> str:
+    """Give the words of a cause on a leg.
+
+    Ordinary error on a leg that began off says where the rest is. A point left out is told by
+    its name: beside the leg that leads on from it, it would be taken for that leg's own.
+    """
+    if one.cause == WITHIN_SKILL and inherited(leg):
         return say("leg-inherited")
-    return cause_words(cause)
+    return say("leg-left-out", point=one.point) if one.point else cause_words(one.cause)
 
 
 def errors_worst_first(audit: LegAudit, quality: QualitySettings = _QUALITY) -> list[str]:

@@ -237,6 +237,9 @@ class DiagnosisSettings:
     left_out_sure: float = 0.9
     """That a leg which nothing in the walk fits was left out, at full confidence of the match."""
 
+    missed_by_little: float = 2.0
+    """A point no further off than this many times what counts as passed may have been gone to
+    and missed, by who was on no other leg: nobody says that it was left out; chosen."""
     left_out_unseen: float = 0.5
     left_out_gaps: float = 0.3
     """By how much less sure, where no leg before or after was walked or more than this share of

@@ -116,3 +116,18 @@ def test_a_course_that_comes_by_its_start_again_began_there_out_of_no_turn() -> 
     legs = {1: portion(90, 410), 2: portion(430, 670), 4: portion(690, 1200)}
     found = findings_of(*COURSE[1:3], COURSE[4], skipped=(3,), walked=legs, by_start=True)
     assert {one.cause for one in found[2]} == {"cannot-tell", "point-skipped"}
+
+
+def test_a_point_missed_by_little_was_not_left_out() -> None:
+    """Bug: of who turned off 38 m from a point it was said, 89 % sure, that he left it out."""
+    found = findings_of(COURSE[1], (400.0, 255.0), COURSE[3], COURSE[4])
+    for leg in (found[1], found[2]):
+        assert [one.cause for one in leg] == ["cannot-tell"]
+        assert "P2 at 08:" in leg[0].evidence
+        assert "(38 m off) is as near as the walk came" in leg[0].evidence
+
+
+def test_of_a_leg_from_a_point_left_out_that_point_is_named() -> None:
+    """Bug: "the point left out" stood beside a leg at whose own end the walker had rested."""
+    found = findings_of(COURSE[1], COURSE[3], COURSE[4])
+    assert [leg[1].point for leg in (found[1], found[2])] == ["P2", "P2"]

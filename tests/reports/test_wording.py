@@ -159,6 +159,13 @@ def test_skill_and_doubt_are_no_mistakes(debrief, cause):
     assert wording.named_mistake(causes(debrief, (cause, 0.99))) is None
 
 
+def test_a_point_left_out_is_told_by_its_name(debrief):
+    """Bug: beside the leg that leads on from it, "the point left out" was that leg's own."""
+    left_out = Finding(cause="point-skipped", probability=0.89, evidence="", point="Post 5")
+    said = wording.cause(replace(debrief.legs[3], causes=(left_out,)))
+    assert said == "Post 5 left out (89 %)"
+
+
 def test_every_cause_has_words_and_every_mistake_advice():
     assert {name for name in CAUSES if has_words(name)} == set(CAUSES)
     assert {name for name in CAUSES if advice_words(name)} == set(CAUSES) - {

@@ -23,6 +23,7 @@ leg-undecided-two = undecided: { $causes }
 leg-one-of-two = one of two ({ $sure } together): { $causes }
 leg-undecided-none = undecided: no cause stands out ({ $sure })
 leg-cause = { $cause } ({ $sure })
+leg-left-out = { $point } left out
 leg-inherited = a start away from its { -point }; of its own, ordinary error
 
 leg-azimuth = { -azimuth } { $error } ({ $interval })
