@@ -17,6 +17,7 @@ from audit.debriefing.forecast_of_leg import forecast_of_leg
 from audit.debriefing.given_by_path import check_plan_and_track, given_card, given_log
 from audit.debriefing.log_counts import without_slips_of_the_pen
 from audit.debriefing.log_legs import with_legs_by_number
+from audit.debriefing.on_no_leg import on_no_leg
 from audit.debriefing.order_told import with_order_told
 from audit.debriefing.pinned_moments import Moment, read_pins
 from audit.debriefing.quality import judge_quality
@@ -122,6 +123,7 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
         paces=measured.paces,
         coaching=talk.coaching,
         settings=settings,
+        on_no_leg=on_no_leg(measured, card, clean, settings.quality),
     )
 
 

@@ -87,6 +87,12 @@ def pin_of(option: str, name: str, moment: str) -> str:
     return f"--{option} " + (f'"{value}"' if " " in value else value)
 
 
+def end_to_settle(option: str, name: str, time_s: float, clean: CleanTrack) -> str:
+    """Give the option that settles an end of a leg at a moment of a recording with times."""
+    say = _clock(clean)
+    return pin_of(option, name, utc_text(time_s) if say is None else say.text(time_s))
+
+
 def _clock(clean: CleanTrack) -> _Clock | None:
     """Give how moments of a recording are told; None where it has no times."""
     if not clean.timed:

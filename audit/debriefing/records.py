@@ -10,6 +10,7 @@ from audit.coaching.talk import Coaching
 from audit.coaching.what_if import WhatIf
 from audit.debriefing.document import DebriefDocument, debrief_document
 from audit.debriefing.frames import cross_track_frame, legs_frame
+from audit.debriefing.on_no_leg import OnNoLeg
 from audit.diagnosis.finding import Finding, WalkFinding
 from audit.diagnosis.look_alikes import LookAlikes
 from audit.forecast.place_of_miss import MissInForecast
@@ -112,6 +113,8 @@ class Debrief:
         Pace counts of the whole course: from the log, and by the recording's cadence.
     settings : Settings
         The thresholds that it was judged by, for those who tell of it.
+    on_no_leg : OnNoLeg
+        What was walked of the course on no leg that was found.
     """
 
     card: LegCard
@@ -124,6 +127,7 @@ class Debrief:
     paces: WalkPaces | None = None
     coaching: Coaching = field(default_factory=Coaching)
     settings: Settings = field(default_factory=Settings, compare=False, repr=False)
+    on_no_leg: OnNoLeg = field(default_factory=OnNoLeg)
 
     @property
     def points(self) -> tuple[CardPoint, ...]:

@@ -13,7 +13,8 @@ from audit.reports.cause_words import CANNOT_TELL, WITHIN_SKILL
 from audit.reports.inherited import inherited
 from audit.reports.joint_story import joint_story
 from audit.settings import QualitySettings
-from audit.words import say
+from audit.words import say, told
+from audit.words.figures import Listed
 
 
 def verdict(debrief: Debrief) -> tuple[str, ...]:
@@ -21,11 +22,11 @@ def verdict(debrief: Debrief) -> tuple[str, ...]:
     shared = joint_story(debrief)
     walked = [(leg, leg.audit.measures) for leg in debrief.legs if leg.audit.measures is not None]
     if not walked:
-        return (say("verdict-nothing"), _count(debrief))
+        return (say("verdict-nothing"), _count(debrief), *_on_no_leg(debrief))
     radius_m = debrief.card.arrival_radius_m
     sure = [pair for pair in walked if is_sure(pair[0].audit, debrief.settings.coaching)]
     doubtful = _doubtful_worst(walked, sure, radius_m)
-    rest = *doubtful, *_left_lines(walked), _count(debrief)
+    rest = *doubtful, *_left_lines(walked), _count(debrief), *_on_no_leg(debrief)
     if not sure:
         return *shared, *rest
     worst, measures = max(sure, key=_miss_m)
@@ -188,6 +189,9 @@ def _count(debrief: Debrief) -> str:
         for status in ("before-recording", "skipped", "unfinished", "not-started")
         if (names := [leg.name for leg in legs if wording.status_told(leg.audit) == status])
     ]
+    passed = Listed(things=[one.point for one in debrief.on_no_leg.passed])
+    if passed.things:
+        rest.insert(0, say("verdict-also-passed", points=passed))
     close = sum(measures.point_verdict == "too close to call" for measures in measured)
     if close:
         rest.insert(0, say("verdict-too-close", count=close))
@@ -198,3 +202,9 @@ def _count(debrief: Debrief) -> str:
         reached=reached,
         rest="".join(rest),
     )
+
+
+def _on_no_leg(debrief: Debrief) -> tuple[str, ...]:
+    """Give the doubt about what was walked on no leg; none where it is little."""
+    doubt = debrief.on_no_leg.doubt
+    return (told(doubt),) if doubt else ()

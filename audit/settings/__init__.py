@@ -609,6 +609,10 @@ class QualitySettings:
     """No more rounds of a long recording than this are told one by one."""
     same_moment_s: float = 30.0
     """Two readings of a leg whose ends lie nearer than this have that end in common."""
+    no_leg_share: float = 1.0 / 3.0
+    no_leg_s: float = 300.0
+    """More than this share of the time between the ends of the course, and more than this in
+    all, on no leg is told at the head; chosen."""
     watch_off_s: float = 90.0
     """A log that ends a leg further than this from the claim is told of: a watch is read to the
     minute, and noted down a little later; chosen."""

@@ -45,6 +45,7 @@ verdict-count = { $walked } von { $legs ->
    *[other] { $legs } { -point(form: "to") }
 } erreicht{ $rest }.
 verdict-too-close = , { $count } zu knapp, um es zu entscheiden
+verdict-also-passed = , dazu { $points } passiert, auf keinem gefundenen Abschnitt
 verdict-rest = ; { $legs } { $status }
 verdict-unsure = Welcher Teil der Aufzeichnung zu { $legs } gehört, ist nicht sicher: Vor dem Vertrauen
     auf diese Zahlen die Karte ansehen.

@@ -44,6 +44,7 @@ verdict-count = { $walked } of { $legs ->
    *[other] { $legs } { -point(form: "many") }
 } reached{ $rest }.
 verdict-too-close = , { $count } too close to call
+verdict-also-passed = , and { $points } passed on no leg that was found
 verdict-rest = ; { $legs } { $status }
 verdict-unsure = Which part of the recording belongs to { $legs } is not sure: look at the map before
     trusting those figures.

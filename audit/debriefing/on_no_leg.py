@@ -1,0 +1,124 @@
+"""What was walked on no leg: points passed there, and minutes that nothing accounts for."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from audit.debriefing.doubts import end_to_settle
+from audit.diagnosis.order_of_passing import PassedInOrder, PassedPoint
+from audit.diagnosis.passages import Passage, passages
+from audit.leg_card import LegCard
+from audit.matching.leg_match import CleanTrack
+from audit.measurement.leg_measures import LegAudit, Span
+from audit.measurement.measure_walk import WalkMeasures
+from audit.settings import QualitySettings
+from audit.units import FloatArray
+from audit.words import sentence
+from audit.words.figures import Number
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OnNoLeg:
+    """What was walked of a course on no leg that was found.
+
+    Attributes
+    ----------
+    passed : tuple of PassedPoint
+        Ends of skipped legs that were passed within the arrival radius, in the order of the
+        plan, while no other leg was walked.
+    doubt : str
+        How many minutes belong to no leg, and what would settle it; "" where they are few.
+    """
+
+    passed: tuple[PassedPoint, ...] = ()
+    doubt: str = ""
+
+
+def on_no_leg(
+    measured: WalkMeasures, card: LegCard, clean: CleanTrack, settings: QualitySettings
+) -> OnNoLeg:
+    """Look for the points of skipped legs, and for the time between the ends of the course."""
+    legs = measured.legs
+    left = [n for n, leg in enumerate(legs) if leg.status == "skipped" and not leg.before_recording]
+    if not left:
+        return OnNoLeg()
+    order = PassedInOrder(legs, card, clean, card.arrival_radius_m)
+    passed = {
+        number: found
+        for number in left
+        if (found := order.come_by(number, legs[number].card.end)) is not None
+        and not _at_the_start(number, legs, card)
+    }
+    doubt = _doubt(measured, card, clean, passed, settings) if clean.timed else ""
+    return OnNoLeg(passed=tuple(passed.values()), doubt=doubt)
+
+
+def _at_the_start(number: int, legs: Sequence[LegAudit], card: LegCard) -> bool:
+    """Tell whether a leg ends where the course begins, and the walker may only have set out."""
+    start, end = card.legs[0].start, legs[number].card.end
+    apart_m = float(np.hypot(end.east_m - start.east_m, end.north_m - start.north_m))
+    walked_before = any(leg.measures is not None for leg in legs[:number])
+    return apart_m <= 2.0 * card.arrival_radius_m and not walked_before
+
+
+def _doubt(
+    measured: WalkMeasures,
+    card: LegCard,
+    clean: CleanTrack,
+    passed: dict[int, PassedPoint],
+    settings: QualitySettings,
+) -> str:
+    """Say how much of the time between the ends of the course belongs to no leg, where much."""
+    portions = [leg for leg in measured.match.legs if leg.status == "walked"]
+    begins = [leg.start_s for leg in portions if leg.start_s is not None]
+    ends = [leg.claim_s for leg in portions if leg.claim_s is not None]
+    ends += [one.passage.first_s for one in passed.values()]
+    if not begins or not ends:
+        return ""
+    seen = passages(clean, card.legs[0].start, card.arrival_radius_m)
+    begins += [one.last_s for one in seen[:1]]
+    begin_s, end_s = min(begins), max(ends)
+    lost_s = sum(_within(span, begin_s, end_s) for span in measured.spans if _of_no_leg(span))
+    if lost_s <= settings.no_leg_share * (end_s - begin_s) or lost_s < settings.no_leg_s:
+        return ""
+    pins = _pins(measured, passed, clean)
+    return sentence(
+        "doubt-no-leg",
+        lost=Number(value=lost_s / 60.0),
+        whole=Number(value=(end_s - begin_s) / 60.0),
+        settle=sentence("doubt-settle-no-leg", pins=" ".join(pins)) if pins else "",
+    )
+
+
+def _of_no_leg(span: Span) -> bool:
+    """Tell whether a span was walked on no leg; a rest at a point is between two."""
+    return span.leg is None and span.kind != "at-point"
+
+
+def _within(span: Span, begin_s: float, end_s: float) -> float:
+    return max(min(span.end_s, end_s) - max(span.start_s, begin_s), 0.0)
+
+
+def _pins(measured: WalkMeasures, passed: dict[int, PassedPoint], clean: CleanTrack) -> list[str]:
+    """Give the claims that would settle it: where points were passed in the order of the plan."""
+    pins, since_s = [], -np.inf
+    for number, one in passed.items():
+        came_s = _came_s(one.passage, measured.match.halts)
+        if came_s > since_s:
+            name = measured.legs[number].card.name
+            pins.append(end_to_settle("claim", name, came_s, clean))
+            since_s = came_s
+    return pins
+
+
+def _came_s(passage: Passage, halts: FloatArray) -> float:
+    """Give when the walker came to rest at a point, the longest if often, or was nearest to it."""
+    rests = [(end - start, start) for start, end in halts if _meets(passage, start, end)]
+    return max(float(max(rests)[1]), passage.first_s) if rests else passage.nearest_s
+
+
+def _meets(passage: Passage, start_s: float, end_s: float) -> bool:
+    return start_s <= passage.last_s and end_s >= passage.first_s
