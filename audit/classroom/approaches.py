@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import replace
 
 import numpy as np
 
+from audit.classroom.passed_in_turn import passed_in_turn
 from audit.classroom.recorded_part import away_since_s, begins_at, not_recorded, still_coming
 from audit.debriefing.records import Debrief
+from audit.diagnosis.passages import Passage
 from audit.grading.verdicts import Approach
 from audit.leg_card import CardPoint
 from audit.measurement.point_reached import unseen_approach
@@ -20,12 +23,14 @@ def approaches(debrief: Debrief, settings: Settings) -> tuple[Approach | None, .
     """Give the approach to the end of each leg; None where the recording cannot tell.
 
     A leg that was surely matched speaks for itself. Elsewhere, and where the walk came
-    by the point at another time, it counts from the claim of the last leg before.
+    by the point at another time, it counts from the claim of the last leg before. The end of
+    a skipped leg that was passed in its turn was come to, though nothing fits the way there.
     """
     since_s = counted_since(debrief, settings.grading)
+    on_no_leg = passed_in_turn(debrief.on_no_leg)
     told: list[Approach | None] = []
     for number, after_s in enumerate(since_s):
-        approach = _approach(debrief, number, after_s, settings)
+        approach = _approach(debrief, number, after_s, settings, on_no_leg)
         measures = debrief.legs[number].audit.measures
         if approach is not None and measures is not None and measures.details is not None:
             approach = replace(approach, debriefed=measures.details.point)
@@ -50,7 +55,13 @@ def counted_since(debrief: Debrief, settings: GradingSettings) -> tuple[float, .
     return tuple(told)
 
 
-def _approach(debrief: Debrief, number: int, after_s: float, settings: Settings) -> Approach | None:
+def _approach(
+    debrief: Debrief,
+    number: int,
+    after_s: float,
+    settings: Settings,
+    passed: Mapping[int, Passage],
+) -> Approach | None:
     leg, radius_m = debrief.legs[number], debrief.card.arrival_radius_m
     grading, measures, end = settings.grading, leg.audit.measures, leg.audit.card.end
     in_turn = None
@@ -69,6 +80,10 @@ def _approach(debrief: Debrief, number: int, after_s: float, settings: Settings)
     anyhow = _anyhow(debrief, end, after_s, settings)
     if begins_at(debrief, number, radius_m, grading):
         return replace(anyhow, in_turn=True, begins_here=True)
+    if number in passed:
+        return _of_passage(passed[number], anyhow, timed=debrief.clean.timed)
+    if leg.audit.status == "skipped" and anyhow.distance_m > radius_m:
+        anyhow = replace(anyhow, in_turn=_between(debrief, number, after_s, anyhow, passed))
     nearest = anyhow
     if in_turn is not None:
         sure = leg.audit.confidence >= grading.sure_match and anyhow.distance_m > radius_m
@@ -77,6 +92,28 @@ def _approach(debrief: Debrief, number: int, after_s: float, settings: Settings)
         return nearest
     unseen = in_turn is None and not_recorded(debrief, number, grading)
     return None if unseen or still_coming(debrief, number, nearest.distance_m, grading) else nearest
+
+
+def _of_passage(passage: Passage, anyhow: Approach, *, timed: bool) -> Approach:
+    time_s = passage.nearest_s if timed else None
+    return replace(anyhow, distance_m=passage.away_m, time_s=time_s, in_turn=True)
+
+
+def _between(
+    debrief: Debrief,
+    number: int,
+    after_s: float,
+    approach: Approach,
+    passed: Mapping[int, Passage],
+) -> bool:
+    """Tell whether an approach lies between what was walked and passed before a leg and after."""
+    if approach.time_s is None:
+        return False
+    later = [leg.portion for leg in debrief.legs[number + 1 :] if leg.audit.measures is not None]
+    starts = [one.start_s for one in later if one is not None and one.start_s is not None]
+    before = [one.nearest_s for leg, one in passed.items() if leg < number]
+    after = [one.nearest_s for leg, one in passed.items() if leg > number]
+    return max([after_s, *before]) <= approach.time_s <= min([*starts, *after], default=math.inf)
 
 
 def _anyhow(debrief: Debrief, point: CardPoint, after_s: float, settings: Settings) -> Approach:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from audit.debriefing.doubts import end_to_settle
-from audit.diagnosis.order_of_passing import PassedInOrder, PassedPoint
+from audit.diagnosis.order_of_passing import PassedInOrder
 from audit.diagnosis.passages import Passage, passages
 from audit.leg_card import LegCard
 from audit.matching.leg_match import CleanTrack
@@ -21,19 +21,33 @@ from audit.words.figures import Number
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class EndPassed:
+    """The end of a skipped leg, and the times that it was passed, in their order."""
+
+    leg: int
+    point: str
+    passages: tuple[Passage, ...]
+
+    @property
+    def nearest(self) -> Passage:
+        """The passage that came nearest to it."""
+        return min(self.passages, key=lambda one: one.away_m)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class OnNoLeg:
     """What was walked of a course on no leg that was found.
 
     Attributes
     ----------
-    passed : tuple of PassedPoint
+    passed : tuple of EndPassed
         Ends of skipped legs that were passed within the arrival radius, in the order of the
         plan, while no other leg was walked.
     doubt : str
         How many minutes belong to no leg, and what would settle it; "" where they are few.
     """
 
-    passed: tuple[PassedPoint, ...] = ()
+    passed: tuple[EndPassed, ...] = ()
     doubt: str = ""
 
 
@@ -46,14 +60,14 @@ def on_no_leg(
     if not left:
         return OnNoLeg()
     order = PassedInOrder(legs, card, clean, card.arrival_radius_m)
-    passed = {
-        number: found
+    passed = tuple(
+        EndPassed(leg=number, point=end.name, passages=found)
         for number in left
-        if (found := order.come_by(number, legs[number].card.end)) is not None
+        if (found := order.come_by(number, end := legs[number].card.end))
         and not _at_the_start(number, legs, card)
-    }
+    )
     doubt = _doubt(measured, card, clean, passed, settings) if clean.timed else ""
-    return OnNoLeg(passed=tuple(passed.values()), doubt=doubt)
+    return OnNoLeg(passed=passed, doubt=doubt)
 
 
 def _at_the_start(number: int, legs: Sequence[LegAudit], card: LegCard) -> bool:
@@ -68,14 +82,14 @@ def _doubt(
     measured: WalkMeasures,
     card: LegCard,
     clean: CleanTrack,
-    passed: dict[int, PassedPoint],
+    passed: Sequence[EndPassed],
     settings: QualitySettings,
 ) -> str:
     """Say how much of the time between the ends of the course belongs to no leg, where much."""
     portions = [leg for leg in measured.match.legs if leg.status == "walked"]
     begins = [leg.start_s for leg in portions if leg.start_s is not None]
     ends = [leg.claim_s for leg in portions if leg.claim_s is not None]
-    ends += [one.passage.first_s for one in passed.values()]
+    ends += [one.nearest.first_s for one in passed]
     if not begins or not ends:
         return ""
     seen = passages(clean, card.legs[0].start, card.arrival_radius_m)
@@ -102,13 +116,13 @@ def _within(span: Span, begin_s: float, end_s: float) -> float:
     return max(min(span.end_s, end_s) - max(span.start_s, begin_s), 0.0)
 
 
-def _pins(measured: WalkMeasures, passed: dict[int, PassedPoint], clean: CleanTrack) -> list[str]:
+def _pins(measured: WalkMeasures, passed: Sequence[EndPassed], clean: CleanTrack) -> list[str]:
     """Give the claims that would settle it: where points were passed in the order of the plan."""
     pins, since_s = [], -np.inf
-    for number, one in passed.items():
-        came_s = _came_s(one.passage, measured.match.halts)
+    for one in passed:
+        came_s = _came_s(one.nearest, measured.match.halts)
         if came_s > since_s:
-            name = measured.legs[number].card.name
+            name = measured.legs[one.leg].card.name
             pins.append(end_to_settle("claim", name, came_s, clean))
             since_s = came_s
     return pins

@@ -10,6 +10,7 @@ from audit.diagnosis.causes import order_changed, point_skipped
 from audit.diagnosis.finding import Finding
 from audit.diagnosis.leg_densities import STRAY
 from audit.diagnosis.order_of_passing import Passed, PassedInOrder, PassedPoint
+from audit.diagnosis.passages import Passage
 from audit.diagnosis.slip_told import slip_between, with_slip
 from audit.leg_card import CardPoint, LegCard
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
@@ -47,9 +48,9 @@ def explain_left_out(
             found[number] = (_cannot_be_told(of_leg, timed=clean.timed),)
             continue
         missed, _ = _farthest(leg, clean)
-        came_by = about.come_by(number, missed) if of_leg.turn == "never" else None
-        if came_by is not None:
-            found[number] = (_missed_or_left_out(came_by, timed=clean.timed),)
+        came_by = about.come_by(number, missed) if of_leg.turn == "never" else ()
+        if came_by:
+            found[number] = (_missed_or_left_out(missed, came_by, timed=clean.timed),)
             continue
         sure = settings.left_out_sure * left_out
         if of_leg.turn == "elsewhere" or not _shown(number, legs, card, clean, settings):
@@ -126,9 +127,10 @@ def _cannot_be_told(passed: Passed, *, timed: bool) -> Finding:
     )
 
 
-def _missed_or_left_out(came_by: PassedPoint, *, timed: bool) -> Finding:
+def _missed_or_left_out(point: CardPoint, came_by: Sequence[Passage], *, timed: bool) -> Finding:
     """Give the finding of a leg of which a point was missed by little, while no leg was walked."""
-    passed = Passed(turn="never", points=(came_by,))
+    nearest = min(came_by, key=lambda passage: passage.away_m)
+    passed = Passed(turn="never", points=(PassedPoint(point=point.name, passage=nearest),))
     return Finding(
         cause=STRAY,
         probability=1.0,

@@ -85,21 +85,17 @@ class PassedInOrder:
         told = [*pairs[0], *(between[0] or ())]
         return Passed(turn="out-of-turn", points=tuple(sorted(told, key=_moment)))
 
-    def come_by(self, number: int, point: CardPoint) -> PassedPoint | None:
-        """Give the nearest passage of an end of a leg that was on no other leg's way; or None.
+    def come_by(self, number: int, point: CardPoint) -> tuple[Passage, ...]:
+        """Give the passages of an end of a leg that were on no other leg's way.
 
         Between the leg walked last before and the one walked next, as the leg itself was.
         """
         since_s, until_s = self._between_walked(number)
-        found = [
+        return tuple(
             passage
             for passage in self._gone_to[point.name]
             if passage.last_s >= since_s and passage.first_s <= until_s
-        ]
-        if not found:
-            return None
-        nearest = min(found, key=lambda passage: passage.away_m)
-        return PassedPoint(point=point.name, passage=nearest)
+        )
 
     def around(self, name: str) -> tuple[float, float] | None:
         """Give when the walker left the point before one, and when he came to the one after.
@@ -152,8 +148,7 @@ class PassedInOrder:
         found = self._gone_to[point.name]
         if self._times[point.name] == 1:
             return found
-        since_s, until_s = self._between_walked(number)
-        return tuple(one for one in found if one.last_s >= since_s and one.first_s <= until_s)
+        return self.come_by(number, point)
 
     def _one_place(self, one: CardPoint, other: CardPoint) -> bool:
         """Tell whether who passes one point passes the other too."""
