@@ -32,7 +32,8 @@ def explain_left_out(
     A leg is skipped because one of its two points was never gone to, or because they
     were gone to in another order. Which of the two, the passages of the points say: passed
     one after the other as planned, they speak for no mistake; nor does a point that was
-    missed by little while no leg was walked. Of a leg before the recording nothing is known,
+    missed by little while no leg was walked, or in place of which the walk went further than
+    by way of it, as in looking for it. Of a leg before the recording nothing is known,
     so there is nothing to explain.
     """
     near_m = max(card.arrival_radius_m, settings.passed_m)
@@ -59,6 +60,9 @@ def explain_left_out(
         moments_s = passed.around(missed.name)
         if of_leg.turn == "never" and moments_s is not None:
             slipped = slip_between(moments_s, missed, card, clean, match.noise_m, settings)
+            if slipped is None and (way := _longer_way(moments_s, missed, card, clean, settings)):
+                found[number] = (_looked_for(missed, *way),)
+                continue
             found[number] = with_slip(found[number], slipped, missed, settings, timed=clean.timed)
     return found
 
@@ -135,6 +139,37 @@ def _missed_or_left_out(point: CardPoint, came_by: Sequence[Passage], *, timed: 
         cause=STRAY,
         probability=1.0,
         evidence=sentence("evidence-missed-by-little", passed=passed_words(passed, timed=timed)),
+        made=1.0,
+        settles=sentence("settle-in-turn"),
+    )
+
+
+def _longer_way(
+    moments_s: tuple[float, float],
+    point: CardPoint,
+    card: LegCard,
+    clean: CleanTrack,
+    settings: DiagnosisSettings,
+) -> tuple[float, float] | None:
+    """Give metres walked between two moments, and by way of a point; None where not longer."""
+    at_s = np.arange(moments_s[0], moments_s[1], settings.looked_for_step_s)
+    east_m, north_m = (np.interp(at_s, clean.time_s, of) for of in (clean.east_m, clean.north_m))
+    walked_m = float(np.hypot(np.diff(east_m), np.diff(north_m)).sum())
+    planned_m = sum(leg.distance_m for leg in card.legs if point in (leg.start, leg.end))
+    return (walked_m, planned_m) if walked_m > settings.looked_for * planned_m else None
+
+
+def _looked_for(point: CardPoint, walked_m: float, planned_m: float) -> Finding:
+    """Give the finding of a leg in place of which the walk went further than by its points."""
+    return Finding(
+        cause=STRAY,
+        probability=1.0,
+        evidence=sentence(
+            "evidence-looked-for",
+            point=point.name,
+            walked=Length(metres=walked_m),
+            planned=Length(metres=planned_m),
+        ),
         made=1.0,
         settles=sentence("settle-in-turn"),
     )

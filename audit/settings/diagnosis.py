@@ -240,6 +240,11 @@ class DiagnosisSettings:
     missed_by_little: float = 2.0
     """A point no further off than this many times what counts as passed may have been gone to
     and missed, by who was on no other leg: nobody says that it was left out; chosen."""
+    looked_for: float = 1.25
+    looked_for_step_s: float = 15.0
+    """Who walks this many times as far as by way of a point, taken every so many seconds, did
+    not leave it out to save the way: he may have looked for it; chosen on made walks, where
+    points left out were passed by in up to 1.1 times as far, and those looked for in 1.4."""
     left_out_unseen: float = 0.5
     left_out_gaps: float = 0.3
     """By how much less sure, where no leg before or after was walked or more than this share of

@@ -131,3 +131,12 @@ def test_of_a_leg_from_a_point_left_out_that_point_is_named() -> None:
     """Bug: "the point left out" stood beside a leg at whose own end the walker had rested."""
     found = findings_of(COURSE[1], COURSE[3], COURSE[4])
     assert [leg[1].point for leg in (found[1], found[2])] == ["P2", "P2"]
+
+
+def test_a_point_that_the_walk_went_further_than_by_was_not_left_out() -> None:
+    """Bug: of who walked 1.4 km for a point 700 m of legs away, and came to the next, it was
+    said, 89 % sure, that he had left it out."""
+    found = findings_of(COURSE[1], (760.0, -137.0), (737.0, 361.0), COURSE[3], COURSE[4])
+    for leg in (found[1], found[2]):
+        assert [one.cause for one in leg] == ["cannot-tell"]
+        assert "it may have been looked for" in leg[0].evidence

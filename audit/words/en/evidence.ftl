@@ -8,6 +8,7 @@ evidence-why-swerve = ; a stretch of { $length } on another bearing may be the g
 evidence-why-more = ; no one mistake stands out from its look-alikes
 evidence-line-left = The planned line was not followed: { $path } were walked over the ground, and the line is { $line } long. Neither { -azimuth } nor distance shows a cause.
 evidence-never-near = { $point } was never nearer than { $away }, and no part of the walk fits the leg.
+evidence-looked-for = Between the { -point(form: "many") } before and after { $point } { $walked } were walked, and by way of it they are { $planned } apart: it may have been looked for, and nothing tells it from one left out.
 evidence-missed-by-little = { $passed } is as near as the walk came while it was on no other leg: missed by little or left out, and nothing tells which.
 evidence-in-turn = Its { -point(form: "many") } were passed one after the other as planned, { $passed }: the leg may have been walked, and nothing between fits it well enough to tell.
 evidence-free-turn = Its { -point(form: "many") } were passed, { $passed }, the order is free, and no part of the walk fits the leg well enough to tell.
