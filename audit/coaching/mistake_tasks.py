@@ -33,6 +33,7 @@ def mistake_tasks(shown: Shown, settings: CoachingSettings) -> Iterator[Task]:
     }
     if shown.taken:
         yield _another_order(shown)
+    yield from _not_gone_to(shown, sure, settings)
     named = {
         name: one.cause
         for name, one in first.items()
@@ -61,6 +62,26 @@ def _another_order(shown: Shown) -> Task:
     evidence = sentence("coach-order", legs=told_legs(names), went=Listed(things=went))
     work = work_on("order-changed", evidence, names, certain=False)
     return Task(kind=0, metres=_missed_m(names, walked), work=work)
+
+
+def _not_gone_to(shown: Shown, sure: set[str], settings: CoachingSettings) -> Iterator[Task]:
+    """Give the mistakes of legs that were not walked: a point left out, another order.
+
+    They weigh as much as the legs were long: so far the walk was of no course.
+    """
+    found: dict[str, dict[str, Finding]] = {}
+    for leg in shown.legs:
+        one = next(iter(shown.causes.get(leg.card.name, ())), None)
+        if one is None or leg.measures is not None or leg.card.name not in sure:
+            continue
+        if (one.point or one.passed) and one.probability >= settings.named_probability:
+            found.setdefault(one.cause, {})[leg.card.name] = one
+    metres = {leg.card.name: leg.card.distance_m for leg in shown.legs}
+    for cause, of in found.items():
+        names = list(of)
+        evidence = _seen_on("coach-named", names, names[0], of[names[0]], of[names[0]].probability)
+        work = work_on(cause, evidence, names, certain=True)
+        yield Task(kind=0, metres=sum(metres[name] for name in names), work=work)
 
 
 def _named(

@@ -12,6 +12,7 @@ from audit.reports import digits, wording
 from audit.reports.cause_words import CANNOT_TELL, WITHIN_SKILL
 from audit.reports.inherited import inherited
 from audit.reports.joint_story import joint_story
+from audit.reports.not_as_planned import not_as_planned
 from audit.settings import QualitySettings
 from audit.words import say, told
 from audit.words.figures import Listed
@@ -22,11 +23,13 @@ def verdict(debrief: Debrief) -> tuple[str, ...]:
     shared = joint_story(debrief)
     walked = [(leg, leg.audit.measures) for leg in debrief.legs if leg.audit.measures is not None]
     if not walked:
-        return (say("verdict-nothing"), _count(debrief), *_on_no_leg(debrief))
+        rest = *not_as_planned(debrief), _count(debrief), *_on_no_leg(debrief)
+        return say("verdict-nothing"), *rest
     radius_m = debrief.card.arrival_radius_m
     sure = [pair for pair in walked if is_sure(pair[0].audit, debrief.settings.coaching)]
     doubtful = _doubtful_worst(walked, sure, radius_m)
-    rest = *doubtful, *_left_lines(walked), _count(debrief), *_on_no_leg(debrief)
+    rest = *doubtful, *_left_lines(walked), *not_as_planned(debrief), _count(debrief)
+    rest = *rest, *_on_no_leg(debrief)
     if not sure:
         return *shared, *rest
     worst, measures = max(sure, key=_miss_m)

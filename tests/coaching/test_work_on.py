@@ -278,3 +278,14 @@ def test_leg_of_which_a_part_was_recorded_would_have_ended_nowhere_else():
     assert what_if(leg.card, leg.measures) is not None
     assert what_if(leg.card, replace(leg.measures, under_way=True)) is None
     assert what_if(leg.card, None) is None
+
+
+def test_a_point_left_out_is_worked_on_though_its_leg_was_not_walked():
+    """Bug: "nothing stands out on the legs that were walked" of who had left a point out."""
+    legs = [replace(leg, measures=None, status="skipped") for leg in audits()[:2]] + audits()[2:]
+    left_out = replace(finding("point-skipped", 0.89), point="P1")
+    causes = {leg.card.name: (left_out,) for leg in legs[:2]}
+    first = talk(shown(legs, causes=causes)).work_on[0]
+    assert (first.cause, first.legs, first.certain) == ("point-skipped", ("1", "2"), True)
+    unsure = {name: (replace(left_out, probability=0.45),) for name in causes}
+    assert "point-skipped" not in {one.cause for one in talk(shown(legs, causes=unsure)).work_on}

@@ -8,6 +8,8 @@ import pytest
 from reports.sample_debrief import sample_debrief
 
 from audit.diagnosis.finding import Finding
+from audit.diagnosis.order_of_passing import PassedPoint
+from audit.diagnosis.passages import Passage
 from audit.reports.leg_facts import walked_facts
 from audit.reports.terminal_report import render_terminal
 from audit.reports.verdict import verdict
@@ -149,3 +151,21 @@ def test_row_of_a_leg_under_way_says_from_where_it_was_recorded(debrief):
     facts = dict(walked_facts(worst.legs[0]))
     assert "not the whole leg" in facts["Distance"]
     assert "Own line" not in facts
+
+
+def passed(name, time_s):
+    passage = Passage(first_s=time_s, last_s=time_s, nearest_s=time_s, away_m=4.0)
+    return PassedPoint(point=name, passage=passage)
+
+
+def test_another_order_and_a_point_left_out_are_told_at_the_head(debrief):
+    """Bug: the table named them and the head had not a word of it."""
+    left_out = Finding(cause="point-skipped", probability=0.89, evidence="", point="Post 5")
+    told = with_leg(debrief, 3, causes=(left_out,))
+    assert "Post 5 was left out (89 %)." in verdict(told)
+    order = Finding(cause="order-changed", probability=0.88, evidence="")
+    first = replace(order, passed=(passed("A", 1.0), passed("C", 2.0), passed("B", 3.0)))
+    then = replace(order, passed=(passed("C", 2.0), passed("B", 3.0), passed("D", 4.0)))
+    told = with_leg(with_leg(debrief, 2, causes=(first,)), 3, causes=(then,))
+    said = "The points were taken in another order than planned: A, C, B, D (88 %)."
+    assert said in verdict(told)

@@ -37,6 +37,11 @@ verdict-consistent-shared = { $rest ->
     [yes] passen
    *[no] passt
 } { $legs }.
+verdict-other-order = Die { -point(form: "many") } wurden in anderer Reihenfolge angelaufen als geplant: { $points } ({ $sure }).
+verdict-left-out = { $points } { $count ->
+    [one] wurde
+   *[other] wurden
+} ausgelassen ({ $sure }).
 verdict-count = { $walked } von { $legs ->
     [one] { $legs } Abschnitt
    *[other] { $legs } Abschnitten

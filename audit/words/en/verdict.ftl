@@ -36,6 +36,11 @@ verdict-consistent-shared = { $rest ->
     [yes] are
    *[no] is
 } { $legs }.
+verdict-other-order = The { -point(form: "many") } were taken in another order than planned: { $points } ({ $sure }).
+verdict-left-out = { $points } { $count ->
+    [one] was
+   *[other] were
+} left out ({ $sure }).
 verdict-count = { $walked } of { $legs ->
     [one] { $legs } leg
    *[other] { $legs } legs
