@@ -116,7 +116,7 @@ def _part(cause: str, part: Part, metres: Mapping[str, float]) -> Task:
 
 def _passed(one: LegMeasures, radius_m: float, sight_m: float) -> bool:
     """Tell whether a walk came within sight of its point and did not stop there."""
-    if one.miss_m <= radius_m or one.nearest_m > sight_m:
+    if one.miss_m <= radius_m or one.at_the_edge(radius_m) or one.nearest_m > sight_m:
         return False
     return one.point_verdict == "missed" or (one.found and not one.came_back(radius_m))
 

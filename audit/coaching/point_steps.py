@@ -111,7 +111,8 @@ def recognised_hop(
                     point=card.end.name,
                 ),
             )
-    if measures.miss_m > radius_m >= measures.nearest_m and not measures.came_back(radius_m):
+    passed = measures.miss_m > radius_m >= measures.nearest_m
+    if passed and not (measures.came_back(radius_m) or measures.at_the_edge(radius_m)):
         return _recognised(
             measures.miss_m,
             radius_m,

@@ -131,7 +131,10 @@ def _recoveries(right: dict[str, LegMeasures], walked: int, radius_m: float) -> 
     found = [
         name
         for name, one in right.items()
-        if one.found and one.miss_m > radius_m and one.came_back(radius_m)
+        if one.found
+        and one.miss_m > radius_m
+        and one.came_back(radius_m)
+        and not one.at_the_edge(radius_m)
     ]
     if found:
         farthest_m = max(right[name].miss_m for name in found)

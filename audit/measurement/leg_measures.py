@@ -122,7 +122,8 @@ class LegMeasures:
     details : LegDetails or None
         Drift, line, ground, paces, point, errors of the ledger, search and halts.
     nearest_after_m : float or None
-        Nearest approach to the point from the claim on.
+        Nearest approach to the point once the walker had left where he claimed, or rested
+        there; ``miss_m`` where he left it for the next leg.
     line_followed : bool
         False where a leg along via positions was walked another way: then its distance is
         that of no line, and says nothing of pace or count.
@@ -179,12 +180,21 @@ class LegMeasures:
     def came_back(self, radius_m: float) -> bool:
         """Say whether the walker came within a radius of the point after his claim.
 
-        Who only passed it on the way did not find it.
+        Who only passed it on the way did not find it; nor did he come back whom a few fixes
+        show nearer, by less than the error of where he claimed.
         """
         if self.nearest_after_m is not None:
-            return self.nearest_after_m <= radius_m
+            nearer_m = self.miss_m - self.nearest_after_m
+            return self.nearest_after_m <= radius_m and nearer_m > self.miss_sd_m
         claim_s = self.claim.time_s
         return self.nearest_s is None or claim_s is None or self.nearest_s >= claim_s
+
+    def at_the_edge(self, radius_m: float) -> bool:
+        """Say whether a leg whose point was found ended outside a radius by less than its error.
+
+        Nobody can tell that he missed, nor that he found it only afterwards.
+        """
+        return self.found and 0.0 < self.miss_m - radius_m <= self.miss_sd_m
 
     @property
     def point_verdict(self) -> PointVerdict:

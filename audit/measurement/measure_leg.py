@@ -79,7 +79,7 @@ def measure_leg(
         nearest_m=nearest_m,
         nearest_s=nearest_s if clean.timed else None,
         found=nearest_m <= card.arrival_radius_m,
-        nearest_after_m=nearest_approach(clean, (walk.claim.time_s, walk.until_s), target)[0],
+        nearest_after_m=_nearest_after(context, walk, target, float(np.hypot(*miss))),
         ledger=make_ledger(leg, start, claim, heading.azimuth),
         gap_share=gap_share,
         curve_time_s=walk.time_s,
@@ -116,6 +116,19 @@ def _nearest(clean: CleanTrack, walk: WalkOfLeg, target: FloatArray) -> tuple[fl
         return distance, moment
     at_claim = float(np.hypot(walk.claim.east_m - target[0], walk.claim.north_m - target[1]))
     return (at_claim, walk.claim.time_s) if at_claim <= distance else (distance, moment)
+
+
+def _nearest_after(
+    context: WalkContext, walk: WalkOfLeg, target: FloatArray, miss_m: float
+) -> float:
+    """Give the nearest approach after the claim and a rest there, in which nobody comes back."""
+    claim_s, halts = walk.claim.time_s, context.match.halts
+    reach_s = context.settings.measuring.halt_reach_s
+    at_claim = halts[(halts[:, 0] <= claim_s + reach_s) & (halts[:, 1] >= claim_s)]
+    left_s = float(at_claim[:, 1].max(initial=claim_s))
+    if left_s >= walk.until_s:
+        return miss_m
+    return nearest_approach(context.clean, (left_s, walk.until_s), target)[0]
 
 
 def _straight_sd(walk: WalkOfLeg) -> float:

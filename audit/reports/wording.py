@@ -170,7 +170,7 @@ def miss(measures: LegMeasures) -> str:
 
 
 def arrival(measures: LegMeasures, radius_m: float) -> str:
-    """Say how the leg ended: arrived, missed and then found, only passed, or not found."""
+    """Say how the leg ended: arrived, at the edge, missed and then found, passed, not found."""
     size = digits.metres(measures.miss_m, measures.miss_sd_m)
     if not measures.found:
         nearest = digits.metres(measures.nearest_m, measures.miss_sd_m)
@@ -178,6 +178,8 @@ def arrival(measures: LegMeasures, radius_m: float) -> str:
         return say("leg-not-found" if missed else "leg-too-close", size=size, nearest=nearest)
     if measures.miss_m <= radius_m:
         return say("leg-arrived", size=size)
+    if measures.at_the_edge(radius_m):
+        return say("leg-at-edge", size=size)
     if measures.came_back(radius_m):
         return say("leg-then-found", size=size)
     nearest = digits.metres(measures.nearest_m, measures.miss_sd_m)
@@ -189,7 +191,7 @@ def found(measures: LegMeasures, radius_m: float) -> str:
     if not measures.found:
         missed = measures.point_verdict == "missed"
         return say("leg-found-no" if missed else "leg-found-too-close")
-    if measures.miss_m <= radius_m:
+    if measures.miss_m <= radius_m or measures.at_the_edge(radius_m):
         return say("leg-found-yes")
     return say("leg-found-later" if measures.came_back(radius_m) else "leg-found-passed")
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from measurement.hand_made import clean_of
+from measurement.hand_made import HandWalk, card_of, clean_of, measure
 from shapely import LineString, Point
 
 from audit.measurement.nearest_approach import nearest_approach
@@ -49,3 +49,18 @@ def test_any_walk_is_as_near_as_a_general_library_says() -> None:
         assert metres == pytest.approx(LineString(place).distance(Point(target)), abs=1e-9)
         there = [np.interp(moment_s, clean.time_s, column) for column in place.T]
         assert np.hypot(*(there - target)) == pytest.approx(metres, abs=1e-9)
+
+
+def test_a_rest_at_the_claim_is_no_coming_back_to_the_point() -> None:
+    """Bug: what a rest at the claim wandered was taken for coming back to the point."""
+    rests = HandWalk().halt(60).mark("start").walk(90, 350).mark("claim").halt(60)
+    wandering = np.zeros((len(rests.places), 2))
+    wandering[-30:-10, 0] = 25.0  # the receiver, and not the walker
+    card = card_of((0, 0), (400, 0))
+    clean = rests.clean(noise=lambda _: wandering)
+    stayed = measure(card, clean, [rests.portion()], rests.halts).legs[0].measures
+    assert stayed.nearest_after_m == stayed.miss_m
+    rests.walk(90, 50).halt(60)
+    came = measure(card, rests.clean(), [rests.portion()], rests.halts).legs[0].measures
+    assert came.nearest_after_m < 1.0
+    assert came.came_back(30.0)

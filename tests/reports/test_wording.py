@@ -113,6 +113,29 @@ def test_arrival(measures, miss_m, nearest_m, text, short):
     assert wording.found(ended, 30.0) == short
 
 
+@pytest.mark.parametrize(
+    ("after_m", "text", "short"),
+    [
+        (111.0, "missed by 111 m; the point was passed before, 20 m off", "passed before"),
+        (108.0, "missed by 111 m; the point was passed before, 20 m off", "passed before"),
+        (20.0, "missed by 111 m, then found", "yes, later"),
+    ],
+)
+def test_found_after_a_miss_is_only_who_came_back(measures, after_m, text, short):
+    ended = replace(measures, miss_m=111.0, nearest_m=20.0, found=True, nearest_after_m=after_m)
+    assert wording.arrival(ended, 30.0) == text
+    assert wording.found(ended, 30.0) == short
+
+
+def test_a_leg_that_ended_at_the_edge_of_the_circle_is_not_missed_and_then_found(measures):
+    """Bug: "missed by 30 m, then found" of who ended 30.3 m off, give or take 4 m, and rested."""
+    ended = replace(measures, miss_m=30.3, miss_sd_m=4.3, nearest_m=24.7, found=True)
+    for after_m in (24.7, 30.3):
+        told = replace(ended, nearest_after_m=after_m)
+        assert wording.arrival(told, 30.0) == "at the edge of the arrival circle, 30 m off"
+        assert wording.found(told, 30.0) == "yes"
+
+
 def test_what_is_too_close_to_call_is_not_called_missed():
     walk = HandWalk().halt(60).mark("start").walk(90, 360).mark("claim").halt(60)
     found = measure(card_of((0, 0), (391, 0)), walk.clean(), [walk.portion()], walk.halts)

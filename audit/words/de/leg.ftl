@@ -11,6 +11,7 @@ leg-not-started = nicht begonnen
 leg-not-found = um { $size } verfehlt, { -point } nicht gefunden (nicht näher als { $nearest } gesehen)
 leg-too-close = um { $size } verfehlt, ob der { -point } gefunden wurde, ist zu knapp, um es zu entscheiden (nicht näher als { $nearest } gesehen)
 leg-arrived = erreicht, { $size } daneben
+leg-at-edge = am Rand des Ankunftskreises, { $size } daneben
 leg-then-found = um { $size } verfehlt, dann gefunden
 leg-passed = um { $size } verfehlt; am { -point } vorher { $nearest } entfernt vorbeigegangen
 leg-found-no = nein

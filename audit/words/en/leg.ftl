@@ -11,6 +11,7 @@ leg-not-started = not started
 leg-not-found = missed by { $size }, { -point } not found (seen no nearer than { $nearest })
 leg-too-close = missed by { $size }, too close to call whether the { -point } was found (seen no nearer than { $nearest })
 leg-arrived = arrived, { $size } off
+leg-at-edge = at the edge of the arrival circle, { $size } off
 leg-then-found = missed by { $size }, then found
 leg-passed = missed by { $size }; the { -point } was passed before, { $nearest } off
 leg-found-no = no
