@@ -193,6 +193,9 @@ class Search:
     path_m: float
     reach_m: float
     """Furthest from where it began."""
+    past_m: float = 0.0
+    """Of a walk straight on: how far beyond the point it went, along the planned line. That may
+    have been the count going on, and no search."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

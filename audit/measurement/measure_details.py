@@ -21,6 +21,7 @@ from audit.measurement.leg_details import (
 )
 from audit.measurement.leg_measures import CrossTrack, LegMeasures
 from audit.measurement.line_kept import measure_line_kept
+from audit.measurement.lines_of_leg import line_direction
 from audit.measurement.nearest_approach import nearest_approach
 from audit.measurement.pace_counts import leg_paces
 from audit.measurement.places import place_between
@@ -37,6 +38,7 @@ from audit.measurement.sighting_stops import find_sighting_stops
 from audit.measurement.thirds import measure_thirds
 from audit.measurement.walk_context import WalkContext, placed
 from audit.measurement.walk_of_leg import WalkOfLeg
+from audit.units import unit_vector
 
 
 def measure_details(
@@ -70,7 +72,7 @@ def measure_details(
         setting=_setting(context, leg, measures),
         start_error=walk.start_error,
         claim_error=walk.claim_error,
-        search=_search(context, walk, portion, measures),
+        search=_search(context, walk, leg, portion, measures),
         bypasses=bypasses,
         sighting_stops=find_sighting_stops(
             clean, context.match.halts, walk.times_s, bypasses, noise_m, settings
@@ -139,7 +141,11 @@ def _setting(context: WalkContext, leg: CardLeg, measures: LegMeasures) -> Setti
 
 
 def _search(
-    context: WalkContext, walk: WalkOfLeg, portion: LegMatch, measures: LegMeasures
+    context: WalkContext,
+    walk: WalkOfLeg,
+    leg: CardLeg,
+    portion: LegMatch,
+    measures: LegMeasures,
 ) -> Search | None:
     """Describe what lies between the claim and the end of the search."""
     end_s = portion.search_end_s
@@ -152,4 +158,11 @@ def _search(
     place = np.vstack([walk.claim.place, samples.raw[inside]])
     time_s = np.concatenate([[walk.claim.time_s], samples.time_s[inside]])
     place = smoothed(place, walk.smoothing_s / samples.step_s)
-    return describe_search(time_s, place, measures.heading.azimuth.degrees, context.settings.search)
+    found = describe_search(
+        time_s, place, measures.heading.azimuth.degrees, context.settings.search
+    )
+    if found is None or found.shape != "straight on":
+        return found
+    onward = unit_vector(line_direction(leg).degrees)
+    beyond_m = (place - [leg.end.east_m, leg.end.north_m]) @ onward
+    return replace(found, past_m=max(float(beyond_m.max()), 0.0))

@@ -26,7 +26,7 @@ def detail_facts(leg: LegDebrief) -> list[tuple[str, str]]:
     facts += [("point", _point(details, measures.nearest_m)), *_ground(details.ground)]
     facts += [("bypass", _bypass(one)) for one in details.bypasses if straight]
     if details.search is not None:
-        facts.append(("search", _search(details.search)))
+        facts.append(("search", _search(details.search, wording.past_the_point_m(measures))))
     if details.sighting_stops:
         facts.append(("stops", say("fact-stops-said", count=len(details.sighting_stops))))
     return [(say(f"fact-{name}"), words) for name, words in facts]
@@ -99,11 +99,13 @@ def _bypass(one: Bypass) -> str:
     return say("fact-bypass-said", side=one.side, out=out, on=on, back=back, even=even)
 
 
-def _search(search: Search) -> str:
+def _search(search: Search, past_m: float | None) -> str:
+    past = "" if past_m is None else say("fact-search-past", past=digits.stated_metres(past_m))
     return say(
         "fact-search-said",
         shape=say(f"fact-search-{search.shape.replace(' ', '-')}"),
         time=wording.duration(search.end_s - search.start_s),
         path=digits.stated_metres(search.path_m),
         reach=digits.stated_metres(search.reach_m),
+        past=past,
     )

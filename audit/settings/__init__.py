@@ -570,6 +570,9 @@ class ReportSettings:
     told_inherited_m: float = 25.0
     """A miss of this much or more is said to have come with the start where it did; chosen: below
     it most walkers see the point all the same."""
+    told_past_m: float = 50.0
+    """After the claim straight on past the point by this much is told with how the leg ended;
+    chosen: who looks about for a point in sight goes less far."""
     told_stories: int = 2
     """So many mistakes that legs share are told at the head of the debrief; chosen."""
     thinning_m: float = 1.0

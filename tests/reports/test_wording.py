@@ -136,6 +136,21 @@ def test_a_leg_that_ended_at_the_edge_of_the_circle_is_not_missed_and_then_found
         assert wording.found(told, 30.0) == "yes"
 
 
+def test_how_far_a_walk_went_on_past_its_point_is_told():
+    """Bug: 120 m on past the point and straight back was "arrived", and told as a search."""
+    walk = HandWalk().halt(60).mark("start").walk(90, 400).mark("claim").halt(30)
+    walk = walk.walk(90, 120).walk(270, 120).mark("back").halt(60)
+    portion = walk.portion(search_end="back")
+    measured = measure(card_of((0, 0), (400, 0)), walk.clean(), [portion], walk.halts)
+    ended = measured.legs[0].measures
+    said = "arrived, 0 m off; after the claim up to 115 m past the point"
+    assert wording.arrival(ended, 30.0) == said
+    assert 110.0 < ended.details.search.past_m <= 120.0
+    assert wording.past_the_point_m(ended) == ended.details.search.past_m
+    looked = replace(ended.details, search=replace(ended.details.search, past_m=40.0))
+    assert wording.arrival(replace(ended, details=looked), 30.0) == "arrived, 0 m off"
+
+
 def test_what_is_too_close_to_call_is_not_called_missed():
     walk = HandWalk().halt(60).mark("start").walk(90, 360).mark("claim").halt(60)
     found = measure(card_of((0, 0), (391, 0)), walk.clean(), [walk.portion()], walk.halts)

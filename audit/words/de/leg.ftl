@@ -14,6 +14,7 @@ leg-arrived = erreicht, { $size } daneben
 leg-at-edge = am Rand des Ankunftskreises, { $size } daneben
 leg-then-found = um { $size } verfehlt, dann gefunden
 leg-passed = um { $size } verfehlt; am { -point } vorher { $nearest } entfernt vorbeigegangen
+leg-then-past = { $ended }; nach dem gemeldeten Ende bis { $past } über den { -point } hinaus
 leg-found-no = nein
 leg-found-too-close = zu knapp, um es zu entscheiden
 leg-found-yes = ja

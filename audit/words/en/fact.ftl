@@ -97,7 +97,8 @@ fact-passed-aside = on the { $side ->
    *[right] right
 }: { $out } aside over { $on }, and not back to the line
 fact-search = Search
-fact-search-said = { $shape }, { $time }, { $path } walked, up to { $reach } from where it began
+fact-search-said = { $shape }, { $time }, { $path } walked, up to { $reach } from where it began{ $past }
+fact-search-past = ; up to { $past } past the { -point } along the planned line, which may be the count going on and no search
 fact-search-square = in a widening square
 fact-search-fan = out and back like a fan
 fact-search-straight-on = straight on
