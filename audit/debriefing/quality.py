@@ -146,4 +146,15 @@ def _gap_notes(leg: LegAudit, settings: QualitySettings) -> list[str]:
     if leg.measures is not None and leg.measures.gap_share > settings.gap_share:
         share = Percent(share=leg.measures.gap_share)
         notes.append(sentence("recording-in-gaps", leg=name, share=share))
+    elif (silent := _silent_share(leg)) > settings.gap_share:
+        # Where little was walked in them, gaps are many minutes of it all the same.
+        notes.append(sentence("recording-silent", leg=name, share=Percent(share=silent)))
     return notes
+
+
+def _silent_share(leg: LegAudit) -> float:
+    """Give the share of a leg's time that lies in gaps of the recording."""
+    measures = leg.measures
+    if measures is None or not measures.duration_s or measures.unseen_s is None:
+        return 0.0
+    return min(measures.unseen_s / measures.duration_s, 1.0)

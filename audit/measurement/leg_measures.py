@@ -110,6 +110,8 @@ class LegMeasures:
         Nearest approach within the arrival radius.
     gap_share : float
         Share of the straight distance that fell into gaps of the recording.
+    unseen_s : float or None
+        Of ``duration_s``, how much fell into gaps; None without times.
     curve_time_s : float array or None
         When the places of the cross-track curves were passed, on the CleanTrack's axis.
     noise_m : float or None
@@ -167,6 +169,7 @@ class LegMeasures:
     line_followed: bool = True
     made_good_m: float | None = None
     under_way: bool = False
+    unseen_s: float | None = None
 
     @property
     def ends_reckoned(self) -> tuple[bool, bool]:

@@ -88,6 +88,7 @@ def measure_leg(
         along_heading_m=float((claim - start) @ unit_vector(heading.azimuth.degrees)),
         path_sd_m=_path_sd(walk, clean.median_interval_s, straight_sd, settings.measuring),
         line_followed=followed,
+        unseen_s=_unseen_s(clean, walk) if clean.timed else None,
     )
 
 
@@ -155,6 +156,13 @@ def _miss_sd(walk: WalkOfLeg, leg: CardLeg) -> float:
     square = leg.end.half_square_m / np.sqrt(3.0)
     moment = walk.claim.along_sd_m / np.sqrt(2.0)
     return float(np.sqrt(walk.claim.sd_m**2 + moment**2 + square**2))
+
+
+def _unseen_s(clean: CleanTrack, walk: WalkOfLeg) -> float:
+    """Give the seconds from leaving to claim that lie in gaps, long as they may be in one place."""
+    begin_s, end_s = walk.times_s
+    within = (min(gap.end_s, end_s) - max(gap.start_s, begin_s) for gap in clean.gaps)
+    return float(sum(seconds for seconds in within if seconds > 0.0))
 
 
 def _gap_share(clean: CleanTrack, walk: WalkOfLeg, straight: float) -> float:

@@ -45,11 +45,20 @@ def walked_facts(leg: LegDebrief) -> list[tuple[str, str]]:
         ("match", say("fact-match-said", sure=digits.percent(leg.audit.confidence))),
     ]
     if measures.gap_share > 0.0:
-        facts.append(("gaps", say("fact-gaps-said", share=digits.percent(measures.gap_share))))
+        facts.append(("gaps", _gaps(measures)))
     facts += [("step", words) for words in page_coaching.step_sentences(leg)]
     if leg.what_if is not None:
         facts.append(("what-if", page_coaching.what_if_sentence(leg)))
     return [(say(f"fact-{name}"), words) for name, words in facts]
+
+
+def _gaps(measures: LegMeasures) -> str:
+    unseen_s = measures.unseen_s
+    return say(
+        "fact-gaps-said",
+        share=digits.percent(measures.gap_share),
+        time=wording.duration(unseen_s) if unseen_s else "none",
+    )
 
 
 def _azimuth(measures: LegMeasures, quality: QualitySettings) -> str:
@@ -93,6 +102,7 @@ def _paces_and_time(measures: LegMeasures) -> list[tuple[str, str]]:
             "fact-time-said",
             time=wording.duration(measures.duration_s),
             standing=wording.duration(halted_s) if halted_s else "none",
+            unseen=wording.duration(measures.unseen_s) if measures.unseen_s else "none",
             begin=begin,
             end=end,
             clock=clock_name(measures.start.time_s),

@@ -12,13 +12,14 @@ from audit.measurement.leg_measures import LegAudit, LegMeasures
 from audit.reports import digits
 from audit.reports.cause_words import CANNOT_TELL, WITHIN_SKILL, cause_words
 from audit.reports.inherited import inherited
-from audit.settings import QualitySettings
+from audit.settings import QualitySettings, ReportSettings
 from audit.statistics.spread import TWO_SIDED_95
 from audit.units import wrap_degrees
 from audit.words import say
 from audit.words.figures import Listed
 
 _QUALITY = QualitySettings()
+_REPORTS = ReportSettings()
 _POINTS_OF_THE_COMPASS = (
     "north",
     "north-east",
@@ -180,7 +181,7 @@ def arrival(measures: LegMeasures, radius_m: float) -> str:
 def past_the_point_m(measures: LegMeasures) -> float | None:
     """Give how far straight on past the point the walk went after the claim; None if little."""
     search = None if measures.details is None else measures.details.search
-    far = search is not None and search.past_m >= Settings().reports.told_past_m
+    far = search is not None and search.past_m >= _REPORTS.told_past_m
     return search.past_m if search is not None and far else None
 
 

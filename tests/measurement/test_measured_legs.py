@@ -4,7 +4,19 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from measurement.hand_made import BEGIN, ORIGIN, HandWalk, card_of, kinds, leg_as_carded, measure
+from measurement.hand_made import (
+    BEGIN,
+    ORIGIN,
+    SETTINGS,
+    HandWalk,
+    card_of,
+    clean_of,
+    kinds,
+    leg_as_carded,
+    measure,
+)
+
+from audit.debriefing.quality import _gap_notes
 
 EVERY_S = (1, 2, 5, 10, 15, 20, 30)
 
@@ -290,8 +302,6 @@ def test_gap_takes_its_share_of_the_straight_distance() -> None:
     walk = HandWalk().halt(60).mark("start").walk(90, 400).mark("claim").halt(60)
     whole = walk.clean()
     kept = np.flatnonzero((whole.time_s <= BEGIN + 140) | (whole.time_s >= BEGIN + 260))
-    from measurement.hand_made import clean_of
-
     place = np.column_stack([whole.east_m, whole.north_m])[kept]
     gap = int(np.flatnonzero(np.diff(whole.time_s[kept]) > 1.5)[0])
     clean = clean_of(whole.time_s[kept], place, gaps=(gap,))
@@ -300,6 +310,22 @@ def test_gap_takes_its_share_of_the_straight_distance() -> None:
     assert found.gap_share == pytest.approx(150.0 / 400.0, abs=0.01)  # 120 s at 1.25 m/s
     assert found.straight_m == pytest.approx(400.0, abs=0.01)
     assert ("gap", 0) in kinds(measures)
+
+
+def test_a_silence_in_one_place_takes_its_share_of_the_time() -> None:
+    """Bug: "40 min" of a leg that was a silence of 30 in one place, and not a word of that."""
+    walk = HandWalk().halt(60).mark("start").walk(90, 200).halt(1800).walk(90, 200)
+    walk = walk.mark("claim").halt(60)
+    whole = walk.clean()
+    kept = np.flatnonzero((whole.time_s <= BEGIN + 225) | (whole.time_s >= BEGIN + 2015))
+    place = np.column_stack([whole.east_m, whole.north_m])[kept]
+    gap = int(np.flatnonzero(np.diff(whole.time_s[kept]) > 1.5)[0])
+    clean = clean_of(whole.time_s[kept], place, gaps=(gap,))
+    measures = measure(card_of((0, 0), (400, 0)), clean, [walk.portion()])
+    found = only(measures)
+    assert (found.unseen_s, found.gap_share) == (1790.0, 0.0)
+    (note,) = _gap_notes(measures.legs[0], SETTINGS.quality)
+    assert note.startswith("Leg 1: 84 % of its time lies in gaps of the recording")
 
 
 def test_miss_counts_the_square_of_the_reference() -> None:

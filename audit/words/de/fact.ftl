@@ -31,6 +31,9 @@ fact-time = Zeit
 fact-time-said = { $time }{ $standing ->
     [none] {""}
    *[some] , davon { $standing } gestanden
+}{ $unseen ->
+    [none] {""}
+   *[some] , { $unseen } davon nicht aufgezeichnet
 }{ $begin ->
     [none] {""}
    *[some] {" "}({ $begin } bis { $end } { $clock })
@@ -60,7 +63,10 @@ fact-nearest-too-close = { $size }{ $time ->
 fact-match = Zuordnung
 fact-match-said = zu { $sure } sicher, dass dies der Teil der Aufzeichnung ist
 fact-gaps = Lücken
-fact-gaps-said = { $share } der Strecke wurden nicht aufgezeichnet
+fact-gaps-said = { $share } der Strecke wurden nicht aufgezeichnet{ $time ->
+    [none] {""}
+   *[some] , und { $time } der Zeit
+}
 fact-step = Schritt
 fact-what-if = Was wäre wenn
 fact-what-if-said = mit der geplanten Richtung hätte die Schrittzahl { $azimuth } geendet, mit der geplanten

@@ -77,6 +77,7 @@ recording-detail-spike = Ortungen, die in der Zeit nicht zu erreichen und zu ver
 recording-detail-stray = Ortungen am Anfang, am Ende oder an einer Pause der Aufzeichnung, von denen niemand zu Fuß in der Zeit zur nächsten kommt, wurden weggelassen.
 recording-detail-same-place = Ortungen genau am Ort der vorigen und ohne Zeiten wurden weggelassen.
 recording-in-gaps = Abschnitt { $leg }: { $share } davon liegen in Lücken der Aufzeichnung, wo die gezeichnete Linie nicht der gegangene Weg ist.
+recording-silent = Abschnitt { $leg }: { $share } seiner Zeit liegt in Lücken der Aufzeichnung: Was darin geschah, eine lange Rast oder ein Weg hin und zurück, hat niemand gesehen.
 recording-astray = { $count ->
     [one] { $count } Ortung
    *[other] { $count } Ortungen

@@ -31,6 +31,9 @@ fact-time = Time
 fact-time-said = { $time }{ $standing ->
     [none] {""}
    *[some] , of it { $standing } standing
+}{ $unseen ->
+    [none] {""}
+   *[some] , { $unseen } of it not recorded
 }{ $begin ->
     [none] {""}
    *[some] {" "}({ $begin } to { $end } { $clock })
@@ -60,7 +63,10 @@ fact-nearest-too-close = { $size }{ $time ->
 fact-match = Match
 fact-match-said = { $sure } sure of this part of the recording
 fact-gaps = Gaps
-fact-gaps-said = { $share } of the distance was not recorded
+fact-gaps-said = { $share } of the distance was not recorded{ $time ->
+    [none] {""}
+   *[some] , and { $time } of the time
+}
 fact-step = Step
 fact-what-if = What if
 fact-what-if-said = with the planned { -azimuth } the count would have ended { $azimuth }, with the planned

@@ -77,6 +77,7 @@ recording-detail-spike = Fixes too far off to be reached and left in the time we
 recording-detail-stray = Fixes where the recording begins, ends or pauses, from where nobody on foot gets to the next one in the time, were left out.
 recording-detail-same-place = Fixes at the very place of the fix before, and without times, were left out.
 recording-in-gaps = Leg { $leg }: { $share } of it lies in gaps of the recording, where the line drawn is not what was walked.
+recording-silent = Leg { $leg }: { $share } of its time lies in gaps of the recording: what was done in them, a long rest or a way there and back, nobody saw.
 recording-astray = { $count ->
     [one] { $count } point
    *[other] { $count } points
