@@ -14,7 +14,7 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
-from audit.azimuths import MagneticAzimuth
+from audit.azimuths import GridAzimuth, MagneticAzimuth, NorthAngles
 from audit.units import turn_degrees
 
 Hand = Literal["left", "right", ""]
@@ -45,6 +45,15 @@ class Clicks:
     def off_line_m(self, distance_m: float) -> float:
         """Give how far right of the line somebody is after a distance on what is set."""
         return distance_m * math.sin(math.radians(self.error_deg))
+
+    def ends_off_m(self, between: GridAzimuth, angles: NorthAngles, distance_m: float) -> float:
+        """Give how far right of a point somebody ends who walks so far on what is set.
+
+        ``between`` is the azimuth from where he stands to the point, which what the plan
+        says of the way may miss by its rounding.
+        """
+        off_deg = between.turn_to(angles.grid_from_magnetic(self.azimuth))
+        return distance_m * math.sin(math.radians(off_deg))
 
 
 def clicks_to_set(wanted: MagneticAzimuth, click_deg: float) -> tuple[Clicks, ...]:

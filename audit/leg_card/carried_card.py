@@ -3,14 +3,20 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import Literal
 
-from audit.azimuths import MagneticAzimuth
+from audit.azimuths import GridAzimuth, MagneticAzimuth
 from audit.geodesy.shown_references import shown_reference
 from audit.leg_card.bezel import Clicks, clicks_for_angle, clicks_to_set
-from audit.leg_card.check_plan import check_plan
+from audit.leg_card.check_plan import PlanCheck, check_plan
+from audit.leg_card.doubted import (
+    Doubted,
+    Turned,
+    by_the_plans_angle,
+    doubted_numbers,
+    turned_azimuth,
+)
 from audit.leg_card.leg_pieces import LegPiece, leg_pieces, walked_m
 from audit.leg_card.pace_kind import PaceKind, pace_unit
 from audit.leg_card.profiles import Profile, way_of
@@ -18,10 +24,9 @@ from audit.leg_card.records import CardFinding, CardLeg, CardPoint, LegCard
 from audit.moments import years_between
 from audit.plan import Plan, PlannedLeg
 from audit.settings import CarriedCardSettings, PaceSettings
+from audit.units import direction_degrees
 from audit.walking_times import WALKING_RULES
 from audit.words import sentence
-
-Turned = Literal["magnetic", "grid", ""]
 
 _TOO_OLD_YEARS = 5.0
 """No angle to go by from here on (common practice); that it is older than one is a finding."""
@@ -51,7 +56,11 @@ class CarriedPiece:
     clicks : tuple of Clicks
         The nearest setting of the bezel, both where two are equally near.
     turned : "magnetic", "grid" or ""
-        Which of its azimuths the card got from the other by the grid-magnetic angle.
+        Which of its azimuths was got from the other by the grid-magnetic angle.
+    between : GridAzimuth
+        From the one position to the other, whatever the plan says of the way between them.
+    doubted : frozenset of "magnetic", "grid", "distance" and "paces"
+        Numbers that a check of the plan does not bear out, and what was made of them.
     """
 
     piece: LegPiece
@@ -62,6 +71,8 @@ class CarriedPiece:
     back: MagneticAzimuth
     clicks: tuple[Clicks, ...]
     turned: Turned
+    between: GridAzimuth
+    doubted: frozenset[Doubted]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -168,15 +179,16 @@ def carried_card(
     click = settings.click_deg if click_deg is None else click_deg
     checked = check_plan(plan)
     card, known = checked.card, grounds or {}
+    date = plan.grid_magnetic_angle_date if card.angle_source == "plan" else card.date
+    age = years_between(date, card.date) if date and card.date else None
+    too_old = card.angle_source == "plan" and age is not None and age > _TOO_OLD_YEARS
+    in_doubt = too_old or any(one.what in _OF_ANGLE for one in checked.findings)
     legs = tuple(
-        _carried_leg(card, leg, stated, known.get(leg.name), click)
+        _carried_leg(checked, leg, stated, known.get(leg.name), click, in_doubt=in_doubt)
         for leg, stated in zip(card.legs, plan.legs, strict=True)
     )
     profiles = [leg.ground for leg in legs]
     all_known = all(profile is not None for profile in profiles)
-    date = plan.grid_magnetic_angle_date if card.angle_source == "plan" else card.date
-    age = years_between(date, card.date) if date and card.date else None
-    too_old = card.angle_source == "plan" and age is not None and age > _TOO_OLD_YEARS
     safety, first = card.safety, legs[0].pieces[0].piece
     return CarriedCard(
         card=card,
@@ -186,7 +198,7 @@ def carried_card(
         legs=legs,
         angle_clicks=clicks_for_angle(
             first.azimuth.degrees,
-            first.magnetic,
+            _wanted(card, legs[0].pieces[0]),
             click,
             angle_deg=card.angles.grid_magnetic_angle_deg,
         ),
@@ -195,15 +207,19 @@ def carried_card(
         angle_dated=_dated(plan, card),
         angle_age_years=age,
         angle_too_old=too_old,
-        angle_in_doubt=too_old or any(one.what in _OF_ANGLE for one in checked.findings),
+        angle_in_doubt=in_doubt,
         heights_from=heights_from,
         distance_m=sum(walked_m(leg.card) for leg in legs),
         climb_m=sum(one.climb_m for one in profiles if one) if all_known else None,
         descent_m=sum(one.descent_m for one in profiles if one) if all_known else None,
-        times=tuple(
-            LegTime(rule=rule.name, seconds=sum(leg.times[number].seconds for leg in legs))
-            for number, rule in enumerate(WALKING_RULES)
-        ),
+        times=_times_of_all(legs),
+    )
+
+
+def _times_of_all(legs: Sequence[CarriedLeg]) -> tuple[LegTime, ...]:
+    return tuple(
+        LegTime(rule=rule.name, seconds=sum(leg.times[number].seconds for leg in legs))
+        for number, rule in enumerate(WALKING_RULES)
     )
 
 
@@ -213,15 +229,28 @@ def _dated(plan: Plan, card: LegCard) -> str:
     return "" if card.date is None else card.date.isoformat()
 
 
+def _wanted(card: LegCard, piece: CarriedPiece) -> MagneticAzimuth:
+    """Give what the angle alone makes of a grid azimuth where the plan's own sum is wrong."""
+    if "magnetic" in piece.doubted:
+        return card.angles.magnetic(piece.piece.azimuth)
+    return piece.piece.magnetic
+
+
 def _carried_leg(
-    card: LegCard, leg: CardLeg, stated: PlannedLeg, ground: Profile | None, click_deg: float
+    checked: PlanCheck,
+    leg: CardLeg,
+    stated: PlannedLeg,
+    ground: Profile | None,
+    click_deg: float,
+    *,
+    in_doubt: bool,
 ) -> CarriedLeg:
-    way = way_of(leg, ground)
+    way, card = way_of(leg, ground), checked.card
     return CarriedLeg(
         card=leg,
         start_reference=_reference(card, leg.start),
         end_reference=_reference(card, leg.end),
-        pieces=_pieces(card, leg, stated, click_deg),
+        pieces=_pieces(checked, leg, stated, click_deg, in_doubt=in_doubt),
         back=leg.magnetic.back(),
         ground=ground,
         times=tuple(LegTime(rule=rule.name, seconds=rule.seconds(way)) for rule in WALKING_RULES),
@@ -230,8 +259,9 @@ def _carried_leg(
 
 
 def _pieces(
-    card: LegCard, leg: CardLeg, stated: PlannedLeg, click_deg: float
+    checked: PlanCheck, leg: CardLeg, stated: PlannedLeg, click_deg: float, *, in_doubt: bool
 ) -> tuple[CarriedPiece, ...]:
+    card = checked.card
     vias = [
         shown_reference(via.longitude_deg, via.latitude_deg, via.half_square_m, card.grid)
         for via in stated.via
@@ -242,6 +272,11 @@ def _pieces(
         leg.end.name,
     ]
     references = [_reference(card, leg.start), *vias, _reference(card, leg.end)]
+    straight = len(names) == 2
+    turned = turned_azimuth(stated, straight=straight)
+    if in_doubt and straight and not turned and by_the_plans_angle(stated, card.angles):
+        turned = "magnetic"
+    doubted = doubted_numbers(stated, checked.findings, straight=straight)
     return tuple(
         CarriedPiece(
             piece=one,
@@ -251,17 +286,20 @@ def _pieces(
             end_reference=references[one.last],
             back=one.magnetic.back(),
             clicks=clicks_to_set(one.magnetic, click_deg),
-            turned=_turned(stated, straight=len(names) == 2),
+            turned=turned,
+            between=_between(leg, one),
+            doubted=doubted,
         )
         for one in leg_pieces(leg, card.angles, card.paces_per_100m)
     )
 
 
-def _turned(stated: PlannedLeg, *, straight: bool) -> Turned:
-    """Tell which azimuth was got by the angle: on via positions only the grid one is known."""
-    if not straight or stated.magnetic_azimuth is None:
-        return "magnetic"
-    return "grid" if stated.grid_azimuth is None else ""
+def _between(leg: CardLeg, piece: LegPiece) -> GridAzimuth:
+    """Give the azimuth between the ends of a piece as they lie, that of the card without one."""
+    east_m, north_m = (float(one) for one in leg.line[piece.last] - leg.line[piece.first])
+    if east_m == north_m == 0.0:
+        return piece.azimuth
+    return GridAzimuth(direction_degrees(east_m, north_m))
 
 
 def _reference(card: LegCard, point: CardPoint) -> str:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Container
 from dataclasses import dataclass, replace
 
 from audit.leg_card.bezel import Clicks
 from audit.leg_card.carried_card import CarriedCard, CarriedLeg, CarriedPiece, LegTime
+from audit.leg_card.doubted import Doubted
 from audit.leg_card.leg_pieces import walked_m
 from audit.reports import digits
 from audit.reports.angle_words import angle_sentences, east_or_west, signed
@@ -136,7 +138,7 @@ def _warnings(carried: CarriedCard) -> list[str]:
         said += [told(finding.message) for finding in carried.findings]
     if carried.card.order == "free":
         said.append(say("card-free"))
-    return said + _angle_age(carried)
+    return [*said, *_angle_age(carried), *_what_is_marked(carried)]
 
 
 def _angle_age(carried: CarriedCard) -> list[str]:
@@ -147,15 +149,32 @@ def _angle_age(carried: CarriedCard) -> list[str]:
     said = [say("card-no-year")] if years is None else []
     if years is not None and carried.angle_too_old:
         said.append(say("card-old", years=f"{years:.0f}"))
-    if carried.angle_in_doubt:
-        angle = east_or_west(carried.card.angles.grid_magnetic_angle_deg)
-        said.append(say("card-in-doubt", angle=angle))
     return said
+
+
+def _what_is_marked(carried: CarriedCard) -> list[str]:
+    """Say what the mark means: the angle is in doubt, numbers of legs are, or both."""
+    angle = east_or_west(carried.card.angles.grid_magnetic_angle_deg)
+    legs = [leg.card.name for leg in carried.legs if any(one.doubted for one in leg.pieces)]
+    if legs and carried.angle_in_doubt:
+        return [say("card-in-doubt-both", angle=angle, legs=leg_names(legs))]
+    if legs:
+        return [say("card-disputed", legs=leg_names(legs))]
+    return [say("card-in-doubt", angle=angle)] if carried.angle_in_doubt else []
 
 
 def _marked(carried: CarriedCard, value: str, *, turned: bool) -> str:
     """Mark an azimuth that was got by an angle that is to be put right."""
-    return say("card-marked", value=value) if turned and carried.angle_in_doubt else value
+    return _with_mark(value, marked=turned and carried.angle_in_doubt)
+
+
+def _with_mark(value: str, *, marked: bool) -> str:
+    return say("card-marked", value=value) if marked and value else value
+
+
+def _in_doubt(carried: CarriedCard, piece: CarriedPiece, number: Doubted) -> bool:
+    """Tell whether a number of a piece is in doubt, by the angle or by a check of the leg."""
+    return number in piece.doubted or (carried.angle_in_doubt and piece.turned == number)
 
 
 def _safety(carried: CarriedCard) -> tuple[str, ...]:
@@ -202,21 +221,20 @@ def _leg(carried: CarriedCard, leg: CarriedLeg) -> LegWords:
 def _piece(carried: CarriedCard, one: CarriedPiece, *, straight: bool) -> PieceWords:
     """Say what is set and counted; the whole of a straight leg is told with the leg."""
     piece, (first, *_) = one.piece, one.clicks
-    clicks = _marked(
-        carried,
-        say("card-clicks-said", count=str(first.count), hand=first.hand or "none"),
-        turned=one.turned == "magnetic",
-    )
-    end = told(one.end)
+    set_in_doubt = _in_doubt(carried, one, "magnetic")
+    # Lengths of pieces are the positions' own, whatever the plan says of their sum.
+    doubted = one.doubted if straight or "magnetic" in one.doubted else frozenset()
+    clicks = say("card-clicks-said", count=str(first.count), hand=first.hand or "none")
 
-    def azimuth_cell(label: str, degrees: float, north: str, *, main: bool = False) -> Cell:
+    def azimuth_cell(label: str, degrees: float, north: Doubted, *, main: bool = False) -> Cell:
         cell = _azimuth_cell(label, degrees, main=main)
-        return replace(cell, value=_marked(carried, cell.value, turned=one.turned == north))
+        marked = _in_doubt(carried, one, north)
+        return replace(cell, value=_with_mark(cell.value, marked=marked))
 
     title = "" if straight else say(
         "card-piece",
         start=told(one.start),
-        end=end,
+        end=told(one.end),
         from_reference=one.start_reference,
         to_reference=one.end_reference,
     )  # fmt: skip
@@ -226,18 +244,31 @@ def _piece(carried: CarriedCard, one: CarriedPiece, *, straight: bool) -> PieceW
             azimuth_cell("card-magnetic", piece.magnetic.degrees, "magnetic", main=True),
             azimuth_cell("card-grid-azimuth", piece.azimuth.degrees, "grid"),
             azimuth_cell("card-back", one.back.degrees, "magnetic"),
-            *_lengths(carried, piece.distance_m, piece.paces),
-            Cell(label=say("card-clicks"), value=clicks),
+            *_lengths(carried, piece.distance_m, piece.paces, doubted),
+            Cell(label=say("card-clicks"), value=_with_mark(clicks, marked=set_in_doubt)),
         ),
-        bezel=tuple(_rounding(setting, piece.distance_m, end) for setting in one.clicks),
+        bezel=tuple(
+            _rounding(carried, one, setting, marked=set_in_doubt) for setting in one.clicks
+        ),
     )
 
 
-def _lengths(carried: CarriedCard, distance_m: float, count: float | None) -> tuple[Cell, Cell]:
+def _lengths(
+    carried: CarriedCard, distance_m: float, count: float | None, doubted: Container[str] = ()
+) -> tuple[Cell, Cell]:
     paces = "" if count is None else digits.whole(in_paces_shown(count, carried.pace))
+    metres = digits.stated_metres(distance_m)
     return (
-        Cell(label=say("card-distance"), value=digits.stated_metres(distance_m), main=True),
-        Cell(label=say("card-paces", pace=pace_shown(carried.pace)), value=paces, main=True),
+        Cell(
+            label=say("card-distance"),
+            value=_with_mark(metres, marked="distance" in doubted),
+            main=True,
+        ),
+        Cell(
+            label=say("card-paces", pace=pace_shown(carried.pace)),
+            value=_with_mark(paces, marked="paces" in doubted),
+            main=True,
+        ),
     )
 
 
@@ -246,11 +277,12 @@ def _sums(carried: CarriedCard, leg: CarriedLeg) -> tuple[Cell, ...]:
     counts = [one.piece.paces for one in leg.pieces if one.piece.paces is not None]
     rows = _lengths(carried, walked_m(leg.card), sum(counts) if counts else None)
     plan = _lengths(carried, leg.card.distance_m, leg.card.paces)
-    cells = []
-    for row, given in zip(rows, plan, strict=True):
+    cells, doubted = [], leg.pieces[0].doubted
+    for row, given, number in zip(rows, plan, ("distance", "paces"), strict=True):
         value = row.value
         if given.value != value:
             value = say("card-plan-gives", value=value, given=given.value)
+        value = _with_mark(value, marked=number in doubted)
         cells.append(Cell(label=say("card-all-pieces", what=row.label), value=value))
     return tuple(cells)
 
@@ -284,9 +316,16 @@ def _setting(clicks: Clicks) -> str:
     )
 
 
-def _rounding(clicks: Clicks, distance_m: float, point: str) -> str:
-    """Say a setting, and on which side of the point it ends."""
-    off_m = clicks.off_line_m(distance_m)
+def _rounding(carried: CarriedCard, one: CarriedPiece, clicks: Clicks, *, marked: bool) -> str:
+    """Say a setting, and on which side of the point it ends.
+
+    Where a number of the leg or the angle is to be put right nobody knows where it ends, and
+    there is no side to look to.
+    """
+    if one.doubted or _in_doubt(carried, one, "magnetic") or _in_doubt(carried, one, "grid"):
+        return _with_mark(_setting(clicks), marked=marked)
+    point = told(one.end)
+    off_m = clicks.ends_off_m(one.between, carried.card.angles, one.piece.distance_m)
     if abs(off_m) < 0.5:
         return say("card-ends-on-line", setting=_setting(clicks))
     if abs(off_m) < CarriedCardSettings().no_side_m:
@@ -331,9 +370,13 @@ def _bezel(carried: CarriedCard) -> tuple[str, ...]:
     leg, first = carried.card.legs[0], carried.legs[0].pieces[0]
     angle = carried.card.angles.grid_magnetic_angle_deg
     exact = abs(angle) / carried.click_deg
-    way_m, end = first.piece.distance_m, told(first.end)
-    ways = [_rounding(one, way_m, end) for one in carried.angle_clicks]
+    # The angle alone is right beside a magnetic azimuth that is not.
+    marked = carried.angle_in_doubt or "grid" in first.doubted
+    ways = [_rounding(carried, first, one, marked=marked) for one in carried.angle_clicks]
     said = ways[0] if len(ways) == 1 else say("card-bezel-or", before=ways[0], last=ways[1])
+    grid = _with_mark(
+        azimuth(first.piece.azimuth.degrees), marked=_in_doubt(carried, first, "grid")
+    )
     hand = next((one.hand for one in carried.angle_clicks if one.hand), "none")
     round_it = 360.0 / carried.click_deg
     click = in_force().decimal(f"{carried.click_deg:g}")
@@ -342,7 +385,7 @@ def _bezel(carried: CarriedCard) -> tuple[str, ...]:
         say("card-bezel-turning", click=click, round=digits.whole(round_it)),
         say("card-bezel-ten", left=digits.whole(round_it - 10.0)),
         say("card-bezel-angle", angle=east_or_west(angle), clicks=clicks, hand=hand),
-        say("card-bezel-leg", leg=leg.name, grid=azimuth(first.piece.azimuth.degrees), ways=said),
+        say("card-bezel-leg", leg=leg.name, grid=grid, ways=said),
         say("card-bezel-dark"),
     )
 

@@ -28,6 +28,11 @@ card-old = Die Nadelabweichung ist { $years } Jahre alt: nicht danach gehen. Sie
     weglassen, damit sie berechnet wird.
 card-in-doubt = Alles mit dem Zeichen ! ist mit der Nadelabweichung gerechnet, wie der Plan sie angibt, { $angle }: sie
     richtigstellen, bevor etwas davon eingestellt wird.
+card-disputed = Was das Zeichen ! trägt ({ $legs }), bestätigt die Prüfung nicht, oder es ist aus einer solchen Zahl gerechnet:
+    richtigstellen, bevor etwas davon eingestellt oder gezählt wird.
+card-in-doubt-both = Was das Zeichen ! trägt, ist mit der Nadelabweichung gerechnet, wie der Plan sie angibt, { $angle }, oder
+    ist eine Zahl ({ $legs }), die die Prüfung nicht bestätigt, oder daraus gerechnet: Nadelabweichung und Zahlen
+    richtigstellen, bevor etwas davon eingestellt oder gezählt wird.
 card-marked = ! { $value }
 
 card-safety = Sicherheitsrichtung

@@ -28,6 +28,10 @@ card-old = The angle is { $years } years old: do not go by it. Take it from a ne
     it computed.
 card-in-doubt = Everything marked ! is worked out with the angle as the plan gives it, { $angle }: put the angle right before
     you set it.
+card-disputed = The check does not bear out what is marked ! on { $legs }, or it was worked out from such a number: put it
+    right before you set or count it.
+card-in-doubt-both = What is marked ! is worked out with the angle as the plan gives it, { $angle }, or is a number of { $legs }
+    that the check does not bear out, or was worked out from one: put angle and numbers right before you set or count them.
 card-marked = ! { $value }
 
 card-safety = Safety bearing
