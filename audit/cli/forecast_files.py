@@ -9,6 +9,7 @@ from pathlib import Path
 from audit import words
 from audit.cli.endings import WrongUseError
 from audit.cli.messages import say_note, speak_as, tell
+from audit.cli.right_plans import put_right_first
 from audit.forecast.course_forecast import forecast_course
 from audit.forecast.walker_scatter import WalkerScatter, ordinary_scatter, scatter_of_walker
 from audit.leg_card import work_out_card
@@ -59,7 +60,7 @@ def forecast_file(plan: Path, known: Known, *, as_json: bool, options: CourseOpt
     if as_json:
         tell(render_forecast_json(made))
         return
-    tell(render_forecast(made))
+    tell(render_forecast(made, put_right_first([(plan, read)])))
     for note in card.notes:
         say_note(note)
 

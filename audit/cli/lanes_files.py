@@ -11,6 +11,7 @@ from pathlib import Path
 from audit import words
 from audit.cli.endings import ExitStatus, WrongUseError
 from audit.cli.messages import say_note, say_written, speak_as, tell
+from audit.cli.right_plans import put_right_first
 from audit.course_setting.check_lanes import check_lanes
 from audit.course_setting.records import Lane
 from audit.errors import InputRefusedError, Problem
@@ -63,7 +64,9 @@ def check_lane_files(
     """
     speak_as(asked.words)
     sets_out = _time(asked.start)
-    cards = read_cards(plans, options, any_order=True)
+    read = read_plans(plans, options, any_order=True)
+    cards = [work_out_card(plan) for plan in read]
+    first = put_right_first(zip(plans, read, strict=True))
     areas = read_ground_areas(asked.areas, cards[0].grid)
     files = [writable(str(plan)) for plan in plans]
     lanes = [
@@ -71,24 +74,24 @@ def check_lane_files(
         for name, file, card in zip(_names(cards, plans), files, cards, strict=True)
     ]
     checked = check_lanes(lanes, areas, sets_out=sets_out)
-    tell(render_lanes_json(checked) if asked.as_json else render_lanes(checked))
+    tell(render_lanes_json(checked) if asked.as_json else render_lanes(checked, first))
     for note in [] if asked.as_json else checked.notes:
         say_note(note)
     if asked.folder is not None:
         texts = {
             "lanes.json": render_lanes_json(checked),
             "lanes.csv": render_lanes_csv(checked),
-            "lanes.html": render_lanes_html(checked, areas),
+            "lanes.html": render_lanes_html(checked, areas, first),
         }
         written = write_texts(asked.folder, texts)
         say_written(asked.folder, ", ".join(path.name for path in written))
-    return ExitStatus.FINDINGS if checked.findings else ExitStatus.DONE
+    return ExitStatus.FINDINGS if checked.findings or first else ExitStatus.DONE
 
 
-def read_cards(
+def read_plans(
     plans: Sequence[Path], options: CourseOptions, *, any_order: bool = False
-) -> list[LegCard]:
-    """Give the cards of plans that stand on one grid; of a free order only where it may be."""
+) -> list[Plan]:
+    """Give plans that stand on one grid; of a free order only where it may be."""
     read: list[Plan] = []
     problems: list[Problem] = []
     for path in plans:
@@ -109,7 +112,7 @@ def read_cards(
                 "grid with --grid."
             )
             raise WrongUseError(message)
-    return [work_out_card(plan) for plan in read]
+    return read
 
 
 def read_ground_areas(path: Path | None, grid: CourseGrid) -> GroundAreas:

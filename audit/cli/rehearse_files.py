@@ -9,9 +9,10 @@ from pathlib import Path
 
 from audit import words
 from audit.cli.endings import WrongUseError
-from audit.cli.lanes_files import read_cards, read_ground_areas
+from audit.cli.lanes_files import read_ground_areas, read_plans
 from audit.cli.messages import say_note, say_page, say_written, speak_as, tell
-from audit.leg_card import CardPoint, LegCard
+from audit.cli.right_plans import put_right_first
+from audit.leg_card import CardPoint, LegCard, work_out_card
 from audit.readers.course_settings import CourseOptions
 from audit.readers.ground_heights import heights_at
 from audit.rehearsal.paper_evidence import Heights
@@ -50,7 +51,8 @@ def rehearse_files(plan: Path, asked: Asked, *, options: CourseOptions) -> None:
         Where the order of a plan's points is free, or --walk names no leg or mistake.
     """
     speak_as(asked.words)
-    card = read_cards([plan], options)[0]
+    (read,) = read_plans([plan], options)
+    card, first = work_out_card(read), put_right_first([(plan, read)])
     around = Surroundings(
         areas=read_ground_areas(asked.areas, card.grid), beside=_points_beside(asked, card)
     )
@@ -60,12 +62,12 @@ def rehearse_files(plan: Path, asked: Asked, *, options: CourseOptions) -> None:
     texts = {
         "rehearsal.json": render_rehearsal_json(made),
         "rehearsal.csv": render_rehearsal_csv(made),
-        "rehearsal.html": render_rehearsal_html(made, around.areas),
+        "rehearsal.html": render_rehearsal_html(made, around.areas, first),
     }
     tracks = dict(_tracks(made, walks))
     write_texts(folder / "tracks", tracks)
     written = write_texts(folder, texts)
-    tell(render_rehearsal(made))
+    tell(render_rehearsal(made, first))
     for note in (*card.notes, *made.notes):
         say_note(note)
     names = ", ".join(path.name for path in written)
@@ -78,7 +80,8 @@ def _points_beside(asked: Asked, card: LegCard) -> tuple[tuple[str, CardPoint], 
     """Give the points of the other courses on the grid of this one."""
     if not asked.beside:
         return ()
-    cards = read_cards(asked.beside, {"grid": card.grid.code}, any_order=True)
+    plans = read_plans(asked.beside, {"grid": card.grid.code}, any_order=True)
+    cards = [work_out_card(plan) for plan in plans]
     return tuple(
         (other.name, point) for other in cards for point in other.points if not point.dead_reckoned
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import math
+from collections.abc import Sequence
 
 from audit.debriefing.course_entry import course_entry
 from audit.forecast.course_forecast import CourseForecast
@@ -23,14 +24,17 @@ FORECAST_FORMAT = 1
 _HEADS = ("leg", "", "length", "along", "across", "near", "far", "sight", "offset")
 
 
-def render_forecast(forecast: CourseForecast) -> str:
-    """Give plain text that ends with a line feed: what was taken, then one line a leg."""
+def render_forecast(forecast: CourseForecast, first: Sequence[str] = ()) -> str:
+    """Give plain text that ends with a line feed: what was taken, then one line a leg.
+
+    ``first`` are sentences on the plan, before all else.
+    """
     rows = [
         _heads(),
         *(_row(*pair) for pair in zip(forecast.card.legs, forecast.legs, strict=True)),
     ]
     widths = [max(len(row[column]) for row in rows) for column in range(len(_HEADS))]
-    lines = [forecast.card.name, *wrapped(_taken(forecast)), ""]
+    lines = [*first, forecast.card.name, *wrapped(_taken(forecast)), ""]
     for row in rows:
         words = [
             word.ljust(width) if place < 2 else word.rjust(width)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import json
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -28,12 +29,16 @@ LANES_FORMAT = 1
 """Number of the shape of lanes.json."""
 
 
-def render_lanes(checked: LanesCheck) -> str:
-    """Give plain text that ends with a line feed: the table, then what to look at."""
+def render_lanes(checked: LanesCheck, first: Sequence[str] = ()) -> str:
+    """Give plain text that ends with a line feed: the table, then what to look at.
+
+    ``first`` are sentences on the plans, before all else.
+    """
     rows = [("", [one.lane.name for one in checked.lanes]), *lane_rows(checked.lanes)]
     width = max(len(name) for name, _ in rows)
     widths = [max(len(cells[n]) for _, cells in rows) for n in range(len(checked.lanes))]
-    lines = [
+    lines = [*first, *([""] if first else [])]
+    lines += [
         "  ".join(
             [name.ljust(width), *(c.rjust(w) for c, w in zip(cells, widths, strict=True))]
         ).rstrip()
@@ -73,7 +78,7 @@ def render_lanes_csv(checked: LanesCheck) -> str:
     return csv_text([_flat(_entry(one)) for one in checked.lanes])
 
 
-def render_lanes_html(checked: LanesCheck, areas: GroundAreas) -> str:
+def render_lanes_html(checked: LanesCheck, areas: GroundAreas, first: Sequence[str] = ()) -> str:
     """Give the page, whole without a network and on paper."""
     unsafe = unsafe_shapes([one.lane for one in checked.lanes], areas)
     names = [one.lane.name for one in checked.lanes]
@@ -84,6 +89,7 @@ def render_lanes_html(checked: LanesCheck, areas: GroundAreas) -> str:
     return render_still_page(
         "lanes.html.j2",
         title=", ".join(names) if len(names) <= 3 else say("lanes-many", count=str(len(names))),
+        first=first,
         names=names,
         rows=lane_rows(checked.lanes),
         findings=[one.message for one in checked.findings],

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import Any
 
 import numpy as np
@@ -23,9 +23,9 @@ _FAR_LEGS, _CLOSE_LEGS = 1.0, 0.3
 """Ends nearer the point than this share of the leg are drawn: on the first picture, and close."""
 
 
-def render_rehearsal(rehearsal: Rehearsal) -> str:
-    """Give plain text that ends with a line feed."""
-    lines = [rehearsal.card.name, *_head(rehearsal)]
+def render_rehearsal(rehearsal: Rehearsal, first: Sequence[str] = ()) -> str:
+    """Give plain text that ends with a line feed; ``first`` are sentences on the plan."""
+    lines = [*first, rehearsal.card.name, *_head(rehearsal)]
     planned = rehearsal_words.planned_sentences(rehearsal)
     if planned:
         lines += ["", say("rehearse-planned"), *(f"  {words}" for words in planned)]
@@ -35,11 +35,14 @@ def render_rehearsal(rehearsal: Rehearsal) -> str:
     return "\n".join(printable(line) for line in lines) + "\n"
 
 
-def render_rehearsal_html(rehearsal: Rehearsal, areas: GroundAreas) -> str:
+def render_rehearsal_html(
+    rehearsal: Rehearsal, areas: GroundAreas, first: Sequence[str] = ()
+) -> str:
     """Give the page, whole without a network, without scripts and on paper."""
     return render_still_page(
         "rehearsal.html.j2",
         course=rehearsal.card.name,
+        first=first,
         head=_head(rehearsal),
         planned=rehearsal_words.planned_sentences(rehearsal),
         dangers=_of_all_legs(rehearsal, rehearsal_words.danger_sentences),

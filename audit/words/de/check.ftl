@@ -1,6 +1,10 @@
 # Die Prüfung eines Plans.
 
 check-agrees = Nichts zu berichtigen: Der Plan stimmt mit seinen eigenen Rechnungen überein.
+check-first = { $count ->
+    [one] { $count } Sache ist
+   *[other] { $count } Sachen sind
+} in { $plan } zu berichtigen: siehe leg-audit check { $plan }
 check-things = { $count ->
     [one] { $count } Sache ist
    *[other] { $count } Sachen sind

@@ -1,6 +1,10 @@
 # The check of a plan.
 
 check-agrees = Nothing to put right: the plan agrees with its own sums.
+check-first = { $count ->
+    [one] { $count } thing
+   *[other] { $count } things
+} to put right in { $plan }: see leg-audit check { $plan }
 check-things = { $count ->
     [one] { $count } thing
    *[other] { $count } things
