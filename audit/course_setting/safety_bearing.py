@@ -25,16 +25,18 @@ def safety_findings(
     given = [lane for lane in lanes if lane.card.safety is not None]
     if not given:
         return
+    wrong = [
+        *(one for lane in _one_a_bearing(given) for one in _led_into(lane, areas, settings)),
+        *_differences(given),
+    ]
+    yield from wrong
     for lane in lanes:
-        if lane.card.safety is None:
-            message = sentence("lanes-no-bearing", lane=lane.name)
+        if lane.card.safety is None:  # nobody is to copy what is told to be wrong above
+            message = sentence("lanes-no-bearing", lane=lane.name, right="no" if wrong else "yes")
             yield LaneFinding(
                 kind="safety-bearing-missing", lane=lane.name, what="safety bearing",
                 message=message,
             )  # fmt: skip
-    yield from _differences(given)
-    for lane in _one_a_bearing(given):
-        yield from _led_into(lane, areas, settings)
 
 
 def _differences(lanes: Sequence[Lane]) -> Iterator[LaneFinding]:

@@ -77,7 +77,10 @@ lanes-leg-through = { $lane }: Abschnitt { $leg }, { $start } bis { $end }, geht
 lanes-said = { $lane }: { $said }
 lanes-point-out = { $lane }: { $point } liegt außerhalb der Grenze.
 lanes-leg-out = { $lane }: Abschnitt { $leg }, { $start } bis { $end }, verlässt die Grenze auf { $over }, { $from } nach seinem Anfang.
-lanes-no-bearing = { $lane } gibt keine Sicherheitsrichtung an, andere Bahnen aber schon: auf die Marschskizze schreiben.
+lanes-no-bearing = { $lane } gibt keine Sicherheitsrichtung an, andere Bahnen aber schon: auf die Marschskizze schreiben{ $right ->
+    [yes] {""}
+   *[no] , sobald sie bei jenen berichtigt ist (siehe oben)
+}.
 lanes-bearings-differ = Die Sicherheitsrichtungen sind verschieden: { $first } hat { $one } Gitter, { $lane } { $other }. Allen Bahnen dieselbe geben.
 lanes-led-into = Die Sicherheitsrichtung { $grid } Gitter ({ $magnetic } magnetisch) führt in { $kind ->
     [no-go] das Sperrgebiet

@@ -77,7 +77,10 @@ lanes-leg-through = { $lane }: leg { $leg }, { $start } to { $end }, goes throug
 lanes-said = { $lane }: { $said }
 lanes-point-out = { $lane }: { $point } lies out of bounds.
 lanes-leg-out = { $lane }: leg { $leg }, { $start } to { $end }, leaves the bounds for { $over }, { $from } from its start.
-lanes-no-bearing = { $lane } gives no safety bearing, but other lanes do: put it on its card.
+lanes-no-bearing = { $lane } gives no safety bearing, but other lanes do: put it on its card{ $right ->
+    [yes] {""}
+   *[no] {" "}once it is put right on theirs (see above)
+}.
 lanes-bearings-differ = The safety bearings differ: { $first } has { $one } grid, { $lane } { $other }. Give all lanes one.
 lanes-led-into = The safety bearing { $grid } grid ({ $magnetic } magnetic) leads into { $kind ->
     [no-go] the no-go area
