@@ -66,7 +66,7 @@ def check_lanes(
             for finding in walks_and_areas(one.lane, one.forecast, areas, settings.forecast)
         ),
         *safety_findings(lanes, areas, settings.course_setting),
-        *dark_lanes(checked),
+        *dark_lanes(checked, settings.course_setting),
     )
     return LanesCheck(
         lanes=checked,

@@ -7,12 +7,20 @@ from collections.abc import Iterator, Sequence
 
 from audit.course_setting.records import CheckedLane, LaneFinding, LightAt
 from audit.moments import calendar_moment
+from audit.settings import CourseSettingSettings
 from audit.track import utc_minute
 from audit.words import sentence
+from audit.words.figures import Number
 
 
-def dark_lanes(checked: Sequence[CheckedLane]) -> Iterator[LaneFinding]:
-    """Tell lanes that are begun in the dark, or that the slowest rule ends after civil dusk."""
+def dark_lanes(
+    checked: Sequence[CheckedLane], settings: CourseSettingSettings | None = None
+) -> Iterator[LaneFinding]:
+    """Tell lanes begun in the dark, or that the slowest rule ends after civil dusk or just before.
+
+    A lane just done by dusk leaves no light for a slow walker, nor for looking for one.
+    """
+    chosen = settings or CourseSettingSettings()
     for one in checked:
         start, end = one.figures.at_start, one.figures.at_end
         if start is None:
@@ -23,6 +31,29 @@ def dark_lanes(checked: Sequence[CheckedLane]) -> Iterator[LaneFinding]:
                 kind="dark-before-the-end", lane=one.lane.name, what="daylight",
                 message=_dark_words(one.lane.name, start, end),
             )  # fmt: skip
+        elif end is not None:
+            yield from _short_light(one, start, end, chosen)
+
+
+def _short_light(
+    one: CheckedLane, start: LightAt, end: LightAt, settings: CourseSettingSettings
+) -> Iterator[LaneFinding]:
+    left_s = one.figures.light_left_s
+    walking_s = (end.moment - start.moment).total_seconds()
+    least_s = max(settings.least_light_left_s, settings.least_light_share * walking_s)
+    if left_s is None or left_s >= least_s:
+        return
+    message = sentence(
+        "lanes-light-short",
+        lane=one.lane.name,
+        begins=_hour(start.moment),
+        ends=_hour(end.moment),
+        minutes=Number(value=left_s / 60.0),
+        dusk=_hour(end.until),
+    )
+    yield LaneFinding(
+        kind="dark-soon-after-the-end", lane=one.lane.name, what="daylight", message=message
+    )
 
 
 def _dark_words(lane: str, start: LightAt, end: LightAt | None) -> str:

@@ -29,6 +29,7 @@ FindingKind = Literal[
     "safety-bearing-through-hazard",
     "safety-bearings-differ",
     "dark-before-the-end",
+    "dark-soon-after-the-end",
 ]
 
 

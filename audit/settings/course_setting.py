@@ -29,5 +29,10 @@ class CourseSettingSettings:
     """Nearer than this two points of one name are one point that lanes share; chosen."""
     least_unsafe_m2: float = 1.0
     """Less ground than this from which a bearing is not safe is rounding; chosen."""
+    least_light_left_s: float = 1800.0
+    """Less light than this is left for whoever walks slower than the slowest rule, or has to be
+    looked for; chosen: half an hour."""
+    least_light_share: float = 0.5
+    """Or less than this share of the walking time; chosen: who needs half as long again."""
     station_m: float = 20.0
     """Heights along a leg are read this far apart; chosen: the cell of a common raster."""

@@ -26,7 +26,7 @@ from audit.course_setting.check_lanes import check_lanes
 from audit.course_setting.records import Lane
 from audit.geodesy.areas_on_grid import GroundArea, GroundAreas
 from audit.leg_card.profiles import stations
-from audit.settings import Settings
+from audit.settings import CourseSettingSettings, Settings
 
 
 def kinds(lanes: list[Lane], areas: GroundAreas | None = None, **wishes) -> list[tuple[str, str]]:
@@ -68,6 +68,7 @@ def test_all_planted_faults_are_named_and_nothing_else():
         ("outside", [("point-out-of-bounds", "Hazel")]),
         ("bearings", [("safety-bearings-differ", "safety bearing")]),
         ("missing", [("safety-bearing-missing", "safety bearing")]),
+        ("late", [("dark-soon-after-the-end", "daylight")] * 2),
         ("dusk", [("dark-before-the-end", "daylight"), ("dark-before-the-end", "daylight")]),
         ("dawn", [("dark-before-the-end", "daylight"), ("dark-before-the-end", "daylight")]),
     ],
@@ -104,6 +105,8 @@ def planted(fault: str) -> tuple[list[Lane], GroundAreas, dt.time | None]:
         areas = replace(areas, no_go=())  # east would lead into the quarry
     elif fault == "missing":
         lanes[1] = lane("West", WEST_LANE, safety_azimuth=None)
+    elif fault == "late":
+        sets_out = dt.time(23, 0)  # ends 13 and 16 min before civil dusk
     elif fault == "dusk":
         sets_out = dt.time(23, 30)  # 18:30 by the sun there
     elif fault == "dawn":
@@ -126,6 +129,38 @@ def sliver(one: Lane) -> GroundArea:
 def post(east: float, north: float) -> shapely.Polygon:
     """Give ground so narrow that the bearing south leads into it from next to nowhere."""
     return box(east - 1e-4, north - 5.0, east + 1e-4, north + 5.0)
+
+
+def test_nobody_is_told_to_copy_a_bearing_that_leads_into_an_area():
+    """Bug: "put it on its card" of the bearing that the next line said leads into a hazard."""
+    lanes, areas, _ = planted("lake")
+    lanes[1] = lane("West", WEST_LANE, safety_azimuth=None)
+    led, missing = check_lanes(lanes, areas).findings
+    assert (led.kind, missing.kind) == ("safety-bearing-through-no-go", "safety-bearing-missing")
+    assert "once it is put right" in missing.message
+    (alone,) = check_lanes(lanes, sound_ground()).findings
+    assert "put it on its card." in alone.message
+
+
+@pytest.mark.parametrize(
+    ("minute", "settings", "lanes"),
+    [
+        # The slowest rule ends East (51 min) 28 min before civil dusk and West (48 min) 31 min.
+        (45, CourseSettingSettings(), ["East"]),
+        # 5 min later: 23 min and 26 min, which are less and more than half their walking times.
+        (50, CourseSettingSettings(least_light_left_s=0.0), ["East"]),
+        (50, CourseSettingSettings(least_light_left_s=0.0, least_light_share=0.0), []),
+    ],
+)
+def test_light_left_is_told_below_half_an_hour_or_half_the_walk(minute, settings, lanes):
+    """Bug: a lane that ended 4 min before civil dusk was nothing to look at."""
+    chosen = Settings(course_setting=settings)
+    found = check_lanes(
+        two_lanes(), sound_ground(), sets_out=dt.time(22, minute), settings=chosen
+    ).findings
+    assert [(one.kind, one.lane) for one in found] == [
+        ("dark-soon-after-the-end", lane) for lane in lanes
+    ]
 
 
 def test_a_lane_that_is_longer_stands_out_and_by_how_much():

@@ -96,6 +96,9 @@ lanes-all-dark = { $lane }: Aufbruch um { $begins }, nach der langsamsten Regel 
     Dämmerung beginnt um { $dawn } UTC. Als Nachtbahn planen.
 lanes-after-dusk = { $lane }: Aufbruch um { $begins }, nach der langsamsten Regel zu Ende um { $ends }, nach dem Ende der bürgerlichen
     Dämmerung um { $dusk } UTC.
+lanes-light-short = { $lane }: Aufbruch um { $begins }, nach der langsamsten Regel zu Ende um { $ends }, { $minutes } min vor dem Ende der
+    bürgerlichen Dämmerung um { $dusk } UTC: zu wenig Licht für alle, die langsamer sind, und um nach ihnen zu suchen.
+    Früher beginnen, oder für die Dunkelheit planen.
 lanes-note-bounds = Keine Grenze angegeben: Nichts wird darüber gesagt, ob sie verlassen wird, noch über die Sicherheitsrichtung.
 lanes-note-areas = Keine Gebiete angegeben, die zu meiden sind: Nichts wird über Abschnitte durch sie gesagt.
 lanes-note-safety = Kein Plan gibt eine Sicherheitsrichtung an: Nichts wird über sie gesagt.
