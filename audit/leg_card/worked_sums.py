@@ -11,10 +11,10 @@ from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.leg_pieces import LegPiece, leg_pieces
 from audit.leg_card.length_checks import paced_m
 from audit.leg_card.records import CardLeg
-from audit.leg_card.wording import told_azimuth, told_distance
+from audit.leg_card.sum_terms import turned_sum
+from audit.leg_card.wording import told_distance
 from audit.words import Sentence, Words, sentence
 from audit.words.figures import Figure, Length
-from audit.words.in_other_units import to_place
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -184,9 +184,7 @@ def _magnetic_lines(check: LegCheck, grid: GridAzimuth) -> Iterator[SumLine]:
     magnetic = check.angles.magnetic(grid)
     yield SumLine(
         what="magnetic_azimuth_deg",
-        working=sentence(
-            "check-less", azimuth=told_azimuth(grid.degrees), angle=_Signed(degrees=angle_deg)
-        ),
+        working=turned_sum(grid.degrees, angle_deg, less=True),
         computed=magnetic.degrees,
     )
     yield _back(magnetic)
@@ -194,8 +192,7 @@ def _magnetic_lines(check: LegCheck, grid: GridAzimuth) -> Iterator[SumLine]:
 
 def _reckoned_lines(check: LegCheck, magnetic: MagneticAzimuth) -> Iterator[SumLine]:
     """Give what a magnetic azimuth alone leads to, where no end says another."""
-    angle = _Signed(degrees=check.angles.grid_magnetic_angle_deg)
-    working = sentence("check-plus", azimuth=told_azimuth(magnetic.degrees), angle=angle)
+    working = turned_sum(magnetic.degrees, check.angles.grid_magnetic_angle_deg, less=False)
     grid = check.angles.grid_from_magnetic(magnetic)
     yield SumLine(what="grid_azimuth_deg", working=working, computed=grid.degrees)
     yield _back(magnetic)
@@ -229,24 +226,7 @@ def _side(metres: float, positive: str, negative: str) -> Sentence:
 
 
 def _plus(azimuth_deg: float, turn_deg: float) -> Sentence:
-    return sentence(
-        "check-less" if turn_deg < 0.0 else "check-plus",
-        azimuth=told_azimuth(azimuth_deg),
-        angle=_Signed(degrees=abs(turn_deg)),
-    )
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Signed(Figure):
-    """A turn to a tenth as sums take it, in brackets where it is negative."""
-
-    degrees: float
-
-    def shown(self, words: Words) -> str:
-        """Write "(-7.5)"."""
-        value = words.units.angle_from(self.degrees)
-        text = words.decimal(to_place(value, words.units.stated_angle_place()))
-        return f"({text})" if self.degrees < 0.0 else text
+    return turned_sum(azimuth_deg, abs(turn_deg), less=turn_deg < 0.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

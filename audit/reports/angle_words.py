@@ -8,6 +8,9 @@ from audit.reports import digits
 from audit.words import in_force, say
 from audit.words.figures import Turn
 
+_PLACE = -2
+"""Of the terms of a sum, in degrees; its result is that of the terms as they are shown."""
+
 
 def angle_sentences(card: LegCard) -> tuple[str, ...]:
     """Say where the angle comes from, what the model makes of it, and how it is used."""
@@ -49,10 +52,23 @@ def _model(card: LegCard) -> tuple[str, ...]:
     total = say(
         "angle-sum",
         declination=signed(declination_deg),
-        convergence=_bracketed(convergence_deg),
-        angle=signed(angle_deg),
+        convergence=bracketed(convergence_deg),
+        angle=signed(_model_sum_deg(declination_deg, convergence_deg)),
     )
     return norths, total
+
+
+def _model_sum_deg(declination_deg: float, convergence_deg: float) -> float:
+    """Give the angle as its terms come to it with the digits that are shown."""
+    units = in_force().units
+    return units.as_stated(declination_deg, _PLACE) - units.as_stated(convergence_deg, _PLACE)
+
+
+def summed_angle_deg(card: LegCard) -> float:
+    """Give the card's angle for a sum: a computed one as the sum that is shown comes to it."""
+    if card.angle_source == "model" and card.declination_deg is not None:
+        return _model_sum_deg(card.declination_deg, card.angles.convergence_deg)
+    return card.angles.grid_magnetic_angle_deg
 
 
 def _use(card: LegCard) -> tuple[str, ...]:
@@ -62,19 +78,21 @@ def _use(card: LegCard) -> tuple[str, ...]:
     # The rule's own sum: what the plan says of the magnetic azimuth may be its slip.
     # Of a leg along via positions that of its first piece, which somebody sets.
     grid_azimuth = leg_pieces(leg, card.angles, None)[0].azimuth
-    by_rule = card.angles.magnetic(grid_azimuth)
+    units, angle_deg = in_force().units, summed_angle_deg(card)
+    by_rule_deg = units.as_stated(grid_azimuth.degrees, _PLACE) - units.as_stated(angle_deg, _PLACE)
     grid, magnetic = (
-        digits.azimuth_to_place(azimuth.degrees, -2) for azimuth in (grid_azimuth, by_rule)
+        digits.azimuth_to_place(degrees, _PLACE) for degrees in (grid_azimuth.degrees, by_rule_deg)
     )
-    angle = _bracketed(card.angles.grid_magnetic_angle_deg)
+    angle = bracketed(angle_deg)
     return (say("angle-rule", leg=leg.name, grid=grid, angle=angle, magnetic=magnetic),)
 
 
 def signed(angle_deg: float) -> str:
     """Write an angle to a hundredth with a true minus sign, as sums need it."""
-    return Turn(degrees=angle_deg, degrees_decimals=2, signed=True).shown(in_force())
+    return Turn(degrees=angle_deg, degrees_decimals=-_PLACE, signed=True).shown(in_force())
 
 
-def _bracketed(angle_deg: float) -> str:
+def bracketed(angle_deg: float) -> str:
+    """Write an angle to be added or taken off: in brackets where it is negative."""
     text = signed(angle_deg)
     return f"({text})" if text.startswith("−") else text

@@ -9,13 +9,16 @@ from audit.leg_card.bezel import Clicks
 from audit.leg_card.carried_card import CarriedCard, CarriedLeg, CarriedPiece, LegTime
 from audit.leg_card.doubted import Doubted
 from audit.leg_card.leg_pieces import walked_m
+from audit.leg_card.records import LegCard, SafetyBearing
 from audit.reports import digits
-from audit.reports.angle_words import angle_sentences, east_or_west, signed
+from audit.reports.angle_words import angle_sentences, bracketed, east_or_west, summed_angle_deg
+from audit.reports.card_marks import in_doubt, marked_as_turned, what_is_marked, with_mark
 from audit.reports.cautions import cautions
 from audit.reports.shown_paces import hundred, in_paces_shown, pace_shown
 from audit.reports.time_words import rules_told, times_by_rules
 from audit.reports.wording import leg_names
 from audit.settings import CarriedCardSettings
+from audit.units import turn_degrees
 from audit.words import in_force, say, told
 from audit.words.figures import Azimuth, Number, Turn
 from audit.words.in_other_units import METRES
@@ -90,9 +93,9 @@ def card_words(carried: CarriedCard) -> CardWords:
     )
 
 
-def azimuth(degrees: float) -> str:
+def azimuth(degrees: float, *, decimals: int = 1) -> str:
     """Write an azimuth with all digits before the point, so that none can get lost."""
-    text = Azimuth(degrees=degrees, of_card=True).shown(in_force())
+    text = Azimuth(degrees=degrees, degrees_decimals=decimals, of_card=True).shown(in_force())
     return f"{text}°" if in_force().units.angle == "degrees" else text
 
 
@@ -138,7 +141,7 @@ def _warnings(carried: CarriedCard) -> list[str]:
         said += [told(finding.message) for finding in carried.findings]
     if carried.card.order == "free":
         said.append(say("card-free"))
-    return [*said, *_angle_age(carried), *_what_is_marked(carried)]
+    return [*said, *_angle_age(carried), *what_is_marked(carried)]
 
 
 def _angle_age(carried: CarriedCard) -> list[str]:
@@ -152,51 +155,37 @@ def _angle_age(carried: CarriedCard) -> list[str]:
     return said
 
 
-def _what_is_marked(carried: CarriedCard) -> list[str]:
-    """Say what the mark means: the angle is in doubt, numbers of legs are, or both."""
-    angle = east_or_west(carried.card.angles.grid_magnetic_angle_deg)
-    legs = [leg.card.name for leg in carried.legs if any(one.doubted for one in leg.pieces)]
-    if legs and carried.angle_in_doubt:
-        return [say("card-in-doubt-both", angle=angle, legs=leg_names(legs))]
-    if legs:
-        return [say("card-disputed", legs=leg_names(legs))]
-    return [say("card-in-doubt", angle=angle)] if carried.angle_in_doubt else []
-
-
-def _marked(carried: CarriedCard, value: str, *, turned: bool) -> str:
-    """Mark an azimuth that was got by an angle that is to be put right."""
-    return _with_mark(value, marked=turned and carried.angle_in_doubt)
-
-
-def _with_mark(value: str, *, marked: bool) -> str:
-    return say("card-marked", value=value) if marked and value else value
-
-
-def _in_doubt(carried: CarriedCard, piece: CarriedPiece, number: Doubted) -> bool:
-    """Tell whether a number of a piece is in doubt, by the angle or by a check of the leg."""
-    return number in piece.doubted or (carried.angle_in_doubt and piece.turned == number)
-
-
 def _safety(carried: CarriedCard) -> tuple[str, ...]:
     safety = carried.card.safety
     if safety is None:
         return (say("card-safety-none"),)
     by_magnetic = safety.given == "magnetic"
-    grid = _marked(carried, azimuth(safety.grid.degrees), turned=by_magnetic)
+    grid = marked_as_turned(carried, _safety_grid(carried.card, safety), turned=by_magnetic)
     magnetic = azimuth(safety.magnetic.degrees)
     if safety.given == "magnetic":
         total = say("card-safety-magnetic", grid=grid)
     else:
-        turned = _bracketed(carried.card.angles.grid_magnetic_angle_deg)
+        turned = bracketed(summed_angle_deg(carried.card))
         total = say("card-safety-grid", grid=grid, angle=turned, magnetic=magnetic)
         if safety.given == "true":
             total = say("card-safety-true", total=total)
-    magnetic = _marked(carried, magnetic, turned=not by_magnetic)
+    magnetic = marked_as_turned(carried, magnetic, turned=not by_magnetic)
     lines = [say("card-safety-said", magnetic=magnetic, total=total)]
     for one in carried.safety_clicks:
-        setting = _marked(carried, _setting(one), turned=not by_magnetic)
+        setting = marked_as_turned(carried, _setting(one), turned=not by_magnetic)
         lines.append(say("card-safety-bezel", setting=setting))
     return (*lines, *([safety.note] if safety.note else []))
+
+
+def _safety_grid(card: LegCard, safety: SafetyBearing) -> str:
+    """Write the grid azimuth to the tenth, or finer where its sum needs that to come out."""
+    degrees = safety.grid.degrees
+    if safety.given == "magnetic":
+        return azimuth(degrees)
+    units = in_force().units
+    sum_deg = units.as_stated(degrees) - units.as_stated(summed_angle_deg(card), -2)
+    off_deg = turn_degrees(units.as_stated(sum_deg), units.as_stated(safety.magnetic.degrees))
+    return azimuth(degrees, decimals=1 if abs(off_deg) < 1e-6 else 2)
 
 
 def _leg(carried: CarriedCard, leg: CarriedLeg) -> LegWords:
@@ -221,15 +210,15 @@ def _leg(carried: CarriedCard, leg: CarriedLeg) -> LegWords:
 def _piece(carried: CarriedCard, one: CarriedPiece, *, straight: bool) -> PieceWords:
     """Say what is set and counted; the whole of a straight leg is told with the leg."""
     piece, (first, *_) = one.piece, one.clicks
-    set_in_doubt = _in_doubt(carried, one, "magnetic")
+    set_in_doubt = in_doubt(carried, one, "magnetic")
     # Lengths of pieces are the positions' own, whatever the plan says of their sum.
     doubted = one.doubted if straight or "magnetic" in one.doubted else frozenset()
     clicks = say("card-clicks-said", count=str(first.count), hand=first.hand or "none")
 
     def azimuth_cell(label: str, degrees: float, north: Doubted, *, main: bool = False) -> Cell:
         cell = _azimuth_cell(label, degrees, main=main)
-        marked = _in_doubt(carried, one, north)
-        return replace(cell, value=_with_mark(cell.value, marked=marked))
+        marked = in_doubt(carried, one, north)
+        return replace(cell, value=with_mark(cell.value, marked=marked))
 
     title = "" if straight else say(
         "card-piece",
@@ -245,7 +234,7 @@ def _piece(carried: CarriedCard, one: CarriedPiece, *, straight: bool) -> PieceW
             azimuth_cell("card-grid-azimuth", piece.azimuth.degrees, "grid"),
             azimuth_cell("card-back", one.back.degrees, "magnetic"),
             *_lengths(carried, piece.distance_m, piece.paces, doubted),
-            Cell(label=say("card-clicks"), value=_with_mark(clicks, marked=set_in_doubt)),
+            Cell(label=say("card-clicks"), value=with_mark(clicks, marked=set_in_doubt)),
         ),
         bezel=tuple(
             _rounding(carried, one, setting, marked=set_in_doubt) for setting in one.clicks
@@ -261,12 +250,12 @@ def _lengths(
     return (
         Cell(
             label=say("card-distance"),
-            value=_with_mark(metres, marked="distance" in doubted),
+            value=with_mark(metres, marked="distance" in doubted),
             main=True,
         ),
         Cell(
             label=say("card-paces", pace=pace_shown(carried.pace)),
-            value=_with_mark(paces, marked="paces" in doubted),
+            value=with_mark(paces, marked="paces" in doubted),
             main=True,
         ),
     )
@@ -282,7 +271,7 @@ def _sums(carried: CarriedCard, leg: CarriedLeg) -> tuple[Cell, ...]:
         value = row.value
         if given.value != value:
             value = say("card-plan-gives", value=value, given=given.value)
-        value = _with_mark(value, marked=number in doubted)
+        value = with_mark(value, marked=number in doubted)
         cells.append(Cell(label=say("card-all-pieces", what=row.label), value=value))
     return tuple(cells)
 
@@ -322,8 +311,8 @@ def _rounding(carried: CarriedCard, one: CarriedPiece, clicks: Clicks, *, marked
     Where a number of the leg or the angle is to be put right nobody knows where it ends, and
     there is no side to look to.
     """
-    if one.doubted or _in_doubt(carried, one, "magnetic") or _in_doubt(carried, one, "grid"):
-        return _with_mark(_setting(clicks), marked=marked)
+    if one.doubted or in_doubt(carried, one, "magnetic") or in_doubt(carried, one, "grid"):
+        return with_mark(_setting(clicks), marked=marked)
     point = told(one.end)
     off_m = clicks.ends_off_m(one.between, carried.card.angles, one.piece.distance_m)
     if abs(off_m) < 0.5:
@@ -374,9 +363,7 @@ def _bezel(carried: CarriedCard) -> tuple[str, ...]:
     marked = carried.angle_in_doubt or "grid" in first.doubted
     ways = [_rounding(carried, first, one, marked=marked) for one in carried.angle_clicks]
     said = ways[0] if len(ways) == 1 else say("card-bezel-or", before=ways[0], last=ways[1])
-    grid = _with_mark(
-        azimuth(first.piece.azimuth.degrees), marked=_in_doubt(carried, first, "grid")
-    )
+    grid = with_mark(azimuth(first.piece.azimuth.degrees), marked=in_doubt(carried, first, "grid"))
     hand = next((one.hand for one in carried.angle_clicks if one.hand), "none")
     round_it = 360.0 / carried.click_deg
     click = in_force().decimal(f"{carried.click_deg:g}")
@@ -388,8 +375,3 @@ def _bezel(carried: CarriedCard) -> tuple[str, ...]:
         say("card-bezel-leg", leg=leg.name, grid=grid, ways=said),
         say("card-bezel-dark"),
     )
-
-
-def _bracketed(angle_deg: float) -> str:
-    text = signed(angle_deg)
-    return f"({text})" if text.startswith("−") else text

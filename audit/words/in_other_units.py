@@ -94,6 +94,11 @@ class Units:
         """
         return degrees_place + 1 if "mil" in self.angle else degrees_place
 
+    def as_stated(self, degrees: float, degrees_place: int = -1) -> float:
+        """Give an angle as it is shown where it is stated, in degrees again."""
+        place = self.stated_angle_place(degrees_place)
+        return round(self.angle_from(degrees), -place) * 360.0 / CIRCLE[self.angle]
+
 
 def to_place(value: float, place: int) -> str:
     """Write a number rounded to a decimal place, without a minus before zero."""
