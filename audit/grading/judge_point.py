@@ -92,8 +92,10 @@ def _tell_track(
     outside_m = approach.distance_m - radius_m
     outside = Length(metres=outside_m)
     against.append(sentence("judged-outside", near=near, outside=outside, radius=radius))
-    reaches = "judged-reaches" if error_m >= outside_m else "judged-reaches-not"
-    speaks_for.append(sentence(reaches, error=Length(metres=error_m)))
+    if error_m >= outside_m:
+        speaks_for.append(sentence("judged-reaches", error=Length(metres=error_m)))
+    else:
+        against.append(sentence("judged-reaches-not", error=Length(metres=error_m)))
     if approach.unseen_m >= 1.0:
         speaks_for.append(sentence("judged-unseen", nearer=Length(metres=approach.unseen_m)))
 

@@ -19,6 +19,8 @@ _SHOWN = 2.2
 """Ground shown to each side, in radii with the whole error."""
 _MOST_M = 400.0
 _CORNERS = 48
+_RISE_PX = 6
+"""Between a ring and the foot of its name."""
 
 
 def appeal_specification(lane: LaneResult, leg: int, walker: WalkerResult) -> dict[str, Any] | None:
@@ -35,7 +37,7 @@ def appeal_specification(lane: LaneResult, leg: int, walker: WalkerResult) -> di
         _ring(verdict.radius_m, {"stroke": ink.INK, "strokeWidth": 1.6}),
         _ring(whole_m, {"stroke": ink.GREY, "strokeWidth": 1.4, "strokeDash": [4, 3]}),
         *_signs(point, walker, leg),
-        *_words(verdict.radius_m, whole_m),
+        *_words(verdict.radius_m, whole_m, shown_m, _seen(point, walker, leg)),
     ]
     shown = (-shown_m, shown_m)
     numbers = f"size + ' {LENGTH_SIGN[in_force().units.length]}'"
@@ -99,10 +101,33 @@ def _signs(point: LanePoint, walker: WalkerResult, leg: int) -> list[Layer]:
     ]
 
 
-def _words(radius_m: float, whole_m: float) -> list[Layer]:
-    words = {"type": "text", "fontSize": ink.LABEL_PX - 1, "fill": ink.INK, "dy": -6}
+def _seen(point: LanePoint, walker: WalkerResult, leg: int) -> FloatArray:
+    """Give what no word may lie upon: the walk, and the claim."""
+    miss = walker.legs[leg].miss
+    claim = np.empty((0, 2)) if miss is None else np.array([[miss.east_m, miss.north_m]])
+    return np.vstack([_about(point, walker), claim])
+
+
+def _words(radius_m: float, whole_m: float, shown_m: float, seen_m: FloatArray) -> list[Layer]:
+    """Name both rings on the side of the point that the walk leaves free: above or below.
+
+    The radius is named within its ring, the other outside.
+    """
+    words = {"type": "text", "fontSize": ink.LABEL_PX - 1, "fill": ink.INK, "dy": -_RISE_PX}
+    near_m = [
+        float(np.hypot(*(seen_m - [0.0, side * whole_m]).T).min()) if len(seen_m) else 0.0
+        for side in (-1.0, 1.0)
+    ]
+    up = near_m[1] >= near_m[0]
+    # Where a word stands under its line, it is drawn lower by its height and the gap.
+    under_m = 2.0 * shown_m * (2 * _RISE_PX + ink.LABEL_PX - 4) / SIDE_PX
+    side = 1.0 if up else -1.0
+    radius, whole = (
+        say(name, size=digits.stated_metres(size_m))
+        for name, size_m in (("appeal-radius", radius_m), ("appeal-whole", whole_m))
+    )
     rows = [
-        {"x": 0.0, "y": -radius_m, "t": say("appeal-radius", size=digits.stated_metres(radius_m))},
-        {"x": 0.0, "y": whole_m, "t": say("appeal-whole", size=digits.stated_metres(whole_m))},
+        {"x": 0.0, "y": side * radius_m - (under_m if up else 0.0), "t": radius},
+        {"x": 0.0, "y": side * whole_m - (0.0 if up else under_m), "t": whole},
     ]
     return [Layer(rows=rows, mark=rimmed(words), channels={"text": "t:N"})]

@@ -28,9 +28,17 @@ def test_found_inside_missed_only_beyond_the_whole_error(distance_m, grade):
 
 
 def test_a_point_outside_is_told_by_how_much():
-    (against,) = judged(44.0).evidence_against
+    against, _ = judged(44.0).evidence_against
     assert "within 44 m" in against
     assert "14 m outside the radius of 30 m" in against
+
+
+@pytest.mark.parametrize(("distance_m", "speaks_for"), [(39.0, 1), (44.0, 0)])
+def test_an_error_that_does_not_reach_the_point_speaks_against(distance_m, speaks_for):
+    """Bug: "which does not reach that far" stood under what speaks for having found it."""
+    verdict = judged(distance_m)
+    assert len(verdict.evidence_for) == speaks_for
+    assert any("does not reach" in one for one in verdict.evidence_against) != bool(speaks_for)
 
 
 def test_every_part_of_the_error_widens_the_doubt():

@@ -16,6 +16,7 @@ from audit.reports.class_page import render_class_html
 from audit.reports.class_tables import lane_rows
 from audit.reports.class_verdict import causes_counted, class_verdict, hardest
 from audit.reports.class_words import outcome
+from audit.reports.figure_appeal import appeal_specification
 
 SEED = 100_301
 
@@ -242,6 +243,21 @@ def test_sheet_holds_the_evidence_for_and_against(result, sheets):
             assert f"{leg.point.radius_m + leg.point.error_m:.0f} m (whole error added)" in (
                 text.replace("\xa0", " ")
             )
+
+
+@pytest.mark.parametrize("north_m", [50.0, -50.0])
+def test_the_names_of_the_rings_keep_off_the_walk(result, north_m):
+    """Bug: "with the whole error 44 m" was written over claim and nearest approach."""
+    walker = next(one for one in result.walkers if one.trace is not None)
+    lane = result.lane(walker.lane)
+    point = next(one for one in lane.points if one.name == lane.legs[0].end)
+    line = {"east_m": (point.east_m,) * 2, "north_m": (point.north_m + north_m,) * 2}
+    near = replace(walker, trace=replace(walker.trace, **line, time_s=()))
+    made = str(appeal_specification(lane, 0, near))
+    leg = walker.legs[0].point
+    whole_m = leg.radius_m + leg.error_m
+    (label_m,) = re.findall(rf"'y': (-?[\d.]+), 't': 'with the whole error {whole_m:.0f}", made)
+    assert float(label_m) * north_m < 0.0
 
 
 def test_sheet_says_what_the_class_shows_of_the_point(result, sheets):

@@ -2,8 +2,8 @@
 
 judged-inside = Die Aufzeichnung kommt bis auf { $near } an den { -point } heran, innerhalb des Kreises von { $radius }.
 judged-outside = Die Aufzeichnung kommt bis auf { $near } an den { -point } heran und nicht näher: { $outside } außerhalb des Kreises von { $radius }.
-judged-reaches = Ihr ganzer Fehler ist { $error } und reicht so weit.
-judged-reaches-not = Ihr ganzer Fehler ist { $error } und reicht nicht so weit.
+judged-reaches = Der ganze Fehler der Aufzeichnung ist { $error } und reicht so weit.
+judged-reaches-not = Der ganze Fehler der Aufzeichnung ist { $error } und reicht nicht so weit.
 judged-unseen = In einer Lücke der Aufzeichnung kann der Gehende { $nearer } näher gekommen sein; das ist im Fehler mitgezählt.
 judged-out-of-turn = Das war nicht auf dem Weg zu diesem { -point }, sondern zu einer anderen Zeit des Ganges.
 judged-begins-here = Die Aufzeichnung beginnt an diesem { -point }: Der Weg dorthin ist nicht aufgezeichnet.
