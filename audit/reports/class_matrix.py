@@ -8,7 +8,7 @@ from audit.classroom.records import ClassResult, LaneResult, LegResult, WalkerRe
 from audit.grading.verdicts import WalkVerdict
 from audit.reports import class_words, digits
 from audit.reports.wording import status_words
-from audit.words import say, told
+from audit.words import told
 
 APPEALS = "appeals"
 """The folder of the sheets, in that of the class."""
@@ -88,19 +88,12 @@ def may_appeal(leg: LegResult) -> bool:
 
 
 def _row(number: int, walker: WalkerResult, lane: LaneResult) -> WalkerRow:
-    verdict, elapsed_s = walker.verdict, walker.time.elapsed_s
+    verdict = walker.verdict
     return WalkerRow(
         number=number,
         name=class_words.called(walker),
         debrief=debrief_page(walker),
-        result=say(
-            "class-result",
-            verdict=class_words.walk_words(verdict),
-            found=str(verdict.found),
-            needed=str(verdict.needed),
-            hours="none" if elapsed_s is None else class_words.hours(elapsed_s),
-            late=class_words.hours(verdict.late_s) if verdict.late_s else "none",
-        ),
+        result=class_words.result_words(verdict, walker.time.elapsed_s),
         problem=told(walker.problem or "") or _why_doubtful(verdict),
         cells=tuple(_cell(walker, lane, leg) for leg in range(len(walker.legs))),
     )

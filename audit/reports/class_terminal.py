@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from audit.classroom.records import ClassResult, WalkerResult
+from audit.reports import class_words
 from audit.reports.printable import printable
 from audit.words import say
 
@@ -49,4 +50,4 @@ def _row(walker: WalkerResult) -> list[str]:
         f"({_SIGNS[leg.point.grade]})" if leg.point.left_out else _SIGNS[leg.point.grade]
         for leg in walker.legs
     )
-    return [name, walker.lane, points, say(f"sheet-is-{walker.verdict.grade}")]
+    return [name, walker.lane, points, class_words.result_words(walker.verdict)]

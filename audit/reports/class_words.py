@@ -34,6 +34,18 @@ def walk_words(verdict: WalkVerdict) -> str:
     return say(f"class-verdict-{outcome(verdict)}")
 
 
+def result_words(verdict: WalkVerdict, elapsed_s: float | None = None) -> str:
+    """Say what became of a walk, by how many points, and in what time where that is told."""
+    return say(
+        "class-result",
+        verdict=walk_words(verdict),
+        found=str(verdict.found),
+        needed=str(verdict.needed),
+        hours="none" if elapsed_s is None else hours(elapsed_s),
+        late=hours(verdict.late_s) if verdict.late_s else "none",
+    )
+
+
 def hours(seconds: float | None) -> str:
     """Write hours and minutes: "2:05"; "–" where unknown."""
     if seconds is None:

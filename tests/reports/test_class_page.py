@@ -14,9 +14,11 @@ from audit.grading.verdicts import WalkVerdict
 from audit.reports.appeal_sheets import appeal_sheets
 from audit.reports.class_page import render_class_html
 from audit.reports.class_tables import lane_rows
+from audit.reports.class_terminal import render_class_terminal
 from audit.reports.class_verdict import causes_counted, class_verdict, hardest
 from audit.reports.class_words import outcome
 from audit.reports.figure_appeal import appeal_specification
+from audit.words import Words, spoken
 
 SEED = 100_301
 
@@ -327,3 +329,36 @@ def test_the_middle_time_of_two_walkers_is_half_way_between_theirs(result):
     )
     rows = dict(dict(lane_rows(replace(result, walkers=two)))[name])
     assert rows["Middle time"] == "1:30"
+
+
+@pytest.mark.parametrize(
+    ("language", "said"),
+    [("en", "standard met: 5 found, 4 needed"), ("de", "Vorgabe erfüllt: 5 gefunden, 4 nötig")],
+)
+def test_points_found_and_needed_are_told_apart(result, language, said):
+    """Bug: "standard met: 5 of 4 needed"."""
+    first = result.walkers[0]
+    verdict = replace(first.verdict, grade="pass", found=5, needed=4)
+    told = replace(result, walkers=(replace(first, verdict=verdict), *result.walkers[1:]))
+    with spoken(Words(language=language)):
+        assert said in render_class_html(told)
+        assert said in render_class_terminal(told)
+
+
+def test_walks_are_told_on_the_terminal_as_on_the_page(result):
+    """Bug: "doubtful" on the terminal, "cannot be told" on the page."""
+    first = result.walkers[0]
+    verdict = WalkVerdict(
+        grade="doubtful", reasons=(), found=3, missed=0, doubtful=0, without_evidence=2,
+        needed=4, late_s=None, score=None,
+    )  # fmt: skip
+    told = replace(result, walkers=(replace(first, verdict=verdict), *result.walkers[1:]))
+    assert "cannot be told: 3 found, 4 needed" in render_class_terminal(told)
+
+
+def test_german_calls_an_azimuth_of_the_grid_so(result):
+    """Bug: "Marschzahl", which is what a compass is set to, stood above azimuths of the grid."""
+    with spoken(Words(language="de")):
+        page = render_class_html(result)
+    assert "Gitterrichtung" in page
+    assert "Marschzahl<" not in page

@@ -90,7 +90,7 @@ class-verdict-fail = Vorgabe nicht erfüllt
 class-verdict-doubtful = zu knapp, um es zu entscheiden
 class-verdict-untold = nicht zu sagen
 class-verdict-no-evidence = kein Beleg
-class-result = { $verdict }: { $found } von { $needed } nötigen{ $hours ->
+class-result = { $verdict }: { $found } gefunden, { $needed } nötig{ $hours ->
     [none] {""}
    *[some] , { $hours } h
 }{ $late ->
@@ -102,7 +102,7 @@ class-caught-all = Welcher Abschnitt allen schwer fiel
 class-caught-note = Mittlere Ablage aller, die den Abschnitt gingen, mit ihrem doppelten Standardfehler.
 class-lane-leg = Bahn, Abschnitt
 class-ends = Von – bis
-class-azimuth = { -azimuth }
+class-azimuth = Gitterrichtung
 class-distance = Entfernung
 class-climb = Anstieg
 class-counts = Gefunden, zweifelhaft, verfehlt, kein Beleg

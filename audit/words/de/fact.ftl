@@ -15,8 +15,8 @@ fact-planned-said = Gitter { $grid }, magnetisch { $magnetic }, Gegenrichtung { 
    *[some] , { $paces } { -pace }
 }
 fact-note = Vermerk
-fact-azimuth = { -azimuth }
-fact-azimuth-said = { $walked } Gitter (95-%-Bereich { $interval }{ $doubted ->
+fact-azimuth = Gitterrichtung
+fact-azimuth-said = { $walked } (95-%-Bereich { $interval }{ $doubted ->
     [yes] , wenn dieser Teil der Aufzeichnung der Abschnitt ist
    *[no] {""}
 }): { $error }

@@ -2,7 +2,7 @@
 
 paper-simulated = Simulierter Gang: Niemand ist das gegangen.
 paper-leg = Abschnitt
-paper-azimuth-planned = { -azimuth } geplant
+paper-azimuth-planned = Gitterrichtung geplant
 paper-walked = gegangen
 paper-error = Fehler
 paper-distance-planned = Entfernung geplant

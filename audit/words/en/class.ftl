@@ -80,7 +80,7 @@ class-verdict-fail = standard not met
 class-verdict-doubtful = too close to call
 class-verdict-untold = cannot be told
 class-verdict-no-evidence = no evidence
-class-result = { $verdict }: { $found } of { $needed } needed{ $hours ->
+class-result = { $verdict }: { $found } found, { $needed } needed{ $hours ->
     [none] {""}
    *[some] , { $hours } h
 }{ $late ->
@@ -92,7 +92,7 @@ class-caught-all = Which leg caught everybody
 class-caught-note = Mean miss of all who walked the leg, with twice its standard error.
 class-lane-leg = Lane, leg
 class-ends = From – to
-class-azimuth = { -azimuth(form: "start") }
+class-azimuth = Grid { -azimuth }
 class-distance = Distance
 class-climb = Climb
 class-counts = Found, doubtful, missed, no evidence
