@@ -105,19 +105,26 @@ def _why_doubtful(verdict: WalkVerdict) -> str:
     return " ".join(map(told, verdict.reasons)) if enough else ""
 
 
-def _not_recorded(leg: LegResult) -> bool:
-    """Tell whether a leg that was not walked lies before the recording begins."""
+def _status_words(leg: LegResult) -> str:
+    """Say why a leg has no claim; "" of one that was walked.
+
+    What the recording does not reach may have been walked before it began or after it ended.
+    """
+    status, unseen = leg.status, leg.point.grade == "no-evidence"
     approach = leg.point.approach
     begins_here = approach is not None and approach.begins_here
-    return leg.status == "skipped" and (begins_here or leg.point.grade == "no-evidence")
+    if status == "skipped" and (begins_here or unseen):
+        return status_words("before-recording")
+    if status in {"unfinished", "not-started"} and unseen:
+        return status_words("after-recording")
+    return status_words(status) if status in {"skipped", "unfinished", "not-started"} else ""
 
 
 def _cell(walker: WalkerResult, lane: LaneResult, number: int) -> PointCell:
     leg = walker.legs[number]
     page = debrief_page(walker)
     miss = "" if leg.miss is None else digits.metres(leg.miss.distance_m, leg.miss.sd_m)
-    if leg.status in {"skipped", "unfinished", "not-started"}:
-        miss = status_words("before-recording" if _not_recorded(leg) else leg.status)
+    miss = _status_words(leg) or miss
     return PointCell(
         point=lane.legs[number].end,
         grade=leg.point.grade,

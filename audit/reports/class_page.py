@@ -130,7 +130,8 @@ def standard_facts(result: ClassResult) -> list[tuple[str, str]]:
     by_m = standard.road_distance_m
     rule = say(f"class-roads-{standard.road_rule.replace(' ', '-')}")
     by = "none" if by_m is None else digits.stated_metres(by_m)
-    asks.append(("roads", say("class-roads-said", rule=rule, by=by)))
+    judged = rule if standard.road_rule == "none" else say("class-roads-said", rule=rule, by=by)
+    asks.append(("roads", judged))
     return [(say(f"class-asks-{name}"), words) for name, words in asks]
 
 

@@ -47,6 +47,7 @@ class TimeRow:
     moving: str
     searching: str
     halted: str
+    together: str
     bar: Bar
 
 
@@ -82,6 +83,7 @@ def time_rows(result: ClassResult) -> list[TimeRow]:
             moving=class_words.hours(one.moving_s),
             searching=class_words.hours(one.searching_s),
             halted=class_words.hours(one.halted_s),
+            together=class_words.hours(sum(60.0 * round(part_s / 60.0) for part_s in _times(one))),
             bar=_bar(
                 list(zip(("moving", "searching", "halted"), _times(one), strict=True)), longest
             ),

@@ -92,6 +92,7 @@ def _caught(result: ClassResult) -> str:
         walkers=str(leg.walkers),
         missed=leg.missed,
         doubtful=str(leg.doubtful),
+        unevidenced=str(leg.without_evidence),
     )
 
 

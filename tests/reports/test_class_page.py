@@ -12,8 +12,9 @@ from lxml import html
 
 from audit.grading.verdicts import WalkVerdict
 from audit.reports.appeal_sheets import appeal_sheets
+from audit.reports.class_matrix import lane_tables
 from audit.reports.class_page import render_class_html
-from audit.reports.class_tables import lane_rows
+from audit.reports.class_tables import lane_rows, time_rows
 from audit.reports.class_terminal import render_class_terminal
 from audit.reports.class_verdict import causes_counted, class_verdict, hardest
 from audit.reports.class_words import outcome
@@ -362,3 +363,45 @@ def test_german_calls_an_azimuth_of_the_grid_so(result):
         page = render_class_html(result)
     assert "Gitterrichtung" in page
     assert "Marschzahl<" not in page
+
+
+def test_the_leg_that_caught_most_accounts_for_every_walker(result):
+    """Bug: "3 of 6 found it, 2 missed it", and nothing of the sixth."""
+    short = with_legs(
+        result, n0={"walkers": 6, "found": 3, "missed": 2, "without_evidence": 1}, n1={}
+    )
+    assert any(
+        "3 of 6 found it, 2 missed it, of 1 there is no evidence" in said
+        for said in class_verdict(short)
+    )
+
+
+@pytest.mark.parametrize(
+    ("status", "grade", "said"),
+    [
+        ("not-started", "no-evidence", "after the recording ended"),
+        ("unfinished", "no-evidence", "after the recording ended"),
+        ("not-started", "missed", "not started"),
+        ("skipped", "no-evidence", "before the recording began"),
+    ],
+)
+def test_what_a_recording_does_not_reach_is_told_as_that(result, status, grade, said):
+    """Bug: "no evidence, not started" of a point after the recording had broken off."""
+    first = result.walkers[0]
+    *others, last = first.legs
+    leg = replace(last, status=status, miss=None, point=replace(last.point, grade=grade))
+    told = replace(result, walkers=(replace(first, legs=(*others, leg)), *result.walkers[1:]))
+    (row,) = [
+        row for table in lane_tables(told) for row in table.rows if row.number == 1
+    ]  # fmt: skip
+    assert row.cells[-1].miss == said
+
+
+def test_where_the_time_went_adds_up(result):
+    def minutes(text):
+        hours, rest = text.split(":")
+        return 60 * int(hours) + int(rest)
+
+    for row in time_rows(result):
+        parts = [minutes(part) for part in (row.moving, row.searching, row.halted)]
+        assert sum(parts) == minutes(row.together)

@@ -44,6 +44,9 @@ class-caught = Abschnitt { $leg } von { $lane } nach { $point } war am schwerste
 }{ $doubtful ->
     [0] {""}
    *[other] , { $doubtful } zweifelhaft
+}{ $unevidenced ->
+    [0] {""}
+   *[other] , von { $unevidenced } gibt es keinen Beleg
 }.
 class-caught-alike = Am schwersten waren gleichauf { $legs }: Auf jedem davon verfehlten { $share } der Gehenden den { -point }.
 class-leg-of = { $legs ->
@@ -98,7 +101,7 @@ class-result = { $verdict }: { $found } gefunden, { $needed } nötig{ $hours ->
    *[some] , { $late } zu spät
 }
 
-class-caught-all = Welcher Abschnitt allen schwer fiel
+class-caught-all = Abschnitt für Abschnitt
 class-caught-note = Mittlere Ablage aller, die den Abschnitt gingen, mit ihrem doppelten Standardfehler.
 class-lane-leg = Bahn, Abschnitt
 class-ends = Von – bis
@@ -152,13 +155,15 @@ class-no-causes = Auf keinem Abschnitt ist ein Fehler benannt.
 
 class-time = Wo die Zeit blieb
 class-time-note = Stunden und Minuten vom Verlassen des Starts bis zum letzten gemeldeten Ende, mit der Suche danach, wo es eine gab.
-    Die Rast davor und danach zählt nicht mit.
+    Die Rast davor und danach zählt nicht mit. Es ist nicht die Zeit der Vorgabe: Die steht oben beim Namen und endet im
+    Umkreis des letzten { -point(form: "of") }.
 class-moving = in Bewegung
 class-searching = auf Suche
 class-halted = im Halt
 class-moving-begin = In Bewegung
 class-searching-begin = Auf Suche
 class-halted-begin = Im Halt
+class-together = Zusammen
 class-drawn = In einem Maßstab gezeichnet
 
 class-the-standard = Die Vorgabe
@@ -180,7 +185,7 @@ class-roads-cross-only = nur überqueren
 class-roads-keep-off = meiden
 class-roads-said = { $rule }{ $by ->
     [none] {""}
-   *[some] , Abstand { $by }
+   *[some] ; näher als { $by } gilt als auf der Straße
 }; ein Mensch urteilt
 
 class-recordings = Zu den Aufzeichnungen
@@ -221,10 +226,11 @@ class-terminal-replaced = { $folder } enthält eine andere Klasse, oder diese an
    *[other] { $walkers } Gehende
 }, Prüfsumme { $fingerprint }): Diese tritt an ihre Stelle. Mit --out ORDNER bleiben beide.
 class-terminal-replaced-unknown = { $file } stand schon da und ist keine lesbare Klasse: Diese tritt an ihre Stelle.
-class-terminal-written = Geschrieben nach { $folder }: { $files }, ein Ordner für jeden Gehenden in debriefs und { $sheets ->
-    [one] { $sheets } Blatt
-   *[other] { $sheets } Blätter
-} in { $appeals }.
+class-terminal-written = Geschrieben nach { $folder }: { $files }, { $sheets ->
+    [0] dazu ein Ordner für jeden Gehenden in debriefs
+    [one] ein Ordner für jeden Gehenden in debriefs und { $sheets } Blatt in { $appeals }
+   *[other] ein Ordner für jeden Gehenden in debriefs und { $sheets } Blätter in { $appeals }
+}.
 class-terminal-taken = { $file }: als { $kind ->
     [plan] Plan
    *[recording] Aufzeichnung

@@ -5,6 +5,7 @@ leg-walked-from-off = gegangen, { $size } neben seinem Anfang begonnen
 leg-recorded-from = gegangen, ab { $size } aufgezeichnet
 leg-skipped = ausgelassen
 leg-before-recording = vor Beginn der Aufzeichnung
+leg-after-recording = nach dem Ende der Aufzeichnung
 leg-unfinished = nicht beendet
 leg-not-started = nicht begonnen
 

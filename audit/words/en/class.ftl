@@ -32,6 +32,9 @@ class-all-found = Every { -point } was found by everybody of whom there is evide
 class-caught = Leg { $leg } of { $lane } to { $point } caught most: { $found } of { $walkers } found it, { $missed } missed it{ $doubtful ->
     [0] {""}
    *[other] , { $doubtful } doubtful
+}{ $unevidenced ->
+    [0] {""}
+   *[other] , of { $unevidenced } there is no evidence
 }.
 class-caught-alike = { $legs } caught most, alike: on each of them { $share } of the walkers missed the { -point }.
 class-leg-of = { $legs ->
@@ -88,7 +91,7 @@ class-result = { $verdict }: { $found } found, { $needed } needed{ $hours ->
    *[some] , { $late } late
 }
 
-class-caught-all = Which leg caught everybody
+class-caught-all = Leg by leg
 class-caught-note = Mean miss of all who walked the leg, with twice its standard error.
 class-lane-leg = Lane, leg
 class-ends = From – to
@@ -136,13 +139,15 @@ class-no-causes = No mistake is named on any leg.
 
 class-time = Where the time went
 class-time-note = Hours and minutes from leaving the start to the last claim, with the search for its { -point } where there was one.
-    The rest before and after is left out.
+    The rest before and after is left out. It is not the time of the standard, which stands by the walker’s name above and
+    ends within the radius of the last { -point }.
 class-moving = moving
 class-searching = searching
 class-halted = halted
 class-moving-begin = Moving
 class-searching-begin = Searching
 class-halted-begin = Halted
+class-together = Together
 class-drawn = Drawn to one scale
 
 class-the-standard = The standard
@@ -164,8 +169,8 @@ class-roads-cross-only = crossed only
 class-roads-keep-off = kept off
 class-roads-said = { $rule }{ $by ->
     [none] {""}
-   *[some] {" "}by { $by }
-}, judged by a person
+   *[some] ; nearer than { $by } counts as on the road
+}; a person judges
 
 class-recordings = To know of the recordings
 class-notes = Notes
@@ -207,10 +212,11 @@ class-terminal-replaced = { $folder } holds another class, or this one graded ot
    *[other] { $walkers } walkers
 }, fingerprint { $fingerprint }): this one takes its place. With --out DIR both are kept.
 class-terminal-replaced-unknown = { $file } stood there already and is no class that could be read: this one takes its place.
-class-terminal-written = Written to { $folder }: { $files }, a folder for each walker in debriefs, and { $sheets ->
-    [one] { $sheets } sheet
-   *[other] { $sheets } sheets
-} in { $appeals }.
+class-terminal-written = Written to { $folder }: { $files }, { $sheets ->
+    [0] and a folder for each walker in debriefs
+    [one] a folder for each walker in debriefs, and { $sheets } sheet in { $appeals }
+   *[other] a folder for each walker in debriefs, and { $sheets } sheets in { $appeals }
+}.
 class-terminal-taken = { $file }: taken as a { $kind ->
     [plan] plan
    *[recording] recording

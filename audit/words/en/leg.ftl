@@ -5,6 +5,7 @@ leg-walked-from-off = walked, begun { $size } from its start
 leg-recorded-from = walked, recorded from { $size } on
 leg-skipped = skipped
 leg-before-recording = before the recording began
+leg-after-recording = after the recording ended
 leg-unfinished = not finished
 leg-not-started = not started
 
