@@ -82,6 +82,7 @@ def lane_result(lane: Lane, standard: Standard, version: str) -> LaneResult:
         difficulty=float(np.median([1.0 - leg.chance_in_sight for leg in forecasts])),
         fingerprint=fingerprint(standard, (lane.plan,), version),
         findings=tuple(finding.message for finding in card.findings),
+        angle_at_fault=card.angle_at_fault,
         notes=(*card.notes, *([radii] if (radii := two_radii(lane.plan, standard)) else [])),
     )
 

@@ -69,6 +69,8 @@ class LaneResult:
         Of plan, standard and program version.
     findings : tuple of str
         What a check of the plan has found, one sentence each.
+    angle_at_fault : bool
+        Whether the plan's own grid-magnetic angle is to be put right.
     """
 
     name: str
@@ -85,6 +87,7 @@ class LaneResult:
     difficulty: float | None = None
     fingerprint: str = ""
     findings: tuple[str, ...] = ()
+    angle_at_fault: bool = False
     notes: tuple[str, ...] = ()
 
 

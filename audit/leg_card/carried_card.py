@@ -30,7 +30,6 @@ from audit.words import sentence
 
 _TOO_OLD_YEARS = 5.0
 """No angle to go by from here on (common practice); that it is older than one is a finding."""
-_OF_ANGLE = ("grid_magnetic_angle_deg", "grid_magnetic_angle_date")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -182,7 +181,7 @@ def carried_card(
     date = plan.grid_magnetic_angle_date if card.angle_source == "plan" else card.date
     age = years_between(date, card.date) if date and card.date else None
     too_old = card.angle_source == "plan" and age is not None and age > _TOO_OLD_YEARS
-    in_doubt = too_old or any(one.what in _OF_ANGLE for one in checked.findings)
+    in_doubt = too_old or card.angle_at_fault
     legs = tuple(
         _carried_leg(checked, leg, stated, known.get(leg.name), click, in_doubt=in_doubt)
         for leg, stated in zip(card.legs, plan.legs, strict=True)

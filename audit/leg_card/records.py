@@ -59,6 +59,10 @@ class CardLeg:
     note: str = ""
 
 
+ANGLE_FIELDS = ("grid_magnetic_angle_deg", "grid_magnetic_angle_date")
+"""Fields of a plan of which a finding puts all that was turned by its angle in doubt."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CardFinding:
     """Something that the plan gives and that its own sum does not bear out.
@@ -149,3 +153,8 @@ class LegCard:
     safety: SafetyBearing | None = None
     findings: tuple[CardFinding, ...] = ()
     notes: tuple[str, ...] = ()
+
+    @property
+    def angle_at_fault(self) -> bool:
+        """Whether the plan's own grid-magnetic angle, or its date, is to be put right."""
+        return any(one.what in ANGLE_FIELDS for one in self.findings)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from audit.classroom.records import ClassResult, WalkerResult
 from audit.reports import class_words
+from audit.reports.class_verdict import plan_angles
 from audit.reports.printable import printable
 from audit.words import say
 
@@ -30,6 +31,7 @@ def render_class_terminal(result: ClassResult) -> str:
         say("class-terminal-key"),
         "",
     ]
+    lines += [*angles, ""] if (angles := plan_angles(result)) else []
     for row in rows:
         padded = [cell.ljust(width) for cell, width in zip(row, widths, strict=False)]
         lines.append("  ".join([*padded, *row[3:]]).rstrip())
@@ -39,6 +41,7 @@ def render_class_terminal(result: ClassResult) -> str:
         say(f"class-terminal-{'asked' if one.question else 'found'}", message=one.message)
         for one in result.findings
     ]
+    lines += ["", say("caution-short")]
     return "".join(printable(line) + "\n" for line in lines)
 
 

@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Sequence
 
 from audit.classroom.records import ClassFinding, ClassLeg, ClassResult
+from audit.reports.angle_words import east_or_west
 from audit.reports.cause_words import cause_words
 from audit.reports.class_words import WalkOutcome, named_cause, outcome
 from audit.words import in_force, say
@@ -20,7 +21,14 @@ _MOST_NAMED = 4
 
 def class_verdict(result: ClassResult) -> list[str]:
     """Say what became of the class, where it was caught, and of what."""
-    said = [_count(result), *_faults(result), _caught(result), _causes(result), _asked(result)]
+    said = [
+        _count(result),
+        *_faults(result),
+        *plan_angles(result),
+        _caught(result),
+        _causes(result),
+        _asked(result),
+    ]
     return [sentence for sentence in said if sentence]
 
 
@@ -70,6 +78,15 @@ def _faults(result: ClassResult) -> list[str]:
         say("class-course-fault", point=leg.point, leg=leg.name, lane=leg.lane)
         for leg in result.legs
         if leg.finding == "point-misplaced"
+    ]
+
+
+def plan_angles(result: ClassResult) -> list[str]:
+    """Name the lanes whose plan has an angle that is to be put right."""
+    return [
+        say("class-plan-angle", lane=lane.name, angle=east_or_west(lane.grid_magnetic_angle_deg))
+        for lane in result.lanes
+        if lane.angle_at_fault
     ]
 
 

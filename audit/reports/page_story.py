@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from audit.coaching.sure_legs import is_sure
 from audit.debriefing.records import Debrief, LegDebrief
+from audit.leg_card import LegCard
+from audit.reports.angle_words import east_or_west
 from audit.reports.wording import leg_names
 from audit.words import say
 
@@ -11,9 +13,16 @@ from audit.words import say
 def story_sentences(debrief: Debrief) -> tuple[str, ...]:
     """Give the sentences that follow the verdict; none where it says all there is to say."""
     unsure = [leg.name for leg in debrief.legs if _is_unsure(leg)]
-    if not unsure:
+    said = [say("verdict-unsure", legs=leg_names(unsure))] if unsure else []
+    return (*said, *plan_angle(debrief.card))
+
+
+def plan_angle(card: LegCard) -> tuple[str, ...]:
+    """Say that the plan's angle is to be put right: errors of its size lie with the plan."""
+    if not card.angle_at_fault:
         return ()
-    return (say("verdict-unsure", legs=leg_names(unsure)),)
+    angle = east_or_west(card.angles.grid_magnetic_angle_deg)
+    return (say("verdict-plan-angle", angle=angle),)
 
 
 def _is_unsure(leg: LegDebrief) -> bool:

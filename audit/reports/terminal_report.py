@@ -5,6 +5,7 @@ from __future__ import annotations
 from audit.debriefing.records import Debrief, LegDebrief
 from audit.reports import wording
 from audit.reports.page_coaching import coaching_lines, step_lines
+from audit.reports.page_story import plan_angle
 from audit.reports.printable import printable
 from audit.reports.shown_paces import counting, pace_of
 from audit.reports.simulated import simulated_notes
@@ -21,7 +22,7 @@ def render_terminal(debrief: Debrief, words: Words | None = None) -> str:
 def _text(debrief: Debrief) -> str:
     simulated = [say("terminal-simulated", note=note) for note in simulated_notes(debrief)]
     lines = [debrief.card.name, *simulated]
-    lines += [*verdict(debrief), "", *_aligned(debrief)]
+    lines += [*verdict(debrief), *plan_angle(debrief.card), "", *_aligned(debrief)]
     lines += [say("terminal-plan", finding=finding.message) for finding in debrief.card.findings]
     lines += ["", *step_lines(debrief), *coaching_lines(debrief)]
     lines += ["", say("caution-short")]

@@ -34,6 +34,8 @@ class-too-close = ; { $count ->
 class-untold = ; bei { $count } ist es nicht zu sagen, weil Belege fehlen
 class-unevidenced = ; von { $count } gibt es keinen Beleg, was kein Nichtbestehen ist
 class-course-fault = { $point } (Abschnitt { $leg } von { $lane }) ist ein Fehler der Bahn und zählt in keiner Bewertung: siehe unten.
+class-plan-angle = { $lane }: Die Nadelabweichung des Plans, { $angle }, ist zu berichtigen: Eine Prüfung bestätigt sie nicht. Das
+    klären, ehe Gehenden Fehler dieser Größe angelastet werden.
 class-all-found = Jeder { -point } wurde von allen gefunden, von denen es einen Beleg gibt.
 class-caught = Abschnitt { $leg } von { $lane } nach { $point } war am schwersten: { $found } von { $walkers } { $found ->
     [one] fand

@@ -52,5 +52,7 @@ verdict-count = { $walked } von { $legs ->
 verdict-too-close = , { $count } zu knapp, um es zu entscheiden
 verdict-also-passed = , dazu { $points } passiert, auf keinem gefundenen Abschnitt
 verdict-rest = ; { $legs } { $status }
+verdict-plan-angle = Die Nadelabweichung des Plans, { $angle }, ist zu berichtigen: Eine Prüfung bestätigt sie nicht. Das klären,
+    ehe einem Gehenden ein Fehler dieser Größe angelastet wird.
 verdict-unsure = Welcher Teil der Aufzeichnung zu { $legs } gehört, ist nicht sicher: Vor dem Vertrauen
     auf diese Zahlen die Karte ansehen.

@@ -28,6 +28,8 @@ class-too-close = ; { $count ->
 class-untold = ; of { $count } it cannot be told: evidence is missing
 class-unevidenced = ; of { $count } there is no evidence, which is no fail
 class-course-fault = { $point } (leg { $leg } of { $lane }) is the course's fault and is left out of the grades: see below.
+class-plan-angle = { $lane }: the plan’s grid-magnetic angle, { $angle }, is to be put right: a check does not bear it out. Look there
+    before blaming walkers for errors of that size.
 class-all-found = Every { -point } was found by everybody of whom there is evidence.
 class-caught = Leg { $leg } of { $lane } to { $point } caught most: { $found } of { $walkers } found it, { $missed } missed it{ $doubtful ->
     [0] {""}

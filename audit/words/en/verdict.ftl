@@ -51,5 +51,7 @@ verdict-count = { $walked } of { $legs ->
 verdict-too-close = , { $count } too close to call
 verdict-also-passed = , and { $points } passed on no leg that was found
 verdict-rest = ; { $legs } { $status }
+verdict-plan-angle = The plan’s grid-magnetic angle, { $angle }, is to be put right: a check does not bear it out. Look there
+    before blaming a walker for an error of that size.
 verdict-unsure = Which part of the recording belongs to { $legs } is not sure: look at the map before
     trusting those figures.
