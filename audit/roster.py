@@ -44,7 +44,8 @@ class PunchEntry:
     """A code that somebody brought back from a point of a lane.
 
     ``name`` is "" for the key: the code that the marker of the point really bears.
-    ``lane`` is "" where the point has that name on whichever lane.
+    ``lane`` is "" where the point has that name on whichever lane. ``noted_s`` is ``time``
+    in seconds after midnight UTC; None where it is no time.
     """
 
     point: str
@@ -53,6 +54,7 @@ class PunchEntry:
     lane: str = ""
     attempt: int = 1
     time: str = ""
+    noted_s: float | None = None
     line: int = 0
 
 

@@ -20,6 +20,7 @@ from audit.classroom.records import (
     WalkerResult,
 )
 from audit.classroom.roads_used import asked_of_roads
+from audit.classroom.shift_asked import shift_asked
 from audit.classroom.walker_task import regraded
 from audit.grading.fingerprint import fingerprint
 from audit.words import sentence
@@ -33,6 +34,7 @@ def assemble(draft: ClassDraft, walkers: Sequence[WalkerResult]) -> ClassResult:
         for lane in inputs.lanes
     )
     findings = [*draft.findings, *_refused(walkers, draft)]
+    findings += shift_asked(draft.clock, walkers, inputs.settings.grading)
     findings += asked_of_roads(walkers, inputs.standard)
     asks = inputs.settings.class_shows
     faults = course_faults(lanes, walkers, asks)

@@ -33,5 +33,6 @@ def by_first_crossing(pairs: Sequence[tuple[float, float]]) -> BatchClock | None
     off_s = np.array([roster - left for roster, left in pairs])
     shift_s = float(np.round(np.median(off_s)))
     spread_s = float(np.median(np.abs(off_s - shift_s)))
-    ground = sentence("shows-shift-crossing", count=str(len(pairs)), spread=f"{spread_s:.0f}")
+    spread = f"{spread_s:.0f}"
+    ground = sentence("shows-shift-crossing", count=str(len(pairs)), spread=spread)
     return BatchClock(shift_s=shift_s, ground=ground, pairs=len(pairs))

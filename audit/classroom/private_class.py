@@ -109,7 +109,7 @@ def _leg(leg: LegResult, first: int) -> LegResult:
     if point.approach is not None:
         point = replace(point, approach=replace(point.approach, time_s=None))
     if point.punch is not None:
-        point = replace(point, punch=replace(point.punch, time=""))
+        point = replace(point, punch=replace(point.punch, time="", noted_s=None))
     return replace(
         leg,
         point=point,

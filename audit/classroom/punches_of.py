@@ -63,6 +63,7 @@ def punches_of(
                 code=one.code,
                 right=key[point] == one.code.casefold() if point in key else None,
                 time=one.time,
+                noted_s=one.noted_s,
             ),
         )
         for one in of_lane

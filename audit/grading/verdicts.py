@@ -45,11 +45,16 @@ class Approach:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Punch:
-    """What the walker brought back from a point. ``right`` is None where no key tells."""
+    """What the walker brought back from a point. ``right`` is None where no key tells.
+
+    ``time`` is as it was written beside the code, ``noted_s`` what that is in seconds after
+    midnight UTC; None where it is no time.
+    """
 
     code: str
     right: bool | None = None
     time: str = ""
+    noted_s: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

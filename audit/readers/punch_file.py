@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import re
 from pathlib import Path
 
+from audit.readers.clock_time import clock_moment
 from audit.readers.csv_table import CsvRow, read_csv_table
 from audit.readers.file_bytes import decoded_text, file_bytes
 from audit.readers.plain_text import writable
 from audit.readers.problem_list import ProblemList
 from audit.roster import PunchEntry, PunchList
 
+_DAY_S = 86_400.0
+_ANY_DAY = dt.date(2000, 1, 1)
 PUNCH_COLUMNS = ("name", "lane", "point", "code", "time", "attempt")
 
 
@@ -63,8 +67,20 @@ def _entry(row: CsvRow, problems: ProblemList) -> PunchEntry:
         lane=told["lane"],
         attempt=int(attempt),
         time=told["time"],
+        noted_s=_of_day_s(told["time"]),
         line=row.line,
     )
+
+
+def _of_day_s(written: str) -> float | None:
+    """Give seconds after midnight UTC, or None where no time is written; UTC where no zone is."""
+    moment = clock_moment(written)
+    if isinstance(moment, dt.time):
+        moment = dt.datetime.combine(_ANY_DAY, moment)
+    if moment is None:
+        return None
+    aware = moment if moment.tzinfo else moment.replace(tzinfo=dt.UTC)
+    return aware.timestamp() % _DAY_S
 
 
 def _check_twice(entries: tuple[PunchEntry, ...], problems: ProblemList) -> None:

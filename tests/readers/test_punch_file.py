@@ -28,3 +28,17 @@ def test_all_problems_at_once(tmp_path):
     with pytest.raises(InputRefusedError) as refused:
         punches(tmp_path, "name,point,code\n,Birch,KT\n,Birch,4V\nAdder,,KT\nAdder,Birch,\n")
     assert len(refused.value.problems) == 3
+
+
+@pytest.mark.parametrize(
+    ("written", "noted_s"),
+    [
+        ("17:25", 62_700.0), ("19:25+02:00", 62_700.0), ("2026-09-19T17:25:00Z", 62_700.0),
+        ("5:25 PM", 62_700.0), ("in the evening", None), ("", None),
+    ],
+)  # fmt: skip
+def test_the_time_beside_a_code_is_read_where_it_is_one(tmp_path, written, noted_s):
+    path = tmp_path / "codes.csv"
+    path.write_text(f"name,lane,point,code,time\nAdder,,Knoll,KT,{written}\n")
+    (entry,) = read_punches(path).entries
+    assert (entry.time, entry.noted_s) == (written, noted_s)

@@ -105,7 +105,22 @@ shows-not-shifted = Alle Uhren blieben, wie sie sind: { $why ->
 }.
 shows-shift-asked = wie verlangt
 shows-shift-nothing = kein Start nach Liste und Aufzeichnung war zu vergleichen
-shows-shift-crossing = nach dem ersten Verlassen des Starts gegen die Liste, Mitte von { $count } (die Hälfte davon auf { $spread } s genau)
+shows-shift-crossing = nach dem ersten Verlassen des Starts gegen die Liste, { $count ->
+    [1] von einem einzigen Gehenden
+   *[other] Mitte von { $count } (die Hälfte davon auf { $spread } s genau)
+}
+shows-shift-alone = Alle Uhren wurden nach dem Start eines einzigen Gehenden um { $minutes } min { $later ->
+    [yes] vorgestellt
+   *[no] zurückgestellt
+}; keine andere Zeile der Liste hat einen Start und eine Aufzeichnung, die ihn verlässt. Ging seine Uhr falsch, oder brach er zu
+    einer anderen Zeit auf als nach der Liste? Gehen die Uhren richtig, ohne --shift bewerten.
+shows-code-times = Die Zeiten bei den Codes liegen { $minutes } min { $later ->
+    [yes] später
+   *[no] früher
+}, als die Aufzeichnungen mit verstellten Uhren an diesen { -point(form: "to") } sind (Mitte von { $count }){ $unshifted ->
+    [yes] ; mit den Uhren, wie sie waren, stimmen sie überein
+   *[no] {""}
+}. Ist die Verschiebung richtig?
 shows-lane-fitted = Die Liste nennt keine Bahn; der Gang kam auf die, zu der er passt: { $lane }.
 shows-left-again = Nach der Aufzeichnung wurde der Start vor dem ersten Abschnitt { $times } Mal verlassen, { $minutes } min auseinander.
     Für die Zeit zählt das erste Mal; dass es ein späteres sein kann, steckt im Fehler dieser Zeit.

@@ -103,8 +103,22 @@ shows-not-shifted = All clocks were left as they are: { $why ->
 }.
 shows-shift-asked = as it was asked for
 shows-shift-nothing = no start by the roster and by a recording to be compared
-shows-shift-crossing = the first crossing of the start against the roster, middle of { $count } (half of them within { $spread } s
-    of it)
+shows-shift-crossing = the first crossing of the start against the roster, { $count ->
+    [1] of one walker alone
+   *[other] middle of { $count } (half of them within { $spread } s of it)
+}
+shows-shift-alone = All clocks were put { $minutes } min { $later ->
+    [yes] forward
+   *[no] back
+} by the start of one walker alone; no other row of the roster has a start and a recording that crosses it. Was his clock off, or
+    did he set out at another time than the roster's? If the clocks are right, grade without --shift.
+shows-code-times = The times noted with the codes are { $minutes } min { $later ->
+    [yes] later
+   *[no] earlier
+} than the recordings, with their clocks shifted, are at those { -point(form: "many") } (middle of { $count }){ $unshifted ->
+    [yes] ; with the clocks as they were they agree
+   *[no] {""}
+}. Is the shift right?
 shows-lane-fitted = The roster names no lane; the walk was given the one it fits: { $lane }.
 shows-left-again = By the recording the start was left { $times } times before the first leg, { $minutes } min apart. The first counts for the
     time that was needed; that it may be a later one is in the error of that time.
