@@ -43,9 +43,11 @@ class Expected:
     pace_follows : bool
         The walker counted what he walked, so that the paces in his log are as far off
         as the distance; False where he believed to have walked the planned distance.
-    logged : bool
-        The walker knew the azimuth that he set, so that his log shows the turn; False
-        where he believed to have set the right one.
+    logged : float
+        How often a log shows the turn: 1 where the walker knew the azimuth that he set, 0
+        where he believed to have set the card's and wrote down that.
+    in_log : tuple of (turn, share)
+        Of two mistakes at once: what a log shows beside the card's azimuth, and how often.
     """
 
     weight: float = 1.0
@@ -59,7 +61,13 @@ class Expected:
     aside_m: float = 0.0
     odds: float = 1.0
     pace_follows: bool = False
-    logged: bool = True
+    logged: float = 1.0
+    in_log: tuple[tuple[float, float], ...] = ()
+
+    @property
+    def noted_deg(self) -> tuple[tuple[float, float], ...]:
+        """What a log shows beside the card's azimuth, and how often each: it adds up to 1."""
+        return self.in_log or ((self.turn_deg, self.logged), (0.0, 1.0 - self.logged))
 
     def beside(self, shared: Expected) -> Expected:
         """Give this way of a slip on a leg that shows a mistake of the whole walk as well."""
@@ -69,7 +77,11 @@ class Expected:
             turn_sd_deg=math.hypot(self.turn_sd_deg, shared.turn_sd_deg),
             log_ratio=self.log_ratio + shared.log_ratio,
             log_ratio_sd=math.hypot(self.log_ratio_sd, shared.log_ratio_sd),
-            logged=self.logged and shared.logged,
+            in_log=tuple(
+                (own + other, often * share)
+                for own, often in self.noted_deg
+                for other, share in shared.noted_deg
+            ),
         )
 
 

@@ -181,8 +181,7 @@ def turn_density(
     extra = math.hypot(way.turn_sd_deg, settings.set_sd_deg if way.turn_deg else 0.0)
     sd = np.sqrt(grid.scatter[None, :] ** 2 + error**2 + extra**2)
     off = turn_degrees(np.asarray(grid.common[None, :] + way.turn_deg), left)
-    set_deg = way.turn_deg if way.logged else 0.0
-    said = np.array([_log_of_setting(leg, account, set_deg, settings) for account in accounts])
+    said = np.array([_log_of_setting(leg, account, way, settings) for account in accounts])
     said = np.where([account.wild for account in accounts], 0.0, said)
     return np.asarray(np.exp(-0.5 * (off / sd) ** 2) / (sd * _ROOT) * said[:, None])
 
@@ -236,14 +235,17 @@ def _near(off: float, sd: float) -> float:
 
 
 def _log_of_setting(
-    leg: LegEvidence, account: Account, turn_deg: float, settings: DiagnosisSettings
+    leg: LegEvidence, account: Account, way: Expected, settings: DiagnosisSettings
 ) -> float:
     """Say how likely the azimuth that the log says was set is."""
     if leg.set_turn_deg is None:
         return 1.0
+    near = 0.0
+    for noted_deg, often in way.noted_deg:
+        off = turn_degrees(account.aimed_turn_deg + noted_deg, leg.set_turn_deg)
+        near += often * _near(off, settings.log_setting_sd_deg)
     wrong = settings.log_wrong_share
-    off = turn_degrees(account.aimed_turn_deg + turn_deg, leg.set_turn_deg)
-    return (1.0 - wrong) * _near(off, settings.log_setting_sd_deg) + wrong / 360.0
+    return (1.0 - wrong) * near + wrong / 360.0
 
 
 def _log_of_count(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from audit.diagnosis.cause import CauseKind, Expected
 from audit.diagnosis.causes import CAUSES
@@ -42,14 +42,26 @@ def walk_hypotheses(
             shown = [way for way in expected if way is not None]
             if len(shown) < 2:
                 continue
-            found.append(
-                WalkHypothesis(
-                    cause=cause.name,
-                    prior=priors[cause.name] * shown[0].weight,
-                    expected=expected,
-                )
-            )
+            prior = priors[cause.name] * shown[0].weight
+            for often, noted in _as_noted(expected, shown[0].logged, evidence):
+                found.append(WalkHypothesis(cause=cause.name, prior=prior * often, expected=noted))
     return tuple(found)
+
+
+def _as_noted(
+    expected: tuple[Expected | None, ...], logged: float, evidence: Sequence[LegEvidence]
+) -> tuple[tuple[float, tuple[Expected | None, ...]], ...]:
+    """Part a mistake made on paper from the same made on the compass, where a log tells them.
+
+    Who makes it on every leg makes it in one way, so that his log shows it on all of them or on
+    none.
+    """
+    if logged in (0.0, 1.0) or all(leg.set_turn_deg is None for leg in evidence):
+        return ((1.0, expected),)
+    return tuple(
+        (often, tuple(way and replace(way, logged=shows) for way in expected))
+        for often, shows in ((logged, 1.0), (1.0 - logged, 0.0))
+    )
 
 
 def _shows(way: Expected, settings: DiagnosisSettings) -> bool:

@@ -274,6 +274,11 @@ class DiagnosisSettings:
     # The walker's log, and the match
     log_setting_sd_deg: float = CLICK_DEG / 2.0
     """A setting is noted to half a click of the bezel."""
+    slip_logged: float = 0.5
+    """Of a slip made on paper or on the compass (the back azimuth, a right angle, the other
+    scale, the angle by sum and by compass, another leg's azimuth, wrong digits), that it was made
+    on paper, where the log shows it. On the compass the walker believes to have set what his card
+    says, and writes down that; chosen: either as often."""
     log_wrong_share: float = 0.05
     """That the log is wrong about what was set; chosen."""
     log_count_sd: float = 0.03

@@ -362,6 +362,50 @@ def test_log_of_the_right_azimuth_speaks_for_holding_and_not_for_setting() -> No
     assert noted < 0.5 < without
 
 
+@pytest.mark.parametrize(
+    ("cause", "turned", "settled"),
+    [
+        ("reciprocal", -178.0, 0.8),
+        ("right-angle", 91.0, 0.7),
+        ("mils-as-degrees", 39.5, 0.6),  # 50 degrees are 889 mils
+    ],
+)
+def test_log_of_what_the_walker_believed_to_have_set_hides_no_slip_on_the_compass(
+    cause, turned, settled
+) -> None:
+    """Bug: a log "as the card" made a plain back azimuth "no cause stands out".
+
+    Who follows the wrong end of the needle notes what he believes to have set.
+    """
+    walk = legs(1.0, -1.5, turned, 0.5, 1.0)
+    as_card = with_log(walk, 0.0, 0.0, 0.0, 0.0, 0.0)
+    shows = with_log(walk, 0.0, 0.0, walk[2].turn_deg, 0.0, 0.0)
+    for one in (walk, as_card, shows):
+        assert top(one, 2).cause == cause
+        assert top(one, 2).probability > settled
+        assert odds(one).get("steady-bias", 0.0) < 0.1
+
+
+def test_log_as_the_card_beside_a_back_azimuth_makes_no_steady_turn() -> None:
+    """Bug: only a steady turn beside the back azimuth went with a log that shows neither."""
+    walk = legs(0.8, 2.7, -175.0, 2.8, 6.0, 5.8, angle_deg=12.0)
+    noted = with_log(walk, *(0.0,) * 6)
+    assert top(noted, 2).cause == "reciprocal"
+    for leg in (1, 3, 4, 5):
+        with_it, without = odds(noted, leg)["steady-bias"], odds(walk, leg)["steady-bias"]
+        assert with_it == pytest.approx(without, abs=0.1)
+    assert not explain_walk(noted, DiagnosisSettings()).stories
+
+
+def test_angle_applied_again_by_the_compass_is_in_no_log_of_the_walk() -> None:
+    """Bug: with the card's azimuth in the log it was a steady turn "by no angle that is known"."""
+    walk = legs(-10.4, -11.0, -9.7, -10.9, angle_deg=10.5)
+    found = odds(with_log(walk, 0.0, 0.0, 0.0, 0.0))
+    assert found["gm-angle-doubled"] > 2.0 * found["steady-bias"]
+    by_sum = odds(with_log(walk, *(-10.5,) * 4))
+    assert by_sum["gm-angle-doubled"] > 0.9
+
+
 def test_log_that_notes_nothing_changes_nothing() -> None:
     evidence = legs(-6.0, 2.0, 15.0)
     assert odds(with_log(evidence, None, None, None), 2) == odds(evidence, 2)

@@ -33,7 +33,11 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
     ]
     ways += [(read, settings.azimuth_wrong_digit) for read in _with_one_wrong(digits)]
     return tuple(
-        Expected(weight=weight, turn_deg=turn_degrees(float(round(magnetic)), float(read)))
+        Expected(
+            weight=weight,
+            turn_deg=turn_degrees(float(round(magnetic)), float(read)),
+            logged=settings.slip_logged,
+        )
         for read, weight in ways
         if int(read) < 360 and abs(turn_degrees(magnetic, float(read))) >= 4.0
     )

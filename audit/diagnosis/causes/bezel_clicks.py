@@ -11,7 +11,7 @@ def expects(_leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, .
     """Expect r = n clicks, n from one to the most, either way, all as often."""
     most = settings.most_clicks_off
     return tuple(
-        Expected(weight=0.5 / most, turn_deg=side * clicks * settings.click_deg, logged=False)
+        Expected(weight=0.5 / most, turn_deg=side * clicks * settings.click_deg, logged=0.0)
         for clicks in range(1, most + 1)
         for side in (-1.0, 1.0)
     )

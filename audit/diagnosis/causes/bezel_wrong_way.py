@@ -13,7 +13,7 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
     turn = turn_degrees(0.0, -2.0 * leg.planned_magnetic_deg)
     if abs(turn) < settings.least_turn_deg:
         return ()
-    return (Expected(turn_deg=turn, logged=False),)
+    return (Expected(turn_deg=turn, logged=0.0),)
 
 
 CAUSE = Cause(

@@ -10,7 +10,7 @@ from audit.settings import DiagnosisSettings
 def expects(_leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect r = one graduation, of 5 or of 10 degrees, either way."""
     return tuple(
-        Expected(weight=0.25, turn_deg=side * size, logged=False)
+        Expected(weight=0.25, turn_deg=side * size, logged=0.0)
         for size in settings.graduations_deg
         for side in (-1.0, 1.0)
     )

@@ -8,11 +8,12 @@ from audit.settings import DiagnosisSettings
 from audit.units import on_other_scale_deg, turn_degrees
 
 
-def expects(leg: LegEvidence, _settings: DiagnosisSettings) -> tuple[Expected, ...]:
+def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect hundreds of mils set as tens of degrees, or degrees found on the black numerals."""
     magnetic = leg.planned_magnetic_deg
     turns = [turn_degrees(magnetic, read) for read in on_other_scale_deg(magnetic)]
-    return tuple(Expected(weight=0.5, turn_deg=turn) for turn in turns)
+    logged = settings.slip_logged
+    return tuple(Expected(weight=0.5, turn_deg=turn, logged=logged) for turn in turns)
 
 
 CAUSE = Cause(

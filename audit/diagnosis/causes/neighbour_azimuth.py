@@ -8,10 +8,14 @@ from audit.settings import DiagnosisSettings
 from audit.units import turn_degrees
 
 
-def expects(leg: LegEvidence, _settings: DiagnosisSettings) -> tuple[Expected, ...]:
+def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect r = the other leg's M less this one's; the legs before and after most often."""
     return tuple(
-        Expected(weight=weight, turn_deg=turn_degrees(leg.planned_magnetic_deg, other))
+        Expected(
+            weight=weight,
+            turn_deg=turn_degrees(leg.planned_magnetic_deg, other),
+            logged=settings.slip_logged,
+        )
         for other, weight in leg.other_magnetic_deg
         if abs(turn_degrees(leg.planned_magnetic_deg, other)) >= 4.0
     )

@@ -9,7 +9,8 @@ from audit.settings import DiagnosisSettings
 
 def expects(_leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect r = 180."""
-    return (Expected(turn_deg=180.0, turn_sd_deg=settings.turned_about_sd_deg),)
+    spread, logged = settings.turned_about_sd_deg, settings.slip_logged
+    return (Expected(turn_deg=180.0, turn_sd_deg=spread, logged=logged),)
 
 
 CAUSE = Cause(

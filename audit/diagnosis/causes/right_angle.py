@@ -9,8 +9,11 @@ from audit.settings import DiagnosisSettings
 
 def expects(_leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect r = +90 or -90."""
-    spread = settings.turned_about_sd_deg
-    return tuple(Expected(weight=0.5, turn_deg=turn, turn_sd_deg=spread) for turn in (90.0, -90.0))
+    spread, logged = settings.turned_about_sd_deg, settings.slip_logged
+    return tuple(
+        Expected(weight=0.5, turn_deg=turn, turn_sd_deg=spread, logged=logged)
+        for turn in (90.0, -90.0)
+    )
 
 
 CAUSE = Cause(

@@ -14,7 +14,7 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
     right = leg.downhill_right
     sizes = settings.sidehill_deg
     return tuple(
-        Expected(weight=1.0 / len(sizes), turn_deg=size * right, logged=False) for size in sizes
+        Expected(weight=1.0 / len(sizes), turn_deg=size * right, logged=0.0) for size in sizes
     )
 
 

@@ -14,7 +14,7 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
         Expected(
             weight=0.5 * share * _beside_known(side * size, leg, settings),
             turn_deg=side * size,
-            logged=False,
+            logged=0.0,
         )
         for size, share in settings.steady_turns_deg
         for side in (-1.0, 1.0)

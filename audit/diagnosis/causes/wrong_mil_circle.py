@@ -14,7 +14,7 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
         Expected(
             weight=weight,
             turn_deg=turn_degrees(0.0, share * leg.planned_magnetic_deg),
-            logged=False,
+            logged=0.0,
         )
         for share, weight in settings.mil_circles
     )
