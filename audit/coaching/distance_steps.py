@@ -47,8 +47,13 @@ def distance_hops(
     rate: float | None,
     measures: LegMeasures,
     settings: CoachingSettings,
+    *,
+    ended: bool = True,
 ) -> list[Hop]:
-    """Give the hops of a leg's distance; ``rate`` is the paces to 100 m."""
+    """Give the hops of a leg's distance; ``rate`` is the paces to 100 m.
+
+    ``ended``: it was walked to where it is taken to have ended, as far as is known.
+    """
     own_rate = rate if own is None else own.paces_per_100m
     stages = [
         DistanceStage(
@@ -65,7 +70,7 @@ def distance_hops(
             stages.append(_card_stage(paces, own_rate, settings))
     hops = [_hop(before, after) for before, after in pairwise(stages)]
     before, walked = stages[-1], _walked_stage(measures, settings)
-    if measures.under_way:  # how far it was walked nobody saw
+    if measures.under_way or not ended:  # how far it was walked nobody saw
         if not own_rate or counted is None:
             return hops
         return [*hops, _hop(before, _counted_stage(counted, own_rate, settings))]

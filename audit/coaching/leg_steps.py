@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 
 from audit.coaching.direction_steps import direction_hops
 from audit.coaching.distance_steps import distance_hops
@@ -14,6 +14,7 @@ from audit.leg_card import CardLeg, LegCard
 from audit.measurement.leg_measures import LegAudit, LegMeasures
 from audit.settings import CoachingSettings
 from audit.walkers_log import LogEntry, WalkersLog
+from audit.words import sentence
 
 _READ: set[Step] = {"plotted", "measured", "distance measured"}
 """Steps at which the map is read."""
@@ -25,12 +26,18 @@ def walk_steps(
     own: Mapping[str, OwnLeg],
     log: WalkersLog | None,
     settings: CoachingSettings,
+    ended_by_log: Collection[str] = (),
 ) -> dict[str, LegSteps]:
-    """Give the steps of every walked leg that a card of the walker's own or a log speaks of."""
+    """Give the steps of every walked leg that a card of the walker's own or a log speaks of.
+
+    ``ended_by_log`` names legs that by the log ended elsewhere than they are taken to: what was
+    walked of them is not laid beside what was counted.
+    """
     entries = {entry.leg: entry for entry in log.entries} if log else {}
     return {
         leg.card.name: _steps(leg.card, leg.measures, card, own.get(leg.card.name),
-                              entries.get(leg.card.name), settings)
+                              entries.get(leg.card.name), settings,
+                              ended=leg.card.name not in ended_by_log)
         for leg in legs
         if leg.measures is not None and (leg.card.name in own or leg.card.name in entries)
     }  # fmt: skip
@@ -43,6 +50,8 @@ def _steps(
     own: OwnLeg | None,
     entry: LogEntry | None,
     settings: CoachingSettings,
+    *,
+    ended: bool,
 ) -> LegSteps:
     others = tuple(other for other in card.legs if other is not leg)
     points: list[Hop | None] = []
@@ -68,10 +77,15 @@ def _steps(
         card.paces_per_100m,
         measures,
         settings,
+        ended=ended,
     )
     known = [hop for hop in points if hop is not None]
     hops = tuple(_settled(known, [*directions, *distances]))
-    return LegSteps(leg=leg.name, hops=hops, sentences=step_sentences(hops))
+    said = step_sentences(hops)
+    if not ended:
+        over = any(hop.over for hop in hops)
+        said = (*(said if over else ()), sentence("step-ended-by-log"))
+    return LegSteps(leg=leg.name, hops=hops, sentences=said)
 
 
 def _settled(points: Sequence[Hop], hops: Sequence[Hop]) -> list[Hop]:

@@ -39,7 +39,7 @@ class TalkedOver:
     notes: tuple[str, ...]
 
 
-def talk_over(
+def talk_over(  # noqa: PLR0913 (what may be known beside the walk)
     plan: Plan,
     card: LegCard,
     measured: WalkMeasures,
@@ -48,15 +48,19 @@ def talk_over(
     log: WalkersLog | None,
     own_card: Plan | None,
     settings: Settings,
+    ended: frozenset[str] = frozenset(),
 ) -> TalkedOver:
-    """Lay log and own card beside the walk and what explains it."""
+    """Lay log and own card beside the walk and what explains it.
+
+    ``ended`` names the legs that by the log ended elsewhere than they are taken to.
+    """
     legs = measured.legs
     own, notes = own_legs(card, own_card, plan) if own_card is not None else ({}, ())
     causes = _by_name(legs, explanation.findings)
     sure = sure_legs(legs, settings.coaching)
     taken = taken_otherwise(legs, sure, card.arrival_radius_m, settings.coaching)
     aside = out_of_order(legs, taken)
-    steps = walk_steps(legs, card, own, log, settings.coaching)
+    steps = walk_steps(legs, card, own, log, settings.coaching, ended)
     steps = without_their_steps(with_ordinary(steps, causes, settings.coaching), aside)
     another_way = _another_way(legs)
     steps = _not_beside(steps, _bent(legs) - another_way, "step-line-bent")

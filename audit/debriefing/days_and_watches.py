@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
 from audit.debriefing.doubts import pin_of
+from audit.debriefing.log_moments import DAY_S, ZONES_S, days_off, seconds_after, zone_near_s
 from audit.leg_card import LegCard
 from audit.matching.clean_times import never_set
 from audit.matching.leg_match import CleanTrack
@@ -19,10 +20,6 @@ from audit.track import utc_text
 from audit.walkers_log import WalkersLog
 from audit.words import sentence
 from audit.words.figures import Moment, Number
-
-_DAY_S = 86_400.0
-_ZONES_S = 14 * 3600.0
-"""No clock on earth is further from UTC."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,15 +44,18 @@ def notes_of_days(
     log: WalkersLog | None,
     legs: Sequence[LegAudit],
     settings: QualitySettings,
+    told: Collection[str] = (),
 ) -> tuple[str, ...]:
     """Say where plan, recording and log do not agree on day or moment.
 
+    ``told`` names the legs of which that is told already, with what else the log says.
     A recording whose clock was never set agrees with nothing, which its cleaning says.
     """
     if clean.timed and never_set(clean.time_s):
         return ()
     other_day = _other_day(card, clean)
-    watches = () if log is None else _watches(log, legs, settings)
+    others = [leg for leg in legs if leg.card.name not in told]
+    watches = () if log is None else _watches(log, others, settings)
     return (*([] if other_day is None else [other_day]), *watches)
 
 
@@ -65,7 +65,7 @@ def _other_day(card: LegCard, clean: CleanTrack) -> str | None:
         return None
     first, last = (
         calendar_moment(moment_s).date()
-        for moment_s in (clean.time_s[0] - _ZONES_S, clean.time_s[-1] + _ZONES_S)
+        for moment_s in (clean.time_s[0] - ZONES_S, clean.time_s[-1] + ZONES_S)
     )
     if first <= card.date <= last:
         return None
@@ -76,12 +76,11 @@ def _other_day(card: LegCard, clean: CleanTrack) -> str | None:
 def _watches(log: WalkersLog, legs: Sequence[LegAudit], settings: QualitySettings) -> Iterator[str]:
     """Say of each leg that the log ends at another moment than is taken here, and how to settle it.
 
-    A watch without a zone may show any: a quarter of an hour is the finest step between zones,
-    so that all legs together say which it showed.
+    A watch without a zone may show any; all legs together say which it showed.
     """
     ends = list(_ends(log, legs))
     watch_s = [end.after_claim_s for end in ends if not end.zoned]
-    zone_s = 900.0 * round(float(np.median(watch_s)) / 900.0) if watch_s else 0.0
+    zone_s = zone_near_s(float(np.median(watch_s))) if watch_s else 0.0
     for end in ends:
         if end.noted_on is not None and end.days_off:
             yield _day_off(end.leg, end.noted_on, end.days_off)
@@ -113,28 +112,14 @@ def _ends(log: WalkersLog, legs: Sequence[LegAudit]) -> Iterator[_NotedEnd]:
         claim_s = leg.measures.claim.time_s if leg.measures is not None else None
         if entry is None or entry.arrived is None or claim_s is None:
             continue
-        zone = entry.arrived.utcoffset()
-        after_s = _after_s(entry.arrived, zone or dt.timedelta(), claim_s)
-        days_off = _days_off(after_s, zoned=zone is not None)
+        zoned = entry.arrived.utcoffset() is not None
+        after_s = seconds_after(entry.arrived, claim_s)
+        days = days_off(after_s, zoned=zoned)
         yield _NotedEnd(
             leg=leg.card.name,
             claim_s=claim_s,
-            after_claim_s=after_s - days_off * _DAY_S,
-            zoned=zone is not None,
+            after_claim_s=after_s - days * DAY_S,
+            zoned=zoned,
             noted_on=entry.arrived.date() if isinstance(entry.arrived, dt.datetime) else None,
-            days_off=days_off,
+            days_off=days,
         )
-
-
-def _days_off(after_s: float, *, zoned: bool) -> int:
-    """Give how many days a moment is off; the hours of a watch without a zone are none."""
-    within_s = _DAY_S / 2.0 if zoned else _ZONES_S
-    return 0 if abs(after_s) <= within_s else round(after_s / _DAY_S)
-
-
-def _after_s(noted: dt.time | dt.datetime, zone: dt.timedelta, claim_s: float) -> float:
-    """Give how long after a claim a moment is; one without its day is the nearest such."""
-    if isinstance(noted, dt.datetime):
-        return noted.replace(tzinfo=dt.timezone(zone)).timestamp() - claim_s
-    of_day_s = noted.hour * 3600.0 + noted.minute * 60.0 + noted.second - zone.total_seconds()
-    return (of_day_s - claim_s + _DAY_S / 2.0) % _DAY_S - _DAY_S / 2.0

@@ -12,6 +12,7 @@ from audit.coaching.talk_over import TalkedOver, talk_over
 from audit.coaching.what_if import what_if
 from audit.debriefing.days_and_watches import notes_of_days
 from audit.debriefing.doubts import doubts
+from audit.debriefing.ended_by_log import ended_by_log, told_less_sure
 from audit.debriefing.far_walks import refuse_far_walk
 from audit.debriefing.forecast_of_leg import forecast_of_leg
 from audit.debriefing.given_by_path import check_plan_and_track, given_card, given_log
@@ -96,6 +97,8 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     clean = _cleaned(track, card, settings)
     pins = read_pins(starts or {}, claims or {}, card, clean, track.source, settings.matching)
     card, outing = _matched(clean, card, settings, pins, track.source)
+    by_log = ended_by_log(noted, card, outing.match, clean, settings)
+    outing = replace(outing, match=told_less_sure(outing.match, by_log, settings))
     on_ground = _on_the_ground(clean, card, heights)
     measured = measure_walk(
         on_ground,
@@ -107,11 +110,14 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
         cadence_per_min=track.cadence_per_min[clean.fix],
     )
     explanation = _explained(on_ground, measured, card, noted, settings)
-    talk = talk_over(plan, card, measured, explanation, log=noted, own_card=own, settings=settings)
-    doubtful = doubts(card, measured.match, clean, settings.quality)
+    ended = frozenset(card.legs[leg].name for leg in by_log)
+    talk = talk_over(
+        plan, card, measured, explanation, log=noted, own_card=own, settings=settings, ended=ended
+    )
+    doubtful = doubts(card, measured.match, clean, settings.quality, by_log)
     quality = judge_quality(track, clean, outing, measured, doubtful, settings.quality, noted)
-    days = notes_of_days(card, clean, noted, measured.legs, settings.quality)
     forecasts = _forecasts(measured, card, settings)
+    days = notes_of_days(card, clean, noted, measured.legs, settings.quality, ended)
     return Debrief(
         card=card,
         quality=replace(quality, notes=(*quality.notes, *days, *talk.notes)),

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from types import MappingProxyType
 
+from audit.debriefing.ended_by_log import EndedByLog
 from audit.leg_card import LegCard
 from audit.matching.leg_match import CleanTrack, LegMatch, LegStatus, Match
 from audit.matching.outings import MatchedOuting
 from audit.settings import QualitySettings
 from audit.track import utc_text
 from audit.words import Sentence, sentence
-from audit.words.figures import Length, Listed, Moment, Percent
+from audit.words.figures import Length, Listed, Moment, Paces, Percent
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,16 +30,35 @@ class _Clock:
 
 
 def doubts(
-    card: LegCard, match: Match, clean: CleanTrack, settings: QualitySettings
+    card: LegCard,
+    match: Match,
+    clean: CleanTrack,
+    settings: QualitySettings,
+    ended: Mapping[int, EndedByLog] = MappingProxyType({}),
 ) -> dict[int, str]:
-    """Give, by number of leg, a few sentences on each leg whose portion is not sure."""
+    """Give, by number of leg, a few sentences on each leg whose portion is not sure.
+
+    ``ended`` has the legs that by the walker's log ended before their claim.
+    """
     say = _clock(clean)
     told: dict[int, str] = {}
     for leg in match.legs:
         if leg.confidence < settings.unsure:
             name = card.legs[leg.leg].name
             told[leg.leg] = _doubt(leg, name, say, settings)
+            if leg.leg in ended:
+                told[leg.leg] = _by_the_log(told[leg.leg], ended[leg.leg])
     return told
+
+
+def _by_the_log(doubt: str, by_log: EndedByLog) -> Sentence:
+    return sentence(
+        "doubt-by-log",
+        doubt=doubt,
+        paces=Paces(counted=by_log.paces),
+        counted=Length(metres=by_log.counted_m),
+        away=Length(metres=by_log.away_m),
+    )
 
 
 def pinned_note(name: str, leg: LegMatch, clean: CleanTrack) -> str | None:

@@ -619,6 +619,16 @@ class QualitySettings:
     watch_off_s: float = 90.0
     """A log that ends a leg further than this from the claim is told of: a watch is read to the
     minute, and noted down a little later; chosen."""
+    against_log_most: float = 0.1
+    """A portion whose leg, by count and time of the log, ended before is told as no surer than
+    this; chosen: either number is wrong in one log of twenty, and both meet one place of the walk
+    by chance seldom."""
+    counted_out_most: float = 0.15
+    """A count still speaks for a place that it is out of by no more than this, and less than of the
+    claim; chosen: three times the scatter of an ordinary count."""
+    looked_about: float = 1.5
+    """From where the log ends a leg to its claim it took so many times longer than the way does,
+    where the walker looked about between; chosen."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

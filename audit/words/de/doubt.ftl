@@ -13,6 +13,7 @@ doubt-settle-other = {" "}Wenn das stimmt, so festlegen: { $pins }.
 doubt-settle-taken = {" "}Wenn er wie angenommen gegangen wurde, so festlegen: { $pins }.
 doubt-no-leg = Von { $lost } der { $whole } Minuten zwischen den Enden der Strecke sagt nichts, zu welchem Abschnitt sie gehören: Was von ausgelassenen Abschnitten gesagt wird, steht unter diesem Vorbehalt.{ $settle }
 doubt-settle-no-leg = {" "}Wenn die { -point(form: "many") } dann erreicht wurden, so festlegen: { $pins }.
+doubt-by-log = { $doubt } Nach dem Marschtagebuch endete er dort: Zur notierten Zeit war der Gang { $away } von seinem Beginn, und die { $paces } gezählten { -pace } sind { $counted }.
 doubt-not-walked = nicht gegangen
 doubt-walked = gegangen von { $start } bis { $end }
 doubt-given-up = begonnen und aufgegeben von { $start } bis { $end }

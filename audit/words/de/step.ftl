@@ -4,6 +4,7 @@ step-none = Kein Schritt sticht heraus: Marschskizze, Marschtagebuch und Weg sti
 step-at = { $step }: { $said }
 step-ordinary = { $said } Mit allen Abschnitten zusammen gewogen ist das hier gewöhnlich.
 step-noted = Aufgeschrieben: { $said } Der Weg zeigt nichts davon: Es wurde anders aufgeschrieben, als es getan wurde, oder unterwegs ausgeglichen.
+step-ended-by-log = Nach Zählung und Zeit des Marschtagebuchs endete der Abschnitt früher, als er hier endet: Der Weg wird nicht neben die Zählung gelegt.
 step-other-order = Wie in anderer Reihenfolge gegangen, nach oder von { $point }: Weder Marschskizze noch Marschtagebuch werden daneben gelegt.
 step-cannot-tell = Nicht zu unterscheiden, ob { $steps }: { $said }
 step-name-given = angegeben

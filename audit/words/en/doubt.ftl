@@ -13,6 +13,7 @@ doubt-settle-other = {" "}If so, settle it: { $pins }.
 doubt-settle-taken = {" "}If it was walked as taken, settle it: { $pins }.
 doubt-no-leg = Nothing tells to which leg { $lost } of the { $whole } minutes between the ends of the course belong: what is said of skipped legs is to be read with that.{ $settle }
 doubt-settle-no-leg = {" "}If the walker came to the { -point(form: "many") } then, settle it: { $pins }.
+doubt-by-log = { $doubt } By the walker's log it ended there: at the time noted the walk was { $away } from its start, and the { $paces } { -pace } counted are { $counted }.
 doubt-not-walked = not walked
 doubt-walked = walked from { $start } to { $end }
 doubt-given-up = begun and given up from { $start } to { $end }

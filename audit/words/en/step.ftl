@@ -4,6 +4,7 @@ step-none = No step stands out: card, log and walk agree within ordinary error.
 step-at = { $step }: { $said }
 step-ordinary = { $said } Weighed with all legs, that is ordinary for this walker.
 step-noted = Noted: { $said } The walk shows nothing of it: it was noted otherwise than it was done, or made good on the way.
+step-ended-by-log = By count and time of the log the leg ended before it is taken to have ended: what was walked is not laid beside the count.
 step-other-order = As if walked in another order, to or from { $point }: neither card nor log is laid beside it.
 step-cannot-tell = Cannot tell which of { $steps }: { $said }
 step-name-given = given

@@ -1,0 +1,34 @@
+"""The moments of a walker's log, beside those of the recording: by which clock, on which day."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+DAY_S = 86_400.0
+ZONES_S = 14 * 3600.0
+"""No clock on earth is further from UTC."""
+ZONE_STEP_S = 900.0
+"""A quarter of an hour is the finest step between zones."""
+
+
+def seconds_after(noted: dt.time | dt.datetime, moment_s: float) -> float:
+    """Give how long after a moment of the recording the log says; the nearest, without a day.
+
+    Without a time zone it is what a watch showed, taken as UTC.
+    """
+    zone = noted.utcoffset() or dt.timedelta()
+    if isinstance(noted, dt.datetime):
+        return noted.replace(tzinfo=dt.timezone(zone)).timestamp() - moment_s
+    of_day_s = noted.hour * 3600.0 + noted.minute * 60.0 + noted.second - zone.total_seconds()
+    return (of_day_s - moment_s + DAY_S / 2.0) % DAY_S - DAY_S / 2.0
+
+
+def days_off(after_s: float, *, zoned: bool) -> int:
+    """Give how many days a moment is off; the hours of a watch without a zone are none."""
+    within_s = DAY_S / 2.0 if zoned else ZONES_S
+    return 0 if abs(after_s) <= within_s else round(after_s / DAY_S)
+
+
+def zone_near_s(after_s: float) -> float:
+    """Give the time zone nearest to what a watch is ahead by."""
+    return ZONE_STEP_S * round(after_s / ZONE_STEP_S)
