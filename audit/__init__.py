@@ -12,10 +12,10 @@ from importlib import import_module
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from audit.classroom.class_result import ClassResult
     from audit.classroom.grade_class import grade
-    from audit.classroom.records import ClassResult
     from audit.debriefing.debrief_walk import debrief
-    from audit.debriefing.records import Debrief, LegDebrief
+    from audit.debriefing.finished_debrief import Debrief, LegDebrief
     from audit.errors import AuditError, InputRefusedError, Problem
     from audit.leg_card.carried_card import CarriedCard, carried_card
     from audit.leg_card.check_plan import PlanCheck, check_plan
@@ -74,10 +74,10 @@ __version__ = "0.1.0"
 _WHERE = {
     "AuditError": "audit.errors",
     "CarriedCard": "audit.leg_card.carried_card",
-    "ClassResult": "audit.classroom.records",
-    "Debrief": "audit.debriefing.records",
+    "ClassResult": "audit.classroom.class_result",
+    "Debrief": "audit.debriefing.finished_debrief",
     "InputRefusedError": "audit.errors",
-    "LegDebrief": "audit.debriefing.records",
+    "LegDebrief": "audit.debriefing.finished_debrief",
     "PaceCount": "audit.pacing.pace_count",
     "Plan": "audit.plan",
     "PlanCheck": "audit.leg_card.check_plan",

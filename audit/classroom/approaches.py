@@ -8,7 +8,7 @@ from dataclasses import replace
 import numpy as np
 
 from audit.classroom.recorded_part import away_since_s, begins_at, not_recorded, still_coming
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.grading.verdicts import Approach
 from audit.leg_card import CardPoint
 from audit.measurement.point_reached import unseen_approach

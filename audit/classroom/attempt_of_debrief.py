@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from audit.debriefing.records import Debrief, LegDebrief
+from audit.debriefing.finished_debrief import Debrief, LegDebrief
 from audit.school_records.attempt import Attempt, LegOfAttempt, course_print
 from audit.school_records.day_walked import day_walked
 from audit.school_records.light import light_between

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from audit.classroom.records import ClassFinding, ClassLeg, LaneResult, WalkerResult
+from audit.classroom.class_result import ClassFinding, ClassLeg, LaneResult, WalkerResult
 from audit.classroom.shared_miss import middle_of
 
 

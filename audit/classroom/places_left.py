@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from audit.classroom.records import LaneResult, LegResult, WalkerResult
+from audit.classroom.class_result import LaneResult, LegResult, WalkerResult
 from audit.settings.class_shows import ClassShowsSettings
 from audit.units import FloatArray, unit_vector
 

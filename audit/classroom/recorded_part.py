@@ -7,7 +7,7 @@ import math
 import numpy as np
 
 from audit.classroom.start_left import start_leavings
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.leg_card import CardLeg, CardPoint
 from audit.settings import GradingSettings
 from audit.units import FloatArray

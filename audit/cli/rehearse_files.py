@@ -14,8 +14,8 @@ from audit.cli.messages import say_note, say_page, say_written, speak_as, tell
 from audit.leg_card import CardPoint, LegCard
 from audit.readers.course_settings import CourseOptions
 from audit.readers.ground_heights import heights_at
+from audit.rehearsal.finished_rehearsal import Rehearsal, WayEnd
 from audit.rehearsal.paper_evidence import Heights
-from audit.rehearsal.records import Rehearsal, WayEnd
 from audit.rehearsal.rehearse import rehearse
 from audit.rehearsal.ways_on_ground import Surroundings
 from audit.reports.rehearsal_document import render_rehearsal_csv, render_rehearsal_json

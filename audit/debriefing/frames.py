@@ -12,7 +12,7 @@ from audit.debriefing.leg_entry import leg_entry
 if TYPE_CHECKING:
     import pandas as pd
 
-    from audit.debriefing.records import Debrief, LegDebrief
+    from audit.debriefing.finished_debrief import Debrief, LegDebrief
     from audit.measurement.leg_measures import LegMeasures
 
 _LedgerPart = Literal["inherited", "plan", "heading", "distance", "detour", "total"]

@@ -25,7 +25,7 @@ from audit.measurement.leg_measures import CrossTrack, Ledger, LegMeasures, Plac
 from audit.track import utc_text
 
 if TYPE_CHECKING:
-    from audit.debriefing.records import LegDebrief
+    from audit.debriefing.finished_debrief import LegDebrief
 
 
 def leg_entry(leg: LegDebrief, *, timed: bool) -> LegEntry:

@@ -7,9 +7,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from audit.azimuths import GridAzimuth, TrueAzimuth
+from audit.leg_card.finished_card import CardFinding, CardLeg
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.legs import PointsSay
-from audit.leg_card.records import CardFinding, CardLeg
 from audit.leg_card.rounding import grid_rounding_deg, plan_rounding_deg
 from audit.leg_card.slips import (
     DIGIT,

@@ -11,10 +11,10 @@ from audit.azimuths import MagneticAzimuth
 from audit.geodesy.shown_references import shown_reference
 from audit.leg_card.bezel import Clicks, clicks_for_angle, clicks_to_set
 from audit.leg_card.check_plan import check_plan
+from audit.leg_card.finished_card import CardFinding, CardLeg, CardPoint, LegCard
 from audit.leg_card.leg_pieces import LegPiece, leg_pieces, walked_m
 from audit.leg_card.pace_kind import PaceKind, pace_unit
 from audit.leg_card.profiles import Profile, way_of
-from audit.leg_card.records import CardFinding, CardLeg, CardPoint, LegCard
 from audit.moments import years_between
 from audit.plan import Plan, PlannedLeg
 from audit.settings import CarriedCardSettings, PaceSettings

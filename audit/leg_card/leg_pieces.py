@@ -9,7 +9,7 @@ from itertools import pairwise
 import numpy as np
 
 from audit.azimuths import GridAzimuth, MagneticAzimuth, NorthAngles
-from audit.leg_card.records import CardLeg
+from audit.leg_card.finished_card import CardLeg
 from audit.settings import CardSettings
 from audit.units import direction_degrees
 

@@ -7,8 +7,8 @@ from itertools import pairwise
 
 import numpy as np
 
+from audit.leg_card.finished_card import CardLeg
 from audit.leg_card.leg_pieces import walked_m
-from audit.leg_card.records import CardLeg
 from audit.units import FloatArray
 from audit.walking_times import Way
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from audit.leg_card.finished_card import CardFinding
 from audit.leg_card.leg_check import LegCheck
-from audit.leg_card.records import CardFinding
 from audit.leg_card.wording import told_distance
 from audit.statistics.spread import TWO_SIDED_95
 from audit.words import sentence

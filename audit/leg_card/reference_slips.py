@@ -7,9 +7,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from audit.geodesy.grids import CourseGrid
+from audit.leg_card.finished_card import CardFinding, CardPoint
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.legs import leg_line, points_say
-from audit.leg_card.records import CardFinding, CardPoint
 from audit.leg_card.slip_candidate import (
     Candidate,
     explains_itself,

@@ -10,7 +10,7 @@ import numpy as np
 from audit.diagnosis.cause import Cause, Expected
 from audit.diagnosis.evidence import LegEvidence
 from audit.leg_card import CardLeg
-from audit.rehearsal.records import Unit, Way
+from audit.rehearsal.finished_rehearsal import Unit, Way
 from audit.settings import DiagnosisSettings
 from audit.units import FloatArray, direction_degrees, unit_vector
 from audit.words import sentence

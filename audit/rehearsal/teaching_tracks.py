@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from audit.leg_card import LegCard
-from audit.rehearsal.records import Way
+from audit.rehearsal.finished_rehearsal import Way
 from audit.settings import RehearsalSettings
 from audit.units import FloatArray, east_north
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from audit.classroom.records import ClassResult, LaneResult, LegResult, WalkerResult
+from audit.classroom.class_result import ClassResult, LaneResult, LegResult, WalkerResult
 from audit.grading.verdicts import WalkVerdict
 from audit.reports import class_words, digits
 from audit.reports.wording import status_words

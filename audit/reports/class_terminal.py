@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from audit.classroom.records import ClassResult, WalkerResult
+from audit.classroom.class_result import ClassResult, WalkerResult
 from audit.reports.printable import printable
 from audit.words import say
 

@@ -10,7 +10,7 @@ from typing import Any
 
 import numpy as np
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.measurement.passage import Passage
 from audit.reports.chart_layers import Axes, Spec, position, stacked, unnumbered, view
 from audit.reports.curve_strip import STRIP_GAP_PX, CurveFrame, curve_view

@@ -6,7 +6,7 @@ from typing import Any
 
 import numpy as np
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.measurement.passage import Passage
 from audit.reports import ink
 from audit.reports.chart_layers import (

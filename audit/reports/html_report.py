@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
-from audit.debriefing.records import Debrief, LegDebrief
+from audit.debriefing.finished_debrief import Debrief, LegDebrief
 from audit.ground_picture import GroundPicture
 from audit.measurement.passage import passage
 from audit.reports import digits, leg_facts, page_legs, page_parts, wording

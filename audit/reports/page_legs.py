@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from audit.debriefing.doubts import reckoned_notes
-from audit.debriefing.records import Debrief, LegDebrief
+from audit.debriefing.finished_debrief import Debrief, LegDebrief
 from audit.reports import digits, wording
 from audit.reports.cause_words import WITHIN_SKILL, advice_words
 from audit.settings import Settings

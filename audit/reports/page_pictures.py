@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from audit.debriefing.records import Debrief, LegDebrief
+from audit.debriefing.finished_debrief import Debrief, LegDebrief
 from audit.ground_picture import GroundPicture
 from audit.measurement.passage import Passage
 from audit.reports import leg_facts, page_legs, wording

@@ -12,7 +12,7 @@ from functools import lru_cache
 from importlib.resources import files
 from typing import Any
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.measurement.passage import Passage
 from audit.reports.map_frame import MARGIN_STRIP_PX
 from audit.reports.page_words import script_words

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from audit.coaching.sure_legs import is_sure
-from audit.debriefing.records import Debrief, LegDebrief
+from audit.debriefing.finished_debrief import Debrief, LegDebrief
 from audit.reports.wording import leg_names
 from audit.settings import Settings
 from audit.words import say

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from importlib.resources import files
 from typing import Any
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.errors import OutputRefusedError
 from audit.ground_picture import GroundPicture
 from audit.measurement.passage import passage

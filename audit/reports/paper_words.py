@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.ground_picture import GroundPicture
 from audit.reports import digits, leg_facts, page_legs, page_parts
 from audit.reports.angle_words import angle_sentences

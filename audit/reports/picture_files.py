@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.ground_picture import GroundPicture
 from audit.measurement.passage import passage
 from audit.reports.page_pictures import page_pictures

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from audit.debriefing.records import Debrief, LegDebrief
+from audit.debriefing.finished_debrief import Debrief, LegDebrief
 from audit.reports import wording
 from audit.reports.page_coaching import coaching_lines, step_lines
 from audit.reports.printable import printable

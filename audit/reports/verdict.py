@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from audit.coaching.sure_legs import is_sure
-from audit.debriefing.records import Debrief, LegDebrief
+from audit.debriefing.finished_debrief import Debrief, LegDebrief
 from audit.leg_card.wording import told_legs
 from audit.measurement.leg_measures import LegMeasures
 from audit.reports import digits, wording

@@ -8,7 +8,7 @@ from typing import Any
 
 import numpy as np
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.measurement.passage import Passage
 from audit.settings import Settings
 from audit.units import FloatArray

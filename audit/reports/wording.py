@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from audit.debriefing.records import LegDebrief
+from audit.debriefing.finished_debrief import LegDebrief
 from audit.diagnosis.finding import Finding
 from audit.leg_card.wording import listed_legs
 from audit.measurement.leg_measures import LegAudit, LegMeasures

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal, get_args
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.errors import OutputRefusedError
 from audit.ground_picture import GroundPicture
 from audit.reports.csv_report import render_csv

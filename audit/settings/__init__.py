@@ -27,8 +27,8 @@ from audit.settings.measuring import (
     SearchSettings,
     SlantSettings,
 )
-from audit.settings.records import RecordsSettings
 from audit.settings.rehearsal import RehearsalSettings
+from audit.settings.school_records import RecordsSettings
 from audit.settings.silences import SilenceSettings
 
 __all__ = [

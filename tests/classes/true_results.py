@@ -14,9 +14,7 @@ from walks.courses import to_geographic
 from walks.truth import KINDS, LegTruth
 
 from audit.classroom.class_legs import class_legs
-from audit.classroom.class_shows import class_shows
-from audit.classroom.course_faults import course_faults
-from audit.classroom.records import (
+from audit.classroom.class_result import (
     ClassFinding,
     ClassResult,
     LaneLeg,
@@ -28,6 +26,8 @@ from audit.classroom.records import (
     TrackFacts,
     WalkerResult,
 )
+from audit.classroom.class_shows import class_shows
+from audit.classroom.course_faults import course_faults
 from audit.grading.verdicts import Approach, PointVerdict, WalkTime, WalkVerdict
 from audit.settings import Settings
 from audit.standard import Standard
