@@ -27,7 +27,7 @@ if TYPE_CHECKING:
     from audit.readers.punch_file import read_punches
     from audit.readers.roster_file import read_roster
     from audit.readers.standard_file import read_standard
-    from audit.readers.walkers_log import read_log
+    from audit.readers.walkers_log_file import read_log
     from audit.readers.words_file import read_words
     from audit.roster import PunchList, Roster
     from audit.settings import Settings
@@ -96,7 +96,7 @@ _WHERE = {
     "grade": "audit.classroom.grade_class",
     "pace_count": "audit.pacing.pace_count",
     "plan_onto_grid": "audit.leg_card.onto_grid",
-    "read_log": "audit.readers.walkers_log",
+    "read_log": "audit.readers.walkers_log_file",
     "read_plan": "audit.readers.plan_file",
     "read_words": "audit.readers.words_file",
     "read_punches": "audit.readers.punch_file",

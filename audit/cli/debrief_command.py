@@ -202,7 +202,7 @@ def _wishes(
     if paper and not (pdf or overlay):
         message = "--paper goes with --pdf or --overlay."
         raise WrongUseError(message)
-    from audit.reports.paper import PAPERS  # noqa: PLC0415 (help stays quick)
+    from audit.reports.paper_sizes import PAPERS  # noqa: PLC0415 (help stays quick)
     from audit.reports.write import Wishes  # noqa: PLC0415
 
     sheet = next(one for one in PAPERS if one == (paper or "a4"))

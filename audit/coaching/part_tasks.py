@@ -7,7 +7,7 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from typing import Literal
 
 from audit.coaching.task import Task, work_on
-from audit.leg_card.wording import told_legs
+from audit.leg_card.told_numbers import told_legs
 from audit.measurement.leg_measures import LegMeasures
 from audit.settings import CoachingSettings
 from audit.words import sentence

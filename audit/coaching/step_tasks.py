@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from audit.coaching.steps import Hop, LegSteps, Step
 from audit.coaching.task import Task, work_on
 from audit.guide.pages_on_file import cause_pages
-from audit.leg_card.wording import told_legs
+from audit.leg_card.told_numbers import told_legs
 from audit.measurement.leg_measures import LegMeasures
 from audit.settings import CoachingSettings
 from audit.words import Sentence, sentence

@@ -18,7 +18,7 @@ from audit.debriefing.document_shape import (
     WalkedEntry,
 )
 from audit.debriefing.forecast_of_leg import forecast_entry
-from audit.diagnosis.look_alikes import LookAlikes
+from audit.diagnosis.one_of_two import OneOfTwo
 from audit.leg_card import CardLeg
 from audit.matching.leg_match import LegMatch
 from audit.measurement.leg_measures import CrossTrack, Ledger, LegMeasures, Place
@@ -190,7 +190,7 @@ def _causes(leg: LegDebrief) -> list[CauseEntry]:
     ]
 
 
-def _one_of(pair: LookAlikes | None) -> OneOfEntry | None:
+def _one_of(pair: OneOfTwo | None) -> OneOfEntry | None:
     if pair is None:
         return None
     return {

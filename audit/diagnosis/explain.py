@@ -9,12 +9,12 @@ from dataclasses import dataclass, field, replace
 
 from audit.diagnosis.accounts import Account
 from audit.diagnosis.causes import CAUSES
-from audit.diagnosis.evidence import LegEvidence
 from audit.diagnosis.finding import Finding, WalkFinding
 from audit.diagnosis.finding_words import evidence_sentence
 from audit.diagnosis.joint_stories import joint_stories
 from audit.diagnosis.leg_densities import STRAY, WITHIN
-from audit.diagnosis.look_alikes import LookAlikes, look_alikes
+from audit.diagnosis.leg_evidence import LegEvidence
+from audit.diagnosis.one_of_two import OneOfTwo, one_of_two
 from audit.diagnosis.predicted import predicted_beside, predicted_for
 from audit.diagnosis.steady_sizes import STEADY, steady_sizes
 from audit.diagnosis.weigh_walk import Weighed, weigh_walk
@@ -33,7 +33,7 @@ class Explanation:
     """
 
     findings: dict[int, tuple[Finding, ...]]
-    one_of: dict[int, LookAlikes] = field(default_factory=dict)
+    one_of: dict[int, OneOfTwo] = field(default_factory=dict)
     stories: tuple[WalkFinding, ...] = ()
 
 
@@ -62,7 +62,7 @@ def explain_walk(evidence: tuple[LegEvidence, ...], settings: DiagnosisSettings)
         leg.leg: _findings(leg, number, weighed, steady, settings)
         for number, leg in enumerate(evidence)
     }
-    pairs = {leg: look_alikes(found, settings) for leg, found in findings.items()}
+    pairs = {leg: one_of_two(found, settings) for leg, found in findings.items()}
     one_of = {leg: pair for leg, pair in pairs.items() if pair is not None}
     return Explanation(
         findings=findings | aside,

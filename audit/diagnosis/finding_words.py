@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from audit.diagnosis.evidence import LegEvidence
+from audit.diagnosis.leg_evidence import LegEvidence
 from audit.diagnosis.predicted import Predicted
 from audit.settings import DiagnosisSettings
 from audit.statistics.spread import TWO_SIDED_95

@@ -11,7 +11,7 @@ import numpy as np
 from audit.diagnosis.accounts import Account, accounts_of
 from audit.diagnosis.cause import CauseKind, Expected
 from audit.diagnosis.causes import CAUSES
-from audit.diagnosis.evidence import LegEvidence
+from audit.diagnosis.leg_evidence import LegEvidence
 from audit.diagnosis.ordinary import Ordinary
 from audit.settings import DiagnosisSettings
 from audit.units import FloatArray, turn_degrees

@@ -10,7 +10,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from audit.diagnosis.beside_another import both_lengths, shown_and_beside
-from audit.diagnosis.evidence import LegEvidence
 from audit.diagnosis.leg_densities import (
     STRAY,
     LegDensities,
@@ -18,6 +17,7 @@ from audit.diagnosis.leg_densities import (
     length_density,
     stray_length,
 )
+from audit.diagnosis.leg_evidence import LegEvidence
 from audit.diagnosis.makes_it_again import Prone, prone_to
 from audit.diagnosis.ordinary import Ordinary
 from audit.diagnosis.walk_hypotheses import WalkHypothesis, walk_hypotheses

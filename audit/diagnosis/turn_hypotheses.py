@@ -9,8 +9,8 @@ from functools import partial
 import numpy as np
 
 from audit.diagnosis.beside_another import both_turns, shown_and_beside
-from audit.diagnosis.evidence import LegEvidence
 from audit.diagnosis.leg_densities import STRAY, LegDensities, Made, stray_turn, turn_density
+from audit.diagnosis.leg_evidence import LegEvidence
 from audit.diagnosis.on_and_off import sum_over_changes
 from audit.diagnosis.ordinary import Ordinary
 from audit.diagnosis.walk_hypotheses import WalkHypothesis, walk_hypotheses

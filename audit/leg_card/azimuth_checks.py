@@ -24,7 +24,7 @@ from audit.leg_card.slips import (
     slip_sentence,
     true_slips,
 )
-from audit.leg_card.wording import told_angle, told_azimuth
+from audit.leg_card.told_numbers import told_angle, told_azimuth
 from audit.units import turn_degrees
 from audit.words import Sentence, sentence
 from audit.words.figures import Turn

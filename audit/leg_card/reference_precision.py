@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from audit.leg_card.finished_card import CardFinding
 from audit.leg_card.leg_check import LegCheck
-from audit.leg_card.wording import told_distance
+from audit.leg_card.told_numbers import told_distance
 from audit.statistics.spread import TWO_SIDED_95
 from audit.words import sentence
 from audit.words.figures import Length, Listed, Turn

@@ -18,8 +18,8 @@ from audit.leg_card.slip_candidate import (
     misfits,
     overlong,
 )
+from audit.leg_card.told_numbers import told_legs
 from audit.leg_card.via_slips import via_slips
-from audit.leg_card.wording import told_legs
 from audit.leg_card.written_degrees import WrittenDegrees, written_degrees
 from audit.leg_card.written_reference import ReferenceSlip, WrittenReference, written_reference
 from audit.plan import Plan, Point

@@ -11,7 +11,7 @@ from audit.leg_card.finished_card import CardLeg
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.leg_pieces import LegPiece, leg_pieces
 from audit.leg_card.length_checks import paced_m
-from audit.leg_card.wording import told_azimuth, told_distance
+from audit.leg_card.told_numbers import told_azimuth, told_distance
 from audit.words import Sentence, Words, sentence
 from audit.words.figures import Figure, Length
 from audit.words.in_other_units import to_place

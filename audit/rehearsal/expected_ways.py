@@ -8,7 +8,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from audit.diagnosis.cause import Cause, Expected
-from audit.diagnosis.evidence import LegEvidence
+from audit.diagnosis.leg_evidence import LegEvidence
 from audit.leg_card import CardLeg
 from audit.rehearsal.finished_rehearsal import Unit, Way
 from audit.settings import DiagnosisSettings

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from audit.debriefing.finished_debrief import Debrief, LegDebrief
 from audit.ground_picture import GroundPicture
-from audit.measurement.passage import passage
+from audit.measurement.speed_and_direction import speed_and_direction
 from audit.reports import digits, leg_facts, page_legs, page_parts, wording
 from audit.reports.angle_words import angle_sentences
 from audit.reports.cautions import cautions
@@ -68,7 +68,7 @@ def render_html(
 
 
 def _page(debrief: Debrief, ground: GroundPicture | None) -> str:
-    moved = passage(debrief.clean, Settings().measuring)
+    moved = speed_and_direction(debrief.clean, Settings().measuring)
     pictures = page_pictures(debrief, moved, ground, _most_drawn(len(debrief.legs)))
     context = {**_walk(debrief, pictures), **_legs(debrief, pictures), **_grounds(debrief)}
     return (

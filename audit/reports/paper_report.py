@@ -10,11 +10,11 @@ from typing import Any
 from audit.debriefing.finished_debrief import Debrief
 from audit.errors import OutputRefusedError
 from audit.ground_picture import GroundPicture
-from audit.measurement.passage import passage
+from audit.measurement.speed_and_direction import speed_and_direction
 from audit.reports import digits
 from audit.reports.overlay import PX_A_MM, overlay, overlay_tolerance_m
 from audit.reports.page_pictures import page_pictures
-from audit.reports.paper import MARGIN_MM, Paper, sheets
+from audit.reports.paper_sizes import MARGIN_MM, Paper, sheets
 from audit.reports.paper_words import paper_words
 from audit.reports.picture import draw
 from audit.settings import Settings
@@ -33,7 +33,7 @@ def render_pdf(debrief: Debrief, paper: Paper = "a4", ground: GroundPicture | No
     OutputRefusedError
         The typesetting library is not installed.
     """
-    moved = passage(debrief.clean, Settings().measuring)
+    moved = speed_and_direction(debrief.clean, Settings().measuring)
     pictures = page_pictures(debrief, moved, ground)
     drawn = {"map.svg": pictures.map.svg}
     if pictures.walk is not None:

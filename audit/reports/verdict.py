@@ -6,7 +6,7 @@ import math
 
 from audit.coaching.sure_legs import is_sure
 from audit.debriefing.finished_debrief import Debrief, LegDebrief
-from audit.leg_card.wording import told_legs
+from audit.leg_card.told_numbers import told_legs
 from audit.measurement.leg_measures import LegMeasures
 from audit.reports import digits, wording
 from audit.reports.cause_words import CANNOT_TELL, WITHIN_SKILL

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from audit.debriefing.finished_debrief import LegDebrief
 from audit.diagnosis.finding import Finding
-from audit.leg_card.wording import listed_legs
+from audit.leg_card.told_numbers import listed_legs
 from audit.measurement.leg_measures import LegAudit, LegMeasures
 from audit.reports import digits
 from audit.reports.cause_words import CANNOT_TELL, WITHIN_SKILL, cause_words

@@ -18,8 +18,8 @@ from audit.reports.geojson_report import render_geojson
 from audit.reports.gpx_report import render_gpx
 from audit.reports.html_report import render_html
 from audit.reports.json_report import render_json
-from audit.reports.paper import Paper
 from audit.reports.paper_report import render_overlay, render_pdf
+from audit.reports.paper_sizes import Paper
 from audit.reports.picture_files import picture_files
 from audit.reports.shown_paces import counting, pace_of
 from audit.words import Words, spoken

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from audit.diagnosis.evidence import LegEvidence
+from audit.diagnosis.leg_evidence import LegEvidence
 
 
 def legs(

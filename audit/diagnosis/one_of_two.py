@@ -10,7 +10,7 @@ from audit.settings import DiagnosisSettings
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class LookAlikes:
+class OneOfTwo:
     """Two mistakes, the likelier first, and the probability that it was one of the two.
 
     ``settles`` says for each what would tell it from the other.
@@ -21,7 +21,7 @@ class LookAlikes:
     settles: tuple[str, str]
 
 
-def look_alikes(findings: tuple[Finding, ...], settings: DiagnosisSettings) -> LookAlikes | None:
+def one_of_two(findings: tuple[Finding, ...], settings: DiagnosisSettings) -> OneOfTwo | None:
     """Give the two likeliest findings of a leg where neither can be named, but both together.
 
     Together they must be surer than one alone, for two names accuse of more than one.
@@ -33,4 +33,4 @@ def look_alikes(findings: tuple[Finding, ...], settings: DiagnosisSettings) -> L
     if first.probability >= settings.named or both < settings.either_named:
         return None
     settles = (first.settles, second.settles)
-    return LookAlikes(causes=(first.cause, second.cause), probability=both, settles=settles)
+    return OneOfTwo(causes=(first.cause, second.cause), probability=both, settles=settles)

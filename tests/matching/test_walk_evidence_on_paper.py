@@ -14,12 +14,12 @@ from scipy.integrate import trapezoid
 from scipy.special import expit
 from scipy.stats import norm
 
-from audit.matching import edge_evidence, evidence
-from audit.matching.evidence import Evidence
+from audit.matching import edge_evidence, walk_evidence
 from audit.matching.route import Edge
-from audit.matching.slips import Slips
+from audit.matching.walk_evidence import Evidence
 from audit.matching.walk_layout import lay_out
 from audit.matching.walker import Walker
+from audit.matching.where_slips_lead import Slips
 
 S = SETTINGS.matching
 WALKER = Walker(bias_deg=4.0, pace_scale=1.1, heading_sd_deg=6.0, distance_sd=0.12, finds=0.2)
@@ -210,7 +210,7 @@ def test_all_that_may_have_happened_on_a_leg_adds_up(monkeypatch) -> None:
         assert directions == ("directions", turn_deg)
         return costs[turn_deg]
 
-    monkeypatch.setattr(evidence, "look_at_portions", lambda *_: seen.looks)
+    monkeypatch.setattr(walk_evidence, "look_at_portions", lambda *_: seen.looks)
     made = evidence_of(
         of_edge=Mock(return_value=at), portions=None, noise_m=5.0,
         _cost_turned=turned, _astray_cost=Mock(return_value=np.array([4.0, 4.0, 4.0])),

@@ -25,9 +25,9 @@ from audit.matching.learnt import Learnt, Signs
 from audit.matching.portions import Portions, SmallIndex
 from audit.matching.route import Edge, Route
 from audit.matching.signs import SignsSeen
-from audit.matching.slips import Slips
 from audit.matching.walk_samples import WalkSamples
 from audit.matching.walker import Walker
+from audit.matching.where_slips_lead import Slips
 from audit.settings import MatchingSettings
 from audit.units import FloatArray, turn_degrees
 
