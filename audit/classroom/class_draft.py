@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 
 from audit.areas import Area
 from audit.classroom.batch_clock import BatchClock, by_first_crossing
-from audit.classroom.class_result import ClassFinding, LaneFit
+from audit.classroom.class_result import ClassFinding
 from audit.classroom.clocks_asked import clocks_asked
 from audit.classroom.days_asked import days_asked
 from audit.classroom.each_its_own import HandedIn
@@ -22,6 +22,7 @@ from audit.classroom.punches_of import check_punches, punches_of
 from audit.classroom.standard_fit import lanes_with_fewer
 from audit.classroom.walk_time import roster_start_s
 from audit.classroom.walker_idents import idents
+from audit.classroom.walker_result import LaneFit
 from audit.classroom.walker_task import WalkerTask
 from audit.classroom.walks_in_file import Recording, part_of, put_forward, put_together
 from audit.grading.fingerprint import digest

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from audit.classroom.class_result import LegResult, Miss, Trace
+from audit.classroom.walker_result import LegResult, Miss, Trace
 from audit.debriefing.finished_debrief import Debrief, LegDebrief
 from audit.grading.judge_walk import LegSkill
 from audit.grading.verdicts import PointVerdict

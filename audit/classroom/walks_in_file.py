@@ -8,10 +8,10 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from audit.classroom.class_result import LaneFit
 from audit.classroom.lane import Lane
 from audit.classroom.lane_fit import even_places, fit_lanes
 from audit.classroom.parting import Stretch, parted
+from audit.classroom.walker_result import LaneFit
 from audit.errors import InputRefusedError
 from audit.matching.clean_track import clean_track
 from audit.matching.leg_match import CleanTrack

@@ -17,12 +17,13 @@ from audit.areas import Area
 from audit.classroom.assemble import assemble
 from audit.classroom.attempt_of_walker import attempts_of_class, whose_walk_is_asked
 from audit.classroom.class_draft import ClassDraft, ClassInputs, draft_class
-from audit.classroom.class_result import ClassResult, WalkerResult
+from audit.classroom.class_result import ClassResult
 from audit.classroom.harder_legs import load_model
 from audit.classroom.lane import Lane, lane_of
 from audit.classroom.lane_names import lane_names
 from audit.classroom.private_class import private_class
 from audit.classroom.standard_fit import lanes_with_fewer
+from audit.classroom.walker_result import WalkerResult
 from audit.classroom.walks_in_file import Recording
 from audit.cli.class_pool import Processes, Progress
 from audit.cli.earlier_class import earlier_class

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Literal
 
-from audit.classroom.class_result import LegResult, WalkerResult
 from audit.classroom.course_faults import place_words
+from audit.classroom.walker_result import LegResult, WalkerResult
 from audit.grading.verdicts import PointGrade, WalkVerdict
 from audit.reports import digits
 from audit.reports.cause_words import CANNOT_TELL, WITHIN_SKILL, cause_words
