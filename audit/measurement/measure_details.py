@@ -32,7 +32,7 @@ from audit.measurement.point_reached import (
     share_within,
     unseen_approach,
 )
-from audit.measurement.searches import describe_search
+from audit.measurement.search_shape import describe_search
 from audit.measurement.sighting_stops import find_sighting_stops
 from audit.measurement.thirds import measure_thirds
 from audit.measurement.walk_context import WalkContext, placed
