@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING, Literal, get_args
 
 import numpy as np
 
-from audit.debriefing.document_shape import LegEntry
 from audit.debriefing.leg_entry import leg_entry
+from audit.debriefing.leg_shape import LegEntry
 
 if TYPE_CHECKING:
     import pandas as pd

@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING
 
 from audit.debriefing.coaching_entry import steps_entry, what_if_entry
 from audit.debriefing.detail_entries import details_entry
-from audit.debriefing.document_shape import (
+from audit.debriefing.forecast_of_leg import forecast_entry
+from audit.debriefing.leg_shape import (
     CauseEntry,
     CrossTrackEntry,
     LedgerEntry,
@@ -17,7 +18,6 @@ from audit.debriefing.document_shape import (
     RunnerUpEntry,
     WalkedEntry,
 )
-from audit.debriefing.forecast_of_leg import forecast_entry
 from audit.diagnosis.one_of_two import OneOfTwo
 from audit.leg_card import CardLeg
 from audit.matching.leg_match import LegMatch
