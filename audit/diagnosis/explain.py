@@ -37,13 +37,6 @@ class Explanation:
     stories: tuple[WalkFinding, ...] = ()
 
 
-def explain(
-    evidence: tuple[LegEvidence, ...], settings: DiagnosisSettings
-) -> dict[int, tuple[Finding, ...]]:
-    """Give the findings of every walked leg, most probable first, adding up to 1."""
-    return explain_walk(evidence, settings).findings
-
-
 def explain_walk(evidence: tuple[LegEvidence, ...], settings: DiagnosisSettings) -> Explanation:
     """Weigh the legs of a walk together, and say what each of them and all of them show.
 

@@ -34,8 +34,6 @@ class LineShape:
     bend_deg, bend_sd_deg : float
         Heading at the end less heading at the start of an even bend, and its error.
     other : OtherBearing or None
-    raggedness_deg : float
-        Root mean square of the headings of short steps about the leg's own.
     chord_m : float
         From start to claim.
     """
@@ -43,7 +41,6 @@ class LineShape:
     bend_deg: float
     bend_sd_deg: float
     other: OtherBearing | None = None
-    raggedness_deg: float = 8.0
     chord_m: float = 500.0
 
 
@@ -61,7 +58,6 @@ def line_shape(walk: FloatArray, noise_m: float, settings: LineShapeSettings) ->
         bend_deg=bend,
         bend_sd_deg=bend_sd,
         other=_other_bearing(off, noise_m, settings),
-        raggedness_deg=ragged,
         chord_m=chord_m,
     )
 

@@ -11,9 +11,8 @@ import math
 from dataclasses import replace
 
 import pytest
-from diagnosis.made_evidence import legs
+from diagnosis.made_evidence import explain, legs
 
-from audit.diagnosis.explain import explain
 from audit.diagnosis.finding import Finding
 from audit.diagnosis.one_of_two import one_of_two
 from audit.settings import DiagnosisSettings
