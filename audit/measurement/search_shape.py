@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
+from audit.geodesy.along_line import metres_long
 from audit.measurement.leg_details import Search, SearchShape
 from audit.settings import SearchSettings
 from audit.units import FloatArray, direction_degrees, turn_degrees
@@ -18,7 +19,7 @@ def describe_search(
     """
     if len(walk) < 2:
         return None
-    path = float(np.hypot(*np.diff(walk, axis=0).T).sum())
+    path = metres_long(walk)
     if path < settings.shortest_m:
         return None
     return Search(
@@ -47,7 +48,7 @@ def search_shape(walk: FloatArray, heading_deg: float, settings: SearchSettings)
     ahead = abs(
         turn_degrees(heading_deg, direction_degrees(float(furthest[0]), float(furthest[1])))
     )
-    path = float(np.hypot(*np.diff(walk, axis=0).T).sum())
+    path = metres_long(walk)
     if ahead <= settings.ahead_deg and path <= settings.straight_paths * reach and len(turns) <= 2:
         return "straight on"
     if _returns(away, reach, settings) >= 2:
