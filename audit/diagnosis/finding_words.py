@@ -10,12 +10,8 @@ from audit.settings import DiagnosisSettings
 from audit.statistics.spread import TWO_SIDED_95
 from audit.units import direction_degrees
 from audit.words import Sentence, sentence
+from audit.words.compass_points import nearest_eighth
 from audit.words.figures import Length, Number, Percent, Turn
-
-_EIGHTHS = (
-    "north", "north-east", "eastward", "south-east", "south", "south-west", "westward",
-    "north-west",
-)  # fmt: skip
 
 
 def evidence_sentence(
@@ -122,11 +118,10 @@ def _distance_seen(predicted: Predicted, leg: LegEvidence) -> Sentence:
 
 def place_words(shift_m: tuple[float, float]) -> Sentence:
     """Write a vector: "100 m east"."""
-    eighth = math.floor(direction_degrees(*shift_m) / 45.0 + 0.5) % len(_EIGHTHS)
     return sentence(
         "figure-at-direction",
         size=Length(metres=math.hypot(*shift_m)),
-        direction=sentence(f"figure-{_EIGHTHS[eighth]}"),
+        direction=sentence(f"figure-{nearest_eighth(direction_degrees(*shift_m))}"),
     )
 
 
