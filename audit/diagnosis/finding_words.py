@@ -6,6 +6,7 @@ import math
 
 from audit.diagnosis.leg_evidence import LegEvidence
 from audit.diagnosis.predicted import Predicted
+from audit.guide.cause_names import CANNOT_TELL, WITHIN_SKILL
 from audit.settings import DiagnosisSettings
 from audit.statistics.spread import TWO_SIDED_95
 from audit.units import direction_degrees
@@ -39,7 +40,7 @@ def evidence_sentence(
     settings = settings or DiagnosisSettings()
     bias: str = ""
     start: str = ""
-    if cause == "within-skill":
+    if cause == WITHIN_SKILL:
         bias = sentence("evidence-together", turn=turn_words(bias_deg, 1))
         if math.hypot(*leg.start_off_m) >= settings.told_start_m:
             words = "evidence-recorded-from" if leg.under_way else "evidence-began-off"
@@ -51,7 +52,7 @@ def evidence_sentence(
         bias=bias,
         start=start,
         log=logged,
-        why=_why_not(leg, settings) if cause == "cannot-tell" else "",
+        why=_why_not(leg, settings) if cause == CANNOT_TELL else "",
     )
 
 

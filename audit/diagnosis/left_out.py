@@ -8,9 +8,9 @@ import numpy as np
 
 from audit.diagnosis.causes import order_changed, point_skipped
 from audit.diagnosis.finding import Finding
-from audit.diagnosis.leg_densities import STRAY
 from audit.diagnosis.order_of_passing import Passed, PassedInOrder
 from audit.diagnosis.slip_told import slip_between, with_slip
+from audit.guide.cause_names import CANNOT_TELL
 from audit.leg_card import CardPoint, LegCard
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
 from audit.measurement.leg_measures import LegAudit
@@ -92,7 +92,7 @@ def _mistake_or_none(
         settles=cause.settles,
     )
     doubt = Finding(
-        cause=STRAY,
+        cause=CANNOT_TELL,
         probability=1.0 - sure,
         evidence=sentence(
             "evidence-not-recorded" if leg.status == "skipped" else "evidence-gave-up"
@@ -108,7 +108,7 @@ def _cannot_be_told(passed: Passed, *, timed: bool) -> Finding:
     """Give the finding of a leg whose points were passed as planned, or in a free order."""
     words = "evidence-in-turn" if passed.turn == "in-turn" else "evidence-free-turn"
     return Finding(
-        cause=STRAY,
+        cause=CANNOT_TELL,
         probability=1.0,
         evidence=sentence(words, passed=passed_words(passed, timed=timed)),
         made=1.0,

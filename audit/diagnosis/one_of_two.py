@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from audit.diagnosis.finding import Finding
-from audit.diagnosis.leg_densities import STRAY, WITHIN
+from audit.guide.cause_names import CANNOT_TELL, WITHIN_SKILL
 from audit.settings import DiagnosisSettings
 
 
@@ -27,7 +27,7 @@ def one_of_two(findings: tuple[Finding, ...], settings: DiagnosisSettings) -> On
     Together they must be surer than one alone, for two names accuse of more than one.
     """
     first, second = (*findings[:2], None, None)[:2]
-    if first is None or second is None or {first.cause, second.cause} & {WITHIN, STRAY}:
+    if first is None or second is None or {first.cause, second.cause} & {WITHIN_SKILL, CANNOT_TELL}:
         return None
     both = first.probability + second.probability
     if first.probability >= settings.named or both < settings.either_named:

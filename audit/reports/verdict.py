@@ -6,10 +6,10 @@ import math
 
 from audit.coaching.sure_legs import is_sure
 from audit.debriefing.finished_debrief import Debrief, LegDebrief
+from audit.guide.cause_names import CANNOT_TELL, WITHIN_SKILL
 from audit.leg_card.told_numbers import told_legs
 from audit.measurement.leg_measures import LegMeasures
 from audit.reports import digits, wording
-from audit.reports.cause_words import CANNOT_TELL, WITHIN_SKILL
 from audit.reports.inherited import inherited
 from audit.reports.joint_story import joint_story
 from audit.settings import Settings

@@ -7,10 +7,11 @@ from collections.abc import Sequence
 
 from audit.debriefing.finished_debrief import LegDebrief
 from audit.diagnosis.finding import Finding
+from audit.guide.cause_names import CANNOT_TELL, WITHIN_SKILL
 from audit.leg_card.told_numbers import listed_legs
 from audit.measurement.leg_measures import LegAudit, LegMeasures
 from audit.reports import digits
-from audit.reports.cause_words import CANNOT_TELL, WITHIN_SKILL, cause_words
+from audit.reports.cause_words import cause_words
 from audit.reports.inherited import inherited
 from audit.settings import Settings
 from audit.statistics.spread import TWO_SIDED_95
