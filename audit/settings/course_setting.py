@@ -1,4 +1,4 @@
-"""When a lane stands out from the others, and when a day is short; with the rehearsal's sizes."""
+"""When a lane stands out from the others, points are twins, and a bearing is not safe."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CourseSettingSettings:
-    """Fairness of lanes, twin points, the safety bearing, daylight."""
+    """Fairness of lanes, twin points, the safety bearing."""
 
     uneven_share: float = 0.1
     uneven_climb_share: float = 0.2
@@ -29,5 +29,3 @@ class CourseSettingSettings:
     """Nearer than this two points of one name are one point that lanes share; chosen."""
     least_unsafe_m2: float = 1.0
     """Less ground than this from which a bearing is not safe is rounding; chosen."""
-    station_m: float = 20.0
-    """Heights along a leg are read this far apart; chosen: the cell of a common raster."""
