@@ -16,7 +16,7 @@ from audit.forecast.place_of_miss import MissInForecast
 from audit.leg_card import CardPoint, LegCard
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
 from audit.measurement.leg_measures import LegAudit, Span
-from audit.measurement.pace_counts import WalkPaces
+from audit.measurement.paces_of_walk import WalkPaces
 from audit.measurement.receiver_noise import ReceiverNoise
 
 if TYPE_CHECKING:

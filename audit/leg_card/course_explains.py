@@ -6,9 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from audit.geodesy.grids import CourseGrid
-from audit.leg_card.findings import legs_findings
 from audit.leg_card.finished_card import CardFinding
 from audit.leg_card.leg_check import LegCheck
+from audit.leg_card.legs_findings import legs_findings
 from audit.leg_card.norths import Norths
 from audit.leg_card.told_numbers import told_legs
 from audit.plan import Plan

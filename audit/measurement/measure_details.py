@@ -22,7 +22,7 @@ from audit.measurement.leg_details import (
 from audit.measurement.leg_measures import CrossTrack, LegMeasures
 from audit.measurement.line_kept import measure_line_kept
 from audit.measurement.nearest_approach import nearest_approach
-from audit.measurement.pace_counts import leg_paces
+from audit.measurement.paces_of_walk import leg_paces
 from audit.measurement.places import place_between
 from audit.measurement.places_and_headings import Place
 from audit.measurement.point_reached import (

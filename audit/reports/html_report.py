@@ -25,9 +25,9 @@ from audit.reports.page_script import data_blocks, page_script
 from audit.reports.page_story import story_sentences
 from audit.reports.shown_paces import counting, pace_of
 from audit.reports.simulated import simulated_notes
-from audit.reports.verdict import verdict
 from audit.reports.version import program_version
 from audit.reports.walk_moments import moment_step_s
+from audit.reports.walk_verdict import verdict
 from audit.settings import Settings
 from audit.words import Words, in_force, say, spoken, told
 from audit.words.figures import Turn

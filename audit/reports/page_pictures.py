@@ -15,7 +15,7 @@ from audit.reports.figure_strip import strip_specification
 from audit.reports.figure_target import target_specification
 from audit.reports.figure_walk import walk_specification
 from audit.reports.picture import Picture, draw
-from audit.reports.verdict import verdict
+from audit.reports.walk_verdict import verdict
 from audit.words import say
 
 

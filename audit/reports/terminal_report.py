@@ -8,7 +8,7 @@ from audit.reports.page_coaching import coaching_lines, step_lines
 from audit.reports.printable import printable
 from audit.reports.shown_paces import counting, pace_of
 from audit.reports.simulated import simulated_notes
-from audit.reports.verdict import verdict
+from audit.reports.walk_verdict import verdict
 from audit.words import Words, say, spoken
 
 

@@ -10,7 +10,7 @@ from reports.sample_debrief import sample_debrief
 from audit.diagnosis.finding import Finding
 from audit.reports.leg_facts import walked_facts
 from audit.reports.terminal_report import render_terminal
-from audit.reports.verdict import verdict
+from audit.reports.walk_verdict import verdict
 
 
 @pytest.fixture(scope="module")
