@@ -7,7 +7,8 @@ from dataclasses import replace
 
 import numpy as np
 
-from audit.classroom.recorded_part import away_since_s, begins_at, not_recorded, still_coming
+from audit.classroom.recorded_part import begins_at, not_recorded, still_coming
+from audit.classroom.setting_out import away_since_s
 from audit.debriefing.finished_debrief import Debrief
 from audit.grading.verdicts import Approach
 from audit.leg_card import CardPoint
