@@ -1,4 +1,4 @@
-"""How the card writes its angles, and how the grid-magnetic angle was got, as a worked sum."""
+"""How the grid-magnetic angle was got, as a worked sum."""
 
 from __future__ import annotations
 
@@ -6,13 +6,7 @@ from audit.leg_card import LegCard
 from audit.leg_card.leg_pieces import leg_pieces
 from audit.reports import digits
 from audit.words import in_force, say
-from audit.words.figures import Azimuth, Turn
-
-
-def azimuth(degrees: float) -> str:
-    """Write an azimuth with all digits before the point, so that none can get lost."""
-    text = Azimuth(degrees=degrees, of_card=True).shown(in_force())
-    return f"{text}°" if in_force().units.angle == "degrees" else text
+from audit.words.figures import Turn
 
 
 def angle_sentences(card: LegCard) -> tuple[str, ...]:

@@ -4,17 +4,18 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from audit.leg_card.bezel import Clicks
 from audit.leg_card.carried_card import CarriedCard, CarriedLeg, CarriedPiece, LegTime
 from audit.leg_card.leg_pieces import walked_m
 from audit.reports import digits
-from audit.reports.angle_words import angle_sentences, azimuth, east_or_west, signed
-from audit.reports.bezel_words import bezel_sentences, rounding_words, setting_words
+from audit.reports.angle_words import angle_sentences, east_or_west, signed
 from audit.reports.cautions import cautions
 from audit.reports.shown_paces import hundred, in_paces_shown, pace_shown
 from audit.reports.time_words import rules_told, times_by_rules
 from audit.reports.wording import leg_names
+from audit.settings import CarriedCardSettings
 from audit.words import in_force, say, told
-from audit.words.figures import Number
+from audit.words.figures import Azimuth, Number, Turn
 from audit.words.in_other_units import METRES
 
 
@@ -80,11 +81,17 @@ def card_words(carried: CarriedCard) -> CardWords:
         parts=(
             Part(heading=say("card-all-legs"), sentences=_whole(carried)),
             Part(heading=say("card-angle-heading"), sentences=angle_sentences(carried.card)),
-            Part(heading=say("card-bezel"), sentences=bezel_sentences(carried)),
+            Part(heading=say("card-bezel"), sentences=_bezel(carried)),
             Part(heading=say("card-rules"), sentences=rules_told()),
             Part(heading=say("page-cautions"), sentences=cautions()[:4]),
         ),
     )
+
+
+def azimuth(degrees: float) -> str:
+    """Write an azimuth with all digits before the point, so that none can get lost."""
+    text = Azimuth(degrees=degrees, of_card=True).shown(in_force())
+    return f"{text}°" if in_force().units.angle == "degrees" else text
 
 
 def _facts(carried: CarriedCard) -> tuple[str, ...]:
@@ -168,7 +175,7 @@ def _safety(carried: CarriedCard) -> tuple[str, ...]:
     magnetic = _marked(carried, magnetic, turned=not by_magnetic)
     lines = [say("card-safety-said", magnetic=magnetic, total=total)]
     for one in carried.safety_clicks:
-        setting = _marked(carried, setting_words(one), turned=not by_magnetic)
+        setting = _marked(carried, _setting(one), turned=not by_magnetic)
         lines.append(say("card-safety-bezel", setting=setting))
     return (*lines, *([safety.note] if safety.note else []))
 
@@ -222,7 +229,7 @@ def _piece(carried: CarriedCard, one: CarriedPiece, *, straight: bool) -> PieceW
             *_lengths(carried, piece.distance_m, piece.paces),
             Cell(label=say("card-clicks"), value=clicks),
         ),
-        bezel=tuple(rounding_words(setting, piece.distance_m, end) for setting in one.clicks),
+        bezel=tuple(_rounding(setting, piece.distance_m, end) for setting in one.clicks),
     )
 
 
@@ -262,6 +269,38 @@ def _azimuth_cell(label: str, degrees: float, *, main: bool = False) -> Cell:
     return Cell(label=f"{say(label)}, {unit}" if unit else say(label), value=value, main=main)
 
 
+def _setting(clicks: Clicks) -> str:
+    """Say a setting of the bezel: "16 clicks left set 048.0°, 1.2° left"."""
+    off = ""
+    if abs(clicks.error_deg) >= 0.05:
+        side = "right" if clicks.error_deg > 0.0 else "left"
+        off = say("card-setting-off", size=Turn(degrees=clicks.error_deg), side=side)
+    return say(
+        "card-setting",
+        count=clicks.count,
+        hand=clicks.hand,
+        azimuth=azimuth(clicks.azimuth.degrees),
+        off=off,
+    )
+
+
+def _rounding(clicks: Clicks, distance_m: float, point: str) -> str:
+    """Say a setting, and on which side of the point it ends."""
+    off_m = clicks.off_line_m(distance_m)
+    if abs(off_m) < 0.5:
+        return say("card-ends-on-line", setting=_setting(clicks))
+    if abs(off_m) < CarriedCardSettings().no_side_m:
+        size = digits.stated_metres(abs(off_m))
+        return say("card-ends-near", setting=_setting(clicks), size=size, point=point)
+    return say(
+        "card-ends-off",
+        setting=_setting(clicks),
+        size=digits.stated_metres(abs(off_m)),
+        side="right" if off_m > 0.0 else "left",
+        point=point,
+    )
+
+
 def _times(times: tuple[LegTime, ...]) -> str:
     return times_by_rules((one.rule, one.seconds) for one in times)
 
@@ -286,6 +325,26 @@ def _taken_for_level(carried: CarriedCard) -> tuple[str, ...]:
     if len(unknown) == len(carried.legs):
         return (say("card-level"),)
     return (say("card-level-legs", legs=leg_names(unknown)),)
+
+
+def _bezel(carried: CarriedCard) -> tuple[str, ...]:
+    leg, first = carried.card.legs[0], carried.legs[0].pieces[0]
+    angle = carried.card.angles.grid_magnetic_angle_deg
+    exact = abs(angle) / carried.click_deg
+    way_m, end = first.piece.distance_m, told(first.end)
+    ways = [_rounding(one, way_m, end) for one in carried.angle_clicks]
+    said = ways[0] if len(ways) == 1 else say("card-bezel-or", before=ways[0], last=ways[1])
+    hand = next((one.hand for one in carried.angle_clicks if one.hand), "none")
+    round_it = 360.0 / carried.click_deg
+    click = in_force().decimal(f"{carried.click_deg:g}")
+    clicks = Number(value=exact, decimals=1)
+    return (
+        say("card-bezel-turning", click=click, round=digits.whole(round_it)),
+        say("card-bezel-ten", left=digits.whole(round_it - 10.0)),
+        say("card-bezel-angle", angle=east_or_west(angle), clicks=clicks, hand=hand),
+        say("card-bezel-leg", leg=leg.name, grid=azimuth(first.piece.azimuth.degrees), ways=said),
+        say("card-bezel-dark"),
+    )
 
 
 def _bracketed(angle_deg: float) -> str:

@@ -10,7 +10,7 @@ from audit.leg_card.finished_card import CardLeg, CardPoint, LegCard
 from audit.leg_card.leg_pieces import LegPiece, leg_pieces
 from audit.plan import Plan
 from audit.reports import digits
-from audit.reports.angle_words import azimuth
+from audit.reports.card_words import azimuth
 from audit.reports.plan_copy import (
     Lost,
     PlanCopy,
