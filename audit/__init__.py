@@ -12,10 +12,10 @@ from importlib import import_module
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from audit.classroom.class_result import ClassResult
     from audit.classroom.grade_class import grade
-    from audit.classroom.records import ClassResult
     from audit.debriefing.debrief_walk import debrief
-    from audit.debriefing.records import Debrief, LegDebrief
+    from audit.debriefing.finished_debrief import Debrief, LegDebrief
     from audit.errors import AuditError, InputRefusedError, Problem
     from audit.leg_card.carried_card import CarriedCard, carried_card
     from audit.leg_card.check_plan import PlanCheck, check_plan
@@ -27,7 +27,7 @@ if TYPE_CHECKING:
     from audit.readers.punch_file import read_punches
     from audit.readers.roster_file import read_roster
     from audit.readers.standard_file import read_standard
-    from audit.readers.walkers_log import read_log
+    from audit.readers.walkers_log_file import read_log
     from audit.readers.words_file import read_words
     from audit.roster import PunchList, Roster
     from audit.settings import Settings
@@ -74,10 +74,10 @@ __version__ = "0.1.0"
 _WHERE = {
     "AuditError": "audit.errors",
     "CarriedCard": "audit.leg_card.carried_card",
-    "ClassResult": "audit.classroom.records",
-    "Debrief": "audit.debriefing.records",
+    "ClassResult": "audit.classroom.class_result",
+    "Debrief": "audit.debriefing.finished_debrief",
     "InputRefusedError": "audit.errors",
-    "LegDebrief": "audit.debriefing.records",
+    "LegDebrief": "audit.debriefing.finished_debrief",
     "PaceCount": "audit.pacing.pace_count",
     "Plan": "audit.plan",
     "PlanCheck": "audit.leg_card.check_plan",
@@ -96,7 +96,7 @@ _WHERE = {
     "grade": "audit.classroom.grade_class",
     "pace_count": "audit.pacing.pace_count",
     "plan_onto_grid": "audit.leg_card.onto_grid",
-    "read_log": "audit.readers.walkers_log",
+    "read_log": "audit.readers.walkers_log_file",
     "read_plan": "audit.readers.plan_file",
     "read_words": "audit.readers.words_file",
     "read_punches": "audit.readers.punch_file",

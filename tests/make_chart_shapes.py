@@ -24,7 +24,7 @@ from classes.true_results import true_result
 from walks import DIFFICULTIES, make_walk
 
 import audit
-from audit.measurement.passage import passage
+from audit.measurement.speed_and_direction import speed_and_direction
 from audit.reports import appeal_sheets, chart_compiler, class_page, page_pictures
 from audit.settings import Settings
 from audit.words import Words, spoken
@@ -61,7 +61,7 @@ def drawn_shapes() -> set[str]:
         for language in ("en", "de"):
             with spoken(Words(language=language)):
                 for one in found:
-                    moved = passage(one.clean, Settings().measuring)
+                    moved = speed_and_direction(one.clean, Settings().measuring)
                     page_pictures.page_pictures(one, moved)
                 class_page.leg_figures(graded)
                 appeal_sheets.appeal_sheets(graded)

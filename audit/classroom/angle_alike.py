@@ -10,9 +10,11 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from audit.classroom.class_result import ClassFinding
 from audit.classroom.each_walk_once import each_walk_once
+from audit.classroom.lane_result import LaneResult
 from audit.classroom.places_left import usual_turn_deg
-from audit.classroom.records import ClassFinding, LaneResult, LegResult, WalkerResult
+from audit.classroom.walker_result import LegResult, WalkerResult
 from audit.settings.class_shows import ClassShowsSettings
 from audit.words import sentence
 from audit.words.figures import Turn

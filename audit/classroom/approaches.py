@@ -9,8 +9,9 @@ from dataclasses import replace
 import numpy as np
 
 from audit.classroom.passed_in_turn import passed_in_turn
-from audit.classroom.recorded_part import away_since_s, begins_at, not_recorded, still_coming
-from audit.debriefing.records import Debrief
+from audit.classroom.recorded_part import begins_at, not_recorded, still_coming
+from audit.classroom.setting_out import away_since_s
+from audit.debriefing.finished_debrief import Debrief
 from audit.diagnosis.passages import Passage
 from audit.grading.verdicts import Approach
 from audit.leg_card import CardPoint

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.grading.verdicts import PointVerdict
 from audit.leg_card import CardPoint
 from audit.settings import GradingSettings

@@ -9,18 +9,14 @@ import numpy as np
 
 from audit.classroom.class_draft import ClassDraft
 from audit.classroom.class_legs import class_legs
+from audit.classroom.class_result import ClassFinding, ClassResult
 from audit.classroom.class_shows import class_shows
 from audit.classroom.course_faults import course_faults
 from audit.classroom.lane import lane_result
-from audit.classroom.records import (
-    ClassFinding,
-    ClassResult,
-    LaneLeg,
-    LaneResult,
-    WalkerResult,
-)
+from audit.classroom.lane_result import LaneLeg, LaneResult
 from audit.classroom.roads_used import asked_of_roads
 from audit.classroom.shift_asked import shift_asked
+from audit.classroom.walker_result import WalkerResult
 from audit.classroom.walker_task import regraded
 from audit.grading.fingerprint import fingerprint
 from audit.words import sentence

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
-from audit.debriefing.records import Debrief, LegDebrief
+from audit.debriefing.finished_debrief import Debrief, LegDebrief
 from audit.school_records.attempt import Attempt, LegOfAttempt, course_print
+from audit.school_records.day_or_night import light_between
 from audit.school_records.day_walked import day_walked
-from audit.school_records.light import light_between
 
 
 def attempt_of_debrief(debrief: Debrief, walker: str, version: str) -> Attempt:

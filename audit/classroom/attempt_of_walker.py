@@ -7,11 +7,13 @@ from collections.abc import Callable
 from typing import Any
 
 from audit.classroom.class_draft import OTHER_LANE, PERHAPS_TWO, ClassDraft
+from audit.classroom.class_result import ClassResult
 from audit.classroom.days_asked import OTHER_DAY
-from audit.classroom.records import ClassResult, LaneLeg, LaneResult, LegResult, WalkerResult
+from audit.classroom.lane_result import LaneLeg, LaneResult
+from audit.classroom.walker_result import LegResult, WalkerResult
 from audit.school_records.attempt import Attempt, LegOfAttempt, course_print
+from audit.school_records.day_or_night import light_between
 from audit.school_records.day_walked import day_walked
-from audit.school_records.light import light_between
 
 Place = tuple[float, float]
 """Longitude and latitude."""

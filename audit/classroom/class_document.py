@@ -8,7 +8,8 @@ from audit.classroom.class_shape import ClassDocument, LaneEntry, StandardEntry
 from audit.classroom.walker_entry import walker_entry
 
 if TYPE_CHECKING:
-    from audit.classroom.records import ClassResult, LaneResult
+    from audit.classroom.class_result import ClassResult
+    from audit.classroom.lane_result import LaneResult
     from audit.standard import Standard
 
 

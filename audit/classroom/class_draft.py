@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 
 from audit.areas import Area
 from audit.classroom.batch_clock import BatchClock, by_first_crossing
+from audit.classroom.class_result import ClassFinding
 from audit.classroom.clocks_asked import clocks_asked
 from audit.classroom.days_asked import days_asked
 from audit.classroom.each_its_own import HandedIn
@@ -18,10 +19,10 @@ from audit.classroom.lane import Lane
 from audit.classroom.lane_fit import better_lane
 from audit.classroom.lane_names import lane_called
 from audit.classroom.punches_of import check_punches, punches_of
-from audit.classroom.records import ClassFinding, LaneFit
 from audit.classroom.standard_fit import lanes_with_fewer
 from audit.classroom.walk_time import roster_start_s
 from audit.classroom.walker_idents import idents
+from audit.classroom.walker_result import LaneFit
 from audit.classroom.walker_task import WalkerTask
 from audit.classroom.walks_in_file import Recording, part_of, put_forward, put_together
 from audit.grading.fingerprint import digest

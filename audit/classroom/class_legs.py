@@ -6,8 +6,10 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from audit.classroom.records import ClassFinding, ClassLeg, LaneResult, WalkerResult
+from audit.classroom.class_result import ClassFinding, ClassLeg
+from audit.classroom.lane_result import LaneResult
 from audit.classroom.shared_miss import middle_of
+from audit.classroom.walker_result import WalkerResult
 
 
 def class_legs(

@@ -7,14 +7,12 @@ be added, none renamed or dropped.
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Literal
 
 # The standard library's own TypedDict cannot be read by schema makers before Python 3.12.
 from typing_extensions import TypedDict
 
-from audit.debriefing.document_shape import CauseName
-
-EastNorth = Annotated[list[float], "[east, north] in metres"]
+from audit.debriefing.entry_values import CauseName, EastNorth
 
 
 class LanePointEntry(TypedDict):

@@ -10,12 +10,14 @@ import numpy as np
 
 from audit.classroom.angle_alike import angles_alike
 from audit.classroom.carried_alike import CarriedTurn, carried_alike
+from audit.classroom.class_result import ClassFinding
 from audit.classroom.each_walk_once import each_walk_once
 from audit.classroom.harder_legs import HarderLeg, LegComparison, harder_legs
+from audit.classroom.lane_result import LaneResult
 from audit.classroom.missed_by_all import missed_by_all
 from audit.classroom.places_left import usual_turn_deg
-from audit.classroom.records import ClassFinding, LaneResult, LegResult, WalkerResult
 from audit.classroom.walked_together import Company, WalkOnClock, walked_together
+from audit.classroom.walker_result import LegResult, WalkerResult
 from audit.settings.class_shows import ClassShowsSettings
 from audit.words import sentence
 from audit.words.figures import Length, Number, Percent, Turn

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from audit.classroom.records import ClassFinding
+from audit.classroom.class_result import ClassFinding
 from audit.classroom.walker_task import WalkerTask
 from audit.settings import GradingSettings
 from audit.words import sentence

@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Literal
 
+from audit.classroom.class_result import ClassFinding
 from audit.classroom.each_walk_once import each_walk_once
+from audit.classroom.lane_result import LaneResult
 from audit.classroom.places_left import able_walkers, left_from, own_claims
 from audit.classroom.read_alike import read_alike
-from audit.classroom.records import ClassFinding, LaneResult, WalkerResult
 from audit.classroom.shared_miss import SharedPlace, gathered, missed_alike, stands_elsewhere
+from audit.classroom.walker_result import WalkerResult
 from audit.settings.class_shows import ClassShowsSettings
 from audit.words import sentence
 from audit.words.figures import Length, Percent

@@ -8,8 +8,8 @@ from collections.abc import Mapping, Sequence
 
 import numpy as np
 
+from audit.classroom.class_result import ClassFinding
 from audit.classroom.lane import Lane
-from audit.classroom.records import ClassFinding
 from audit.classroom.walker_task import WalkerTask
 from audit.school_records.day_walked import day_walked
 from audit.words import sentence

@@ -8,11 +8,11 @@ from dataclasses import dataclass, replace
 from functools import partial
 from itertools import pairwise
 
+from audit.classroom.class_result import ClassFinding
 from audit.classroom.days_asked import days_from_plan
 from audit.classroom.lane import Lane
 from audit.classroom.lane_fit import better_lane
 from audit.classroom.lane_names import lane_called
-from audit.classroom.records import ClassFinding
 from audit.classroom.walk_time import roster_start_s
 from audit.classroom.walks_in_file import FoundWalk, Recording
 from audit.roster import RosterEntry

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from audit.classroom.records import WalkerResult
+from audit.classroom.walker_result import WalkerResult
 
 
 def each_walk_once(walkers: Sequence[WalkerResult]) -> list[WalkerResult]:

@@ -8,9 +8,9 @@ from importlib import import_module
 from audit.areas import Area
 from audit.classroom.assemble import assemble
 from audit.classroom.class_draft import ClassDraft, ClassInputs, draft_class
+from audit.classroom.class_result import ClassResult
 from audit.classroom.lane import Lane, lane_of
 from audit.classroom.lane_names import lane_names
-from audit.classroom.records import ClassResult
 from audit.classroom.walker_task import grade_walker
 from audit.classroom.walks_in_file import look_through
 from audit.debriefing.walk_day import track_date

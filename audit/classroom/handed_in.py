@@ -6,10 +6,10 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
+from audit.classroom.class_result import ClassFinding
 from audit.classroom.each_its_own import HandedIn, each_its_own
 from audit.classroom.lane import Lane
 from audit.classroom.lane_names import lane_called
-from audit.classroom.records import ClassFinding
 from audit.classroom.walks_in_file import Recording
 from audit.errors import InputRefusedError, Problem
 from audit.roster import Roster, RosterEntry

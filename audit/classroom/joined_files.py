@@ -8,9 +8,9 @@ from dataclasses import replace
 
 import numpy as np
 
+from audit.classroom.class_result import ClassFinding
 from audit.classroom.each_its_own import HandedIn
 from audit.classroom.lane import Lane
-from audit.classroom.records import ClassFinding
 from audit.classroom.walks_in_file import FoundWalk
 from audit.settings import GradingSettings
 from audit.words import sentence

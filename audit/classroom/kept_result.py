@@ -7,7 +7,7 @@ from dataclasses import asdict, fields, is_dataclass
 from types import UnionType
 from typing import Any, Literal, TypeVar, Union, get_args, get_origin, get_type_hints
 
-from audit.classroom.records import WalkerResult
+from audit.classroom.walker_result import WalkerResult
 from audit.words.kept_sentence import from_plain_data, plain_data
 
 Record = TypeVar("Record")

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from audit.classroom.records import LaneLeg, LanePoint, LaneResult
+from audit.classroom.lane_result import LaneLeg, LanePoint, LaneResult
 from audit.forecast.course_forecast import forecast_course
 from audit.grading.fingerprint import fingerprint
 from audit.leg_card import LegCard, work_out_card

@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from audit.classroom.lane import Lane
-from audit.classroom.records import LaneFit
+from audit.classroom.walker_result import LaneFit
 from audit.settings import GradingSettings
 from audit.units import FloatArray
 

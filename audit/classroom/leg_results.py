@@ -6,8 +6,8 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from audit.classroom.records import LegResult, Miss, Trace
-from audit.debriefing.records import Debrief, LegDebrief
+from audit.classroom.walker_result import LegResult, Miss, Trace
+from audit.debriefing.finished_debrief import Debrief, LegDebrief
 from audit.grading.judge_walk import LegSkill
 from audit.grading.verdicts import PointVerdict
 from audit.measurement.leg_measures import SpanKind

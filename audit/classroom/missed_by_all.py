@@ -8,9 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from audit.classroom.class_result import ClassFinding
 from audit.classroom.each_walk_once import each_walk_once
+from audit.classroom.lane_result import LaneResult
 from audit.classroom.places_left import able_walkers
-from audit.classroom.records import ClassFinding, LaneResult, WalkerResult
+from audit.classroom.walker_result import WalkerResult
 from audit.settings.class_shows import ClassShowsSettings
 from audit.words import sentence
 from audit.words.figures import Length

@@ -6,7 +6,8 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from audit.classroom.records import LaneResult, LegResult, WalkerResult
+from audit.classroom.lane_result import LaneResult
+from audit.classroom.walker_result import LegResult, WalkerResult
 from audit.settings.class_shows import ClassShowsSettings
 from audit.units import FloatArray, unit_vector
 

@@ -7,8 +7,9 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from audit.classroom.class_draft import ClassDraft
+from audit.classroom.class_result import ClassResult
 from audit.classroom.handed_in import stem_of
-from audit.classroom.records import ClassResult, LegResult, Trace, WalkerResult
+from audit.classroom.walker_result import LegResult, Trace, WalkerResult
 from audit.words import Sentence, sentence
 from audit.words.figures import Listed
 

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from audit.classroom.records import WalkerResult
+from audit.classroom.walker_result import WalkerResult
 from audit.settings.class_shows import ClassShowsSettings
 
 

@@ -1,4 +1,4 @@
-"""What part of a walk its recording shows: from setting out, or later, to where it ends."""
+"""What part of a walk its recording shows: what it begins too late for, and ends too early for."""
 
 from __future__ import annotations
 
@@ -6,51 +6,10 @@ import math
 
 import numpy as np
 
-from audit.classroom.start_left import start_leavings
-from audit.debriefing.records import Debrief
+from audit.classroom.setting_out import away_since_s, numbers_walked, start_seen
+from audit.debriefing.finished_debrief import Debrief
 from audit.leg_card import CardLeg, CardPoint
 from audit.settings import GradingSettings
-from audit.units import FloatArray
-
-
-def away_since_s(debrief: Debrief, settings: GradingSettings) -> float | None:
-    """Give when the walker was well away from the start for the first time; None if never.
-
-    Where the recording shows him at the start before, counted from then.
-    """
-    clean, away_m = debrief.clean, _from_start_m(debrief)
-    at_start = np.flatnonzero(away_m <= settings.start_m)
-    begins = int(at_start[0]) if start_seen(debrief, settings) else 0
-    gone = np.flatnonzero(away_m[begins:] > settings.start_left_m)
-    return float(clean.time_s[begins + gone[0]]) if len(gone) else None
-
-
-def start_seen(debrief: Debrief, settings: GradingSettings) -> bool:
-    """Tell whether the recording was at the start before any leg was walked.
-
-    The first leg leaves it; a later one may come back to it, so it must have been seen before.
-    """
-    walked = _walked(debrief)
-    portion = debrief.legs[walked[0]].portion if walked and walked[0] > 0 else None
-    until_s = portion.start_s if portion is not None else None
-    early = debrief.clean.time_s <= (_first_claim_s(debrief) if until_s is None else until_s)
-    return bool((_from_start_m(debrief)[early] <= settings.start_m).any())
-
-
-def left_before_first_leg(
-    debrief: Debrief, left_s: float | None, settings: GradingSettings
-) -> tuple[float, ...]:
-    """Give when the start was left: first ``left_s``, then by who came back before his first leg.
-
-    Where no leg was walked nobody can tell which leaving was for the course.
-    """
-    if left_s is None:
-        return ()
-    if not _walked(debrief):
-        return (left_s,)
-    left = start_leavings(debrief.clean, debrief.card.legs[0].start, settings)
-    again = left[(left > left_s + settings.start_again_s) & (left < _first_claim_s(debrief))]
-    return (left_s, *(float(one) for one in again))
 
 
 def not_recorded(debrief: Debrief, number: int, settings: GradingSettings) -> bool:
@@ -61,7 +20,7 @@ def not_recorded(debrief: Debrief, number: int, settings: GradingSettings) -> bo
     or start, in between. One that begins near the start but not at it shows what came after,
     unless a skipped leg comes by there. One that never leaves the start says nothing at all.
     """
-    walked = _walked(debrief)
+    walked = numbers_walked(debrief)
     after = not walked or number > walked[-1]
     before = not walked or number < walked[0]
     begins_late = _out(debrief, 0, settings) or _joins(debrief, settings)
@@ -78,7 +37,7 @@ def still_coming(
     Nobody is on the way to a point when a later leg is walked, nor when the debrief calls it
     missed, unless the walker was heading straight for it: then only the recorded part ends.
     """
-    leg, walked = debrief.legs[number], _walked(debrief)
+    leg, walked = debrief.legs[number], numbers_walked(debrief)
     measures, clean, place = leg.audit.measures, debrief.clean, leg.audit.card.end
     details = None if measures is None else measures.details
     missed = details is not None and details.point.verdict == "missed"
@@ -91,28 +50,10 @@ def still_coming(
 def begins_at(debrief: Debrief, number: int, radius_m: float, settings: GradingSettings) -> bool:
     """Tell whether the recording begins at the end of a leg, before any leg that was walked."""
     clean, end = debrief.clean, debrief.legs[number].audit.card.end
-    walked = _walked(debrief)
+    walked = numbers_walked(debrief)
     first_m = math.hypot(clean.east_m[0] - end.east_m, clean.north_m[0] - end.north_m)
     earlier = bool(walked) and number < walked[0]
     return first_m <= radius_m and earlier and not start_seen(debrief, settings)
-
-
-def _from_start_m(debrief: Debrief) -> FloatArray:
-    clean, start = debrief.clean, debrief.card.legs[0].start
-    return np.hypot(clean.east_m - start.east_m, clean.north_m - start.north_m)
-
-
-def _walked(debrief: Debrief) -> list[int]:
-    return [n for n, leg in enumerate(debrief.legs) if leg.audit.measures is not None]
-
-
-def _first_claim_s(debrief: Debrief) -> float:
-    claims = [
-        leg.portion.claim_s
-        for leg in debrief.legs
-        if leg.audit.measures is not None and leg.portion is not None and leg.portion.claim_s
-    ]
-    return min(claims, default=float(debrief.clean.time_s[-1]))
 
 
 def _joins(debrief: Debrief, settings: GradingSettings) -> bool:
@@ -122,7 +63,7 @@ def _joins(debrief: Debrief, settings: GradingSettings) -> bool:
     leaves it open far from there, where the first walked leg begins with the recording, and
     where it begins about the line of a skipped leg.
     """
-    clean, legs, walked = debrief.clean, debrief.card.legs, _walked(debrief)
+    clean, legs, walked = debrief.clean, debrief.card.legs, numbers_walked(debrief)
     first = walked[0] if walked else len(legs)
     start, within_m = legs[0].start, settings.course_ends_m
     origin = complex(start.east_m, start.north_m)
@@ -199,7 +140,7 @@ def _ends(debrief: Debrief, fix: int) -> list[CardPoint]:
 
     ``fix`` is 0 for where the recording begins, -1 for where it ends.
     """
-    legs, walked = debrief.card.legs, _walked(debrief)
+    legs, walked = debrief.card.legs, numbers_walked(debrief)
     first, last = (walked[0], walked[-1]) if walked else (len(legs) - 1, 0)
     between = [leg.start for leg in legs[1 : first + 1]]
     if fix:

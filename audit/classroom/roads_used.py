@@ -8,8 +8,9 @@ from collections.abc import Sequence
 import numpy as np
 
 from audit.areas import Area
-from audit.classroom.records import ClassFinding, WalkerResult
-from audit.debriefing.records import Debrief
+from audit.classroom.class_result import ClassFinding
+from audit.classroom.walker_result import WalkerResult
+from audit.debriefing.finished_debrief import Debrief
 from audit.geodesy.areas_on_grid import areas_on_grid
 from audit.measurement.leg_measures import SpanKind
 from audit.measurement.near_roads import NearRoads, NearRule, near_roads

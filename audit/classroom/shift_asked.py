@@ -7,7 +7,8 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 
 from audit.classroom.batch_clock import BatchClock
-from audit.classroom.records import ClassFinding, LegResult, WalkerResult
+from audit.classroom.class_result import ClassFinding
+from audit.classroom.walker_result import LegResult, WalkerResult
 from audit.settings import GradingSettings
 from audit.words import sentence
 

@@ -14,7 +14,8 @@ from audit.classroom.class_shape import (
 from audit.track import utc_text
 
 if TYPE_CHECKING:
-    from audit.classroom.records import LaneResult, LegResult, WalkerResult
+    from audit.classroom.lane_result import LaneResult
+    from audit.classroom.walker_result import LegResult, WalkerResult
     from audit.grading.verdicts import Approach, Punch
     from audit.measurement.near_roads import NearRoads
 

@@ -10,12 +10,12 @@ from audit.classroom.approaches import approaches, counted_since
 from audit.classroom.arrival import arrival
 from audit.classroom.lane import Lane, two_radii
 from audit.classroom.leg_results import leg_results, skills, time_spent, trace_of
-from audit.classroom.recorded_part import left_before_first_leg
-from audit.classroom.records import LaneFit, LegResult, TrackFacts, WalkerResult, WalkerState
 from audit.classroom.roads_used import roads_used
+from audit.classroom.setting_out import left_before_first_leg
 from audit.classroom.walk_time import NO_TIME, left_again, walk_time
+from audit.classroom.walker_result import LaneFit, LegResult, TrackFacts, WalkerResult, WalkerState
 from audit.debriefing.debrief_walk import debrief
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.errors import InputRefusedError
 from audit.grading.judge_point import judge_point
 from audit.grading.judge_walk import judge_walk

@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 from audit.classroom.lane import Lane
 from audit.classroom.lane_fit import even_places, fit_lanes
 from audit.classroom.parting import Stretch, parted
-from audit.classroom.records import LaneFit
+from audit.classroom.walker_result import LaneFit
 from audit.errors import InputRefusedError
 from audit.matching.clean_track import clean_track
 from audit.matching.leg_match import CleanTrack

@@ -2,23 +2,26 @@
 
 from __future__ import annotations
 
-from audit.cli.options import (
+from audit.cli.course_options import (
     ArrivalRadius,
-    BezelClick,
-    CardPaperKind,
     Date,
     Grid,
     GridMagneticAngle,
-    Heights,
     Name,
-    OutFile,
-    Pace,
     PacesPer100m,
-    PlanFile,
     Route,
     SafetyGridAzimuth,
     SafetyMagneticAzimuth,
     SafetyNote,
+    course_options,
+)
+from audit.cli.options import (
+    BezelClick,
+    CardPaperKind,
+    Heights,
+    OutFile,
+    Pace,
+    PlanFile,
     Traceback,
     WordsFile,
 )
@@ -67,13 +70,9 @@ def card(  # noqa: PLR0913 (one parameter an option)
             out=out, paper=paper, ground=ground, click_deg=bezel_click, pace=pace, words=words
         ),
         options={
-            "name": name,
-            "date": date,
-            "grid": grid,
-            "grid_magnetic_angle_deg": grid_magnetic_angle,
-            "paces_per_100m": paces_per_100m,
-            "arrival_radius_m": arrival_radius,
-            "route": route,
+            **course_options(
+                name, date, grid, grid_magnetic_angle, paces_per_100m, arrival_radius, route
+            ),
             "safety_grid_azimuth_deg": safety_grid_azimuth,
             "safety_magnetic_azimuth_deg": safety_magnetic_azimuth,
             "safety_note": safety_note,

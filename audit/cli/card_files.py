@@ -22,7 +22,7 @@ from audit.readers.plan_file import read_plan
 from audit.reports.card_page import render_card_page
 from audit.reports.card_paper import render_card_pdf
 from audit.reports.card_text import render_card_text
-from audit.reports.paper import CARD_PAPERS, CardPaper
+from audit.reports.paper_sizes import CARD_PAPERS, CardPaper
 from audit.reports.wording import leg_names
 from audit.reports.write import write_texts
 from audit.words import in_force

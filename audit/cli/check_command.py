@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-from audit.cli.options import (
+from audit.cli.course_options import (
     ArrivalRadius,
-    AsJson,
     Date,
     Grid,
     GridMagneticAngle,
     Name,
     PacesPer100m,
-    PlanFile,
     Route,
-    Traceback,
-    WordsFile,
+    course_options,
 )
+from audit.cli.options import AsJson, PlanFile, Traceback, WordsFile
 
 CHECK_EXAMPLE = """\b
 Example:
@@ -52,13 +50,7 @@ def check(  # noqa: PLR0913 (one parameter an option)
         plan,
         as_json=json,
         words=words,
-        options={
-            "name": name,
-            "date": date,
-            "grid": grid,
-            "grid_magnetic_angle_deg": grid_magnetic_angle,
-            "paces_per_100m": paces_per_100m,
-            "arrival_radius_m": arrival_radius,
-            "route": route,
-        },
+        options=course_options(
+            name, date, grid, grid_magnetic_angle, paces_per_100m, arrival_radius, route
+        ),
     )

@@ -2,20 +2,17 @@
 
 from __future__ import annotations
 
-from audit.cli.options import (
+from audit.cli.course_options import (
     ArrivalRadius,
-    CopyFile,
     Date,
     Grid,
     GridMagneticAngle,
     Name,
-    Onto,
     PacesPer100m,
-    PlanFile,
     Route,
-    Traceback,
-    WordsFile,
+    course_options,
 )
+from audit.cli.options import CopyFile, Onto, PlanFile, Traceback, WordsFile
 
 COPY_EXAMPLE = """\b
 Example:
@@ -53,13 +50,7 @@ def copy(  # noqa: PLR0913 (one parameter an option)
         out,
         onto=onto,
         words_from=words,
-        options={
-            "name": name,
-            "date": date,
-            "grid": grid,
-            "grid_magnetic_angle_deg": grid_magnetic_angle,
-            "paces_per_100m": paces_per_100m,
-            "arrival_radius_m": arrival_radius,
-            "route": route,
-        },
+        options=course_options(
+            name, date, grid, grid_magnetic_angle, paces_per_100m, arrival_radius, route
+        ),
     )

@@ -8,32 +8,35 @@ from typing import TYPE_CHECKING
 
 import typer
 
+from audit.cli.course_options import (
+    AnyOrder,
+    ArrivalRadius,
+    Date,
+    Grid,
+    GridMagneticAngle,
+    Name,
+    PacesPer100m,
+    Route,
+    course_options,
+)
 from audit.cli.endings import WrongUseError
 from audit.cli.options import (
     REPORTS,
-    AnyOrder,
-    ArrivalRadius,
     CardFile,
     Claim,
     Corridor,
-    Date,
     From,
     Gpx,
-    Grid,
-    GridMagneticAngle,
     Ground,
     LogFile,
-    Name,
     Only,
     OutFolder,
     OverlayScale,
-    PacesPer100m,
     PaperKind,
     Pdf,
     Pictures,
     PlanFile,
     Private,
-    Route,
     SlopeHeights,
     Traceback,
     TrackFile,
@@ -44,7 +47,6 @@ from audit.cli.records_options import KeepUntil, RecordsAddress, RecordsSecret, 
 if TYPE_CHECKING:
     from audit.cli.debrief_files import Extras
     from audit.cli.records_files import RecordsWanted
-    from audit.readers.course_settings import CourseOptions
     from audit.reports.write import Wishes
 
 DEBRIEF_EXAMPLE = """\b
@@ -116,7 +118,9 @@ def debrief(  # noqa: PLR0913 (one parameter an option)
         pins={"from": from_ or [], "claim": claim or []},
         extras=_extras(wishes, kept, (ground, heights, words), corridor, private=private),
         options={
-            **_course(name, date, grid, grid_magnetic_angle, paces_per_100m, arrival_radius, route),
+            **course_options(
+                name, date, grid, grid_magnetic_angle, paces_per_100m, arrival_radius, route
+            ),
             "order": "free" if any_order else None,
         },
     )
@@ -132,27 +136,6 @@ def _reports(only: list[str], spare: list[str]) -> list[str]:
             )
             raise WrongUseError(message)
     return [*only, *(word.lower() for word in spare)]
-
-
-def _course(
-    name: str | None,
-    date: str | None,
-    grid: str | None,
-    grid_magnetic_angle_deg: float | None,
-    paces_per_100m: float | None,
-    arrival_radius_m: float | None,
-    route: str | None,
-) -> CourseOptions:
-    """Give the settings of the course as the reader of plans takes them."""
-    return {
-        "name": name,
-        "date": date,
-        "grid": grid,
-        "grid_magnetic_angle_deg": grid_magnetic_angle_deg,
-        "paces_per_100m": paces_per_100m,
-        "arrival_radius_m": arrival_radius_m,
-        "route": route,
-    }
 
 
 def _extras(
@@ -202,7 +185,7 @@ def _wishes(
     if paper and not (pdf or overlay):
         message = "--paper goes with --pdf or --overlay."
         raise WrongUseError(message)
-    from audit.reports.paper import PAPERS  # noqa: PLC0415 (help stays quick)
+    from audit.reports.paper_sizes import PAPERS  # noqa: PLC0415 (help stays quick)
     from audit.reports.write import Wishes  # noqa: PLC0415
 
     sheet = next(one for one in PAPERS if one == (paper or "a4"))

@@ -15,8 +15,8 @@ from audit.cli.input_files import read_inputs
 from audit.cli.left_from_before import left_from_before
 from audit.cli.messages import say_note, say_page, say_written, speak_as, tell
 from audit.debriefing.debrief_walk import debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.debriefing.privacy import private_debrief
-from audit.debriefing.records import Debrief
 from audit.readers.course_settings import CourseOptions
 from audit.readers.ground_file import GroundFrame, read_ground
 from audit.readers.ground_heights import heights_at

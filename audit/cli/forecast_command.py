@@ -7,20 +7,17 @@ from typing import Annotated
 
 import typer
 
-from audit.cli.options import (
+from audit.cli.course_options import (
     ArrivalRadius,
-    AsJson,
     Date,
     Grid,
     GridMagneticAngle,
     Name,
     PacesPer100m,
-    PlanFile,
     Route,
-    Traceback,
-    WordsFile,
-    number,
+    course_options,
 )
+from audit.cli.options import AsJson, PlanFile, Traceback, WordsFile, number
 
 FORECAST_EXAMPLE = """\b
 Example:
@@ -124,13 +121,7 @@ def forecast(  # noqa: PLR0913 (one parameter an option)
             words=words,
         ),
         as_json=json,
-        options={
-            "name": name,
-            "date": date,
-            "grid": grid,
-            "grid_magnetic_angle_deg": grid_magnetic_angle,
-            "paces_per_100m": paces_per_100m,
-            "arrival_radius_m": arrival_radius,
-            "route": route,
-        },
+        options=course_options(
+            name, date, grid, grid_magnetic_angle, paces_per_100m, arrival_radius, route
+        ),
     )

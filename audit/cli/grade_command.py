@@ -9,22 +9,20 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from audit.cli.clock_shift import clock_shift
-from audit.cli.endings import WrongUseError
-from audit.cli.options import (
+from audit.cli.course_options import (
     ArrivalRadius,
     Date,
     Grid,
     GridMagneticAngle,
     PacesPer100m,
-    Traceback,
-    WordsFile,
-    place,
+    course_options,
 )
+from audit.cli.endings import WrongUseError
+from audit.cli.options import Traceback, WordsFile, place
 from audit.cli.records_options import KeepUntil, RecordsAddress, RecordsSecret
 
 if TYPE_CHECKING:
     from audit.cli.records_files import RecordsWanted
-    from audit.readers.course_settings import CourseOptions
 
 GRADE_EXAMPLE = """\b
 Example:
@@ -181,25 +179,10 @@ def grade(  # noqa: PLR0913 (one parameter an option)
             words=words,
             roads=roads,
         )
-        course = _course(date, grid, grid_magnetic_angle, paces_per_100m, arrival_radius)
+        course = course_options(
+            None, date, grid, grid_magnetic_angle, paces_per_100m, arrival_radius, None
+        )
         grade_files(files, asked, course, processes)
-
-
-def _course(
-    date: str | None,
-    grid: str | None,
-    grid_magnetic_angle_deg: float | None,
-    paces_per_100m: float | None,
-    arrival_radius_m: float | None,
-) -> CourseOptions:
-    """Give the settings of the course as the reader of plans takes them."""
-    return {
-        "date": date,
-        "grid": grid,
-        "grid_magnetic_angle_deg": grid_magnetic_angle_deg,
-        "paces_per_100m": paces_per_100m,
-        "arrival_radius_m": arrival_radius_m,
-    }
 
 
 def _records(

@@ -2,28 +2,28 @@
 
 from __future__ import annotations
 
-import datetime as dt
-from collections.abc import Callable, Collection, Sequence
+from collections.abc import Collection, Sequence
 from contextlib import AbstractContextManager, nullcontext
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
 from threading import Thread
-from typing import TYPE_CHECKING, TypeVar
+from typing import TYPE_CHECKING
 
 import audit
 from audit import words
-from audit.areas import Area
 from audit.classroom.assemble import assemble
 from audit.classroom.attempt_of_walker import attempts_of_class, whose_walk_is_asked
 from audit.classroom.class_draft import ClassDraft, ClassInputs, draft_class
+from audit.classroom.class_result import ClassResult
 from audit.classroom.harder_legs import load_model
-from audit.classroom.lane import Lane, lane_of
+from audit.classroom.lane import Lane
 from audit.classroom.lane_names import lane_names
 from audit.classroom.private_class import private_class
-from audit.classroom.records import ClassResult, WalkerResult
 from audit.classroom.standard_fit import lanes_with_fewer
+from audit.classroom.walker_result import WalkerResult
 from audit.classroom.walks_in_file import Recording
+from audit.cli.class_papers import ClassPapers, lanes_of, read_papers
 from audit.cli.class_pool import Processes, Progress
 from audit.cli.earlier_class import earlier_class
 from audit.cli.endings import WrongUseError
@@ -37,33 +37,20 @@ from audit.cli.left_from_before import left_from_before
 from audit.cli.messages import say, say_note, speak_as, tell
 from audit.cli.plans_and_tracks import Sorted, labels, sort_files
 from audit.cli.walker_work import look, work
-from audit.debriefing.walk_day import track_date
-from audit.errors import InputRefusedError, Problem
-from audit.plan import Plan
-from audit.readers.areas_file import read_areas
 from audit.readers.course_settings import CourseOptions
-from audit.readers.gpx_track import read_track
 from audit.readers.plain_text import writable
-from audit.readers.plan_file import read_plan
-from audit.readers.punch_file import read_punches
-from audit.readers.roster_file import read_roster
-from audit.readers.standard_file import read_standard
 from audit.reports.appeal_sheets import appeal_sheets
 from audit.reports.class_files import class_texts
 from audit.reports.class_matrix import APPEALS
 from audit.reports.class_terminal import render_class_terminal
 from audit.reports.write import write_texts
-from audit.roster import PunchList, Roster
 from audit.settings import Settings
-from audit.standard import Standard
 from audit.words import in_force, told
 from audit.words.figures import Listed
 
 if TYPE_CHECKING:
     from audit.cli.cluster import Cluster
     from audit.cli.records_files import OpenedRecords, RecordsWanted
-
-Read = TypeVar("Read")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,15 +70,6 @@ class Asked:
     roads: Path | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Papers:
-    plans: tuple[Plan, ...]
-    standard: Standard
-    roster: Roster | None
-    punches: PunchList | None
-    roads: tuple[Area, ...] = ()
-
-
 def grade_files(
     files: Sequence[Path], asked: Asked, options: CourseOptions, processes: Processes
 ) -> ClassResult:
@@ -106,7 +84,10 @@ def grade_files(
     speak_as(asked.words)
     records = _opened(asked)
     sorted_files = _sorted(files, asked)
-    papers = _read_papers(sorted_files.plans, asked, options)
+    papers = read_papers(
+        sorted_files.plans, options, standard=asked.standard, roster=asked.roster,
+        punches=asked.punches, roads=asked.roads,
+    )  # fmt: skip
     _say_what_begins(papers, len(sorted_files.tracks))
     fewer = _say_where_points_lack(papers)
     _say_of_roads(papers, asked)
@@ -123,12 +104,7 @@ def grade_files(
         result = private_class(result, draft)
         forget_kept(asked.folder)
     forget_others([task.key for task in draft.tasks], asked.folder)
-    made_from = [
-        Path(one)
-        for one in (*files, asked.roster, asked.punches, asked.standard, asked.words, asked.roads)
-        if one
-    ]
-    written = write_texts(asked.folder, class_texts(result), made_from)
+    written = write_texts(asked.folder, class_texts(result), _made_from(files, asked))
     sheets = appeal_sheets(result)
     if sheets:
         write_texts(asked.folder / APPEALS, sheets)
@@ -151,6 +127,12 @@ def grade_files(
     return result
 
 
+def _made_from(files: Sequence[Path], asked: Asked) -> list[Path]:
+    """Give the files that the results are made from, which no result may be written over."""
+    beside = (asked.roster, asked.punches, asked.standard, asked.words, asked.roads)
+    return [Path(one) for one in (*files, *beside) if one]
+
+
 def _say_who_is_not_kept(result: ClassResult, asked_of: Collection[str]) -> None:
     """Say of whom the records keep nothing, for it is asked whose walk it is."""
     names = [one.name for one in result.walkers
@@ -160,7 +142,7 @@ def _say_who_is_not_kept(result: ClassResult, asked_of: Collection[str]) -> None
         say_note(words.say("class-terminal-not-kept", walkers=walkers))
 
 
-def _say_of_roads(papers: _Papers, asked: Asked) -> None:
+def _say_of_roads(papers: ClassPapers, asked: Asked) -> None:
     """Say where roads and the standard's rule for them do not come together."""
     if asked.roads is not None and not papers.roads:
         say_note(words.say("class-terminal-no-roads", file=asked.roads.name))
@@ -213,7 +195,7 @@ def _sorted(files: Sequence[Path], asked: Asked) -> Sorted:
     return found
 
 
-def _say_what_begins(papers: _Papers, recordings: int) -> None:
+def _say_what_begins(papers: ClassPapers, recordings: int) -> None:
     say(
         words.say(
             "class-terminal-begun",
@@ -225,7 +207,7 @@ def _say_what_begins(papers: _Papers, recordings: int) -> None:
     )
 
 
-def _say_where_points_lack(papers: _Papers) -> list[str]:
+def _say_where_points_lack(papers: ClassPapers) -> list[str]:
     """Say before the work, and give, which lanes cannot have the points of the standard."""
     named = zip(lane_names(papers.plans), papers.plans, strict=True)
     notes = list(lanes_with_fewer({name: len(plan.legs) for name, plan in named}, papers.standard))
@@ -242,9 +224,9 @@ def _load_meanwhile(draft: ClassDraft, processes: Processes) -> None:
 
 
 def _drafted(
-    tracks: Sequence[Path], papers: _Papers, asked: Asked, processes: Processes
+    tracks: Sequence[Path], papers: ClassPapers, asked: Asked, processes: Processes
 ) -> ClassDraft:
-    settings, lanes = Settings(), _lanes(papers.plans, tracks)
+    settings, lanes = Settings(), lanes_of(papers.plans, tracks)
     return draft_class(
         ClassInputs(
             lanes=lanes,
@@ -261,52 +243,6 @@ def _drafted(
             settings=settings,
         )
     )
-
-
-def _read_papers(plans: Sequence[Path], asked: Asked, options: CourseOptions) -> _Papers:
-    """Read what the class is graded by, with the problems of all the files at once."""
-    problems: list[Problem] = []
-
-    def attempt(read: Callable[[], Read]) -> Read | None:
-        try:
-            return read()
-        except InputRefusedError as refused:
-            problems.extend(refused.problems)
-            return None
-
-    planned = [attempt(partial(read_plan, path, **options)) for path in plans]
-    standard = attempt(lambda: read_standard(asked.standard))
-    roster = attempt(partial(read_roster, asked.roster)) if asked.roster else None
-    punches = attempt(partial(read_punches, asked.punches)) if asked.punches else None
-    areas = attempt(partial(read_areas, asked.roads)) if asked.roads else None
-    if problems or standard is None:
-        raise InputRefusedError(problems)
-    return _Papers(
-        plans=tuple(plan for plan in planned if plan is not None),
-        standard=standard,
-        roster=roster,
-        punches=punches,
-        roads=tuple(one for one in areas or () if one.kind == "road"),
-    )
-
-
-def _lanes(plans: Sequence[Plan], tracks: Sequence[Path]) -> tuple[Lane, ...]:
-    """Work the lanes out; a plan without a day takes that of the first recording with times."""
-    day = None if all(plan.date is not None for plan in plans) else _first_day(tracks)
-    return tuple(
-        lane_of(name, plan, day) for name, plan in zip(lane_names(plans), plans, strict=True)
-    )
-
-
-def _first_day(tracks: Sequence[Path]) -> dt.date | None:
-    for path in tracks:
-        try:
-            day = track_date(read_track(path))
-        except InputRefusedError:
-            continue
-        if day is not None:
-            return day
-    return None
 
 
 def _look_through(

@@ -13,7 +13,7 @@ from audit.plan import Plan
 from audit.readers.course_settings import CourseOptions
 from audit.readers.gpx_track import read_track
 from audit.readers.plan_file import read_plan
-from audit.readers.walkers_log import read_log
+from audit.readers.walkers_log_file import read_log
 from audit.track import Track
 from audit.walkers_log import WalkersLog
 

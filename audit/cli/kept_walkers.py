@@ -15,7 +15,7 @@ from collections.abc import Collection
 from pathlib import Path
 
 from audit.classroom.kept_result import result_from, result_text
-from audit.classroom.records import WalkerResult
+from audit.classroom.walker_result import WalkerResult
 from audit.classroom.walker_task import WalkerTask
 from audit.cli.walker_work import WalkerWork
 from audit.reports.write import write_texts

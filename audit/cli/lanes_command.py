@@ -7,17 +7,14 @@ from typing import Annotated
 
 import typer
 
-from audit.cli.options import (
-    AsJson,
+from audit.cli.course_options import (
     Date,
     Grid,
     GridMagneticAngle,
     SafetyGridAzimuth,
     SafetyMagneticAzimuth,
-    Traceback,
-    WordsFile,
-    place,
 )
+from audit.cli.options import AsJson, Traceback, WordsFile, place
 
 LANES_EXAMPLE = """\b
 Example:

@@ -13,7 +13,7 @@ from audit.cli.endings import ExitStatus, WrongUseError
 from audit.cli.messages import say_note, say_written, speak_as, tell
 from audit.cli.right_plans import put_right_first
 from audit.course_setting.check_lanes import check_lanes
-from audit.course_setting.records import Lane
+from audit.course_setting.checked_lanes import Lane
 from audit.errors import InputRefusedError, Problem
 from audit.geodesy.areas_on_grid import GroundAreas, areas_on_grid
 from audit.geodesy.grids import CourseGrid

@@ -6,8 +6,8 @@ from pathlib import Path
 
 import numpy as np
 
+from audit.leg_card.finished_card import LegCard
 from audit.leg_card.profiles import Profile, profile, stations
-from audit.leg_card.records import LegCard
 from audit.readers.ground_heights import heights_at
 from audit.settings import CarriedCardSettings
 

@@ -70,7 +70,6 @@ def place(text: str | Path) -> Path:
 
 
 _DECIMALS = 'write it with a decimal point and without a unit, like "7.5"'
-_WEST = 'east is positive and west negative: write "-7.5" for 7.5 degrees west'
 
 
 def number(
@@ -155,41 +154,6 @@ GuideTopic = Annotated[
     str | None,
     typer.Argument(metavar="[TOPIC]", help="A page of the guide, or a cause.", show_default=False),
 ]
-Name = Annotated[str | None, typer.Option("--name", metavar="TEXT", help="Name of the course.")]
-Date = Annotated[
-    str | None,
-    typer.Option(
-        "--date", metavar="YYYY-MM-DD", help="Day of the walk, which fixes the declination."
-    ),
-]
-Grid = Annotated[
-    str | None,
-    typer.Option("--grid", metavar="GRID", help='"auto" (UTM) or a code such as EPSG:27700.'),
-]
-GridMagneticAngle = Annotated[
-    float | None,
-    typer.Option(
-        "--grid-magnetic-angle",
-        metavar="DEGREES",
-        help="As printed on the map in hand, east positive.",
-        parser=number(remedy=_WEST),
-    ),
-]
-PacesPer100m = Annotated[
-    float | None,
-    typer.Option(
-        "--paces-per-100m",
-        metavar="PACES",
-        help="In the pace that the walker counts.",
-        parser=number(),
-    ),
-]
-ArrivalRadius = Annotated[
-    float | None,
-    typer.Option(
-        "--arrival-radius", metavar="METRES", help="Nearer than this is arrived.", parser=number()
-    ),
-]
 Corridor = Annotated[
     float | None,
     typer.Option(
@@ -197,20 +161,6 @@ Corridor = Annotated[
         metavar="METRES",
         help="Either side of the planned line; tells how much of the way lay within. Default 25.",
         parser=number(1.0, 1000.0),
-    ),
-]
-Route = Annotated[
-    str | None,
-    typer.Option(
-        "--route", metavar="ROUTE", help="Name or number of the route in a GPX plan with several."
-    ),
-]
-AnyOrder = Annotated[
-    bool,
-    typer.Option(
-        "--any-order",
-        help="The points may have been visited in any order, whatever the plan says; the first "
-        "is the start.",
     ),
 ]
 From = Annotated[
@@ -356,28 +306,6 @@ Pace = Annotated[
         help="Which pace is counted, every step or every second one. Left out: by the count.",
         parser=_pace,
     ),
-]
-SafetyGridAzimuth = Annotated[
-    float | None,
-    typer.Option(
-        "--safety-grid-azimuth",
-        metavar="DEGREES",
-        help="The safety bearing, from grid north.",
-        parser=number(),
-    ),
-]
-SafetyMagneticAzimuth = Annotated[
-    float | None,
-    typer.Option(
-        "--safety-magnetic-azimuth",
-        metavar="DEGREES",
-        help="The safety bearing, from magnetic north.",
-        parser=number(),
-    ),
-]
-SafetyNote = Annotated[
-    str | None,
-    typer.Option("--safety-note", metavar="TEXT", help="Where it leads, and what to do there."),
 ]
 Traceback = Annotated[
     bool,

@@ -7,20 +7,18 @@ from typing import Annotated
 
 import typer
 
-from audit.cli.lanes_command import Areas
-from audit.cli.options import (
+from audit.cli.course_options import (
     ArrivalRadius,
     Date,
     Grid,
     GridMagneticAngle,
     Name,
     PacesPer100m,
-    PlanFile,
     Route,
-    Traceback,
-    WordsFile,
-    place,
+    course_options,
 )
+from audit.cli.lanes_command import Areas
+from audit.cli.options import PlanFile, Traceback, WordsFile, place
 
 REHEARSE_EXAMPLE = """\b
 Example:
@@ -92,13 +90,7 @@ def rehearse(  # noqa: PLR0913 (one parameter an option)
             folder=out, areas=areas, beside=tuple(beside or ()), ground=ground,
             walks=tuple(walk or ()), words=words,
         ),
-        options={
-            "name": name,
-            "date": date,
-            "grid": grid,
-            "grid_magnetic_angle_deg": grid_magnetic_angle,
-            "paces_per_100m": paces_per_100m,
-            "arrival_radius_m": arrival_radius,
-            "route": route,
-        },
+        options=course_options(
+            name, date, grid, grid_magnetic_angle, paces_per_100m, arrival_radius, route
+        ),
     )  # fmt: skip

@@ -15,8 +15,8 @@ from audit.cli.right_plans import put_right_first
 from audit.leg_card import CardPoint, LegCard, work_out_card
 from audit.readers.course_settings import CourseOptions
 from audit.readers.ground_heights import heights_at
+from audit.rehearsal.finished_rehearsal import Rehearsal, WayEnd
 from audit.rehearsal.paper_evidence import Heights
-from audit.rehearsal.records import Rehearsal, WayEnd
 from audit.rehearsal.rehearse import rehearse
 from audit.rehearsal.ways_on_ground import Surroundings
 from audit.reports.rehearsal_document import render_rehearsal_csv, render_rehearsal_json

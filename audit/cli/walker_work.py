@@ -11,7 +11,7 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from audit.classroom.lane import Lane, lane_of
-from audit.classroom.records import WalkerResult
+from audit.classroom.walker_result import WalkerResult
 from audit.classroom.walker_task import WalkerTask, grade_walker, refused_walker
 from audit.classroom.walks_in_file import Recording, look_through
 from audit.debriefing.privacy import private_debrief

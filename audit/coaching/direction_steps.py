@@ -12,17 +12,9 @@ from audit.coaching.noted_steps import with_log_noted
 from audit.coaching.steps import Hop, Step
 from audit.coaching.walkers_card import OwnLeg
 from audit.leg_card import CardLeg
+from audit.leg_card.azimuth_slips import azimuth_digit_slips, grid_slips, magnetic_slips
 from audit.leg_card.rounding import azimuth_rounding_deg
-from audit.leg_card.slips import (
-    BORROWED,
-    Slip,
-    azimuth_digit_slips,
-    fits_sentence,
-    fitting_slips,
-    grid_slips,
-    magnetic_slips,
-    slip_names,
-)
+from audit.leg_card.slips import BORROWED, Slip, fits_sentence, fitting_slips, slip_names
 from audit.measurement.leg_measures import LegMeasures
 from audit.settings import CoachingSettings
 from audit.units import direction_degrees, turn_degrees

@@ -9,10 +9,10 @@ from audit.coaching.sure_legs import is_sure
 from audit.coaching.talk import WorkOn
 from audit.coaching.task import Task, title_of, work_on
 from audit.diagnosis.finding import Finding
-from audit.diagnosis.look_alikes import LookAlikes
+from audit.diagnosis.one_of_two import OneOfTwo
 from audit.guide.cause_names import JUDGEMENTS
 from audit.guide.pages_on_file import exercise
-from audit.leg_card.wording import told_legs
+from audit.leg_card.told_numbers import told_legs
 from audit.measurement.leg_measures import LegMeasures
 from audit.settings import CoachingSettings
 from audit.words import Sentence, sentence
@@ -101,7 +101,7 @@ def _one_of_two(
     names: Sequence[str],
     walked: Mapping[str, LegMeasures],
     first: Mapping[str, Finding],
-    one_of: Mapping[str, LookAlikes],
+    one_of: Mapping[str, OneOfTwo],
 ) -> Task:
     """Give both mistakes as one task: what proves the one clears the other."""
     worst = _worst(names, walked)

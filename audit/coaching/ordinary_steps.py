@@ -8,6 +8,7 @@ from dataclasses import replace
 from audit.coaching.step_sentences import step_sentences
 from audit.coaching.steps import LegSteps, Step
 from audit.diagnosis.finding import Finding
+from audit.guide.cause_names import WITHIN_SKILL
 from audit.settings import CoachingSettings
 
 _ON_FOOT: frozenset[Step] = frozenset({"walked", "paced"})
@@ -29,7 +30,7 @@ def with_ordinary(
 
 def _ordinary(findings: Sequence[Finding], settings: CoachingSettings) -> bool:
     return any(
-        one.cause == "within-skill" and one.probability >= settings.ordinary_probability
+        one.cause == WITHIN_SKILL and one.probability >= settings.ordinary_probability
         for one in findings
     )
 

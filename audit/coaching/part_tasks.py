@@ -7,7 +7,8 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from typing import Literal
 
 from audit.coaching.task import Task, work_on
-from audit.leg_card.wording import told_legs
+from audit.guide.cause_names import CANNOT_TELL
+from audit.leg_card.told_numbers import told_legs
 from audit.measurement.leg_measures import LegMeasures
 from audit.settings import CoachingSettings
 from audit.words import sentence
@@ -43,7 +44,7 @@ def part_tasks(
     if wandered:
         yield _part(_lean(rest, settings), "heading", wandered)
     if turned:
-        yield _part("cannot-tell", "heading", turned)
+        yield _part(CANNOT_TELL, "heading", turned)
     if distance:
         yield _part(_stretch(rest, settings), "distance", distance)
     if began:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from audit.coaching.steps import Kind, LegSteps
 from audit.diagnosis.finding import Finding
-from audit.diagnosis.look_alikes import LookAlikes
+from audit.diagnosis.one_of_two import OneOfTwo
 from audit.leg_card import CardPoint
 from audit.measurement.leg_measures import LegAudit, LegMeasures
 
@@ -40,7 +40,7 @@ class Shown:
     legs: Sequence[LegAudit]
     radius_m: float
     causes: Mapping[str, Sequence[Finding]] = field(default_factory=dict)
-    one_of: Mapping[str, LookAlikes] = field(default_factory=dict)
+    one_of: Mapping[str, OneOfTwo] = field(default_factory=dict)
     steps: Mapping[str, LegSteps] = field(default_factory=dict)
     taken: Mapping[str, CardPoint] = field(default_factory=dict)
     aside: frozenset[str] = frozenset()

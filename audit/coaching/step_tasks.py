@@ -6,8 +6,9 @@ from collections.abc import Iterator, Mapping
 
 from audit.coaching.steps import Hop, LegSteps, Step
 from audit.coaching.task import Task, work_on
+from audit.guide.cause_names import CANNOT_TELL
 from audit.guide.pages_on_file import cause_pages
-from audit.leg_card.wording import told_legs
+from audit.leg_card.told_numbers import told_legs
 from audit.measurement.leg_measures import LegMeasures
 from audit.settings import CoachingSettings
 from audit.words import Sentence, sentence
@@ -85,7 +86,7 @@ def _cause_of(hop: Hop, settings: CoachingSettings, *, by_count: bool) -> str:
     if named:
         return named[0]
     if hop.steps == ("walked",) and abs(hop.error) > settings.wandered_deg:
-        return "cannot-tell"
+        return CANNOT_TELL
     if hop.steps != ("paced",):
         return _STEP_CAUSES[hop.steps[0]]
     if by_count:  # more paces than the card's for its distance: each carries less

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from audit.diagnosis.finding import Finding
-from audit.diagnosis.leg_densities import WITHIN
 from audit.diagnosis.steady_sizes import STEADY
+from audit.guide.cause_names import WITHIN_SKILL
 from audit.measurement.leg_measures import LegAudit, LegMeasures
 from audit.settings import CoachingSettings
 
@@ -47,6 +47,6 @@ def unlike_legs(causes: Mapping[str, Sequence[Finding]], settings: CoachingSetti
     return {
         name
         for name, findings in causes.items()
-        if sum(one.probability for one in findings if one.cause not in {*STEADY, WITHIN})
+        if sum(one.probability for one in findings if one.cause not in {*STEADY, WITHIN_SKILL})
         >= settings.named_probability
     }

@@ -10,7 +10,7 @@ from audit.coaching.shown import Shown
 from audit.coaching.sure_legs import spoilt_legs, sure_legs, unlike_legs
 from audit.coaching.talk import Keep, Skill
 from audit.guide.cause_names import CAUSE_KINDS
-from audit.leg_card.wording import told_legs
+from audit.leg_card.told_numbers import told_legs
 from audit.measurement.leg_measures import LegMeasures
 from audit.settings import CoachingSettings
 from audit.words import Sentence, sentence

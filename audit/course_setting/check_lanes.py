@@ -5,19 +5,19 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterator, Sequence
 
-from audit.course_setting.dark_lanes import dark_lanes, other_days
-from audit.course_setting.daylight import daylight
-from audit.course_setting.fairness import uneven_lanes
-from audit.course_setting.figures import lane_figures
-from audit.course_setting.legs_and_areas import legs_and_areas, placed_finding
-from audit.course_setting.light_at import light_can_be_told
-from audit.course_setting.records import (
+from audit.course_setting.checked_lanes import (
     CheckedLane,
     Lane,
     LaneFinding,
     LanesCheck,
 )
-from audit.course_setting.safety_bearing import safety_findings
+from audit.course_setting.dark_lanes import dark_lanes, other_days
+from audit.course_setting.daylight import daylight
+from audit.course_setting.fairness import uneven_lanes
+from audit.course_setting.lane_figures import lane_figures
+from audit.course_setting.legs_and_areas import legs_and_areas, placed_finding
+from audit.course_setting.light_at import light_can_be_told
+from audit.course_setting.safety_findings import safety_findings
 from audit.course_setting.twin_points import TwinPoints, twin_points
 from audit.course_setting.walks_and_areas import walks_and_areas
 from audit.forecast.course_forecast import forecast_course

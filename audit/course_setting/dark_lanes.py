@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterator, Sequence
 
-from audit.course_setting.records import CheckedLane, LaneFinding, LightAt
+from audit.course_setting.checked_lanes import CheckedLane, LaneFinding, LightAt
 from audit.moments import calendar_moment
 from audit.settings import CourseSettingSettings
 from audit.track import utc_minute

@@ -10,7 +10,7 @@ import datetime as dt
 import math
 from typing import Literal
 
-from audit.course_setting.records import Daylight
+from audit.course_setting.checked_lanes import Daylight
 from audit.sun import SunPlace, sun_place
 
 CIVIL_DEG = -6.0

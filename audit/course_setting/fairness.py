@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from audit.course_setting.records import LaneFigures, LaneFinding
+from audit.course_setting.checked_lanes import LaneFigures, LaneFinding
 from audit.settings import CourseSettingSettings
 from audit.statistics.spread import robust_sd
 from audit.words import sentence

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Literal
 
 import numpy as np
 
-from audit.course_setting.records import FindingKind, Lane, LaneFinding
+from audit.course_setting.checked_lanes import FindingKind, Lane, LaneFinding
 from audit.geodesy.areas_on_grid import GroundArea, GroundAreas
 from audit.leg_card import CardLeg, CardPoint, LegCard
 from audit.words import sentence

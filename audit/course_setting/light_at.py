@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import datetime as dt
 
+from audit.course_setting.checked_lanes import LightAt
 from audit.course_setting.daylight import CIVIL_DEG, daylight
-from audit.course_setting.records import LightAt
 from audit.moments import in_calendar
 from audit.sun import sun_height_deg
 

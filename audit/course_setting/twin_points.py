@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
-from audit.course_setting.records import Lane
+from audit.course_setting.checked_lanes import Lane
 from audit.leg_card import CardPoint
 from audit.settings import CourseSettingSettings
 from audit.words import sentence

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Literal
 
+from audit.course_setting.checked_lanes import FindingKind, Lane, LaneFinding
 from audit.course_setting.legs_and_areas import placed_finding
-from audit.course_setting.records import FindingKind, Lane, LaneFinding
 from audit.forecast.course_forecast import CourseForecast
 from audit.forecast.near_areas import areas_near
 from audit.geodesy.areas_on_grid import GroundAreas

@@ -1,1 +1,1 @@
-"""The pipelines: one walk set against its plan, and the finished debrief of it."""
+"""The pipeline of one walk: set against its plan, and the finished debrief of it."""

@@ -7,7 +7,7 @@ from typing import Literal
 # The standard library's own TypedDict cannot be read by schema makers before Python 3.12.
 from typing_extensions import TypedDict
 
-from audit.debriefing.detail_shape import EastNorth
+from audit.debriefing.entry_values import EastNorth
 
 
 class HopEntry(TypedDict):

@@ -14,6 +14,7 @@ from audit.debriefing.days_and_watches import notes_of_days
 from audit.debriefing.doubts import doubts
 from audit.debriefing.ended_by_log import ended_by_log, told_less_sure
 from audit.debriefing.far_walks import refuse_far_walk
+from audit.debriefing.finished_debrief import Debrief, LegDebrief
 from audit.debriefing.forecast_of_leg import forecast_of_leg
 from audit.debriefing.given_by_path import check_plan_and_track, given_card, given_log
 from audit.debriefing.log_counts import without_slips_of_the_pen
@@ -22,7 +23,6 @@ from audit.debriefing.on_no_leg import on_no_leg
 from audit.debriefing.order_told import with_order_told
 from audit.debriefing.pinned_moments import Moment, read_pins
 from audit.debriefing.quality import judge_quality
-from audit.debriefing.records import Debrief, LegDebrief
 from audit.debriefing.walk_day import refuse_unset_day, track_date
 from audit.diagnosis.explain import Explanation, explain_walk
 from audit.diagnosis.gather_evidence import WalkFacts, gather_evidence

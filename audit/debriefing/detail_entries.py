@@ -31,7 +31,7 @@ from audit.measurement.leg_details import (
     SightingStop,
     Thirds,
 )
-from audit.measurement.pace_counts import PaceRate, WalkPaces
+from audit.measurement.paces_of_walk import PaceRate, WalkPaces
 from audit.measurement.places_and_headings import Heading
 from audit.track import utc_text
 

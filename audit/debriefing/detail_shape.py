@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Literal
 
 from typing_extensions import TypedDict
 
-Interval = Annotated[list[float], "[low, high] in degrees; straddles north where low > high"]
-EastNorth = Annotated[list[float], "[east, north] in metres"]
+from audit.debriefing.entry_values import EastNorth, Interval
 
 
 class StretchHeadingEntry(TypedDict):

@@ -23,7 +23,7 @@ from audit.debriefing.leg_entry import leg_entry
 from audit.track import utc_text
 
 if TYPE_CHECKING:
-    from audit.debriefing.records import Debrief
+    from audit.debriefing.finished_debrief import Debrief
 
 __all__ = ["FORMAT", "DebriefDocument", "debrief_document"]
 

@@ -6,13 +6,13 @@ from typing import TYPE_CHECKING, Literal, get_args
 
 import numpy as np
 
-from audit.debriefing.document_shape import LegEntry
 from audit.debriefing.leg_entry import leg_entry
+from audit.debriefing.leg_shape import LegEntry
 
 if TYPE_CHECKING:
     import pandas as pd
 
-    from audit.debriefing.records import Debrief, LegDebrief
+    from audit.debriefing.finished_debrief import Debrief, LegDebrief
     from audit.measurement.leg_measures import LegMeasures
 
 _LedgerPart = Literal["inherited", "plan", "heading", "distance", "detour", "total"]

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from audit.plan import Plan
 from audit.readers.plan_file import read_plan
-from audit.readers.walkers_log import read_log
+from audit.readers.walkers_log_file import read_log
 from audit.track import Track
 from audit.walkers_log import WalkersLog
 

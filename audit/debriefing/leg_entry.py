@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING
 
 from audit.debriefing.coaching_entry import steps_entry, what_if_entry
 from audit.debriefing.detail_entries import details_entry
-from audit.debriefing.document_shape import (
+from audit.debriefing.forecast_of_leg import forecast_entry
+from audit.debriefing.leg_shape import (
     CauseEntry,
     CrossTrackEntry,
     LedgerEntry,
@@ -17,15 +18,14 @@ from audit.debriefing.document_shape import (
     RunnerUpEntry,
     WalkedEntry,
 )
-from audit.debriefing.forecast_of_leg import forecast_entry
-from audit.diagnosis.look_alikes import LookAlikes
+from audit.diagnosis.one_of_two import OneOfTwo
 from audit.leg_card import CardLeg
 from audit.matching.leg_match import LegMatch
 from audit.measurement.leg_measures import CrossTrack, Ledger, LegMeasures, Place
 from audit.track import utc_text
 
 if TYPE_CHECKING:
-    from audit.debriefing.records import LegDebrief
+    from audit.debriefing.finished_debrief import LegDebrief
 
 
 def leg_entry(leg: LegDebrief, *, timed: bool) -> LegEntry:
@@ -190,7 +190,7 @@ def _causes(leg: LegDebrief) -> list[CauseEntry]:
     ]
 
 
-def _one_of(pair: LookAlikes | None) -> OneOfEntry | None:
+def _one_of(pair: OneOfTwo | None) -> OneOfEntry | None:
     if pair is None:
         return None
     return {

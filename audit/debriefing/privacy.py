@@ -9,7 +9,7 @@ from typing import Any, TypeVar
 
 import numpy as np
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.matching.leg_match import CleanTrack
 from audit.settings import PrivacySettings
 from audit.track import utc_text

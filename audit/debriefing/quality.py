@@ -7,7 +7,7 @@ from collections.abc import Mapping
 import numpy as np
 
 from audit.debriefing.doubts import other_walks, pinned_note, reckoned_notes
-from audit.debriefing.records import TrackQuality
+from audit.debriefing.finished_debrief import TrackQuality
 from audit.matching.leg_match import CleanTrack
 from audit.matching.outings import MatchedOuting
 from audit.measurement.leg_measures import LegAudit

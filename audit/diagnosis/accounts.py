@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from audit.diagnosis.cause import Cause, Expected
 from audit.diagnosis.causes import CAUSES
-from audit.diagnosis.evidence import LegEvidence
+from audit.diagnosis.leg_evidence import LegEvidence
 from audit.settings import DiagnosisSettings
 from audit.units import direction_degrees, turn_degrees, unit_vector
 

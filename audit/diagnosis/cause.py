@@ -7,7 +7,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from audit.diagnosis.evidence import LegEvidence
+from audit.diagnosis.leg_evidence import LegEvidence
 from audit.settings import DiagnosisSettings
 from audit.words import Sentence, sentence
 

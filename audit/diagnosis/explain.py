@@ -9,15 +9,15 @@ from dataclasses import dataclass, field, replace
 
 from audit.diagnosis.accounts import Account
 from audit.diagnosis.causes import CAUSES
-from audit.diagnosis.evidence import LegEvidence
 from audit.diagnosis.finding import Finding, WalkFinding
 from audit.diagnosis.finding_words import evidence_sentence
 from audit.diagnosis.joint_stories import joint_stories
-from audit.diagnosis.leg_densities import STRAY, WITHIN
-from audit.diagnosis.look_alikes import LookAlikes, look_alikes
+from audit.diagnosis.leg_evidence import LegEvidence
+from audit.diagnosis.one_of_two import OneOfTwo, one_of_two
 from audit.diagnosis.predicted import predicted_beside, predicted_for
 from audit.diagnosis.steady_sizes import STEADY, steady_sizes
 from audit.diagnosis.weigh_walk import Weighed, weigh_walk
+from audit.guide.cause_names import CANNOT_TELL, WITHIN_SKILL
 from audit.settings import DiagnosisSettings
 from audit.words import sentence
 from audit.words.figures import Length
@@ -33,15 +33,8 @@ class Explanation:
     """
 
     findings: dict[int, tuple[Finding, ...]]
-    one_of: dict[int, LookAlikes] = field(default_factory=dict)
+    one_of: dict[int, OneOfTwo] = field(default_factory=dict)
     stories: tuple[WalkFinding, ...] = ()
-
-
-def explain(
-    evidence: tuple[LegEvidence, ...], settings: DiagnosisSettings
-) -> dict[int, tuple[Finding, ...]]:
-    """Give the findings of every walked leg, most probable first, adding up to 1."""
-    return explain_walk(evidence, settings).findings
 
 
 def explain_walk(evidence: tuple[LegEvidence, ...], settings: DiagnosisSettings) -> Explanation:
@@ -62,7 +55,7 @@ def explain_walk(evidence: tuple[LegEvidence, ...], settings: DiagnosisSettings)
         leg.leg: _findings(leg, number, weighed, steady, settings)
         for number, leg in enumerate(evidence)
     }
-    pairs = {leg: look_alikes(found, settings) for leg, found in findings.items()}
+    pairs = {leg: one_of_two(found, settings) for leg, found in findings.items()}
     one_of = {leg: pair for leg, pair in pairs.items() if pair is not None}
     return Explanation(
         findings=findings | aside,
@@ -77,7 +70,7 @@ def _line_left(leg: LegEvidence) -> tuple[Finding, ...]:
         path=Length(metres=leg.another_way_m or 0.0),
         line=Length(metres=leg.length_m),
     )
-    return (Finding(cause=STRAY, probability=1.0, evidence=words, made=1.0),)
+    return (Finding(cause=CANNOT_TELL, probability=1.0, evidence=words, made=1.0),)
 
 
 def _findings(
@@ -97,9 +90,9 @@ def _findings(
         idle = _idle(leg, account, turn[0], length[0], settings)
         # What the whole walk shows was made here as well, though this leg hides it.
         hidden = {name for name in idle if weighed.walk_causes.get(str(name), 0.0) < 0.5}
-        present = {account.cause, *turn, *length} - hidden - {None, WITHIN}
+        present = {account.cause, *turn, *length} - hidden - {None, WITHIN_SKILL}
         chief[_chief(leg, account, turn[0], length[0], idle, settings)] += sure * share
-        for name in present - {STRAY}:
+        for name in present - {CANNOT_TELL}:
             made[str(name)] += sure * share
         for slip, *shared in (turn, length):
             for other in shared:
@@ -107,11 +100,11 @@ def _findings(
     told = {
         name: chief[name]
         for name in {**chief, **made}
-        if name != STRAY
+        if name != CANNOT_TELL
         and (chief[name] >= settings.least_share or made[name] >= settings.least_made)
     }
-    told[WITHIN] = chief[WITHIN]
-    told[STRAY] = max(0.0, 1.0 - sum(told.values()))
+    told[WITHIN_SKILL] = chief[WITHIN_SKILL]
+    told[CANNOT_TELL] = max(0.0, 1.0 - sum(told.values()))
     beside = {slip: shared for (slip, shared), share in pairs.items() if share > 0.5 * chief[slip]}
     return _sorted_findings(told, made, beside, leg, weighed, steady, settings)
 
@@ -148,12 +141,12 @@ def _chief(
     named = [
         (size, name)
         for size, name in sizes
-        if name not in (None, WITHIN, *idle) and not (name in STEADY and size < least_m)
+        if name not in (None, WITHIN_SKILL, *idle) and not (name in STEADY and size < least_m)
     ]
     if not named:
         far = abs(account.aimed_turn_deg) > settings.aims_far_deg
         far |= abs(account.aimed_log_ratio) > settings.aims_far_ratio
-        return STRAY if far else WITHIN
+        return CANNOT_TELL if far else WITHIN_SKILL
     return str(max(named, key=lambda pair: pair[0])[1])
 
 
@@ -174,7 +167,7 @@ def _idle(
     return {
         name
         for whole, left, made in pairs
-        if made != WITHIN and abs(whole) <= settings.undone_share * abs(left)
+        if made != WITHIN_SKILL and abs(whole) <= settings.undone_share * abs(left)
         for name in (account.cause, made)
     }
 
@@ -198,7 +191,7 @@ def _sorted_findings(
         if cause is not None and name in beside:
             two = predicted_beside(cause, _BY_NAME[beside[name]], leg, settings, steady)
             predicted, both = two or (predicted, None)
-        rival = next((other for other in order if other not in (name, STRAY)), None)
+        rival = next((other for other in order if other not in (name, CANNOT_TELL)), None)
         finding = Finding(
             cause=name,
             probability=chief[name],

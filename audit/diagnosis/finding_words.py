@@ -4,18 +4,15 @@ from __future__ import annotations
 
 import math
 
-from audit.diagnosis.evidence import LegEvidence
+from audit.diagnosis.leg_evidence import LegEvidence
 from audit.diagnosis.predicted import Predicted
+from audit.guide.cause_names import CANNOT_TELL, WITHIN_SKILL
 from audit.settings import DiagnosisSettings
 from audit.statistics.spread import TWO_SIDED_95
 from audit.units import direction_degrees
 from audit.words import Sentence, sentence
+from audit.words.compass_points import nearest_eighth
 from audit.words.figures import Length, Number, Percent, Turn
-
-_EIGHTHS = (
-    "north", "north-east", "eastward", "south-east", "south", "south-west", "westward",
-    "north-west",
-)  # fmt: skip
 
 
 def evidence_sentence(
@@ -43,7 +40,7 @@ def evidence_sentence(
     settings = settings or DiagnosisSettings()
     bias: str = ""
     start: str = ""
-    if cause == "within-skill":
+    if cause == WITHIN_SKILL:
         bias = sentence("evidence-together", turn=turn_words(bias_deg, 1))
         if math.hypot(*leg.start_off_m) >= settings.told_start_m:
             words = "evidence-recorded-from" if leg.under_way else "evidence-began-off"
@@ -55,7 +52,7 @@ def evidence_sentence(
         bias=bias,
         start=start,
         log=logged,
-        why=_why_not(leg, settings) if cause == "cannot-tell" else "",
+        why=_why_not(leg, settings) if cause == CANNOT_TELL else "",
     )
 
 
@@ -122,11 +119,10 @@ def _distance_seen(predicted: Predicted, leg: LegEvidence) -> Sentence:
 
 def place_words(shift_m: tuple[float, float]) -> Sentence:
     """Write a vector: "100 m east"."""
-    eighth = math.floor(direction_degrees(*shift_m) / 45.0 + 0.5) % len(_EIGHTHS)
     return sentence(
         "figure-at-direction",
         size=Length(metres=math.hypot(*shift_m)),
-        direction=sentence(f"figure-{_EIGHTHS[eighth]}"),
+        direction=sentence(f"figure-{nearest_eighth(direction_degrees(*shift_m))}"),
     )
 
 

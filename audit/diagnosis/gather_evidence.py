@@ -7,8 +7,8 @@ from dataclasses import dataclass, field, replace
 import numpy as np
 
 from audit.azimuths import MagneticAzimuth
-from audit.diagnosis.evidence import LegEvidence, Metres2
 from audit.diagnosis.ground import slope_of_leg
+from audit.diagnosis.leg_evidence import LegEvidence, Metres2
 from audit.diagnosis.line_shape import LineShape, line_shape
 from audit.leg_card import CardLeg, LegCard
 from audit.measurement.leg_details import Bypass

@@ -6,7 +6,7 @@ import math
 from collections.abc import Callable, Iterator
 
 from audit.diagnosis.cause import Expected
-from audit.diagnosis.evidence import LegEvidence
+from audit.diagnosis.leg_evidence import LegEvidence
 from audit.settings import DiagnosisSettings
 
 _HUNDRED_KM_M = 100_000.0

@@ -6,8 +6,8 @@ from collections.abc import Mapping, Sequence
 
 from audit.diagnosis.cause import Cause
 from audit.diagnosis.causes import CAUSES
-from audit.diagnosis.evidence import LegEvidence
 from audit.diagnosis.finding import Unit, WalkFinding
+from audit.diagnosis.leg_evidence import LegEvidence
 from audit.diagnosis.predicted import predicted_for
 from audit.diagnosis.steady_sizes import made_by
 from audit.diagnosis.weigh_walk import Weighed

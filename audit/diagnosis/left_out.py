@@ -8,10 +8,10 @@ import numpy as np
 
 from audit.diagnosis.causes import order_changed, point_skipped
 from audit.diagnosis.finding import Finding
-from audit.diagnosis.leg_densities import STRAY
 from audit.diagnosis.order_of_passing import Passed, PassedInOrder, PassedPoint
 from audit.diagnosis.passages import Passage
 from audit.diagnosis.slip_told import slip_between, with_slip
+from audit.guide.cause_names import CANNOT_TELL
 from audit.leg_card import CardPoint, LegCard
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
 from audit.measurement.leg_measures import LegAudit
@@ -107,7 +107,7 @@ def _mistake_or_none(
         passed=passed.points if passed.turn == "out-of-turn" else (),
     )
     doubt = Finding(
-        cause=STRAY,
+        cause=CANNOT_TELL,
         probability=1.0 - sure,
         evidence=sentence(
             "evidence-not-recorded" if leg.status == "skipped" else "evidence-gave-up"
@@ -123,7 +123,7 @@ def _cannot_be_told(passed: Passed, *, timed: bool) -> Finding:
     """Give the finding of a leg whose points were passed as planned, or in a free order."""
     words = "evidence-in-turn" if passed.turn == "in-turn" else "evidence-free-turn"
     return Finding(
-        cause=STRAY,
+        cause=CANNOT_TELL,
         probability=1.0,
         evidence=sentence(words, passed=passed_words(passed, timed=timed)),
         made=1.0,
@@ -136,7 +136,7 @@ def _missed_or_left_out(point: CardPoint, came_by: Sequence[Passage], *, timed: 
     nearest = min(came_by, key=lambda passage: passage.away_m)
     passed = Passed(turn="never", points=(PassedPoint(point=point.name, passage=nearest),))
     return Finding(
-        cause=STRAY,
+        cause=CANNOT_TELL,
         probability=1.0,
         evidence=sentence("evidence-missed-by-little", passed=passed_words(passed, timed=timed)),
         made=1.0,
@@ -162,7 +162,7 @@ def _longer_way(
 def _looked_for(point: CardPoint, walked_m: float, planned_m: float) -> Finding:
     """Give the finding of a leg in place of which the walk went further than by its points."""
     return Finding(
-        cause=STRAY,
+        cause=CANNOT_TELL,
         probability=1.0,
         evidence=sentence(
             "evidence-looked-for",

@@ -11,8 +11,9 @@ import numpy as np
 from audit.diagnosis.accounts import Account, accounts_of
 from audit.diagnosis.cause import CauseKind, Expected
 from audit.diagnosis.causes import CAUSES
-from audit.diagnosis.evidence import LegEvidence
+from audit.diagnosis.leg_evidence import LegEvidence
 from audit.diagnosis.ordinary import Ordinary
+from audit.guide.cause_names import CANNOT_TELL, WITHIN_SKILL
 from audit.settings import DiagnosisSettings
 from audit.units import FloatArray, turn_degrees
 
@@ -20,7 +21,6 @@ Made = tuple[str, ...]
 """What was made at once, the larger first; mostly one."""
 Ways = Mapping[str, tuple[float, tuple[Expected, ...]]]
 """By cause: how often one leg shows it, and every way of it."""
-WITHIN, STRAY = "within-skill", "cannot-tell"
 STEADY_TURNS = ("steady-bias",)
 STEADY_PACES = ("pace-long", "pace-short")
 _ROOT = math.sqrt(2.0 * math.pi)
@@ -78,10 +78,10 @@ def leg_densities(
         accounts=accounts,
         weight=np.array([account.weight for account in accounts]),
         turns=_with_named(turned, steady_turns(turns, settings)),
-        turn_names=_singly(WITHIN, STRAY, *turn_ways, *STEADY_TURNS),
+        turn_names=_singly(WITHIN_SKILL, CANNOT_TELL, *turn_ways, *STEADY_TURNS),
         turn_shares=_shares(turn_ways, settings.stray_direction, len(STEADY_TURNS)),
         lengths=_with_named(stretched, steady_paces(paces, settings)),
-        length_names=_singly(WITHIN, STRAY, *length_ways, *STEADY_PACES),
+        length_names=_singly(WITHIN_SKILL, CANNOT_TELL, *length_ways, *STEADY_PACES),
         length_shares=_shares(length_ways, settings.stray_distance, len(STEADY_PACES)),
         stray_turn=float(stray_turn(leg, accounts[:1], settings)[0]),
         stray_length=float(stray_length(leg, accounts[:1], settings)[0]),

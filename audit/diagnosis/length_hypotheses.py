@@ -10,17 +10,12 @@ import numpy as np
 from numpy.typing import NDArray
 
 from audit.diagnosis.beside_another import both_lengths, shown_and_beside
-from audit.diagnosis.evidence import LegEvidence
-from audit.diagnosis.leg_densities import (
-    STRAY,
-    LegDensities,
-    Made,
-    length_density,
-    stray_length,
-)
+from audit.diagnosis.leg_densities import LegDensities, Made, length_density, stray_length
+from audit.diagnosis.leg_evidence import LegEvidence
 from audit.diagnosis.makes_it_again import Prone, prone_to
 from audit.diagnosis.ordinary import Ordinary
 from audit.diagnosis.walk_hypotheses import WalkHypothesis, walk_hypotheses
+from audit.guide.cause_names import CANNOT_TELL
 from audit.settings import DiagnosisSettings
 from audit.units import FloatArray
 
@@ -168,7 +163,7 @@ def _lengthened(
         aside = np.broadcast_to(aside[:, None], shown[:, :1].shape)
         rest = (1.0 - keeps - stray) * leg.lengths
         densities.append(np.concatenate([aside, shown, rest], axis=1))
-        names.append(((STRAY,), (shared.cause,), *both, *leg.length_names))
+        names.append(((CANNOT_TELL,), (shared.cause,), *both, *leg.length_names))
     return LengthHypothesis(
         cause=shared.cause,
         log_prior=float(np.log(shared.prior)),

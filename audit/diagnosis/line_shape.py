@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from audit.geodesy.along_line import metres_along, places_along
 from audit.settings import LineShapeSettings
 from audit.units import FloatArray, direction_degrees, turn_degrees
 
@@ -34,8 +35,6 @@ class LineShape:
     bend_deg, bend_sd_deg : float
         Heading at the end less heading at the start of an even bend, and its error.
     other : OtherBearing or None
-    raggedness_deg : float
-        Root mean square of the headings of short steps about the leg's own.
     chord_m : float
         From start to claim.
     """
@@ -43,7 +42,6 @@ class LineShape:
     bend_deg: float
     bend_sd_deg: float
     other: OtherBearing | None = None
-    raggedness_deg: float = 8.0
     chord_m: float = 500.0
 
 
@@ -61,7 +59,6 @@ def line_shape(walk: FloatArray, noise_m: float, settings: LineShapeSettings) ->
         bend_deg=bend,
         bend_sd_deg=bend_sd,
         other=_other_bearing(off, noise_m, settings),
-        raggedness_deg=ragged,
         chord_m=chord_m,
     )
 
@@ -70,7 +67,7 @@ def _even_steps(
     walk: FloatArray, settings: LineShapeSettings
 ) -> tuple[FloatArray, float, float] | None:
     """Give headings of steps of equal length along the way, and the chord."""
-    path = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(walk, axis=0).T))])
+    path = metres_along(walk)
     count = int(path[-1] // settings.step_m)
     chord = walk[-1] - walk[0]
     chord_m = float(np.hypot(*chord))
@@ -78,7 +75,7 @@ def _even_steps(
     if short or path[-1] > settings.longest_of_chord * chord_m:
         return None
     at = np.linspace(0.0, path[-1], count + 1)
-    places = np.column_stack([np.interp(at, path, walk[:, axis]) for axis in (0, 1)])
+    places = places_along(walk, path, at)
     moves = np.diff(places, axis=0)
     heading = direction_degrees(moves[:, 0], moves[:, 1])
     return heading, direction_degrees(float(chord[0]), float(chord[1])), chord_m

@@ -9,11 +9,12 @@ import numpy as np
 
 from audit.diagnosis.cause import CauseKind
 from audit.diagnosis.causes import CAUSES
-from audit.diagnosis.leg_densities import STEADY_PACES, STEADY_TURNS, WITHIN, LegDensities, Made
+from audit.diagnosis.leg_densities import STEADY_PACES, STEADY_TURNS, LegDensities, Made
+from audit.guide.cause_names import WITHIN_SKILL
 from audit.settings import DiagnosisSettings
 from audit.units import FloatArray
 
-_OWN = frozenset({WITHIN, *STEADY_TURNS, *STEADY_PACES})
+_OWN = frozenset({WITHIN_SKILL, *STEADY_TURNS, *STEADY_PACES})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

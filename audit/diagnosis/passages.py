@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from audit.geodesy.along_line import nearest_on_steps
 from audit.leg_card import CardPoint
 from audit.matching.leg_match import CleanTrack
 
@@ -31,9 +32,7 @@ def passages(clean: CleanTrack, point: CardPoint, within_m: float) -> tuple[Pass
     place = np.column_stack([clean.east_m - point.east_m, clean.north_m - point.north_m])
     step = np.diff(place, axis=0)
     step[[gap.before for gap in clean.gaps]] = 0.0
-    square = np.maximum((step**2).sum(axis=1), 1e-12)
-    share = np.clip(-(place[:-1] * step).sum(axis=1) / square, 0.0, 1.0)
-    away_m = np.hypot(*(place[:-1] + share[:, None] * step).T)
+    share, away_m = nearest_on_steps(place[:-1], step)
     away_m = np.append(away_m, np.hypot(*place[-1]))
     share = np.append(share, 0.0)
     ends_s = np.append(clean.time_s[1:], clean.time_s[-1])

@@ -7,8 +7,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from audit.diagnosis.cause import Cause, Expected
-from audit.diagnosis.evidence import LegEvidence, Metres2
 from audit.diagnosis.finding import Unit
+from audit.diagnosis.leg_evidence import LegEvidence, Metres2
 from audit.settings import DiagnosisSettings
 from audit.units import turn_degrees, unit_vector
 

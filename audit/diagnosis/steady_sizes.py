@@ -6,8 +6,8 @@ from collections.abc import Mapping, Sequence
 
 from audit.diagnosis.cause import Cause
 from audit.diagnosis.causes import CAUSES
-from audit.diagnosis.evidence import LegEvidence
 from audit.diagnosis.leg_densities import STEADY_PACES, STEADY_TURNS
+from audit.diagnosis.leg_evidence import LegEvidence
 from audit.diagnosis.weigh_walk import States, Weighed
 from audit.settings import DiagnosisSettings
 

@@ -9,11 +9,12 @@ from functools import partial
 import numpy as np
 
 from audit.diagnosis.beside_another import both_turns, shown_and_beside
-from audit.diagnosis.evidence import LegEvidence
-from audit.diagnosis.leg_densities import STRAY, LegDensities, Made, stray_turn, turn_density
+from audit.diagnosis.leg_densities import LegDensities, Made, stray_turn, turn_density
+from audit.diagnosis.leg_evidence import LegEvidence
 from audit.diagnosis.on_and_off import sum_over_changes
 from audit.diagnosis.ordinary import Ordinary
 from audit.diagnosis.walk_hypotheses import WalkHypothesis, walk_hypotheses
+from audit.guide.cause_names import CANNOT_TELL
 from audit.settings import DiagnosisSettings
 from audit.units import FloatArray
 
@@ -79,7 +80,7 @@ def _turned(
         shown = keeps * shown_and_beside(way, both, density)
         aside = np.broadcast_to(aside[:, None], shown[:, :1].shape)
         densities.append(np.concatenate([aside, shown], axis=1))
-        names.append(((STRAY,), (shared.cause,), *both))
+        names.append(((CANNOT_TELL,), (shared.cause,), *both))
     return TurnHypothesis(
         cause=shared.cause,
         log_prior=float(np.log(shared.prior)),

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from audit.geodesy.along_line import metres_along, places_along
 from audit.matching.leg_match import CleanTrack
 from audit.settings import DiagnosisSettings
 from audit.units import FloatArray, direction_degrees, turn_degrees
@@ -46,12 +47,12 @@ def _bends(
     place: FloatArray, time_s: FloatArray, settings: DiagnosisSettings
 ) -> tuple[FloatArray, FloatArray]:
     """Give the sharpest place of every stretch on which the path bends by enough."""
-    path_m = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(place, axis=0).T))])
+    path_m = metres_along(place)
     at_m = np.arange(0.0, path_m[-1], _STEP_M)
     arm = round(settings.turning_arm_m / _STEP_M)
     if len(at_m) <= 2 * arm:
         return np.empty((0, 2)), np.empty(0)
-    even = np.column_stack([np.interp(at_m, path_m, column) for column in place.T])
+    even = places_along(place, path_m, at_m)
     middle = even[arm:-arm]
     ahead, behind = even[2 * arm :] - middle, middle - even[: -2 * arm]
     turn_deg = np.abs(turn_degrees(direction_degrees(*behind.T), direction_degrees(*ahead.T)))

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from audit.diagnosis.cause import CauseKind, Expected
 from audit.diagnosis.causes import CAUSES
-from audit.diagnosis.evidence import LegEvidence
+from audit.diagnosis.leg_evidence import LegEvidence
 from audit.settings import DiagnosisSettings
 
 

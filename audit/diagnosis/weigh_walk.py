@@ -9,7 +9,6 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from audit.diagnosis.accounts import Account
-from audit.diagnosis.evidence import LegEvidence
 from audit.diagnosis.leg_densities import (
     STEADY_PACES,
     STEADY_TURNS,
@@ -19,6 +18,7 @@ from audit.diagnosis.leg_densities import (
     steady_paces,
     steady_turns,
 )
+from audit.diagnosis.leg_evidence import LegEvidence
 from audit.diagnosis.length_hypotheses import LengthGrid, length_grid
 from audit.diagnosis.makes_it_again import Prone, prone_to
 from audit.diagnosis.on_and_off import OnAndOff, sum_over_changes

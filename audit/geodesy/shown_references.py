@@ -9,8 +9,8 @@ from audit.geodesy.mgrs_references import decode_mgrs, encode_mgrs
 from audit.geodesy.national_letters import LETTERED_GRIDS, decode_national, encode_national
 from audit.geodesy.utm_zones import utm_code
 
-_DIGITS = {0.5: 10, 5.0: 8, 50.0: 6, 500.0: 4}
-"""Of a reference, by half the side of the square that it names."""
+DIGITS_OF_HALF_SIDE = {0.5: 10, 5.0: 8, 50.0: 6, 500.0: 4}
+"""Digits of a reference, by half the side in metres of the square that it names."""
 _USUAL_DIGITS = 8
 _SAME_PLACE_M = 0.001
 
@@ -22,9 +22,9 @@ def shown_reference(
 
     A place that is known to a square gets as many digits as name that square, 10 at most.
     """
-    finest = max(_DIGITS.values())
-    usual = finest if 0.0 < half_square_m < min(_DIGITS) else _USUAL_DIGITS
-    digits = _DIGITS.get(half_square_m, usual)
+    finest = max(DIGITS_OF_HALF_SIDE.values())
+    usual = finest if 0.0 < half_square_m < min(DIGITS_OF_HALF_SIDE) else _USUAL_DIGITS
+    digits = DIGITS_OF_HALF_SIDE.get(half_square_m, usual)
     east_m, north_m = grid.to_grid(longitude_deg, latitude_deg)
     try:
         if grid.code in LETTERED_GRIDS:
@@ -45,7 +45,7 @@ def exact_reference(
     ``half_square_m``; otherwise it is easting and northing on the grid.
     """
     east_m, north_m = grid.to_grid(longitude_deg, latitude_deg)
-    if half_square_m in _DIGITS:
+    if half_square_m in DIGITS_OF_HALF_SIDE:
         written = shown_reference(longitude_deg, latitude_deg, half_square_m, grid)
         if _names(written, east_m, north_m, half_square_m, grid):
             return written, True

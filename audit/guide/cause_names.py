@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-JUDGEMENTS = ("within-skill", "cannot-tell")
+WITHIN_SKILL, CANNOT_TELL = "within-skill", "cannot-tell"
+JUDGEMENTS = (WITHIN_SKILL, CANNOT_TELL)
 """What a leg may be given in place of a mistake."""
 
 CAUSE_KINDS: dict[str, tuple[str, ...]] = {

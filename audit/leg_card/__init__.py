@@ -1,7 +1,6 @@
 """The leg card: the plan worked out for one day, and where the plan disagrees with itself."""
 
-from audit.leg_card.in_order import card_in_order
-from audit.leg_card.records import (
+from audit.leg_card.finished_card import (
     AngleSource,
     CardFinding,
     CardLeg,
@@ -9,6 +8,7 @@ from audit.leg_card.records import (
     LegCard,
     SafetyBearing,
 )
+from audit.leg_card.in_order import card_in_order
 from audit.leg_card.work_out import work_out_card
 
 __all__ = [

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from audit.leg_card.records import CardFinding
-from audit.leg_card.slips import angle_slips, fitting_slips, slip_names, slip_sentence
-from audit.leg_card.wording import told_angle
+from audit.leg_card.azimuth_slips import angle_slips
+from audit.leg_card.finished_card import CardFinding
+from audit.leg_card.slips import fitting_slips, slip_names, slip_sentence
+from audit.leg_card.told_numbers import told_angle
 from audit.units import turn_degrees
 from audit.words import sentence
 

@@ -7,24 +7,19 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from audit.azimuths import GridAzimuth, TrueAzimuth
-from audit.leg_card.leg_check import LegCheck
-from audit.leg_card.legs import PointsSay
-from audit.leg_card.records import CardFinding, CardLeg
-from audit.leg_card.rounding import grid_rounding_deg, plan_rounding_deg
-from audit.leg_card.slips import (
-    DIGIT,
-    KNOWN,
-    Slip,
+from audit.leg_card.azimuth_slips import (
     azimuth_digit_slips,
-    fitting_slips,
     grid_slips,
     magnetic_slips,
     neighbour_slips,
-    slip_names,
-    slip_sentence,
     true_slips,
 )
-from audit.leg_card.wording import told_angle, told_azimuth
+from audit.leg_card.finished_card import CardFinding, CardLeg
+from audit.leg_card.leg_check import LegCheck
+from audit.leg_card.legs import PointsSay
+from audit.leg_card.rounding import grid_rounding_deg, plan_rounding_deg
+from audit.leg_card.slips import DIGIT, KNOWN, Slip, fitting_slips, slip_names, slip_sentence
+from audit.leg_card.told_numbers import told_angle, told_azimuth
 from audit.units import turn_degrees
 from audit.words import Sentence, sentence
 from audit.words.figures import Turn

@@ -17,10 +17,10 @@ from audit.leg_card.doubted import (
     doubted_numbers,
     turned_azimuth,
 )
+from audit.leg_card.finished_card import CardFinding, CardLeg, CardPoint, LegCard
 from audit.leg_card.leg_pieces import LegPiece, leg_pieces, walked_m
 from audit.leg_card.pace_kind import PaceKind, pace_unit
 from audit.leg_card.profiles import Profile, way_of
-from audit.leg_card.records import CardFinding, CardLeg, CardPoint, LegCard
 from audit.moments import years_between
 from audit.plan import Plan, PlannedLeg
 from audit.settings import CarriedCardSettings, PaceSettings

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from audit.leg_card.records import CardFinding, LegCard
+from audit.leg_card.finished_card import CardFinding, LegCard
 from audit.leg_card.reference_precision import reference_precision
 from audit.leg_card.work_out import worked_out
 from audit.leg_card.worked_sums import LegSums, worked_sums

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from audit.geodesy.grids import CourseGrid
+from audit.leg_card.finished_card import CardPoint
 from audit.leg_card.norths import Norths
-from audit.leg_card.records import CardPoint
-from audit.leg_card.wording import told_angle, told_distance
+from audit.leg_card.told_numbers import told_angle, told_distance
 from audit.magnetics.declination import declination
 from audit.settings import CardSettings
 from audit.units import turn_degrees

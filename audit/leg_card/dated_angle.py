@@ -6,8 +6,8 @@ import datetime as dt
 from dataclasses import dataclass
 
 from audit.leg_card.angle_finding import angle_finding
-from audit.leg_card.records import CardFinding
-from audit.leg_card.wording import told_angle
+from audit.leg_card.finished_card import CardFinding
+from audit.leg_card.told_numbers import told_angle
 from audit.magnetics.declination import Declination, declination
 from audit.moments import years_between
 from audit.positions import Position

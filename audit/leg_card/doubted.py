@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterable
 from typing import Literal
 
 from audit.azimuths import NorthAngles
-from audit.leg_card.records import CardFinding
+from audit.leg_card.finished_card import CardFinding
 from audit.leg_card.rounding import grid_rounding_deg, plan_rounding_deg
 from audit.plan import PlannedLeg
 from audit.units import turn_degrees

@@ -6,9 +6,9 @@ import datetime as dt
 
 from audit.leg_card.angle_finding import angle_finding
 from audit.leg_card.dated_angle import DatedAngle, field_of
-from audit.leg_card.records import CardFinding
+from audit.leg_card.finished_card import CardFinding
+from audit.leg_card.told_numbers import told_angle
 from audit.leg_card.undated_angle import undated_angle
-from audit.leg_card.wording import told_angle
 from audit.magnetics.declination import Declination
 from audit.plan import Plan
 from audit.settings import CardSettings

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from audit.geodesy.grids import CourseGrid, course_grid, utm_code
-from audit.leg_card.records import CardFinding, CardPoint
+from audit.leg_card.finished_card import CardFinding, CardPoint
 from audit.settings import CardSettings
 from audit.words import sentence
 from audit.words.figures import Turn

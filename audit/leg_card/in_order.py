@@ -8,7 +8,7 @@ from dataclasses import replace
 import numpy as np
 
 from audit.azimuths import GridAzimuth
-from audit.leg_card.records import CardLeg, CardPoint, LegCard
+from audit.leg_card.finished_card import CardLeg, CardPoint, LegCard
 from audit.units import direction_degrees
 
 

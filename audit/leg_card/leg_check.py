@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from audit.azimuths import NorthAngles
+from audit.leg_card.finished_card import CardLeg, CardPoint
 from audit.leg_card.legs import PointsSay
-from audit.leg_card.records import CardLeg, CardPoint
 from audit.plan import PlannedLeg
 from audit.settings import CardSettings
 

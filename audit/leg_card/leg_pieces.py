@@ -9,7 +9,8 @@ from itertools import pairwise
 import numpy as np
 
 from audit.azimuths import GridAzimuth, MagneticAzimuth, NorthAngles
-from audit.leg_card.records import CardLeg
+from audit.geodesy.along_line import metres_long
+from audit.leg_card.finished_card import CardLeg
 from audit.settings import CardSettings
 from audit.units import direction_degrees
 
@@ -64,7 +65,7 @@ def leg_pieces(
             paces=leg.paces,
         )
         return (whole,)
-    along_m = float(np.hypot(*np.diff(leg.line, axis=0).T).sum())
+    along_m = metres_long(leg.line)
     per_m = None if leg.paces is None else leg.paces / along_m
     if paces_per_100m is not None:
         per_m = paces_per_100m / 100.0

@@ -9,8 +9,8 @@ import numpy as np
 
 from audit.azimuths import GridAzimuth, NorthAngles
 from audit.geodesy.grids import CourseGrid
+from audit.leg_card.finished_card import CardLeg, CardPoint
 from audit.leg_card.points import given_distance_m, given_grid_azimuth
-from audit.leg_card.records import CardLeg, CardPoint
 from audit.plan import Plan, PlannedLeg
 from audit.settings import CardSettings
 from audit.units import FloatArray, direction_degrees

@@ -5,12 +5,12 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Iterator
 
+from audit.leg_card.finished_card import CardFinding
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.legs import PointsSay
-from audit.leg_card.records import CardFinding
 from audit.leg_card.rounding import distance_rounding_m, is_whole, length_rounding
 from audit.leg_card.slips import DIGIT, KNOWN, Slip, slip_names, slip_sentence
-from audit.leg_card.wording import told_distance
+from audit.leg_card.told_numbers import told_distance
 from audit.leg_card.written_digits import one_wrong, swapped
 from audit.statistics.spread import TWO_SIDED_95
 from audit.words import Sentence, sentence

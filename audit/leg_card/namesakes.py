@@ -9,8 +9,8 @@ import math
 from collections.abc import Iterator, Mapping
 
 from audit.geodesy.grids import CourseGrid
-from audit.leg_card.records import CardFinding, CardPoint
-from audit.leg_card.wording import told_legs
+from audit.leg_card.finished_card import CardFinding, CardPoint
+from audit.leg_card.told_numbers import told_legs
 from audit.leg_card.written_degrees import WrittenDegrees, written_degrees
 from audit.leg_card.written_reference import ReferenceSlip, WrittenReference, written_reference
 from audit.plan import Plan

@@ -8,9 +8,9 @@ from dataclasses import dataclass, replace
 from audit.azimuths import NorthAngles
 from audit.errors import refuse
 from audit.geodesy.grids import CourseGrid
+from audit.leg_card.finished_card import AngleSource, CardFinding, DateSource
 from audit.leg_card.given_angle import given_angle
-from audit.leg_card.records import AngleSource, CardFinding, DateSource
-from audit.leg_card.wording import told_angle
+from audit.leg_card.told_numbers import told_angle
 from audit.magnetics.declination import Declination, declination
 from audit.moments import years_between
 from audit.plan import Plan

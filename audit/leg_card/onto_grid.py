@@ -10,7 +10,7 @@ from audit.azimuths import GridAzimuth
 from audit.errors import InputRefusedError, Problem, refuse
 from audit.geodesy.grids import CourseGrid, course_grid
 from audit.leg_card.check_plan import check_plan
-from audit.leg_card.records import CardLeg, CardPoint, LegCard
+from audit.leg_card.finished_card import CardLeg, CardPoint, LegCard
 from audit.leg_card.rounding import distance_rounding_m, grid_rounding_deg, plan_rounding_deg
 from audit.plan import Plan, PlannedLeg
 from audit.settings import CardSettings, ReadingSettings

@@ -8,7 +8,7 @@ from audit.azimuths import GridAzimuth, NorthAngles
 from audit.errors import Problem
 from audit.geodesy.grids import CourseGrid
 from audit.geodesy.utm_zones import check_degrees
-from audit.leg_card.records import CardPoint
+from audit.leg_card.finished_card import CardPoint
 from audit.plan import Plan, PlannedLeg
 from audit.units import unit_vector
 from audit.words import sentence

@@ -7,8 +7,9 @@ from itertools import pairwise
 
 import numpy as np
 
+from audit.geodesy.along_line import metres_along, places_along
+from audit.leg_card.finished_card import CardLeg
 from audit.leg_card.leg_pieces import walked_m
-from audit.leg_card.records import CardLeg
 from audit.units import FloatArray
 from audit.walking_times import Way
 
@@ -36,15 +37,13 @@ def stations(line: FloatArray, apart_m: float) -> tuple[FloatArray, FloatArray]:
 
     ``line`` has shape (k, 2); no two places are further apart than ``apart_m``.
     """
-    steps_m = np.hypot(*np.diff(line, axis=0).T)
-    corners_m = np.concatenate([[0.0], np.cumsum(steps_m)])
+    corners_m = metres_along(line)
     parts = [np.array([0.0])]
     for begin_m, end_m in pairwise(corners_m.tolist()):
         count = max(int(np.ceil((end_m - begin_m) / apart_m)), 1)
         parts.append(np.linspace(begin_m, end_m, count + 1)[1:])
     along_m = np.concatenate(parts)
-    places = np.column_stack([np.interp(along_m, corners_m, line[:, axis]) for axis in (0, 1)])
-    return along_m, places
+    return along_m, places_along(line, corners_m, along_m)
 
 
 def profile(along_m: FloatArray, height_m: FloatArray, ripple_m: float) -> Profile | None:

@@ -5,15 +5,13 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from audit.geodesy.shown_references import DIGITS_OF_HALF_SIDE
+from audit.leg_card.finished_card import CardFinding
 from audit.leg_card.leg_check import LegCheck
-from audit.leg_card.records import CardFinding
-from audit.leg_card.wording import told_distance
+from audit.leg_card.told_numbers import told_distance
 from audit.statistics.spread import TWO_SIDED_95
 from audit.words import sentence
 from audit.words.figures import Length, Listed, Turn
-
-_FIGURES = {0.5: 10, 5.0: 8, 50.0: 6, 500.0: 4}
-"""Half the square's side in metres, and the figures of such a grid reference."""
 
 
 def reference_precision(check: LegCheck, arrival_radius_m: float) -> Iterator[CardFinding]:
@@ -58,7 +56,7 @@ def reference_precision(check: LegCheck, arrival_radius_m: float) -> Iterator[Ca
 
 
 def _figures(half_m: float) -> str:
-    figures = _FIGURES.get(half_m)
+    figures = DIGITS_OF_HALF_SIDE.get(half_m)
     if figures is None:
         return ""
     return sentence("finding-figures", figures=str(figures), square=f"{2.0 * half_m:g}")

@@ -7,9 +7,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from audit.geodesy.grids import CourseGrid
+from audit.leg_card.finished_card import CardFinding, CardPoint
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.legs import leg_line, points_say
-from audit.leg_card.records import CardFinding, CardPoint
 from audit.leg_card.slip_candidate import (
     Candidate,
     explains_itself,
@@ -18,8 +18,8 @@ from audit.leg_card.slip_candidate import (
     misfits,
     overlong,
 )
+from audit.leg_card.told_numbers import told_legs
 from audit.leg_card.via_slips import via_slips
-from audit.leg_card.wording import told_legs
 from audit.leg_card.written_degrees import WrittenDegrees, written_degrees
 from audit.leg_card.written_reference import ReferenceSlip, WrittenReference, written_reference
 from audit.plan import Plan, Point

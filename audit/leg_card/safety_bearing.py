@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from audit.azimuths import GridAzimuth, MagneticAzimuth, NorthAngles
-from audit.leg_card.records import SafetyBearing
+from audit.leg_card.finished_card import SafetyBearing
 from audit.plan import Plan
 
 

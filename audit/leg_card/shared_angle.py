@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from audit.leg_card.finished_card import CardFinding
 from audit.leg_card.leg_check import LegCheck
-from audit.leg_card.records import CardFinding
 from audit.leg_card.rounding import grid_rounding_deg, plan_rounding_deg
-from audit.leg_card.wording import told_angle
+from audit.leg_card.told_numbers import told_angle
 from audit.units import turn_degrees
 from audit.words import sentence
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from audit.geodesy.grids import CourseGrid
-from audit.leg_card.records import CardFinding, CardPoint
+from audit.leg_card.finished_card import CardFinding, CardPoint
 from audit.leg_card.via_checks import via_name
 from audit.plan import Plan
 from audit.positions import Position

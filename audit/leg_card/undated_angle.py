@@ -5,8 +5,8 @@ from __future__ import annotations
 import datetime as dt
 
 from audit.leg_card.angle_finding import angle_finding
-from audit.leg_card.records import CardFinding
-from audit.leg_card.wording import told_angle
+from audit.leg_card.finished_card import CardFinding
+from audit.leg_card.told_numbers import told_angle
 from audit.magnetics.declination import declination
 from audit.positions import Position
 from audit.settings import CardSettings

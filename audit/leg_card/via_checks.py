@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from typing import Any
 
+from audit.leg_card.finished_card import CardFinding
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.legs import PointsSay
-from audit.leg_card.records import CardFinding
 from audit.words import Sentence, sentence
 from audit.words.figures import Length
 

@@ -9,6 +9,7 @@ from audit.errors import InputRefusedError, Problem, refuse
 from audit.geodesy.grids import CourseGrid, course_grid
 from audit.leg_card.course_explains import JudgedLegs, judged_legs
 from audit.leg_card.course_notes import course_notes
+from audit.leg_card.finished_card import CardLeg, LegCard
 from audit.leg_card.grid_fit import grid_fit
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.legs import PointsSay, card_leg, leg_line, points_say, refusal
@@ -16,7 +17,6 @@ from audit.leg_card.namesakes import namesake_findings
 from audit.leg_card.norths import Norths, work_out_norths
 from audit.leg_card.pace_kind import pace_unit, step_note
 from audit.leg_card.points import PlacedPoints, end_name, place_given_points, reckon_ends
-from audit.leg_card.records import CardLeg, LegCard
 from audit.leg_card.safety_bearing import safety_bearing
 from audit.leg_card.sheet_fit import sheet_fit
 from audit.leg_card.via_checks import via_notes

@@ -7,12 +7,12 @@ from dataclasses import dataclass
 
 from audit.azimuths import GridAzimuth, MagneticAzimuth
 from audit.leg_card.azimuth_checks import grid_at_odds
+from audit.leg_card.finished_card import CardLeg
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.leg_pieces import LegPiece, leg_pieces
 from audit.leg_card.length_checks import paced_m
-from audit.leg_card.records import CardLeg
 from audit.leg_card.sum_terms import turned_sum
-from audit.leg_card.wording import told_distance
+from audit.leg_card.told_numbers import told_distance
 from audit.words import Sentence, Words, sentence
 from audit.words.figures import Figure, Length
 

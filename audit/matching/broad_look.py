@@ -15,11 +15,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from audit.matching.edge_evidence import CutRuns, pieces, reach_of
-from audit.matching.evidence import EdgeKey, Evidence
 from audit.matching.portions import SmallIndex
 from audit.matching.route import Edge
 from audit.matching.soft_minimum import IMPOSSIBLE, Runs, combined, total_cost
 from audit.matching.stays import Marks, Stays, StaysAtPoint
+from audit.matching.walk_evidence import EdgeKey, Evidence
 from audit.matching.walker import Walker
 from audit.units import FloatArray
 

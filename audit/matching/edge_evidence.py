@@ -14,8 +14,8 @@ from audit.matching.point_to_point import (
 )
 from audit.matching.portions import IndexArray, Portions, SmallFloat, SmallIndex, slices
 from audit.matching.route import Edge
-from audit.matching.slips import Slips
 from audit.matching.soft_minimum import Runs, order_of
+from audit.matching.where_slips_lead import Slips
 from audit.settings import MatchingSettings
 from audit.units import FloatArray, turn_degrees
 

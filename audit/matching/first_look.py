@@ -15,11 +15,11 @@ from numpy.typing import NDArray
 
 from audit.leg_card import LegCard
 from audit.matching.edge_evidence import worth_a_look
-from audit.matching.evidence import EdgeKey, Evidence
 from audit.matching.portions import IndexArray, SmallIndex
 from audit.matching.route import Edge, Route
 from audit.matching.stays import Stays
 from audit.matching.supposed_walkers import broad_walkers
+from audit.matching.walk_evidence import EdgeKey, Evidence
 from audit.matching.ways import Ways
 from audit.settings import MatchingSettings
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import numpy as np
 
-from audit.matching.evidence import Evidence
 from audit.matching.orders import Visits
 from audit.matching.portions import IndexArray
 from audit.matching.route import Edge
 from audit.matching.stays import Stays
+from audit.matching.walk_evidence import Evidence
 from audit.matching.walker import Walker
 from audit.matching.ways import WeighedEdge, weighed_edges
 from audit.settings import MatchingSettings

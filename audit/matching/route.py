@@ -10,7 +10,7 @@ import numpy as np
 
 from audit.leg_card import LegCard
 from audit.matching.pins import PinnedLeg
-from audit.matching.slips import Slips, carried_on, slips_of
+from audit.matching.where_slips_lead import Slips, carried_on, slips_of
 from audit.settings import MatchingSettings
 from audit.units import FloatArray, direction_degrees, turn_degrees, wrap_degrees
 

@@ -8,11 +8,11 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from audit.matching.evidence import Evidence
 from audit.matching.learnt import Signs
 from audit.matching.portions import IndexArray, SmallFloat, SmallIndex, near_pairs
 from audit.matching.route import Edge
 from audit.matching.soft_minimum import IMPOSSIBLE, Runs, combined, order_of
+from audit.matching.walk_evidence import Evidence
 from audit.units import FloatArray
 
 Marks = NDArray[np.bool_]

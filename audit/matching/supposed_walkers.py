@@ -8,7 +8,7 @@ from dataclasses import replace
 import numpy as np
 
 from audit.leg_card import LegCard
-from audit.matching.evidence import Evidence
+from audit.matching.walk_evidence import Evidence
 from audit.matching.walker import Walker
 from audit.matching.ways import EdgeOdds
 from audit.settings import MatchingSettings

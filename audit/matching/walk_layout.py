@@ -9,13 +9,13 @@ import numpy as np
 
 from audit.leg_card import LegCard
 from audit.matching.cuts import Cuts, find_cuts
-from audit.matching.evidence import Evidence
 from audit.matching.halts import Movement, find_movement
 from audit.matching.leg_match import CleanTrack
 from audit.matching.pinned_route import planned_route
 from audit.matching.pins import Pin, PinnedCuts, nearest_samples
 from audit.matching.portions import find_portions
 from audit.matching.route import Route, course_points
+from audit.matching.walk_evidence import Evidence
 from audit.matching.walk_samples import WalkSamples, sample_walk
 from audit.settings import MatchingSettings
 

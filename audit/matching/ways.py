@@ -7,11 +7,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from audit.matching.evidence import EdgeKey, Evidence
 from audit.matching.portions import IndexArray, SmallIndex
 from audit.matching.route import Edge
 from audit.matching.soft_minimum import IMPOSSIBLE, Runs, combined, total_cost
 from audit.matching.stays import Stays
+from audit.matching.walk_evidence import EdgeKey, Evidence
 from audit.matching.walker import Walker
 from audit.units import FloatArray
 

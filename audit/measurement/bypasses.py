@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
+from audit.geodesy.along_line import metres_along
 from audit.measurement.leg_details import Bypass
 from audit.settings import MeasuringSettings
 from audit.statistics.spread import TWO_SIDED_95
@@ -19,7 +20,7 @@ def find_bypasses(
     in on the other hand, each longer than the receiver's wander could feign.
     """
     sides = _sideways(walk, heading_deg, max(settings.bypass_side_m, 2.0 * noise_m), settings)
-    path = _path(walk)
+    path = metres_along(walk)
     bypasses: list[tuple[int, int]] = []
     waiting: tuple[int, int, int] | None = None
     for first, last, hand in sides:
@@ -50,7 +51,7 @@ def describe_bypass(
     ahead = unit_vector(heading_deg)
     along = (walk - walk[0]) @ ahead
     across = (walk - walk[0]) @ np.array([ahead[1], -ahead[0]])
-    path = _path(walk)
+    path = metres_along(walk)
     reach = settings.bypass_level_m
     before = (path >= path[first] - reach) & (path <= path[first])
     after = (path >= path[last]) & (path <= path[last] + reach)
@@ -72,10 +73,6 @@ def describe_bypass(
         side_sd_m=sd_m,
         equal=abs(out - back) <= TWO_SIDED_95 * float(np.hypot(sd_m, usual)),
     )
-
-
-def _path(walk: FloatArray) -> FloatArray:
-    return np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(walk, axis=0).T))])
 
 
 def _sideways(

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from audit.geodesy.along_line import metres_along
 from audit.matching.leg_match import CleanTrack
 from audit.measurement.leg_details import GroundWalked
 from audit.measurement.walk_of_leg import WalkOfLeg
@@ -66,7 +67,7 @@ def measure_ground(
         why = "too few elevations on this leg"
     if why:
         return GroundWalked(trusted=False, why_not=why, along_m=nothing, elevation_m=nothing)
-    along = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(walk.position, axis=0).T))])
+    along = metres_along(walk.position)
     stretches = max(int(np.ceil(along[-1] / settings.stretch_m)), 1)
     marks = np.linspace(0.0, along[-1], stretches + 1)
     moments = np.interp(marks, along, walk.time_s)

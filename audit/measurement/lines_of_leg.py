@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from audit.azimuths import GridAzimuth
+from audit.geodesy.along_line import metres_long
 from audit.leg_card import CardLeg
 from audit.measurement.cross_track import straight_line
 from audit.settings import CardSettings
@@ -18,7 +19,7 @@ def planned_line(leg: CardLeg) -> FloatArray:
 
     Shape (k, 2). Points at one place have no line between them: there the card's counts.
     """
-    if len(leg.line) > 2 or _length_m(leg.line) >= _SETTINGS.shortest_leg_m:
+    if len(leg.line) > 2 or metres_long(leg.line) >= _SETTINGS.shortest_leg_m:
         return leg.line
     return straight_line(leg.line[0], leg.azimuth.degrees, leg.distance_m)
 
@@ -39,13 +40,9 @@ def line_direction(leg: CardLeg) -> GridAzimuth:
 
 def line_length_m(leg: CardLeg) -> float:
     """Give the length of the planned line, via positions and all."""
-    return _length_m(planned_line(leg))
+    return metres_long(planned_line(leg))
 
 
 def carried_direction(leg: CardLeg) -> GridAzimuth:
     """Give what a walked heading is set against: the card's azimuth, or a bent line's chord."""
     return leg.azimuth if len(leg.line) == 2 else line_direction(leg)
-
-
-def _length_m(line: FloatArray) -> float:
-    return float(np.hypot(*np.diff(line, axis=0).T).sum())

@@ -23,7 +23,7 @@ from audit.measurement.leg_measures import CrossTrack, LegMeasures
 from audit.measurement.line_kept import measure_line_kept
 from audit.measurement.lines_of_leg import line_direction
 from audit.measurement.nearest_approach import nearest_approach
-from audit.measurement.pace_counts import leg_paces
+from audit.measurement.paces_of_walk import leg_paces
 from audit.measurement.places import place_between
 from audit.measurement.places_and_headings import Place
 from audit.measurement.point_reached import (
@@ -33,7 +33,7 @@ from audit.measurement.point_reached import (
     share_within,
     unseen_approach,
 )
-from audit.measurement.searches import describe_search
+from audit.measurement.search_shape import describe_search
 from audit.measurement.sighting_stops import find_sighting_stops
 from audit.measurement.thirds import measure_thirds
 from audit.measurement.walk_context import WalkContext, placed

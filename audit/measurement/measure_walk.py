@@ -18,9 +18,9 @@ from audit.measurement.leg_details import Bypass
 from audit.measurement.leg_measures import LegAudit, LegMeasures, Span
 from audit.measurement.measure_details import measure_details
 from audit.measurement.measure_leg import measure_leg
-from audit.measurement.pace_counts import WalkPaces, read_cadence, walk_paces
+from audit.measurement.paces_of_walk import WalkPaces, read_cadence, walk_paces
 from audit.measurement.receiver_noise import ReceiverNoise, measure_noise
-from audit.measurement.searches import with_search_ends
+from audit.measurement.search_ends import with_search_ends
 from audit.measurement.slants import find_slants
 from audit.measurement.spans import divide_walk
 from audit.measurement.straight_walking import StraightStretch, straight_stretches, wander_of

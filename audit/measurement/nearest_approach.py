@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
+from audit.geodesy.along_line import nearest_on_steps
 from audit.matching.leg_match import CleanTrack
 from audit.units import FloatArray
 
@@ -15,12 +16,9 @@ def nearest_approach(
     begin_s, end_s = times_s
     within = clean.time_s[(clean.time_s > begin_s) & (clean.time_s < end_s)]
     time_s = np.concatenate([[begin_s], within, [end_s]])
-    east = np.interp(time_s, clean.time_s, clean.east_m) - target[0]
-    north = np.interp(time_s, clean.time_s, clean.north_m) - target[1]
-    step_e, step_n = np.diff(east), np.diff(north)
-    square = np.maximum(step_e**2 + step_n**2, 1e-12)
-    share = np.clip(-(east[:-1] * step_e + north[:-1] * step_n) / square, 0.0, 1.0)
-    distance = np.hypot(east[:-1] + share * step_e, north[:-1] + share * step_n)
+    axes = (clean.east_m, clean.north_m)
+    place = np.column_stack([np.interp(time_s, clean.time_s, axis) for axis in axes]) - target
+    share, distance = nearest_on_steps(place[:-1], np.diff(place, axis=0))
     nearest = int(np.argmin(distance))
     moment = time_s[nearest] + share[nearest] * (time_s[nearest + 1] - time_s[nearest])
     return float(distance[nearest]), float(moment)

@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
 from audit.measurement.leg_measures import Span, SpanKind
-from audit.measurement.searches import settled_since
+from audit.measurement.search_ends import settled_since
 from audit.settings import MeasuringSettings
 from audit.units import FloatArray
 

@@ -11,7 +11,7 @@ from audit.matching.leg_match import CleanTrack, Match
 from audit.matching.walk_layout import SampledWalk
 from audit.measurement.claims import SightBend
 from audit.measurement.ground_walked import ElevationQuality
-from audit.measurement.pace_counts import Cadence
+from audit.measurement.paces_of_walk import Cadence
 from audit.measurement.places import Fixed
 from audit.measurement.places_and_headings import Place
 from audit.measurement.receiver_noise import ReceiverNoise

@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from audit.leg_card.pace_kind import PaceKind
 from audit.measurement.leg_details import Ground
-from audit.measurement.pace_counts import GROUNDS, PaceRate, read_cadence
+from audit.measurement.paces_of_walk import GROUNDS, PaceRate, read_cadence
 from audit.pacing.ground_of_steps import ground_of_steps
 from audit.pacing.recorded_walk import RecordedWalk
 from audit.settings import PacingSettings, Settings

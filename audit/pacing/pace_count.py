@@ -11,7 +11,7 @@ import numpy as np
 from audit.errors import InputRefusedError, Problem
 from audit.leg_card.pace_kind import PaceKind, pace_unit
 from audit.measurement.leg_details import Ground, GroundWalked
-from audit.measurement.pace_counts import GROUNDS, PaceRate, rates_by_ground
+from audit.measurement.paces_of_walk import GROUNDS, PaceRate, rates_by_ground
 from audit.pacing.cadence_rates import CadenceRates, cadence_rates
 from audit.pacing.ground_of_steps import ground_of_steps
 from audit.pacing.recorded_walk import RecordedWalk, recorded_walk

@@ -9,12 +9,12 @@ from pathlib import Path
 from typing import Any
 
 from audit.errors import InputRefusedError, Problem
+from audit.guide.cause_names import JUDGEMENTS
 from audit.readers.file_bytes import decoded_text, file_bytes
 from audit.readers.problem_list import ProblemList
 from audit.settings import QualitySettings
 from audit.walked_before import WalkedBefore
 
-_ORDINARY = frozenset({"within-skill", "cannot-tell"})
 _REMEDY = "Give a debrief.json that this program has written."
 
 
@@ -66,7 +66,7 @@ def _is_ordinary(entry: Mapping[str, Any]) -> bool:
     if entry["distance_ratio"] is None:  # the line that was planned was not followed
         return False
     causes: Sequence[Mapping[str, Any]] = entry["causes"]
-    return not causes or causes[0]["cause"] in _ORDINARY
+    return not causes or causes[0]["cause"] in JUDGEMENTS
 
 
 def _walked_before(entry: Mapping[str, Any]) -> WalkedBefore:

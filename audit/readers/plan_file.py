@@ -16,7 +16,7 @@ from audit.readers.plan_geojson import read_plan_geojson
 from audit.readers.plan_gpx import read_plan_gpx
 from audit.readers.plan_toml import read_plan_toml
 from audit.readers.problem_list import ProblemList
-from audit.readers.walkers_log import is_log
+from audit.readers.walkers_log_file import is_log
 from audit.words import sentence
 
 _KINDS = {

@@ -9,13 +9,13 @@ from typing import Any, NoReturn
 
 from audit.plan import Plan
 from audit.positions import Position
+from audit.readers.course_from_stops import VIA, Stop, put_stops
 from audit.readers.course_settings import SETTING_KEYS, CourseOptions, settle_settings
 from audit.readers.half_square import with_half_square
 from audit.readers.leg_table import draft_leg
 from audit.readers.plain_text import shown
 from audit.readers.plan_draft import DraftLeg, check_count
 from audit.readers.plan_finish import finished_plan
-from audit.readers.plan_stops import VIA, Stop, put_stops
 from audit.readers.point_book import PointBook
 from audit.readers.position_reading import PositionReading
 from audit.readers.problem_list import ProblemList

@@ -6,11 +6,11 @@ from typing import Any
 
 from audit.plan import Plan
 from audit.positions import Position
+from audit.readers.course_from_stops import VIA, Stop, put_stops
 from audit.readers.course_settings import CourseOptions, settle_settings
 from audit.readers.gpx_course_tree import course_document
 from audit.readers.gpx_tree import gpx_root, local_name
 from audit.readers.plan_finish import finished_plan
-from audit.readers.plan_stops import VIA, Stop, put_stops
 from audit.readers.position_reading import PositionReading
 from audit.readers.problem_list import ProblemList
 from audit.words import sentence

@@ -8,11 +8,11 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 
 from audit.diagnosis.cause import Cause, Expected
-from audit.diagnosis.evidence import LegEvidence
+from audit.diagnosis.leg_evidence import LegEvidence
 from audit.leg_card import CardLeg
 from audit.leg_card.leg_pieces import LegPiece
+from audit.rehearsal.finished_rehearsal import Way
 from audit.rehearsal.piece_ways import piece_ways
-from audit.rehearsal.records import Way
 from audit.rehearsal.way_words import size_of, way_words
 from audit.settings import DiagnosisSettings
 from audit.units import FloatArray, unit_vector

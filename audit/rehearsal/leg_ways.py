@@ -9,8 +9,8 @@ from audit.diagnosis.causes import CAUSES
 from audit.leg_card import LegCard
 from audit.leg_card.leg_pieces import leg_pieces
 from audit.rehearsal.expected_ways import expected_ways
+from audit.rehearsal.finished_rehearsal import Way
 from audit.rehearsal.paper_evidence import Heights, paper_evidence, paper_slope
-from audit.rehearsal.records import Way
 from audit.rehearsal.shaped_ways import shaped_ways
 from audit.settings import Settings
 from audit.words import sentence

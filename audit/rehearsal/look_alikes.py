@@ -9,7 +9,7 @@ import numpy as np
 
 from audit.forecast.leg_forecast import LegForecast
 from audit.forecast.normal_in_disk import normal_deviate
-from audit.rehearsal.records import LookAlike, Way
+from audit.rehearsal.finished_rehearsal import LookAlike, Way
 from audit.settings import DiagnosisSettings, Settings
 from audit.units import FloatArray
 

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from audit.diagnosis.evidence import LegEvidence
 from audit.diagnosis.gather_evidence import other_azimuths, other_points, stale_turn_deg
+from audit.diagnosis.leg_evidence import LegEvidence
 from audit.leg_card import CardLeg, LegCard
 from audit.leg_card.leg_pieces import walked_m
 from audit.leg_card.profiles import stations

@@ -14,10 +14,10 @@ from itertools import zip_longest
 import numpy as np
 
 from audit.diagnosis.cause import Cause, Expected
-from audit.diagnosis.evidence import LegEvidence
+from audit.diagnosis.leg_evidence import LegEvidence
 from audit.leg_card import CardLeg
 from audit.leg_card.leg_pieces import LegPiece
-from audit.rehearsal.records import Unit, Way
+from audit.rehearsal.finished_rehearsal import Unit, Way
 from audit.rehearsal.way_words import size_of, way_words
 from audit.settings import DiagnosisSettings
 from audit.units import FloatArray, direction_degrees, turn_degrees, unit_vector

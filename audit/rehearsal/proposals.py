@@ -13,10 +13,10 @@ from audit.forecast.near_areas import away_and_near_m
 from audit.forecast.walker_scatter import WalkerScatter
 from audit.leg_card import CardLeg, LegCard
 from audit.rehearsal.changed_leg import with_end_moved
+from audit.rehearsal.finished_rehearsal import LookAlike, Proposal, Way
 from audit.rehearsal.leg_ways import leg_ways
 from audit.rehearsal.look_alikes import look_alikes, mistakes_alike
 from audit.rehearsal.paper_evidence import Heights
-from audit.rehearsal.records import LookAlike, Proposal, Way
 from audit.rehearsal.ways_on_ground import (
     OUT_OF_BOUNDS,
     Surroundings,

@@ -8,11 +8,11 @@ from audit.forecast.leg_forecast import forecast_leg
 from audit.forecast.near_areas import areas_near
 from audit.forecast.walker_scatter import WalkerScatter, ordinary_scatter
 from audit.leg_card import LegCard
+from audit.rehearsal.finished_rehearsal import LegRehearsal, Rehearsal
 from audit.rehearsal.leg_ways import leg_ways
 from audit.rehearsal.look_alikes import look_alikes, resolution_m
 from audit.rehearsal.paper_evidence import Heights
 from audit.rehearsal.proposals import proposals, why_no_change
-from audit.rehearsal.records import LegRehearsal, Rehearsal
 from audit.rehearsal.ways_on_ground import Surroundings, planned_through, way_end
 from audit.settings import Settings
 from audit.words import sentence

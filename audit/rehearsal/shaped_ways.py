@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterator
 import numpy as np
 
 from audit.leg_card import CardLeg, LegCard
-from audit.rehearsal.records import Unit, Way
+from audit.rehearsal.finished_rehearsal import Unit, Way
 from audit.settings import RehearsalSettings
 from audit.units import FloatArray, unit_vector
 from audit.words import sentence

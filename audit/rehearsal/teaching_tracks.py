@@ -10,7 +10,7 @@ import numpy as np
 from audit.errors import refuse
 from audit.leg_card import LegCard
 from audit.moments import in_calendar
-from audit.rehearsal.records import Way
+from audit.rehearsal.finished_rehearsal import Way
 from audit.settings import RehearsalSettings
 from audit.units import FloatArray, east_north
 

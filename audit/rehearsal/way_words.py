@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from audit.diagnosis.cause import Cause, Expected
-from audit.rehearsal.records import Unit
+from audit.rehearsal.finished_rehearsal import Unit
 from audit.words import sentence
 from audit.words.figures import Length, Listed, Number, Turn
 

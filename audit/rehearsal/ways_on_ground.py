@@ -13,7 +13,7 @@ from audit.forecast.leg_forecast import LegForecast
 from audit.geodesy.areas_on_grid import GroundArea, GroundAreas
 from audit.geodesy.mgrs_references import encode_mgrs
 from audit.leg_card import CardLeg, CardPoint, LegCard
-from audit.rehearsal.records import NearPoint, Way, WayEnd
+from audit.rehearsal.finished_rehearsal import NearPoint, Way, WayEnd
 from audit.units import FloatArray, unit_vector
 from audit.words import sentence
 

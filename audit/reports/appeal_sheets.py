@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from audit.classroom.records import ClassResult, LaneResult, TrackFacts, WalkerResult
+from audit.classroom.class_result import ClassResult
+from audit.classroom.lane_result import LaneResult
+from audit.classroom.walker_result import TrackFacts, WalkerResult
 from audit.grading.verdicts import PointGrade, PointVerdict
 from audit.reports import class_words, digits
 from audit.reports.class_matrix import appeal_name, debrief_page, may_appeal

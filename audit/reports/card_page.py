@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from audit.leg_card.carried_card import CarriedCard
 from audit.reports.card_words import card_words
 from audit.reports.html_report import page_templates
-from audit.reports.paper import CardPaper, card_sheet
+from audit.reports.paper_sizes import CardPaper, card_sheet
 from audit.reports.version import program_version
 from audit.words import in_force
 

@@ -7,8 +7,8 @@ from dataclasses import asdict
 from audit.leg_card.carried_card import CarriedCard
 from audit.reports.card_page import card_setting
 from audit.reports.card_words import card_words
-from audit.reports.paper import CardPaper
 from audit.reports.paper_report import FONTS, typeset
+from audit.reports.paper_sizes import CardPaper
 from audit.reports.version import program_version
 from audit.words import in_force, say
 

@@ -8,8 +8,8 @@ from dataclasses import dataclass, replace
 from audit.leg_card.bezel import Clicks
 from audit.leg_card.carried_card import CarriedCard, CarriedLeg, CarriedPiece, LegTime
 from audit.leg_card.doubted import Doubted
+from audit.leg_card.finished_card import LegCard, SafetyBearing
 from audit.leg_card.leg_pieces import walked_m
-from audit.leg_card.records import LegCard, SafetyBearing
 from audit.reports import digits
 from audit.reports.angle_words import angle_sentences, bracketed, east_or_west, summed_angle_deg
 from audit.reports.card_marks import in_doubt, marked_as_turned, what_is_marked, with_mark

@@ -8,9 +8,6 @@ from __future__ import annotations
 from audit.words import say
 from audit.words.spoken_words import has_message
 
-WITHIN_SKILL = "within-skill"
-CANNOT_TELL = "cannot-tell"
-
 
 def has_words(cause: str) -> bool:
     """Tell whether a cause, or a slip of a plan, has words of its own."""

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from audit.debriefing.course_entry import course_entry, plan_finding_entries, point_entries
 from audit.leg_card.check_plan import PlanCheck
-from audit.leg_card.wording import told_distance
+from audit.leg_card.told_numbers import told_distance
 from audit.leg_card.worked_sums import LegSums, SumLine
 from audit.reports import digits
 from audit.reports.angle_words import angle_sentences

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 
-from audit.classroom.records import ClassResult
+from audit.classroom.class_result import ClassResult
 from audit.reports.class_page import render_class_html
 from audit.reports.class_spreadsheet import render_class_csv, render_class_xlsx
 

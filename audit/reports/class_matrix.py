@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from audit.classroom.records import ClassResult, LaneResult, LegResult, WalkerResult
+from audit.classroom.class_result import ClassResult
+from audit.classroom.lane_result import LaneResult
+from audit.classroom.walker_result import LegResult, WalkerResult
 from audit.grading.verdicts import WalkVerdict
 from audit.reports import class_words, digits
 from audit.reports.wording import status_words

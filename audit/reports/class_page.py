@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from audit.classroom.records import ClassResult
+from audit.classroom.class_result import ClassResult
 from audit.reports import class_words, digits
 from audit.reports.cautions import cautions
 from audit.reports.class_matrix import lane_tables, numbered

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Literal
 
-from audit.classroom.records import ClassLeg, ClassResult, LegResult, WalkerResult
+from audit.classroom.class_result import ClassLeg, ClassResult
+from audit.classroom.walker_result import LegResult, WalkerResult
 from audit.track import utc_text
 from audit.words import PLAIN_ENGLISH, say, told
 from audit.words.spoken_words import message_names

@@ -8,7 +8,7 @@ import io
 from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
-from audit.classroom.records import ClassResult
+from audit.classroom.class_result import ClassResult
 from audit.reports.class_rows import (
     Cell,
     CellKind,

@@ -5,7 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from statistics import median
 
-from audit.classroom.records import ClassLeg, ClassResult, LaneResult, WalkerResult
+from audit.classroom.class_result import ClassLeg, ClassResult
+from audit.classroom.lane_result import LaneResult
+from audit.classroom.walker_result import WalkerResult
 from audit.reports import class_words, digits
 from audit.reports.cause_words import cause_words
 from audit.reports.class_matrix import debrief_page, numbered

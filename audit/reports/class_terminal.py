@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from audit.classroom.records import ClassResult, WalkerResult
+from audit.classroom.class_result import ClassResult
+from audit.classroom.walker_result import WalkerResult
 from audit.reports import class_words
 from audit.reports.class_verdict import plan_angles
 from audit.reports.printable import printable

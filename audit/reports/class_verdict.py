@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Sequence
 
-from audit.classroom.records import ClassFinding, ClassLeg, ClassResult
+from audit.classroom.class_result import ClassFinding, ClassLeg, ClassResult
 from audit.reports.angle_words import east_or_west
 from audit.reports.cause_words import cause_words
 from audit.reports.class_words import WalkOutcome, named_cause, outcome

@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import Literal
 
 from audit.classroom.course_faults import place_words
-from audit.classroom.records import LegResult, WalkerResult
+from audit.classroom.walker_result import LegResult, WalkerResult
 from audit.grading.verdicts import PointGrade, WalkVerdict
+from audit.guide.cause_names import CANNOT_TELL, WITHIN_SKILL
 from audit.reports import digits
-from audit.reports.cause_words import CANNOT_TELL, WITHIN_SKILL, cause_words
+from audit.reports.cause_words import cause_words
 from audit.words import say, told
 
 WalkOutcome = Literal["pass", "fail", "doubtful", "untold", "no-evidence"]

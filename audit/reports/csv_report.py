@@ -6,8 +6,8 @@ import csv
 import io
 from collections.abc import Mapping, Sequence
 
+from audit.debriefing.finished_debrief import Debrief
 from audit.debriefing.frames import leg_rows
-from audit.debriefing.records import Debrief
 
 FORMULA_STARTS = tuple("=+-@\t\r\n＝＋－＠")
 """A text cell that begins so may be run as a formula (OWASP, CSV injection)."""

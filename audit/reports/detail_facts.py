@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from audit.debriefing.records import LegDebrief
+from audit.debriefing.finished_debrief import LegDebrief
 from audit.measurement.leg_details import Bypass, GroundWalked, LegDetails, LineKept, Search, Thirds
 from audit.reports import digits, wording
 from audit.statistics.spread import TWO_SIDED_95

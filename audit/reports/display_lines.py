@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.settings import Settings
 from audit.units import FloatArray
 

@@ -6,7 +6,8 @@ from typing import Any
 
 import numpy as np
 
-from audit.classroom.records import LanePoint, LaneResult, WalkerResult
+from audit.classroom.lane_result import LanePoint, LaneResult
+from audit.classroom.walker_result import WalkerResult
 from audit.reports import digits, ink
 from audit.reports.chart_layers import Layer, in_parts, position, rimmed, specification, view
 from audit.reports.length_axis import length_axis

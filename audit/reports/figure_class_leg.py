@@ -8,7 +8,8 @@ from typing import Any
 
 import numpy as np
 
-from audit.classroom.records import LaneLeg, LaneResult, WalkerResult
+from audit.classroom.lane_result import LaneLeg, LaneResult
+from audit.classroom.walker_result import WalkerResult
 from audit.reports import ink
 from audit.reports.chart_layers import Layer, in_parts, position, rimmed, specification, view
 from audit.reports.label_places import Label, place_labels

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from audit.debriefing.records import LegDebrief
+from audit.debriefing.finished_debrief import LegDebrief
 from audit.measurement.leg_measures import LegMeasures
 from audit.reports import digits, ink, wording
 from audit.reports.chart_layers import Layer, as_given, position, specification, view

@@ -7,7 +7,7 @@ from typing import Any
 
 import numpy as np
 
-from audit.debriefing.records import LegDebrief
+from audit.debriefing.finished_debrief import LegDebrief
 from audit.measurement.leg_measures import Ledger, LegMeasures
 from audit.reports import ink
 from audit.reports.chart_layers import Layer, as_given, position, rimmed, specification, view

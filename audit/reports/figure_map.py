@@ -6,7 +6,7 @@ from typing import Any
 
 import numpy as np
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.ground_picture import GroundPicture
 from audit.reports import ink, map_layers
 from audit.reports.chart_layers import Axes, axis, position, specification, view

@@ -10,8 +10,8 @@ from typing import Any
 
 import numpy as np
 
-from audit.debriefing.records import Debrief
-from audit.measurement.passage import Passage
+from audit.debriefing.finished_debrief import Debrief
+from audit.measurement.speed_and_direction import SpeedAndDirection
 from audit.reports.chart_layers import Axes, Spec, position, stacked, unnumbered, view
 from audit.reports.curve_strip import STRIP_GAP_PX, CurveFrame, curve_view
 from audit.reports.length_axis import length_axis, side_label
@@ -27,7 +27,9 @@ from audit.units import FloatArray
 from audit.words import in_force, say
 
 
-def strip_specification(debrief: Debrief, leg: int, moved: Passage) -> dict[str, Any] | None:
+def strip_specification(
+    debrief: Debrief, leg: int, moved: SpeedAndDirection
+) -> dict[str, Any] | None:
     """Give the Vega-Lite specification, or None for a leg that was not walked."""
     strip = strip_of_leg(debrief, leg)
     if strip is None:
@@ -60,7 +62,9 @@ def shows_own_line(debrief: Debrief, leg: int) -> bool:
     return measures is not None and bool(own_line(card, measures, debrief.quality.noise_m))
 
 
-def _of_leg(debrief: Debrief, strip: Strip, moved: Passage) -> list[tuple[str, FloatArray]]:
+def _of_leg(
+    debrief: Debrief, strip: Strip, moved: SpeedAndDirection
+) -> list[tuple[str, FloatArray]]:
     """Give height and speed at the places of the curve, where the recording has them."""
     passed_s, time_s = strip.measures.curve_time_s, debrief.clean.time_s
     if passed_s is None:

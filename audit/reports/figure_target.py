@@ -7,7 +7,7 @@ from typing import Any
 
 import numpy as np
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.measurement.lines_of_leg import line_direction
 from audit.reports import digits, ink
 from audit.reports.chart_layers import Layer, Spec, as_given, position, rimmed, specification, view

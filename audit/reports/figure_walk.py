@@ -6,8 +6,8 @@ from typing import Any
 
 import numpy as np
 
-from audit.debriefing.records import Debrief
-from audit.measurement.passage import Passage
+from audit.debriefing.finished_debrief import Debrief
+from audit.measurement.speed_and_direction import SpeedAndDirection
 from audit.reports import ink
 from audit.reports.chart_layers import (
     Layer,
@@ -34,7 +34,7 @@ _LETTER_PX, _LINE_PX = 8.0, 16
 """Of the names of legs; where one is left out, its upright line leaves the names free."""
 
 
-def walk_specification(debrief: Debrief, moved: Passage) -> dict[str, Any] | None:
+def walk_specification(debrief: Debrief, moved: SpeedAndDirection) -> dict[str, Any] | None:
     """Give the Vega-Lite specification, or None for a recording without times.
 
     Along the strips run seconds since the start of the recording.

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from audit.debriefing.records import LegDebrief
+from audit.debriefing.finished_debrief import LegDebrief
 from audit.forecast.place_of_miss import WhereInForecast
 from audit.reports import digits
 from audit.words import say

@@ -8,9 +8,9 @@ from typing import Any
 
 import numpy as np
 
-from audit.debriefing.document_shape import LegEntry
+from audit.debriefing.finished_debrief import Debrief
 from audit.debriefing.leg_entry import leg_entry
-from audit.debriefing.records import Debrief
+from audit.debriefing.leg_shape import LegEntry
 from audit.measurement.leg_measures import LegMeasures
 from audit.reports.date_line import line_geometry, position
 from audit.units import FloatArray

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from audit.debriefing.records import Debrief, LegDebrief
+from audit.debriefing.finished_debrief import Debrief, LegDebrief
 from audit.measurement.leg_measures import LegMeasures, Place
 from audit.moments import calendar_moment
 from audit.reports import digits, wording

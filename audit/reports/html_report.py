@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
-from audit.debriefing.records import Debrief, LegDebrief
+from audit.debriefing.finished_debrief import Debrief, LegDebrief
 from audit.ground_picture import GroundPicture
-from audit.measurement.passage import passage
+from audit.measurement.speed_and_direction import speed_and_direction
 from audit.reports import digits, leg_facts, page_legs, page_parts, wording
 from audit.reports.angle_words import angle_sentences
 from audit.reports.cautions import cautions
@@ -25,9 +25,9 @@ from audit.reports.page_script import data_blocks, page_script
 from audit.reports.page_story import story_sentences
 from audit.reports.shown_paces import counting, pace_of
 from audit.reports.simulated import simulated_notes
-from audit.reports.verdict import verdict
 from audit.reports.version import program_version
 from audit.reports.walk_moments import moment_step_s
+from audit.reports.walk_verdict import verdict
 from audit.words import Words, in_force, say, spoken, told
 from audit.words.figures import Turn
 
@@ -67,7 +67,7 @@ def render_html(
 
 
 def _page(debrief: Debrief, ground: GroundPicture | None) -> str:
-    moved = passage(debrief.clean, debrief.settings.measuring)
+    moved = speed_and_direction(debrief.clean, debrief.settings.measuring)
     pictures = page_pictures(debrief, moved, ground, _most_drawn(debrief))
     context = {**_walk(debrief, pictures), **_legs(debrief, pictures), **_grounds(debrief)}
     return (

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from audit.debriefing.records import LegDebrief
+from audit.debriefing.finished_debrief import LegDebrief
 
 
 def inherited(leg: LegDebrief) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 
 
 def render_json(debrief: Debrief) -> str:

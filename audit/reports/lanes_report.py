@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from audit.course_setting.records import CheckedLane, Daylight, LanesCheck
-from audit.course_setting.safety_bearing import unsafe_shapes
+from audit.course_setting.checked_lanes import CheckedLane, Daylight, LanesCheck
+from audit.course_setting.safety_findings import unsafe_shapes
 from audit.geodesy.areas_on_grid import GroundAreas
 from audit.reports.csv_report import csv_text
 from audit.reports.figure_ground import GroundSketch, Sign, ground_specification

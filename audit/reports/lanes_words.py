@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 
-from audit.course_setting.records import CheckedLane, Daylight, LightAt
+from audit.course_setting.checked_lanes import CheckedLane, Daylight, LightAt
 from audit.reports import digits, wording
 from audit.reports.time_words import rule_name
 from audit.settings import CourseSettingSettings

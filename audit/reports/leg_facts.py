@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 
+from audit.debriefing.finished_debrief import LegDebrief
 from audit.debriefing.privacy import A_MOMENT_S
-from audit.debriefing.records import LegDebrief
 from audit.measurement.leg_measures import LegMeasures
 from audit.reports import digits, page_coaching, wording
 from audit.settings import QualitySettings

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.units import FloatArray
 
 _NARROWEST_PX, _WIDEST_PX = 460, 600

@@ -5,7 +5,7 @@ from __future__ import annotations
 import base64
 from typing import Any
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.ground_picture import GroundPicture
 from audit.reports.chart_layers import Layer, as_given
 from audit.reports.map_frame import map_frame

@@ -7,7 +7,7 @@ from typing import Any
 
 import numpy as np
 
-from audit.debriefing.records import Debrief, LegDebrief
+from audit.debriefing.finished_debrief import Debrief, LegDebrief
 from audit.reports import digits, ink
 from audit.reports.chart_layers import Layer, rimmed
 from audit.reports.display_lines import DisplayLine

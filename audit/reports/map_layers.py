@@ -7,7 +7,7 @@ from typing import Any
 
 import numpy as np
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.measurement.leg_measures import Span
 from audit.reports import ink
 from audit.reports.chart_layers import Layer, in_parts

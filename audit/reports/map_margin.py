@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.reports import ink
 from audit.reports.angle_words import east_or_west
 from audit.reports.chart_layers import Layer, as_given, with_decimal_sign

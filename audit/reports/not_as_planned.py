@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.diagnosis.finding import Finding
 from audit.reports import digits, wording
 from audit.words import say

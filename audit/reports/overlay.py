@@ -7,7 +7,7 @@ from typing import Any
 
 import numpy as np
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.errors import OutputRefusedError
 from audit.reports import ink, map_layers
 from audit.reports.chart_layers import Axes, axis, position, specification, view
@@ -15,7 +15,7 @@ from audit.reports.display_lines import tolerance_m
 from audit.reports.figure_map import map_lines
 from audit.reports.map_frame import MapFrame, shown_ground
 from audit.reports.map_labels import label_layers, label_params
-from audit.reports.paper import MARGIN_MM, Paper, Sheet, sheets
+from audit.reports.paper_sizes import MARGIN_MM, Paper, Sheet, sheets
 
 PX_A_MM = 5.0
 """So that words are 2.4 mm high and lines 0.3 mm wide on the sheet."""

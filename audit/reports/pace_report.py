@@ -6,7 +6,7 @@ import json
 import math
 from collections.abc import Iterable
 
-from audit.measurement.pace_counts import PaceRate
+from audit.measurement.paces_of_walk import PaceRate
 from audit.pacing.pace_count import PaceCount, Strip
 from audit.reports import digits
 from audit.reports.printable import printable

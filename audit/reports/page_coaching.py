@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from audit.coaching.talk import WorkOn
 from audit.coaching.what_if import OtherEnd
-from audit.debriefing.records import Debrief, LegDebrief
-from audit.leg_card.wording import told_legs
+from audit.debriefing.finished_debrief import Debrief, LegDebrief
+from audit.leg_card.told_numbers import told_legs
 from audit.reports import digits
 from audit.reports.cause_words import cause_words
 from audit.words import in_force, say, told

@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from audit.debriefing.doubts import reckoned_notes
-from audit.debriefing.records import Debrief, LegDebrief
+from audit.debriefing.finished_debrief import Debrief, LegDebrief
+from audit.guide.cause_names import WITHIN_SKILL
 from audit.reports import digits, wording
-from audit.reports.cause_words import WITHIN_SKILL, advice_words
+from audit.reports.cause_words import advice_words
 from audit.words import in_force, say, told
 from audit.words.in_other_units import to_place
 

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from audit.debriefing.finished_debrief import Debrief
 from audit.debriefing.privacy import A_MOMENT_S
-from audit.debriefing.records import Debrief
 from audit.reports import digits
 from audit.reports.leg_facts import clock, clock_name
 from audit.track import utc_text

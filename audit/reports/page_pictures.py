@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from audit.debriefing.records import Debrief, LegDebrief
+from audit.debriefing.finished_debrief import Debrief, LegDebrief
 from audit.ground_picture import GroundPicture
-from audit.measurement.passage import Passage
+from audit.measurement.speed_and_direction import SpeedAndDirection
 from audit.reports import leg_facts, page_legs, wording
 from audit.reports.figure_dial import dial_specification
 from audit.reports.figure_ledger import ledger_specification
@@ -15,7 +15,7 @@ from audit.reports.figure_strip import strip_specification
 from audit.reports.figure_target import target_specification
 from audit.reports.figure_walk import walk_specification
 from audit.reports.picture import Picture, draw
-from audit.reports.verdict import verdict
+from audit.reports.walk_verdict import verdict
 from audit.words import say
 
 
@@ -45,7 +45,7 @@ class PagePictures:
 
 def page_pictures(
     debrief: Debrief,
-    moved: Passage,
+    moved: SpeedAndDirection,
     ground: GroundPicture | None = None,
     most_legs: int | None = None,
 ) -> PagePictures:
@@ -76,7 +76,7 @@ def _farthest_off(debrief: Debrief, most: int | None) -> set[int]:
     return set(sorted(missed, key=lambda number: -missed[number])[:most])
 
 
-def _walk(debrief: Debrief, moved: Passage) -> Picture | None:
+def _walk(debrief: Debrief, moved: SpeedAndDirection) -> Picture | None:
     walk = walk_specification(debrief, moved)
     return (
         None if walk is None else draw(walk, "walk", say("picture-walk-title"), _walk_said(debrief))
@@ -88,7 +88,7 @@ def _target(debrief: Debrief) -> Picture | None:
     return None if target is None else draw(target, "target", title, _target_said(debrief))
 
 
-def _of_leg(debrief: Debrief, number: int, moved: Passage) -> LegPictures | None:
+def _of_leg(debrief: Debrief, number: int, moved: SpeedAndDirection) -> LegPictures | None:
     leg = debrief.legs[number]
     strip = strip_specification(debrief, number, moved)
     dial, ledger = dial_specification(leg), ledger_specification(leg)

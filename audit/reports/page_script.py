@@ -12,8 +12,8 @@ from functools import lru_cache
 from importlib.resources import files
 from typing import Any
 
-from audit.debriefing.records import Debrief
-from audit.measurement.passage import Passage
+from audit.debriefing.finished_debrief import Debrief
+from audit.measurement.speed_and_direction import SpeedAndDirection
 from audit.reports.map_frame import MARGIN_STRIP_PX
 from audit.reports.page_words import script_words
 from audit.reports.picture import Picture
@@ -67,7 +67,7 @@ def page_script() -> PageScript:
 
 
 def data_blocks(
-    debrief: Debrief, moved: Passage, pictures: Sequence[Picture]
+    debrief: Debrief, moved: SpeedAndDirection, pictures: Sequence[Picture]
 ) -> list[tuple[str, str]]:
     """Give (id, JSON) of what the script reads: moments, words, and the pictures to draw."""
     walk: dict[str, Any] = {

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from audit.coaching.sure_legs import is_sure
-from audit.debriefing.records import Debrief, LegDebrief
+from audit.debriefing.finished_debrief import Debrief, LegDebrief
 from audit.leg_card import LegCard
 from audit.reports.angle_words import east_or_west
 from audit.reports.wording import leg_names

@@ -7,14 +7,14 @@ from collections.abc import Mapping
 from importlib.resources import files
 from typing import Any
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.errors import OutputRefusedError
 from audit.ground_picture import GroundPicture
-from audit.measurement.passage import passage
+from audit.measurement.speed_and_direction import speed_and_direction
 from audit.reports import digits
 from audit.reports.overlay import PX_A_MM, overlay, overlay_tolerance_m
 from audit.reports.page_pictures import page_pictures
-from audit.reports.paper import MARGIN_MM, Paper, sheets
+from audit.reports.paper_sizes import MARGIN_MM, Paper, sheets
 from audit.reports.paper_words import paper_words
 from audit.reports.picture import draw
 from audit.words import in_force, say
@@ -32,7 +32,7 @@ def render_pdf(debrief: Debrief, paper: Paper = "a4", ground: GroundPicture | No
     OutputRefusedError
         The typesetting library is not installed.
     """
-    moved = passage(debrief.clean, debrief.settings.measuring)
+    moved = speed_and_direction(debrief.clean, debrief.settings.measuring)
     pictures = page_pictures(debrief, moved, ground)
     drawn = {"map.svg": pictures.map.svg}
     if pictures.walk is not None:

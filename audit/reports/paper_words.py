@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.ground_picture import GroundPicture
 from audit.reports import digits, leg_facts, page_legs, page_parts
 from audit.reports.angle_words import angle_sentences
@@ -16,8 +16,8 @@ from audit.reports.page_coaching import to_keep, to_work_on
 from audit.reports.page_pictures import LegPictures, PagePictures
 from audit.reports.page_story import story_sentences
 from audit.reports.simulated import simulated_notes
-from audit.reports.verdict import verdict
 from audit.reports.version import program_version
+from audit.reports.walk_verdict import verdict
 from audit.words import say, told
 
 _TABLE = {

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.ground_picture import GroundPicture
-from audit.measurement.passage import passage
+from audit.measurement.speed_and_direction import speed_and_direction
 from audit.reports.page_pictures import page_pictures
 from audit.reports.picture import Picture
 
@@ -14,7 +14,9 @@ _PNG_SCALE = 3.0
 
 def picture_files(debrief: Debrief, ground: GroundPicture | None = None) -> dict[str, str | bytes]:
     """Give the files by name: map, walk, misses, and strip, arrows and ledger of each leg."""
-    pictures = page_pictures(debrief, passage(debrief.clean, debrief.settings.measuring), ground)
+    pictures = page_pictures(
+        debrief, speed_and_direction(debrief.clean, debrief.settings.measuring), ground
+    )
     named: dict[str, Picture | None] = {
         "map": pictures.map,
         "walk": pictures.walk,

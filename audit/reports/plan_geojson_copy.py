@@ -9,7 +9,7 @@ from __future__ import annotations
 import datetime as dt
 import json
 
-from audit.leg_card.records import LegCard
+from audit.leg_card.finished_card import LegCard
 from audit.plan import Plan
 from audit.reports.plan_copy import PlanCopy
 from audit.reports.plan_stops import DECIMALS

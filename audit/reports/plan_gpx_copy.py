@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from audit.leg_card.records import LegCard
+from audit.leg_card.finished_card import LegCard
 from audit.plan import Plan
 from audit.reports.gpx_report import gpx_text
 from audit.reports.plan_copy import PlanCopy

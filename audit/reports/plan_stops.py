@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
+from audit.leg_card.finished_card import CardLeg, CardPoint, LegCard
 from audit.leg_card.leg_pieces import LegPiece, leg_pieces
-from audit.leg_card.records import CardLeg, CardPoint, LegCard
 from audit.plan import Plan
 from audit.reports import digits
 from audit.reports.card_words import azimuth

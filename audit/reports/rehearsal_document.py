@@ -7,7 +7,7 @@ import math
 
 from audit.debriefing.course_entry import course_entry, point_entries
 from audit.forecast.near_areas import NearArea
-from audit.rehearsal.records import LegRehearsal, LookAlike, Proposal, Rehearsal, WayEnd
+from audit.rehearsal.finished_rehearsal import LegRehearsal, LookAlike, Proposal, Rehearsal, WayEnd
 from audit.reports.csv_report import csv_text
 from audit.reports.forecast_report import leg_entry as forecast_entry
 

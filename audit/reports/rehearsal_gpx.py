@@ -6,7 +6,7 @@ import datetime as dt
 from typing import TYPE_CHECKING
 
 from audit.leg_card import LegCard
-from audit.rehearsal.records import LegRehearsal, WayEnd
+from audit.rehearsal.finished_rehearsal import LegRehearsal, WayEnd
 from audit.rehearsal.teaching_tracks import MadeTrack, course_track, leg_track
 from audit.reports.cause_words import cause_words
 from audit.reports.gpx_report import gpx_place, gpx_text

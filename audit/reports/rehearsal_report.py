@@ -9,7 +9,7 @@ import numpy as np
 
 from audit.geodesy.areas_on_grid import GroundAreas
 from audit.leg_card.leg_pieces import walked_m
-from audit.rehearsal.records import LegRehearsal, Rehearsal
+from audit.rehearsal.finished_rehearsal import LegRehearsal, Rehearsal
 from audit.reports import digits, rehearsal_words
 from audit.reports.cause_words import cause_words
 from audit.reports.figure_ground import GroundSketch, Sign, ground_specification

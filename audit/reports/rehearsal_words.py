@@ -5,8 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from audit.rehearsal.look_alikes import mistakes_alike
-from audit.rehearsal.records import (
+from audit.rehearsal.finished_rehearsal import (
     LegRehearsal,
     LookAlike,
     NearPoint,
@@ -14,6 +13,7 @@ from audit.rehearsal.records import (
     Rehearsal,
     WayEnd,
 )
+from audit.rehearsal.look_alikes import mistakes_alike
 from audit.rehearsal.ways_on_ground import OUT_OF_BOUNDS
 from audit.reports import digits
 from audit.reports.cause_words import cause_words

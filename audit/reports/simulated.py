@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 
 
 def simulated_notes(debrief: Debrief) -> tuple[str, ...]:

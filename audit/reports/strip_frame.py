@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.leg_card import CardLeg
 from audit.measurement.leg_measures import LegMeasures
 from audit.measurement.lines_of_leg import line_length_m

@@ -8,7 +8,7 @@ from typing import Any
 
 import numpy as np
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.leg_card import CardLeg
 from audit.measurement.leg_measures import LegMeasures
 from audit.measurement.lines_of_leg import line_direction

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from audit.debriefing.records import Debrief, LegDebrief
+from audit.debriefing.finished_debrief import Debrief, LegDebrief
 from audit.reports import wording
 from audit.reports.page_coaching import coaching_lines, step_lines
 from audit.reports.page_story import plan_angle
 from audit.reports.printable import printable
 from audit.reports.shown_paces import counting, pace_of
 from audit.reports.simulated import simulated_notes
-from audit.reports.verdict import verdict
+from audit.reports.walk_verdict import verdict
 from audit.words import Words, say, spoken
 
 

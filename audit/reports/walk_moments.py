@@ -8,8 +8,8 @@ from typing import Any
 
 import numpy as np
 
-from audit.debriefing.records import Debrief
-from audit.measurement.passage import Passage
+from audit.debriefing.finished_debrief import Debrief
+from audit.measurement.speed_and_direction import SpeedAndDirection
 from audit.units import FloatArray
 
 
@@ -47,7 +47,7 @@ def along_over_time(debrief: Debrief) -> FloatArray:
     return _over_time(debrief, "along_m")
 
 
-def moments(debrief: Debrief, moved: Passage) -> dict[str, Any]:
+def moments(debrief: Debrief, moved: SpeedAndDirection) -> dict[str, Any]:
     """Give columns of equally long lists, one entry a moment that the cursor can stand at.
 
     ``t`` seconds since the start, ``x``, ``y`` grid metres, ``o``, ``d`` right of and along

@@ -5,31 +5,22 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from audit.debriefing.records import LegDebrief
+from audit.debriefing.finished_debrief import LegDebrief
 from audit.diagnosis.finding import Finding
-from audit.leg_card.wording import listed_legs
+from audit.guide.cause_names import CANNOT_TELL, WITHIN_SKILL
+from audit.leg_card.told_numbers import listed_legs
 from audit.measurement.leg_measures import LegAudit, LegMeasures
 from audit.reports import digits
-from audit.reports.cause_words import CANNOT_TELL, WITHIN_SKILL, cause_words
+from audit.reports.cause_words import cause_words
 from audit.reports.inherited import inherited
 from audit.settings import QualitySettings, ReportSettings
 from audit.statistics.spread import TWO_SIDED_95
-from audit.units import wrap_degrees
 from audit.words import say
+from audit.words.compass_points import nearest_eighth
 from audit.words.figures import Listed
 
 _QUALITY = QualitySettings()
 _REPORTS = ReportSettings()
-_POINTS_OF_THE_COMPASS = (
-    "north",
-    "north-east",
-    "eastward",
-    "south-east",
-    "south",
-    "south-west",
-    "westward",
-    "north-west",
-)
 
 
 def status_words(status: str) -> str:
@@ -146,18 +137,13 @@ def _is_nothing(size: str) -> bool:
 
 def direction(degrees: float) -> str:
     """Name the nearest of the eight points of the compass."""
-    return say(f"figure-{_eighth(degrees)}")
-
-
-def _eighth(degrees: float) -> str:
-    eighth = math.floor(wrap_degrees(degrees) / 45.0 + 0.5) % len(_POINTS_OF_THE_COMPASS)
-    return _POINTS_OF_THE_COMPASS[eighth]
+    return say(f"figure-{nearest_eighth(degrees)}")
 
 
 def short_miss(measures: LegMeasures) -> str:
     """Write the miss for a table: "111 m NW"."""
     size = digits.metres(measures.miss_m, measures.miss_sd_m)
-    letters = say(f"figure-letters-{_eighth(measures.miss_azimuth.degrees)}")
+    letters = say(f"figure-letters-{nearest_eighth(measures.miss_azimuth.degrees)}")
     return size if _is_nothing(size) else f"{size} {letters}"
 
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal, get_args
 
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.errors import OutputRefusedError
 from audit.ground_picture import GroundPicture
 from audit.reports.csv_report import render_csv
@@ -18,8 +18,8 @@ from audit.reports.geojson_report import render_geojson
 from audit.reports.gpx_report import render_gpx
 from audit.reports.html_report import render_html
 from audit.reports.json_report import render_json
-from audit.reports.paper import Paper
 from audit.reports.paper_report import render_overlay, render_pdf
+from audit.reports.paper_sizes import Paper
 from audit.reports.picture_files import picture_files
 from audit.reports.shown_paces import counting, pace_of
 from audit.words import Words, spoken

@@ -1,4 +1,4 @@
-"""When a lane stands out from the others, and when a day is short; with the rehearsal's sizes."""
+"""When a lane stands out from the others, points are twins, and a bearing is not safe."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CourseSettingSettings:
-    """Fairness of lanes, twin points, the safety bearing, daylight."""
+    """Fairness of lanes, twin points, the safety bearing."""
 
     uneven_share: float = 0.1
     uneven_climb_share: float = 0.2
@@ -34,5 +34,3 @@ class CourseSettingSettings:
     looked for; chosen: half an hour."""
     least_light_share: float = 0.5
     """Or less than this share of the walking time; chosen: who needs half as long again."""
-    station_m: float = 20.0
-    """Heights along a leg are read this far apart; chosen: the cell of a common raster."""

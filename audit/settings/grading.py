@@ -26,8 +26,6 @@ class GradingSettings:
     a receiver's usual error, which turns that by no more than some 8 degrees."""
     walking_m_s: float = 1.2
     """Where a walk shows no speed of its own; common practice, no source."""
-    usual_noise_m: float = 5.0
-    """Receiver error where a leg shows none, per axis; common practice, no source."""
 
     on_road_m: float = 10.0
     """Within this of a road's line somebody is on it, where the standard names no distance;

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from audit.settings.slips import SlipSettings
+from audit.settings.where_slips_lead import SlipSettings
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

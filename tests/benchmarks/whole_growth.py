@@ -52,7 +52,7 @@ def counted(fixes: int) -> dict[str, int]:
     from benchmarks.debrief_walk import four_hours
 
     import audit
-    from audit.matching.evidence import Evidence
+    from audit.matching.walk_evidence import Evidence
     from audit.reports.json_report import render_json
 
     warnings.simplefilter("ignore")

@@ -14,7 +14,7 @@ from PIL import Image
 
 import audit
 from audit.reports.card_page import render_card_page
-from audit.reports.paper import CARD_PAPERS, card_sheet
+from audit.reports.paper_sizes import CARD_PAPERS, card_sheet
 
 
 @pytest.fixture(scope="module")

@@ -13,7 +13,7 @@ from school_records.attempts import walks
 
 import audit
 from audit.course_setting.check_lanes import check_lanes
-from audit.course_setting.records import Lane
+from audit.course_setting.checked_lanes import Lane
 from audit.geodesy.areas_on_grid import GroundAreas
 from audit.leg_card import work_out_card
 from audit.rehearsal.rehearse import rehearse

@@ -14,20 +14,11 @@ from walks.courses import to_geographic
 from walks.truth import KINDS, LegTruth
 
 from audit.classroom.class_legs import class_legs
+from audit.classroom.class_result import ClassFinding, ClassResult
 from audit.classroom.class_shows import class_shows
 from audit.classroom.course_faults import course_faults
-from audit.classroom.records import (
-    ClassFinding,
-    ClassResult,
-    LaneLeg,
-    LanePoint,
-    LaneResult,
-    LegResult,
-    Miss,
-    Trace,
-    TrackFacts,
-    WalkerResult,
-)
+from audit.classroom.lane_result import LaneLeg, LanePoint, LaneResult
+from audit.classroom.walker_result import LegResult, Miss, Trace, TrackFacts, WalkerResult
 from audit.grading.verdicts import Approach, PointVerdict, WalkTime, WalkVerdict
 from audit.settings import Settings
 from audit.standard import Standard

@@ -14,7 +14,7 @@ from walks import LegTruth, Walk, make_walk
 
 import audit
 from audit.coaching.talk import Keep, WorkOn
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.diagnosis.causes import CAUSES
 from audit.units import turn_degrees
 

@@ -12,7 +12,7 @@ from audit.azimuths import GridAzimuth
 from audit.coaching.leg_steps import walk_steps
 from audit.coaching.steps import Hop, LegSteps
 from audit.coaching.walkers_card import own_legs
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.measurement.leg_measures import LegAudit
 from audit.plan import Plan, PlannedLeg
 from audit.readers.position_text import read_position

@@ -15,7 +15,7 @@ from audit.coaching.to_keep import to_keep
 from audit.coaching.to_work_on import with_work
 from audit.coaching.what_if import what_if
 from audit.diagnosis.finding import Finding
-from audit.diagnosis.look_alikes import LookAlikes
+from audit.diagnosis.one_of_two import OneOfTwo
 from audit.settings import CoachingSettings, Settings
 
 SETTINGS = CoachingSettings()
@@ -52,7 +52,7 @@ def test_one_of_two_is_a_task_with_both_exercises():
     causes = {name: (finding(PAIR[0], 0.497), finding(PAIR[1], 0.495)) for name in names}
     # One leg leans to one of them by a hair: it is told with the others.
     causes["3"] = (finding(PAIR[0], 0.502), finding(PAIR[1], 0.49))
-    one_of = {name: LookAlikes(causes=PAIR, probability=0.992, settles=("", "")) for name in names}
+    one_of = {name: OneOfTwo(causes=PAIR, probability=0.992, settles=("", "")) for name in names}
     first = talk(shown(causes=causes, one_of=one_of)).work_on[0]
     assert first.one_of == PAIR
     assert not first.certain
@@ -67,7 +67,7 @@ def test_one_of_two_is_a_task_with_both_exercises():
 
 def test_a_named_mistake_comes_before_its_runner_up():
     causes = {"1": (finding(PAIR[0], 0.7), finding(PAIR[1], 0.25))}
-    one_of = {"1": LookAlikes(causes=PAIR, probability=0.95, settles=("", ""))}
+    one_of = {"1": OneOfTwo(causes=PAIR, probability=0.95, settles=("", ""))}
     first = talk(shown(causes=causes, one_of=one_of)).work_on[0]
     assert (first.certain, first.one_of) == (True, ())
 

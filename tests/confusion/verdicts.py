@@ -10,7 +10,7 @@ from walks.difficulties import Difficulty
 from walks.truth import Planted
 
 import audit
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.units import turn_degrees
 from confusion.planted import Sort
 

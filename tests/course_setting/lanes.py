@@ -13,7 +13,7 @@ import shapely
 from leg_card.plans import grid_point, leg, plan
 
 from audit.azimuths import MagneticAzimuth
-from audit.course_setting.records import Lane
+from audit.course_setting.checked_lanes import Lane
 from audit.geodesy.areas_on_grid import GroundArea, GroundAreas
 from audit.geodesy.grids import course_grid
 from audit.leg_card import work_out_card

@@ -23,7 +23,7 @@ from course_setting.lanes import (
 
 from audit.azimuths import MagneticAzimuth
 from audit.course_setting.check_lanes import check_lanes
-from audit.course_setting.records import Lane
+from audit.course_setting.checked_lanes import Lane
 from audit.geodesy.areas_on_grid import GroundArea, GroundAreas
 from audit.leg_card.profiles import stations
 from audit.settings import CourseSettingSettings, Settings

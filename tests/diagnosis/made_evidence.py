@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import numpy as np
 
-from audit.diagnosis.evidence import LegEvidence
+from audit.diagnosis.explain import explain_walk
+from audit.diagnosis.finding import Finding
+from audit.diagnosis.leg_evidence import LegEvidence
+from audit.settings import DiagnosisSettings
 
 
 def legs(
@@ -25,6 +28,13 @@ def legs(
         )
         for n, turn in enumerate(turns_deg)
     )
+
+
+def explain(
+    evidence: tuple[LegEvidence, ...], settings: DiagnosisSettings
+) -> dict[int, tuple[Finding, ...]]:
+    """The findings of every walked leg alone, without what legs share."""
+    return explain_walk(evidence, settings).findings
 
 
 def predicted_deg(cause: str, angle_deg: float, convergence_deg: float) -> float:

@@ -7,9 +7,8 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from diagnosis.made_evidence import invented_walk
+from diagnosis.made_evidence import explain, invented_walk
 
-from audit.diagnosis.explain import explain
 from audit.settings import DiagnosisSettings
 
 S = DiagnosisSettings()

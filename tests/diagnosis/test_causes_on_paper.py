@@ -15,7 +15,7 @@ from pathlib import Path
 import pytest
 
 from audit.diagnosis.causes import CAUSES
-from audit.diagnosis.evidence import LegEvidence
+from audit.diagnosis.leg_evidence import LegEvidence
 from audit.diagnosis.line_shape import LineShape, OtherBearing
 from audit.guide.cause_names import CAUSE_NAMES
 from audit.measurement.leg_details import Bypass

@@ -12,12 +12,12 @@ import math
 from dataclasses import replace
 
 import pytest
-from diagnosis.made_evidence import legs
+from diagnosis.made_evidence import explain, legs
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from audit.diagnosis.causes import CAUSES
-from audit.diagnosis.explain import explain, explain_walk
+from audit.diagnosis.explain import explain_walk
 from audit.diagnosis.line_shape import LineShape
 from audit.settings import DiagnosisSettings
 

@@ -12,7 +12,7 @@ from measurement.hand_made import BEGIN as BEGIN_OF_HAND
 from measurement.hand_made import HandWalk, receiver
 
 import audit
-from audit.reports.verdict import verdict
+from audit.reports.walk_verdict import verdict
 from audit.units import direction_degrees
 
 COURSE = ((0.0, 0.0), (400.0, 0.0), (400.0, 300.0), (0.0, 300.0), (100.0, -100.0))

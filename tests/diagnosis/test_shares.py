@@ -11,9 +11,9 @@ from measurement.hand_made import card_of
 
 from audit.diagnosis.accounts import _next_leg_odds
 from audit.diagnosis.gather_evidence import other_azimuths
-from audit.diagnosis.leg_densities import WITHIN
 from audit.diagnosis.makes_it_again import _scale
 from audit.diagnosis.weigh_walk import weigh_walk
+from audit.guide.cause_names import WITHIN_SKILL
 from audit.settings import DiagnosisSettings
 
 S = DiagnosisSettings()
@@ -34,7 +34,7 @@ def test_a_next_leg_that_is_off_the_other_way_speaks_for_a_wrong_place():
 
 
 def test_what_the_slip_gains_the_ordinary_legs_lose():
-    names, shares = ((WITHIN,), ("reciprocal",), ("bezel-clicks",)), np.array([0.7, 0.2, 0.1])
+    names, shares = ((WITHIN_SKILL,), ("reciprocal",), ("bezel-clicks",)), np.array([0.7, 0.2, 0.1])
     scale = _scale(names, shares, "bezel-clicks", 2.0)
     assert scale.tolist() == pytest.approx([1.0 - 0.1 / 0.7, 1.0, 2.0])
     assert (shares * scale).sum() == pytest.approx(1.0)

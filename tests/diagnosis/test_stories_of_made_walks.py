@@ -13,7 +13,7 @@ from walks import walkers as made_walkers
 from walks.mistakes import draw_leg_intent
 
 import audit
-from audit.debriefing.records import Debrief
+from audit.debriefing.finished_debrief import Debrief
 from audit.reports.joint_story import joint_story
 
 LEFT_OUT = (0, 1, 2)

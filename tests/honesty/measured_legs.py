@@ -12,7 +12,7 @@ from walks import KINDS, LegTruth, Truth, Walk
 from audit.azimuths import GridAzimuth
 from audit.debriefing.walk_day import track_date
 from audit.leg_card import CardLeg, work_out_card
-from audit.leg_card.records import CardPoint
+from audit.leg_card.finished_card import CardPoint
 from audit.matching.clean_track import clean_track
 from audit.matching.leg_match import CleanTrack, LegMatch
 from audit.matching.outings import match_outings

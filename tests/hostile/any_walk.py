@@ -23,7 +23,7 @@ from audit.errors import AuditError
 from audit.readers.course_settings import CourseOptions
 from audit.readers.gpx_track import read_track
 from audit.readers.plan_file import read_plan
-from audit.readers.walkers_log import read_log
+from audit.readers.walkers_log_file import read_log
 from audit.reports.terminal_report import render_terminal
 from audit.reports.write import report_texts
 

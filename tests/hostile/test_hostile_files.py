@@ -20,7 +20,7 @@ from audit.readers.plan_file import read_plan
 from audit.readers.punch_file import read_punches
 from audit.readers.roster_file import read_roster
 from audit.readers.standard_file import read_standard
-from audit.readers.walkers_log import read_log
+from audit.readers.walkers_log_file import read_log
 from audit.readers.words_file import read_words
 from audit.settings import ReadingSettings
 

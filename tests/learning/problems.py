@@ -11,10 +11,10 @@ from walks import Walk
 
 from audit.leg_card import work_out_card
 from audit.matching.clean_track import clean_track
-from audit.matching.evidence import Evidence
 from audit.matching.match_walk import in_play, weigh
 from audit.matching.stays import Stays
 from audit.matching.supposed_walkers import fan_of_walkers
+from audit.matching.walk_evidence import Evidence
 from audit.matching.walk_layout import WalkLaidOut, lay_out
 from audit.matching.walker import Walker
 from audit.matching.ways import Ways, WeighedEdge

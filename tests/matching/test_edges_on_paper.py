@@ -21,7 +21,7 @@ from audit.matching.halts import find_movement
 from audit.matching.pins import PinnedLeg
 from audit.matching.portions import Portions, near_pairs
 from audit.matching.route import Edge
-from audit.matching.slips import Slips
+from audit.matching.where_slips_lead import Slips
 
 S = SETTINGS.matching
 NOISE_M = 5.0

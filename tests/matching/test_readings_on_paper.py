@@ -11,7 +11,7 @@ import numpy as np
 import pytest
 from measurement.hand_made import SETTINGS, card_of
 
-from audit.matching import first_look, match_walk, reading, runner_up
+from audit.matching import first_look, match_walk, read_legs, reading, runner_up
 from audit.matching.leg_match import Reckoned
 from audit.matching.pins import PinnedLeg
 from audit.matching.portions import Portions
@@ -193,21 +193,21 @@ NONE = reading_of(None, None, "none")
 
 def test_a_cut_is_refined_up_to_halfway_to_its_neighbours(monkeypatch) -> None:
     asked = Mock(side_effect=lambda _, time_s, *__: time_s + 1.0)
-    monkeypatch.setattr(match_walk, "refine_cut", asked)
-    times = match_walk._refined([reading_of(1, 3), NONE, reading_of(3, 6)], ready(), {}, S)
+    monkeypatch.setattr(read_legs, "refine_cut", asked)
+    times = read_legs._refined([reading_of(1, 3), NONE, reading_of(3, 6)], ready(), {}, S)
     assert times == {1: 61.0, 3: 181.0, 6: 361.0}
     assert [call.args[1:4] for call in asked.call_args_list] == [
         (60.0, -math.inf, 120.0), (180.0, 120.0, 270.0), (360.0, 270.0, math.inf),
     ]  # fmt: skip
     # Who pinned a cut knows its moment.
-    pinned = match_walk._refined([reading_of(1, 3)], ready(time_of_cut={3: 190.0}), {}, S)
+    pinned = read_legs._refined([reading_of(1, 3)], ready(time_of_cut={3: 190.0}), {}, S)
     assert pinned == {1: 61.0, 3: 190.0}
     assert asked.call_args.args[1:4] == (60.0, -math.inf, 125.0)
 
 
 def test_a_start_reckoned_into_a_silence_is_not_before_its_claim(monkeypatch) -> None:
     """Cuts 3 and 4 are one silence: on 100 m from cut 3's sample, back 40 m from cut 4's."""
-    monkeypatch.setattr(match_walk, "refine_cut", lambda _, time_s, *__: time_s)
+    monkeypatch.setattr(read_legs, "refine_cut", lambda _, time_s, *__: time_s)
     at = ready()
     at.cuts = SimpleNamespace(
         time_s=np.array([0.0, 60.0, 120.0, 250.0, 240.0, 300.0, 360.0, 380.0]),
@@ -219,7 +219,7 @@ def test_a_start_reckoned_into_a_silence_is_not_before_its_claim(monkeypatch) ->
     )
     silence = (np.arange(200) > 60) & (np.arange(200) < 150)
     at.samples = sampled(silence)
-    one, two = match_walk._leg_matches([reading_of(0, 3), reading_of(4, 6)], at, S)
+    one, two = read_legs._leg_matches([reading_of(0, 3), reading_of(4, 6)], at, S)
     assert (one.start_s, one.claim_s) == (0.0, 240.0)
     assert (two.start_s, two.claim_s) == (240.0, 360.0)
     assert one.start_unseen is two.claim_unseen is None
@@ -230,7 +230,7 @@ def test_a_start_reckoned_into_a_silence_is_not_before_its_claim(monkeypatch) ->
     at.cuts.sample[3] = 115
     at.cuts.position[3] = (115.0, 0.0)
     at.pins.time_of_cut = {3: 230.0}
-    (pinned,) = match_walk._leg_matches([reading_of(0, 3)], at, S)
+    (pinned,) = read_legs._leg_matches([reading_of(0, 3)], at, S)
     assert pinned.claim_s == 230.0
     assert pinned.claim_unseen == Reckoned(
         east_m=115.0, north_m=0.0, seen_s=120.0, gone_m=35.0, straight=True
@@ -239,7 +239,7 @@ def test_a_start_reckoned_into_a_silence_is_not_before_its_claim(monkeypatch) ->
 
 def test_a_leg_given_up_or_left_out_is_less_sure_than_its_share(monkeypatch) -> None:
     """Each by its own law: a line through the logarithm of the odds."""
-    monkeypatch.setattr(match_walk, "refine_cut", lambda _, time_s, *__: time_s)
+    monkeypatch.setattr(read_legs, "refine_cut", lambda _, time_s, *__: time_s)
     odds = math.log(0.9 / 0.1)
     walked, other = (
         1.0 / (1.0 + math.exp(-slope * odds - offset))
@@ -248,7 +248,7 @@ def test_a_leg_given_up_or_left_out_is_less_sure_than_its_share(monkeypatch) -> 
     )  # fmt: skip
     assert walked != pytest.approx(other)
     read = [reading_of(0, 1, "late-start"), reading_of(1, 3), NONE, reading_of(4, 6, "given-up")]
-    legs = match_walk._leg_matches(read, ready(), S)
+    legs = read_legs._leg_matches(read, ready(), S)
     assert [leg.confidence for leg in legs] == pytest.approx([walked, walked, other, other])
 
 
@@ -268,9 +268,9 @@ def test_of_portions_nearly_as_right_the_closest_fit_is_read_and_of_others_the_l
 
 
 def test_legs_after_the_last_that_was_walked_were_not_started(monkeypatch) -> None:
-    monkeypatch.setattr(match_walk, "refine_cut", lambda _, time_s, *__: time_s)
+    monkeypatch.setattr(read_legs, "refine_cut", lambda _, time_s, *__: time_s)
     read = [NONE, reading_of(1, 3), NONE, reading_of(4, 6, "given-up"), NONE]
-    legs = match_walk._leg_matches(read, ready(ends={1: ("from", "claim"), 3: ("from",)}), S)
+    legs = read_legs._leg_matches(read, ready(ends={1: ("from", "claim"), 3: ("from",)}), S)
     assert [leg.status for leg in legs] == [
         "skipped", "walked", "skipped", "unfinished", "not-started",
     ]  # fmt: skip
@@ -278,19 +278,19 @@ def test_legs_after_the_last_that_was_walked_were_not_started(monkeypatch) -> No
     assert (legs[1].confidence, legs[1].pinned) == (1.0, ("from", "claim"))
     assert legs[3].confidence < 1.0
     assert [leg.under_way for leg in legs] == [False] * 5
-    (late,) = match_walk._leg_matches([reading_of(0, 3, "late-start")], ready(), S)
+    (late,) = read_legs._leg_matches([reading_of(0, 3, "late-start")], ready(), S)
     assert (late.status, late.under_way) == ("walked", True)
 
 
 def test_a_runner_up_is_told_in_moments_with_what_is_left_to_it() -> None:
     other = OtherReading(kind="leg", first=2, second=5, probability=0.9)
-    told = match_walk._runner_up(other, 0.7, "skipped", ready(), S)
+    told = read_legs._runner_up(other, 0.7, "skipped", ready(), S)
     assert (told.status, told.start_s, told.claim_s) == ("walked", 120.0, 300.0)
     assert told.probability == pytest.approx(0.3)
     not_walked = OtherReading(kind=None, first=None, second=None, probability=0.2)
-    told = match_walk._runner_up(not_walked, 0.5, "skipped", ready(), S)
+    told = read_legs._runner_up(not_walked, 0.5, "skipped", ready(), S)
     assert (told.status, told.start_s, told.claim_s) == ("skipped", None, None)
-    assert match_walk._runner_up(None, 0.5, "skipped", ready(), S) is None
+    assert read_legs._runner_up(None, 0.5, "skipped", ready(), S) is None
 
 
 def test_windows_are_opened_to_those_of_the_points_about_them() -> None:
@@ -361,12 +361,12 @@ def test_portions_between_two_windows() -> None:
 
 def test_a_pinned_leg_that_was_read_as_none_is_read_again_from_the_start(monkeypatch) -> None:
     odds = [(1.0, [edge_odds(0, "leg", [3], [5], [0.9]), edge_odds(1, "leg", [1], [4], [0.9])])]
-    monkeypatch.setattr(match_walk, "runner_up", Mock(return_value=None))
+    monkeypatch.setattr(read_legs, "runner_up", Mock(return_value=None))
     free = SimpleNamespace(cuts=_Cuts(**vars(CUTS)), pins=SimpleNamespace(of_leg={}))
-    (one, _), (two, _) = match_walk._read(odds, free, 2, S)
+    (one, _), (two, _) = read_legs._read(odds, free, 2, S)
     assert ((one.first, one.second), two.kind) == ((3, 5), "none")
     free.pins.of_leg = {1: PinnedLeg(first=1)}
-    _, (two, _) = match_walk._read(odds, free, 2, S)
+    _, (two, _) = read_legs._read(odds, free, 2, S)
     assert (two.first, two.second) == (1, 4)
 
 

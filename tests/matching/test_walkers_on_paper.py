@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 from measurement.hand_made import SETTINGS, card_of, clean_of, leg_as_carded
 
-from audit.matching import match_walk, outings, rounds, supposed_walkers, walk_layout
+from audit.matching import outings, read_legs, rounds, supposed_walkers, walk_layout
 from audit.matching.leg_match import LegMatch, Match
 from audit.matching.outings import split_outings
 from audit.matching.pins import Pin
@@ -437,11 +437,11 @@ def test_odds_are_turned_into_how_often_they_are_right() -> None:
     ):
         for share in (0.1, 0.5, 0.97):
             log_odds = slope * math.log(share / (1.0 - share)) + offset
-            told = match_walk._calibrated(share, S, walked=walked)
+            told = read_legs._calibrated(share, S, walked=walked)
             assert told == pytest.approx(1.0 / (1.0 + math.exp(-log_odds)))
         for sure, nearly in ((0.0, 1e-6), (1.0, 1.0 - 1e-6)):
             one, other = (
-                match_walk._calibrated(share, S, walked=walked) for share in (sure, nearly)
+                read_legs._calibrated(share, S, walked=walked) for share in (sure, nearly)
             )
             assert one == other
 

@@ -23,7 +23,7 @@ from audit.measurement.lines_of_leg import (
     own_line,
     planned_line,
 )
-from audit.measurement.pace_counts import Cadence, leg_paces
+from audit.measurement.paces_of_walk import Cadence, leg_paces
 from audit.measurement.places import Fixed
 from audit.measurement.receiver_noise import ReceiverNoise
 

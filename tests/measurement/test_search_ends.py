@@ -8,12 +8,9 @@ import numpy as np
 import pytest
 from measurement.hand_made import HandWalk, card_of, clean_of, kinds, measure
 
-from audit.measurement.searches import (
-    describe_search,
-    last_search_end,
-    search_shape,
-    settled_since,
-)
+from audit.measurement.last_search import last_search_end
+from audit.measurement.search_ends import settled_since
+from audit.measurement.search_shape import describe_search, search_shape
 from audit.settings import SearchSettings
 
 S = SearchSettings()

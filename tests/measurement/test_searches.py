@@ -6,7 +6,8 @@ import numpy as np
 import pytest
 from measurement.hand_made import BEGIN, HandWalk, card_of, clean_of, kinds, measure, receiver
 
-from audit.measurement.searches import last_search_end, search_shape
+from audit.measurement.last_search import last_search_end
+from audit.measurement.search_shape import search_shape
 from audit.settings import SearchSettings
 
 S = SearchSettings()

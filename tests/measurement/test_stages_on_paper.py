@@ -12,9 +12,10 @@ import pytest
 from measurement.hand_made import SETTINGS, card_of, clean_of, match_of
 
 from audit.matching.leg_match import LegMatch
-from audit.measurement import receiver_noise, searches, spans
+from audit.measurement import last_search, receiver_noise, search_ends, search_shape, spans
 from audit.measurement.receiver_noise import measure_noise, noise_between
-from audit.measurement.searches import describe_search, settled_since, with_search_ends
+from audit.measurement.search_ends import settled_since, with_search_ends
+from audit.measurement.search_shape import describe_search
 
 S = SETTINGS.measuring
 SEARCH = SETTINGS.search
@@ -134,7 +135,7 @@ def test_a_search_ends_where_the_next_leg_begins() -> None:
 
 @pytest.mark.parametrize(("status", "ended_s"), [("walked", 333.0), ("unfinished", 250.0)])
 def test_who_gave_a_leg_up_does_not_search_for_its_point(monkeypatch, status, ended_s) -> None:
-    monkeypatch.setattr(searches, "last_search_end", Mock(return_value=333.0))
+    monkeypatch.setattr(search_ends, "last_search_end", Mock(return_value=333.0))
     assert ends(leg(0, 100.0, 250.0, 250.0, status))[0] == ended_s
 
 
@@ -154,7 +155,7 @@ def test_a_search_is_as_long_as_its_way_and_reaches_as_far_as_it_went() -> None:
 
 def shape(*places, heading_deg=0.0):
     corners = np.array([(0.0, 0.0), *places]) + ON_GRID_M
-    return searches.search_shape(corners, heading_deg, SEARCH)
+    return search_shape.search_shape(corners, heading_deg, SEARCH)
 
 
 def test_straight_on_is_ahead_and_at_most_back_again() -> None:
@@ -186,7 +187,7 @@ def test_what_a_receiver_wanders_in_a_halt_is_no_way_of_a_search() -> None:
     time_s = 500.0 + np.arange(0.0, 80.0, 10.0)
     place = np.column_stack([np.array([0, 10, 20, 26, 20, 26, 36, 46]), np.full(8, 9.0)])
     halts = np.array([[520.0, 550.0]])
-    walked = searches._walked(time_s, place, halts)
+    walked = last_search.metres_walked(time_s, place, halts)
     assert walked.tolist() == [0.0, 10.0, 20.0, 20.0, 20.0, 20.0, 30.0, 40.0]
 
 
@@ -195,7 +196,7 @@ def test_he_sets_off_where_the_rest_of_his_way_is_nearly_straight() -> None:
     place = np.array([[0.0, 0.0], [0.0, 100.0], [100.0, 100.0], [200.0, 100.0], [300.0, 110.0]])
     path = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(place, axis=0).T))])
     for last, first in ((4, 1), (3, 1), (1, 0), (0, 0)):
-        assert searches._sets_off(place + ON_GRID_M, path, last, SEARCH) == first
+        assert last_search._sets_off(place + ON_GRID_M, path, last, SEARCH) == first
 
 
 def test_a_fan_comes_back_twice() -> None:
@@ -203,8 +204,8 @@ def test_a_fan_comes_back_twice() -> None:
     assert shape((90, 0), (34, 0), (-90, 0), (-34, 0), (0, -100), heading_deg=0.0) == "fan"
     assert shape((90, 0), (37, 0), (-90, 0), (-37, 0), (0, -100), heading_deg=0.0) != "fan"
     away = np.array([0.0, 100.0, 30.0, 61.0, 30.0, 59.0, 30.0])
-    assert searches._returns(away, 100.0, SEARCH) == 2
-    assert searches._returns(np.array([0.0, 60.0, 35.0]), 100.0, SEARCH) == 1
+    assert search_shape._returns(away, 100.0, SEARCH) == 2
+    assert search_shape._returns(np.array([0.0, 60.0, 35.0]), 100.0, SEARCH) == 1
 
 
 def test_a_square_goes_round_to_one_hand() -> None:

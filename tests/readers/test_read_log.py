@@ -8,7 +8,7 @@ import pytest
 
 from audit.azimuths import MagneticAzimuth
 from audit.errors import InputRefusedError
-from audit.readers.walkers_log import read_log
+from audit.readers.walkers_log_file import read_log
 
 HEADER = "leg,magnetic_azimuth_deg,paces,arrived,note\n"
 

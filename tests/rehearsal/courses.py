@@ -7,7 +7,7 @@ from functools import cache
 from forecast.legs import made_card
 
 from audit.leg_card import LegCard
-from audit.rehearsal.records import LegRehearsal, Rehearsal, WayEnd
+from audit.rehearsal.finished_rehearsal import LegRehearsal, Rehearsal, WayEnd
 from audit.rehearsal.rehearse import rehearse
 
 

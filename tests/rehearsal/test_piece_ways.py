@@ -12,10 +12,10 @@ from functools import cache
 
 import numpy as np
 import pytest
-from audit.rehearsal.records import LegRehearsal, WayEnd
 from forecast.legs import made_card
 from rehearsal.courses import ends, only
 
+from audit.rehearsal.finished_rehearsal import LegRehearsal, WayEnd
 from audit.rehearsal.rehearse import rehearse
 
 

@@ -16,9 +16,9 @@ from audit.forecast.walker_scatter import ordinary_scatter
 from audit.geodesy.areas_on_grid import GroundArea, GroundAreas
 from audit.guide.cause_names import CAUSE_NAMES
 from audit.rehearsal.changed_leg import with_end_moved
+from audit.rehearsal.finished_rehearsal import LegRehearsal, Proposal, Rehearsal
 from audit.rehearsal.leg_ways import leg_ways
 from audit.rehearsal.look_alikes import look_alikes, resolution_m
-from audit.rehearsal.records import LegRehearsal, Proposal, Rehearsal
 from audit.rehearsal.rehearse import rehearse
 from audit.rehearsal.ways_on_ground import Surroundings
 from audit.reports.rehearsal_document import render_rehearsal_json

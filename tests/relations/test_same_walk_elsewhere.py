@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from diagnosis.made_evidence import explain
 from relations.audited import audit_on_grid, made, mirrored, shifted, turned
 
-from audit.diagnosis.explain import explain
 from audit.diagnosis.gather_evidence import gather_evidence
 from audit.settings import DiagnosisSettings
 

@@ -16,7 +16,7 @@ import numpy as np
 
 from audit.azimuths import GridAzimuth, NorthAngles
 from audit.coaching.talk import Coaching, Keep, WorkOn
-from audit.debriefing.records import Debrief, LegDebrief, TrackQuality
+from audit.debriefing.finished_debrief import Debrief, LegDebrief, TrackQuality
 from audit.diagnosis.finding import Finding
 from audit.geodesy.grids import CourseGrid, course_grid
 from audit.leg_card import CardFinding, CardLeg, CardPoint, LegCard

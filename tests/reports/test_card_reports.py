@@ -15,7 +15,7 @@ from audit.reports.card_page import render_card_page
 from audit.reports.card_paper import render_card_pdf
 from audit.reports.card_text import render_card_text
 from audit.reports.cautions import CAUTIONS
-from audit.reports.paper import CARD_PAPERS, card_sheet
+from audit.reports.paper_sizes import CARD_PAPERS, card_sheet
 from audit.words import Words, spoken
 from audit.words.in_other_units import Units
 

@@ -15,7 +15,7 @@ import vl_convert
 from defusedxml.ElementTree import fromstring
 from reports.sample_debrief import sample_debrief
 
-from audit.measurement.passage import passage
+from audit.measurement.speed_and_direction import speed_and_direction
 from audit.reports import ink, map_margin
 from audit.reports.chart_compiler import chart_of
 from audit.reports.display_lines import thinned, tolerance_m, walked_lines
@@ -45,7 +45,7 @@ def map_spec(debrief):
 
 @pytest.fixture(scope="module")
 def moved(debrief):
-    return passage(debrief.clean, Settings().measuring)
+    return speed_and_direction(debrief.clean, Settings().measuring)
 
 
 def rows_of(specification, **mark):

@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 from reports.sample_debrief import sample_debrief
 
-from audit.debriefing.records import LegDebrief
+from audit.debriefing.finished_debrief import LegDebrief
 from audit.diagnosis.finding import Finding
 from audit.reports import wording
 

@@ -9,7 +9,7 @@ from reports.sample_debrief import sample_debrief
 
 from audit.diagnosis.finding import WalkFinding
 from audit.reports.joint_story import joint_story
-from audit.reports.verdict import verdict
+from audit.reports.walk_verdict import verdict
 
 
 @pytest.fixture(scope="module")

@@ -12,8 +12,8 @@ from reports.sample_debrief import sample_debrief
 
 from audit.errors import OutputRefusedError
 from audit.reports.overlay import overlay
-from audit.reports.paper import MARGIN_MM
 from audit.reports.paper_report import render_overlay, render_pdf
+from audit.reports.paper_sizes import MARGIN_MM
 
 PX_A_MM = 10
 """254 dots to the inch."""

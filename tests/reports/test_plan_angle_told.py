@@ -9,7 +9,7 @@ from classes import make_class
 from classes.true_results import true_result
 from reports.sample_debrief import sample_debrief
 
-from audit.leg_card.records import CardFinding
+from audit.leg_card.finished_card import CardFinding
 from audit.reports.class_terminal import render_class_terminal
 from audit.reports.class_verdict import class_verdict
 from audit.reports.page_story import story_sentences

@@ -20,7 +20,7 @@ from reports.flat_svg import flat
 from reports.sample_debrief import sample_debrief
 
 import audit
-from audit.measurement.passage import passage
+from audit.measurement.speed_and_direction import speed_and_direction
 from audit.reports import appeal_sheets, chart_layers, class_page, page_pictures, picture
 from audit.reports.chart_compiler import chart_of
 from audit.reports.html_report import render_html
@@ -65,7 +65,7 @@ def drawn_of(make, words: Words | None = None) -> list[dict]:
 
 
 def of_page(debrief, words=None):
-    moved = passage(debrief.clean, Settings().measuring)
+    moved = speed_and_direction(debrief.clean, Settings().measuring)
     return drawn_of(lambda: page_pictures.page_pictures(debrief, moved), words)
 
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from audit.reports.verdict import verdict
 from course_setting.lanes import EAST_LANE, lane
 from debriefing.test_debrief_walk import COURSE, TIME_S, WALK, plan_of, track_of
 from reports.sample_debrief import sample_debrief
@@ -19,6 +18,7 @@ from audit.reports.lanes_report import render_lanes
 from audit.reports.page_coaching import to_keep
 from audit.reports.page_story import story_sentences
 from audit.reports.terminal_report import render_terminal
+from audit.reports.walk_verdict import verdict
 from audit.settings import Settings
 
 USUAL = Settings()

@@ -10,10 +10,11 @@ from reports.sample_debrief import sample_debrief
 
 from audit.azimuths import GridAzimuth
 from audit.diagnosis.finding import Finding
-from audit.leg_card.wording import told_legs
+from audit.guide.cause_names import CANNOT_TELL, WITHIN_SKILL
+from audit.leg_card.told_numbers import told_legs
 from audit.measurement.leg_measures import Heading
 from audit.reports import wording
-from audit.reports.cause_words import CANNOT_TELL, WITHIN_SKILL, advice_words, has_words
+from audit.reports.cause_words import advice_words, has_words
 from audit.units import wrap_degrees
 
 # The catalogue of causes, typed out from the published list.

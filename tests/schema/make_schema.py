@@ -16,7 +16,13 @@ from types import ModuleType
 from typing import Annotated, Any, get_args, get_origin, get_type_hints
 
 from audit.classroom import class_shape
-from audit.debriefing import document_shape
+from audit.debriefing import (
+    coaching_shape,
+    detail_shape,
+    document_shape,
+    forecast_shape,
+    leg_shape,
+)
 
 REPORTS = Path(inspect.getfile(document_shape)).parents[1] / "reports"
 SHIPPED = REPORTS / "debrief.schema.json"
@@ -25,15 +31,16 @@ SHIPPED_OF_CLASS = REPORTS / "class.schema.json"
 
 def schema_text() -> str:
     """Give the schema of debrief.json."""
-    return _schema_text(document_shape, document_shape.DebriefDocument, "debrief.json")
+    shapes = (document_shape, leg_shape, detail_shape, coaching_shape, forecast_shape)
+    return _schema_text(shapes, document_shape.DebriefDocument, "debrief.json")
 
 
 def class_schema_text() -> str:
     """Give the schema of class.json."""
-    return _schema_text(class_shape, class_shape.ClassDocument, "class.json")
+    return _schema_text((class_shape,), class_shape.ClassDocument, "class.json")
 
 
-def _schema_text(shapes: ModuleType, document: type, title: str) -> str:
+def _schema_text(shapes: tuple[ModuleType, ...], document: type, title: str) -> str:
     """Give pydantic's schema, with the words of the code and the length of pairs."""
     from pydantic import TypeAdapter
 
@@ -43,8 +50,9 @@ def _schema_text(shapes: ModuleType, document: type, title: str) -> str:
         **_described(made, document),
     }
     schema["title"] = title
+    known = {name: shape for module in shapes for name, shape in vars(module).items()}
     for name, definition in schema["$defs"].items():
-        _described(definition, getattr(shapes, name))
+        _described(definition, known[name])
     return json.dumps(schema, indent=1, ensure_ascii=False) + "\n"
 
 

@@ -13,7 +13,7 @@ from words.test_nothing_leaks import SeenText
 
 import audit
 from audit.course_setting.check_lanes import check_lanes
-from audit.course_setting.records import Lane
+from audit.course_setting.checked_lanes import Lane
 from audit.forecast.course_forecast import forecast_course
 from audit.forecast.walker_scatter import scatter_of_walker
 from audit.geodesy.areas_on_grid import GroundAreas

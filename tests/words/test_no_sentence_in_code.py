@@ -23,7 +23,7 @@ SENTENCE = re.compile(r"(?:^|\s)[a-z]+(?:,? [a-z]{2,}){2,}")
 FOR_PROGRAMS = {
     # Written into files that programs read, or refusals from one end to the other.
     "reports/rehearsal_document.py", "reports/rehearsal_gpx.py", "debriefing/pinned_moments.py",
-    "debriefing/detail_shape.py", "debriefing/document_shape.py", "classroom/walk_time.py",
+    "debriefing/detail_shape.py", "debriefing/entry_values.py", "classroom/walk_time.py",
     "school_records/address.py", "school_records/layout.py", "school_records/open_records.py",
     "school_records/pseudonym.py",
 }  # fmt: skip

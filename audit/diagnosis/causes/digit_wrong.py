@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from audit.diagnosis.cause import Cause, Expected
-from audit.diagnosis.evidence import LegEvidence
 from audit.diagnosis.grid_digits import expect_moved_digits
+from audit.diagnosis.leg_evidence import LegEvidence
 from audit.geodesy.reference_digits import carried_digits_m, wrong_digits_m
 from audit.settings import DiagnosisSettings
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from audit.diagnosis.cause import Cause, Expected
-from audit.diagnosis.evidence import LegEvidence
 from audit.diagnosis.grid_digits import expect_moved_digits
+from audit.diagnosis.leg_evidence import LegEvidence
 from audit.geodesy.reference_digits import swapped_digits_m
 from audit.settings import DiagnosisSettings
 

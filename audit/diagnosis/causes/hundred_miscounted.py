@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from audit.diagnosis.cause import Cause, Expected
-from audit.diagnosis.evidence import LegEvidence
+from audit.diagnosis.leg_evidence import LegEvidence
 from audit.settings import DiagnosisSettings
 
 

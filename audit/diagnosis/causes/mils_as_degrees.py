@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from audit.diagnosis.cause import Cause, Expected
-from audit.diagnosis.evidence import LegEvidence
+from audit.diagnosis.leg_evidence import LegEvidence
 from audit.settings import DiagnosisSettings
 from audit.units import on_other_scale_deg, turn_degrees
 

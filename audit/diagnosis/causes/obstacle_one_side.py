@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from audit.diagnosis.cause import Cause, Expected
-from audit.diagnosis.evidence import LegEvidence
 from audit.diagnosis.left_aside import left_aside_m, passed_on_one_side
+from audit.diagnosis.leg_evidence import LegEvidence
 from audit.settings import DiagnosisSettings
 
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
+from audit.course_setting.checked_lanes import FindingKind, Lane, LaneFinding
 from audit.course_setting.legs_and_areas import placed_finding
-from audit.course_setting.records import FindingKind, Lane, LaneFinding
 from audit.course_setting.safety_sweep import unsafe_ground
 from audit.geodesy.areas_on_grid import GroundAreas
 from audit.settings import CourseSettingSettings

@@ -12,7 +12,7 @@ from audit.units import FloatArray, direction_degrees
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Passage:
+class SpeedAndDirection:
     """Movement at each kept fix. Arrays have shape (n,), read-only.
 
     Attributes
@@ -27,7 +27,7 @@ class Passage:
     direction_deg: FloatArray
 
 
-def passage(clean: CleanTrack, settings: MeasuringSettings) -> Passage:
+def speed_and_direction(clean: CleanTrack, settings: MeasuringSettings) -> SpeedAndDirection:
     """Give speed and direction from where the walker was half a window before and after.
 
     The window is cut at the ends of the recording; a chord over it says less than the
@@ -50,4 +50,4 @@ def passage(clean: CleanTrack, settings: MeasuringSettings) -> Passage:
         speed[:] = np.nan
     for column in (speed, direction):
         column.flags.writeable = False
-    return Passage(speed_m_s=speed, direction_deg=direction)
+    return SpeedAndDirection(speed_m_s=speed, direction_deg=direction)

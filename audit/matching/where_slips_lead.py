@@ -21,7 +21,7 @@ from audit.geodesy.reference_digits import (
     wrong_digits_m,
 )
 from audit.leg_card import LegCard
-from audit.leg_card.records import CardLeg
+from audit.leg_card.finished_card import CardLeg
 from audit.matching.portions import IndexArray
 from audit.settings import MatchingSettings
 from audit.units import (

@@ -7,9 +7,9 @@ from dataclasses import replace
 
 from audit.geodesy.grids import CourseGrid
 from audit.leg_card.azimuth_checks import azimuths_against_each_other, azimuths_against_points
+from audit.leg_card.finished_card import CardFinding
 from audit.leg_card.leg_check import LegCheck
 from audit.leg_card.length_checks import distance_against_points, paces_against_distance
-from audit.leg_card.records import CardFinding
 from audit.leg_card.reference_slips import reference_slips
 from audit.leg_card.shared_angle import shared_angle
 from audit.leg_card.slip_candidate import overlong

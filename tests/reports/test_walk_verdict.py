@@ -12,7 +12,7 @@ from audit.diagnosis.order_of_passing import PassedPoint
 from audit.diagnosis.passages import Passage
 from audit.reports.leg_facts import walked_facts
 from audit.reports.terminal_report import render_terminal
-from audit.reports.verdict import verdict
+from audit.reports.walk_verdict import verdict
 
 
 @pytest.fixture(scope="module")

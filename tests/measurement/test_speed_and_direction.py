@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from audit.matching.leg_match import CleanTrack, Gap
-from audit.measurement.passage import passage
+from audit.measurement.speed_and_direction import speed_and_direction
 from audit.settings import Settings
 
 SETTINGS = Settings().measuring
@@ -25,20 +25,20 @@ def straight(speed_m_s=1.25, azimuth_deg=300.0, seconds=200, *, timed=True, gaps
 
 @pytest.mark.parametrize("azimuth_deg", [0.0, 90.0, 300.0, 359.5])
 def test_even_walk(azimuth_deg):
-    moved = passage(straight(azimuth_deg=azimuth_deg), SETTINGS)
+    moved = speed_and_direction(straight(azimuth_deg=azimuth_deg), SETTINGS)
     assert moved.speed_m_s == pytest.approx(1.25, abs=1e-9)  # metres a second, to both ends
     assert moved.direction_deg == pytest.approx(azimuth_deg, abs=1e-6)
 
 
 def test_who_stands_has_no_direction():
-    moved = passage(straight(speed_m_s=0.0), SETTINGS)
+    moved = speed_and_direction(straight(speed_m_s=0.0), SETTINGS)
     assert np.all(moved.speed_m_s == 0.0)
     assert np.all(np.isnan(moved.direction_deg))
 
 
 def test_silence_has_neither():
     gap = Gap(before=100, start_s=100.0, end_s=101.0)
-    moved = passage(straight(gaps=(gap,)), SETTINGS)
+    moved = speed_and_direction(straight(gaps=(gap,)), SETTINGS)
     half = int(SETTINGS.passage_window_s / 2)
     silent = np.isnan(moved.speed_m_s)
     assert silent[101 - half + 1 : 100 + half].all()
@@ -47,6 +47,6 @@ def test_silence_has_neither():
 
 
 def test_without_times_there_is_a_direction_but_no_speed():
-    moved = passage(straight(timed=False), SETTINGS)
+    moved = speed_and_direction(straight(timed=False), SETTINGS)
     assert np.isnan(moved.speed_m_s).all()
     assert moved.direction_deg == pytest.approx(300.0)

@@ -6,8 +6,8 @@ import datetime as dt
 
 import numpy as np
 
+from audit.course_setting.checked_lanes import Lane, LaneFigures, LightAt
 from audit.course_setting.light_at import light_at, light_can_be_told
-from audit.course_setting.records import Lane, LaneFigures, LightAt
 from audit.forecast.course_forecast import CourseForecast
 from audit.leg_card import CardPoint
 from audit.leg_card.leg_pieces import walked_m

@@ -9,7 +9,7 @@ import pytest
 from measurement.hand_made import clean_of
 
 from audit.measurement.leg_details import GroundWalked, LegPaces
-from audit.measurement.pace_counts import (
+from audit.measurement.paces_of_walk import (
     Cadence,
     paces_between,
     rates_by_ground,

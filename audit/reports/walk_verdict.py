@@ -5,11 +5,11 @@ from __future__ import annotations
 import math
 
 from audit.coaching.sure_legs import is_sure
-from audit.debriefing.records import Debrief, LegDebrief
-from audit.leg_card.wording import told_legs
+from audit.debriefing.finished_debrief import Debrief, LegDebrief
+from audit.guide.cause_names import CANNOT_TELL, WITHIN_SKILL
+from audit.leg_card.told_numbers import told_legs
 from audit.measurement.leg_measures import LegMeasures
 from audit.reports import digits, wording
-from audit.reports.cause_words import CANNOT_TELL, WITHIN_SKILL
 from audit.reports.inherited import inherited
 from audit.reports.joint_story import joint_story
 from audit.reports.not_as_planned import not_as_planned

@@ -10,9 +10,9 @@ import numpy as np
 import pytest
 from measurement.hand_made import SETTINGS, card_of
 
-from audit.matching import slips
+from audit.matching import where_slips_lead
 from audit.matching.route import plan_route, with_slips
-from audit.matching.slips import Slips, slips_of
+from audit.matching.where_slips_lead import Slips, slips_of
 from audit.units import turn_degrees
 
 S = SETTINGS.matching
@@ -77,13 +77,13 @@ def test_a_point_is_misplotted_to_where_its_digits_and_lines_put_it(leg) -> None
     of = card_of(*ODD).legs[leg]
     expected = set(ways_to(moved_points(of.end), of))
     assert len(expected) > 60
-    assert rounded(slips._misplotted(of, FREE)) == expected
+    assert rounded(where_slips_lead._misplotted(of, FREE)) == expected
 
 
 def test_the_next_leg_leads_on_from_where_its_start_is_put(monkeypatch) -> None:
     """To the leg's own point, from every place where the digits of its start put that."""
     card = card_of(*ODD)
-    monkeypatch.setattr(slips, "_apart", lambda _of, ways, _settings: ways)
+    monkeypatch.setattr(where_slips_lead, "_apart", lambda _of, ways, _settings: ways)
     of = card.legs[1]
     expected = set()
     for east_m, north_m in moved_points(card.legs[0].end):
@@ -91,7 +91,7 @@ def test_the_next_leg_leads_on_from_where_its_start_is_put(monkeypatch) -> None:
         if (east_m, north_m) != (of.start.east_m, of.start.north_m):
             way = round(math.degrees(math.atan2(east, north)) % 360.0, 4) % 360.0
             expected.add((way, round(math.hypot(east, north), 4)))
-    assert rounded(slips.carried_on(card, 1, FREE)) == expected
+    assert rounded(where_slips_lead.carried_on(card, 1, FREE)) == expected
 
 
 def test_a_point_put_too_far_off_or_beside_the_start_is_not_looked_for() -> None:
@@ -102,10 +102,10 @@ def test_a_point_put_too_far_off_or_beside_the_start_is_not_looked_for() -> None
         if math.hypot(east - of.end.east_m, north - of.end.north_m) <= 1000.0
         and math.hypot(east - of.start.east_m, north - of.start.north_m) >= 0.4 * of.distance_m
     ]
-    assert rounded(slips._misplotted(of, S)) == set(ways_to(points, of))
+    assert rounded(where_slips_lead._misplotted(of, S)) == set(ways_to(points, of))
     # No way is shorter than what can be told from a search: of 95 m neither 55 m is, nor 45 m.
     short = card_of((0, 0), (95, 0)).legs[0]
-    nearest = sorted(length for _, length in slips._misplotted(short, S))[:2]
+    nearest = sorted(length for _, length in where_slips_lead._misplotted(short, S))[:2]
     assert nearest == pytest.approx([65.0, 75.0])
 
 
@@ -121,7 +121,7 @@ def test_the_dial_is_set_to_a_neighbour_the_other_scale_its_mirror_or_a_quarter_
         magnetic = grid + 7.0
         set_deg = [*neighbours, magnetic * 6400.0 / 3600.0 - 7.0, magnetic * 5.625 - 7.0]
         expected = np.array([*set_deg, 360.0 - magnetic - 7.0, grid - 90.0, grid + 90.0])
-        ways = slips._misset(card, leg)
+        ways = where_slips_lead._misset(card, leg)
         assert {length for _, length in ways} == {card.legs[leg].distance_m}
         off = turn_degrees(expected, np.array([azimuth for azimuth, _ in ways]))
         assert off == pytest.approx(np.zeros(len(expected)), abs=1e-3)
@@ -132,7 +132,7 @@ def test_how_far_off_a_way_is_counts_in_usual_errors_of_direction_and_length() -
         np.array([7.0, 0.0, 353.0, 180.0, 0.0]),
         np.array([300.0, 600.0, 150.0, 300.0, 0.1]),
     )
-    off = slips._off_sd((0.0, 300.0), azimuth, length, S)
+    off = where_slips_lead._off_sd((0.0, 300.0), azimuth, length, S)
     turned = np.array([7.0, 0.0, 7.0, 180.0, 0.0]) / S.heading_sd_deg
     stretched = np.log(np.array([1.0, 2.0, 0.5, 1.0, 1.0 / 300.0])) / S.distance_sd
     assert off == pytest.approx(np.sqrt(turned**2 + stretched**2))
@@ -157,8 +157,8 @@ def test_slips_are_kept_where_they_lead_clearly_elsewhere_than_those_before(monk
     clear = S.slip_apart_sd * S.heading_sd_deg
     ways = [(90.0 + clear + 0.1, 400.0), (90.0 + clear - 0.1, 400.0), (90.0 - 2.0 * clear, 400.0),
             (90.0 + 2.0 * clear, 400.0), (90.0, 400.0 * math.exp(S.slip_apart_sd * S.distance_sd + 0.01))]  # fmt: skip
-    monkeypatch.setattr(slips, "_misplotted", lambda *_: ways[:2])
-    monkeypatch.setattr(slips, "_misset", lambda *_: ways[2:])
+    monkeypatch.setattr(where_slips_lead, "_misplotted", lambda *_: ways[:2])
+    monkeypatch.setattr(where_slips_lead, "_misset", lambda *_: ways[2:])
     made = slips_of(card, 0, S)
     kept = [ways[0], ways[2], ways[4]]
     assert list(zip(made.azimuth_deg.tolist(), made.distance_m.tolist(), strict=True)) == kept
@@ -167,8 +167,8 @@ def test_slips_are_kept_where_they_lead_clearly_elsewhere_than_those_before(monk
         [ways[0][0], ways[4][0]],
         [ways[0][1], ways[4][1]],
     )
-    monkeypatch.setattr(slips, "_misplotted", lambda *_: ways[1:2])
-    monkeypatch.setattr(slips, "_misset", lambda *_: [])
+    monkeypatch.setattr(where_slips_lead, "_misplotted", lambda *_: ways[1:2])
+    monkeypatch.setattr(where_slips_lead, "_misset", lambda *_: [])
     assert slips_of(card, 0, S) is None
 
 

@@ -11,11 +11,10 @@ import math
 from dataclasses import replace
 
 import pytest
-from diagnosis.made_evidence import legs
+from diagnosis.made_evidence import explain, legs
 
-from audit.diagnosis.explain import explain
 from audit.diagnosis.finding import Finding
-from audit.diagnosis.look_alikes import look_alikes
+from audit.diagnosis.one_of_two import one_of_two
 from audit.settings import DiagnosisSettings
 
 S = DiagnosisSettings()
@@ -30,7 +29,7 @@ def half_way(**log):
 
 def test_half_the_distance_on_all_legs_is_a_ruler_or_single_paces() -> None:
     for findings in explain(half_way(), S).values():
-        pair = look_alikes(findings, S)
+        pair = one_of_two(findings, S)
         assert pair is not None
         assert set(pair.causes) == HALF
         assert pair.probability > 0.9
@@ -42,7 +41,7 @@ def test_half_the_distance_on_all_legs_is_a_ruler_or_single_paces() -> None:
 )
 def test_the_paces_in_the_log_tell_the_two_apart(share_counted, cause) -> None:
     for findings in explain(half_way(log_count_ratio=math.log(share_counted)), S).values():
-        assert (findings[0].cause, look_alikes(findings, S)) == (cause, None)
+        assert (findings[0].cause, one_of_two(findings, S)) == (cause, None)
         assert findings[0].probability >= S.named
 
 
@@ -65,12 +64,12 @@ def found(**shares: float) -> tuple[Finding, ...]:
     ],
 )
 def test_a_pair_is_told_only_where_both_are_mistakes_and_sure_together(shares) -> None:
-    assert look_alikes(found(**shares), S) is None
-    pair = look_alikes(found(veer=0.5, handrail=0.45), S)
+    assert one_of_two(found(**shares), S) is None
+    pair = one_of_two(found(veer=0.5, handrail=0.45), S)
     assert pair is not None
     assert pair.causes == ("veer", "handrail")
 
 
 def test_a_right_leg_is_never_told_as_one_of_two_mistakes() -> None:
     for findings in explain(legs(0.5, -1.0, 1.5, 0.0, -0.5), S).values():
-        assert look_alikes(findings, S) is None
+        assert one_of_two(findings, S) is None

@@ -7,7 +7,7 @@ from audit.settings import RecordsSettings
 from audit.sun import sun_height_deg
 
 
-def light_at(
+def light_of(
     time_s: float | None,
     longitude_deg: float,
     latitude_deg: float,
@@ -28,4 +28,4 @@ def light_between(
 ) -> Light:
     """Tell what light the middle between two moments has; "unknown" where one is."""
     middle_s = None if begun_s is None or ended_s is None else (begun_s + ended_s) / 2.0
-    return light_at(middle_s, longitude_deg, latitude_deg)
+    return light_of(middle_s, longitude_deg, latitude_deg)

@@ -1,94 +1,19 @@
-"""The result of a class: one frozen tree that every report only walks."""
+"""The result of one walker: an attempt on a lane, leg by leg."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Literal
 
-from audit.classroom.class_document import class_document
-from audit.classroom.class_shape import ClassDocument
 from audit.grading.verdicts import PointVerdict, WalkTime, WalkVerdict
 from audit.matching.leg_match import LegStatus
 from audit.measurement.near_roads import NearRoads
 from audit.settings import ReportSettings
-from audit.standard import Standard
 
 _REPORTS = ReportSettings()
 
 WalkerState = Literal["graded", "no-track", "refused"]
 """Debriefed; nothing handed in; a recording that could not be used."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LanePoint:
-    """A point of a lane on the grid of its course. ``code`` is the marker's, where known."""
-
-    name: str
-    east_m: float
-    north_m: float
-    longitude_deg: float
-    latitude_deg: float
-    half_square_m: float
-    code: str | None = None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LaneLeg:
-    """A leg of a lane; ``line`` holds (east, north) of start, via positions and end.
-
-    ``climb_m`` and ``descent_m`` are the middle of what the walkers' own trusted
-    elevations give for it; None where none can be trusted.
-    """
-
-    name: str
-    start: str
-    end: str
-    azimuth_deg: float
-    magnetic_deg: float
-    distance_m: float
-    line: tuple[tuple[float, float], ...]
-    climb_m: float | None = None
-    descent_m: float | None = None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LaneResult:
-    """One lane: the course that it is.
-
-    Attributes
-    ----------
-    name : str
-        Of the lane: as the roster calls it, else the file of the plan without its suffix.
-    plan_file, course, grid : str
-        Name of the file, of the course, and the code of its grid.
-    date : str or None
-    difficulty : float or None
-        The middle over the legs of the chance that an ordinary walk ends out of sight
-        of its point, 0 to 1, by the forecast; before anyone has walked.
-    fingerprint : str
-        Of plan, standard and program version.
-    findings : tuple of str
-        What a check of the plan has found, one sentence each.
-    angle_at_fault : bool
-        Whether the plan's own grid-magnetic angle is to be put right.
-    """
-
-    name: str
-    plan_file: str
-    course: str
-    grid: str
-    date: str | None
-    grid_magnetic_angle_deg: float
-    arrival_radius_m: float
-    points: tuple[LanePoint, ...]
-    legs: tuple[LaneLeg, ...]
-    length_m: float
-    climb_m: float | None = None
-    difficulty: float | None = None
-    fingerprint: str = ""
-    findings: tuple[str, ...] = ()
-    angle_at_fault: bool = False
-    notes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -258,95 +183,3 @@ class WalkerResult:
     def folder(self) -> str:
         """Give the folder of the debrief, relative to that of the class."""
         return f"debriefs/{self.ident}"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ClassLeg:
-    """One leg of one lane over all its walkers.
-
-    Attributes
-    ----------
-    mean_miss : (float, float) or None
-        East and north in metres, over those who walked it.
-    spread_m : float or None
-        Standard deviation of the misses about their mean, per axis.
-    finding : str or None
-        What the class shows of it, such as "point-misplaced".
-    """
-
-    lane: str
-    name: str
-    point: str
-    walkers: int
-    walked: int
-    found: int
-    missed: int
-    doubtful: int
-    without_evidence: int
-    mean_miss: tuple[float, float] | None
-    spread_m: float | None
-    finding: str | None = None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ClassFinding:
-    """Something that the class shows, or that a person is asked about.
-
-    Attributes
-    ----------
-    what : str
-        A telling name, such as "device-swapped", "point-misplaced", "broken-file".
-    message : str
-        The whole of it in a sentence or two.
-    question : bool
-        It is put to a person, and changes nothing by itself.
-    walkers : tuple of str
-        Their idents.
-    leaves_out : bool
-        The point of the leg is left out of the grades.
-    """
-
-    what: str
-    message: str
-    lane: str | None = None
-    leg: str | None = None
-    walkers: tuple[str, ...] = ()
-    question: bool = False
-    leaves_out: bool = False
-    probability: float | None = None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ClassResult:
-    """A class set against its lanes by a standard.
-
-    Attributes
-    ----------
-    name : str
-        Of the class.
-    shift_s : float
-        Added to the clocks of all recordings; ``shift_from`` says on what ground.
-    private : bool
-        Names are left out.
-    """
-
-    name: str
-    version: str
-    standard: Standard
-    fingerprint: str
-    lanes: tuple[LaneResult, ...]
-    walkers: tuple[WalkerResult, ...]
-    legs: tuple[ClassLeg, ...]
-    findings: tuple[ClassFinding, ...]
-    shift_s: float = 0.0
-    shift_from: str = ""
-    private: bool = False
-    notes: tuple[str, ...] = field(default=())
-
-    def to_dict(self) -> ClassDocument:
-        """Give the document of class.json."""
-        return class_document(self)
-
-    def lane(self, name: str) -> LaneResult:
-        """Give the lane of a name."""
-        return next(lane for lane in self.lanes if lane.name == name)

@@ -16,21 +16,6 @@ _MOST_ONE_BY_ONE = 6
 _SHORTEST_RUN = 3
 
 
-def east_or_west(angle_deg: float, decimals: int = 1) -> str:
-    """Write a signed angle as "7.0 degrees west"."""
-    size = f"{abs(angle_deg):.{decimals}f}"
-    if float(size) == 0.0:
-        return f"{size} degrees"
-    return f"{size} degrees {'east' if angle_deg > 0.0 else 'west'}"
-
-
-def leg_names(names: Sequence[str]) -> str:
-    """List legs: "leg 2", "legs 2, 3 and 5"."""
-    if len(names) == 1:
-        return f"leg {names[0]}"
-    return f"legs {', '.join(names[:-1])} and {names[-1]}"
-
-
 def told_legs(names: Sequence[str], *, begin: bool = False) -> Sentence:
     """List legs as part of a sentence, or at its beginning."""
     if len(names) == 1:

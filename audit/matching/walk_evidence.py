@@ -9,6 +9,12 @@ from typing import NamedTuple
 
 import numpy as np
 
+from audit.matching.chord_likelihood import (
+    distance_likelihood,
+    heading_likelihood,
+    slipped_likelihood,
+)
+from audit.matching.cut_costs import cost_at_cuts
 from audit.matching.cuts import Cuts
 from audit.matching.directions import Directions
 from audit.matching.edge_evidence import (
@@ -25,13 +31,11 @@ from audit.matching.learnt import Learnt, Signs
 from audit.matching.portions import Portions, SmallIndex
 from audit.matching.route import Edge, Route
 from audit.matching.signs import SignsSeen
-from audit.matching.slips import Slips
 from audit.matching.walk_samples import WalkSamples
 from audit.matching.walker import Walker
+from audit.matching.where_slips_lead import Slips
 from audit.settings import MatchingSettings
-from audit.units import FloatArray, turn_degrees
-
-_ROOT_TAU = float(np.sqrt(2.0 * np.pi))
+from audit.units import FloatArray
 
 
 class EdgeKey(NamedTuple):
@@ -96,8 +100,8 @@ class Evidence:
         self.seen = SignsSeen.of(samples, movement, portions, cuts, self.to_point_m, route.legs)
         self.learnt: Learnt | None = None
         self._told: dict[EdgeKey, FloatArray] = {}
-        self.arrive = self._edge_of_walking(cuts.begins_halt, settings.gain_rest_arriving)
-        self.leave = self._edge_of_walking(cuts.ends_halt, settings.gain_rest_leaving)
+        self.arrive = cost_at_cuts(cuts, cuts.begins_halt, settings.gain_rest_arriving, settings)
+        self.leave = cost_at_cuts(cuts, cuts.ends_halt, settings.gain_rest_leaving, settings)
         self.give_up = self.arrive.copy()
         near = np.exp(-0.5 * (self.to_point_m / settings.arrival_sd_m) ** 2)
         self.at_point = -np.log(near + np.exp(-settings.cost_arrive_elsewhere))
@@ -232,7 +236,7 @@ class Evidence:
             at=at,
             looks=looks,
             log_ratio=looks.log_chord - np.log(edge.distance_m * walker.pace_scale),
-            length=self._distance_likelihood(edge, looks, walker),
+            length=distance_likelihood(edge, looks, walker, self.place_sd_m, self.settings),
             found=np.asarray(sights * at.at_target, dtype=np.float64),
             directions=self._direction_cost(edge, at, walker, 0.0),
         )
@@ -247,8 +251,6 @@ class Evidence:
         """
         settings, planned_m = self.settings, slipped.distance_m
         log_ratio = looks.log_chord - np.log(planned_m * walker.pace_scale)
-        sd = np.hypot(walker.distance_sd, self.place_sd_m / planned_m)
-        density = np.exp(-0.5 * (log_ratio / sd) ** 2) * (3.0 / (sd * _ROOT_TAU))
         most = self.directions.most_gain(1.0) * planned_m
         gain = settings.slip_direction_share * most * np.exp(-looks.bent_cost)
         price = np.minimum(settings.chance_price_share * most, settings.chance_price_most)
@@ -256,7 +258,7 @@ class Evidence:
             at=at,
             looks=looks,
             log_ratio=log_ratio,
-            length=np.asarray(density + settings.stray_distance_share),
+            length=slipped_likelihood(log_ratio, planned_m, walker, self.place_sd_m, settings),
             found=np.zeros(len(at.index)),
             directions=np.asarray(looks.bent_cost + price - gain),
         )
@@ -264,7 +266,7 @@ class Evidence:
     def _slipped_cost(self, seen: _Seen, slipped: Slips, walker: Walker) -> FloatArray:
         """Cost of having walked where slips lead."""
         expected_deg = slipped.azimuth_deg + walker.bias_deg
-        likelihood = self._heading_likelihood(seen.looks, expected_deg, walker)
+        likelihood = heading_likelihood(seen.looks, expected_deg, walker, self.settings)
         return np.asarray(seen.directions - np.log(likelihood * seen.length))
 
     def _told_by_signs(self, edge: Edge, seen: _Seen) -> FloatArray | float:
@@ -299,10 +301,11 @@ class Evidence:
         """
         settings, looks = self.settings, seen.looks
         off_deg = walker.bias_deg + turn_deg
-        likelihood = self._heading_likelihood(looks, edge.azimuth_deg + off_deg, walker)
+        likelihood = heading_likelihood(looks, edge.azimuth_deg + off_deg, walker, settings)
         if edge.points_azimuth_deg is not None:
             by_points_deg = edge.points_azimuth_deg + off_deg
-            likelihood = (likelihood + self._heading_likelihood(looks, by_points_deg, walker)) / 2.0
+            by_points = heading_likelihood(looks, by_points_deg, walker, settings)
+            likelihood = (likelihood + by_points) / 2.0
         if edge.kind in ("late-start", "given-up"):
             shorter = looks.log_chord < np.log(edge.distance_m * walker.pace_scale * 0.95)
             cost = -np.log(likelihood)
@@ -332,59 +335,6 @@ class Evidence:
         )
         return min(price, self.settings.chance_price_most)
 
-    def _edge_of_walking(self, halt_edge: np.ndarray, gain_rest: float) -> FloatArray:
-        """Cost of leaving or arriving at each cut: rest or a sharp turn is likely.
-
-        Mid-stride is not; and who rests long has reached a point and plans the next leg,
-        while a short halt may as well be a look at the compass.
-        """
-        settings, turn = self.settings, self.cuts.turn_deg
-        straight = _falling(turn, settings.bend_deg, settings.bend_soft_deg)
-        sharp = 1.0 - _falling(turn, settings.sharp_bend_deg, settings.sharp_bend_soft_deg)
-        walking = settings.cost_mid_stride * straight - settings.gain_sharp_bend * sharp
-        hidden = self.cuts.unseen & (turn > settings.bend_deg)
-        walking = np.where(hidden, -settings.gain_unseen, walking)
-        longer = np.tanh((self.cuts.rest_s - settings.rest_usual_s) / settings.rest_range_s)
-        resting = -settings.gain_halt - gain_rest * longer
-        return np.asarray(np.where(halt_edge, np.minimum(resting, walking), walking))
-
-    def _heading_likelihood(
-        self, looks: PortionLooks, expected_deg: float | FloatArray, walker: Walker
-    ) -> FloatArray:
-        """Likelihood of each chord's direction, against an even one."""
-        share = self.settings.stray_heading_share
-        turn = turn_degrees(expected_deg, looks.chord_deg)
-        sd = np.hypot(walker.heading_sd_deg, looks.chord_sd_deg)
-        density = np.exp(-0.5 * (turn / sd) ** 2) / (sd * _ROOT_TAU)
-        return np.asarray((1.0 - share) * 360.0 * density + share)
-
-    def _distance_likelihood(self, edge: Edge, looks: PortionLooks, walker: Walker) -> FloatArray:
-        """Likelihood of each chord's length, by the card and by the points where they differ."""
-        by_card = self._length_likelihood(looks.log_chord, edge.distance_m, walker)
-        if edge.points_distance_m is None:
-            return by_card
-        by_points = self._length_likelihood(looks.log_chord, edge.points_distance_m, walker)
-        return np.asarray((by_card + by_points) / 2.0)
-
-    def _length_likelihood(
-        self, log_chord: FloatArray, planned_m: float, walker: Walker
-    ) -> FloatArray:
-        """Likelihood of a length, lost hundreds and single for double paces among the likely."""
-        settings = self.settings
-        scale = walker.pace_scale
-        sd = float(np.hypot(walker.distance_sd, self.place_sd_m / planned_m))
-        ratios = {scale: 1.0 - settings.stray_distance_share}
-        for hundred in (-100.0, 100.0):
-            if planned_m * scale + hundred > settings.shortest_partial_m:
-                ratios[scale + hundred / planned_m] = settings.hundred_share
-        for factor in (0.5, 2.0):
-            ratios[scale * factor] = settings.factor_two_share
-        density = np.zeros(len(log_chord))
-        for ratio, share in ratios.items():
-            expected = float(np.log(ratio * planned_m))
-            density += share * np.exp(-0.5 * ((log_chord - expected) / sd) ** 2)
-        return np.asarray(density * (3.0 / (sd * _ROOT_TAU)) + settings.stray_distance_share)
-
     def _direction_cost(
         self, edge: Edge, at: EdgeEvidence, walker: Walker, turn_deg: float
     ) -> FloatArray:
@@ -393,8 +343,3 @@ class Evidence:
         reach = self._reach.get(edge.azimuth_deg, at.reach)
         most = self.directions.most_gain((edge.told_m or edge.distance_m) * walker.pace_scale)
         return self.directions.cost(edge, at, expected_deg, most, reach)
-
-
-def _falling(value: FloatArray, middle: float, width: float) -> FloatArray:
-    """Fall smoothly from 1 well below the middle to 0 well above it."""
-    return np.asarray(0.5 - 0.5 * np.tanh((value - middle) / (2.0 * width)))

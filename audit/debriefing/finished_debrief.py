@@ -12,12 +12,12 @@ from audit.debriefing.document import DebriefDocument, debrief_document
 from audit.debriefing.frames import cross_track_frame, legs_frame
 from audit.debriefing.on_no_leg import OnNoLeg
 from audit.diagnosis.finding import Finding, WalkFinding
-from audit.diagnosis.look_alikes import LookAlikes
+from audit.diagnosis.one_of_two import OneOfTwo
 from audit.forecast.place_of_miss import MissInForecast
 from audit.leg_card import CardPoint, LegCard
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
 from audit.measurement.leg_measures import LegAudit, Span
-from audit.measurement.pace_counts import WalkPaces
+from audit.measurement.paces_of_walk import WalkPaces
 from audit.measurement.receiver_noise import ReceiverNoise
 from audit.settings import Settings
 
@@ -64,7 +64,7 @@ class LegDebrief:
     ----------
     portion : LegMatch or None
         Which part of the walk it has, and the likeliest other one.
-    one_of : LookAlikes or None
+    one_of : OneOfTwo or None
         Two mistakes of which one was made, where neither is sure enough to be named alone.
     doubt : str or None
         Both readings in words, and how to settle it, where the first is not sure.
@@ -77,7 +77,7 @@ class LegDebrief:
 
     audit: LegAudit
     causes: tuple[Finding, ...]
-    one_of: LookAlikes | None = None
+    one_of: OneOfTwo | None = None
     portion: LegMatch | None = None
     doubt: str | None = None
     steps: LegSteps | None = None

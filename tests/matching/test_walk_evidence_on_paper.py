@@ -14,12 +14,18 @@ from scipy.integrate import trapezoid
 from scipy.special import expit
 from scipy.stats import norm
 
-from audit.matching import edge_evidence, evidence
-from audit.matching.evidence import Evidence
+from audit.matching import edge_evidence, walk_evidence
+from audit.matching.chord_likelihood import (
+    distance_likelihood,
+    heading_likelihood,
+    length_likelihood,
+)
+from audit.matching.cut_costs import cost_at_cuts
 from audit.matching.route import Edge
-from audit.matching.slips import Slips
+from audit.matching.walk_evidence import Evidence
 from audit.matching.walk_layout import lay_out
 from audit.matching.walker import Walker
+from audit.matching.where_slips_lead import Slips
 
 S = SETTINGS.matching
 WALKER = Walker(bias_deg=4.0, pace_scale=1.1, heading_sd_deg=6.0, distance_sd=0.12, finds=0.2)
@@ -53,7 +59,7 @@ def test_the_likelihood_of_a_direction_is_one_on_the_mean_over_the_circle() -> N
     """It is set against an even one."""
     degrees = np.linspace(0.0, 360.0, 7201)
     looks = SimpleNamespace(chord_deg=degrees, chord_sd_deg=np.full(7201, 8.0))
-    got = evidence_of()._heading_likelihood(looks, 350.0, WALKER)
+    got = heading_likelihood(looks, 350.0, WALKER, S)
     assert trapezoid(got, degrees) / 360.0 == pytest.approx(1.0, abs=1e-6)
     # A normal law of both errors together, 10 degrees, beside a stray share.
     off = (degrees - 350.0 + 180.0) % 360.0 - 180.0
@@ -67,7 +73,7 @@ def test_the_likelihood_of_a_length_knows_lost_hundreds_and_single_for_double_pa
 ) -> None:
     """Its shares add up over the logarithm of the length; each is where its slip leads."""
     log_m = np.linspace(math.log(1.0), math.log(20_000.0), 200_001)
-    got = evidence_of()._length_likelihood(log_m, planned_m, WALKER)
+    got = length_likelihood(log_m, planned_m, WALKER, 8.0, S)
     sd = math.hypot(0.12, 8.0 / planned_m)
     shares = {1.1 * planned_m: 1.0 - S.stray_distance_share}
     shares |= {1.1 * planned_m * factor: S.factor_two_share for factor in (0.5, 2.0)}
@@ -82,11 +88,10 @@ def test_the_likelihood_of_a_length_knows_lost_hundreds_and_single_for_double_pa
 
 def test_where_card_and_points_differ_he_may_have_gone_by_either() -> None:
     looks = SimpleNamespace(log_chord=np.log(np.array([400.0, 500.0, 600.0])))
-    made = evidence_of()
-    both = made._distance_likelihood(edge(points_distance_m=600.0), looks, WALKER)
-    one, other = (made._length_likelihood(looks.log_chord, m, WALKER) for m in (500.0, 600.0))
+    both = distance_likelihood(edge(points_distance_m=600.0), looks, WALKER, 8.0, S)
+    one, other = (length_likelihood(looks.log_chord, m, WALKER, 8.0, S) for m in (500.0, 600.0))
     assert both == pytest.approx((one + other) / 2.0)
-    assert made._distance_likelihood(edge(), looks, WALKER) == pytest.approx(one)
+    assert distance_likelihood(edge(), looks, WALKER, 8.0, S) == pytest.approx(one)
 
 
 def test_a_length_that_is_not_likely_speaks_against_a_leg() -> None:
@@ -127,7 +132,7 @@ def cuts_of(turn_deg, rest_s=0.0):
 def test_arriving_in_mid_stride_is_dear_and_at_a_sharp_bend_cheap() -> None:
     """Both go over by a logistic curve, at 24 degrees and at 90."""
     turn = np.array([0.0, 18.0, 24.0, 30.0, 60.0, 90.0, 105.0, 180.0])
-    got = evidence_of(cuts=cuts_of(turn))._edge_of_walking(np.zeros(8, dtype=bool), 1.0)
+    got = cost_at_cuts(cuts_of(turn), np.zeros(8, dtype=bool), 1.0, S)
     mid_stride = expit(-(turn - S.bend_deg) / S.bend_soft_deg)
     sharp = expit((turn - S.sharp_bend_deg) / S.sharp_bend_soft_deg)
     assert got == pytest.approx(S.cost_mid_stride * mid_stride - S.gain_sharp_bend * sharp)
@@ -136,7 +141,7 @@ def test_arriving_in_mid_stride_is_dear_and_at_a_sharp_bend_cheap() -> None:
 def test_a_bend_or_a_rest_that_a_silence_hides_is_as_good_as_seen() -> None:
     cuts = cuts_of(np.array([0.0, 40.0, 180.0]))
     cuts.unseen = np.ones(3, dtype=bool)
-    got = evidence_of(cuts=cuts)._edge_of_walking(np.zeros(3, dtype=bool), 1.0)
+    got = cost_at_cuts(cuts, np.zeros(3, dtype=bool), 1.0, S)
     assert got[0] == pytest.approx(S.cost_mid_stride, abs=0.05)
     assert got[1:].tolist() == [-S.gain_unseen, -S.gain_unseen]
 
@@ -144,9 +149,7 @@ def test_a_bend_or_a_rest_that_a_silence_hides_is_as_good_as_seen() -> None:
 def test_who_rests_long_has_reached_a_point() -> None:
     for rest_s, longer in ((S.rest_usual_s, 0.0), (S.rest_usual_s + S.rest_range_s, math.tanh(1.0)),
                            (1e5, 1.0)):  # fmt: skip
-        got = evidence_of(cuts=cuts_of([0.0, 180.0], rest_s))._edge_of_walking(
-            np.array([True, True]), 1.5
-        )
+        got = cost_at_cuts(cuts_of([0.0, 180.0], rest_s), np.array([True, True]), 1.5, S)
         resting = -S.gain_halt - 1.5 * longer
         assert got == pytest.approx([resting, min(resting, -S.gain_sharp_bend)], abs=0.02)
 
@@ -160,10 +163,10 @@ def test_a_leg_ends_where_it_was_reckoned_or_where_its_point_was_found() -> None
     made = evidence_of(_chance_price=Mock(return_value=3.0))
     for turn_deg in (0.0, 9.0, -9.0):
         seen = seen_of(chord_deg=np.array([354.0, 0.0, 340.0]))
-        towards = made._heading_likelihood(seen.looks, 350.0 + 4.0 + turn_deg, WALKER)
+        towards = heading_likelihood(seen.looks, 350.0 + 4.0 + turn_deg, WALKER, S)
         expected = -np.log(towards * 2.0 + 0.5) + np.array([7.0, 0.0, 0.0]) + 3.0
         assert turned_cost(made, edge(), seen, turn_deg) == pytest.approx(expected)
-        points = made._heading_likelihood(seen.looks, 10.0 + 4.0 + turn_deg, WALKER)
+        points = heading_likelihood(seen.looks, 10.0 + 4.0 + turn_deg, WALKER, S)
         expected = -np.log((towards + points) / 2.0 * 2.0 + 0.5) + np.array([7.0, 0.0, 0.0]) + 3.0
         by_points = edge(points_azimuth_deg=10.0)
         assert turned_cost(made, by_points, seen, turn_deg) == pytest.approx(expected)
@@ -174,7 +177,7 @@ def test_part_of_a_leg_is_shorter_than_the_leg(kind) -> None:
     """By a twentieth at least of what this walker makes of it, 550 m."""
     made = evidence_of(_chance_price=Mock(return_value=0.0))
     seen = seen_of(log_chord=np.log(np.array([300.0, 520.0, 525.0])))
-    towards = made._heading_likelihood(seen.looks, 354.0, WALKER)
+    towards = heading_likelihood(seen.looks, 354.0, WALKER, S)
     extra = np.array([S.cost_partial_distance + 7.0, S.cost_partial_distance, S.cost_impossible])
     assert turned_cost(made, edge(kind), seen) == pytest.approx(-np.log(towards) + extra)
 
@@ -210,7 +213,7 @@ def test_all_that_may_have_happened_on_a_leg_adds_up(monkeypatch) -> None:
         assert directions == ("directions", turn_deg)
         return costs[turn_deg]
 
-    monkeypatch.setattr(evidence, "look_at_portions", lambda *_: seen.looks)
+    monkeypatch.setattr(walk_evidence, "look_at_portions", lambda *_: seen.looks)
     made = evidence_of(
         of_edge=Mock(return_value=at), portions=None, noise_m=5.0,
         _cost_turned=turned, _astray_cost=Mock(return_value=np.array([4.0, 4.0, 4.0])),
@@ -347,7 +350,7 @@ def test_a_slip_is_held_against_its_own_azimuth_as_this_walker_turns() -> None:
     seen = seen_of(chord_deg=[20.0 + WALKER.bias_deg, 60.0, 350.0])
     seen.directions = np.array([-3.0, 0.0, 2.0])
     made, slipped = evidence_of(), slipped_of(20.0, 500.0, 500.0, 500.0)
-    likely = made._heading_likelihood(seen.looks, 20.0 + WALKER.bias_deg, WALKER)
+    likely = heading_likelihood(seen.looks, 20.0 + WALKER.bias_deg, WALKER, S)
     assert np.argmax(likely) == 0
     cost = made._slipped_cost(seen, slipped, WALKER)
     assert cost == pytest.approx(seen.directions - np.log(likely * 2.0))

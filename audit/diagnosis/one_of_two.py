@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from audit.diagnosis.finding import Finding
-from audit.diagnosis.leg_densities import STRAY, WITHIN
+from audit.guide.cause_names import CANNOT_TELL, WITHIN_SKILL
 from audit.settings import DiagnosisSettings
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class LookAlikes:
+class OneOfTwo:
     """Two mistakes, the likelier first, and the probability that it was one of the two.
 
     ``settles`` says for each what would tell it from the other.
@@ -21,16 +21,16 @@ class LookAlikes:
     settles: tuple[str, str]
 
 
-def look_alikes(findings: tuple[Finding, ...], settings: DiagnosisSettings) -> LookAlikes | None:
+def one_of_two(findings: tuple[Finding, ...], settings: DiagnosisSettings) -> OneOfTwo | None:
     """Give the two likeliest findings of a leg where neither can be named, but both together.
 
     Together they must be surer than one alone, for two names accuse of more than one.
     """
     first, second = (*findings[:2], None, None)[:2]
-    if first is None or second is None or {first.cause, second.cause} & {WITHIN, STRAY}:
+    if first is None or second is None or {first.cause, second.cause} & {WITHIN_SKILL, CANNOT_TELL}:
         return None
     both = first.probability + second.probability
     if first.probability >= settings.named or both < settings.either_named:
         return None
     settles = (first.settles, second.settles)
-    return LookAlikes(causes=(first.cause, second.cause), probability=both, settles=settles)
+    return OneOfTwo(causes=(first.cause, second.cause), probability=both, settles=settles)

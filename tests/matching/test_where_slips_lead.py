@@ -15,7 +15,7 @@ from measurement.hand_made import SETTINGS, HandWalk, card_of, receiver
 
 from audit.matching.match_walk import _in_doubt, match_walk
 from audit.matching.route import plan_route, with_slips
-from audit.matching.slips import Slips, carried_on, slips_of
+from audit.matching.where_slips_lead import Slips, carried_on, slips_of
 
 S = SETTINGS.matching
 SHIFTS = ((0.0, 1000.0),)

@@ -1,0 +1,33 @@
+"""Lines on the grid: how far along one its places lie, and where so many metres along lead."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from audit.units import FloatArray
+
+
+def metres_along(line: FloatArray) -> FloatArray:
+    """Give how far along a line, shape (n, 2), each of its places lies; 0 for the first."""
+    return np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(line, axis=0).T))])
+
+
+def metres_long(line: FloatArray) -> float:
+    """Give the length of a line, shape (n, 2)."""
+    return float(np.hypot(*np.diff(line, axis=0).T).sum())
+
+
+def places_along(line: FloatArray, along_m: FloatArray, at_m: FloatArray) -> FloatArray:
+    """Give the places ``at_m`` along a line whose own places lie ``along_m``, shape (m, 2)."""
+    return np.column_stack([np.interp(at_m, along_m, column) for column in line.T])
+
+
+def nearest_on_steps(place: FloatArray, step: FloatArray) -> tuple[FloatArray, FloatArray]:
+    """Give the share of each step at which it comes nearest to the origin, and how near.
+
+    ``place``, shape (n, 2), is where each step begins, counted from the origin; ``step``, of
+    the same shape, leads on from there.
+    """
+    square = np.maximum((step**2).sum(axis=1), 1e-12)
+    share = np.clip(-(place * step).sum(axis=1) / square, 0.0, 1.0)
+    return share, np.hypot(*(place + share[:, None] * step).T)

@@ -1,0 +1,217 @@
+"""From the odds of all portions to the legs: what each was walked as, when, and how surely."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+import numpy as np
+
+from audit.matching.leg_match import LegMatch, LegStatus, Reckoned, RunnerUp
+from audit.matching.reading import LegReading, gather_leg_odds, read_leg
+from audit.matching.refine_cuts import refine_cut
+from audit.matching.runner_up import OtherReading, runner_up, status_of
+from audit.matching.silences import silence_of
+from audit.matching.walk_layout import WalkLaidOut
+from audit.matching.ways import EdgeOdds
+from audit.settings import MatchingSettings
+
+_WALKED = ("leg", "late-start")
+"""Readings by which a leg was walked to its claim."""
+
+Silences = dict[int, tuple[int, int]]
+"""By cut, the samples before and after the silence in which it stands."""
+
+
+def read_legs(
+    odds: Sequence[tuple[float, list[EdgeOdds]]],
+    laid_out: WalkLaidOut,
+    legs: int,
+    settings: MatchingSettings,
+) -> tuple[LegMatch, ...]:
+    """Give the portion of each leg in moments, and the likeliest other one.
+
+    ``odds`` has, of a few walkers, the weight of each and what he makes of all portions.
+    """
+    return _leg_matches(_read(odds, laid_out, legs, settings), laid_out, settings)
+
+
+def _read(
+    odds: Sequence[tuple[float, list[EdgeOdds]]],
+    laid_out: WalkLaidOut,
+    legs: int,
+    settings: MatchingSettings,
+) -> list[tuple[LegReading, OtherReading | None]]:
+    """Read each leg, and its likeliest other reading."""
+    cuts = laid_out.cuts
+    readings = []
+    not_before = 0
+    for leg in range(legs):
+        gathered, on_back_azimuth = gather_leg_odds(odds, leg, len(cuts))
+        reading = read_leg(gathered, on_back_azimuth, cuts, not_before, settings)
+        if reading.kind == "none" and leg in laid_out.pins.of_leg:
+            reading = read_leg(gathered, on_back_azimuth, cuts, 0, settings)
+        if reading.second is not None:
+            not_before = reading.second
+        readings.append((reading, runner_up(gathered, reading, cuts, settings)))
+    return readings
+
+
+def _refined(
+    readings: list[tuple[LegReading, OtherReading | None]],
+    laid_out: WalkLaidOut,
+    silent: Silences,
+    settings: MatchingSettings,
+) -> dict[int, float]:
+    """Give the refined time of every cut that was read; pinned ones stay where they are."""
+    coarse = laid_out.cuts.time_s.copy()
+    for cut, time_s in laid_out.pins.time_of_cut.items():
+        coarse[cut] = time_s
+    chosen = {cut for reading, _ in readings for cut in (reading.first, reading.second)}
+    used = sorted(cut for cut in chosen if cut is not None)
+    times: dict[int, float] = {}
+    for number, cut in enumerate(used):
+        time_s = float(coarse[cut])
+        before = float(coarse[used[number - 1]]) if number else -np.inf
+        after = float(coarse[used[number + 1]]) if number + 1 < len(used) else np.inf
+        middles = [time_s + 0.5 * (other - time_s) for other in (before, after)]
+        settled = cut in laid_out.pins.time_of_cut
+        if not settled and (laid_out.cuts.unseen[cut] or cut in silent):
+            # Reckoned from both sides of a silence, a start may come out before its claim.
+            time_s = min(max([time_s, *times.values()]), after)
+        elif not settled:
+            time_s = refine_cut(laid_out.clean, time_s, middles[0], middles[1], settings)
+        times[cut] = time_s
+    return times
+
+
+def _leg_matches(
+    readings: list[tuple[LegReading, OtherReading | None]],
+    laid_out: WalkLaidOut,
+    settings: MatchingSettings,
+) -> tuple[LegMatch, ...]:
+    silent, pins = _silences_of(readings, laid_out, settings), laid_out.pins
+    cut_times = _refined(readings, laid_out, silent, settings)
+    last = max((leg for leg, (of, _) in enumerate(readings) if of.kind != "none"), default=-1)
+    legs = []
+    for leg, (reading, other) in enumerate(readings):
+        not_walked: LegStatus = "skipped" if leg < last else "not-started"
+        unseen = [
+            _reckoned(reading.first, laid_out, silent, side=1),
+            _reckoned(reading.second, laid_out, silent, side=0),
+        ]
+        confidence = _calibrated(
+            reading.right,
+            settings,
+            walked=reading.kind in _WALKED,
+            reckoned=any(
+                of is not None and end not in pins.ends(leg)
+                for end, of in zip(("from", "claim"), unseen, strict=True)
+            ),
+        )
+        if len(pins.ends(leg)) == 2:
+            confidence = 1.0
+        found = LegMatch(
+            leg=leg,
+            status=not_walked,
+            confidence=confidence,
+            runner_up=_runner_up(other, confidence, not_walked, laid_out, settings),
+            pinned=pins.ends(leg),
+        )
+        if reading.kind != "none" and reading.first is not None and reading.second is not None:
+            start_s, claim_s = pins.time_s(leg, "from"), pins.time_s(leg, "claim")
+            claim_s = cut_times[reading.second] if claim_s is None else claim_s
+            found = replace(
+                found,
+                status=status_of(reading.kind),
+                under_way=reading.kind == "late-start",
+                start_s=cut_times[reading.first] if start_s is None else start_s,
+                claim_s=claim_s,
+                search_end_s=claim_s,
+                start_unseen=unseen[0],
+                claim_unseen=unseen[1],
+            )
+        legs.append(found)
+    return tuple(legs)
+
+
+def _silences_of(
+    readings: list[tuple[LegReading, OtherReading | None]],
+    laid_out: WalkLaidOut,
+    settings: MatchingSettings,
+) -> Silences:
+    """Give, by the cuts that were read and stand in a silence, the samples before and after it."""
+    cuts = laid_out.cuts
+    read = {cut for of, _ in readings for cut in (of.first, of.second) if cut is not None}
+    standing = np.array(sorted(cut for cut in read if not cuts.unseen[cut]), dtype=np.int64)
+    found = silence_of(cuts.sample[standing], laid_out.samples, settings)
+    return {cut: found[at] for cut in standing.tolist() if (at := int(cuts.sample[cut])) in found}
+
+
+def _reckoned(
+    cut: int | None, laid_out: WalkLaidOut, silent: Silences, *, side: int
+) -> Reckoned | None:
+    """Give where a cut lies, if nobody saw the walker there.
+
+    ``side`` says from which end of a silence the walking of the leg was seen: 0 for a claim,
+    1 for a start.
+    """
+    cuts, samples = laid_out.cuts, laid_out.samples
+    if cut is None or not (cuts.unseen[cut] or cut in silent):
+        return None
+    east_m, north_m = cuts.position[cut].tolist()
+    if cut in silent:
+        ends = samples.smooth[list(silent[cut])]
+        return Reckoned(
+            east_m=east_m,
+            north_m=north_m,
+            seen_s=float(samples.time_s[silent[cut][side]]),
+            gone_m=float(np.hypot(*(ends - cuts.position[cut]).T).min()),
+            straight=True,
+        )
+    return Reckoned(
+        east_m=east_m,
+        north_m=north_m,
+        seen_s=float(samples.time_s[cuts.sample[cut]]),
+        gone_m=float(abs(cuts.path_m[cut] - cuts.seen_path_m[cut])),
+    )
+
+
+def _runner_up(
+    other: OtherReading | None,
+    confidence: float,
+    not_walked: LegStatus,
+    laid_out: WalkLaidOut,
+    settings: MatchingSettings,
+) -> RunnerUp | None:
+    """Put the other reading in moments, with what its odds leave room for."""
+    if other is None:
+        return None
+    time_s = laid_out.cuts.time_s
+    return RunnerUp(
+        status=not_walked if other.kind is None else status_of(other.kind),
+        start_s=None if other.first is None else float(time_s[other.first]),
+        claim_s=None if other.second is None else float(time_s[other.second]),
+        probability=min(
+            _calibrated(other.probability, settings, walked=other.kind in _WALKED),
+            1.0 - confidence,
+        ),
+    )
+
+
+def _calibrated(
+    share: float, settings: MatchingSettings, *, walked: bool, reckoned: bool = False
+) -> float:
+    """Turn the share of the odds into how often such a reading is right.
+
+    The odds count the pieces of evidence as more independent than they are; more so where
+    they say that a leg was left out or given up.
+    """
+    held = float(np.clip(share, 1e-6, 1.0 - 1e-6))
+    log_odds = np.log(held / (1.0 - held))
+    slope, offset = settings.confidence_slope, settings.confidence_offset
+    if not walked:
+        slope, offset = settings.confidence_slope_else, settings.confidence_offset_else
+    if reckoned:
+        offset += settings.confidence_reckoned
+    return float(1.0 / (1.0 + np.exp(-slope * log_odds - offset)))

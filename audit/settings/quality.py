@@ -1,0 +1,45 @@
+"""When the recording, or what it is taken to show, is worth a word of warning."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class QualitySettings:
+    """When the recording is worth a word of warning; all chosen."""
+
+    sparse_s: float = 15.0
+    """At 1.2 m/s this is 18 m between fixes: a boxed obstacle may vanish."""
+    noisy_m: float = 8.0
+    """Then the heading of a 200 m leg is good to some three degrees only."""
+    unsure: float = 0.7
+    """Below this confidence a leg's portion is called not sure."""
+    gap_share: float = 0.2
+    """Share of a leg in gaps of the recording from which on it is told."""
+    unmeasured_deg: float = 60.0
+    """An azimuth known no better than this to either side is told as not measured."""
+    elsewhere_m: float = 200.0
+    """A walk that comes no nearer than this to any point may be of another course; chosen: who
+    walks this one sets out from its first point, or comes upon one."""
+    rounds_told: int = 5
+    """No more rounds of a long recording than this are told one by one."""
+    same_moment_s: float = 30.0
+    """Two readings of a leg whose ends lie nearer than this have that end in common."""
+    no_leg_share: float = 1.0 / 3.0
+    no_leg_s: float = 300.0
+    """More than this share of the time between the ends of the course, and more than this in
+    all, on no leg is told at the head; chosen."""
+    watch_off_s: float = 90.0
+    """A log that ends a leg further than this from the claim is told of: a watch is read to the
+    minute, and noted down a little later; chosen."""
+    against_log_most: float = 0.1
+    """A portion whose leg, by count and time of the log, ended before is told as no surer than
+    this; chosen: either number is wrong in one log of twenty, and both meet one place of the walk
+    by chance seldom."""
+    counted_out_most: float = 0.15
+    """A count still speaks for a place that it is out of by no more than this, and less than of the
+    claim; chosen: three times the scatter of an ordinary count."""
+    looked_about: float = 1.5
+    """From where the log ends a leg to its claim it took so many times longer than the way does,
+    where the walker looked about between; chosen."""

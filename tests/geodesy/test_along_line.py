@@ -1,0 +1,32 @@
+"""Lines on the grid, measured on paper."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from audit.geodesy.along_line import metres_along, metres_long, nearest_on_steps, places_along
+
+# Legs of right-angled triangles with whole sides: 3-4-5 and 5-12-13.
+LINE = np.array([[0.0, 0.0], [30.0, 40.0], [80.0, 160.0]])
+
+
+def test_a_line_is_as_long_as_its_pieces():
+    assert metres_along(LINE).tolist() == [0.0, 50.0, 180.0]
+    assert metres_long(LINE) == 180.0
+    assert metres_long(LINE[:1]) == 0.0
+
+
+def test_places_along_a_line_lie_on_its_pieces():
+    found = places_along(LINE, metres_along(LINE), np.array([0.0, 25.0, 50.0, 115.0, 180.0]))
+    assert found == pytest.approx(
+        np.array([[0.0, 0.0], [15.0, 20.0], [30.0, 40.0], [55.0, 100.0], [80.0, 160.0]])
+    )
+
+
+def test_a_step_is_nearest_at_its_foot_or_at_one_of_its_ends():
+    place = np.array([[-3.0, 4.0], [1.0, 1.0], [-2.0, 0.0], [0.0, -5.0]])
+    step = np.array([[6.0, 0.0], [5.0, 0.0], [1.0, 0.0], [0.0, 0.0]])
+    share, away_m = nearest_on_steps(place, step)
+    assert share == pytest.approx([0.5, 0.0, 1.0, 0.0])
+    assert away_m == pytest.approx([4.0, np.sqrt(2.0), 1.0, 5.0])
