@@ -8,7 +8,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from audit.classroom.passed_in_turn import passed_in_turn
+from audit.classroom.come_to_in_turn import passed_in_turn
 from audit.classroom.recorded_part import begins_at, not_recorded, still_coming
 from audit.classroom.setting_out import away_since_s
 from audit.debriefing.finished_debrief import Debrief

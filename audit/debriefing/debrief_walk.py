@@ -116,14 +116,13 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     )
     doubtful = doubts(card, measured.match, clean, settings.quality, by_log)
     quality = judge_quality(track, clean, outing, measured, doubtful, settings.quality, noted)
-    forecasts = _forecasts(measured, card, settings)
     days = notes_of_days(card, clean, noted, measured.legs, settings.quality, ended)
     return Debrief(
         card=card,
         quality=replace(quality, notes=(*quality.notes, *days, *talk.notes)),
         clean=clean,
         match=measured.match,
-        legs=_legs(measured, explanation, doubtful, talk, forecasts, settings),
+        legs=_legs(measured, explanation, doubtful, talk, card, settings),
         spans=measured.spans,
         stories=explanation.stories,
         paces=measured.paces,
@@ -138,10 +137,11 @@ def _legs(
     explanation: Explanation,
     doubtful: Mapping[int, str],
     talk: TalkedOver,
-    forecasts: Mapping[int, MissInForecast],
+    card: LegCard,
     settings: Settings,
 ) -> tuple[LegDebrief, ...]:
     """Put together what is known of each leg, in the order of the plan."""
+    forecasts = _forecasts(measured, card, settings)
     return tuple(
         LegDebrief(
             audit=leg,

@@ -9,7 +9,7 @@ from classroom.hand_made import track
 from classroom.test_recorded_part import LANE, WALK
 
 from audit.classroom.approaches import approaches
-from audit.classroom.passed_in_turn import passed_in_turn
+from audit.classroom.come_to_in_turn import passed_in_turn
 from audit.debriefing.debrief_walk import debrief
 from audit.debriefing.on_no_leg import EndPassed, OnNoLeg
 from audit.diagnosis.passages import Passage, passages
