@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
+from audit.coaching.explained_steps import bends_so, explains, likeliest, without_explained
 from audit.coaching.steps import Hop, LegSteps, Step
 from audit.coaching.task import Task, work_on
+from audit.diagnosis.finding import Finding
 from audit.guide.cause_names import CANNOT_TELL
 from audit.guide.pages_on_file import cause_pages
 from audit.leg_card.told_numbers import told_legs
@@ -30,20 +33,37 @@ _ON_THE_GROUND: frozenset[Step] = frozenset({"walked", "paced", "recognised"})
 """Steps that the leg's part of the walk shows, and nothing where that may be another's."""
 
 
-def step_tasks(
-    steps: Mapping[str, LegSteps],
-    walked: Mapping[str, LegMeasures],
-    sure: Mapping[str, LegMeasures],
-    settings: CoachingSettings,
-) -> Iterator[Task]:
-    """Give the steps to practise, with the legs that show each."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StepsSeen:
+    """Steps, measures and findings by the name of the leg; ``sure`` names legs that are the leg's.
+
+    ``told`` has, by leg, the mistakes that are put before the walker already.
+    """
+
+    steps: Mapping[str, LegSteps]
+    walked: Mapping[str, LegMeasures]
+    sure: Collection[str]
+    causes: Mapping[str, Sequence[Finding]]
+    told: Mapping[str, Collection[str]]
+
+
+def step_tasks(seen: StepsSeen, settings: CoachingSettings) -> Iterator[Task]:
+    """Give the steps to practise, with the legs that show each.
+
+    A step that a mistake of the leg explains is not told beside it.
+    """
     shown: dict[tuple[str, bool], list[tuple[str, Hop]]] = {}
-    for name, of in steps.items():
-        for hop in of.hops:
-            told = name in sure or not _ON_THE_GROUND.issuperset(hop.steps)
+    for name, of in seen.steps.items():
+        findings = seen.causes.get(name, ())
+        for hop in _to_tell(seen, name, of):
+            told = name in seen.sure or not _ON_THE_GROUND.issuperset(hop.steps)
             if hop.entered and len(hop.steps) == 1 and told:
-                by_count = _by_count(hop, walked[name], settings)
-                cause = _cause_of(hop, settings, by_count=by_count)
+                by_count = _by_count(hop, seen.walked[name], settings)
+                likely = likeliest(findings)
+                if likely is not None and explains(likely, hop, seen.walked[name]):
+                    cause, by_count = likely.cause, False
+                else:
+                    cause = _cause_of(hop, findings, settings, by_count=by_count)
                 shown.setdefault((cause, by_count), []).append((name, hop))
     for (cause, by_count), hops in shown.items():
         names = list(dict.fromkeys(name for name, _ in hops))
@@ -58,6 +78,18 @@ def step_tasks(
                 certain=bool(worst[1].slips),
             ),
         )
+
+
+def _to_tell(seen: StepsSeen, name: str, of: LegSteps) -> Sequence[Hop]:
+    """Give the hops that no mistake told of the leg explains.
+
+    Nor, of a leg that is not sure, the likeliest mistake: such a leg is left aside.
+    """
+    findings, causes = seen.causes.get(name, ()), set(seen.told.get(name, ()))
+    likely = likeliest(findings)
+    if likely is not None and name not in seen.sure:
+        causes.add(likely.cause)
+    return without_explained(of, causes, findings, seen.walked[name]) if causes else of.hops
 
 
 def _evidence(worst: str, hop: Hop, names: list[str], *, by_count: bool) -> Sentence:
@@ -81,11 +113,18 @@ def _by_count(hop: Hop, walked: LegMeasures, settings: CoachingSettings) -> bool
     return off_m <= room_m if hop.error > 0.0 else off_m >= -room_m
 
 
-def _cause_of(hop: Hop, settings: CoachingSettings, *, by_count: bool) -> str:
+def _cause_of(
+    hop: Hop, findings: Sequence[Finding], settings: CoachingSettings, *, by_count: bool
+) -> str:
     named = [slip for slip in hop.slips if slip in cause_pages()]
     if named:
         return named[0]
-    if hop.steps == ("walked",) and abs(hop.error) > settings.wandered_deg:
+    if hop.steps == ("walked",):
+        wandered = abs(hop.error) <= settings.wandered_deg
+        bends = bends_so({one.cause: one for one in findings}, hop)
+        return "veer" if wandered and (bends or not findings) else CANNOT_TELL
+    most_deg = settings.clicks_off[1] * settings.click_deg + settings.set_azimuth_deg
+    if hop.steps == ("set",) and abs(hop.error) > most_deg:
         return CANNOT_TELL
     if hop.steps != ("paced",):
         return _STEP_CAUSES[hop.steps[0]]

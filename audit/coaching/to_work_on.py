@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
+
 from audit.coaching.mistake_tasks import mistake_tasks
 from audit.coaching.part_tasks import Part, part_tasks
 from audit.coaching.shown import Shown
-from audit.coaching.step_tasks import step_tasks
+from audit.coaching.step_tasks import StepsSeen, step_tasks
 from audit.coaching.sure_legs import sure_legs
 from audit.coaching.talk import Coaching, Keep, Skill, WorkOn
+from audit.coaching.task import Task
+from audit.measurement.leg_measures import LegMeasures
 from audit.settings import Settings
 
 
@@ -23,7 +27,7 @@ def with_work(keep: tuple[Keep, ...], shown: Shown, settings: Settings) -> Coach
     rest = {name: one for name, one in sure.items() if name not in told}
     tasks = [
         *mistakes,
-        *step_tasks(shown.steps, shown.walked, sure, coaching),
+        *step_tasks(_steps_seen(shown, sure, mistakes), coaching),
         *part_tasks(rest, _spared(shown, keep), shown.radius_m, sight_m, coaching),
     ]
     chosen: dict[tuple[str, ...], WorkOn] = {}
@@ -38,6 +42,18 @@ def with_work(keep: tuple[Keep, ...], shown: Shown, settings: Settings) -> Coach
             for name in shown.walked
             if name not in {*sure, *told, *(leg for one in work for leg in one.legs)}
         ),
+    )
+
+
+def _steps_seen(
+    shown: Shown, sure: Mapping[str, LegMeasures], mistakes: Sequence[Task]
+) -> StepsSeen:
+    told: dict[str, set[str]] = {}
+    for task in mistakes:
+        for leg in task.work.legs:
+            told.setdefault(leg, set()).update(task.work.one_of or (task.work.cause,))
+    return StepsSeen(
+        steps=shown.steps, walked=shown.walked, sure=sure, causes=shown.causes, told=told
     )
 
 
