@@ -21,6 +21,7 @@ from audit.units import direction_degrees, turn_degrees
 from audit.words import sentence
 from audit.words.figures import Azimuth, Length, Turn
 
+DIGITS = "azimuth-digits"
 _STEPS: tuple[Step, ...] = ("given", "plotted", "measured", "converted", "set", "walked")
 
 
@@ -54,6 +55,8 @@ class AzimuthStage:
         Those of the steps that led here, turning the number by what they say.
     copied : tuple of str
         Other legs that have this azimuth.
+    digits_from_deg : float
+        What is off by less is a matter of care, and no wrong digit.
     """
 
     reached: int
@@ -62,6 +65,7 @@ class AzimuthStage:
     words: str
     slips: tuple[Slip, ...] = ()
     copied: tuple[str, ...] = ()
+    digits_from_deg: float = 0.0
 
 
 def direction_hops(
@@ -195,6 +199,7 @@ def _set_stage(
         words=sentence("step-set-by-log", azimuth=_of_card(set_to.degrees)),
         slips=(unturned, back, *clicks, *azimuth_digit_slips(set_to.degrees)),
         copied=_copied(set_to.degrees, "magnetic", others),
+        digits_from_deg=settings.click_deg,
     )
 
 
@@ -263,7 +268,12 @@ def _fitting(after: AzimuthStage, error_deg: float) -> tuple[Slip, ...]:
         )
         for name in after.copied
     ]
-    return fitting_slips(error_deg, (*after.slips, *copied), after.tolerance_deg)
+    slips = [
+        slip
+        for slip in after.slips
+        if slip.name != DIGITS or abs(error_deg) >= after.digits_from_deg
+    ]
+    return fitting_slips(error_deg, (*slips, *copied), after.tolerance_deg)
 
 
 def _decided(steps: tuple[Step, ...], slips: Sequence[Slip], reached: int) -> tuple[Step, ...]:

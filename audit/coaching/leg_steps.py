@@ -7,6 +7,7 @@ from collections.abc import Collection, Mapping, Sequence
 from audit.coaching.direction_steps import direction_hops
 from audit.coaching.distance_steps import distance_hops
 from audit.coaching.point_steps import given_hop, plotted_hop, recognised_hop
+from audit.coaching.repeated_digits import without_repeated_digits
 from audit.coaching.step_sentences import step_sentences
 from audit.coaching.steps import Hop, LegSteps, Step
 from audit.coaching.walkers_card import OwnLeg
@@ -34,13 +35,14 @@ def walk_steps(
     walked of them is not laid beside what was counted.
     """
     entries = {entry.leg: entry for entry in log.entries} if log else {}
-    return {
+    found = {
         leg.card.name: _steps(leg.card, leg.measures, card, own.get(leg.card.name),
                               entries.get(leg.card.name), settings,
                               ended=leg.card.name not in ended_by_log)
         for leg in legs
         if leg.measures is not None and (leg.card.name in own or leg.card.name in entries)
     }  # fmt: skip
+    return without_repeated_digits(found, settings)
 
 
 def _steps(

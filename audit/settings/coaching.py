@@ -27,6 +27,9 @@ class CoachingSettings:
     weighs one click too: there the walked leg speaks, and the click competes with scatter."""
     held_azimuth_deg: float = 3.0
     """A sighted azimuth (STP 21-1-SMCT, compass to the cheek)."""
+    same_digit_most: int = 2
+    """A wrong digit is a slip of one leg: an azimuth out to the same side by as much on more legs
+    than this has another reason; chosen."""
     measured_distance_share: float = 0.03
     """Of a straight distance; chosen: between a careful ruler (1 in 100) and the 5 in 100 that
     the US Army map-reading standard allows."""

@@ -94,6 +94,15 @@ def test_a_wrong_setting_is_told_by_the_log(set_to, slip):
     assert slip in hop(of, "set").slips
 
 
+@pytest.mark.parametrize(("off_deg", "told"), [(-2.0, False), (2.9, False), (4.0, True)])
+def test_less_than_a_click_is_no_wrong_digit(off_deg, told):
+    """Bug: 47 set for 49 was "one digit wrong (047 for 049)", where half a click is care."""
+    of = steps(own_card(), log(49.0 + off_deg), turned_deg=off_deg)
+    assert hop(of, "set").entered
+    assert ("azimuth-digits" in hop(of, "set").slips) is told
+    assert ("digit wrong" in hop(of, "set").sentence) is told
+
+
 def test_what_only_the_log_says_is_no_step_at_which_an_error_entered():
     """Bug: a log with the back azimuth of a leg that was walked as planned blamed its walker.
 
