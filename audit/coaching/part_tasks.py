@@ -41,12 +41,12 @@ def part_tasks(
     distance = _standing_out("distance", missed, spared)
     began = _standing_out("start", missed, spared)
     began = {name: metres for name, metres in began.items() if metres >= settings.began_off_m}
-    if wandered:
-        yield _part(_lean(rest, settings), "heading", wandered)
-    if turned:
-        yield _part(CANNOT_TELL, "heading", turned)
-    if distance:
-        yield _part(_stretch(rest, settings), "distance", distance)
+    for side, of in _by_side(wandered, {name: rest[name].azimuth_error_deg for name in wandered}):
+        yield _part(_lean(rest, side, settings), "heading", of)
+    for _, of in _by_side(turned, {name: rest[name].azimuth_error_deg for name in turned}):
+        yield _part(CANNOT_TELL, "heading", of)
+    for side, of in _by_side(distance, {name: rest[name].distance_error_m for name in distance}):
+        yield _part(_stretch(rest, side, settings), "distance", of)
     if began:
         yield _part("wrong-start", "start", began)
     passed = {
@@ -54,6 +54,16 @@ def part_tasks(
     }
     if passed:
         yield _passed_by(passed)
+
+
+def _by_side(
+    metres: Mapping[str, float], errors: Mapping[str, float]
+) -> Iterator[tuple[float, dict[str, float]]]:
+    """Give the legs out to either side, which have no average in common; the side is 1 or -1."""
+    for side in (1.0, -1.0):
+        of = {name: size for name, size in metres.items() if (errors[name] < 0.0) == (side < 0.0)}
+        if of:
+            yield side, of
 
 
 def _standing_out(
@@ -139,18 +149,18 @@ def _passed_by(legs: Mapping[str, LegMeasures]) -> Task:
     )
 
 
-def _lean(legs: Mapping[str, LegMeasures], settings: CoachingSettings) -> str:
-    """Give the exercise for azimuths: a lean to one side, or the line itself."""
+def _lean(legs: Mapping[str, LegMeasures], side: float, settings: CoachingSettings) -> str:
+    """Give the exercise for azimuths off to a side: a lean to it, or the line itself."""
     errors = [one.azimuth_error_deg for one in legs.values()]
     errors = [error for error in errors if abs(error) <= settings.wandered_deg]
-    return "steady-bias" if _leans(errors) else "veer"
+    return "steady-bias" if _leans(errors) and side * sum(errors) > 0.0 else "veer"
 
 
-def _stretch(legs: Mapping[str, LegMeasures], settings: CoachingSettings) -> str:
-    """Give the exercise for distances: a count that is long or short, or the hundreds."""
+def _stretch(legs: Mapping[str, LegMeasures], side: float, settings: CoachingSettings) -> str:
+    """Give the exercise for distances out to a side: a count that is so, or the hundreds."""
     errors = [one.distance_ratio - 1.0 for one in legs.values()]
     mean = sum(errors) / len(errors)
-    if _leans(errors) and abs(mean) > settings.good_distance_share / 2.0:
+    if _leans(errors) and side * mean > settings.good_distance_share / 2.0:
         return "pace-long" if mean > 0.0 else "pace-short"
     return "hundred-miscounted"
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 
+from audit.coaching.largest_part import blamed
 from audit.coaching.shown import Shown
 from audit.coaching.sure_legs import spoilt_legs, sure_legs, unlike_legs
 from audit.coaching.talk import Keep, Skill
@@ -33,15 +34,18 @@ def to_keep(shown: Shown, settings: CoachingSettings) -> tuple[Keep, ...]:
 
     Nothing is praised on a part of the walk that may not be the leg's, nor where an end
     was reckoned and not seen. An azimuth or a distance that a mistake has likely put out,
-    or at whose steps card and log show an error, is not praised however near it came, nor
-    is a point at the end of a leg that was not walked as the card has it.
+    at whose steps card and log show an error, or to which the head of the debrief puts the
+    worst miss, is not praised however near it came, nor is a point at the end of a leg that
+    was not walked as the card has it.
     """
     sure = sure_legs(shown.legs, settings)
     in_order = _without(sure, shown.aside)
     turned = spoilt_legs(shown.causes, _TURNS, settings) | shown.entered("direction") | shown.bent
+    turned |= blamed(sure, "heading", shown.radius_m)
     stretched = (
         spoilt_legs(shown.causes, _LENGTHS, settings) | shown.entered("distance") | shown.under_way
     )
+    stretched |= blamed(sure, "distance", shown.radius_m)
     unlike = unlike_legs(shown.causes, settings)
     walked, legs = len(shown.walked), len(shown.legs)
     praises = [

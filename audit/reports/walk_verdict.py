@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import math
-
+from audit.coaching.largest_part import largest_part
 from audit.coaching.sure_legs import is_sure
 from audit.debriefing.finished_debrief import Debrief, LegDebrief
 from audit.guide.cause_names import CANNOT_TELL, WITHIN_SKILL
@@ -26,7 +25,7 @@ def verdict(debrief: Debrief) -> tuple[str, ...]:
         rest = *not_as_planned(debrief), _count(debrief), *_on_no_leg(debrief)
         return say("verdict-nothing"), *rest
     radius_m = debrief.card.arrival_radius_m
-    sure = [pair for pair in walked if is_sure(pair[0].audit, debrief.settings.coaching)]
+    sure = [pair for pair in walked if _is_judged(debrief, pair[0])]
     doubtful = _doubtful_worst(walked, sure, radius_m)
     rest = *doubtful, *_left_lines(walked), *not_as_planned(debrief), _count(debrief)
     rest = *rest, *_on_no_leg(debrief)
@@ -39,6 +38,12 @@ def verdict(debrief: Debrief) -> tuple[str, ...]:
     if not seen:
         return *shared, *rest
     return *shared, _arrived(seen, radius_m, _which(len(seen), len(sure), len(walked))), *rest
+
+
+def _is_judged(debrief: Debrief, leg: LegDebrief) -> bool:
+    """Tell whether a leg may be called the worst: sure, and not left aside by the talk."""
+    aside = debrief.coaching.left_aside
+    return is_sure(leg.audit, debrief.settings.coaching) and leg.name not in aside
 
 
 def _which(seen: int, sure: int, walked: int) -> str:
@@ -61,6 +66,10 @@ def _doubtful_worst(
     worst, measures = max(walked, key=_miss_m)
     if measures.miss_m <= radius_m or any(leg is worst for leg, _ in sure):
         return []
+    if is_sure(worst.audit, worst.settings.coaching):
+        end = worst.audit.card.end.name
+        words = "verdict-worst-reckoned"
+        return [say(words, leg=worst.name, miss=wording.miss(measures), end=end)]
     return [
         say(
             "verdict-worst-unsure",
@@ -112,8 +121,8 @@ def _main_part(measures: LegMeasures, quality: QualitySettings) -> str:
     """
     if measures.under_way:
         return say("verdict-no-part")
-    largest = _largest_part(measures)
-    if largest == "azimuth":
+    largest = largest_part(measures)
+    if largest == "heading":
         if wording.azimuth_as_planned(measures) or not wording.azimuth_measured(measures, quality):
             return say("verdict-no-part")
         return say("verdict-mostly-azimuth", error=wording.azimuth_error(measures, quality))
@@ -122,18 +131,6 @@ def _main_part(measures: LegMeasures, quality: QualitySettings) -> str:
             return say("verdict-no-part")
         return say("verdict-mostly-distance", error=wording.distance_error(measures))
     return say(f"verdict-mostly-{largest}")
-
-
-def _largest_part(measures: LegMeasures) -> str:
-    ledger = measures.ledger
-    sizes = {
-        "azimuth": ledger.heading,
-        "distance": ledger.distance,
-        "inherited": ledger.inherited,
-        "plan": ledger.plan,
-        "detour": ledger.detour,
-    }
-    return max(sizes, key=lambda part: math.hypot(*sizes[part]))
 
 
 _EXPLAINED_BY = {
@@ -147,7 +144,7 @@ _EXPLAINED_BY = {
 def _of_the_rest(worst: LegDebrief) -> str:
     """Say "yes" where the likeliest cause is not that of the part which was called the largest."""
     measures = worst.audit.measures
-    explained_by = None if measures is None else _EXPLAINED_BY.get(_largest_part(measures))
+    explained_by = None if measures is None else _EXPLAINED_BY.get(largest_part(measures))
     cause = worst.causes[0].cause if worst.causes else ""
     if cause == WITHIN_SKILL and inherited(worst):
         return "no"  # its words say so themselves

@@ -7,6 +7,7 @@ from dataclasses import replace
 import numpy as np
 from coaching.demo_walk import demo
 
+from audit.coaching.part_tasks import part_tasks
 from audit.coaching.shown import Shown
 from audit.coaching.steps import Hop, LegSteps
 from audit.coaching.taken_otherwise import out_of_order, taken_otherwise
@@ -246,7 +247,8 @@ def test_who_ended_at_his_point_has_no_parts_to_work_on():
     names = [name for one in before for name in one.legs]
     assert names
     met = shown(audits(**{f"leg{name}": {"miss_m": 2.0} for name in names}))
-    assert not any("heading part" in one.evidence for one in talk(met).work_on)
+    told = [one for one in talk(met).work_on if "heading part" in one.evidence]
+    assert not {name for one in told for name in one.legs} & set(names)
 
 
 def test_heading_of_a_leg_that_was_under_way_is_no_part_to_work_on():
@@ -289,3 +291,37 @@ def test_a_point_left_out_is_worked_on_though_its_leg_was_not_walked():
     assert (first.cause, first.legs, first.certain) == ("point-skipped", ("1", "2"), True)
     unsure = {name: (replace(left_out, probability=0.45),) for name in causes}
     assert "point-skipped" not in {one.cause for one in talk(shown(legs, causes=unsure)).work_on}
+
+
+def parts(part, **of_legs):
+    """Give the legs of which a part is to be worked on, as they are told together."""
+    sure = {leg.card.name: leg.measures for leg in audits(**of_legs)}
+    return [
+        task.work
+        for task in part_tasks(sure, {}, 30.0, 30.0, SETTINGS)
+        if f"{part} part" in task.work.evidence
+    ]
+
+
+def test_a_part_is_told_of_legs_that_are_out_to_one_side():
+    """Bug: "77 m a leg on average" of a leg 80 m short and one 74 m too far."""
+    errors = {leg.card.name: leg.measures.azimuth_error_deg for leg in audits() if leg.measures}
+    told = parts("heading")
+    assert len(told) > 1
+    for work in told:
+        assert len({errors[name] > 0.0 for name in work.legs}) == 1
+
+
+def test_the_part_that_the_head_blames_is_not_praised():
+    """Bug: the worst miss was "mostly walked 36 m too far", and that distance was praised."""
+    far = {"distance_ratio": 1.04, "distance_error_m": 36.0, "miss_m": 700.0}
+    (leg,) = [leg for leg in audits(leg3=far) if leg.card.name == "3"]
+    nothing = (0.0, 0.0)
+    ledger = replace(
+        leg.measures.ledger, inherited=nothing, plan=nothing, heading=nothing,
+        distance=(0.0, 36.0), detour=(0.0, 5.0),
+    )  # fmt: skip
+    for largest, praised in ((ledger, False), (replace(ledger, detour=(0.0, 50.0)), True)):
+        legs = audits(leg3=far | {"ledger": largest})
+        keep = [one for one in all_praise(shown(legs)) if one.skill == "distance"]
+        assert any("3" in one.legs for one in keep) is praised

@@ -139,6 +139,17 @@ def test_a_leg_whose_part_is_unsure_does_not_lead(debrief):
     assert second.startswith("Leg 1 may have ended 113 m")
 
 
+def test_a_leg_that_the_talk_leaves_aside_is_not_the_worst(debrief):
+    """Bug: a leg whose end was reckoned was "the worst", and left aside as unsure below."""
+    aside = replace(debrief.coaching, left_aside=("1",))
+    first, *rest = verdict(replace(debrief, coaching=aside))
+    assert first.startswith("The worst is leg 3: ")
+    assert rest[-2] == (
+        "Leg 1 may have ended 113 m north-west of Post 7; "
+        "where it was begun or ended is not sure enough to tell."
+    )
+
+
 def test_row_of_a_leg_under_way_says_from_where_it_was_recorded(debrief):
     """Bug: the recording began late, and the leg "began 346 m off the point", "346 m short"."""
     late = with_leg(debrief, 2, measures={"under_way": True})

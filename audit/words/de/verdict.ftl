@@ -8,6 +8,7 @@ verdict-seen-arrived = Jeder Abschnitt, dessen Ende aufgezeichnet wurde, endete 
 verdict-sure-arrived = Jeder Abschnitt, dessen Teil der Aufzeichnung und dessen Ende sicher sind, endete im Umkreis von { $radius } um seinen { -point };
     die größte Ablage ist { $size }, auf Abschnitt { $leg }.
 verdict-worst-unsure = Abschnitt { $leg } endete vielleicht { $miss } von { $end }; dass dieser Teil der Aufzeichnung zu ihm gehört, ist nur zu { $sure } sicher.
+verdict-worst-reckoned = Abschnitt { $leg } endete vielleicht { $miss } von { $end }; wo er begann oder endete, ist dafür nicht sicher genug.
 verdict-worst = Am weitesten daneben liegt Abschnitt { $leg }: Die Schrittzahl endete { $miss } von
     { $end }, { $part }{ $found ->
     [no] ; der { -point } wurde nicht gefunden

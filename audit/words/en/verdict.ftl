@@ -8,6 +8,7 @@ verdict-seen-arrived = Every leg whose end was recorded ended within { $radius }
 verdict-sure-arrived = Every leg whose part of the recording and whose end are sure ended within { $radius } of its { -point };
     the largest miss is { $size }, on leg { $leg }.
 verdict-worst-unsure = Leg { $leg } may have ended { $miss } of { $end }; that this part of the recording is the leg is only { $sure } sure.
+verdict-worst-reckoned = Leg { $leg } may have ended { $miss } of { $end }; where it was begun or ended is not sure enough to tell.
 verdict-worst = The worst is leg { $leg }: its count ended { $miss } of { $end }, { $part }{ $found ->
     [no] ; the { -point } was not found
     [close] ; whether the { -point } was found is too close to call
