@@ -14,7 +14,7 @@ from audit.settings import CoachingSettings
 from audit.words import sentence
 from audit.words.figures import Length
 
-Part = Literal["heading", "distance", "start"]
+Part = Literal["heading", "distance", "start", "passed"]
 
 
 def part_tasks(
@@ -50,7 +50,9 @@ def part_tasks(
     if began:
         yield _part("wrong-start", "start", began)
     passed = {
-        name: one for name, one in rest.items() if _passed(one, radius_m, max(radius_m, sight_m))
+        name: one
+        for name, one in rest.items()
+        if name not in spared.get("passed", ()) and _passed(one, radius_m, max(radius_m, sight_m))
     }
     if passed:
         yield _passed_by(passed)

@@ -35,6 +35,8 @@ class Shown:
     under_way : set of str
         The legs on which the walker was when the recording began: where they were begun,
         and how long they were, nobody saw.
+    displaced : bool
+        The whole walk lies off: where legs began, and by what they passed, is no walker's.
     """
 
     legs: Sequence[LegAudit]
@@ -46,6 +48,7 @@ class Shown:
     aside: frozenset[str] = frozenset()
     logged: bool = False
     under_way: frozenset[str] = frozenset()
+    displaced: bool = False
 
     @property
     def bent(self) -> frozenset[str]:

@@ -77,6 +77,7 @@ def talk_over(  # noqa: PLR0913 (what may be known beside the walk)
         under_way=frozenset(
             legs[one.leg].card.name for one in measured.match.legs if one.under_way
         ),
+        displaced=explanation.displaced is not None,
     )
     coaching = with_work(to_keep(shown, settings.coaching), shown, settings)
     if own_card is not None:

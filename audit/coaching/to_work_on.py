@@ -63,10 +63,12 @@ def _spared(shown: Shown, keep: tuple[Keep, ...]) -> dict[Part, set[str]]:
     He was just praised for it, a step has told it already, or nobody saw it.
     """
     unseen = set(shown.under_way)
+    off = set(shown.walked) if shown.displaced else set()
     return {
         "heading": {*_praised(keep, "azimuth"), *shown.entered("direction"), *shown.bent, *unseen},
         "distance": {*_praised(keep, "distance"), *shown.entered("distance"), *unseen},
-        "start": unseen,
+        "start": unseen | off,
+        "passed": off,
     }
 
 

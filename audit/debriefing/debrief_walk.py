@@ -24,6 +24,7 @@ from audit.debriefing.order_told import with_order_told
 from audit.debriefing.pinned_moments import Moment, read_pins
 from audit.debriefing.quality import judge_quality
 from audit.debriefing.walk_day import refuse_unset_day, track_date
+from audit.diagnosis.displaced import displaced, displaced_words, without_wrong_start
 from audit.diagnosis.explain import Explanation, explain_walk
 from audit.diagnosis.gather_evidence import WalkFacts, gather_evidence
 from audit.diagnosis.ground import fall_line
@@ -129,6 +130,7 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
         coaching=talk.coaching,
         settings=settings,
         on_no_leg=on_no_leg(measured, card, clean, settings.quality),
+        displaced=_displaced(explanation, measured),
     )
 
 
@@ -156,6 +158,12 @@ def _legs(
         )
         for number, leg in enumerate(measured.legs)
     )
+
+
+def _displaced(explanation: Explanation, measured: WalkMeasures) -> str:
+    shared = explanation.displaced
+    names = [leg.card.name for leg in measured.legs]
+    return "" if shared is None else displaced_words(shared, names)
 
 
 def _forecasts(
@@ -197,7 +205,11 @@ def _explained(
     evidence = gather_evidence(measured.legs, card, facts, settings.diagnosis)
     explanation = explain_walk(evidence, settings.diagnosis)
     left_out = explain_left_out(measured.legs, card, clean, match, settings.diagnosis)
-    return replace(explanation, findings=explanation.findings | left_out)
+    findings = explanation.findings | left_out
+    shared = displaced(measured.legs, settings.diagnosis)
+    if shared is not None:
+        findings = without_wrong_start(findings, shared, [leg.card.name for leg in measured.legs])
+    return replace(explanation, findings=findings, displaced=shared)
 
 
 def _matched(

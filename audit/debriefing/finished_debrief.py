@@ -115,6 +115,8 @@ class Debrief:
         The thresholds that it was judged by, for those who tell of it.
     on_no_leg : OnNoLeg
         What was walked of the course on no leg that was found.
+    displaced : str
+        What the starts of legs share, where the whole walk lies off; "" where it does not.
     """
 
     card: LegCard
@@ -128,6 +130,7 @@ class Debrief:
     coaching: Coaching = field(default_factory=Coaching)
     settings: Settings = field(default_factory=Settings, compare=False, repr=False)
     on_no_leg: OnNoLeg = field(default_factory=OnNoLeg)
+    displaced: str = ""
 
     @property
     def points(self) -> tuple[CardPoint, ...]:

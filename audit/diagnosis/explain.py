@@ -9,6 +9,7 @@ from dataclasses import dataclass, field, replace
 
 from audit.diagnosis.accounts import Account
 from audit.diagnosis.causes import CAUSES
+from audit.diagnosis.displaced import Displaced
 from audit.diagnosis.finding import Finding, WalkFinding
 from audit.diagnosis.finding_words import evidence_sentence
 from audit.diagnosis.joint_stories import joint_stories
@@ -29,12 +30,14 @@ _BY_NAME = {cause.name: cause for cause in CAUSES}
 class Explanation:
     """What a walk comes to: findings by leg, most probable first, and what legs share.
 
-    ``one_of`` has the legs on which one of two mistakes was made, and neither is named.
+    ``one_of`` has the legs on which one of two mistakes was made, and neither is named;
+    ``displaced`` what the starts of legs share, where the whole walk lies off.
     """
 
     findings: dict[int, tuple[Finding, ...]]
     one_of: dict[int, OneOfTwo] = field(default_factory=dict)
     stories: tuple[WalkFinding, ...] = ()
+    displaced: Displaced | None = None
 
 
 def explain_walk(evidence: tuple[LegEvidence, ...], settings: DiagnosisSettings) -> Explanation:

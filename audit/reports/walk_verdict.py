@@ -19,7 +19,8 @@ from audit.words.figures import Listed
 
 def verdict(debrief: Debrief) -> tuple[str, ...]:
     """Give the sentences: what legs share, the worst leg and why, what became of the rest."""
-    shared = joint_story(debrief)
+    off = (told(debrief.displaced),) if debrief.displaced else ()
+    shared = *off, *joint_story(debrief)
     walked = [(leg, leg.audit.measures) for leg in debrief.legs if leg.audit.measures is not None]
     if not walked:
         rest = *not_as_planned(debrief), _count(debrief), *_on_no_leg(debrief)

@@ -192,6 +192,10 @@ class DiagnosisSettings:
     """Aimed otherwise than the card says by more than this is not what was planned."""
     start_off_m: float = 45.0
     """From a start this far off its point some walkers aim at the right end: how many."""
+    displaced_legs: int = 3
+    at_the_point_sd_m: float = 4.0
+    """So many starts that lie alike off their points, to the error of both and to where beside
+    a marker one stands, may be the receiver's datum, or the list's; chosen."""
     other_point_sd_m: float = 15.0
     passed_m: float = 25.0
     went_past_m: tuple[float, ...] = (70.0, 130.0, 190.0)

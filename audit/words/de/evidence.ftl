@@ -9,6 +9,7 @@ evidence-why-more = ; kein einzelner Fehler hebt sich von ähnlichen ab
 evidence-line-left = Die geplante Linie wurde nicht eingehalten: { $path } wurden über Grund gegangen, die Linie ist { $line } lang. Weder Richtung noch Entfernung zeigen eine Ursache.
 evidence-never-near = { $point } war nie näher als { $away }, und kein Teil des Ganges passt zu diesem Abschnitt.
 evidence-looked-for = Zwischen den { -point(form: "to") } vor und nach { $point } wurden { $walked } gegangen, und über ihn sind es { $planned }: Vielleicht wurde er gesucht; das lässt sich von ausgelassen nicht unterscheiden.
+evidence-displaced = Die Anfänge der Abschnitte { $legs } liegen gleich, { $place } ihrer { -point(form: "many") }: Empfänger oder Liste der { -point(form: "many") } haben vielleicht ein anderes Datum; dann stimmt kein Anfang und kein { -point }, wie sie hier stehen.
 evidence-missed-by-little = { $passed }: Näher kam der Gang nicht, solange er auf keinem anderen Abschnitt war. Knapp verfehlt oder ausgelassen, das lässt sich nicht sagen.
 evidence-in-turn = Seine { -point(form: "many") } wurden nacheinander passiert wie geplant, { $passed }: Der Abschnitt kann gegangen worden sein, und nichts dazwischen passt gut genug, um es zu sagen.
 evidence-free-turn = Seine { -point(form: "many") } wurden passiert, { $passed }, die Reihenfolge ist frei, und kein Teil des Ganges passt gut genug zu diesem Abschnitt.

@@ -9,6 +9,7 @@ evidence-why-more = ; no one mistake stands out from its look-alikes
 evidence-line-left = The planned line was not followed: { $path } were walked over the ground, and the line is { $line } long. Neither { -azimuth } nor distance shows a cause.
 evidence-never-near = { $point } was never nearer than { $away }, and no part of the walk fits the leg.
 evidence-looked-for = Between the { -point(form: "many") } before and after { $point } { $walked } were walked, and by way of it they are { $planned } apart: it may have been looked for, and nothing tells it from one left out.
+evidence-displaced = The starts of legs { $legs } lie alike, { $place } of their { -point(form: "many") }: the receiver, or the list of { -point(form: "many") }, may be on another datum, and then no start and no { -point } is as it is told.
 evidence-missed-by-little = { $passed } is as near as the walk came while it was on no other leg: missed by little or left out, and nothing tells which.
 evidence-in-turn = Its { -point(form: "many") } were passed one after the other as planned, { $passed }: the leg may have been walked, and nothing between fits it well enough to tell.
 evidence-free-turn = Its { -point(form: "many") } were passed, { $passed }, the order is free, and no part of the walk fits the leg well enough to tell.
