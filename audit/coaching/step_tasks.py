@@ -37,7 +37,8 @@ _ON_THE_GROUND: frozenset[Step] = frozenset({"walked", "paced", "recognised"})
 class StepsSeen:
     """Steps, measures and findings by the name of the leg; ``sure`` names legs that are the leg's.
 
-    ``told`` has, by leg, the mistakes that are put before the walker already.
+    ``told`` has, by leg, the mistakes that are put before the walker already. Within
+    ``radius_m`` of his point a walker arrived.
     """
 
     steps: Mapping[str, LegSteps]
@@ -45,12 +46,14 @@ class StepsSeen:
     sure: Collection[str]
     causes: Mapping[str, Sequence[Finding]]
     told: Mapping[str, Collection[str]]
+    radius_m: float
 
 
 def step_tasks(seen: StepsSeen, settings: CoachingSettings) -> Iterator[Task]:
     """Give the steps to practise, with the legs that show each.
 
-    A step that a mistake of the leg explains is not told beside it.
+    A step that a mistake of the leg explains is not told beside it, and who arrived at his
+    point broke off no count: he began off.
     """
     shown: dict[tuple[str, bool], list[tuple[str, Hop]]] = {}
     for name, of in seen.steps.items():
@@ -64,6 +67,8 @@ def step_tasks(seen: StepsSeen, settings: CoachingSettings) -> Iterator[Task]:
                     cause, by_count = likely.cause, False
                 else:
                     cause = _cause_of(hop, findings, settings, by_count=by_count)
+                if cause == "early-stop" and seen.walked[name].miss_m <= seen.radius_m:
+                    continue
                 shown.setdefault((cause, by_count), []).append((name, hop))
     for (cause, by_count), hops in shown.items():
         names = list(dict.fromkeys(name for name, _ in hops))

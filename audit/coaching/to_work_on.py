@@ -53,7 +53,12 @@ def _steps_seen(
         for leg in task.work.legs:
             told.setdefault(leg, set()).update(task.work.one_of or (task.work.cause,))
     return StepsSeen(
-        steps=shown.steps, walked=shown.walked, sure=sure, causes=shown.causes, told=told
+        steps=shown.steps,
+        walked=shown.walked,
+        sure=sure,
+        causes=shown.causes,
+        told=told,
+        radius_m=shown.radius_m,
     )
 
 

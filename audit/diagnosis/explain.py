@@ -133,6 +133,7 @@ def _chief(
     """Name what moved the end of the leg most; a small rest that nothing names is left aside.
 
     A pace that is steadily off, or a steady turn, explains no miss where this leg shows none.
+    Nor has who began off, on his line, and arrived at his point, made for any other place.
     """
     off_m = 2.0 * leg.length_m * math.sin(math.radians(min(abs(account.turn_deg), 180.0) / 2.0))
     sizes = [
@@ -148,7 +149,7 @@ def _chief(
     ]
     if not named:
         far = abs(account.aimed_turn_deg) > settings.aims_far_deg
-        far |= abs(account.aimed_log_ratio) > settings.aims_far_ratio
+        far |= abs(account.aimed_log_ratio) > settings.aims_far_ratio and not leg.arrived
         return CANNOT_TELL if far else WITHIN_SKILL
     return str(max(named, key=lambda pair: pair[0])[1])
 

@@ -72,7 +72,6 @@ def _leg_evidence(
         message = "only a leg that was walked has evidence"
         raise ValueError(message)
     under_way = number in facts.under_way
-    named = leg.card.name
     setting = _setting(leg.card, facts)
     slope = slope_of_leg(measures, leg.card, facts.fall)
     return LegEvidence(
@@ -102,12 +101,13 @@ def _leg_evidence(
         passed_m=_passed_m(measures, leg.card, settings),
         shape=_shape(measures, leg.card, facts.noise_m, settings),
         bypasses=_bypasses(measures, leg.card, settings),
+        arrived=measures.miss_m <= card.arrival_radius_m,
         aside_m=_aside_m(measures),
         grade=None if slope is None else slope.grade,
         slope_ratio=None if slope is None else slope.ratio,
         downhill_right=None if slope is None else slope.downhill_right,
         set_turn_deg=None if setting is None else leg.card.magnetic.turn_to(setting),
-        log_count_ratio=_count_ratio(facts.paces_counted.get(named), leg.card.paces),
+        log_count_ratio=_count_ratio(facts.paces_counted.get(leg.card.name), leg.card.paces),
         half_interval_deg=measures.heading.told_half_95_deg,
     )
 

@@ -61,6 +61,8 @@ class LegEvidence:
         How the line was held; None where it cannot be seen.
     bypasses : tuple of Bypass
         The obstacles that were walked round, as measured; none where the line shows none.
+    arrived : bool
+        The leg ended within the arrival radius of its point.
     aside_m : float
         How far right of the walked heading the leg ended.
     grade, slope_ratio, downhill_right : float or None
@@ -103,6 +105,7 @@ class LegEvidence:
     passed_m: float | None = None
     shape: LineShape | None = None
     bypasses: tuple[Bypass, ...] = ()
+    arrived: bool = False
     aside_m: float = 0.0
     grade: float | None = None
     slope_ratio: float | None = None

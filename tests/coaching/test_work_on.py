@@ -325,3 +325,12 @@ def test_the_part_that_the_head_blames_is_not_praised():
         legs = audits(leg3=far | {"ledger": largest})
         keep = [one for one in all_praise(shown(legs)) if one.skill == "distance"]
         assert any("3" in one.legs for one in keep) is praised
+
+
+def test_who_arrived_broke_off_no_count():
+    """Bug: a leg begun 58 m along its line, that ended at its point, had early-stop to practise."""
+    steps = {"3": LegSteps(leg="3", hops=(counted(-71.0),), sentences=())}
+    short = {"straight_m": 360.0, "distance_error_m": -69.0, "distance_ratio": 360.0 / 429.0}
+    for miss_m, causes in ((69.0, {"early-stop"}), (4.0, set())):
+        of = shown(audits(leg3=short | {"miss_m": miss_m}), steps=steps, logged=True)
+        assert {one.cause for one in talk(of).work_on} & {"early-stop"} == causes

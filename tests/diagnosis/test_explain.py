@@ -460,3 +460,13 @@ def test_a_bent_path_to_the_right_place_is_no_wrong_azimuth(bend_deg) -> None:
 
 def test_an_azimuth_out_by_a_right_angle_is_still_told() -> None:
     assert explain(bent(0.0, turn_deg=90.0), S)[0][0].cause == "right-angle"
+
+
+def test_who_began_off_on_his_line_and_arrived_is_within_skill() -> None:
+    """Bug: a leg begun 89 m along its line, that ended at its point, could not be told (85 %)."""
+    clean = legs(0.5, -1.0, 1.5, 0.0)
+    short = replace(legs(1.8, ratios=[0.85])[0], leg=4, length_m=566.0, start_off_m=(0.0, 0.0))
+    begun = replace(short, start_off_m=(65.0, 61.0), planned_deg=46.0)
+    for arrived, told in ((True, "within-skill"), (False, "cannot-tell")):
+        found = explain((*clean, replace(begun, arrived=arrived)), DiagnosisSettings())
+        assert found[4][0].cause == told
