@@ -12,6 +12,7 @@ import numpy as np
 from audit.geodesy.areas_on_grid import GroundAreas
 from audit.reports import ink
 from audit.reports.chart_layers import Layer, axis, position, rimmed, specification, view
+from audit.reports.hatching import hatching
 from audit.reports.label_places import Label, place_labels
 from audit.units import FloatArray
 from audit.words import say
@@ -30,6 +31,18 @@ _AREA_MARKS: dict[str, dict[str, Any]] = {
                "strokeDash": [4, 2]},
     "unsafe": {"stroke": ink.BLUE, "strokeWidth": 1, "fill": ink.PALE_BLUE, "fillOpacity": 0.6},
 }  # fmt: skip
+_LINE_AREA_MARKS: dict[str, dict[str, Any]] = {
+    "no-go": {"stroke": ink.INK, "strokeWidth": 4},
+    "hazard": {"stroke": ink.ORANGE, "strokeWidth": 4, "strokeDash": [3, 2]},
+}
+"""What is no area but a line, such as a crag, has nothing to fill."""
+_HATCHING: dict[str, tuple[tuple[float, ...], dict[str, Any]]] = {
+    "no-go": ((45.0, 135.0), {"stroke": ink.INK, "strokeWidth": 0.7}),
+    "hazard": ((45.0,), {"stroke": ink.ORANGE, "strokeWidth": 1.2}),
+    "unsafe": ((135.0,), {"stroke": ink.BLUE, "strokeWidth": 0.7}),
+}
+"""Azimuths of the strokes: kinds differ by them on grey paper and for who sees no colour."""
+_HATCH_PX = 7.0
 _LINE_MARKS: dict[str, dict[str, Any]] = {
     "planned": {"stroke": ink.INK, "strokeWidth": 1.6, "strokeDash": ink.PLANNED_DASH},
     "other": {"stroke": ink.GREY, "strokeWidth": 1.2, "strokeDash": ink.PLANNED_DASH},
@@ -69,8 +82,9 @@ def ground_specification(sketch: GroundSketch) -> dict[str, Any]:
     (west, south), (east, north) = _frame(sketch)
     px_a_metre = _WIDEST_PX / (east - west)
     size = (_WIDEST_PX, (north - south) * px_a_metre)
+    seen = ((west, south), (east, north))
     layers = [
-        *_area_layers(sketch),
+        *_area_layers(sketch, seen, _HATCH_PX / px_a_metre),
         *(layer for kind in _LINE_MARKS for layer in _lines(sketch, kind)),
         *_point_layers(sketch, px_a_metre),
         _end_layer(sketch),
@@ -97,20 +111,41 @@ def _frame(sketch: GroundSketch) -> tuple[FloatArray, FloatArray]:
     return middle - half, middle + half
 
 
-def _area_layers(sketch: GroundSketch) -> list[Layer]:
-    areas = sketch.areas
+def _area_layers(
+    sketch: GroundSketch, seen: tuple[tuple[float, float], tuple[float, float]], apart_m: float
+) -> list[Layer]:
+    """Draw the areas: filled and hatched, and over them what is a line."""
+    import shapely  # noqa: PLC0415 (only where there are areas)
+
+    areas, (low, high) = sketch.areas, seen
     groups: list[tuple[str, list[BaseGeometry]]] = [
         ("unsafe", list(sketch.unsafe)),
         ("no-go", [area.shape for area in areas.no_go]),
         ("hazard", [area.shape for area in areas.hazards]),
         ("bounds", [] if areas.bounds is None else [areas.bounds]),
     ]
-    layers = []
+    layers, over = [], []
     for kind, shapes in groups:
-        rows = [row for place, shape in enumerate(shapes) for row in _outline_rows(shape, place)]
-        mark = {"type": "line", "clip": True, **_AREA_MARKS[kind]}
-        layers.append(Layer(rows=rows, mark=mark, channels=_ONE_LINE_EACH))
-    return layers
+        wide = [shape for shape in shapes if shape.area > 0.0]
+        layers.append(_outlined(wide, _AREA_MARKS[kind]))
+        if kind in _HATCHING:
+            azimuths, style = _HATCHING[kind]
+            box = shapely.box(*low, *high)
+            strokes = [
+                stroke for azimuth in azimuths for stroke in hatching(wide, box, azimuth, apart_m)
+            ]
+            rows = [row for n, one in enumerate(strokes) for row in _line_rows(one, str(n))]
+            mark = {"type": "line", "clip": True, **style}
+            layers.append(Layer(rows=rows, mark=mark, channels=_ONE_LINE_EACH))
+        if kind in _LINE_AREA_MARKS:
+            lines = [shape for shape in shapes if shape.area <= 0.0]
+            over.append(_outlined(lines, _LINE_AREA_MARKS[kind]))
+    return [*layers, *over]
+
+
+def _outlined(shapes: Sequence[BaseGeometry], style: dict[str, Any]) -> Layer:
+    rows = [row for place, shape in enumerate(shapes) for row in _outline_rows(shape, place)]
+    return Layer(rows=rows, mark={"type": "line", "clip": True, **style}, channels=_ONE_LINE_EACH)
 
 
 _ONE_LINE_EACH = {"order": "k:Q", "detail": "line:N"}

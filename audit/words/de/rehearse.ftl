@@ -21,7 +21,8 @@ rehearse-at-point = Am { -point }
 rehearse-picture-said = Wo { $count } Arten, falsch zu gehen, enden, mit den Nummern der Tabelle.
 rehearse-figure-note = Gestrichelt: der Abschnitt, grau die anderen. Rauten: wo die nummerierten Arten der Tabelle enden; das zweite Bild zeigt
     die um den { -point }. Enden, die weiter weg liegen, als der Abschnitt lang ist, stehen nur in der Tabelle. Gepunktet: die
-    Ellipse, in der 95 von 100 gewöhnlichen Gängen enden. Grau: Sperrgebiete; oranger Rand: Gefahren; Strich und Punkt: Grenze.
+    Ellipse, in der 95 von 100 gewöhnlichen Gängen enden. Gekreuzt schraffiert auf Grau oder dick
+    schwarz: gesperrt; steigend orange schraffiert oder dick gestrichelt: Gefahren; Strich und Punkt: Grenze.
 rehearse-alike = Was dieser Abschnitt nicht unterscheiden kann
 rehearse-alike-count = { $count ->
     [one] { $count } Paar von Fehlern endet an einer Stelle und verläuft gleich; das wahrscheinlichste:
