@@ -89,7 +89,17 @@ def test_every_point_of_a_course_is_the_term():
 @pytest.mark.parametrize(
     ("ident", "values"),
     [
-        ("class-caught", {"leg": "1", "lane": "A", "point": "P", "walkers": "4", "doubtful": "0"}),
+        (
+            "class-caught",
+            {
+                "leg": "1",
+                "lane": "A",
+                "point": "P",
+                "walkers": "4",
+                "doubtful": "0",
+                "unevidenced": "0",
+            },
+        ),
         ("class-tracks-said", {"walks": 4, "doubtful": 0}),
         ("appeal-others-said", {"walks": 4, "doubtful": 0, "unevidenced": "0"}),
     ],
