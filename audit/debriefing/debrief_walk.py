@@ -101,14 +101,9 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     by_log = ended_by_log(noted, card, outing.match, clean, settings)
     outing = replace(outing, match=told_less_sure(outing.match, by_log, settings))
     on_ground = _on_the_ground(clean, card, heights)
+    cadence = track.cadence_per_min[clean.fix]
     measured = measure_walk(
-        on_ground,
-        outing.sampled,
-        outing.match,
-        card,
-        settings,
-        log=noted,
-        cadence_per_min=track.cadence_per_min[clean.fix],
+        on_ground, outing.sampled, outing.match, card, settings, log=noted, cadence_per_min=cadence
     )
     explanation = _explained(on_ground, measured, card, noted, settings)
     ended = frozenset(card.legs[leg].name for leg in by_log)

@@ -11,7 +11,7 @@ import numpy as np
 from audit.diagnosis.causes import wrong_start
 from audit.diagnosis.finding import Finding
 from audit.diagnosis.finding_words import place_words
-from audit.diagnosis.leg_densities import STRAY
+from audit.guide.cause_names import CANNOT_TELL
 from audit.measurement.leg_measures import LegAudit, LegMeasures
 from audit.settings import DiagnosisSettings
 from audit.words import Sentence, sentence
@@ -79,10 +79,10 @@ def _held_back(
     start = next((one for one in found if one.cause == wrong_start.CAUSE.name), None)
     if start is None:
         return found
-    stray = next((one.probability for one in found if one.cause == STRAY), 0.0)
+    stray = next((one.probability for one in found if one.cause == CANNOT_TELL), 0.0)
     doubt = replace(
         start,
-        cause=STRAY,
+        cause=CANNOT_TELL,
         probability=start.probability + stray,
         made=start.probability + stray,
         evidence=displaced_words(shared, names),
@@ -90,7 +90,7 @@ def _held_back(
         seen=None,
         unit=None,
     )
-    rest = [one for one in found if one.cause not in {start.cause, STRAY}]
+    rest = [one for one in found if one.cause not in {start.cause, CANNOT_TELL}]
     return tuple(sorted([*rest, doubt], key=lambda one: -one.probability))
 
 
