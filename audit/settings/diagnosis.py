@@ -280,9 +280,12 @@ class DiagnosisSettings:
     """A setting is noted to half a click of the bezel."""
     slip_logged: float = 0.5
     """Of a slip made on paper or on the compass (the back azimuth, a right angle, the other
-    scale, the angle by sum and by compass, another leg's azimuth, wrong digits), that it was made
-    on paper, where the log shows it. On the compass the walker believes to have set what his card
-    says, and writes down that; chosen: either as often."""
+    scale, another leg's azimuth, wrong digits), that it was made on paper, where the log shows it.
+    On the compass the walker believes to have set what his card says, and writes down that;
+    chosen: either as often."""
+    twice_by_sums: float = 0.7
+    """The same of the angle applied twice; chosen: few compasses have a set-off that does it, and
+    a steady turn of compass or walker goes with a log of the card's azimuth always."""
     log_wrong_share: float = 0.05
     """That the log is wrong about what was set; chosen."""
     log_count_sd: float = 0.03
