@@ -259,7 +259,7 @@ def test_a_search_is_what_lies_between_the_claim_and_its_end(monkeypatch) -> Non
     ):
         described.reset_mock()
         found = measure_details._search(
-            context, walk, one(0, 100.0, 301.0, search_end_s=end_s), measures
+            context, walk, LEG, one(0, 100.0, 301.0, search_end_s=end_s), measures
         )
         if last_s is None:
             assert found is None
