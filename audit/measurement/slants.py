@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 import numpy as np
 
@@ -27,11 +28,39 @@ def find_slants(
     seen = _seen_across(clean, walk, halts, noise, settings)
     if seen is None:
         return []
-    return [
+    asides = [
         _told(step, seen)
         for step in find_steps(seen, settings)
         if not any(one.start_s < step.end_s and one.end_s > step.begin_s for one in taken)
     ]
+    return _joined(sorted(asides, key=lambda one: one.start_s), seen, settings)
+
+
+def _joined(asides: list[Bypass], seen: WalkAcross, settings: SlantSettings) -> list[Bypass]:
+    """Join a step aside and the like one back soon after: both are one way round something."""
+    joined: list[Bypass] = []
+    for one in asides:
+        out = joined[-1] if joined and not joined[-1].returned else None
+        if out is not None and _leads_back(out, one, seen, settings):
+            joined[-1] = replace(
+                out,
+                end_s=one.end_s,
+                ahead_m=seen.speed_m_s * (one.end_s - out.start_s),
+                back_m=one.out_m,
+                equal=True,
+                returned=True,
+            )
+        else:
+            joined.append(one)
+    return joined
+
+
+def _leads_back(out: Bypass, back: Bypass, seen: WalkAcross, settings: SlantSettings) -> bool:
+    """Tell whether a step leads back from another: to the other hand, soon and as far."""
+    ahead_m = seen.speed_m_s * (back.start_s - out.end_s)
+    unlike_m = settings.back_unlike_share * max(out.out_m, back.out_m) + seen.noise_m
+    alike = abs(out.out_m - back.out_m) <= unlike_m
+    return out.side != back.side and ahead_m <= settings.back_within_m and alike
 
 
 def _told(step: StepAside, seen: WalkAcross) -> Bypass:

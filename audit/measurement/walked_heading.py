@@ -128,7 +128,9 @@ def _slants_left(bypasses: tuple[Bypass, ...], chance: float) -> _Shifts:
     stand out.
     """
     right_m = sum(
-        one.out_m if one.side == "right" else -one.out_m for one in bypasses if one.slanted
+        (one.out_m - one.back_m) * (1.0 if one.side == "right" else -1.0)
+        for one in bypasses
+        if one.slanted
     )
     return ((chance, right_m), (chance, -right_m)) if right_m else ()
 

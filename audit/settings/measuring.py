@@ -163,6 +163,10 @@ class SlantSettings:
     edge_s: float = 8.0
     """Nearer to an end of the leg, or to another step, nothing is a step."""
     most: int = 8
+    back_within_m: float = 60.0
+    back_unlike_share: float = 0.3
+    """A step to the other hand leads back from one before where it comes within so much of it,
+    and is as far but for this share and the receiver's error; chosen."""
     white_share: float = 0.01
     wanders_deg: tuple[float, ...] = (4.0, 7.0, 11.0)
     wander_s: float = 25.0

@@ -85,3 +85,23 @@ def test_a_receiver_that_wanders_feigns_hardly_any() -> None:
             measure(card, clean, [walk.portion()], walk.halts).legs[0].measures.details.bypasses
         )
     assert feigned <= 1
+
+
+@pytest.mark.parametrize("turn_deg", [45, -45])
+def test_a_way_round_at_a_slant_is_one_bypass(turn_deg) -> None:
+    """Bug: out and back round a bush were two steps aside, "and not back to the line"."""
+    walk = HandWalk().halt(60).mark("start").walk(90, 180).walk(90 + turn_deg, 30)
+    walk.walk(90, 20).walk(90 - turn_deg, 30).walk(90, 180).mark("claim").halt(60)
+    _, leg = measured(walk)
+    (round_it,) = leg.details.bypasses
+    assert round_it.returned
+    assert round_it.side == ("right" if turn_deg > 0 else "left")
+    out_m = 30.0 * sin(radians(45.0))
+    assert round_it.out_m == pytest.approx(out_m, abs=0.15 * out_m)
+    assert round_it.back_m == pytest.approx(out_m, abs=0.15 * out_m)
+    assert abs(turn_degrees(90.0, leg.heading.azimuth.degrees)) < 0.6
+    assert abs(leg.ledger.detour[1]) < 3.0
+    # Back far on, it is two things passed, each on one side.
+    far = HandWalk().halt(60).mark("start").walk(90, 180).walk(90 + turn_deg, 30)
+    far.walk(90, 150).walk(90 - turn_deg, 30).walk(90, 180).mark("claim").halt(60)
+    assert [one.returned for one in measured(far)[1].details.bypasses] == [False, False]
