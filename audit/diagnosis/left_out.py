@@ -36,14 +36,20 @@ def explain_left_out(
     by way of it, as in looking for it. Of a leg before the recording nothing is known,
     so there is nothing to explain.
     """
+    shares = {number: _left_out(match.legs[number]) for number in range(len(legs))}
+    left = {
+        number: share
+        for number, share in shares.items()
+        if share is not None and not legs[number].before_recording
+    }
+    if not left:  # the passages are looked for on every fix
+        return {}
     near_m = max(card.arrival_radius_m, settings.passed_m)
     passed = PassedInOrder(legs, card, clean, near_m)
     about = PassedInOrder(legs, card, clean, settings.missed_by_little * near_m)
     found: dict[int, tuple[Finding, ...]] = {}
-    for number, leg in enumerate(legs):
-        left_out = _left_out(match.legs[number])
-        if left_out is None or leg.before_recording:
-            continue
+    for number, left_out in left.items():
+        leg = legs[number]
         of_leg = passed.of_leg(number)
         if of_leg.turn == "in-turn" or (card.order == "free" and of_leg.turn != "never"):
             found[number] = (_cannot_be_told(of_leg, timed=clean.timed),)

@@ -91,7 +91,7 @@ def test_interval_of_a_heading_without_error_is_what_noise_and_length_leave(
     # every second at 1.25 m/s does (1.25 / sqrt 12).
     along_m = np.hypot(2.5, 0.5 * 1.25 / np.sqrt(12.0))
     assert found.straight_sd_m == pytest.approx(np.hypot(sd_m, np.sqrt(2.0) * along_m), rel=1e-6)
-    assert sd_m < 1.0  # the halts show that this receiver has no error to speak of
+    assert sd_m < 2.0  # two short halts and a straight walk show a receiver with little error
     assert 0.05 * sd_m < np.radians(found.heading.sd_deg) * 400.0 < 1.3 * sd_m
     assert found.heading.low_deg < 95.0 < found.heading.high_deg
 
