@@ -19,8 +19,8 @@ card-count-blank = Schrittmaß: ______ auf { $length }
 
 card-warnings = Warnungen
 card-not-yet = Noch nicht mitnehmen: { $count ->
-    [one] { $count } Sache ist
-   *[other] { $count } Sachen sind
+    [one] { $count } Angabe ist
+   *[other] { $count } Angaben sind
 } zu berichtigen; siehe leg-audit check.
 card-free = Die { -point(form: "many") } dürfen in beliebiger Reihenfolge angelaufen werden; diese Abschnitte folgen der Datei.
 card-no-year = Der Plan sagt nicht, aus welchem Jahr die Nadelabweichung ist: am Kartenrand nachsehen.
@@ -41,7 +41,7 @@ card-safety-said = { $magnetic } magnetisch ({ $total })
 card-safety-magnetic = magnetisch angegeben; Gitter { $grid }
 card-safety-grid = Gitter { $grid } − { $angle } = { $magnetic }
 card-safety-true = gegen geographisch Nord angegeben; { $total }
-card-safety-bezel = Stellring: { $setting }
+card-safety-bezel = Drehring: { $setting }
 
 card-leg = Abschnitt { $title }
 card-leg-title = { $leg }: { $start } bis { $end }
@@ -59,7 +59,7 @@ card-paces = { $pace ->
     [single] Einfachschritte
    *[double] Doppelschritte
 }
-card-clicks = Stellring-Klicks
+card-clicks = Drehring-Rasten
 card-clicks-said = { $count }{ $hand ->
     [left] {" "}links
     [right] {" "}rechts
@@ -77,12 +77,12 @@ card-time = Zeit: { $times }
 card-note = Hinweis: { $note }
 
 card-setting = { $count ->
-    [0] kein Klick stellt
-    [one] { $count } Klick nach { $hand ->
+    [0] keine Raste stellt
+    [one] { $count } Raste nach { $hand ->
         [left] links
        *[right] rechts
     } stellt
-   *[other] { $count } Klicks nach { $hand ->
+   *[other] { $count } Rasten nach { $hand ->
         [left] links
        *[right] rechts
     } stellen
@@ -110,17 +110,17 @@ card-level = Für die Zeiten gilt das Gelände als eben.
 card-level-legs = Für die Zeiten dieser Abschnitte gilt das Gelände als eben: { $legs }.
 
 card-angle-heading = Nadelabweichung
-card-bezel = Stellring
-card-bezel-turning = Klicks von { $click }°, { $round } rund um den Stellring. Liegt der Strich des Stellrings über dem Ablesestrich,
+card-bezel = Drehring
+card-bezel-turning = Rasten von { $click }°, { $round } rund um den Drehring. Liegt der Strich des Drehrings über dem Ablesestrich,
     ist 0 eingestellt. Nach links (gegen den Uhrzeigersinn, von oben gesehen) zählt dazu, nach rechts zieht ab. Dann
     sich drehen, bis der Nordpfeil unter dem Strich liegt.
 card-bezel-ten = Also ist 10 rechts gleich { $left } links.
-card-bezel-angle = Die Nadelabweichung allein, { $angle }: { $clicks } Klicks{ $hand ->
+card-bezel-angle = Die Nadelabweichung allein, { $angle }: { $clicks } Rasten{ $hand ->
     [left] , nach links
     [right] , nach rechts
    *[none] {""}
 }.
 card-bezel-leg = Auf Abschnitt { $leg }, vom eingestellten Gitter { $grid } aus: { $ways }.
 card-bezel-or = { $before }. Oder { $last }
-card-bezel-dark = Wer die Skale ablesen kann, stellt die Richtung selbst ein: Klicks sind für die Dunkelheit.
+card-bezel-dark = Wer die Skale ablesen kann, stellt die Richtung selbst ein: Rasten sind für die Dunkelheit.
 card-rules = Zeiten, ohne Rast

@@ -1,4 +1,4 @@
-# Jede Ursache in einfachen Worten; ergänzt "Das passt zu: ...".
+# Jede Ursache in einfachen Worten; ergänzt „Dazu passt: ...“.
 
 cause-within-skill = gewöhnlicher Fehler
 cause-cannot-tell = eine Ursache, die sich aus den Spuren nicht entscheiden lässt

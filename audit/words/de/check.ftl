@@ -2,12 +2,12 @@
 
 check-agrees = Nichts zu berichtigen: Der Plan stimmt mit seinen eigenen Rechnungen überein.
 check-first = { $count ->
-    [one] { $count } Sache ist
-   *[other] { $count } Sachen sind
+    [one] { $count } Angabe ist
+   *[other] { $count } Angaben sind
 } in { $plan } zu berichtigen: siehe leg-audit check { $plan }
 check-things = { $count ->
-    [one] { $count } Sache ist
-   *[other] { $count } Sachen sind
+    [one] { $count } Angabe ist
+   *[other] { $count } Angaben sind
 } zu berichtigen.
 check-shared = { $slip }: Abschnitte { $names }.
 check-agrees-mark = stimmt

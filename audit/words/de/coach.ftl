@@ -4,15 +4,15 @@ coach-keep-azimuth = Die Richtung gehalten
 coach-azimuth = { $legs }: Die gegangene Richtung lag höchstens { $worst } neben der der Marschskizze; das Maß für eine anvisierte Richtung ist { $standard }.
 coach-keep-distance = Die Entfernung gezählt
 coach-distance = { $legs }: Die gegangene Entfernung wich höchstens { $worst } von der Marschskizze ab.
-coach-keep-arriving = Angekommen, wo die Schrittzahl es sagte
+coach-keep-arriving = Angekommen, wo die Zählung es sagte
 coach-arriving = { $count ->
-    [one] { $legs }: Die Schrittzahl endete am { -point }, { $mean } davon.
-   *[other] { $legs }: Die Schrittzahl endete am { -point }, im Mittel { $mean } davon.
+    [one] { $legs }: Die Zählung endete am { -point }, { $mean } davon.
+   *[other] { $legs }: Die Zählung endete am { -point }, im Mittel { $mean } davon.
 }
 coach-keep-finding = Den { -point } nach einer Ablage gefunden
 coach-finding = { $count ->
-    [one] { $legs }: Die Schrittzahl endete { $farthest } daneben, und der { -point } wurde trotzdem gefunden.
-   *[other] { $legs }: Die Schrittzahl endete bis zu { $farthest } daneben, und der { -point } wurde trotzdem gefunden.
+    [one] { $legs }: Die Zählung endete { $farthest } daneben, und der { -point } wurde trotzdem gefunden.
+   *[other] { $legs }: Die Zählung endete bis zu { $farthest } daneben, und der { -point } wurde trotzdem gefunden.
 }
 coach-keep-through = Bis zum Ende gegangen
 coach-through = { $count ->
@@ -41,7 +41,7 @@ coach-done-distance-measured = die Entfernung gemessen wurde
 coach-done-turned-into-paces = die Entfernung in { -pace } umgerechnet wurde
 coach-done-paced = die { -pace } gezählt wurden
 coach-done-recognised = der { -point } zu erkennen war
-coach-order = { $legs }: Die Schrittzahlen endeten jeweils bei einem { -point } der anderen, als wären sie in anderer Reihenfolge angegangen worden: { $went }.
+coach-order = { $legs }: Die Zählungen endeten jeweils bei einem { -point } der anderen, als wären sie in anderer Reihenfolge angegangen worden: { $went }.
 coach-went = Abschnitt { $leg } bei { $point } statt { $planned }
 coach-by-count = { $said } Die gegangene Entfernung bestätigt das nicht: Es liegt am Schrittmaß oder daran, wie gezählt wurde.
 coach-part = Kein Fehler ist benannt auf { $legs }; es ist der { $part ->
@@ -53,8 +53,8 @@ coach-part = Kein Fehler ist benannt auf { $legs }; es ist der { $part ->
    *[other] Ablagen dort: im Mittel { $mean } je Abschnitt, { $most } auf Abschnitt { $leg }.
 }
 coach-passed = { $count ->
-    [one] Kein Fehler ist benannt auf { $legs }; dort kam der Weg bis auf { $near } an den { -point } heran, und die Schrittzahl endete { $miss } davon.
-   *[other] Kein Fehler ist benannt auf { $legs }; dort kam der Weg in Sichtweite der { -point(form: "many") }: auf Abschnitt { $leg } bis auf { $near }, und die Schrittzahl endete { $miss } davon.
+    [one] Kein Fehler ist benannt auf { $legs }; dort kam der Weg bis auf { $near } an den { -point } heran, und die Zählung endete { $miss } davon.
+   *[other] Kein Fehler ist benannt auf { $legs }; dort kam der Weg in Sichtweite der { -point(form: "many") }: auf Abschnitt { $leg } bis auf { $near }, und die Zählung endete { $miss } davon.
 }
 coach-keep = { $what }. { $evidence }
 coach-work-on = { $what }. { $evidence } Fünf Minuten: { $exercise }

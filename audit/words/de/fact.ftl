@@ -69,7 +69,7 @@ fact-gaps-said = { $share } der Strecke wurden nicht aufgezeichnet{ $time ->
 }
 fact-step = Schritt
 fact-what-if = Was wäre wenn
-fact-what-if-said = mit der geplanten Richtung hätte die Schrittzahl { $azimuth } geendet, mit der geplanten
+fact-what-if-said = mit der geplanten Richtung hätte die Zählung { $azimuth } geendet, mit der geplanten
     Entfernung { $distance }
 fact-from-the-point = { $size } vom { -point } (±{ $error } nach jeder Seite)
 
@@ -110,7 +110,7 @@ fact-search-fan = hin und zurück wie ein Fächer
 fact-search-straight-on = geradeaus weiter
 fact-search-wandering = ohne Muster
 fact-stops = Halte
-fact-stops-said = { $count } unterwegs, wie zum neuen Anvisieren
+fact-stops-said = unterwegs { $count }, wie zum neuen Anvisieren
 
 fact-fixes = Ortungen
 fact-fixes-said = { $recorded } aufgezeichnet, { $kept } behalten

@@ -29,13 +29,13 @@ forecast-earlier = nach { $count ->
    *[other] ; { $left } weggelassen, zu weit daneben für gewöhnlichen Fehler
 }
 forecast-changed = { $source }, geändert durch die angegebenen Optionen
-forecast-clicks = Richtungen werden in Klicks von { $click }° eingestellt: Jeder gerade Abschnitt ist um das verdreht, was das Runden übrig lässt.
+forecast-clicks = Richtungen werden in Rasten von { $click }° eingestellt: Jeder gerade Abschnitt ist um das verdreht, was das Runden übrig lässt.
 forecast-middle = { $middle } ± { $error }
 forecast-axes = { $major } mal { $minor }
 forecast-meaning-places = Längs und quer: Mitte und Standardabweichung der Stellen, an denen Gänge des Abschnitts enden, hinter (+) und rechts (+)
     vom { -point }, jeder am Anfang des Abschnitts begonnen.
 forecast-meaning-within = In: Halbachsen der Ellipse, in der so viele Gänge enden.
-forecast-meaning-sight = In Sicht: am Ende der Schrittzahl höchstens { $sight } vom { -point }.
+forecast-meaning-sight = In Sicht: am Ende der Zählung höchstens { $sight } vom { -point }.
 forecast-meaning-offset = Sicheres Vorhalten: Wer um so viel seitlich vorhält, endet in 95 von 100 Gängen auf dieser Seite.
 forecast-all = Alle { $count } { -point(form: "many") } in Sicht: { $share }.
 forecast-off = Um { $size } nach { $side ->

@@ -5,8 +5,8 @@ lanes-many = { $count } Bahnen
 lanes-keep = Die Prüfung für die Bahnleger. Diese Seite den Gehenden nicht zeigen: Jeder { -point } steht darauf.
 lanes-look = Anzusehen
 lanes-things = { $count ->
-    [one] { $count } Sache ist
-   *[other] { $count } Sachen sind
+    [one] { $count } Auffälligkeit ist
+   *[other] { $count } Auffälligkeiten sind
 } anzusehen.
 lanes-nothing = Nichts sticht heraus.
 lanes-ground = Das Gelände

@@ -51,7 +51,7 @@ page-each-note = Jeder Streifen zeigt den Abschnitt von oben, gegangen wird nach
     Entfernung auf ihr, beide nicht im selben Maßstab. Getönt: das Rauschen des Empfängers, eine Standardabweichung
     ({ $noise }) nach beiden Seiten. Der senkrechte Balken am { -point } ist der Ankunftskreis. Unter jedem Streifen
     stehen die Pfeile der geplanten und der gegangenen Richtung, deren 95-%-Bereich getönt ist; daneben, woraus die
-    Ablage entstand: Ihre Teile führen Kopf an Fuß vom { -point } (Kreuz) zum gemeldeten Ende (Raute) und schließen sich zur Ablage.
+    Ablage entstand: Ihre Teile führen aneinandergereiht vom { -point } (Kreuz) zum gemeldeten Ende (Raute) und schließen sich zur Ablage.
 page-leg-title = Abschnitt { $leg }: { $ends }
 page-own-line = eigene Linie: die geplante Richtung von dort, wo der Gehende wirklich begann.
 page-drawn-within = Auf { $within } genau gezeichnet.

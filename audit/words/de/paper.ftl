@@ -7,7 +7,7 @@ paper-walked = gegangen
 paper-error = Fehler
 paper-distance-planned = Entfernung geplant
 paper-each-note = Streifen: Abstand von der geplanten Linie mit getöntem Rauschen des Empfängers, Höhe, Geschwindigkeit. Pfeile:
-    geplante (gestrichelt) und gegangene Richtung, ihr 95-%-Bereich getönt. Daneben die Teile der Ablage, Kopf an Fuß
+    geplante (gestrichelt) und gegangene Richtung, ihr 95-%-Bereich getönt. Daneben die Teile der Ablage, aneinandergereiht
     vom { -point } (Kreuz) zum gemeldeten Ende (Raute).
 paper-target-note = Jedes gemeldete Ende (Raute mit der Nummer des Abschnitts), vom Gehenden aus auf seinen { -point } gesehen:
     Vorn ist oben. Balken: ein Standardfehler nach beiden Seiten. Schwarzer Kreis: der Ankunftskreis, { $radius }.

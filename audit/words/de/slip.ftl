@@ -50,7 +50,7 @@ slip-paces-of = die Schrittzahl von Abschnitt { $leg }
 slip-single-for-double = Einfachschritte statt Doppelschritten gezählt
 slip-double-for-single = Doppelschritte statt Einfachschritten gezählt
 slip-points-distance = die Entfernung zwischen seinen { -point(form: "to") }
-slip-paces-of-hundreds = die { -pace } von { $metres }
+slip-paces-of-hundreds = die { -pace } für { $metres }
 slip-hundreds-too-much = { $count ->
     [1] hundert
    *[other] { $count }00

@@ -9,7 +9,7 @@ verdict-sure-arrived = Jeder Abschnitt, dessen Teil der Aufzeichnung und dessen 
     die größte Ablage ist { $size }, auf Abschnitt { $leg }.
 verdict-worst-unsure = Abschnitt { $leg } endete vielleicht { $miss } von { $end }; dass dieser Teil der Aufzeichnung zu ihm gehört, ist nur zu { $sure } sicher.
 verdict-worst-reckoned = Abschnitt { $leg } endete vielleicht { $miss } von { $end }; wo er begann oder endete, ist dafür nicht sicher genug.
-verdict-worst = Am weitesten daneben liegt Abschnitt { $leg }: Die Schrittzahl endete { $miss } von
+verdict-worst = Am weitesten daneben liegt Abschnitt { $leg }: Die Zählung endete { $miss } von
     { $end }, { $part }{ $found ->
     [no] ; der { -point } wurde nicht gefunden
     [close] ; ob der { -point } gefunden wurde, ist zu knapp, um es zu entscheiden
@@ -28,16 +28,16 @@ verdict-line-left = { $legs } { $count ->
 verdict-no-why = Die Spuren sagen nicht, warum.
 verdict-undecided = Die Ursache ist { $cause }.
 verdict-consistent = { $rest ->
-    [yes] Der Rest davon
-   *[no] Das
-} passt zu: { $cause }.
+    [yes] Zum Rest davon
+   *[no] Dazu
+} passt: { $cause }.
 verdict-consistent-shared = { $rest ->
-    [yes] Der Rest davon
-   *[no] Das
-} passt zu: { $cause }; ebenso { $many ->
-    [yes] passen
-   *[no] passt
-} { $legs }.
+    [yes] Zum Rest davon
+   *[no] Dazu
+} passt: { $cause }; ebenso zu { $many ->
+    [yes] den Ablagen
+   *[no] der Ablage
+} auf { $legs }.
 verdict-other-order = Die { -point(form: "many") } wurden in anderer Reihenfolge angelaufen als geplant: { $points } ({ $sure }).
 verdict-left-out = { $points } { $count ->
     [one] wurde
