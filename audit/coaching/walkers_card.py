@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from audit.geodesy.grids import CourseGrid
 from audit.leg_card import CardLeg, LegCard
 from audit.leg_card.points import end_name
+from audit.leg_card.told_numbers import told_legs
 from audit.leg_card.written_reference import WrittenReference, written_reference
 from audit.plan import Plan, PlannedLeg
 from audit.positions import Position
@@ -58,7 +59,7 @@ def own_legs(card: LegCard, own: Plan, course: Plan) -> tuple[dict[str, OwnLeg],
         notes.append(sentence("plan-card-lost", names=", ".join(lost)))
     missing = [leg.name for leg in card.legs if not any(leg is mine for mine, _ in pairs)]
     if missing:
-        notes.append(sentence("plan-card-missing", names=", ".join(missing)))
+        notes.append(sentence("plan-card-missing", legs=told_legs(missing)))
     legs = {
         mine.name: OwnLeg(
             card=mine,

@@ -33,7 +33,8 @@ def uneven_lanes(
     """Give each figure in which a lane with legs stands out from the middle of the others.
 
     From five lanes on it must also lie beyond three robust standard deviations of them all,
-    so that lanes which all differ a little are not all told.
+    so that lanes which all differ a little are not all told. Of two lanes a difference is
+    told of the one that has more.
     """
     with_legs = [(name, one) for name, one in zip(names, figures, strict=True) if one.times_s]
     names, figures = [name for name, _ in with_legs], [one for _, one in with_legs]
@@ -45,6 +46,9 @@ def uneven_lanes(
             middle = float(np.median(others))
             off = value - middle
             if abs(off) <= max(compared.share * abs(middle), compared.least):
+                continue
+            if len(names) == 2 and off < 0.0:
+                # Each is the other's measure: one difference, told once.
                 continue
             if len(names) >= settings.robust_least_lanes and not _robustly(value, others, settings):
                 continue
@@ -114,6 +118,7 @@ def _message(lane: str, compared: _Compared, value: float, middle: float) -> str
         lane=lane,
         what=compared.kind,
         rule=compared.rule,
+        others=len(compared.values) - 1,
         value=_figure(compared, value),
         middle=_figure(compared, middle),
         more=more,

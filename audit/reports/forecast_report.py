@@ -173,7 +173,7 @@ def _meaning(forecast: CourseForecast) -> list[str]:
         say("forecast-meaning-sight", sight=sight),
         say("forecast-meaning-offset"),
     ]
-    return [*explained, say("forecast-all", count=str(len(forecast.legs)), share=chance)]
+    return [*explained, say("forecast-all", count=len(forecast.legs), share=chance)]
 
 
 def _aimed_off(forecast: CourseForecast) -> list[str]:

@@ -209,7 +209,10 @@ def _others(ends: list[WayEnd]) -> str:
     for end in ends:
         for words in filter(None, [_meets(end)]):
             met[words] = met.get(words, 0) + 1
-    come = [f"{count} {words}" for words, count in list(met.items())[:_FEW]]
+    come = [
+        say("rehearse-so-many", words=words, count=count)
+        for words, count in list(met.items())[:_FEW]
+    ]
     left = len(met) - len(come)
     return first + (f": {'; '.join(come)}" if come else "") + ("; …" if left > 0 else "")
 

@@ -102,9 +102,12 @@ def _arrived(seen: list[tuple[LegDebrief, LegMeasures]], radius_m: float, which:
 
 
 def _worst(leg: LegDebrief, measures: LegMeasures) -> str:
+    # The legs of a free course are named after the points that they lead to.
+    named = leg.name == leg.audit.card.end.name
     return say(
         "verdict-worst",
         leg=leg.name,
+        named="yes" if named else "no",
         miss=wording.miss(measures),
         end=leg.audit.card.end.name,
         part=_main_part(measures, leg.settings.quality),

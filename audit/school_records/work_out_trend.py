@@ -73,7 +73,7 @@ def _notes(attempts: Sequence[Attempt], walks: Sequence[Attempt], unit: str) -> 
     if other := sum(one.paces_per_100m is not None and one.pace_unit != unit for one in walks):
         notes.append(sentence("trend-other-paces", count=other, unit=unit))
     if made := sum(one.simulated for one in walks):
-        notes.append(sentence("trend-simulated", made=str(made), all=str(len(walks))))
+        notes.append(sentence("trend-simulated", made=made, all=len(walks)))
     return tuple(notes)
 
 

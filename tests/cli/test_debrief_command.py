@@ -313,7 +313,7 @@ def test_the_walkers_own_card_says_which_step_went_wrong(leg_audit, course):
     done = leg_audit("debrief", "plan.toml", "walk.gpx", "--card", "own.csv", "--only", "json")
     assert done.status == 0
     assert "leg 1: Converted: the card's magnetic azimuth 034.0" in done.out
-    assert "says nothing of: leg 3, 4, 5, 6, 7" in done.err
+    assert "says nothing of legs 3, 4, 5, 6 and 7" in done.err
     assert "names no" not in done.err
     document = json.loads((course / "walk-debrief" / "debrief.json").read_text())
     first, *_, last = document["legs"]

@@ -198,4 +198,4 @@ def test_legs_go_together_by_order_where_no_name_is_shared():
     short = replace(plan, legs=plan.legs[:3])
     laid, notes = own_legs(finished.card, short, plan)
     assert list(laid) == list("123")
-    assert notes == ("The walker's card says nothing of: leg 4, 5, 6, 7.",)
+    assert notes == ("The walker's card says nothing of legs 4, 5, 6 and 7.",)

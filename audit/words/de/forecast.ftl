@@ -37,7 +37,10 @@ forecast-meaning-places = Längs und quer: Mitte und Standardabweichung der Stel
 forecast-meaning-within = In: Halbachsen der Ellipse, in der so viele Gänge enden.
 forecast-meaning-sight = In Sicht: am Ende der Zählung höchstens { $sight } vom { -point }.
 forecast-meaning-offset = Sicheres Vorhalten: Wer um so viel seitlich vorhält, endet in 95 von 100 Gängen auf dieser Seite.
-forecast-all = Alle { $count } { -point(form: "many") } in Sicht: { $share }.
+forecast-all = { $count ->
+    [one] Der eine { -point }
+   *[other] Alle { $count } { -point(form: "many") }
+} in Sicht: { $share }.
 forecast-off = Um { $size } nach { $side ->
     [left] links
    *[right] rechts

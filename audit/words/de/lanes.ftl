@@ -59,7 +59,10 @@ lanes-uneven = { $lane }: { $what ->
     [climb] Der Anstieg
     [time] Die Zeit ({ $rule })
    *[chance] Die mittlere Chance auf Sicht
-} ist { $value }, bei den anderen { $middle }{ $more ->
+} ist { $value }, bei { $others ->
+    [one] der anderen
+   *[other] den anderen
+} { $middle }{ $more ->
     [none] {""}
     [more] {" "}({ $share } mehr)
    *[less] {" "}({ $share } weniger)

@@ -38,5 +38,5 @@ plan-log-no-leg = Zeile { $line } nennt keinen Abschnitt; sie gilt für Abschnit
 plan-no-setting = course: „{ $name }“ ist keine Einstellung einer Bahn und wurde weggelassen.
 plan-card-otherwise = Die eigene Marschskizze nennt ihre Abschnitte anders; sie gelten der Reihe nach.
 plan-card-lost = Zu diesen Abschnitten der eigenen Marschskizze hat der Plan kein Gegenstück: { $names }.
-plan-card-missing = Die eigene Marschskizze sagt nichts zu: Abschnitt { $names }.
+plan-card-missing = Die eigene Marschskizze sagt nichts zu { $legs }.
 plan-card-note = Die eigene Marschskizze: { $note }

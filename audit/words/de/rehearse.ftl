@@ -78,6 +78,7 @@ rehearse-then-nowhere = eines der beiden führt dann nirgends anders hin
 rehearse-proposal = { $first } und { $second }: den Abschnitt ändern ({ $moves }), sein { -point } bei { $reference }; { $then }. Paare
     von Fehlern, die der Abschnitt nicht unterscheiden kann: jetzt { $before }, dann { $after }. Der nächste Abschnitt ändert sich mit.
 rehearse-more = { $words } und { $count } weitere
+rehearse-so-many = { $words } ({ $count } davon)
 rehearse-some-more = { $words }; und { $count } weitere
 rehearse-beyond = { $size } dahinter
 rehearse-short = { $size } davor

@@ -92,7 +92,13 @@ trend-other-paces = Schrittmaße von { $count ->
     [single] Einfachschritte
    *[double] Doppelschritte
 } umgerechnet.
-trend-simulated = { $made } von { $all } Versuchen sind simuliert: Niemand ist sie gegangen.
+trend-simulated = { $all ->
+    [one] Der eine Versuch ist simuliert: Niemand ist ihn gegangen.
+   *[other] { $made ->
+        [one] { $made } von { $all } Versuchen ist simuliert: Niemand ist ihn gegangen.
+       *[other] { $made } von { $all } Versuchen sind simuliert: Niemand ist sie gegangen.
+    }
+}
 trend-axis-attempt = Versuch
 trend-axis-bias = Richtungsfehler ({ $unit })
 trend-axis-scatter = Streuung ({ $unit })

@@ -9,7 +9,10 @@ verdict-sure-arrived = Jeder Abschnitt, dessen Teil der Aufzeichnung und dessen 
     die größte Ablage ist { $size }, auf Abschnitt { $leg }.
 verdict-worst-unsure = Abschnitt { $leg } endete vielleicht { $miss } von { $end }; dass dieser Teil der Aufzeichnung zu ihm gehört, ist nur zu { $sure } sicher.
 verdict-worst-reckoned = Abschnitt { $leg } endete vielleicht { $miss } von { $end }; wo er begann oder endete, ist dafür nicht sicher genug.
-verdict-worst = Am weitesten daneben liegt Abschnitt { $leg }: Die Zählung endete { $miss } von
+verdict-worst = Am weitesten daneben liegt { $named ->
+    [yes] der Abschnitt nach { $leg }
+   *[no] Abschnitt { $leg }
+}: Die Zählung endete { $miss } von
     { $end }, { $part }{ $found ->
     [no] ; der { -point } wurde nicht gefunden
     [close] ; ob der { -point } gefunden wurde, ist zu knapp, um es zu entscheiden

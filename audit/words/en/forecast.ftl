@@ -37,7 +37,10 @@ forecast-meaning-places = Along and across: middle and standard deviation of whe
 forecast-meaning-within = Within: semi-axes of the ellipse that holds so many walks.
 forecast-meaning-sight = In sight: within { $sight } of the { -point } at the end of the count.
 forecast-meaning-offset = Sure offset: aimed off by so much, 95 walks in 100 end on that side.
-forecast-all = All { $count } { -point(form: "many") } in sight: { $share }.
+forecast-all = { $count ->
+    [one] The one { -point }
+   *[other] All { $count } { -point(form: "many") }
+} in sight: { $share }.
 forecast-off = Aimed off { $size } to the { $side ->
     [left] left
    *[right] right

@@ -59,7 +59,10 @@ lanes-uneven = { $lane }: its { $what ->
     [climb] climb
     [time] time ({ $rule })
    *[chance] mean chance to end in sight
-} is { $value } and that of the others { $middle }{ $more ->
+} is { $value } and that of the { $others ->
+    [one] other
+   *[other] others
+} { $middle }{ $more ->
     [none] {""}
     [more] {" "}({ $share } more)
    *[less] {" "}({ $share } less)

@@ -38,5 +38,5 @@ plan-log-no-leg = line { $line } names no leg; it is taken as leg "{ $leg }".
 plan-no-setting = course: "{ $name }" is no setting of a course and was left out.
 plan-card-otherwise = The walker's card names its legs otherwise; they are taken in order.
 plan-card-lost = The walker's card has no counterpart in the plan for: { $names }.
-plan-card-missing = The walker's card says nothing of: leg { $names }.
+plan-card-missing = The walker's card says nothing of { $legs }.
 plan-card-note = The walker's card: { $note }

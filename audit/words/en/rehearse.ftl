@@ -78,6 +78,7 @@ rehearse-then-nowhere = one of the two then leads nowhere else
 rehearse-proposal = { $first } and { $second }: make the leg { $moves }, its { -point } at { $reference }; { $then }. Pairs of
     mistakes that the leg cannot tell apart: { $before } now, { $after } then. The next leg changes with it.
 rehearse-more = { $words } and { $count } more
+rehearse-so-many = { $words } ({ $count } of them)
 rehearse-some-more = { $words }; and { $count } more
 rehearse-beyond = { $size } beyond
 rehearse-short = { $size } short

@@ -91,7 +91,13 @@ trend-other-paces = Pace counts of { $count ->
     [single] single
    *[double] double
 } paces.
-trend-simulated = { $made } of { $all } attempts are simulated: nobody walked them.
+trend-simulated = { $all ->
+    [one] The one attempt is simulated: nobody walked it.
+   *[other] { $made ->
+        [one] { $made } of { $all } attempts is simulated: nobody walked it.
+       *[other] { $made } of { $all } attempts are simulated: nobody walked them.
+    }
+}
 trend-axis-attempt = attempt
 trend-axis-bias = bias ({ $unit })
 trend-axis-scatter = scatter ({ $unit })
