@@ -115,8 +115,10 @@ def draft_class(inputs: ClassInputs) -> ClassDraft:
     for source in (inputs.roster, inputs.punches):
         notes += source.notes if source is not None else ()
     if clock.shift_s:
-        shift = f"{clock.shift_s:+.0f}"
-        notes.append(sentence("shows-shifted", shift=shift, ground=clock.ground))
+        minutes, seconds = divmod(round(abs(clock.shift_s)), 60)
+        later = "yes" if clock.shift_s > 0.0 else "no"
+        shifted = {"minutes": minutes, "seconds": seconds, "later": later}
+        notes.append(sentence("shows-shifted", **shifted, ground=clock.ground))
     elif inputs.shift_s is None and clock.pairs == 0:
         why = "roster" if inputs.roster is None else "starts"
         notes.append(sentence("shows-not-shifted", why=why))

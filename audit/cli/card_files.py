@@ -23,6 +23,7 @@ from audit.reports.card_page import render_card_page
 from audit.reports.card_paper import render_card_pdf
 from audit.reports.card_text import render_card_text
 from audit.reports.paper_sizes import CARD_PAPERS, CardPaper
+from audit.reports.shown_paces import counting, pace_of
 from audit.reports.wording import leg_names
 from audit.reports.write import write_texts
 from audit.words import in_force
@@ -61,13 +62,15 @@ def card_file(plan: Path, wishes: CardWishes, *, options: CourseOptions) -> None
         keep_apart(plan, wishes.out)
     carried = _carried(read_plan(plan, **options), wishes)
     paper = next(one for one in CARD_PAPERS if one == wishes.paper)
-    if wishes.out is None:
-        tell(render_card_text(carried))
-    else:
-        made = _WRITERS[wishes.out.suffix.lower()](carried, paper)
-        write_texts(wishes.out.parent, {wishes.out.name: made})
-        say_written(wishes.out)
-    _say(carried)
+    # What the check says of the plan's counts calls them by their kind, as the legs do.
+    with counting(pace_of(carried.card)):
+        if wishes.out is None:
+            tell(render_card_text(carried))
+        else:
+            made = _WRITERS[wishes.out.suffix.lower()](carried, paper)
+            write_texts(wishes.out.parent, {wishes.out.name: made})
+            say_written(wishes.out)
+        _say(carried)
 
 
 def _check(wishes: CardWishes) -> None:

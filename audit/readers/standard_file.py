@@ -12,6 +12,8 @@ from audit.readers.problem_list import ProblemList
 from audit.readers.toml_text import toml_document
 from audit.readers.value_limits import Limits, checked_number
 from audit.standard import RoadRule, Standard, Weights
+from audit.words import sentence
+from audit.words.figures import Listed
 
 SHIPPED_STANDARDS = ("day-course", "night-course", "practice-circuit")
 
@@ -162,4 +164,5 @@ def _without_source(document: dict[str, Any], sources: tuple[tuple[str, str], ..
     bare = [key for key in _NUMBERS if key in document and key not in told]
     if not bare:
         return []
-    return [f"The standard names no source for {', '.join(bare)}."]
+    called = [sentence(f"class-figure-{key.replace('_', '-')}") for key in bare]
+    return [sentence("class-no-source", figures=Listed(things=called))]

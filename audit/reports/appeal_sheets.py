@@ -13,8 +13,8 @@ from audit.reports.class_matrix import appeal_name, debrief_page, may_appeal
 from audit.reports.class_page import POLICY
 from audit.reports.figure_appeal import appeal_specification
 from audit.reports.html_report import page_templates
+from audit.reports.leg_facts import clock, clock_name
 from audit.reports.picture import draw
-from audit.track import utc_text
 from audit.words import in_force, say
 from audit.words.figures import Number
 
@@ -100,13 +100,17 @@ def _approach(verdict: PointVerdict) -> list[tuple[str, str]]:
     said = say(
         "appeal-nearest-said",
         size=digits.metres(approach.distance_m, approach.sd_m),
-        time="none" if approach.time_s is None else utc_text(approach.time_s),
+        time=_moment(approach.time_s),
         turn="yes" if approach.in_turn else "no",
     )
     if approach.unseen_m < 1.0:
         return [("nearest", said)]
     unseen = digits.stated_metres(approach.unseen_m)
     return [("nearest", said), ("unseen", say("appeal-unseen-said", size=unseen))]
+
+
+def _moment(time_s: float | None) -> str:
+    return "none" if time_s is None else f"{clock(time_s)} {clock_name(time_s)}"
 
 
 def _proof(verdict: PointVerdict) -> str:

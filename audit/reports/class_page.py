@@ -8,6 +8,7 @@ from audit.classroom.class_result import ClassResult
 from audit.reports import class_words, digits
 from audit.reports.cautions import cautions
 from audit.reports.class_matrix import lane_tables, numbered
+from audit.reports.class_rows import source_words
 from audit.reports.class_tables import cause_rows, lane_rows, leg_rows, time_rows
 from audit.reports.class_verdict import class_verdict, findings_of
 from audit.reports.figure_class_leg import leg_tracks_specification
@@ -55,6 +56,7 @@ def render_class_html(result: ClassResult) -> str:
             times=time_rows(result),
             standard=result.standard,
             asks=standard_facts(result),
+            sources=standard_sources(result),
             language=in_force().language,
             plan_findings=[(lane.name, words) for lane in result.lanes for words in lane.findings],
             notes=[*result.notes, *(note for lane in result.lanes for note in lane.notes)],
@@ -135,6 +137,18 @@ def standard_facts(result: ClassResult) -> list[tuple[str, str]]:
     return [(say(f"class-asks-{name}"), words) for name, words in asks]
 
 
+def standard_sources(result: ClassResult) -> list[str]:
+    """Say where the figures of the standard are from, each by what it is called."""
+    return [
+        say(
+            "class-source",
+            figure=say(f"class-figure-{figure.replace('_', '-')}"),
+            source=source_words(source),
+        )
+        for figure, source in result.standard.sources
+    ]
+
+
 def _facts(result: ClassResult) -> list[tuple[str, str]]:
     days = ", ".join(dict.fromkeys(lane.date for lane in result.lanes if lane.date))
     facts = [
@@ -145,7 +159,13 @@ def _facts(result: ClassResult) -> list[tuple[str, str]]:
         ("fingerprint", result.fingerprint),
     ]
     if result.shift_s:
-        shift = f"{result.shift_s:+.0f}"
-        moved = say("class-clocks-said", shift=shift, ground=told(result.shift_from))
+        minutes, seconds = divmod(round(abs(result.shift_s)), 60)
+        moved = say(
+            "class-clocks-said",
+            minutes=minutes,
+            seconds=seconds,
+            later="yes" if result.shift_s > 0.0 else "no",
+            ground=told(result.shift_from),
+        )
         facts.append(("clocks", moved))
     return [(say(f"class-{name}"), words) for name, words in facts]

@@ -138,7 +138,7 @@ def standard_sheet(result: ClassResult) -> Sheet:
         (
             say(f"sheet-figure-{name.replace('_', '-')}"),
             value,
-            _source_words(sources.get(source, source)),
+            source_words(sources.get(source, source)),
         )
         for name, value, source in figures
     )
@@ -150,7 +150,7 @@ def standard_sheet(result: ClassResult) -> Sheet:
     )  # fmt: skip
 
 
-def _source_words(source: str) -> str:
+def source_words(source: str) -> str:
     """Tell a source of a shipped standard in the reader's words; any other is as it was written."""
     ident = _shipped_sources().get(source)
     return source if ident is None else say(ident)

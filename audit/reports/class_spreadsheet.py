@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from audit.classroom.class_result import ClassResult
+from audit.reports.cause_words import cause_words
 from audit.reports.class_rows import (
     Cell,
     CellKind,
@@ -111,7 +112,9 @@ def column_words(column: Column) -> str:
 
 
 def _cell_words(column: Column, cell: str) -> str:
-    """Tell a cell: a sentence in the words in force, and the words that a column knows."""
+    """Tell a cell: a sentence in the words in force, a cause, and the words that a column knows."""
+    if column.name == "cause":
+        return cause_words(cell)
     return say(f"sheet-is-{cell}") if column.told else told(cell)
 
 

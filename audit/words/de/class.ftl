@@ -10,7 +10,13 @@ class-lanes = Bahnen
 class-standard = Vorgabe
 class-fingerprint = Prüfsumme
 class-clocks = Uhren
-class-clocks-said = um { $shift } s gestellt, { $ground }
+class-clocks-said = um { $minutes ->
+    [0] {""}
+   *[other] { $minutes } min{" "}
+}{ $seconds } s { $later ->
+    [yes] vorgestellt
+   *[no] zurückgestellt
+}: { $ground }
 
 class-short = Kurz gesagt
 class-met = { $met } von { $walks ->
@@ -182,6 +188,20 @@ class-asks-order = Reihenfolge
 class-asks-planned = wie geplant
 class-asks-free = beliebig
 class-asks-roads = Straßen
+class-figure-points-to-find = die Zahl der { -point(form: "many") }
+class-figure-radius-m = der Umkreis
+class-figure-survey-sd-m = die Einmessung der { -point(form: "many") }
+class-figure-time-limit-min = die Zeitgrenze
+class-figure-late-grace-min = die Frist nach der Zeitgrenze
+class-figure-late-penalty-per-min = der Abzug je Minute Verspätung
+class-figure-azimuth-tolerance-deg = die Richtung
+class-figure-distance-tolerance-percent = die Entfernung
+class-figure-order = die Reihenfolge
+class-figure-road-rule = die Regel für Straßen
+class-figure-road-distance-m = der Abstand von Straßen
+class-figure-weights = die Gewichte der Wertung
+class-no-source = Der Standard nennt keine Quelle für: { $figures }.
+class-source = { $figure }: { $source }
 class-roads-none = nicht verlangt
 class-roads-cross-only = nur überqueren
 class-roads-keep-off = meiden

@@ -2,7 +2,7 @@
 
 plan-option = { $name }: { $value } aus den Optionen statt { $other } in der Datei.
 plan-no-name = Der Plan gibt keinen Namen an; der Name seiner Datei, „{ $name }“, wird genommen.
-plan-no-radius = Der Plan gibt kein arrival_radius_m an; { $radius } m werden genommen.
+plan-no-radius = Der Plan gibt keinen Ankunftskreis an; { $radius } m werden genommen.
 plan-day-used = { $place }: Von { $moment } wird der Tag genommen.
 plan-commas = Kommas in { $column } gelten als Dezimalkommas.
 plan-thousands = Zeichen zwischen Tausendern in { $column } werden weggelassen.

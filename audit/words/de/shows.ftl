@@ -98,7 +98,13 @@ shows-day = Die Aufzeichnung von { $walker } ist { $walked ->
     [others] anders als die übrigen; der Plan gilt für den { $planned }
    *[plan] aber der Plan gilt für den { $planned }
 }. Wurde an einem anderen Tag gegangen, oder gehört sie zu einem anderen Weg? Bewertet wurde sie dennoch.
-shows-shifted = Alle Uhren wurden um { $shift } s gestellt: { $ground }.
+shows-shifted = Alle Uhren wurden um { $minutes ->
+    [0] {""}
+   *[other] { $minutes } min{" "}
+}{ $seconds } s { $later ->
+    [yes] vorgestellt
+   *[no] zurückgestellt
+}: { $ground }.
 shows-not-shifted = Alle Uhren blieben, wie sie sind: { $why ->
     [roster] Ohne Liste gibt es nichts, womit das erste Verlassen des Starts zu vergleichen wäre
    *[starts] Keine Zeile der Liste hat einen Start und eine Aufzeichnung, die ihn verlässt
@@ -107,7 +113,10 @@ shows-shift-asked = wie verlangt
 shows-shift-nothing = kein Start nach Liste und Aufzeichnung war zu vergleichen
 shows-shift-crossing = nach dem ersten Verlassen des Starts gegen die Liste, { $count ->
     [1] von einem einzigen Gehenden
-   *[other] Mitte von { $count } (die Hälfte davon auf { $spread } s genau)
+   *[other] Mitte von { $count } (die Hälfte davon { $spread ->
+        [0] auf die Sekunde gleich
+       *[other] auf { $spread } s genau
+    })
 }
 shows-shift-alone = Alle Uhren wurden nach dem Start eines einzigen Gehenden um { $minutes } min { $later ->
     [yes] vorgestellt

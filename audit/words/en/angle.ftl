@@ -4,10 +4,10 @@ angle-east = { $size } east
 angle-west = { $size } west
 angle-by-plan = The plan gives the grid-magnetic angle as { $angle }; the card uses that.
 angle-computed = The plan gives no grid-magnetic angle; the card uses the computed one, { $angle }.
-angle-day = { $date } (by the { $source ->
-    [plan] plan
-    [option] option date
-   *[track] track
+angle-day = { $date } ({ $source ->
+    [plan] by the plan
+    [option] as given with --date
+   *[track] by the track
 })
 angle-day-unknown = the day of the walk, which is not known
 angle-no-model = No magnetic model covers { $day }; the angle is not checked.

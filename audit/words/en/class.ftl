@@ -10,7 +10,13 @@ class-lanes = Lanes
 class-standard = Standard
 class-fingerprint = Fingerprint
 class-clocks = Clocks
-class-clocks-said = moved by { $shift } s, { $ground }
+class-clocks-said = put { $minutes ->
+    [0] {""}
+   *[other] { $minutes } min{" "}
+}{ $seconds } s { $later ->
+    [yes] forward
+   *[no] back
+}: { $ground }
 
 class-short = In short
 class-met = { $met } of { $walks ->
@@ -166,6 +172,20 @@ class-asks-order = Order
 class-asks-planned = as planned
 class-asks-free = free
 class-asks-roads = Roads
+class-figure-points-to-find = { -point(form: "many") } to find
+class-figure-radius-m = the radius
+class-figure-survey-sd-m = the survey of the { -point(form: "many") }
+class-figure-time-limit-min = the time limit
+class-figure-late-grace-min = the grace for lateness
+class-figure-late-penalty-per-min = what a minute late costs
+class-figure-azimuth-tolerance-deg = the { -azimuth }
+class-figure-distance-tolerance-percent = the distance
+class-figure-order = the order
+class-figure-road-rule = the rule for roads
+class-figure-road-distance-m = the distance from roads
+class-figure-weights = the weights of the score
+class-no-source = The standard names no source for: { $figures }.
+class-source = { $figure }: { $source }
 class-roads-none = not asked
 class-roads-cross-only = crossed only
 class-roads-keep-off = kept off

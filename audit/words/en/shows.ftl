@@ -96,7 +96,13 @@ shows-day = The recording of { $walker } is of { $walked ->
     [others] unlike the others; the plan is for { $planned }
    *[plan] but the plan is for { $planned }
 }. Was it walked on another day, or is it the recording of another walk? It was graded all the same.
-shows-shifted = All clocks were put { $shift } s: { $ground }.
+shows-shifted = All clocks were put { $minutes ->
+    [0] {""}
+   *[other] { $minutes } min{" "}
+}{ $seconds } s { $later ->
+    [yes] forward
+   *[no] back
+}: { $ground }.
 shows-not-shifted = All clocks were left as they are: { $why ->
     [roster] without a roster the first crossing of the start has nothing to be held against
    *[starts] no row of the roster has a start and a recording that crosses it
@@ -105,7 +111,10 @@ shows-shift-asked = as it was asked for
 shows-shift-nothing = no start by the roster and by a recording to be compared
 shows-shift-crossing = the first crossing of the start against the roster, { $count ->
     [1] of one walker alone
-   *[other] middle of { $count } (half of them within { $spread } s of it)
+   *[other] middle of { $count } (half of them { $spread ->
+        [0] the same to the second
+       *[other] within { $spread } s of it
+    })
 }
 shows-shift-alone = All clocks were put { $minutes } min { $later ->
     [yes] forward
