@@ -32,7 +32,9 @@ def _sentence(debrief: Debrief, story: WalkFinding) -> str:
 def _size(story: WalkFinding) -> str:
     size = story.size or 0.0
     if story.unit == "deg":
-        return wording.sided(Turn(degrees=size, degrees_decimals=0), size)
+        # As the legs' own sentences have it: half a degree is not rounded away.
+        decimals = 0 if round(size, 1).is_integer() else 1
+        return wording.sided(Turn(degrees=size, degrees_decimals=decimals), size)
     if story.unit == "ratio":
         return say("story-size-ratio", ratio=Number(value=size, decimals=2))
     return say("figure-length", size=Length(metres=abs(size)))

@@ -55,6 +55,13 @@ def test_story_in_one_sentence(debrief, told, sentence) -> None:
     assert joint_story(replace(debrief, stories=(told,))) == (sentence,)
 
 
+@pytest.mark.parametrize(("size", "told"), [(-14.5, "14.5° left"), (-14.0, "14° left")])
+def test_half_a_degree_is_told(debrief, size, told) -> None:
+    """Bug: 14.5 degrees were told as 14, rounded to the even number."""
+    (sentence,) = joint_story(replace(debrief, stories=(story(0, 1, 2, size=size),)))
+    assert f"({told})" in sentence
+
+
 def test_story_stands_at_the_head_and_is_not_told_twice(debrief) -> None:
     told = verdict(replace(debrief, stories=(story(0, 1, 2),)))
     assert told[0].startswith("The grid-magnetic angle was left out")
