@@ -83,6 +83,9 @@ class Units:
     def angle_place(self, half_interval_deg: float) -> int:
         """Give the decimal place to which a direction is shown: -1 for tenths, 0 for ones."""
         finest, coarsest = _ANGLE_PLACES[self.angle]
+        if "mil" in self.angle:
+            # Ones where degrees have tenths: the leading digit alone would be five times coarser.
+            return finest if leading_place(half_interval_deg, 1) < 0 else coarsest
         place = leading_place(self.angle_from(half_interval_deg), 1)
         return min(coarsest, max(finest, place))
 
@@ -90,9 +93,10 @@ class Units:
         """Give the place of an angle that is stated rather than measured.
 
         ``degrees_place`` is the place to which it is stated in degrees; mils are an
-        eighteenth of a degree, so they take one place less.
+        eighteenth of a degree, so they take one place less. Whole degrees are told in whole
+        mils: 3 degrees are 53 mils and not 50.
         """
-        return degrees_place + 1 if "mil" in self.angle else degrees_place
+        return min(0, degrees_place + 1) if "mil" in self.angle else degrees_place
 
     def as_stated(self, degrees: float, degrees_place: int = -1) -> float:
         """Give an angle as it is shown where it is stated, in degrees again."""

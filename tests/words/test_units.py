@@ -55,7 +55,8 @@ def test_a_right_angle_in_every_unit(unit, shown):
     [
         (0.05, "±0.1°", "±1 mil", "±0.1 gon"),
         (0.3, "±0.3°", "±5 mil", "±0.3 gon"),
-        (0.9, "±0.9°", "±20 mil", "±1 gon"),  # 16 mil and 1.0 gon to one digit
+        (0.6, "±0.6°", "±11 mil", "±0.7 gon"),  # Bug: ±10 mil, beside figures in tens
+        (0.9, "±0.9°", "±16 mil", "±1 gon"),  # 1.0 gon to one digit
         (2.0, "±2°", "±40 mil", "±2 gon"),
     ],
 )
@@ -95,3 +96,8 @@ def test_paces_are_doubled_or_halved_only_where_both_are_named():
 def test_german_writes_decimals_with_a_comma():
     german = Words(language="de")
     assert Turn(degrees=7.24, half_interval_deg=0.3).shown(german) == "7,2°"
+
+
+def test_stated_degrees_are_told_in_whole_mils():
+    """Bug: a standard of 3 degrees was told as 50 mil, which are 2.8 degrees."""
+    assert Turn(degrees=3.0, degrees_decimals=0).shown(words(angle="mil6400")) == "53 mil"
