@@ -21,7 +21,7 @@ from audit.settings import CarriedCardSettings
 from audit.units import turn_degrees
 from audit.words import in_force, say, told
 from audit.words.figures import Azimuth, Number, Turn
-from audit.words.in_other_units import METRES
+from audit.words.in_other_units import METRES, to_place
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -107,12 +107,19 @@ def _facts(carried: CarriedCard) -> tuple[str, ...]:
             "card-day",
             day=card.date.isoformat() if card.date else say("card-day-unknown"),
             legs=len(card.legs),
-            distance=digits.stated_metres(carried.distance_m),
+            distance=_whole_distance(carried),
         ),
         say("card-grid", grid=card.grid.name),
         say("card-angle", angle=angle, **{"from": _angle_from(carried)}),
         _pace_count(carried),
     )
+
+
+def _whole_distance(carried: CarriedCard) -> str:
+    """Write the distance of all legs as those that are shown come to it: people add them up."""
+    units = in_force().units
+    shown = sum(float(to_place(units.length_from(walked_m(leg.card)), 0)) for leg in carried.legs)
+    return digits.stated_metres(shown * METRES[units.length])
 
 
 def _pace_count(carried: CarriedCard) -> str:
@@ -338,9 +345,8 @@ def _whole(carried: CarriedCard) -> tuple[str, ...]:
     if carried.climb_m is not None and carried.descent_m is not None:
         up, down = digits.whole(carried.climb_m), digits.whole(carried.descent_m)
         climb = say("card-climb-whole", up=up, down=down, **{"from": carried.heights_from})
-    distance = digits.stated_metres(carried.distance_m)
     return (
-        say("card-whole", distance=distance, climb=climb),
+        say("card-whole", distance=_whole_distance(carried), climb=climb),
         say("card-times", times=_times(carried.times)),
         *_taken_for_level(carried),
     )

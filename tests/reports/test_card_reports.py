@@ -48,6 +48,18 @@ def test_the_text_says_all_that_is_set_and_counted():
     assert all(caution in text for caution in CAUTIONS[:4])
 
 
+def test_the_whole_distance_is_the_sum_of_the_legs_shown():
+    """Bug: legs of 500, 659, 769 and 570 m stood under a head of 2499 m."""
+    points = [
+        grid_point(name, 700_000.0 + 100.4 * at, 3_580_000.0) for at, name in enumerate("ABCD")
+    ]
+    legs = [leg("1", "A", "B"), leg("2", "B", "C"), leg("3", "C", "D")]
+    text = flat(render_card_text(carried_card(plan(points, legs))))
+    assert text.count("distance 100 m") == 3
+    assert "3 legs, 300 m" in text
+    assert "300 m; climb" in text
+
+
 @pytest.mark.parametrize("name", ["Mire", "A name that goes on and on " * 5])
 def test_no_line_of_the_text_is_wider_than_a_terminal(name):
     lines = render_card_text(carried_card(replace(MIRE, name=name))).splitlines()
