@@ -20,6 +20,7 @@ from audit.leg_card.plan_differences import plan_differences
 from audit.plan import Plan
 from audit.readers.course_settings import CourseOptions
 from audit.readers.plan_file import read_plan
+from audit.reports.angle_words import east_or_west
 from audit.reports.plan_copy import PlanCopy
 from audit.reports.plan_csv_copy import copy_as_csv
 from audit.reports.plan_geojson_copy import copy_as_geojson
@@ -77,6 +78,9 @@ def copy_file(
     _check_read_back(copy, out.name, plan)
     write_texts(out.parent, {out.name: copy.text})
     say_written(out)
+    if onto is not None and plan.grid_magnetic_angle_deg is not None:
+        angle = east_or_west(plan.grid_magnetic_angle_deg)
+        say_note(words.say("copy-onto", angle=angle))
     if copy.lost:
         lost = "; ".join(told(lost.words) for lost in copy.lost)
         say_note(words.say("copy-lacks", form=name, lost=lost))

@@ -153,8 +153,9 @@ def _check_strips(
             remedy = "Record a strip as you walk it, 600 m or more."
         elif rate is not None and not low <= rate <= high:
             rule = (
-                f"is {length.metres:.0f} m long, and the count makes {rate:.3g} paces to 100 m of "
-                f"it; pace counts run from {low:g} to {high:g}"
+                f"is {length.metres:.0f} m long, and the count makes "
+                f"{_told(rate, low, high)} paces to 100 m of it; "
+                f"pace counts run from {low:g} to {high:g}"
             )
             remedy = "Record the strip alone, and give the paces that were counted on it."
         if rule:
@@ -259,3 +260,9 @@ def _pooled(rates: Sequence[PaceRate], settings: Settings) -> PaceRate | None:
     # What smoothing gets wrong, it gets wrong alike on every recording.
     sd = math.hypot(math.sqrt(sum(own)), path * per_100m)
     return PaceRate(per_100m=per_100m, sd=sd, metres=metres)
+
+
+def _told(rate: float, low: float, high: float) -> str:
+    """Write a count that is beyond the limits so that it shows: 250.4 beside 250."""
+    texts = (f"{rate:.{digits}g}" for digits in range(3, 9))
+    return next((text for text in texts if not low <= float(text) <= high), f"{rate:g}")

@@ -39,7 +39,7 @@ def walked_facts(leg: LegDebrief) -> list[tuple[str, str]]:
         ("distance", _distance(measures, leg.audit.card.distance_m)),
         *_paces_and_time(measures),
         ("off-line", _off_the_line(measures)),
-        *([] if measures.under_way else [("own-line", _off_own_line(measures))]),
+        *([] if measures.under_way else [("own-line", _off_own_line(leg, measures))]),
         ("miss", _miss(measures)),
         ("nearest", _nearest(measures)),
         ("match", say("fact-match-said", sure=digits.percent(leg.audit.confidence))),
@@ -121,13 +121,14 @@ def _off_the_line(measures: LegMeasures) -> str:
     )
 
 
-def _off_own_line(measures: LegMeasures) -> str:
+def _off_own_line(leg: LegDebrief, measures: LegMeasures) -> str:
     """Say the same of the planned azimuth drawn from where the walker really began."""
     began = digits.metres(math.hypot(*measures.ledger.inherited), measures.miss_sd_m)
+    start = leg.audit.card.start.name
     side = wording.offset(measures.own_cross_track.end_m, measures.miss_sd_m)
     if side == say("figure-on-line"):
-        return say("fact-own-line-on", began=began)
-    return say("fact-own-line-off", began=began, side=side)
+        return say("fact-own-line-on", began=began, start=start)
+    return say("fact-own-line-off", began=began, start=start, side=side)
 
 
 def miss_along_and_across(measures: LegMeasures) -> str:

@@ -181,6 +181,8 @@ def test_counts_on_three_grounds_tell_them_apart():
     ("places", "paces", "match"),
     [
         (straight(600.0), 3900.0, r"64\d paces to 100 m of it; pace counts run from 30 to 250"),
+        # Bug: the count made "250 paces" and was refused as beyond 250.
+        (straight(600.0), 1502.0, r"250\.\d+ paces to 100 m of it; pace counts run from 30 to 250"),
         (straight(600.0), 39.0, r"6\.4\d paces to 100 m"),
         (np.zeros((300, 2)), 65.0, "nobody walking as far as 20 m"),
         (np.zeros((1, 2)), 65.0, "fewer than two places"),

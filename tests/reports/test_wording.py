@@ -105,7 +105,7 @@ def test_eight_points_of_the_compass(degrees, name):
     [
         (12.0, 8.0, "arrived, 12 m off", "yes"),
         (111.0, 4.0, "missed by 111 m, then found", "yes, later"),
-        (111.0, 80.0, "missed by 111 m, point not found (seen no nearer than 80 m)", "no"),
+        (111.0, 80.0, "missed by 111 m, point not found (came no nearer than 80 m)", "no"),
     ],
 )
 def test_arrival(measures, miss_m, nearest_m, text, short):

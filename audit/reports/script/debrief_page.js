@@ -117,7 +117,7 @@
       const side = size === 0 ? words.on_line : moment.offset < 0 ? words.left : words.right;
       parts.push(fill(side, { size: `${size} ${words.length_sign}` }));
     }
-    if (moment.speed !== null) parts.push(fill(words.speed, { speed: moment.speed.toFixed(1).replace(".", words.decimal) }));
+    if (moment.speed !== null && moment.azimuth !== null) parts.push(fill(words.speed, { speed: moment.speed.toFixed(1).replace(".", words.decimal) }));
     if (moment.height !== null) parts.push(fill(words.height, { metres: Math.round(moment.height) }));
     return parts;
   }

@@ -1,6 +1,7 @@
 # Was die Kopie eines Plans nicht enthält; beendet „enthält nicht: ...“.
 
 copy-lacks = { $form } enthält nicht: { $lost }.
+copy-onto = Die Nadelabweichung wurde um den Unterschied der beiden Meridiankonvergenzen auf { $angle } umgerechnet; trotzdem am Rand der Karte in der Hand nachsehen.
 copy-read = So wird sie gelesen: { $command }
 copy-angle-date = das Datum der Nadelabweichung
 copy-sheet = die Ecken des Kartenblatts

@@ -9,7 +9,7 @@ leg-after-recording = nach dem Ende der Aufzeichnung
 leg-unfinished = nicht beendet
 leg-not-started = nicht begonnen
 
-leg-not-found = um { $size } verfehlt, { -point } nicht gefunden (nicht näher als { $nearest } gesehen)
+leg-not-found = um { $size } verfehlt, { -point } nicht gefunden (nicht näher als { $nearest } herangekommen)
 leg-too-close = um { $size } verfehlt, ob der { -point } gefunden wurde, ist zu knapp, um es zu entscheiden (nicht näher als { $nearest } gesehen)
 leg-arrived = erreicht, { $size } daneben
 leg-at-edge = am Rand des Ankunftskreises, { $size } daneben

@@ -1,6 +1,7 @@
 # What a copy of a plan does not carry; ends "does not carry ...".
 
 copy-lacks = { $form } does not carry { $lost }.
+copy-onto = The grid-magnetic angle was turned by the difference of the two convergences to { $angle }; look it up in the margin of the map in hand all the same.
 copy-read = To read it: { $command }
 copy-angle-date = the date of the grid-magnetic angle
 copy-sheet = the corners of the map sheet

@@ -9,7 +9,7 @@ leg-after-recording = after the recording ended
 leg-unfinished = not finished
 leg-not-started = not started
 
-leg-not-found = missed by { $size }, { -point } not found (seen no nearer than { $nearest })
+leg-not-found = missed by { $size }, { -point } not found (came no nearer than { $nearest })
 leg-too-close = missed by { $size }, too close to call whether the { -point } was found (seen no nearer than { $nearest })
 leg-arrived = arrived, { $size } off
 leg-at-edge = at the edge of the arrival circle, { $size } off
