@@ -204,7 +204,7 @@ def _sorted_findings(
             ),
             made=max(chief[name], made.get(name, 0.0)),
             runner_up=rival,
-            settles=_settles(name, rival),
+            settles=_settles(name, rival, leg),
         )
         if predicted is not None:
             finding = replace(
@@ -214,9 +214,22 @@ def _sorted_findings(
     return tuple(found)
 
 
-def _settles(name: str, rival: str | None) -> str:
-    """Say what would settle it: what the cause needs, or, for an undecided leg, its rival."""
+_BY_COUNT = {
+    "early-stop": "",
+    "hundred-miscounted": sentence("settle-hundred-miscounted-by-log"),
+    "overshoot": sentence("settle-overshoot-by-log"),
+}
+"""What is left to settle a cause once the log has given the count."""
+
+
+def _settles(name: str, rival: str | None, leg: LegEvidence) -> str:
+    """Say what would settle it: what the cause needs, or, for an undecided leg, its rival.
+
+    What the walker's log has answered is not asked again.
+    """
     for one in (name, rival):
+        if leg.log_count_ratio is not None and one in _BY_COUNT:
+            return _BY_COUNT[one]
         if one in _BY_NAME:
             return _BY_NAME[one].settles
     return ""

@@ -95,7 +95,7 @@ def settles(leg: LegDebrief) -> str:
     if not leg.causes or (first is not None and first.cause == WITHIN_SKILL):
         return ""
     told_of = (leg.causes[0].settles,) if leg.one_of is None else leg.one_of.settles
-    return " ".join(dict.fromkeys(told(one) for one in told_of))
+    return " ".join(dict.fromkeys(told(one) for one in told_of if one))
 
 
 def unsure(leg: LegDebrief) -> str:

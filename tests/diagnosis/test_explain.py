@@ -471,3 +471,15 @@ def test_who_began_off_on_his_line_and_arrived_is_within_skill() -> None:
     for arrived, told in ((True, "within-skill"), (False, "cannot-tell")):
         found = explain((*clean, replace(begun, arrived=arrived)), DiagnosisSettings())
         assert found[4][0].cause == told
+
+
+def test_what_the_log_has_answered_is_not_asked_again() -> None:
+    """Bug: what would settle an overshoot was the count, which stood in the log."""
+    evidence = legs(0.0, 0.0, ratios=(1.0, 1.25))
+    logged = tuple(replace(leg, log_count_ratio=leg.log_ratio) for leg in evidence)
+    without, with_count = (
+        next(one for one in explain(legs, DiagnosisSettings())[1] if one.cause == "overshoot")
+        for legs in (evidence, logged)
+    )
+    assert without.settles.startswith("The paces that the walker counted")
+    assert with_count.settles == "What was to stop the walker."
