@@ -1,18 +1,18 @@
 # Was beizubehalten und was zu üben ist.
 
 coach-keep-azimuth = Die Richtung gehalten
-coach-azimuth = { $legs }: Die gegangene Richtung lag höchstens { $worst } neben der der Marschskizze; das Maß für eine anvisierte Richtung ist { $standard }.
+coach-azimuth = Auf { $legs } lag die gegangene Richtung höchstens { $worst } neben der der Marschskizze; das Maß für eine anvisierte Richtung ist { $standard }.
 coach-keep-distance = Die Entfernung gezählt
-coach-distance = { $legs }: Die gegangene Entfernung wich höchstens { $worst } von der Marschskizze ab.
+coach-distance = Auf { $legs } wich die gegangene Entfernung höchstens { $worst } von der Marschskizze ab.
 coach-keep-arriving = Angekommen, wo die Zählung es sagte
 coach-arriving = { $count ->
-    [one] { $legs }: Die Zählung endete am { -point }, { $mean } davon.
-   *[other] { $legs }: Die Zählung endete am { -point }, im Mittel { $mean } davon.
+    [one] Auf { $legs } endete die Zählung am { -point }, { $mean } davon.
+   *[other] Auf { $legs } endete die Zählung am { -point }, im Mittel { $mean } davon.
 }
 coach-keep-finding = Den { -point } nach einer Ablage gefunden
 coach-finding = { $count ->
-    [one] { $legs }: Die Zählung endete { $farthest } daneben, und der { -point } wurde trotzdem gefunden.
-   *[other] { $legs }: Die Zählung endete bis zu { $farthest } daneben, und der { -point } wurde trotzdem gefunden.
+    [one] Auf { $legs } endete die Zählung { $farthest } daneben, und der { -point } wurde trotzdem gefunden.
+   *[other] Auf { $legs } endete die Zählung bis zu { $farthest } daneben, und der { -point } wurde trotzdem gefunden.
 }
 coach-keep-through = Bis zum Ende gegangen
 coach-through = { $count ->
@@ -41,7 +41,7 @@ coach-done-distance-measured = die Entfernung gemessen wurde
 coach-done-turned-into-paces = die Entfernung in { -pace } umgerechnet wurde
 coach-done-paced = die { -pace } gezählt wurden
 coach-done-recognised = der { -point } zu erkennen war
-coach-order = { $legs }: Die Zählungen endeten jeweils bei einem { -point } der anderen, als wären sie in anderer Reihenfolge angegangen worden: { $went }.
+coach-order = Auf { $legs } endeten die Zählungen jeweils bei einem { -point } der anderen, als wären sie in anderer Reihenfolge angegangen worden: { $went }.
 coach-went = Abschnitt { $leg } bei { $point } statt { $planned }
 coach-by-count = { $said } Die gegangene Entfernung bestätigt das nicht: Es liegt am Schrittmaß oder daran, wie gezählt wurde.
 coach-part = Kein Fehler ist benannt auf { $legs }; es ist der { $part ->
