@@ -38,6 +38,14 @@ def test_the_name_of_the_file_says_what_is_made(leg_audit, course, name, begin):
     assert f"Written to {name}" in done.err
 
 
+def test_warnings_call_counts_by_their_kind(leg_audit, course):
+    """Bug: a warning said "250 paces" over a leg of "double paces", and check "double paces"."""
+    text = (course / "plan.toml").read_text(encoding="utf-8")
+    (course / "slip.toml").write_text(text.replace("paces = 325", "paces = 250"), encoding="utf-8")
+    said = " ".join(leg_audit("card", "slip.toml").out.split())
+    assert "the plan gives 250 double paces" in said
+
+
 def test_heights_make_climb(leg_audit, course, hill):
     done = leg_audit("card", "plan.toml", "--ground", hill.name)
     assert done.status == 0

@@ -207,6 +207,7 @@ def test_plans_at_random_come_back_from_every_form(tmp_path, seed):
 def test_onto_the_grid_of_another_map(leg_audit):
     done = leg_audit("copy", "full.toml", "--onto", "EPSG:32617", "--out", "other.toml")
     assert done.status == 0, done.err
+    assert "look it up in the margin of the map in hand all the same" in done.err
     moved = audit.read_plan("other.toml")
     assert moved.grid == "EPSG:32617"
     for one, other in zip(audit.read_plan("full.toml").points, moved.points, strict=True):

@@ -39,6 +39,13 @@ def book(result):
     return openpyxl.load_workbook(io.BytesIO(class_texts(result)["class.xlsx"]))
 
 
+def test_a_cause_is_told_in_words(book):
+    """Bug: the sheet for people called ordinary error "within-skill"."""
+    cells = {str(cell.value) for row in book["points"] for cell in row}
+    assert "ordinary error" in cells
+    assert "within-skill" not in cells
+
+
 def test_every_sheet_has_frozen_headings_and_a_filter(book):
     assert book.sheetnames == ["walkers", "points", "legs", "lanes", "findings", "standard"]
     for sheet in book:
