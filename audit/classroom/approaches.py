@@ -8,7 +8,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from audit.classroom.come_to_in_turn import passed_in_turn
+from audit.classroom.come_to_in_turn import come_to_in_turn
 from audit.classroom.recorded_part import begins_at, not_recorded, still_coming
 from audit.classroom.setting_out import away_since_s
 from audit.debriefing.finished_debrief import Debrief
@@ -28,7 +28,7 @@ def approaches(debrief: Debrief, settings: Settings) -> tuple[Approach | None, .
     a skipped leg that was passed in its turn was come to, though nothing fits the way there.
     """
     since_s = counted_since(debrief, settings.grading)
-    on_no_leg = passed_in_turn(debrief.on_no_leg)
+    on_no_leg = come_to_in_turn(debrief.on_no_leg)
     told: list[Approach | None] = []
     for number, after_s in enumerate(since_s):
         approach = _approach(debrief, number, after_s, settings, on_no_leg)

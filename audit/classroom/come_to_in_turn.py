@@ -6,7 +6,7 @@ from audit.debriefing.on_no_leg import OnNoLeg
 from audit.diagnosis.passages import Passage
 
 
-def passed_in_turn(walked: OnNoLeg) -> dict[int, Passage]:
+def come_to_in_turn(walked: OnNoLeg) -> dict[int, Passage]:
     """Give, by leg, the passage of its end that is one of a row in the order of the plan.
 
     The longest row there is: where two points were taken in each other's place, one of them

@@ -57,10 +57,13 @@ def forecast_file(plan: Path, known: Known, *, as_json: bool, options: CourseOpt
     made = forecast_course(
         card, walker_scatter(known), sight_m=known.sight_m, aim_off_m=known.aim_off_m
     )
+    first = put_right_first([(plan, read)])
     if as_json:
         tell(render_forecast_json(made))
+        for note in first:
+            say_note(note)
         return
-    tell(render_forecast(made, put_right_first([(plan, read)])))
+    tell(render_forecast(made, first))
     for note in card.notes:
         say_note(note)
 

@@ -75,7 +75,7 @@ def check_lane_files(
     ]
     checked = check_lanes(lanes, areas, sets_out=sets_out)
     tell(render_lanes_json(checked) if asked.as_json else render_lanes(checked, first))
-    for note in [] if asked.as_json else checked.notes:
+    for note in first if asked.as_json else checked.notes:
         say_note(note)
     if asked.folder is not None:
         texts = {

@@ -48,14 +48,13 @@ def notes_of_days(
 ) -> tuple[str, ...]:
     """Say where plan, recording and log do not agree on day or moment.
 
-    ``told`` names the legs of which that is told already, with what else the log says.
+    ``told`` names the legs of which the moment is told already, with what else the log says.
     A recording whose clock was never set agrees with nothing, which its cleaning says.
     """
     if clean.timed and never_set(clean.time_s):
         return ()
     other_day = _other_day(card, clean)
-    others = [leg for leg in legs if leg.card.name not in told]
-    watches = () if log is None else _watches(log, others, settings)
+    watches = () if log is None else _watches(log, legs, settings, told)
     return (*([] if other_day is None else [other_day]), *watches)
 
 
@@ -73,10 +72,13 @@ def _other_day(card: LegCard, clean: CleanTrack) -> str | None:
     return sentence("recording-other-day", plan=card.date.isoformat(), begun=begun)
 
 
-def _watches(log: WalkersLog, legs: Sequence[LegAudit], settings: QualitySettings) -> Iterator[str]:
+def _watches(
+    log: WalkersLog, legs: Sequence[LegAudit], settings: QualitySettings, told: Collection[str]
+) -> Iterator[str]:
     """Say of each leg that the log ends at another moment than is taken here, and how to settle it.
 
-    A watch without a zone may show any; all legs together say which it showed.
+    A watch without a zone may show any; all legs together say which it showed. Of the legs that
+    are ``told`` the moment is told already, and the day is not.
     """
     ends = list(_ends(log, legs))
     watch_s = [end.after_claim_s for end in ends if not end.zoned]
@@ -85,7 +87,7 @@ def _watches(log: WalkersLog, legs: Sequence[LegAudit], settings: QualitySetting
         if end.noted_on is not None and end.days_off:
             yield _day_off(end.leg, end.noted_on, end.days_off)
         later_s = end.after_claim_s - (0.0 if end.zoned else zone_s)
-        if abs(later_s) > settings.watch_off_s:
+        if abs(later_s) > settings.watch_off_s and end.leg not in told:
             there_s = round(end.claim_s + later_s)
             pin = pin_of("claim", end.leg, utc_text(there_s)[11:])
             yield sentence(

@@ -24,7 +24,12 @@ from audit.debriefing.order_told import with_order_told
 from audit.debriefing.pinned_moments import Moment, read_pins
 from audit.debriefing.quality import judge_quality
 from audit.debriefing.walk_day import refuse_unset_day, track_date
-from audit.diagnosis.displaced import displaced, displaced_words, without_wrong_start
+from audit.diagnosis.displaced import (
+    displaced,
+    displaced_words,
+    pairs_without_wrong_start,
+    without_wrong_start,
+)
 from audit.diagnosis.explain import Explanation, explain_walk
 from audit.diagnosis.gather_evidence import WalkFacts, gather_evidence
 from audit.diagnosis.ground import fall_line
@@ -201,10 +206,11 @@ def _explained(
     explanation = explain_walk(evidence, settings.diagnosis)
     left_out = explain_left_out(measured.legs, card, clean, match, settings.diagnosis)
     findings = explanation.findings | left_out
-    shared = displaced(measured.legs, settings.diagnosis)
+    shared, one_of = displaced(measured.legs, settings.diagnosis), explanation.one_of
     if shared is not None:
         findings = without_wrong_start(findings, shared, [leg.card.name for leg in measured.legs])
-    return replace(explanation, findings=findings, displaced=shared)
+        one_of = pairs_without_wrong_start(one_of)
+    return replace(explanation, findings=findings, one_of=one_of, displaced=shared)
 
 
 def _matched(

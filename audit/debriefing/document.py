@@ -75,8 +75,13 @@ def _track(debrief: Debrief) -> TrackEntry:
             {"what": done.what, "count": int(done.count), "detail": done.detail}
             for done in clean.cleaning
         ],
-        "notes": list(quality.notes),
+        "notes": [*quality.notes, *_of_the_whole(debrief)],
     }
+
+
+def _of_the_whole(debrief: Debrief) -> list[str]:
+    """Give what the head of the page says of the whole walk and no leg shows."""
+    return [said for said in (debrief.displaced, debrief.on_no_leg.doubt) if said]
 
 
 def _spans(debrief: Debrief) -> list[SpanEntry]:

@@ -11,6 +11,7 @@ import numpy as np
 from audit.diagnosis.causes import wrong_start
 from audit.diagnosis.finding import Finding
 from audit.diagnosis.finding_words import place_words
+from audit.diagnosis.one_of_two import OneOfTwo
 from audit.guide.cause_names import CANNOT_TELL
 from audit.measurement.leg_measures import LegAudit, LegMeasures
 from audit.settings import DiagnosisSettings
@@ -62,6 +63,12 @@ def without_wrong_start(
 ) -> dict[int, tuple[Finding, ...]]:
     """Hold a wrong start back where all the walk lies as far off: that is nobody's start."""
     return {leg: _held_back(found, shared, names) for leg, found in findings.items()}
+
+
+def pairs_without_wrong_start(pairs: Mapping[int, OneOfTwo]) -> dict[int, OneOfTwo]:
+    """Tell no wrong start as one of two mistakes either."""
+    start = wrong_start.CAUSE.name
+    return {leg: pair for leg, pair in pairs.items() if start not in pair.causes}
 
 
 def displaced_words(shared: Displaced, names: Sequence[str]) -> Sentence:

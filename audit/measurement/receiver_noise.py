@@ -74,7 +74,7 @@ def measure_noise(
 ) -> ReceiverNoise:
     """Measure the noise on the halts, shape (k, 2) in seconds, with a usual value beforehand.
 
-    Where the halts are too short to tell, stretches of straight walking come in too.
+    Halts and stretches of straight walking are heard together.
     """
     stretches, used, seconds = [], [], 0.0
     for start_s, end_s in halts if clean.timed else ():

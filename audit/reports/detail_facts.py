@@ -26,7 +26,8 @@ def detail_facts(leg: LegDebrief) -> list[tuple[str, str]]:
     facts += [("point", _point(details, measures.nearest_m)), *_ground(details.ground)]
     facts += [("bypass", _bypass(one)) for one in details.bypasses if straight]
     if details.search is not None:
-        facts.append(("search", _search(details.search, wording.past_the_point_m(measures))))
+        past_m = wording.past_the_point_m(measures, leg.settings.reports)
+        facts.append(("search", _search(details.search, past_m)))
     if details.sighting_stops:
         facts.append(("stops", say("fact-stops-said", count=len(details.sighting_stops))))
     return [(say(f"fact-{name}"), words) for name, words in facts]

@@ -33,7 +33,7 @@ def _row(leg: LegDebrief, radius_m: float) -> tuple[list[str], list[str]]:
     """Give the errors of a leg, the worst first, and what stands after them."""
     ending = []
     if leg.audit.measures is not None:
-        ending.append(wording.arrival(leg.audit.measures, radius_m))
+        ending.append(wording.arrival(leg.audit.measures, radius_m, leg.settings.reports))
     said = wording.cause(leg)
     if said:
         ending.append(said)

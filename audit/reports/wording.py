@@ -156,18 +156,18 @@ def miss(measures: LegMeasures) -> str:
     return say("figure-at-direction", size=size, direction=where)
 
 
-def arrival(measures: LegMeasures, radius_m: float) -> str:
+def arrival(measures: LegMeasures, radius_m: float, reports: ReportSettings = _REPORTS) -> str:
     """Say how the leg ended, and that the walk then went on past the point, where it went far."""
-    ended, past_m = _ended(measures, radius_m), past_the_point_m(measures)
+    ended, past_m = _ended(measures, radius_m), past_the_point_m(measures, reports)
     if past_m is None:
         return ended
     return say("leg-then-past", ended=ended, past=digits.metres(past_m, measures.miss_sd_m))
 
 
-def past_the_point_m(measures: LegMeasures) -> float | None:
+def past_the_point_m(measures: LegMeasures, reports: ReportSettings = _REPORTS) -> float | None:
     """Give how far straight on past the point the walk went after the claim; None if little."""
     search = None if measures.details is None else measures.details.search
-    far = search is not None and search.past_m >= _REPORTS.told_past_m
+    far = search is not None and search.past_m >= reports.told_past_m
     return search.past_m if search is not None and far else None
 
 

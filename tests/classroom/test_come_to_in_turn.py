@@ -9,7 +9,7 @@ from classroom.hand_made import track
 from classroom.test_recorded_part import LANE, WALK
 
 from audit.classroom.approaches import approaches
-from audit.classroom.come_to_in_turn import passed_in_turn
+from audit.classroom.come_to_in_turn import come_to_in_turn
 from audit.debriefing.debrief_walk import debrief
 from audit.debriefing.on_no_leg import EndPassed, OnNoLeg
 from audit.diagnosis.passages import Passage, passages
@@ -41,7 +41,7 @@ def at(time_s):
     ],
 )
 def test_the_longest_row_in_the_order_of_the_plan_is_in_turn(times_s, in_turn):
-    found = passed_in_turn(passed(*times_s))
+    found = come_to_in_turn(passed(*times_s))
     assert {leg: one.nearest_s for leg, one in found.items()} == in_turn
 
 

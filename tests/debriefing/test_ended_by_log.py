@@ -72,3 +72,11 @@ def test_one_time_of_a_watch_without_a_zone_settles_nothing_that_its_claim_expla
     claim_s = debriefed(None, None).legs[0].audit.measures.claim.time_s
     arrived = (moment(claim_s, 2.0)).time()
     assert debriefed(2.0 * RATE, arrived).legs[0].doubt is None
+
+
+def test_the_day_noted_is_told_where_the_moment_is_told_with_the_count() -> None:
+    """Bug: a log of the day before was taken for the time of day alone, without a word."""
+    noted = moment(ENDED_S) - dt.timedelta(days=1)
+    debrief = debriefed(SHORT_M * RATE / 100.0, noted, second(zoned=True))
+    assert debrief.legs[0].doubt is not None
+    assert any(f"{noted:%Y-%m-%d}" in note for note in debrief.quality.notes)

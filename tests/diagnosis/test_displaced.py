@@ -6,8 +6,15 @@ from types import SimpleNamespace
 
 import pytest
 
-from audit.diagnosis.displaced import Displaced, displaced, displaced_words, without_wrong_start
+from audit.diagnosis.displaced import (
+    Displaced,
+    displaced,
+    displaced_words,
+    pairs_without_wrong_start,
+    without_wrong_start,
+)
 from audit.diagnosis.finding import Finding
+from audit.diagnosis.one_of_two import OneOfTwo
 from audit.settings import Settings
 
 SETTINGS = Settings().diagnosis
@@ -45,6 +52,15 @@ def test_starts_that_lie_alike_are_found(starts_m, of):
 
 def test_starts_that_nobody_saw_tell_nothing():
     assert displaced(legs(*[(150.0, 0.0)] * 3, under_way=True), SETTINGS) is None
+
+
+def test_no_wrong_start_is_one_of_two_either():
+    """Bug: "beginning from the wrong place, or another point", with the exercises of both."""
+    pairs = {
+        leg: OneOfTwo(causes=causes, probability=0.94, settles=("", ""))
+        for leg, causes in enumerate((("wrong-start", "wrong-point"), ("veer", "handrail")))
+    }
+    assert set(pairs_without_wrong_start(pairs)) == {1}
 
 
 def test_no_wrong_start_is_named_where_the_whole_walk_lies_as_far_off():
