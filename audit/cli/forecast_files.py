@@ -59,9 +59,9 @@ def forecast_file(plan: Path, known: Known, *, as_json: bool, options: CourseOpt
     )
     first = put_right_first([(plan, read)])
     if as_json:
-        tell(render_forecast_json(made))
         for note in first:
             say_note(note)
+        tell(render_forecast_json(made))
         return
     tell(render_forecast(made, first))
     for note in card.notes:

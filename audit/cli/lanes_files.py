@@ -74,9 +74,14 @@ def check_lane_files(
         for name, file, card in zip(_names(cards, plans), files, cards, strict=True)
     ]
     checked = check_lanes(lanes, areas, sets_out=sets_out)
-    tell(render_lanes_json(checked) if asked.as_json else render_lanes(checked, first))
-    for note in first if asked.as_json else checked.notes:
-        say_note(note)
+    if asked.as_json:
+        for note in first:
+            say_note(note)
+        tell(render_lanes_json(checked))
+    else:
+        tell(render_lanes(checked, first))
+        for note in checked.notes:
+            say_note(note)
     if asked.folder is not None:
         texts = {
             "lanes.json": render_lanes_json(checked),

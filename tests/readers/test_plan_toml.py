@@ -97,7 +97,7 @@ def test_points_in_order_are_the_legs(tmp_path):
     assert plan.arrival_radius_m == 30.0
     assert plan.grid_magnetic_angle_deg is None
     notes = "\n".join(plan.notes)
-    for part in ('its file, "lane"', "arrival_radius_m", "no leg tables", "EPSG:32616"):
+    for part in ('its file, "lane"', "no arrival radius", "no leg tables", "EPSG:32616"):
         assert part in notes
 
 
