@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from hypothesis import example, given, settings
+from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 from measurement.hand_made import BEGIN, HandWalk, card_of, clean_of, measure, receiver
 
@@ -47,6 +47,9 @@ def test_reversing_a_walk_turns_headings_and_keeps_lengths(seed, azimuth) -> Non
         search_end_s=BEGIN + last_s - walk.marks["start"],
     )
     back = measured(walk, backwards, card_of(ends(azimuth), (0, 0)), portion)
+    # Noise may look like a bend to the point in sight, short of one end only (seed 2107): the
+    # claim is then put there, and the two are no longer the same way.
+    assume(there.claim.time_s == walk.portion().claim_s and back.claim.time_s == portion.claim_s)
     turned = turn_degrees(there.heading.azimuth.degrees, back.heading.azimuth.degrees)
     assert abs(abs(turned) - 180.0) < 0.25 * there.heading.sd_deg + 0.01
     assert back.straight_m == pytest.approx(there.straight_m, abs=0.3)
