@@ -46,7 +46,7 @@ def displaced(legs: Sequence[LegAudit], settings: DiagnosisSettings) -> Displace
         if leg.measures is not None and _seen(leg.measures)
     }
     alike = [
-        [n for n, (off, sd_m) in began.items() if _apart_m(off, about) <= _WITHIN_95 * sd_m]
+        [n for n, (off, sd_m) in began.items() if math.dist(off, about) <= _WITHIN_95 * sd_m]
         for about, _ in began.values()
     ]
     most = max(alike, key=len, default=[])
@@ -109,7 +109,3 @@ def _seen(measures: LegMeasures) -> bool:
 def _start_sd_m(measures: LegMeasures, settings: DiagnosisSettings) -> float:
     """Give how well a displacement is known: as the miss, and by where at a point one stands."""
     return math.hypot(measures.miss_sd_m, settings.at_the_point_sd_m)
-
-
-def _apart_m(one: tuple[float, float], other: tuple[float, float]) -> float:
-    return math.hypot(one[0] - other[0], one[1] - other[1])

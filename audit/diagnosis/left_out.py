@@ -128,23 +128,22 @@ def _mistake_or_none(
 def _cannot_be_told(passed: Passed, *, timed: bool) -> Finding:
     """Give the finding of a leg whose points were passed as planned, or in a free order."""
     words = "evidence-in-turn" if passed.turn == "in-turn" else "evidence-free-turn"
-    return Finding(
-        cause=CANNOT_TELL,
-        probability=1.0,
-        evidence=sentence(words, passed=passed_words(passed, timed=timed)),
-        made=1.0,
-        settles=sentence("settle-in-turn"),
-    )
+    return _untold(sentence(words, passed=passed_words(passed, timed=timed)))
 
 
 def _missed_or_left_out(point: CardPoint, came_by: Sequence[Passage], *, timed: bool) -> Finding:
     """Give the finding of a leg of which a point was missed by little, while no leg was walked."""
     nearest = min(came_by, key=lambda passage: passage.away_m)
     passed = Passed(turn="never", points=(PassedPoint(point=point.name, passage=nearest),))
+    return _untold(sentence("evidence-missed-by-little", passed=passed_words(passed, timed=timed)))
+
+
+def _untold(evidence: str) -> Finding:
+    """Give the finding of a leg of which nothing tells whether a mistake was made."""
     return Finding(
         cause=CANNOT_TELL,
         probability=1.0,
-        evidence=sentence("evidence-missed-by-little", passed=passed_words(passed, timed=timed)),
+        evidence=evidence,
         made=1.0,
         settles=sentence("settle-in-turn"),
     )
@@ -167,17 +166,13 @@ def _longer_way(
 
 def _looked_for(point: CardPoint, walked_m: float, planned_m: float) -> Finding:
     """Give the finding of a leg in place of which the walk went further than by its points."""
-    return Finding(
-        cause=CANNOT_TELL,
-        probability=1.0,
-        evidence=sentence(
+    return _untold(
+        sentence(
             "evidence-looked-for",
             point=point.name,
             walked=Length(metres=walked_m),
             planned=Length(metres=planned_m),
-        ),
-        made=1.0,
-        settles=sentence("settle-in-turn"),
+        )
     )
 
 
