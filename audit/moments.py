@@ -8,7 +8,7 @@ _EPOCH = dt.datetime(1970, 1, 1, tzinfo=dt.UTC)
 _FIRST_S, _LAST_S = -62_135_596_800.0, 253_402_300_799.0
 """The years 1 to 9999 of ISO 8601."""
 _DAYS_A_YEAR = 365.25
-_DAY_S = 86_400.0
+DAY_S = 86_400.0
 
 
 def years_between(begin: dt.date, end: dt.date) -> float:
@@ -16,9 +16,14 @@ def years_between(begin: dt.date, end: dt.date) -> float:
     return (end - begin).days / _DAYS_A_YEAR
 
 
+def day_aside_s(apart_s: float) -> float:
+    """Give how far apart two moments are, whatever their days: half a day either way at most."""
+    return (apart_s + DAY_S / 2.0) % DAY_S - DAY_S / 2.0
+
+
 def in_calendar(time_s: float, *, days_around: int = 0) -> bool:
     """Tell whether the calendar holds a moment, and so many days before and after it."""
-    room_s = days_around * _DAY_S
+    room_s = days_around * DAY_S
     return _FIRST_S + room_s <= time_s <= _LAST_S - room_s
 
 

@@ -9,10 +9,9 @@ import numpy as np
 from audit.classroom.batch_clock import BatchClock
 from audit.classroom.class_result import ClassFinding
 from audit.classroom.walker_result import LegResult, WalkerResult
+from audit.moments import day_aside_s
 from audit.settings import GradingSettings
 from audit.words import sentence
-
-_DAY_S = 86_400.0
 
 
 def shift_asked(
@@ -52,5 +51,4 @@ def _code_off_s(leg: LegResult) -> float | None:
         return None
     if not approach.in_turn or approach.distance_m > leg.point.radius_m:
         return None
-    half_day_s = _DAY_S / 2.0
-    return (punch.noted_s - approach.time_s + half_day_s) % _DAY_S - half_day_s
+    return day_aside_s(punch.noted_s - approach.time_s)

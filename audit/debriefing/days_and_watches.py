@@ -9,12 +9,12 @@ from dataclasses import dataclass
 import numpy as np
 
 from audit.debriefing.doubts import pin_of
-from audit.debriefing.log_moments import DAY_S, ZONES_S, days_off, seconds_after, zone_near_s
+from audit.debriefing.log_moments import ZONES_S, days_off, seconds_after, zone_near_s
 from audit.leg_card import LegCard
 from audit.matching.clean_times import never_set
 from audit.matching.leg_match import CleanTrack
 from audit.measurement.leg_measures import LegAudit
-from audit.moments import calendar_moment
+from audit.moments import DAY_S, calendar_moment
 from audit.settings import QualitySettings
 from audit.track import utc_text
 from audit.walkers_log import WalkersLog

@@ -13,10 +13,11 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from audit.debriefing.log_moments import DAY_S, ZONE_STEP_S, ZONES_S, days_off, seconds_after
+from audit.debriefing.log_moments import ZONE_STEP_S, ZONES_S, days_off, seconds_after
 from audit.leg_card import CardLeg, LegCard
 from audit.matching.clean_times import never_set
 from audit.matching.leg_match import CleanTrack, LegMatch, Match, RunnerUp
+from audit.moments import DAY_S
 from audit.settings import Settings
 from audit.units import FloatArray
 from audit.walkers_log import WalkersLog
@@ -151,9 +152,7 @@ def _seen_whole(leg: LegMatch, card: CardLeg) -> tuple[float, float] | None:
 
 def _away_m(clean: CleanTrack, start_s: float, time_s: float) -> float:
     """Give how far from where a leg began the walker was at a moment, straight."""
-    moments = (start_s, time_s)
-    east, north = (np.interp(moments, clean.time_s, of) for of in (clean.east_m, clean.north_m))
-    return float(np.hypot(east[1] - east[0], north[1] - north[0]))
+    return float(np.hypot(*np.diff(clean.places_at((start_s, time_s)), axis=0)[0]))
 
 
 def _ahead_s(

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import datetime as dt
 
-DAY_S = 86_400.0
+from audit.moments import DAY_S, day_aside_s
+
 ZONES_S = 14 * 3600.0
 """No clock on earth is further from UTC."""
 ZONE_STEP_S = 900.0
@@ -20,7 +21,7 @@ def seconds_after(noted: dt.time | dt.datetime, moment_s: float) -> float:
     if isinstance(noted, dt.datetime):
         return noted.replace(tzinfo=dt.timezone(zone)).timestamp() - moment_s
     of_day_s = noted.hour * 3600.0 + noted.minute * 60.0 + noted.second - zone.total_seconds()
-    return (of_day_s - moment_s + DAY_S / 2.0) % DAY_S - DAY_S / 2.0
+    return day_aside_s(of_day_s - moment_s)
 
 
 def days_off(after_s: float, *, zoned: bool) -> int:

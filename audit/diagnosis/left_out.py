@@ -158,8 +158,7 @@ def _longer_way(
 ) -> tuple[float, float] | None:
     """Give metres walked between two moments, and by way of a point; None where not longer."""
     at_s = np.arange(moments_s[0], moments_s[1], settings.looked_for_step_s)
-    east_m, north_m = (np.interp(at_s, clean.time_s, of) for of in (clean.east_m, clean.north_m))
-    walked_m = float(np.hypot(np.diff(east_m), np.diff(north_m)).sum())
+    walked_m = float(np.hypot(*np.diff(clean.places_at(at_s), axis=0).T).sum())
     planned_m = sum(leg.distance_m for leg in card.legs if point in (leg.start, leg.end))
     return (walked_m, planned_m) if walked_m > settings.looked_for * planned_m else None
 

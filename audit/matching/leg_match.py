@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -79,6 +80,11 @@ class CleanTrack:
     def holds(self, time_s: float) -> bool:
         """Tell whether a moment lies within the track."""
         return bool(self.time_s[0] <= time_s <= self.time_s[-1])
+
+    def places_at(self, time_s: FloatArray | Sequence[float]) -> FloatArray:
+        """Give the places at k moments, straight between the fixes about them; shape (k, 2)."""
+        axes = (self.east_m, self.north_m)
+        return np.column_stack([np.interp(time_s, self.time_s, axis) for axis in axes])
 
     def index_at(self, time_s: float) -> int:
         """Give the index of the kept fix nearest to a time."""

@@ -19,7 +19,7 @@ from audit.matching.walk_layout import SampledWalk
 from audit.measurement.receiver_noise import ReceiverNoise
 from audit.settings import ClaimSettings
 from audit.statistics.late_bend import Motion, weigh_bends
-from audit.units import FloatArray, direction_degrees, unit_vector
+from audit.units import direction_degrees, unit_vector
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -177,10 +177,9 @@ def _bend(
 
 def _held_direction(clean: CleanTrack, start_s: float, until_s: float) -> float:
     """Give the direction from the leg's start to where the bends that are tried begin."""
-    ends: FloatArray = np.array([start_s, max(until_s, start_s + 1.0)])
-    east = np.diff(np.interp(ends, clean.time_s, clean.east_m))[0]
-    north = np.diff(np.interp(ends, clean.time_s, clean.north_m))[0]
-    return direction_degrees(float(east), float(north))
+    ends = (start_s, max(until_s, start_s + 1.0))
+    east_m, north_m = np.diff(clean.places_at(ends), axis=0)[0]
+    return direction_degrees(float(east_m), float(north_m))
 
 
 def _fixes(clean: CleanTrack, arrival: _Arrival, settings: ClaimSettings) -> NDArray[np.int64]:

@@ -71,9 +71,7 @@ def _stayed_at_point(
     claim_s = leg.claim_s or 0.0
     inside = (clean.time_s > claim_s) & (clean.time_s < ended_s)
     moments = np.concatenate([[claim_s], clean.time_s[inside], [ended_s]])
-    place = np.column_stack(
-        [np.interp(moments, clean.time_s, axis) for axis in (clean.east_m, clean.north_m)]
-    )
+    place = clean.places_at(moments)
     if np.hypot(*(place - target).T).max() > card.arrival_radius_m:
         return False
     return float(metres_walked(moments, place, halts)[-1]) < settings.shortest_m

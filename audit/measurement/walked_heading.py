@@ -203,8 +203,7 @@ def _at_the_pace_of_straight_walking(
     outside_s, outside_m = duration_s, length_m
     for step in asides.steps:
         ends_s = start.time_s + np.clip([step.begin_s, step.end_s], 0.0, duration_s)
-        places = [np.interp(ends_s, clean.time_s, axis) for axis in (clean.east_m, clean.north_m)]
-        outside_m -= float(np.diff(places, axis=1)[:, 0] @ along)
+        outside_m -= float(np.diff(clean.places_at(ends_s), axis=0)[0] @ along)
         outside_s -= float(np.ptp(ends_s))
     straight_m_s = outside_m / max(outside_s, 1.0)
     least_m_s = 0.5 * length_m / duration_s  # where next to nothing is left outside them

@@ -6,6 +6,7 @@ import datetime as dt
 import re
 from pathlib import Path
 
+from audit.moments import DAY_S
 from audit.readers.clock_time import clock_moment
 from audit.readers.csv_table import CsvRow, read_csv_table
 from audit.readers.file_bytes import decoded_text, file_bytes
@@ -13,7 +14,6 @@ from audit.readers.plain_text import writable
 from audit.readers.problem_list import ProblemList
 from audit.roster import PunchEntry, PunchList
 
-_DAY_S = 86_400.0
 _ANY_DAY = dt.date(2000, 1, 1)
 PUNCH_COLUMNS = ("name", "lane", "point", "code", "time", "attempt")
 
@@ -80,7 +80,7 @@ def _of_day_s(written: str) -> float | None:
     if moment is None:
         return None
     aware = moment if moment.tzinfo else moment.replace(tzinfo=dt.UTC)
-    return aware.timestamp() % _DAY_S
+    return aware.timestamp() % DAY_S
 
 
 def _check_twice(entries: tuple[PunchEntry, ...], problems: ProblemList) -> None:
