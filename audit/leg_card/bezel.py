@@ -42,10 +42,6 @@ class Clicks:
     azimuth: MagneticAzimuth
     error_deg: float
 
-    def off_line_m(self, distance_m: float) -> float:
-        """Give how far right of the line somebody is after a distance on what is set."""
-        return distance_m * math.sin(math.radians(self.error_deg))
-
     def ends_off_m(self, between: GridAzimuth, angles: NorthAngles, distance_m: float) -> float:
         """Give how far right of a point somebody ends who walks so far on what is set.
 

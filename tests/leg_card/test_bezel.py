@@ -11,6 +11,7 @@ from audit.azimuths import GridAzimuth, MagneticAzimuth, NorthAngles
 from audit.leg_card.bezel import clicks_for_angle, clicks_to_set, is_whole_bezel
 from audit.settings import Settings
 
+UNTURNED = NorthAngles(grid_magnetic_angle_deg=0.0, convergence_deg=0.0)
 CLICK_DEG = Settings().carried_card.click_deg
 ANGLES = st.floats(0.0, 360.0, exclude_max=True)
 CLICK_SIZES = st.sampled_from([1.0, 2.0, 2.5, 3.0, 5.0, 6.0])
@@ -48,16 +49,19 @@ def test_289_5_lies_half_way_and_both_settings_are_told():
 
 @each("bezel_rounding")
 def test_rounding_leaves_the_object_on_the_side_that_the_manual_says(value: CheckValue):
-    (clicks,) = clicks_to_set(MagneticAzimuth(float(value.given("wanted").split(";")[0])), 3.0)
+    wanted = MagneticAzimuth(float(value.given("wanted").split(";")[0]))
+    (clicks,) = clicks_to_set(wanted, 3.0)
+    off_m = clicks.ends_off_m(UNTURNED.grid_from_magnetic(wanted), UNTURNED, 500.0)
     # Right of the line the object is to the left, and the other way round.
-    assert ("left" if clicks.off_line_m(500.0) > 0.0 else "right") == value.expected
+    assert ("left" if off_m > 0.0 else "right") == value.expected
 
 
 def test_metres_off_the_line():
     (value,) = check_values("off_line")
     (clicks,) = clicks_to_set(MagneticAzimuth(59.0), 3.0)
     assert clicks.error_deg == float(value.given("degrees"))
-    off_m = clicks.off_line_m(float(value.given("distance_m")))
+    way_m = float(value.given("distance_m"))
+    off_m = clicks.ends_off_m(GridAzimuth(59.0), UNTURNED, way_m)
     assert off_m == pytest.approx(float(value.expected), abs=float(value.tolerance))
 
 

@@ -31,7 +31,8 @@ def test_a_leg_has_what_the_sums_give():
     # 70 lies between 69 and 72: 23 clicks left, a degree left, 17.5 m at 1000 m.
     (clicks,) = one.clicks
     assert (clicks.count, clicks.hand, clicks.azimuth.degrees) == (23, "left", 69.0)
-    assert clicks.off_line_m(one.card.distance_m) == pytest.approx(-17.45, abs=0.01)
+    off_m = clicks.ends_off_m(one.card.azimuth, carried.card.angles, one.card.distance_m)
+    assert off_m == pytest.approx(-17.45, abs=0.01)
 
 
 def doctrine(pattern: str) -> list[CheckValue]:
