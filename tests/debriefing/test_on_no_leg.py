@@ -67,8 +67,8 @@ def test_points_rested_at_on_no_leg_are_told_with_the_minutes_and_what_settles_t
     told = found(1)
     assert [one.point for one in told.passed] == ["P2", "P3"]
     assert told.doubt == (
-        "Nothing tells to which leg 10 of the 16 minutes between the ends of the course belong: "
-        "what is said of skipped legs is to be read with that. If the walker came to the points "
+        "Of the 16 minutes between the ends of the course 10 belong to no leg that was found: "
+        "take what is said of skipped legs with care. If the walker came to the points "
         "then, settle it: --claim 2=08:11:20Z --claim 3=08:17:40Z."
     )
 

@@ -122,5 +122,5 @@ rehearse-is-start = sein { -point } ist der Start der Bahn
 rehearse-note-bounds = Keine Grenze angegeben: Nichts wird darüber gesagt, ob sie verlassen wird.
 rehearse-note-areas = Keine Sperrgebiete oder Gefahren angegeben: Nichts wird darüber gesagt, ob man in sie gerät.
 rehearse-note-heights = Höhen sind nicht bekannt: Was Hänge mit einem Gang machen, ist nicht geprobt.
-rehearse-note-datum = Ein falsches Kartendatum oder eine falsche Marke ist in einer gewählten Größe geprobt; die Karte in der Hand und ein Besuch am
+rehearse-note-datum = Ein falsches Bezugssystem der Karte oder eine falsche Marke ist in einer gewählten Größe geprobt; die Karte in der Hand und ein Besuch am
     { -point } sagen, wie weit es wirklich ist.
