@@ -116,3 +116,19 @@ def test_all_choices_of_a_term_have_the_forms_that_sentences_ask_for():
                     pattern = message(language, name).pattern
                     values = dict.fromkeys(variables(pattern), 2)
                     assert words.say(name, **values)
+
+
+@pytest.mark.parametrize(
+    ("word", "said"),
+    [
+        ("marschzahl", "eine falsche oder vertauschte Ziffer in der Marschzahl"),
+        ("azimut", "eine falsche oder vertauschte Ziffer im Azimut"),
+        ("richtungswinkel", "eine falsche oder vertauschte Ziffer im Richtungswinkel"),
+    ],
+)
+def test_article_goes_by_the_gender_of_the_word_that_is_chosen(word, said):
+    """Bug: "Die Azimut eines anderen Abschnitts": the articles were those of Marschzahl."""
+    words = Words(language="de", terms={"azimuth": word})
+    assert words.say("cause-azimuth-digits") == said
+    article = {"marschzahl": "die", "azimut": "das", "richtungswinkel": "der"}[word]
+    assert words.say("cause-neighbour-azimuth").startswith(f"{article} ")

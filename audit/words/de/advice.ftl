@@ -9,11 +9,15 @@ advice-reciprocal = Vor dem Losgehen laut sagen, in welche Himmelsrichtung es un
 advice-right-angle = Die Richtung erst schätzen, dann messen.
 advice-bezel-clicks = Rasten laut zählen, dann durch Anvisieren prüfen.
 advice-bezel-wrong-way = Vor dem Drehen sagen, in welche Richtung die Zahlen wachsen.
-advice-mils-as-degrees = Hinter jede { -azimuth } die Einheit schreiben.
+advice-mils-as-degrees = Hinter alle { -azimuth(form: "many") } die Einheit schreiben.
 advice-wrong-mil-circle = Die Strichteilung des Kompasses an den Kopf der Marschskizze schreiben.
-advice-azimuth-digits = Die { -azimuth } Ziffer für Ziffer ansagen und wiederholen lassen.
+advice-azimuth-digits = { -azimuth(form: "many") } Ziffer für Ziffer ansagen und wiederholen lassen.
 advice-dial-misread = Die Skale zweimal ablesen, von beiden Nachbarstrichen aus.
-advice-neighbour-azimuth = Jeden Abschnitt abhaken; an jedem Beginn die neue { -azimuth } ansagen.
+advice-neighbour-azimuth = Jeden Abschnitt abhaken; vor jedem Aufbruch { -azimuth.gender ->
+    [feminine] die neue
+    [neuter] das neue
+   *[masculine] den neuen
+} { -azimuth } ansagen.
 advice-magnetic-disturbance = Weg von Metall und Leitungen, Telefon wegstecken, neu anvisieren.
 advice-steady-bias = Erst den Kompass an einer bekannten Linie prüfen, dann den Gehenden an einem markierten Abschnitt.
 advice-hundred-miscounted = Bei jedem Hunderter eine Perle, einen Knoten oder Kiesel weiterrücken und ihn laut sagen.

@@ -13,9 +13,17 @@ cause-bezel-clicks = der Drehring um einige Rasten falsch eingestellt
 cause-bezel-wrong-way = der Drehring in die falsche Richtung gedreht
 cause-mils-as-degrees = Strich und Grad miteinander verwechselt
 cause-wrong-mil-circle = ein Kompass mit anderer Strichteilung
-cause-azimuth-digits = eine falsche oder vertauschte Ziffer in der { -azimuth }
+cause-azimuth-digits = eine falsche oder vertauschte Ziffer { -azimuth.gender ->
+    [feminine] in der
+    [neuter] im
+   *[masculine] im
+} { -azimuth }
 cause-dial-misread = die Skale um einen Teilstrich falsch abgelesen
-cause-neighbour-azimuth = die { -azimuth } eines anderen Abschnitts
+cause-neighbour-azimuth = { -azimuth.gender ->
+    [feminine] die
+    [neuter] das
+   *[masculine] der
+} { -azimuth } eines anderen Abschnitts
 cause-magnetic-disturbance = Eisen oder Strom in der Nähe des Kompasses
 cause-steady-bias = eine stete Drehung nach einer Seite, durch Kompass oder Gehenden
 cause-hundred-miscounted = hundert Meter beim Zählen verloren oder zu viel

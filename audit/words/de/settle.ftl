@@ -6,13 +6,21 @@ settle-gm-angle-doubled = Was am Kompass als Nadelabweichung eingestellt ist, un
 settle-declination-for-gm-angle = Welcher der beiden Winkel auf der Marschskizze steht.
 settle-gm-angle-stale = Das Datum der Karte; die ganze Klasse würde gleich abweichen.
 settle-reciprocal = Wo die Sonne stand; ist auch jeder spätere Abschnitt umgekehrt, so ist es die Nadel.
-settle-right-angle = Die { -azimuth } auf der eigenen Marschskizze.
+settle-right-angle = { -azimuth.gender ->
+    [feminine] Die
+    [neuter] Das
+   *[masculine] Der
+} { -azimuth } auf der eigenen Marschskizze.
 settle-bezel-clicks = Worauf der Ring stehen blieb, oder derselbe Abschnitt noch einmal.
 settle-bezel-wrong-way = Ein Abschnitt, der weder nach Nord oder Süd noch nach Ost oder West führt.
 settle-mils-as-degrees = Die Einheit hinter der Zahl auf der Marschskizze.
 settle-wrong-mil-circle = Wie viele Strich auf dem Kompass selbst stehen.
 settle-azimuth-digits = Die drei Ziffern auf der eigenen Marschskizze.
-settle-dial-misread = Die { -azimuth }, die notiert wurde.
+settle-dial-misread = { -azimuth.gender ->
+    [feminine] Die notierte
+    [neuter] Das notierte
+   *[masculine] Der notierte
+} { -azimuth }.
 settle-neighbour-azimuth = Ob der Kompass am Beginn des Abschnitts neu eingestellt wurde.
 settle-magnetic-disturbance = Ob dort ein Zaun, eine Leitung oder ein Fahrzeug stand; andere würden an derselben Stelle abweichen.
 settle-steady-bias = Der Kompass an einer bekannten Linie, dann jemand anderes mit demselben Kompass.

@@ -17,8 +17,16 @@ story-single-double-pace = Einfach- und Doppelschritte wurden verwechselt
 story-wrong-ruler = Entfernungen wurden mit dem Lineal eines anderen Maßstabs gemessen
 story-slope-paced = Hangstrecke wurde als Kartenstrecke abgeschritten
 story-right-angle = Es wurde um einen rechten Winkel falsch gegangen
-story-azimuth-digits = Ziffern in der { -azimuth } waren vertauscht oder falsch
-story-neighbour-azimuth = Die { -azimuth } eines anderen Abschnitts wurde eingestellt
+story-azimuth-digits = Ziffern { -azimuth.gender ->
+    [feminine] in der
+    [neuter] im
+   *[masculine] im
+} { -azimuth } waren vertauscht oder falsch
+story-neighbour-azimuth = { -azimuth.gender ->
+    [feminine] Die
+    [neuter] Das
+   *[masculine] Der
+} { -azimuth } eines anderen Abschnitts wurde eingestellt
 story-hundred-miscounted = Hunderter gingen beim Zählen verloren oder waren zu viel
 story-early-stop = Die Zählung wurde zu früh abgebrochen
 story-overshoot = Der Weg ging über seine Entfernung hinaus
