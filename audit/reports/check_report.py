@@ -133,7 +133,7 @@ def _mils(line: SumLine) -> str:
     """Add the mils in which the plan says an azimuth, where other units are shown."""
     if not line.in_mils or line.given is None or in_force().units.angle == "mil6400":
         return ""
-    return f" ({mils_from_degrees(line.given):.0f} mil)"
+    return f" ({say('check-mils', given=f'{mils_from_degrees(line.given):.0f}')})"
 
 
 def _stated(line: SumLine, value: float) -> str:

@@ -9,7 +9,7 @@ from audit.reports import ink
 from audit.reports.chart_layers import Layer, Spec, axis, position, specification, stacked, view
 from audit.school_records.trend import AttemptShown, OverAttempts, Trend, TrendOfLight
 from audit.words import in_force, say
-from audit.words.in_other_units import ANGLE_SIGN, METRES
+from audit.words.in_other_units import METRES
 
 WIDTH_PX = 620.0
 _HEIGHT_PX = 130.0
@@ -60,7 +60,7 @@ def _view(
     if not seen:
         return None
     low, high = min(seen), max(seen)
-    title = say(f"trend-axis-{name}", unit=ANGLE_SIGN[in_force().units.angle].strip())
+    title = say(f"trend-axis-{name}", unit=in_force().angle_sign().strip())
     room = 0.08 * (high - low) or 1.0
     attempt = say("trend-axis-attempt")
     step = -(-trend.attempts // _MOST_NUMBERS)

@@ -35,7 +35,7 @@ if TYPE_CHECKING:
     import jinja2
 
 _FEWEST_DRAWN = 4
-_FIGURE_AND_UNIT = re.compile(r"(?<=\d) (?=(?:m|yd|mil|gon|s|h|min|%|E|W|N|S|O)\b|%)")
+_FIGURE_AND_UNIT = re.compile(r"(?<=\d) (?=(?:m|yd|mil|Strich|gon|s|h|min|%|E|W|N|S|O)\b|%)")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from audit.words import in_force, say
-from audit.words.in_other_units import ANGLE_SIGN, CIRCLE, LENGTH_SIGN, METRES
+from audit.words.in_other_units import CIRCLE, LENGTH_SIGN, METRES
 
 _PLACES = {"since_start": "time", "no_time": "", "leg": "name", "going": "azimuth", "standing": "",
            "left": "size", "right": "size", "on_line": "", "speed": "speed",
@@ -25,7 +25,7 @@ def script_words() -> dict[str, Any]:
     return {
         **told,
         "circle": CIRCLE[units.angle],
-        "angle_sign": ANGLE_SIGN[units.angle],
+        "angle_sign": words.angle_sign(),
         "azimuth_digits": 4 if "mil" in units.angle else 3,
         "length_m": METRES[units.length],
         "length_sign": LENGTH_SIGN[units.length],

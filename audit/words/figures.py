@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from audit.moments import calendar_moment
-from audit.words.in_other_units import ANGLE_SIGN, CIRCLE, LENGTH_SIGN, to_place
+from audit.words.in_other_units import CIRCLE, LENGTH_SIGN, to_place
 
 if TYPE_CHECKING:
     from audit.words.spoken_words import Words
@@ -68,7 +68,7 @@ class Turn(Figure):
             place = units.angle_place(self.half_interval_deg)
         size = self.degrees if self.signed else abs(self.degrees)
         text = to_place(units.angle_from(size), place).replace("-", "−")
-        return f"{words.decimal(text)}{ANGLE_SIGN[units.angle]}"
+        return f"{words.decimal(text)}{words.angle_sign()}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -98,7 +98,7 @@ class Azimuth(Figure):
         if self.of_card or digits == 4:
             whole, stop, rest = text.partition(".")
             text = f"{whole:0>{digits}}{stop}{rest}"
-        sign = "" if self.of_card and units.angle == "degrees" else ANGLE_SIGN[units.angle]
+        sign = "" if self.of_card and units.angle == "degrees" else words.angle_sign()
         return f"{words.decimal(text)}{sign}"
 
 
@@ -114,7 +114,7 @@ class HalfInterval(Figure):
         place = units.angle_place(self.degrees)
         least: float = 10.0**place
         size = max(least, round(units.angle_from(self.degrees), -place))
-        return f"±{words.decimal(to_place(size, place))}{ANGLE_SIGN[units.angle]}"
+        return f"±{words.decimal(to_place(size, place))}{words.angle_sign()}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

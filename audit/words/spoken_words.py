@@ -11,11 +11,12 @@ from typing import Literal, get_args
 from audit.words.figures import Figure
 from audit.words.filled_pattern import filled
 from audit.words.fluent_text import Entry, Placeable, entries
-from audit.words.in_other_units import Units
+from audit.words.in_other_units import ANGLE_SIGN, Units
 
 Language = Literal["en", "de"]
 LANGUAGES: tuple[Language, ...] = get_args(Language)
 _DECIMAL_SIGN: dict[Language, str] = {"en": ".", "de": ","}
+_MIL: dict[Language, str] = {"en": "mil", "de": "Strich"}
 _TERMS = "terms"
 
 
@@ -71,6 +72,10 @@ class Words:
     def decimal(self, number: str) -> str:
         """Write a number with the decimal sign of the language."""
         return number.replace(".", _DECIMAL_SIGN[self.language])
+
+    def angle_sign(self) -> str:
+        """Give what stands behind an angle: "°", " mil", " Strich"."""
+        return ANGLE_SIGN[self.units.angle].replace("mil", _MIL[self.language])
 
     def _chosen_terms(self) -> Mapping[str, Entry]:
         chosen = {**self.terms}

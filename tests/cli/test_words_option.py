@@ -27,9 +27,9 @@ def test_every_command_that_tells_people_something_takes_words():
     ("arguments", "told", "said"),
     [
         (("check", "plan.toml"), "Nichts zu berichtigen", "Hinweis: Gitter der Bahn"),
-        (("card", "plan.toml"), "magnetisch, mil 0871", "Hinweis: Gitter der Bahn"),
+        (("card", "plan.toml"), "magnetisch, Strich 0871", "Hinweis: Gitter der Bahn"),
         (("card", "plan.toml", "--out", "card.html"), "", "Geschrieben nach card.html"),
-        (("forecast", "plan.toml"), "64 mil verdreht", "Hinweis: "),
+        (("forecast", "plan.toml"), "64 Strich verdreht", "Hinweis: "),
         (("lanes", "plan.toml"), "bürgerliche Dämmerung", "Hinweis: Kein Plan gibt"),
         (("copy", "plan.toml", "--out", "copy.gpx"), "", "GPX enthält nicht: "),
     ],

@@ -152,9 +152,9 @@ def card_in(**chosen) -> str:
     # (ISO 80000-3:2019).
     [
         ("degrees", "magnetisch 066,5°", "zurück (magn.) 246,5°"),
-        ("mil6400", "magnetisch, mil 1182", "zurück (magn.), mil 4382"),
-        ("mil6300", "magnetisch, mil 1164", "zurück (magn.), mil 4314"),
-        ("mil6000", "magnetisch, mil 1108", "zurück (magn.), mil 4108"),
+        ("mil6400", "magnetisch, Strich 1182", "zurück (magn.), Strich 4382"),
+        ("mil6300", "magnetisch, Strich 1164", "zurück (magn.), Strich 4314"),
+        ("mil6000", "magnetisch, Strich 1108", "zurück (magn.), Strich 4108"),
         ("gon", "magnetisch, gon 073,9", "zurück (magn.), gon 273,9"),
     ],
 )

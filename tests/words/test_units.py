@@ -101,3 +101,11 @@ def test_german_writes_decimals_with_a_comma():
 def test_stated_degrees_are_told_in_whole_mils():
     """Bug: a standard of 3 degrees was told as 50 mil, which are 2.8 degrees."""
     assert Turn(degrees=3.0, degrees_decimals=0).shown(words(angle="mil6400")) == "53 mil"
+
+
+def test_german_calls_the_mil_strich():
+    """Bug: German figures stood in "mil", while its sentences spoke of Strich."""
+    german = Words(language="de", units=Units(angle="mil6400"))
+    assert Turn(degrees=3.0, degrees_decimals=0).shown(german) == "53 Strich"
+    assert Azimuth(degrees=49.0, of_card=True).shown(german) == "0871 Strich"
+    assert HalfInterval(degrees=0.6).shown(german) == "±11 Strich"

@@ -26,5 +26,6 @@ check-paces = { -pace }
 check-root = Wurzel aus { $east }² + { $north }²
 check-via = über die Zwischenpunkte
 check-pacing = { $distance } x { $rate } / 100
+check-mils = { $given } Strich
 check-less = { $azimuth } - { $angle }
 check-plus = { $azimuth } + { $angle }

@@ -26,5 +26,6 @@ check-paces = { -pace }
 check-root = root of { $east }² + { $north }²
 check-via = along the via positions
 check-pacing = { $distance } x { $rate } / 100
+check-mils = { $given } mil
 check-less = { $azimuth } - { $angle }
 check-plus = { $azimuth } + { $angle }
