@@ -19,8 +19,8 @@ coach-through = { $count ->
     [one] Der eine Abschnitt des Plans wurde gegangen.
    *[other] Alle { $count } Abschnitte wurden gegangen, in der Reihenfolge des Plans.
 }
-coach-keep-log = Ein Marschtagebuch geführt
-coach-log = Das Marschtagebuch sagt, was eingestellt und gezählt wurde; das entscheidet, was die Aufzeichnung nicht kann.
+coach-keep-log = Ein Marschprotokoll geführt
+coach-log = Das Marschprotokoll sagt, was eingestellt und gezählt wurde; das entscheidet, was die Aufzeichnung nicht kann.
 coach-keep-recording = Den Weg aufgezeichnet
 coach-recording = { $count } von { $legs ->
     [one] { $legs } Abschnitt

@@ -32,18 +32,18 @@ recording-outings = Die Aufzeichnung enthält { $count } Gänge nahe der Bahn; d
 recording-untimed = Die Aufzeichnung enthält keine brauchbaren Zeiten: Abschnitte werden nach der Reihenfolge der Ortungen zugeordnet, Halte sind nicht zu sehen, und es gibt keine Zeitangaben.
 recording-sparse = Nur alle { $interval } s eine Ortung: Ecken sind abgeschnitten und kurze Umgehungen verschwinden.
 recording-wandered = Der Empfänger schwankte um etwa { $noise } m: Kurze Abschnitte lassen sich in der Richtung nicht beurteilen.
-recording-log-note = Das Marschtagebuch: { $note }
-recording-log-astray = Das Marschtagebuch hat Einträge für { $names }, wofür der Plan keinen Abschnitt hat; sie wurden weggelassen.
+recording-log-note = Das Marschprotokoll: { $note }
+recording-log-astray = Das Marschprotokoll hat Einträge für { $names }, zu denen der Plan keinen Abschnitt hat; sie wurden weggelassen.
 recording-other-day = Der Plan gilt für den { $plan }, die Aufzeichnung beginnt aber am { $begun }: Prüfe, ob beide zum selben Weg gehören.
 recording-log-numbers = Seine Abschnitte wurden nach ihren Nummern genommen: { $pairs }.
 recording-log-number = „{ $written }“ als „{ $leg }“
-recording-log-time = Abschnitt { $leg }: Das Protokoll beendet ihn { $minutes } min { $side ->
-    [later] später
-   *[earlier] früher
-} als hier angenommen, um { $time }.{ $settle }
+recording-log-time = Abschnitt { $leg }: Nach dem Marschprotokoll endete er { $minutes } min { $side ->
+        [later] später
+       *[earlier] früher
+    } als hier angenommen, um { $time }.{ $settle }
 recording-log-count = Abschnitt { $leg }: { $paces } { -pace } sind { $rate } auf 100 m des Abschnitts, so viele geht niemand; die Zahl wurde weggelassen.
-recording-log-day = Abschnitt { $leg }: Das Protokoll beendet ihn am { $noted }, die Aufzeichnung aber am { $walked }: Vom Protokoll gilt nur die Uhrzeit.
-recording-log-settle = {" "}Hat das Protokoll recht, lege es fest: { $pin }.
+recording-log-day = Abschnitt { $leg }: Nach dem Marschprotokoll endete er am { $noted }, nach der Aufzeichnung aber am { $walked }: Vom Marschprotokoll gilt nur die Uhrzeit.
+recording-log-settle = {" "}Stimmt das Marschprotokoll, so festlegen: { $pin }.
 recording-simulated = Die Aufzeichnung sagt von sich, dass sie simuliert ist.
 recording-planned-route = Die Datei enthält auch eine geplante Route, die hier nicht gelesen wurde.
 recording-called = Die Spur, die bei Ortung { $point } beginnt, heißt { $name }.

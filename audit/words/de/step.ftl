@@ -1,11 +1,11 @@
 # Bei welchem Schritt ein Fehler entstand.
 
-step-none = Kein Schritt sticht heraus: Marschskizze, Marschtagebuch und Weg stimmen im gewöhnlichen Fehler überein.
+step-none = Kein Schritt sticht heraus: Marschskizze, Marschprotokoll und Weg stimmen im gewöhnlichen Fehler überein.
 step-at = { $step }: { $said }
 step-ordinary = { $said } Mit allen Abschnitten zusammen gewogen ist das hier gewöhnlich.
 step-noted = Aufgeschrieben: { $said } Der Weg zeigt nichts davon: Es wurde anders aufgeschrieben, als es getan wurde, oder unterwegs ausgeglichen.
-step-ended-by-log = Nach Zählung und Zeit des Marschtagebuchs endete der Abschnitt früher, als er hier endet: Der Weg wird nicht neben die Zählung gelegt.
-step-other-order = Wie in anderer Reihenfolge gegangen, nach oder von { $point }: Weder Marschskizze noch Marschtagebuch werden daneben gelegt.
+step-ended-by-log = Nach Zählung und Zeit des Marschprotokolls endete der Abschnitt früher, als er hier endet: Der Weg wird nicht neben die Zählung gelegt.
+step-other-order = Wie in anderer Reihenfolge gegangen, nach oder von { $point }: Weder Marschskizze noch Marschprotokoll werden daneben gelegt.
 step-cannot-tell = Nicht zu unterscheiden, ob { $steps }: { $said }
 step-name-given = angegeben
 step-begin-given = Angegeben
@@ -31,7 +31,7 @@ step-course-azimuth = die Gitterrichtung der Bahn ({ $azimuth })
 step-card-magnetic = die magnetische Richtung der Marschskizze ({ $azimuth })
 step-card-grid = die Gitterrichtung der Marschskizze ({ $azimuth })
 step-own-references = die Richtung ihrer eigenen Koordinaten ({ $azimuth })
-step-set-by-log = die laut Marschtagebuch eingestellte Richtung ({ $azimuth } magnetisch)
+step-set-by-log = die laut Marschprotokoll eingestellte Richtung ({ $azimuth } magnetisch)
 step-azimuth-walked = die gegangene Richtung ({ $azimuth } Gitter)
 step-turned = { $after } liegt { $size } { $side ->
     [left] links
@@ -50,5 +50,5 @@ step-leads-elsewhere = Richtung und Entfernung der Marschskizze führen an einen
 step-other-point = der Abschnitt endete { $away } von { $other }, nicht bei { $point }.
 step-passed = der Weg führte { $near } an { $point } vorbei, und die Zählung endete { $miss } davon.
 step-reached = { $point } wurde erreicht.
-step-line-bent = Der Abschnitt hat mehrere Stücke, ein Marschtagebuch nur eine Richtung und eine Zählung: Weder Marschskizze noch Marschtagebuch werden daneben gelegt.
-step-line-left = Die geplante Linie wurde nicht eingehalten: Weder Marschskizze noch Marschtagebuch werden daneben gelegt.
+step-line-bent = Der Abschnitt hat mehrere Stücke, ein Marschprotokoll nur eine Richtung und eine Zählung: Weder Marschskizze noch Marschprotokoll werden daneben gelegt.
+step-line-left = Die geplante Linie wurde nicht eingehalten: Weder Marschskizze noch Marschprotokoll werden daneben gelegt.

@@ -26,4 +26,4 @@ terminal-roads = { $count ->
     [one] { $count } Straße in den Gebieten ist für grade --roads da und wird
    *[other] { $count } Straßen in den Gebieten sind für grade --roads da und werden
 } hier nicht angesehen.
-terminal-demo = Plan, Aufzeichnung und Protokoll der Vorführung sind jetzt in { $folder }. Von Hand ausgewertet werden sie mit:
+terminal-demo = Plan, Aufzeichnung und Marschprotokoll der Vorführung sind jetzt in { $folder }. Von Hand ausgewertet werden sie mit:
