@@ -6,7 +6,7 @@ appeal-debrief = Auswertung dieses Abschnitts
 appeal-where = { $lane }, Abschnitt { $leg }: { $start } bis { $end }. Vorgabe: { $standard }.
 appeal-says = Die Aufzeichnung sagt:
 appeal-left-out = ; der { -point } zählt in keiner Bewertung
-appeal-figure-note = Gitternord ist oben. Linie: der Weg, eine Position je zehn Sekunden. Kreuz: der { -point }; Raute: das gemeldete Ende;
+appeal-figure-note = Gitternord ist oben. Linie: der Weg, eine Position je zehn Sekunden. Kreuz: der { -point }; Raute: das angenommene Ende;
     Quadrat: nächste Annäherung.
 appeal-about = Der Weg um { $point }, Gitternord oben.
 appeal-radius = Kreis { $size }
@@ -54,7 +54,7 @@ appeal-nearest-said = { $size }{ $time ->
 }
 appeal-unseen = Ungesehen
 appeal-unseen-said = höchstens { $size } näher, in Lücken der Aufzeichnung
-appeal-miss = Ablage am gemeldeten Ende
+appeal-miss = Ablage am angenommenen Ende
 appeal-miss-said = { $size } ({ $where })
 appeal-proof = Mitgebrachter Beleg
 appeal-proof-none = keiner

@@ -124,8 +124,8 @@ class-fault-mark = (Fehler der Bahn)
 class-tracks = Alle Wege auf einem Abschnitt
 class-tracks-note = Jeder Abschnitt ist so gedreht, dass alle nach rechts gehen, beide Achsen im selben Maßstab; wer weiter abseits
     ging, läuft aus dem Bild. Schwarz gestrichelt: die geplante Linie; Kreuz und Kreis: der { -point } und der Ankunftskreis.
-    Dünne Linien: wer den { -point } fand, das gemeldete Ende als offene Raute. Dicke unterbrochene Linien: wer ihn nicht fand,
-    das gemeldete Ende als volle Raute mit der Nummer. Kleine Quadrate: wo zum nächsten Abschnitt aufgebrochen wurde.
+    Dünne Linien: wer den { -point } fand, das angenommene Ende als offene Raute. Dicke unterbrochene Linien: wer ihn nicht fand,
+    das angenommene Ende als volle Raute mit der Nummer. Kleine Quadrate: wo zum nächsten Abschnitt aufgebrochen wurde.
 class-tracks-said = { $found } von { $walks ->
     [one] { $walks } Gang
    *[other] { $walks } Gängen
@@ -162,7 +162,7 @@ class-legs-drawn = Abschnitte, gezeichnet
 class-no-causes = Auf keinem Abschnitt ist ein Fehler benannt.
 
 class-time = Wo die Zeit blieb
-class-time-note = Stunden und Minuten vom Verlassen des Starts bis zum letzten gemeldeten Ende, mit der Suche danach, wo es eine gab.
+class-time-note = Stunden und Minuten vom Verlassen des Starts bis zum letzten angenommenen Ende, mit der Suche danach, wo es eine gab.
     Die Rast davor und danach zählt nicht mit. Es ist nicht die Zeit der Vorgabe: Die steht oben beim Namen und endet im
     Umkreis des letzten { -point(form: "of") }.
 class-moving = in Bewegung

@@ -2,7 +2,7 @@
 
 doubt-pinned = Abschnitt { $leg }: { $ends } von Hand festgelegt.
 doubt-pinned-from = der Beginn um { $time }
-doubt-pinned-claim = das gemeldete Ende um { $time }
+doubt-pinned-claim = das angenommene Ende um { $time }
 doubt-set-out = {" "}(Aufbruch um { $time })
 doubt-another = {" "}Um einen anderen zu nehmen, seinen Aufbruch angeben: { $pins }.
 doubt-other-walks = Die Aufzeichnung enthält { $count } Gänge dieser Bahn; der am besten passende wird genommen{ $begun }.{ $settle }

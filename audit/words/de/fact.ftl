@@ -39,10 +39,10 @@ fact-time-said = { $time }{ $standing ->
    *[some] {" "}({ $begin } bis { $end } { $clock })
 }
 fact-off-line = Neben der Linie
-fact-off-line-said = { $end } am gemeldeten Ende, zur geplanten Linie, höchstens { $most }, quadratisches Mittel { $rms }
+fact-off-line-said = { $end } am angenommenen Ende, zur geplanten Linie, höchstens { $most }, quadratisches Mittel { $rms }
 fact-own-line = Eigene Linie
-fact-own-line-on = { $began } von { $start } begonnen; am gemeldeten Ende auf der eigenen Linie
-fact-own-line-off = { $began } von { $start } begonnen; am gemeldeten Ende { $side } der eigenen Linie
+fact-own-line-on = { $began } von { $start } begonnen; am angenommenen Ende auf der eigenen Linie
+fact-own-line-off = { $began } von { $start } begonnen; am angenommenen Ende { $side } der eigenen Linie
 fact-miss = Ablage
 fact-miss-said = { $miss } vom { -point }, ±{ $error } nach jeder Seite (Standardfehler): { $where }, in der Richtung der Marschskizze gesehen
 fact-beyond = { $along } dahinter, { $across }

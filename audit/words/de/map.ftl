@@ -1,14 +1,14 @@
 # Legende und Wörter der Karte.
 
 map-planned = geplanter Abschnitt
-map-walked = auf einem Abschnitt gegangen, vom Aufbruch bis zum gemeldeten Ende
+map-walked = auf einem Abschnitt gegangen, vom Aufbruch bis zum angenommenen Ende
 map-bypass = Umgehung: um ein Hindernis und zurück auf die Linie
 map-search = Suche nach dem { -point }
 map-other = zwischen oder außerhalb der Abschnitte gegangen
 map-gap = nicht aufgezeichnet
 map-point = { -point } der Bahn, Ankunftskreis { $radius }
-map-claim = gemeldetes Ende: wo die Zählung „hier“ sagte oder der { -point } in Sicht kam
-map-miss = Ablage, vom { -point } zum gemeldeten Ende
+map-claim = angenommenes Ende: wo die Zählung „hier“ sagte oder der { -point } in Sicht kam
+map-miss = Ablage, vom { -point } zum angenommenen Ende
 map-halt = Halt
 map-leg = Abschnitt { $leg }
 map-leg-off = Abschnitt { $leg }: { $size } daneben

@@ -20,12 +20,12 @@ page-map-note = Gitternord ist oben. GN Gitternord, MN magnetisch Nord; Nordrich
 page-map-use = Die Karte ziehen oder mit gedrückter Strg-Taste das Rad drehen. Ist die Karte gewählt, verschieben sie
     die Pfeiltasten, + und − ändern den Ausschnitt und 0 zeigt die ganze Bahn. Auf Karte oder Streifen zeigen oder tippen setzt den Ring dorthin.
 page-over-time = Der Weg über die Zeit
-page-walk-note = Vom Aufbruch zu jedem Abschnitt (mit Nummer) bis zum gemeldeten Ende: Abstand von der geplanten Linie, das
+page-walk-note = Vom Aufbruch zu jedem Abschnitt (mit Nummer) bis zum angenommenen Ende: Abstand von der geplanten Linie, das
     Rauschen des Empfängers getönt, eine Standardabweichung ({ $noise }) nach beiden Seiten; darunter Höhe und
     Geschwindigkeit der ganzen Aufzeichnung. Geschwindigkeit und Richtung gelten für { $window } s; der Ring steht
     auf Zeitpunkten im Abstand von { $step } und dazwischen auf einer Geraden.
 page-legs = Die Abschnitte
-page-legs-note = Richtungen gegen Gitternord, gegangene mit dem halben 95-%-Bereich. Das gemeldete Ende ist, wo die eigene
+page-legs-note = Richtungen gegen Gitternord, gegangene mit dem halben 95-%-Bereich. Das angenommene Ende ist, wo die eigene
     Orientierung des Gehenden endete, vor jeder Suche; Entfernungen gehen gerade dorthin. „Wie geplant“ heißt, dass der
     Fehler kleiner ist, als diese Aufzeichnung zeigen kann.
 page-leg = Abschnitt
@@ -51,7 +51,7 @@ page-each-note = Jeder Streifen zeigt den Abschnitt von oben, gegangen wird nach
     Entfernung auf ihr, beide nicht im selben Maßstab. Getönt: das Rauschen des Empfängers, eine Standardabweichung
     ({ $noise }) nach beiden Seiten. Der senkrechte Balken am { -point } ist der Ankunftskreis. Unter jedem Streifen
     stehen die Pfeile der geplanten und der gegangenen Richtung, deren 95-%-Bereich getönt ist; daneben, woraus die
-    Ablage entstand: Ihre Teile führen aneinandergereiht vom { -point } (Kreuz) zum gemeldeten Ende (Raute) und schließen sich zur Ablage.
+    Ablage entstand: Ihre Teile führen aneinandergereiht vom { -point } (Kreuz) zum angenommenen Ende (Raute) und schließen sich zur Ablage.
 page-leg-title = Abschnitt { $leg }: { $ends }
 page-own-line = eigene Linie: die geplante Richtung von dort, wo der Gehende wirklich begann.
 page-drawn-within = Auf { $within } genau gezeichnet.
@@ -65,7 +65,7 @@ page-practise = Zu üben:
 page-run = Ablaufen
 page-moment = Zeitpunkt des Weges
 page-misses = Woraus die Ablagen entstanden
-page-target-note = Jedes gemeldete Ende (Raute mit der Nummer des Abschnitts), vom Gehenden aus auf seinen { -point } gesehen: Vorn ist
+page-target-note = Jedes angenommene Ende (Raute mit der Nummer des Abschnitts), vom Gehenden aus auf seinen { -point } gesehen: Vorn ist
     oben. Balken: ein Standardfehler nach beiden Seiten. Der schwarze Kreis ist der Ankunftskreis, { $radius }.
     Gepunktet: die Ellipsen, in denen 95 von 100 gewöhnlichen Gängen des leichtesten und des schwersten Abschnitts enden.
     Ein Abschnitt links vom Kreuz endete links von seinem { -point }.

@@ -8,15 +8,15 @@ paper-error = Fehler
 paper-distance-planned = Entfernung geplant
 paper-each-note = Streifen: Abstand von der geplanten Linie mit getöntem Rauschen des Empfängers, Höhe, Geschwindigkeit. Pfeile:
     geplante (gestrichelt) und gegangene Richtung, ihr 95-%-Bereich getönt. Daneben die Teile der Ablage, aneinandergereiht
-    vom { -point } (Kreuz) zum gemeldeten Ende (Raute).
-paper-target-note = Jedes gemeldete Ende (Raute mit der Nummer des Abschnitts), vom Gehenden aus auf seinen { -point } gesehen:
+    vom { -point } (Kreuz) zum angenommenen Ende (Raute).
+paper-target-note = Jedes angenommene Ende (Raute mit der Nummer des Abschnitts), vom Gehenden aus auf seinen { -point } gesehen:
     Vorn ist oben. Balken: ein Standardfehler nach beiden Seiten. Schwarzer Kreis: der Ankunftskreis, { $radius }.
 paper-map-note = Gitternord ist oben. Gezeichnete Linien liegen höchstens { $within } neben der Aufzeichnung.
 paper-overlay-note = In wahrer Größe (100 %, ohne Anpassen) auf Folie oder dünnes Papier drucken und die Kilometerlinien von { $grid }
-    auf die der Karte legen. Gestrichelt: Plan. Durchgezogen: gegangen. Raute: gemeldetes Ende. Auf { $within } genau gezeichnet.
+    auf die der Karte legen. Gestrichelt: Plan. Durchgezogen: gegangen. Raute: angenommenes Ende. Auf { $within } genau gezeichnet.
 paper-ruler = Diese Linie ist { $length } mm lang, wenn der Maßstab des Drucks stimmt.
 paper-overlay-alt = Plan und Weg im Maßstab { $scale }
 paper-distance-walked = gegangen
 paper-distance-error = Fehler
-paper-walk-note = Vom Aufbruch zu jedem Abschnitt (mit Nummer) bis zum gemeldeten Ende: Abstand von der geplanten Linie, das Rauschen
+paper-walk-note = Vom Aufbruch zu jedem Abschnitt (mit Nummer) bis zum angenommenen Ende: Abstand von der geplanten Linie, das Rauschen
     des Empfängers getönt ({ $noise } nach beiden Seiten); darunter Höhe und Geschwindigkeit der ganzen Aufzeichnung.

@@ -2,13 +2,13 @@
 
 picture-map-title = Karte von { $course }, Plan und Weg
 picture-walk-title = Der Weg über die Zeit
-picture-target-title = Alle gemeldeten Enden um ihre { -point(form: "many") }
+picture-target-title = Alle angenommenen Enden um ihre { -point(form: "many") }
 picture-strip-title = Abschnitt { $leg }: Abstand von der geplanten Linie, Höhe und Geschwindigkeit entlang des Abschnitts
 picture-dial-title = Abschnitt { $leg }: geplante und gegangene Richtung
 picture-ledger-title = Abschnitt { $leg }: woraus die Ablage entstand
 picture-named = { $name }: { $said }
 picture-walk-said = Abstand von der geplanten Linie, Höhe und Geschwindigkeit gegen die Zeit.
-picture-walk-claims = { $said } Am gemeldeten Ende von { $ends }.
+picture-walk-claims = { $said } Am angenommenen Ende von { $ends }.
 picture-target-leg = Abschnitt { $leg }: { $where }.
 picture-dial-said = { $planned }. Gegangen: { $walked }.
 picture-along = { $unit ->

@@ -52,4 +52,4 @@ settle-wrong-point = Was am { -point } notiert wurde: sein Kennzeichen, seine Be
 settle-point-skipped = Die { -point(form: "many") }, die notiert wurden.
 settle-order-changed = Die Zeiten an den { -point(form: "to") }, und ob die Reihenfolge frei war.
 settle-passed-unseen = Ob der { -point } von dort zu sehen ist, wo vorbeigegangen wurde.
-settle-in-turn = Die Zeiten, die an beiden { -point(form: "to") } notiert wurden: als Beginn und gemeldetes Ende des Abschnitts angeben.
+settle-in-turn = Die Zeiten, die an beiden { -point(form: "to") } notiert wurden: als Beginn und angenommenes Ende des Abschnitts angeben.
