@@ -1,6 +1,6 @@
 # Jede Ursache in einfachen Worten; ergänzt „Dazu passt: ...“.
 
-cause-within-skill = gewöhnlicher Fehler
+cause-within-skill = übliche Ungenauigkeit
 cause-cannot-tell = eine Ursache, die sich aus den Spuren nicht entscheiden lässt
 cause-gm-angle-omitted = die Nadelabweichung weggelassen
 cause-gm-angle-reversed = die Nadelabweichung mit falschem Vorzeichen angebracht

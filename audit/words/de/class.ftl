@@ -148,14 +148,14 @@ class-standard-met = Vorgabe erfüllt
 class-of = { $count } von { $all }
 class-legs = Abschnitte
 class-length = Länge
-class-out-of-sight = Ein gewöhnlicher Gang endet außer Sicht des { -point(form: "of") }
+class-out-of-sight = Ein üblicher Gang endet außer Sicht des { -point(form: "of") }
 class-middle-time = Mittlere Zeit
 class-plan = Plan
 class-not-known = nicht bekannt
 
 class-causes = Gezählte Ursachen
-class-causes-note = Fehler, die eine Auswertung für wahrscheinlich hält. Eine Ursache ist eine Vermutung; gewöhnlicher Fehler und was die
-    Spuren nicht entscheiden, ist nicht gezählt.
+class-causes-note = Fehler, die eine Auswertung für wahrscheinlich hält. Eine Ursache ist eine Vermutung; übliche Ungenauigkeit und was die
+    Belege nicht entscheiden, sind nicht gezählt.
 class-consistent = Passt zu
 class-walkers = Gehende
 class-legs-drawn = Abschnitte, gezeichnet

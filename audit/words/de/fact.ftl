@@ -133,5 +133,5 @@ fact-forecast = Vorhersage
 fact-forecast-inside = innerhalb der 50-%-Ellipse
 fact-forecast-between = zwischen der 50-%- und der 95-%-Ellipse
 fact-forecast-outside = außerhalb der 95-%-Ellipse
-fact-forecast-said = { $where } (die äußere reicht { $major } in ihrer Länge und { $minor } quer dazu): { $nearer } der gewöhnlichen Gänge enden näher
+fact-forecast-said = { $where } (die äußere reicht { $major } in ihrer Länge und { $minor } quer dazu): { $nearer } der üblichen Gänge enden näher
 fact-forecast-began = { $said }. Gezählt von dort, wo die Strecke begonnen wurde, { $off } von ihrem Anfang; vom Anfang selbst enden { $whole } näher

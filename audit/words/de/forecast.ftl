@@ -1,4 +1,4 @@
-# Wo gewöhnliche Gänge enden, bevor jemand geht.
+# Wo übliche Gänge enden, bevor jemand geht.
 
 forecast-head-leg = Abschnitt
 forecast-head-length = { $unit ->
@@ -20,13 +20,13 @@ forecast-taken = Gehender: { $source }. Ein Abschnitt ist um { $turn } verdreht{
     [far] ist im Mittel { $size } zu weit und{" "}
    *[none] {""}
 }weicht um { $ratio } ab (Standardabweichungen).
-forecast-ordinary = ein gewöhnlicher, nach den Einstellungen des Programms
+forecast-ordinary = ein üblicher, nach den Einstellungen des Programms
 forecast-earlier = nach { $count ->
     [one] { $count } früheren Abschnitt
    *[other] { $count } früheren Abschnitten
 } dieses Gehenden{ $left ->
     [0] {""}
-   *[other] ; { $left } weggelassen, zu weit daneben für gewöhnlichen Fehler
+   *[other] ; { $left } weggelassen, zu weit daneben für übliche Ungenauigkeit
 }
 forecast-changed = { $source }, geändert durch die angegebenen Optionen
 forecast-clicks = Richtungen werden in Rasten von { $click }° eingestellt: Jeder gerade Abschnitt ist um das verdreht, was das Runden übrig lässt.
@@ -49,18 +49,18 @@ forecast-off-leg = Abschnitt { $leg }: { $turn } { $side ->
     [left] nach links; endet links
    *[right] nach rechts; endet rechts
 } vom { -point } { $chance }; gleich in Sicht { $sight }
-forecast-no-legs = die früheren Auswertungen enthalten keinen Abschnitt mit gewöhnlichem Fehler; das Übliche gilt.
+forecast-no-legs = die früheren Auswertungen enthalten keinen Abschnitt mit üblicher Ungenauigkeit; die üblichen Werte gelten.
 forecast-near-area = { $point } liegt { $away } von { $kind ->
     [no-go] dem Sperrgebiet
    *[hazard] der Gefahrenstelle
 } { $area }, näher als { $near }: { $leg ->
     [none] der Ankunftsradius
-   *[other] Ankunftsradius und gewöhnlicher Fehler von Abschnitt { $leg }
+   *[other] Ankunftsradius und übliche Ungenauigkeit von Abschnitt { $leg }
 }.{ $walks ->
     [none] {""}
-   *[other] {" "}{ $walks } von 100 gewöhnlichen Gängen von Abschnitt { $leg } kommen hin.
+   *[other] {" "}{ $walks } von 100 üblichen Gängen auf Abschnitt { $leg } kommen hin.
 }
-forecast-walks-reach = { $walks } von 100 gewöhnlichen Gängen von Abschnitt { $leg }, { $start } bis { $end }, kommen { $kind ->
+forecast-walks-reach = { $walks } von 100 üblichen Gängen auf Abschnitt { $leg }, { $start } bis { $end }, kommen { $kind ->
     [no-go] in das Sperrgebiet
    *[hazard] zu der Gefahrenstelle
 } { $area }.

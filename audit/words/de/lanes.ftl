@@ -111,7 +111,7 @@ lanes-note-any-order = Die Reihenfolge von { $lanes } ist frei, { $count ->
     [one] diese Bahn hat
    *[other] diese Bahnen haben
 } also keine Abschnitte: Länge, Anstieg, Zeiten, Ende, Aussicht auf Sicht, Abschnitte durch Gebiete oder über die Grenze und
-    gewöhnlicher Fehler bei Gebieten bleiben weg. Geprüft sind { -point(form: "many") }, Sicherheitsrichtung und Licht beim Aufbruch.
+    übliche Ungenauigkeit bei Gebieten bleiben weg. Geprüft sind { -point(form: "many") }, Sicherheitsrichtung und Licht beim Aufbruch.
 lanes-note-one = Eine einzige Bahn hat keine anderen zum Vergleich.
 lanes-note-date = Eine Bahn ohne Datum hat kein Tageslicht.
 lanes-note-calendar = { $lane }: Der { $date } liegt zu nah an einem Ende des Kalenders, um das Licht der ganzen Bahn anzugeben. Das Jahr prüfen.

@@ -27,7 +27,7 @@ leg-one-of-two = eines von beiden (zusammen { $sure }): { $causes }
 leg-undecided-none = unentschieden: keine Ursache sticht heraus ({ $sure })
 leg-cause = { $cause } ({ $sure })
 leg-left-out = { $point } ausgelassen
-leg-inherited = ein Start abseits des { -point(form: "of") }; am Abschnitt selbst gewöhnlicher Fehler
+leg-inherited = ein Start abseits des { -point(form: "of") }; am Abschnitt selbst übliche Ungenauigkeit
 
 leg-azimuth = Richtung { $error } ({ $interval })
 leg-azimuth-unmeasured = Richtung nicht messbar

@@ -67,7 +67,7 @@ page-moment = Zeitpunkt des Weges
 page-misses = Woraus die Ablagen entstanden
 page-target-note = Jedes angenommene Ende (Raute mit der Nummer des Abschnitts), vom Gehenden aus auf seinen { -point } gesehen: Vorn ist
     oben. Balken: ein Standardfehler nach beiden Seiten. Der schwarze Kreis ist der Ankunftskreis, { $radius }.
-    Gepunktet: die Ellipsen, in denen 95 von 100 gewöhnlichen Gängen des leichtesten und des schwersten Abschnitts enden.
+    Gepunktet: die Ellipsen, in denen 95 von 100 üblichen Gängen des leichtesten und des schwersten Abschnitts enden.
     Ein Abschnitt links vom Kreuz endete links von seinem { -point }.
 page-ledger-note = { $unit ->
     [yards] Yard

@@ -21,7 +21,7 @@ rehearse-at-point = Am { -point }
 rehearse-picture-said = Wo { $count } Arten, falsch zu gehen, enden, mit den Nummern der Tabelle.
 rehearse-figure-note = Gestrichelt: der Abschnitt, grau die anderen. Rauten: wo die nummerierten Arten der Tabelle enden; das zweite Bild zeigt
     die um den { -point }. Enden, die weiter weg liegen, als der Abschnitt lang ist, stehen nur in der Tabelle. Gepunktet: die
-    Ellipse, in der 95 von 100 gewöhnlichen Gängen enden. Gekreuzt schraffiert auf Grau oder dick
+    Ellipse, in der 95 von 100 üblichen Gängen enden. Gekreuzt schraffiert auf Grau oder dick
     schwarz: gesperrt; steigend orange schraffiert oder dick gestrichelt: Gefahren; Strich und Punkt: Grenze.
 rehearse-alike = Was dieser Abschnitt nicht unterscheiden kann
 rehearse-alike-count = { $count ->
@@ -64,7 +64,7 @@ rehearse-at = bei { $point }
 rehearse-of = { $point } von { $course }
 rehearse-cause-way = { $cause } ({ $way })
 rehearse-pair = { $first } und { $second }: { $apart } auseinander
-rehearse-hidden = Bei jeder Größe im gewöhnlichen Fehler verborgen: { $causes }.
+rehearse-hidden = Bei jeder Größe in der üblichen Ungenauigkeit verborgen: { $causes }.
 rehearse-nothing-tells = Keine versuchte Änderung unterscheidet: { $pairs }. Die eigene Marschskizze oder das Marschprotokoll tut es, oder ein
     anderer Abschnitt: leg-audit guide (englisch) hat für jeden eine Seite.
 rehearse-kept-off = Eine Änderung, die sie unterscheiden würde, führt in { $areas } oder zu nahe heran und wird darum nicht

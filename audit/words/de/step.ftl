@@ -1,8 +1,8 @@
 # Bei welchem Schritt ein Fehler entstand.
 
-step-none = Kein Schritt sticht heraus: Marschskizze, Marschprotokoll und Weg stimmen im gewöhnlichen Fehler überein.
+step-none = Kein Schritt fällt auf: Marschskizze, Marschprotokoll und Weg stimmen im Rahmen der üblichen Ungenauigkeit überein.
 step-at = { $step }: { $said }
-step-ordinary = { $said } Mit allen Abschnitten zusammen gewogen ist das hier gewöhnlich.
+step-ordinary = { $said } Mit allen Abschnitten zusammen gewogen ist das hier üblich.
 step-noted = Aufgeschrieben: { $said } Der Weg zeigt nichts davon: Es wurde anders aufgeschrieben, als es getan wurde, oder unterwegs ausgeglichen.
 step-ended-by-log = Nach Zählung und Zeit des Marschprotokolls endete der Abschnitt früher, als er hier endet: Der Weg wird nicht neben die Zählung gelegt.
 step-other-order = Wie in anderer Reihenfolge gegangen, nach oder von { $point }: Weder Marschskizze noch Marschprotokoll werden daneben gelegt.

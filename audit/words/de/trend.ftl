@@ -73,7 +73,7 @@ trend-of-heading = Richtung: { $why }
 trend-of-distance = Entfernung: { $why }
 trend-unsure = nicht sicher zugeordnet
 trend-mistaken = am ehesten mit einem Fehler
-trend-far-off = zu weit daneben für gewöhnlichen Fehler
+trend-far-off = zu weit daneben für übliche Ungenauigkeit
 trend-meaning = Der Richtungsfehler ist das Mittel über die Versuche, die Streuung die Standardabweichung von Abschnitt zu Abschnitt in einem Versuch.
     In Klammern: Bereiche zu { $coverage }, in denen mitzählt, wie Versuche sich unterscheiden; ± ist ein Standardfehler.
 trend-meaning-change = Von einer Änderung ist nur die Rede, wo der Zufall eine so große bei weniger als { $alarm } der Gehenden zeigte, die sich
