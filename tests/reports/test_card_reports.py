@@ -117,6 +117,12 @@ def test_the_page_has_its_paper_and_no_colour(paper):
         assert said in page
 
 
+def test_a_figure_and_its_unit_stay_on_one_line_of_the_page():
+    """Bug: a line of the card ended in "ends 9", and the next began with "m left of B"."""
+    page = render_card_page(carried_card(MIRE), "a6")
+    assert "ends 9\N{NO-BREAK SPACE}m left of B" in page
+
+
 def test_sizes_are_those_of_iso_216_and_ansi():
     # ISO 216: A4 210 by 297 mm, A5 148 by 210, A6 105 by 148; ANSI/ASME Y14.1 A: 8.5 by 11 inch.
     sizes = {paper: (card_sheet(paper).width_mm, card_sheet(paper).height_mm)
