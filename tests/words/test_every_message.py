@@ -132,3 +132,11 @@ def test_article_goes_by_the_gender_of_the_word_that_is_chosen(word, said):
     assert words.say("cause-azimuth-digits") == said
     article = {"marschzahl": "die", "azimut": "das", "richtungswinkel": "der"}[word]
     assert words.say("cause-neighbour-azimuth").startswith(f"{article} ")
+
+
+def test_exercises_follow_the_tradition_that_is_chosen():
+    """Bug: with "bearing" and "control" the exercises still said azimuth and point."""
+    words = Words(terms={"azimuth": "bearing", "point": "control"})
+    exercises = [words.say(name) for name in NAMES if name.startswith("exercise-")]
+    assert [one for one in exercises if "azimuth" in one or " points " in one] == []
+    assert "each plotted control" in words.say("exercise-digit-wrong")

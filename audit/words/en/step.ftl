@@ -50,5 +50,5 @@ step-leads-elsewhere = { -azimuth } and distance of the card lead to a place { $
 step-other-point = the leg ended { $away } from { $other }, not at { $point }.
 step-passed = the walk passed { $near } from { $point } and the count ended { $miss } from it.
 step-reached = { $point } was reached.
-step-line-bent = The leg has several pieces, and a log one azimuth and one count: neither card nor log is laid beside it.
+step-line-bent = The leg has several pieces, and a log one { -azimuth } and one count: neither card nor log is laid beside it.
 step-line-left = The planned line was not followed: neither card nor log is laid beside it.
