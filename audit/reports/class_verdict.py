@@ -9,18 +9,18 @@ from audit.classroom.class_result import ClassFinding, ClassLeg, ClassResult
 from audit.reports.angle_words import east_or_west
 from audit.reports.cause_words import cause_words
 from audit.reports.class_words import WalkOutcome, named_cause, outcome
-from audit.words import in_force, say
+from audit.words import say
 from audit.words.figures import Listed, Percent
 
 _REST: dict[WalkOutcome, str] = {
     "fail": "not-met", "doubtful": "too-close", "untold": "untold", "no-evidence": "unevidenced"
 }  # fmt: skip
 _MOST_NAMED = 4
-"""So many legs are named that caught alike; of more nothing is said."""
+"""So many legs are named that were missed alike; of more nothing is said."""
 
 
 def class_verdict(result: ClassResult) -> list[str]:
-    """Say what became of the class, where it was caught, and of what."""
+    """Say what became of the class, where it missed, and of what."""
     said = [
         _count(result),
         *_faults(result),
@@ -114,7 +114,7 @@ def _caught(result: ClassResult) -> str:
 
 
 def _caught_alike(legs: Sequence[ClassLeg]) -> str:
-    """Name the legs, lane by lane, of which none caught more than the others; "" of too many."""
+    """Name the legs missed alike, lane by lane; "" of too many."""
     if len(legs) > _MOST_NAMED:
         return ""
     by_lane: dict[str, list[str]] = {}
@@ -124,9 +124,8 @@ def _caught_alike(legs: Sequence[ClassLeg]) -> str:
         say("class-leg-of", lane=lane, legs=len(names), names=Listed(things=names))
         for lane, names in by_lane.items()
     ]
-    listed = Listed(things=named).shown(in_force())
     share = Percent(share=legs[0].missed / legs[0].walkers)
-    return say("class-caught-alike", legs=listed[:1].upper() + listed[1:], share=share)
+    return say("class-caught-alike", legs=Listed(things=named), share=share)
 
 
 def _causes(result: ClassResult) -> str:

@@ -155,15 +155,15 @@ def test_names_cannot_break_out_of_the_page(result):
     assert "&lt;script&gt;" in page
 
 
-def test_verdict_counts_walks_and_names_the_leg_that_caught_most(result):
+def test_verdict_counts_walks_and_names_the_point_missed_most(result):
     said = " ".join(class_verdict(result))
     met = sum(one.verdict.grade == "pass" for one in result.walkers)
     assert said.startswith(f"{met} of {len(result.walkers)} walks on 2 lanes met the standard")
-    assert "there is no evidence, which is no fail" in said
+    assert "there is no evidence, which is not a fail" in said
     lost = {(one.lane, one.name): one.missed / one.walkers for one in result.legs
             if one.finding != "point-misplaced"}  # fmt: skip
-    caught = {(leg.lane, leg.name) for leg in hardest(result)}
-    assert caught == {leg for leg, share in lost.items() if share == max(lost.values())}
+    most = {(leg.lane, leg.name) for leg in hardest(result)}
+    assert most == {leg for leg, share in lost.items() if share == max(lost.values())}
 
 
 def with_legs(result, **counts):
@@ -177,7 +177,7 @@ def with_legs(result, **counts):
     return replace(result, legs=tuple(legs))
 
 
-def test_a_doubt_is_no_miss_where_legs_are_named_that_caught_most(result):
+def test_a_doubt_is_no_miss_where_legs_are_named_that_were_missed_most(result):
     """Bug: doubts were ranked with misses."""
     doubted = with_legs(result, n0={"found": 2, "doubtful": 6}, n1={"found": 7, "missed": 1})
     assert [leg.name for leg in hardest(doubted)] == [doubted.legs[1].name]
@@ -185,11 +185,13 @@ def test_a_doubt_is_no_miss_where_legs_are_named_that_caught_most(result):
     assert "No point was missed for sure; 6 are doubtful." in class_verdict(only)
 
 
-def test_legs_that_caught_alike_are_all_named(result):
-    """Bug: the first of them "caught most"."""
+def test_legs_missed_alike_are_all_named(result):
+    """Bug: the first of them alone was said to be missed most."""
     alike = with_legs(result, n0={"found": 6, "missed": 2}, n1={"found": 6, "missed": 2})
     lane = alike.legs[0].lane
-    said = f"Legs 1 and 2 of {lane} caught most, alike: on each of them 25 % of the walkers missed"
+    said = (
+        f"Missed most often, all alike: legs 1 and 2 of {lane}; on each of them 25 % of the walkers"
+    )
     assert any(one.startswith(said) for one in class_verdict(alike))
 
 
@@ -204,7 +206,7 @@ def test_nothing_is_too_close_to_call_where_evidence_is_missing(result):
     assert outcome(replace(untimed, late_s=20.0)) == "doubtful"
     one = replace(result.walkers[0], verdict=untimed)
     said = class_verdict(replace(result, walkers=(one,)))[0]
-    assert "of 1 it cannot be told: evidence is missing" in said
+    assert "for 1 it cannot be told: evidence is missing" in said
     assert "too close" not in said
 
 
@@ -365,13 +367,13 @@ def test_german_calls_an_azimuth_of_the_grid_so(result):
     assert "Marschzahl<" not in page
 
 
-def test_the_leg_that_caught_most_accounts_for_every_walker(result):
+def test_the_point_missed_most_accounts_for_every_walker(result):
     """Bug: "3 of 6 found it, 2 missed it", and nothing of the sixth."""
     short = with_legs(
         result, n0={"walkers": 6, "found": 3, "missed": 2, "without_evidence": 1}, n1={}
     )
     assert any(
-        "3 of 6 found it, 2 missed it, of 1 there is no evidence" in said
+        "3 of 6 found it, 2 missed it, for 1 there is no evidence" in said
         for said in class_verdict(short)
     )
 

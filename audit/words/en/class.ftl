@@ -31,20 +31,20 @@ class-too-close = ; { $count ->
     [one] { $count } is
    *[other] { $count } are
 } too close to call
-class-untold = ; of { $count } it cannot be told: evidence is missing
-class-unevidenced = ; of { $count } there is no evidence, which is no fail
+class-untold = ; for { $count } it cannot be told: evidence is missing
+class-unevidenced = ; for { $count } there is no evidence, which is not a fail
 class-course-fault = { $point } (leg { $leg } of { $lane }) is the course's fault and is left out of the grades: see below.
 class-plan-angle = { $lane }: the plan’s grid-magnetic angle, { $angle }, is to be put right: a check does not bear it out. Look there
     before blaming walkers for errors of that size.
 class-all-found = Every { -point } was found by everybody of whom there is evidence.
-class-caught = Leg { $leg } of { $lane } to { $point } caught most: { $found } of { $walkers } found it, { $missed } missed it{ $doubtful ->
-    [0] {""}
+class-caught = { $point } (leg { $leg } of { $lane }) was missed most often: { $found } of { $walkers } found it, { $missed } missed it{ $doubtful ->
+[0] {""}
    *[other] , { $doubtful } doubtful
 }{ $unevidenced ->
-    [0] {""}
-   *[other] , of { $unevidenced } there is no evidence
+[0] {""}
+   *[other] , for { $unevidenced } there is no evidence
 }.
-class-caught-alike = { $legs } caught most, alike: on each of them { $share } of the walkers missed the { -point }.
+class-caught-alike = Missed most often, all alike: { $legs }; on each of them { $share } of the walkers missed the { -point }.
 class-leg-of = { $legs ->
     [one] leg { $names } of { $lane }
    *[other] legs { $names } of { $lane }

@@ -18,7 +18,7 @@ finding-so-would = {" "}So would { $text } for { $point }: { $what }.
 finding-reference-slip = The reference of { $point }, "{ $given }", has { $what }, it seems: { $text } would make { $legs } right.{ $also }
 finding-namesake = The name { $point } stands for two places, { $apart } apart: "{ $given }" in { $legs } and "{ $other }" in { $others }.{ $slip } Put the wrong one right, or give each place its own name; until then the one in { $legs } is called "{ $name }".
 finding-namesake-in-capitals = The names { $point } and { $name } differ in capitals only and stand for two places, { $apart } apart: "{ $other }" in { $others } and "{ $given }" in { $legs }.{ $slip } Put the wrong one right, or give each place its own name.
-finding-parted-by = {" "}What parts them: { $what }.
+finding-parted-by = {" "}The difference: { $what }.
 finding-angle-age = The grid-magnetic angle is of { $of }, { $years } years before the walk.
 finding-angle-years = The grid-magnetic angle is of { $of }, { $years ->
     [one] a year

@@ -29,5 +29,5 @@ judged-time-noted = How long it took cannot be told from a recording; the code o
     limit is { $limit }.
 judged-in-time = It took { $time } of { $limit }.
 judged-grace = It took { $time } of { $limit }: late, but within the grace; see the score.
-judged-clocks = It took { $time } of { $limit }: late, but by no more than that may be off ({ $error }).
+judged-clocks = It took { $time } of { $limit }: late, but by no more than that time itself may be off ({ $error }).
 judged-late = It took { $time } of { $limit }: too late.

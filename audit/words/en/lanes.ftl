@@ -100,7 +100,7 @@ lanes-all-dark = { $lane }: set out on at { $begins }, it ends by the slowest ru
     is at { $dawn } UTC. Plan it as a night lane.
 lanes-after-dusk = { $lane }: set out on at { $begins }, it ends by the slowest rule at { $ends }, after civil dusk at { $dusk } UTC.
 lanes-light-short = { $lane }: set out on at { $begins }, it ends by the slowest rule at { $ends }, { $minutes } min before civil dusk at
-    { $dusk } UTC: too little light for anyone slower, or for looking for him. Begin sooner, or plan for the dark.
+    { $dusk } UTC: too little light for anyone slower, or to look for them. Begin sooner, or plan for the dark.
 lanes-note-bounds = No bounds were given: nothing is said of leaving them, nor of the safety bearing.
 lanes-note-areas = No areas were given to keep out of: nothing is said of legs through them.
 lanes-note-safety = No plan gives a safety bearing: nothing is said of it.

@@ -65,10 +65,10 @@ rehearse-of = { $point } of { $course }
 rehearse-cause-way = { $cause } ({ $way })
 rehearse-pair = { $first } and { $second }: { $apart } apart
 rehearse-hidden = Hidden in ordinary error at any size: { $causes }.
-rehearse-nothing-tells = No change tried tells apart: { $pairs }. The walker's own card or log does, or another leg: leg-audit guide has a
+rehearse-nothing-tells = No change that was tried tells these apart: { $pairs }. The walker's own card or log would, or another leg: leg-audit guide has a
     page for each.
-rehearse-kept-off = A change that would tell them apart leads into { $areas } or too near, so it is not proposed, and no other tried
-    will do: { $pairs }.
+rehearse-kept-off = A change that would tell them apart leads into { $areas } or too near, so it is not proposed, and no other that
+    was tried will do: { $pairs }.
 rehearse-make-longer = { $size } longer
 rehearse-make-shorter = { $size } shorter
 rehearse-make-right = turned { $size } right

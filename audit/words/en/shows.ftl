@@ -30,13 +30,13 @@ shows-missed-by-all = { $lane }, { $point } (leg { $leg }): none of the { $walke
     missed it; the nearest came within { $near }. They found most of the others. Does it stand where plan
     and card have it? Go and check before it counts against anyone: the walks do not show where it stands instead, and it stays in the grades.
 shows-angle-alike = { $lane }: { $sharing } of the { $walkers } walkers show the same mistake, { $mistake }: it is the likeliest on { $named } of
-    their { $legs } legs. In the middle they walked { $size } { $side ->
+    their { $legs } legs. The middle one (median) walked { $size } { $side ->
     [right] right
    *[left] left
 } of the card’s { -azimuth(form: "many") }; the angle is { $angle } { $east ->
     [yes] east
    *[no] west
-}. So many do alike what they were taught, or what plan, card or map gave them: ask that first. Nobody is to blame for it alone.
+}. Where so many do the same, they may have been taught so, or plan, card or map may have it so: ask that first. Nobody is to blame for it alone.
 shows-compass = { $thing ->
     [compass] Compass
    *[device] Device
@@ -119,8 +119,8 @@ shows-shift-crossing = the first crossing of the start against the roster, { $co
 shows-shift-alone = All clocks were put { $minutes } min { $later ->
     [yes] forward
    *[no] back
-} by the start of one walker alone; no other row of the roster has a start and a recording that crosses it. Was his clock off, or
-    did he set out at another time than the roster's? If the clocks are right, grade without --shift.
+} by the start of one walker alone; no other row of the roster has a start and a recording that crosses it. Was that clock off, or
+    did the walker set out at another time than the roster's? If the clocks are right, grade without --shift.
 shows-code-times = The times noted with the codes are { $minutes } min { $later ->
     [yes] later
    *[no] earlier

@@ -39,7 +39,7 @@ slip-hundreds-lost = { $count ->
    *[other] { $count } hundred
 } metres lost
 slip-pace-long = a pace count that carries too far
-slip-pace-short = a pace count that carries too short
+slip-pace-short = a pace count that falls short
 slip-via = the way to the first via position
 slip-kilometres = kilometres written for metres
 slip-straight = the straight line, not the one through the via positions

@@ -5,12 +5,12 @@ story-gm-angle-reversed = The grid-magnetic angle was applied the wrong way
 story-gm-angle-doubled = The grid-magnetic angle was applied twice
 story-declination-for-gm-angle = Declination was used in place of the grid-magnetic angle
 story-gm-angle-stale = An out-of-date grid-magnetic angle was used
-story-steady-bias = Compass or walker turned to one side, by no angle that is known,
+story-steady-bias = Compass or walker was off to one side, by no angle that is known
 story-reciprocal = The back { -azimuth } was walked
 story-bezel-wrong-way = The bezel was turned the wrong way
 story-mils-as-degrees = Mils and degrees were taken for each other
-story-wrong-mil-circle = The compass divides the circle into other mils than the card; so
-story-sidehill = The line slipped downhill
+story-wrong-mil-circle = A compass with another mil circle than the card's was used
+story-sidehill = The line drifted downhill
 story-pace-long = The pace count carried too far
 story-pace-short = The pace count fell short
 story-single-double-pace = Single and double paces were taken for each other
@@ -29,7 +29,7 @@ story-wrong-plotting-scale = { -point(form: "start-many") } were plotted with th
 story-wrong-point = Other { -point(form: "many") } were taken for those of the course
 
 # The rest of that sentence.
-story-other = Legs share { $cause },
+story-other = Legs have in common: { $cause },
 story-told = { $story }{ $size ->
     [none] {""}
    *[some] {" "}({ $size })
