@@ -29,7 +29,7 @@ def test_every_command_that_tells_people_something_takes_words():
         (("check", "plan.toml"), "Nichts zu berichtigen", "Hinweis: Gitter der Bahn"),
         (("card", "plan.toml"), "magnetisch, Strich 0871", "Hinweis: Gitter der Bahn"),
         (("card", "plan.toml", "--out", "card.html"), "", "Geschrieben nach card.html"),
-        (("forecast", "plan.toml"), "64 Strich verdreht", "Hinweis: "),
+        (("forecast", "plan.toml"), "um 64 Strich ab", "Hinweis: "),
         (("lanes", "plan.toml"), "bürgerliche Dämmerung", "Hinweis: Kein Plan gibt"),
         (("copy", "plan.toml", "--out", "copy.gpx"), "", "GPX enthält nicht: "),
     ],

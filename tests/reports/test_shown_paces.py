@@ -69,9 +69,9 @@ def test_the_grid_is_named_in_the_words_of_the_reader():
 POINT = re.compile(r"\bPunkt(e|es|en)?\b")
 NOT_OF_THE_COURSE = {
     "lanes": "Strich und Punkt", "rehearse": "Strich und Punkt", "plan": "Eine Route ohne Punkte",
-    "recording": "zwischen den Punkten davor", "order": "# ",
+    "order": "# ",
 }  # fmt: skip
-"""Dots of a line, and fixes."""
+"""Dots of a line, those of a GPX route, and a comment."""
 
 
 def test_every_point_of_a_course_is_the_term():

@@ -15,7 +15,7 @@ from audit.reports.check_report import render_check
 from audit.words import Words, spoken
 from audit.words.in_other_units import CIRCLE, Units
 
-NUMBER = r"\(?([−-]?\d+(?:[.,]\d+)?)(?:°| mil| gon)?\)?"
+NUMBER = r"\(?([−-]?\d+(?:[.,]\d+)?)(?:°| mil| Strich| gon)?\)?"
 SUM = re.compile(rf"{NUMBER} (−|-|\+) {NUMBER}\s+=\s+{NUMBER}")
 
 

@@ -6,10 +6,10 @@ appeal-debrief = Auswertung dieses Abschnitts
 appeal-where = { $lane }, Abschnitt { $leg }: { $start } bis { $end }. Vorgabe: { $standard }.
 appeal-says = Die Aufzeichnung sagt:
 appeal-left-out = ; der { -point } zählt in keiner Bewertung
-appeal-figure-note = Gitternord ist oben. Linie: der Weg, eine Position je zehn Sekunden. Kreuz: der { -point }; Raute: das angenommene Ende;
+appeal-figure-note = Gitternord ist oben. Linie: der Weg, eine Ortung je zehn Sekunden. Kreuz: der { -point }; Raute: das angenommene Ende;
     Quadrat: nächste Annäherung.
 appeal-about = Der Weg um { $point }, Gitternord oben.
-appeal-radius = Kreis { $size }
+appeal-radius = Radius { $size }
 appeal-whole = mit dem ganzen Fehler { $size }
 appeal-east = westlich | östlich des { -point(form: "of") }
 appeal-north = südlich | nördlich
@@ -34,11 +34,11 @@ appeal-others-said = Von { $walks ->
     keinen Beleg.
 appeal-recording = Die Aufzeichnung
 appeal-decision = Entscheidung
-appeal-limit = Eine Aufzeichnung kann eine Frage aufwerfen; sie entscheidet nicht allein. Ein Beleg an der Marke (Code, Abdruck, jemand, der
+appeal-limit = Eine Aufzeichnung kann eine Frage aufwerfen; sie entscheidet nicht allein. Ein Beleg von der Markierung (Code, Stempel, jemand, der
     dort saß) geht vor, und der Zweifel spricht für den Gehenden.
 appeal-walker-says = Der Gehende sagt:
 appeal-decided = Entschieden (gefunden, verfehlt, zählt nicht), und warum:
-appeal-made-by = Hergestellt von leg-audit { $version }. Ein Übungsmittel: Positionen haben Fehler, und ein Mensch entscheidet. Prüfsumme
+appeal-made-by = Hergestellt von leg-audit { $version }. Ein Ausbildungsmittel: Positionen sind ungenau, und ein Mensch entscheidet. Prüfsumme
 
 appeal-found-within = Gefunden innerhalb
 appeal-found-within-said = { $size } um den { -point }
@@ -62,7 +62,7 @@ appeal-proof-right = Code { $code }, der richtige
 appeal-proof-wrong = Code { $code }, nicht der des { -point(form: "of") }
 appeal-proof-no-key = Code { $code }, kein Schlüssel zum Vergleichen
 appeal-recorded = Aufzeichnung
-appeal-recorded-said = { $fixes } Positionen, { $every ->
+appeal-recorded-said = { $fixes } Ortungen, { $every ->
     [none] ohne Zeiten
    *[some] eine je { $every } s
 }, Rauschen des Empfängers { $noise } m

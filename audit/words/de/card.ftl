@@ -26,7 +26,7 @@ card-free = Die { -point(form: "many") } dürfen in beliebiger Reihenfolge angel
 card-no-year = Der Plan sagt nicht, aus welchem Jahr die Nadelabweichung ist: am Kartenrand nachsehen.
 card-old = Die Nadelabweichung ist { $years } Jahre alt: nicht danach gehen. Sie einer neuen Karte entnehmen oder im Plan
     weglassen, damit sie berechnet wird.
-card-in-doubt = Alles mit dem Zeichen ! ist mit der Nadelabweichung gerechnet, wie der Plan sie angibt, { $angle }: sie
+card-in-doubt = Alles mit dem Zeichen ! ist mit der Nadelabweichung gerechnet, wie der Plan sie angibt, { $angle }: diese
     richtigstellen, bevor etwas davon eingestellt wird.
 card-disputed = Was das Zeichen ! trägt ({ $legs }), bestätigt die Prüfung nicht, oder es ist aus einer solchen Zahl gerechnet:
     richtigstellen, bevor etwas davon eingestellt oder gezählt wird.
@@ -74,7 +74,7 @@ card-paces-walked = { $pace ->
 card-left-at = Aufbruch
 card-reached-at = Ankunft
 card-time = Zeit: { $times }
-card-note = Hinweis: { $note }
+card-note = Vermerk: { $note }
 
 card-setting = { $count ->
     [0] keine Raste stellt
@@ -113,7 +113,7 @@ card-angle-heading = Nadelabweichung
 card-bezel = Drehring
 card-bezel-turning = Rasten von { $click }°, { $round } rund um den Drehring. Liegt der Strich des Drehrings über dem Ablesestrich,
     ist 0 eingestellt. Nach links (gegen den Uhrzeigersinn, von oben gesehen) zählt dazu, nach rechts zieht ab. Dann
-    sich drehen, bis der Nordpfeil unter dem Strich liegt.
+    sich mit dem Kompass drehen, bis der Nordpfeil unter dem Strich liegt.
 card-bezel-ten = Also ist 10 rechts gleich { $left } links.
 card-bezel-angle = Die Nadelabweichung allein, { $angle }: { $clicks } Rasten{ $hand ->
     [left] , nach links
@@ -122,5 +122,5 @@ card-bezel-angle = Die Nadelabweichung allein, { $angle }: { $clicks } Rasten{ $
 }.
 card-bezel-leg = Auf Abschnitt { $leg }, vom eingestellten Gitter { $grid } aus: { $ways }.
 card-bezel-or = { $before }. Oder { $last }
-card-bezel-dark = Wer die Skale ablesen kann, stellt die Richtung selbst ein: Rasten sind für die Dunkelheit.
+card-bezel-dark = Wer die Skala ablesen kann, stellt die Richtung selbst ein: Rasten sind für die Dunkelheit.
 card-rules = Zeiten, ohne Rast

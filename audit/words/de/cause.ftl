@@ -1,13 +1,13 @@
 # Jede Ursache in einfachen Worten; ergänzt „Dazu passt: ...“.
 
 cause-within-skill = übliche Ungenauigkeit
-cause-cannot-tell = eine Ursache, die sich aus den Spuren nicht entscheiden lässt
+cause-cannot-tell = eine Ursache, die sich aus den Belegen nicht entscheiden lässt
 cause-gm-angle-omitted = die Nadelabweichung weggelassen
 cause-gm-angle-reversed = die Nadelabweichung mit falschem Vorzeichen angebracht
 cause-gm-angle-doubled = die Nadelabweichung zweimal angebracht
 cause-declination-for-gm-angle = Missweisung statt Nadelabweichung verwendet
 cause-gm-angle-stale = eine veraltete Nadelabweichung
-cause-reciprocal = die Gegenrichtung gegangen, um 180° verkehrt
+cause-reciprocal = in der Gegenrichtung gegangen, um 180° verkehrt
 cause-right-angle = eine um 90° falsche Richtung
 cause-bezel-clicks = der Drehring um einige Rasten falsch eingestellt
 cause-bezel-wrong-way = der Drehring in die falsche Richtung gedreht
@@ -18,27 +18,27 @@ cause-azimuth-digits = eine falsche oder vertauschte Ziffer { -azimuth.gender ->
     [neuter] im
    *[masculine] im
 } { -azimuth }
-cause-dial-misread = die Skale um einen Teilstrich falsch abgelesen
+cause-dial-misread = die Skala um einen Teilstrich falsch abgelesen
 cause-neighbour-azimuth = { -azimuth.gender ->
     [feminine] die
     [neuter] das
    *[masculine] der
 } { -azimuth } eines anderen Abschnitts
 cause-magnetic-disturbance = Eisen oder Strom in der Nähe des Kompasses
-cause-steady-bias = eine stete Drehung nach einer Seite, durch Kompass oder Gehenden
-cause-hundred-miscounted = hundert Meter beim Zählen verloren oder zu viel
+cause-steady-bias = eine gleichbleibende Abweichung nach einer Seite (Kompass oder Gehender)
+cause-hundred-miscounted = ein Hunderter beim Zählen verloren oder zu viel
 cause-single-double-pace = Einfach- und Doppelschritte verwechselt
-cause-pace-long = ein Schrittmaß, das zu weit trägt
-cause-pace-short = ein Schrittmaß, das zu kurz trägt
+cause-pace-long = ein Schrittmaß, mit dem man zu weit kommt
+cause-pace-short = ein Schrittmaß, mit dem man nicht weit genug kommt
 cause-wrong-ruler = das Lineal eines anderen Kartenmaßstabs
-cause-slope-paced = Hangstrecke als Kartenstrecke abgeschritten
+cause-slope-paced = die Schrägstrecke als Kartenentfernung abgeschritten
 cause-early-stop = zu früh angehalten
 cause-overshoot = über die Entfernung hinaus weitergegangen
 cause-bypass-paced = die seitlichen Schritte einer Umgehung mitgezählt
 cause-veer = eine Linie, die sich beim Gehen krümmt
-cause-sidehill = am Hang talwärts abgerutscht
+cause-sidehill = am Hang talwärts abgekommen
 cause-handrail = von einer Leitlinie im Gelände mitgezogen
-cause-bypass-unequal = eine Umgehung mit ungleichen Seiten
+cause-bypass-unequal = eine Umgehung mit ungleich langen Seiten
 cause-obstacle-one-side = Hindernisse immer auf derselben Seite umgangen
 cause-digits-transposed = zwei Ziffern der Koordinate vertauscht
 cause-digit-wrong = eine falsche Ziffer in der Koordinate

@@ -2,7 +2,7 @@
 
 class-title = Klasse: { $name }
 class-simulated = Simulierte Klasse.
-class-simulated-so = Aufzeichnungen oder Pläne sagen von sich selbst, dass sie simuliert sind.
+class-simulated-so = Aufzeichnungen oder Pläne sind als simuliert gekennzeichnet.
 class-day = Tag
 class-day-unknown = nicht bekannt
 class-walks = Gänge
@@ -41,22 +41,22 @@ class-untold = ; bei { $count } ist es nicht zu sagen, weil Belege fehlen
 class-unevidenced = ; von { $count } gibt es keinen Beleg, was kein Nichtbestehen ist
 class-course-fault = { $point } (Abschnitt { $leg } von { $lane }) ist ein Fehler der Bahn und zählt in keiner Bewertung: siehe unten.
 class-plan-angle = { $lane }: Die Nadelabweichung des Plans, { $angle }, ist zu berichtigen: Eine Prüfung bestätigt sie nicht. Das
-    klären, ehe Gehenden Fehler dieser Größe angelastet werden.
+    klären, ehe Gehenden Abweichungen dieser Größe angelastet werden.
 class-all-found = Jeder { -point } wurde von allen gefunden, von denen es einen Beleg gibt.
-class-caught = Abschnitt { $leg } von { $lane } nach { $point } war am schwersten: { $found } von { $walkers } { $found ->
-    [one] fand
+class-caught = { $point } (Abschnitt { $leg } von { $lane }) wurde am häufigsten verfehlt: { $found } von { $walkers } { $found ->
+[one] fand
    *[other] fanden
 } ihn, { $missed ->
-    [one] { $missed } verfehlte ihn
+[one] { $missed } verfehlte ihn
    *[other] { $missed } verfehlten ihn
 }{ $doubtful ->
-    [0] {""}
+[0] {""}
    *[other] , { $doubtful } zweifelhaft
 }{ $unevidenced ->
-    [0] {""}
+[0] {""}
    *[other] , von { $unevidenced } gibt es keinen Beleg
 }.
-class-caught-alike = Am schwersten waren gleichauf { $legs }: Auf jedem davon verfehlten { $share } der Gehenden den { -point }.
+class-caught-alike = Am häufigsten verfehlt, gleichauf: { $legs }; auf jedem davon verfehlten { $share } der Gehenden den { -point }.
 class-leg-of = { $legs ->
     [one] Abschnitt { $names } von { $lane }
    *[other] Abschnitte { $names } von { $lane }
@@ -75,11 +75,11 @@ class-asked = { $count ->
 } auf einen Menschen.
 
 class-shows = Was die Klasse zeigt
-class-shows-nothing = Nichts, was nur eine Klasse zeigen kann, sticht heraus.
+class-shows-nothing = Nichts fällt auf, was nur eine Klasse zeigen kann.
 class-to-ask = Zu fragen
 class-matrix = Gehende und { -point(form: "many") }
-class-matrix-note = Bahn für Bahn in der Reihenfolge der Liste oder, ohne Liste, der Dateien: Niemand wird gereiht. Ein { -point } ist gefunden, wo die nächste Annäherung innerhalb
-    des Kreises liegt, verfehlt nur, wo sie um mehr als den ganzen Fehler außerhalb liegt, und dazwischen zweifelhaft. Keine
+class-matrix-note = Bahn für Bahn in der Reihenfolge der Liste oder, ohne Liste, der Dateien: Es gibt keine Rangfolge. Ein { -point } ist gefunden, wo die nächste Annäherung innerhalb
+    des Radius liegt, verfehlt nur, wo sie um mehr als den ganzen Fehler außerhalb liegt, und dazwischen zweifelhaft. Keine
     Aufzeichnung ist kein Beleg und kein Nichtbestehen. Längen sind die Ablage: vom { -point } bis dorthin, wo die eigene
     Orientierung des Gehenden endete, vor jeder Suche. Jeder { -point } öffnet die Auswertung bei seinem Abschnitt; „Einspruch“
     öffnet, was dafür und dagegen spricht.
@@ -149,7 +149,7 @@ class-of = { $count } von { $all }
 class-legs = Abschnitte
 class-length = Länge
 class-out-of-sight = Ein üblicher Gang endet außer Sicht des { -point(form: "of") }
-class-middle-time = Mittlere Zeit
+class-middle-time = Zeit (Median)
 class-plan = Plan
 class-not-known = nicht bekannt
 
@@ -163,8 +163,8 @@ class-no-causes = Auf keinem Abschnitt ist ein Fehler benannt.
 
 class-time = Wo die Zeit blieb
 class-time-note = Stunden und Minuten vom Verlassen des Starts bis zum letzten angenommenen Ende, mit der Suche danach, wo es eine gab.
-    Die Rast davor und danach zählt nicht mit. Es ist nicht die Zeit der Vorgabe: Die steht oben beim Namen und endet im
-    Umkreis des letzten { -point(form: "of") }.
+    Die Rast davor und danach zählt nicht mit. Es ist nicht die Zeit der Vorgabe: Die steht oben beim Namen und endet innerhalb
+    des Radius um den letzten { -point }.
 class-moving = in Bewegung
 class-searching = auf Suche
 class-halted = im Halt
@@ -189,7 +189,7 @@ class-asks-planned = wie geplant
 class-asks-free = beliebig
 class-asks-roads = Straßen
 class-figure-points-to-find = die Zahl der { -point(form: "many") }
-class-figure-radius-m = der Umkreis
+class-figure-radius-m = der Radius
 class-figure-survey-sd-m = die Einmessung der { -point(form: "many") }
 class-figure-time-limit-min = die Zeitgrenze
 class-figure-late-grace-min = die Frist nach der Zeitgrenze
@@ -200,7 +200,7 @@ class-figure-order = die Reihenfolge
 class-figure-road-rule = die Regel für Straßen
 class-figure-road-distance-m = der Abstand von Straßen
 class-figure-weights = die Gewichte der Wertung
-class-no-source = Der Standard nennt keine Quelle für: { $figures }.
+class-no-source = Die Vorgabe nennt keine Quelle für: { $figures }.
 class-source = { $figure }: { $source }
 class-roads-none = nicht verlangt
 class-roads-cross-only = nur überqueren
@@ -213,12 +213,12 @@ class-roads-said = { $rule }{ $by ->
 class-recordings = Zu den Aufzeichnungen
 class-notes = Anmerkungen
 class-signs = Ein Mensch unterschreibt
-class-signs-note = Die Bewertungen oben sind Vorschläge. Ein Beleg an der Marke geht einer Aufzeichnung vor, und wer unterschreibt, hat sich
+class-signs-note = Die Bewertungen oben sind Vorschläge. Ein Beleg von der Markierung geht einer Aufzeichnung vor, und wer unterschreibt, hat sich
     die Fragen angesehen.
 class-name = Name
 class-signature = Unterschrift
 class-sign-day = Tag
-class-made-by = Hergestellt von leg-audit { $version }. Die Zahlen sind nach ihrem Standardfehler gerundet; class.json hält sie
+class-made-by = Hergestellt von leg-audit { $version }. Die Zahlen sind nach ihrem Standardfehler gerundet; class.json enthält sie
     vollständig.
 
 class-terminal-title = { $name }: { $walkers } Gehende, { $lanes ->
@@ -236,8 +236,8 @@ class-terminal-begun = { $lanes ->
     [one] { $recordings } Aufzeichnung
    *[other] { $recordings } Aufzeichnungen
 }, Vorgabe: { $standard }.
-class-terminal-not-kept = Nicht in den Aufzeichnungen der Schule aufgehoben, weil oben gefragt ist, wessen Weg es ist:
-    { $walkers }. Berichtige Liste, Aufzeichnung oder das Datum des Plans und bewerte noch einmal.
+class-terminal-not-kept = Nicht in den Unterlagen gespeichert, weil oben gefragt ist, wessen Weg es ist:
+    { $walkers }. Liste, Aufzeichnung oder das Datum des Plans berichtigen und noch einmal bewerten.
 class-terminal-old = { $folder } enthält { $count }, die nicht zu dieser Klasse gehören, aus einem früheren Lauf. Sie bleiben; vor dem
     Weitergeben des Ordners wegnehmen.
 class-terminal-replaced = { $folder } enthält eine andere Klasse, oder diese anders bewertet: { $name }{ $days ->
@@ -260,7 +260,7 @@ class-terminal-taken = { $file }: als { $kind ->
     [both-first] enthält eine Route und eine Spur und steht an erster Stelle
     [route-aside] die Route darin blieb beiseite
     [no-track] enthält Wegpunkte und keine Spur
-   *[no-points] enthält gar keine Ortungen
+   *[no-points] enthält gar keine Positionen
 }.
 class-terminal-aside = { $folder }: genommen wurden die Aufzeichnungen darin, nicht genommen: { $plans }; einen Plan
     selbst oder seinen eigenen Ordner nennen.

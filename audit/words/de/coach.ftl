@@ -1,15 +1,15 @@
 # Was beizubehalten und was zu üben ist.
 
 coach-keep-azimuth = Die Richtung gehalten
-coach-azimuth = Auf { $legs } lag die gegangene Richtung höchstens { $worst } neben der der Marschskizze; das Maß für eine anvisierte Richtung ist { $standard }.
+coach-azimuth = Auf { $legs } wich die gegangene Richtung höchstens { $worst } von der Marschskizze ab; für eine anvisierte Richtung gelten { $standard } als Maß.
 coach-keep-distance = Die Entfernung gezählt
 coach-distance = Auf { $legs } wich die gegangene Entfernung höchstens { $worst } von der Marschskizze ab.
-coach-keep-arriving = Angekommen, wo die Zählung es sagte
+coach-keep-arriving = Dort angekommen, wo die Zählung endete
 coach-arriving = { $count ->
     [one] Auf { $legs } endete die Zählung am { -point }, { $mean } davon.
    *[other] Auf { $legs } endete die Zählung am { -point }, im Mittel { $mean } davon.
 }
-coach-keep-finding = Den { -point } nach einer Ablage gefunden
+coach-keep-finding = Den { -point } gefunden, obwohl die Zählung daneben endete
 coach-finding = { $count ->
     [one] Auf { $legs } endete die Zählung { $farthest } daneben, und der { -point } wurde trotzdem gefunden.
    *[other] Auf { $legs } endete die Zählung bis zu { $farthest } daneben, und der { -point } wurde trotzdem gefunden.
@@ -20,15 +20,15 @@ coach-through = { $count ->
    *[other] Alle { $count } Abschnitte wurden gegangen, in der Reihenfolge des Plans.
 }
 coach-keep-log = Ein Marschprotokoll geführt
-coach-log = Das Marschprotokoll sagt, was eingestellt und gezählt wurde; das entscheidet, was die Aufzeichnung nicht kann.
+coach-log = Das Marschprotokoll sagt, was eingestellt und gezählt wurde; es entscheidet, was die Aufzeichnung nicht entscheiden kann.
 coach-keep-recording = Den Weg aufgezeichnet
 coach-recording = { $count } von { $legs ->
     [one] { $legs } Abschnitt
    *[other] { $legs } Abschnitten
 } gut genug aufgezeichnet, um beurteilt zu werden.
-coach-named = Was zu sehen war, passt dazu: { $legs } ({ $sure } auf Abschnitt { $leg }). { $evidence }
+coach-named = Was auf { $legs } zu sehen war, passt dazu ({ $sure } auf Abschnitt { $leg }). { $evidence }
 coach-either = { $one } oder { $other }
-coach-one-of = Was zu sehen war, passt zu beidem, und kein Abschnitt unterscheidet sie: { $legs } ({ $sure } zusammen auf Abschnitt { $leg }). { $evidence }
+coach-one-of = Was auf { $legs } zu sehen war, passt zu beidem, und kein Abschnitt unterscheidet sie ({ $sure } zusammen auf Abschnitt { $leg }). { $evidence }
 coach-exercises = { $one } Und für das andere: { $other }
 coach-entered = { $legs }, wo { $done }; Abschnitt { $leg }: { $said }
 coach-done-given = die Koordinate aufgeschrieben wurde
@@ -41,10 +41,10 @@ coach-done-distance-measured = die Entfernung gemessen wurde
 coach-done-turned-into-paces = die Entfernung in { -pace } umgerechnet wurde
 coach-done-paced = die { -pace } gezählt wurden
 coach-done-recognised = der { -point } zu erkennen war
-coach-order = Auf { $legs } endeten die Zählungen jeweils bei einem { -point } der anderen, als wären sie in anderer Reihenfolge angegangen worden: { $went }.
+coach-order = Auf { $legs } endeten die Zählungen bei den { -point(form: "to") } anderer Abschnitte, als wären sie in anderer Reihenfolge gegangen worden als auf der Marschskizze: { $went }.
 coach-went = Abschnitt { $leg } bei { $point } statt { $planned }
 coach-by-count = { $said } Die gegangene Entfernung bestätigt das nicht: Es liegt am Schrittmaß oder daran, wie gezählt wurde.
-coach-part = Kein Fehler ist benannt auf { $legs }; es ist der { $part ->
+coach-part = Auf { $legs } ist kein Fehler benannt; es ist der { $part ->
     [heading] Richtungsanteil
     [distance] Entfernungsanteil
    *[start] Anteil des Anfangs
@@ -53,8 +53,8 @@ coach-part = Kein Fehler ist benannt auf { $legs }; es ist der { $part ->
    *[other] Ablagen dort: im Mittel { $mean } je Abschnitt, { $most } auf Abschnitt { $leg }.
 }
 coach-passed = { $count ->
-    [one] Kein Fehler ist benannt auf { $legs }; dort kam der Weg bis auf { $near } an den { -point } heran, und die Zählung endete { $miss } davon.
-   *[other] Kein Fehler ist benannt auf { $legs }; dort kam der Weg in Sichtweite der { -point(form: "many") }: auf Abschnitt { $leg } bis auf { $near }, und die Zählung endete { $miss } davon.
+    [one] Auf { $legs } ist kein Fehler benannt; dort kam der Weg bis auf { $near } an den { -point } heran, und die Zählung endete { $miss } davon.
+   *[other] Auf { $legs } ist kein Fehler benannt; dort kam der Weg in Sichtweite der { -point(form: "many") }: auf Abschnitt { $leg } bis auf { $near }, und die Zählung endete { $miss } davon.
 }
 coach-keep = { $what }. { $evidence }
 coach-work-on = { $what }. { $evidence } Fünf Minuten: { $exercise }

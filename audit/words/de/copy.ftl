@@ -1,8 +1,8 @@
 # Was die Kopie eines Plans nicht enthält; beendet „enthält nicht: ...“.
 
 copy-lacks = { $form } enthält nicht: { $lost }.
-copy-onto = Die Nadelabweichung wurde um den Unterschied der beiden Meridiankonvergenzen auf { $angle } umgerechnet; trotzdem am Rand der Karte in der Hand nachsehen.
-copy-read = So wird sie gelesen: { $command }
+copy-onto = Die Nadelabweichung wurde um den Unterschied der beiden Meridiankonvergenzen auf { $angle } umgerechnet; trotzdem am Rand der mitgeführten Karte nachsehen.
+copy-read = So wird die Datei gelesen: { $command }
 copy-angle-date = das Datum der Nadelabweichung
 copy-sheet = die Ecken des Kartenblatts
 copy-safety = die Sicherheitsrichtung
@@ -15,11 +15,11 @@ copy-vias = die Zwischenpunkte von { $legs }
 copy-vias-well = wie genau die Zwischenpunkte bekannt sind
 copy-grid-azimuth = die angegebenen Gitterrichtungen von { $legs }
 copy-magnetic-azimuth = die angegebenen magnetischen Richtungen von { $legs }
-copy-true-azimuth = die angegebenen wahren Richtungen von { $legs }
+copy-true-azimuth = die angegebenen geographischen Richtungen von { $legs }
 copy-distance-m = die angegebenen Entfernungen von { $legs }
 copy-paces = die angegebenen { -pace } von { $legs }
-copy-note = die Hinweise von { $legs }
-copy-reckoned = dass das Ende von { $legs } gegisst und kein { -point } ist
+copy-note = die Vermerke zu { $legs }
+copy-reckoned = dass das Ende von { $legs } aus Richtung und Entfernung errechnet und kein { -point } ist
 copy-names = die Namen der Abschnitte
 copy-jumps = dass { $legs } nicht dort beginnt, wo der vorige endet
 copy-renamed = den Namen des Endes „{ $old }“, das „{ $new }“ heißt

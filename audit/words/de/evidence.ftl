@@ -1,15 +1,15 @@
 # Der eine Satz zu einer Ursache: was sie voraussagt und was zu sehen war.
 
-evidence-predicted = Sagt voraus: { $predicted }{ $beside }; { $seen }{ $log }.
-evidence-beside = {" "}(mit dem gemeinsamen Fehler der Abschnitte: { $both })
+evidence-predicted = Zu erwarten: { $predicted }{ $beside }; { $seen }{ $log }.
+evidence-beside = {" "}(mit dem gemeinsamen Fehler mehrerer Abschnitte: { $both })
 evidence-unpredicted = { $seen }, { $distance }{ $bias }{ $start }{ $log }{ $why }.
 evidence-why-portion = ; ob dieser Teil des Weges zum Abschnitt gehört, ist zweifelhaft
 evidence-why-swerve = ; ein Stück von { $length } in anderer Richtung kann am Gelände, an Eisen oder an einem Hindernis liegen
 evidence-why-more = ; kein einzelner Fehler hebt sich von ähnlichen ab
 evidence-line-left = Die geplante Linie wurde nicht eingehalten: { $path } wurden über Grund gegangen, die Linie ist { $line } lang. Weder Richtung noch Entfernung zeigen eine Ursache.
 evidence-never-near = { $point } war nie näher als { $away }, und kein Teil des Ganges passt zu diesem Abschnitt.
-evidence-looked-for = Zwischen den { -point(form: "to") } vor und nach { $point } wurden { $walked } gegangen, und über ihn sind es { $planned }: Vielleicht wurde er gesucht; das lässt sich von ausgelassen nicht unterscheiden.
-evidence-displaced = Die Anfänge der Abschnitte { $legs } liegen gleich, { $place } ihrer { -point(form: "many") }: Empfänger oder Liste der { -point(form: "many") } stehen vielleicht in einem anderen Bezugssystem; dann ist um ebenso viel falsch, was von Anfängen und { -point(form: "to") } gesagt wird.
+evidence-looked-for = Zwischen den { -point(form: "to") } vor und nach { $point } wurden { $walked } gegangen; über { $point } sind es { $planned }: Vielleicht wurde danach gesucht, vielleicht wurde es ausgelassen; das lässt sich nicht unterscheiden.
+evidence-displaced = Die Anfänge der Abschnitte { $legs } liegen alle gleich, { $place } ihrer { -point(form: "many") }: Empfänger oder Liste der { -point(form: "many") } haben vielleicht ein anderes Bezugssystem; dann ist um ebenso viel falsch, was von Anfängen und { -point(form: "to") } gesagt wird.
 evidence-missed-by-little = { $passed }: Näher kam der Gang nicht, solange er auf keinem anderen Abschnitt war. Knapp verfehlt oder ausgelassen, das lässt sich nicht sagen.
 evidence-in-turn = Seine { -point(form: "many") } wurden nacheinander passiert wie geplant, { $passed }: Der Abschnitt kann gegangen worden sein, und nichts dazwischen passt gut genug, um es zu sagen.
 evidence-free-turn = Seine { -point(form: "many") } wurden passiert, { $passed }, die Reihenfolge ist frei, und kein Teil des Ganges passt gut genug zu diesem Abschnitt.
@@ -17,16 +17,16 @@ evidence-out-of-turn = Die { -point(form: "many") } wurden in anderer Reihenfolg
 evidence-passed-elsewhere = Nur anderswo im Gang passiert, auf einem anderen Abschnitt oder vor oder nach der Bahn, { $passed }; kein Teil des Ganges passt zu diesem Abschnitt.
 evidence-passed-at = { $point } um { $time } ({ $away } daneben)
 evidence-gave-up = Die Bahn kann vor diesem Abschnitt aufgegeben worden sein: Der Weg führte dann ohne Halt an einem späteren { -point } vorbei, wie es auch ein Heimweg kann.
-evidence-slipped-reference = Der Gang { $what ->
-    [halts] hält an
-   *[bends] biegt ab
-}{ $time }, { $away } von dort, wo { $point } läge, { $place } von seinem Platz, mit einem Versehen in den Ziffern seines { $axis ->
-    [easting] Rechtswerts
+evidence-slipped-reference = Der Gang hat{ $time } einen { $what ->
+[halts] Halt
+   *[bends] Knick
+}, { $away } von der Stelle entfernt, an der { $point } mit einem Versehen in den Ziffern seines { $axis ->
+[easting] Rechtswerts
    *[northing] Hochwerts
-}, { $slipped } statt { $written }: ein Versehen des Plans oder des Gehers.
+} läge ({ $slipped } statt { $written }; { $place } von seinem Platz): ein Versehen im Plan oder des Gehenden.
 evidence-at-time = {" "}um { $time }
-evidence-not-recorded = Der Abschnitt kann gegangen worden sein, wo die Aufzeichnung nichts davon zeigt.
-evidence-together = ; die eigene Neigung über alle Abschnitte, Fehler abgezogen, wird auf { $turn } geschätzt
+evidence-not-recorded = Der Abschnitt kann dort gegangen worden sein, wo die Aufzeichnung nichts davon zeigt.
+evidence-together = ; die eigene Abweichung nach einer Seite über alle Abschnitte, ohne die Fehler, wird auf { $turn } geschätzt
 evidence-began-off = ; begonnen { $place } vom Ausgangspunkt
 evidence-recorded-from = ; aufgezeichnet ab { $place } vom Ausgangspunkt
 evidence-log = ; laut Marschprotokoll war der Kompass { $setting } eingestellt

@@ -5,7 +5,7 @@ fact-date-unknown = nicht bekannt
 fact-recording = Aufzeichnung
 fact-not-named = ohne Namen
 fact-grid = Kartengitter
-fact-radius = Ankunftskreis
+fact-radius = Ankunftsradius
 fact-pace-count = Schrittmaß
 fact-pace-count-said = { $paces } { -pace } auf 100 m
 
@@ -22,7 +22,7 @@ fact-azimuth-said = { $walked } (95-%-Bereich { $interval }{ $doubted ->
 }): { $error }
 fact-distance = Entfernung
 fact-distance-line-left = { $straight } gerade, { $path } über Grund: Die geplante Linie von { $line } wurde nicht eingehalten
-fact-distance-said = { $straight } gerade, { $path } über Grund: { $error } ({ $ratio } des Plans)
+fact-distance-said = { $straight } gerade, { $path } über Grund: { $error } ({ $ratio } der geplanten)
 fact-distance-in-part = { $straight } gerade, { $path } über Grund: was davon aufgezeichnet ist, nicht der ganze Abschnitt
 fact-paces = { -pace }
 fact-paces-by-log = { $paces }, gezählt, laut Marschprotokoll
@@ -38,8 +38,8 @@ fact-time-said = { $time }{ $standing ->
     [none] {""}
    *[some] {" "}({ $begin } bis { $end } { $clock })
 }
-fact-off-line = Neben der Linie
-fact-off-line-said = { $end } am angenommenen Ende, zur geplanten Linie, höchstens { $most }, quadratisches Mittel { $rms }
+fact-off-line = Seitenabweichung
+fact-off-line-said = { $end } am angenommenen Ende, von der geplanten Linie, höchstens { $most }, quadratisches Mittel { $rms }
 fact-own-line = Eigene Linie
 fact-own-line-on = { $began } von { $start } begonnen; am angenommenen Ende auf der eigenen Linie
 fact-own-line-off = { $began } von { $start } begonnen; am angenommenen Ende { $side } der eigenen Linie
@@ -57,15 +57,15 @@ fact-nearest-not = { $size }{ $time ->
    *[some] {" "}vom { -point }, { $time } { $clock }
 }; nicht erreicht
 fact-nearest-too-close = { $size }{ $time ->
-    [none] {""}
+[none] {""}
    *[some] {" "}vom { -point }, { $time } { $clock }
-}; ob er erreicht wurde, ist zu knapp, um es zu entscheiden
+}; zu knapp, um zu entscheiden, ob er erreicht wurde
 fact-match = Zuordnung
 fact-match-said = zu { $sure } sicher, dass dies der Teil der Aufzeichnung ist
 fact-gaps = Lücken
 fact-gaps-said = { $share } der Strecke wurden nicht aufgezeichnet{ $time ->
-    [none] {""}
-   *[some] , und { $time } der Zeit
+[none] {""}
+   *[some] , dazu { $time } der Zeit
 }
 fact-step = Schritt
 fact-what-if = Was wäre wenn
@@ -74,15 +74,15 @@ fact-what-if-said = mit der geplanten Richtung hätte die Zählung { $azimuth } 
 fact-from-the-point = { $size } vom { -point } (±{ $error } nach jeder Seite)
 
 fact-line-kept = Linie gehalten
-fact-line-kept-said = { $share } des Weges auf der geplanten Linie, soweit sich { $band } unterscheiden lassen; auf { $inside } höchstens { $corridor } daneben
+fact-line-kept-said = auf { $share } des Weges auf der geplanten Linie, soweit sich { $band } unterscheiden lassen; auf { $inside } höchstens { $corridor } daneben
 fact-line-left = { $line }; ab { $from } endgültig daneben, nach { $side ->
     [left] links
    *[right] rechts
 }
-fact-drift = Abdrift
-fact-drift-said = vom ersten zum letzten Drittel um { $turn } gedreht ({ $interval })
+fact-drift = Richtungsänderung
+fact-drift-said = vom ersten zum letzten Drittel { $turn } ({ $interval })
 fact-point = { -point }
-fact-point-said = { $verdict }; dass der Gehende auf { $radius } herankam: { $sure } nach dem, was zu sehen ist{ $silence }{ $elsewhere }
+fact-point-said = { $verdict }; dass der Gehende auf { $radius } herankam, ist nach dem, was zu sehen ist, zu { $sure } sicher{ $silence }{ $elsewhere }
 fact-point-silence = ; in einer Lücke der Aufzeichnung kann er bis auf { $size } herangekommen sein
 fact-point-elsewhere = ; mit einer Wahrscheinlichkeit von { $chance } ist ein anderer Teil der Aufzeichnung dieser Abschnitt, und dort kam er auf { $size } heran
 fact-verdict-found = gefunden
@@ -99,7 +99,7 @@ fact-bypass-said = { $side ->
    *[no] nicht so weit zurück wie hinaus
 }
 fact-passed-aside = { $side ->
-    [left] links
+[left] links
    *[right] rechts
 }: { $out } zur Seite auf { $on }, und nicht zurück auf die Linie
 fact-search = Suche
@@ -133,5 +133,5 @@ fact-forecast = Vorhersage
 fact-forecast-inside = innerhalb der 50-%-Ellipse
 fact-forecast-between = zwischen der 50-%- und der 95-%-Ellipse
 fact-forecast-outside = außerhalb der 95-%-Ellipse
-fact-forecast-said = { $where } (die äußere reicht { $major } in ihrer Länge und { $minor } quer dazu): { $nearer } der üblichen Gänge enden näher
-fact-forecast-began = { $said }. Gezählt von dort, wo die Strecke begonnen wurde, { $off } von ihrem Anfang; vom Anfang selbst enden { $whole } näher
+fact-forecast-said = { $where } (die äußere reicht { $major } der Länge nach und { $minor } quer dazu): { $nearer } der üblichen Gänge enden näher
+fact-forecast-began = { $said }. Gezählt von dort, wo der Abschnitt begonnen wurde, { $off } von seinem Anfang; vom Anfang selbst enden { $whole } näher

@@ -7,11 +7,11 @@ forecast-head-length = { $unit ->
 }
 forecast-head-along = längs
 forecast-head-across = quer
-forecast-head-near = 50 % in
-forecast-head-far = 95 % in
+forecast-head-near = 50 % innerhalb
+forecast-head-far = 95 % innerhalb
 forecast-head-sight = in Sicht
 forecast-head-offset = sicheres Vorhalten
-forecast-taken = Gehender: { $source }. Ein Abschnitt ist um { $turn } verdreht{ $side ->
+forecast-taken = Gehender: { $source }. Die Richtung eines Abschnitts weicht um { $turn } ab{ $side ->
     [left] , im Mittel { $mean } nach links
     [right] , im Mittel { $mean } nach rechts
    *[none] {""}
@@ -29,14 +29,14 @@ forecast-earlier = nach { $count ->
    *[other] ; { $left } weggelassen, zu weit daneben für übliche Ungenauigkeit
 }
 forecast-changed = { $source }, geändert durch die angegebenen Optionen
-forecast-clicks = Richtungen werden in Rasten von { $click }° eingestellt: Jeder gerade Abschnitt ist um das verdreht, was das Runden übrig lässt.
+forecast-clicks = Richtungen werden in Rasten von { $click }° eingestellt: Auf jedem geraden Abschnitt weicht die Richtung um das ab, was das Runden übrig lässt.
 forecast-middle = { $middle } ± { $error }
 forecast-axes = { $major } mal { $minor }
 forecast-meaning-places = Längs und quer: Mitte und Standardabweichung der Stellen, an denen Gänge des Abschnitts enden, hinter (+) und rechts (+)
     vom { -point }, jeder am Anfang des Abschnitts begonnen.
-forecast-meaning-within = In: Halbachsen der Ellipse, in der so viele Gänge enden.
-forecast-meaning-sight = In Sicht: am Ende der Zählung höchstens { $sight } vom { -point }.
-forecast-meaning-offset = Sicheres Vorhalten: Wer um so viel seitlich vorhält, endet in 95 von 100 Gängen auf dieser Seite.
+forecast-meaning-within = Innerhalb: Halbachsen der Ellipse, in der so viele Gänge enden.
+forecast-meaning-sight = In Sicht: am Ende der Zählung höchstens { $sight } vom { -point } entfernt.
+forecast-meaning-offset = Sicheres Vorhalten: Wer um so viel absichtlich seitlich vorhält, endet in 95 von 100 Gängen auf dieser Seite.
 forecast-all = { $count ->
     [one] Der eine { -point }
    *[other] Alle { $count } { -point(form: "many") }

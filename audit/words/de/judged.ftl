@@ -1,7 +1,7 @@
 # Worauf ein Urteil beruht.
 
-judged-inside = Die Aufzeichnung kommt bis auf { $near } an den { -point } heran, innerhalb des Kreises von { $radius }.
-judged-outside = Die Aufzeichnung kommt bis auf { $near } an den { -point } heran und nicht näher: { $outside } außerhalb des Kreises von { $radius }.
+judged-inside = Die Aufzeichnung kommt bis auf { $near } an den { -point } heran, innerhalb des Radius von { $radius }.
+judged-outside = Die Aufzeichnung kommt bis auf { $near } an den { -point } heran und nicht näher: { $outside } außerhalb des Radius von { $radius }.
 judged-reaches = Der ganze Fehler der Aufzeichnung ist { $error } und reicht so weit.
 judged-reaches-not = Der ganze Fehler der Aufzeichnung ist { $error } und reicht nicht so weit.
 judged-unseen = In einer Lücke der Aufzeichnung kann der Gehende { $nearer } näher gekommen sein; das ist im Fehler mitgezählt.
@@ -11,9 +11,9 @@ judged-not-recorded = Die Aufzeichnung zeigt den Weg zu diesem { -point } nicht 
     ihrem Ende gegangen worden sein. Was die Auswertung davon sagt, zählt nur den aufgezeichneten Teil.
 judged-elsewhere = Welcher Teil der Aufzeichnung der Weg zu diesem { -point } war, ist nicht sicher ({ $doubt } gegen den hier
     genommenen), und in einem anderen kam der Gehende bis auf { $near } heran.
-judged-debrief-close = Die Auswertung wägt, was sonst der Weg zu diesem { -point } gewesen sein kann, und hält es für zu knapp, um es zu
+judged-debrief-close = Die Auswertung wägt ab, was sonst der Weg zu diesem { -point } gewesen sein kann, und findet es zu knapp, um es zu
     entscheiden.
-judged-debrief-missed = Die Auswertung sagt verfehlt: Sie zählt nur den Weg zu diesem { -point } und keinen Fehler seiner Vermessung.
+judged-debrief-missed = Die Auswertung sagt „verfehlt“: Sie zählt nur den Weg zu diesem { -point } und keinen Fehler seiner Einmessung.
 judged-code-wrong = Der mitgebrachte Code „{ $code }“ ist nicht der dieses { -point(form: "of") }.
 judged-code-right = Der Code „{ $code }“ ist der dieses { -point(form: "of") }.
 judged-code-no-key = Der Code „{ $code }“ wurde mitgebracht; kein Schlüssel sagt, ob er stimmt.
@@ -30,5 +30,5 @@ judged-time-noted = Wie lange es dauerte, sagt keine Aufzeichnung; der Code vom 
     Grenze ist { $limit }.
 judged-in-time = Es dauerte { $time } von { $limit }.
 judged-grace = Es dauerte { $time } von { $limit }: zu spät, aber in der Nachfrist; siehe die Wertung.
-judged-clocks = Es dauerte { $time } von { $limit }: zu spät, aber nicht mehr, als das falsch sein kann ({ $error }).
+judged-clocks = Es dauerte { $time } von { $limit }: zu spät, aber um nicht mehr, als diese Zeit falsch sein kann ({ $error }).
 judged-late = Es dauerte { $time } von { $limit }: zu spät.

@@ -1,4 +1,4 @@
-# Bahnen nebeneinander: die Tabelle, die Seite und was heraussticht.
+# Bahnen nebeneinander: die Tabelle, die Seite und was auffällt.
 
 lanes-title = Bahnen: { $title }
 lanes-many = { $count } Bahnen
@@ -8,7 +8,7 @@ lanes-things = { $count ->
     [one] { $count } Auffälligkeit ist
    *[other] { $count } Auffälligkeiten sind
 } anzusehen.
-lanes-nothing = Nichts sticht heraus.
+lanes-nothing = Nichts fällt auf.
 lanes-ground = Das Gelände
 lanes-ground-note = Gestrichelt: die Abschnitte. Kreise: der Ankunftskreis. Gekreuzt schraffiert auf Grau: Sperrgebiete; nach rechts
     steigend orange schraffiert mit gestricheltem Rand: Gefahren; was kein Gebiet, sondern eine Linie ist, dick: schwarz eine
@@ -19,8 +19,8 @@ lanes-ground-note = Gestrichelt: die Abschnitte. Kreise: der Ankunftskreis. Gekr
 lanes-picture = Die Bahnen im Gelände
 lanes-picture-said = { $count } Bahnen mit ihren { -point(form: "to") } und den angegebenen Gebieten.
 lanes-table = Die Bahnen nebeneinander
-lanes-in-full = lanes.json hält die Zahlen vollständig.
-lanes-method = Eine Bahn sticht heraus, wo ihr Wert um mehr als { $share } von der Mitte (Median) der anderen Bahnen abweicht (Anstieg:
+lanes-in-full = lanes.json enthält die Zahlen vollständig.
+lanes-method = Eine Bahn fällt auf, wo ihr Wert um mehr als { $share } von der Mitte (Median) der anderen Bahnen abweicht (Anstieg:
     { $climb_share } und { $climb }; Abschnitte: mehr als einer; mittlere Chance auf Sicht: { $chance }); ab { $lanes } Bahnen
     muss er auch mehr als { $sds } robuste Standardabweichungen (1,4826-mal der Median der Abweichungen) von ihnen
     liegen. Zeiten sind ohne Rast, jede nach der genannten Regel.
@@ -80,9 +80,9 @@ lanes-leg-through = { $lane }: Abschnitt { $leg }, { $start } bis { $end }, geht
 }, { $from } nach seinem Anfang.
 lanes-said = { $lane }: { $said }
 lanes-point-out = { $lane }: { $point } liegt außerhalb der Grenze.
-lanes-leg-out = { $lane }: Abschnitt { $leg }, { $start } bis { $end }, verlässt die Grenze auf { $over }, { $from } nach seinem Anfang.
-lanes-no-bearing = { $lane } gibt keine Sicherheitsrichtung an, andere Bahnen aber schon: auf die Marschskizze schreiben{ $right ->
-    [yes] {""}
+lanes-leg-out = { $lane }: Abschnitt { $leg }, { $start } bis { $end }, überschreitet die Grenze auf { $over }, { $from } nach seinem Anfang.
+lanes-no-bearing = { $lane } gibt keine Sicherheitsrichtung an, andere Bahnen aber schon: auf ihre Marschskizze schreiben{ $right ->
+[yes] {""}
    *[no] , sobald sie bei jenen berichtigt ist (siehe oben)
 }.
 lanes-bearings-differ = Die Sicherheitsrichtungen sind verschieden: { $first } hat { $one } Gitter, { $lane } { $other }. Allen Bahnen dieselbe geben.
@@ -92,7 +92,7 @@ lanes-led-into = Die Sicherheitsrichtung { $grid } Gitter ({ $magnetic } magneti
 } { $area }, und zwar von { $hectares } ha aus, { $share } des Geländes innerhalb der Grenze.
 lanes-of = { $point } von { $lane }
 lanes-one-place = { $first } und { $second } sind eine Stelle mit zwei Namen.
-lanes-near = { $first } und { $second } liegen { $apart } auseinander, näher als { $least }, der doppelte Ankunftskreis: Man wird den einen
+lanes-near = { $first } und { $second } liegen { $apart } auseinander, näher als { $least }, der doppelte Ankunftsradius: Man wird den einen
     für den anderen halten.
 lanes-night = { $lane }: Die Sonne kommt an diesem Tag nicht in die Nähe des Horizonts. Als Nachtbahn planen.
 lanes-before-dawn = { $lane }: Aufbruch um { $begins }, vor Beginn der bürgerlichen Dämmerung um { $dawn } UTC.
@@ -103,14 +103,14 @@ lanes-after-dusk = { $lane }: Aufbruch um { $begins }, nach der langsamsten Rege
 lanes-light-short = { $lane }: Aufbruch um { $begins }, nach der langsamsten Regel zu Ende um { $ends }, { $minutes } min vor dem Ende der
     bürgerlichen Dämmerung um { $dusk } UTC: zu wenig Licht für alle, die langsamer sind, und um nach ihnen zu suchen.
     Früher beginnen, oder für die Dunkelheit planen.
-lanes-note-bounds = Keine Grenze angegeben: Nichts wird darüber gesagt, ob sie verlassen wird, noch über die Sicherheitsrichtung.
+lanes-note-bounds = Keine Grenze angegeben: Nichts wird darüber gesagt, ob sie überschritten wird, noch über die Sicherheitsrichtung.
 lanes-note-areas = Keine Gebiete angegeben, die zu meiden sind: Nichts wird über Abschnitte durch sie gesagt.
 lanes-note-safety = Kein Plan gibt eine Sicherheitsrichtung an: Nichts wird über sie gesagt.
 lanes-note-heights = Höhen sind nicht überall bekannt: Der Anstieg fehlt, und die Zeiten gelten für ebenes Gelände.
 lanes-note-any-order = Die Reihenfolge von { $lanes } ist frei, { $count ->
     [one] diese Bahn hat
    *[other] diese Bahnen haben
-} also keine Abschnitte: Länge, Anstieg, Zeiten, Ende, Aussicht auf Sicht, Abschnitte durch Gebiete oder über die Grenze und
+} also keine Abschnitte: Länge, Anstieg, Zeiten, Ende, Chancen auf Sicht, Abschnitte durch Gebiete oder über die Grenze und
     übliche Ungenauigkeit bei Gebieten bleiben weg. Geprüft sind { -point(form: "many") }, Sicherheitsrichtung und Licht beim Aufbruch.
 lanes-note-one = Eine einzige Bahn hat keine anderen zum Vergleich.
 lanes-note-date = Eine Bahn ohne Datum hat kein Tageslicht.

@@ -10,21 +10,21 @@ leg-unfinished = nicht beendet
 leg-not-started = nicht begonnen
 
 leg-not-found = um { $size } verfehlt, { -point } nicht gefunden (nicht näher als { $nearest } herangekommen)
-leg-too-close = um { $size } verfehlt, ob der { -point } gefunden wurde, ist zu knapp, um es zu entscheiden (nicht näher als { $nearest } gesehen)
+leg-too-close = um { $size } verfehlt; zu knapp, um zu entscheiden, ob der { -point } gefunden wurde (nicht näher als { $nearest } gesehen)
 leg-arrived = erreicht, { $size } daneben
 leg-at-edge = am Rand des Ankunftskreises, { $size } daneben
 leg-then-found = um { $size } verfehlt, dann gefunden
-leg-passed = um { $size } verfehlt; am { -point } vorher { $nearest } entfernt vorbeigegangen
+leg-passed = um { $size } verfehlt; am { -point } vorher in { $nearest } Abstand vorbeigegangen
 leg-then-past = { $ended }; nach dem angenommenen Ende bis { $past } über den { -point } hinaus
 leg-found-no = nein
 leg-found-too-close = zu knapp, um es zu entscheiden
 leg-found-yes = ja
 leg-found-later = ja, später
-leg-found-passed = vorher passiert
+leg-found-passed = vorher vorbeigegangen
 
 leg-undecided-two = unentschieden: { $causes }
 leg-one-of-two = eines von beiden (zusammen { $sure }): { $causes }
-leg-undecided-none = unentschieden: keine Ursache sticht heraus ({ $sure })
+leg-undecided-none = unentschieden: keine Ursache ragt heraus ({ $sure })
 leg-cause = { $cause } ({ $sure })
 leg-left-out = { $point } ausgelassen
 leg-inherited = ein Start abseits des { -point(form: "of") }; am Abschnitt selbst übliche Ungenauigkeit

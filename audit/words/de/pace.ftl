@@ -18,8 +18,8 @@ pace-counted = Gezählt: { $rate } { $pace ->
     [single] Einfachschritte
    *[double] Doppelschritte
 } auf { $length }, über { $over } (±: 95 %)
-pace-by-cadence = Nach dem Schrittzähler: { $rate } { $pace ->
-    [single] Einfachschritte
+pace-by-cadence = Nach der Schrittfrequenz: { $rate } { $pace ->
+[single] Einfachschritte
    *[double] Doppelschritte
 } auf { $length }, über { $over } (±: 95 %)
 pace-uphill = bergauf
@@ -27,15 +27,15 @@ pace-level = eben
 pace-downhill = bergab
 pace-ground = { $ground }: { $rate }, über { $over }
 pace-no-ground = { $file }: Gelände nicht unterschieden: { $why }.
-pace-left-out = { $file }: { $length } ohne Schrittzähler blieben dabei weg.
-pace-silent = { $file }: { $length } in Lücken der Aufzeichnung.
-pace-ridden = { $file }: { $length } waren schneller, als jemand geht.
-pace-walk-each = Die Zählungen unterscheiden bergauf, eben und bergab nicht: von jedem eine Strecke gehen.
-pace-nothing = Kein Schrittmaß: Nichts wurde gezählt, und keine Aufzeichnung hat einen Schrittzähler.
-pace-on-a-leg = Auf einem Abschnitt von { $leg } kann das Schrittmaß selbst { $off } falsch sein (95 %), und mehr auf anderem Gelände, bei
-    Nacht oder mit Last.
-pace-receiver = Das meiste davon ist der Empfänger: eine längere Strecke gehen oder ihre Länge mit --strip angeben.
+pace-left-out = { $file }: { $length } ohne Schrittfrequenz blieben dabei weg.
+pace-silent = { $file }: { $length } liegen in Lücken der Aufzeichnung.
+pace-ridden = { $file }: { $length } wurden schneller zurückgelegt, als jemand geht.
+pace-walk-each = Die Zählungen unterscheiden nicht zwischen bergauf, eben und bergab: von jedem eine Strecke gehen.
+pace-nothing = Kein Schrittmaß: Nichts wurde gezählt, und keine Aufzeichnung enthält eine Schrittfrequenz.
+pace-on-a-leg = Auf einem Abschnitt von { $leg } kann das Schrittmaß selbst um { $off } falsch sein (95 %), und um mehr auf anderem Gelände,
+    bei Nacht oder mit Gepäck.
+pace-receiver = Das meiste davon macht der Empfänger aus: eine längere Strecke gehen oder ihre Länge mit --strip angeben.
 pace-for-plan = Für den Plan, unter [course]:
 pace-few-elevations = zu wenige Höhen
-pace-scattered = die Höhen streuen im Halt um { $scatter } m
+pace-scattered = die Höhen streuen bei Halten um { $scatter } m
 pace-too-steep = { $share } des Weges wären steiler, als jemand geht

@@ -5,14 +5,14 @@ page-simulated = Simulierter Gang.
 page-simulated-so = Niemand ist das gegangen.
 page-short = Kurz gesagt
 page-map = Plan und Weg
-page-map-keys = Karte: Pfeiltasten verschieben sie, Plus und Minus ändern den Ausschnitt, 0 zeigt die ganze Bahn
+page-map-keys = Karte: Die Pfeiltasten verschieben sie, Plus und Minus ändern den Ausschnitt, 0 zeigt die ganze Bahn
 page-more-or-less = Mehr oder weniger von der Karte zeigen
-page-closer = Näher
+page-closer = Näher heran
 page-farther = Weiter weg
-page-west = Westen
-page-east = Osten
-page-north = Norden
-page-south = Süden
+page-west = Nach Westen
+page-east = Nach Osten
+page-north = Nach Norden
+page-south = Nach Süden
 page-whole-course = Ganze Bahn
 page-map-note = Gitternord ist oben. GN Gitternord, MN magnetisch Nord; Nordrichtungen, die näher als { $apart }
     beieinander liegen, sind { $apart } auseinander gezeichnet. Gezeichnete Linien liegen höchstens { $within }
@@ -26,32 +26,32 @@ page-walk-note = Vom Aufbruch zu jedem Abschnitt (mit Nummer) bis zum angenommen
     auf Zeitpunkten im Abstand von { $step } und dazwischen auf einer Geraden.
 page-legs = Die Abschnitte
 page-legs-note = Richtungen gegen Gitternord, gegangene mit dem halben 95-%-Bereich. Das angenommene Ende ist, wo die eigene
-    Orientierung des Gehenden endete, vor jeder Suche; Entfernungen gehen gerade dorthin. „Wie geplant“ heißt, dass der
-    Fehler kleiner ist, als diese Aufzeichnung zeigen kann.
+    Orientierung des Gehenden endete, vor jeder Suche; Entfernungen gehen gerade dorthin. „Wie geplant“ heißt, dass die
+    Abweichung kleiner ist, als diese Aufzeichnung zeigen kann.
 page-leg = Abschnitt
 page-status = Stand
 page-azimuth = Gitterrichtung
 page-distance = Entfernung
-page-off-line = Ablage von der Linie
+page-off-line = Abstand von der Linie
 page-miss = Ablage vom { -point }
 page-found = Gefunden
 page-consistent = Passt zu
 page-planned = geplant
 page-walked = gegangen
-page-error = Fehler
+page-error = Abweichung
 page-azimuth-planned = Gitterrichtung geplant
 page-azimuth-walked = Gitterrichtung gegangen
-page-azimuth-error = Richtungsfehler
+page-azimuth-error = Richtungsabweichung
 page-distance-planned = Entfernung geplant
 page-distance-walked = Entfernung gegangen
-page-distance-error = Entfernungsfehler
-page-off-line-long = Ablage von der Linie am Ende
+page-distance-error = Entfernungsabweichung
+page-off-line-long = Abstand von der Linie am Ende
 page-each = Abschnitt für Abschnitt
 page-each-note = Jeder Streifen zeigt den Abschnitt von oben, gegangen wird nach rechts: Abstand von der geplanten Linie gegen die
     Entfernung auf ihr, beide nicht im selben Maßstab. Getönt: das Rauschen des Empfängers, eine Standardabweichung
     ({ $noise }) nach beiden Seiten. Der senkrechte Balken am { -point } ist der Ankunftskreis. Unter jedem Streifen
     stehen die Pfeile der geplanten und der gegangenen Richtung, deren 95-%-Bereich getönt ist; daneben, woraus die
-    Ablage entstand: Ihre Teile führen aneinandergereiht vom { -point } (Kreuz) zum angenommenen Ende (Raute) und schließen sich zur Ablage.
+    Ablage entstand: Ihre Teile führen aneinandergereiht vom { -point } (Kreuz) zum angenommenen Ende (Raute) und ergeben zusammen die Ablage.
 page-leg-title = Abschnitt { $leg }: { $ends }
 page-own-line = eigene Linie: die geplante Richtung von dort, wo der Gehende wirklich begann.
 page-drawn-within = Auf { $within } genau gezeichnet.
@@ -85,16 +85,16 @@ page-meaning-heading = von der Richtung abgedreht
 page-meaning-distance = zu weit oder zu kurz
 page-meaning-detour = seitwärts, nicht zurückgegangen
 page-meaning-total = die Ablage
-page-coaching = Beizubehalten und zu üben
+page-coaching = Was beizubehalten und woran zu arbeiten ist
 page-keep = Beibehalten
-page-work-on = Üben
+page-work-on = Daran arbeiten
 page-recording = Die Aufzeichnung
 page-plan = Der Plan
 page-plan-agrees = Die Zahlen des Plans passen zueinander.
 page-angle = Die Nadelabweichung
-page-cautions = Hinweise
+page-cautions = Sicherheitshinweise
 page-made-by = Hergestellt von leg-audit { $version }.
 page-rounded = Die Zahlen sind nach ihrem Standardfehler gerundet, auf höchstens zwei Stellen davon
-    (JCGM 100:2008, 7.2.6); debrief.json hält sie vollständig.
+    (JCGM 100:2008, 7.2.6); debrief.json enthält sie vollständig.
 page-undrawn = Gezeichnet sind die { $drawn } von { $walked } gegangenen Abschnitten mit der größten Ablage; die übrigen stehen in wenigen
-    Worten da, damit die Seite klein bleibt. Das Papier (--pdf) zeichnet alle, und debrief.json hat jede Zahl.
+    Worten da, damit die Seite klein bleibt. Die Papierfassung (--pdf) zeichnet alle, und debrief.json enthält jede Zahl.

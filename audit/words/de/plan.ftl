@@ -1,13 +1,13 @@
 # Was beim Lesen von Plan, Marschskizze oder Tagebuch angenommen wurde.
 
-plan-option = { $name }: { $value } aus den Optionen statt { $other } in der Datei.
+plan-option = { $name }: { $value } aus den Optionen statt { $other } aus der Datei.
 plan-no-name = Der Plan gibt keinen Namen an; der Name seiner Datei, „{ $name }“, wird genommen.
-plan-no-radius = Der Plan gibt keinen Ankunftskreis an; { $radius } m werden genommen.
+plan-no-radius = Der Plan gibt keinen Ankunftsradius an; { $radius } m werden genommen.
 plan-day-used = { $place }: Von { $moment } wird der Tag genommen.
 plan-commas = Kommas in { $column } gelten als Dezimalkommas.
 plan-thousands = Zeichen zwischen Tausendern in { $column } werden weggelassen.
 plan-utf-sixteen = Die Datei ist in UTF-16; sie wurde so gelesen.
-plan-windows = Die Datei ist nicht in UTF-8; sie wurde als Windows-1252 gelesen. Buchstaben mit Akzent prüfen.
+plan-windows = Die Datei ist nicht in UTF-8; sie wurde als Windows-1252 gelesen. Umlaute und Akzente prüfen.
 plan-any-order = Die { -point(form: "many") } nach dem ersten dürfen in beliebiger Reihenfolge angelaufen werden; Abschnitte heißen nach den { -point(form: "to") }, zu denen sie führen.
 plan-legs-put-aside = Beliebige Reihenfolge wurde verlangt: Was der Plan in seinen Abschnitten ({ $legs }) über Wege und Reihenfolge sagt, blieb beiseite.
 plan-starts-elsewhere = { $place } beginnt bei „{ $start }“, nicht wo der Abschnitt davor endet.
@@ -21,12 +21,12 @@ plan-grid-of-reference = Gitter der Bahn: { $grid }, die Zone der Koordinate des
 plan-grid-of-zone = Gitter der Bahn: { $grid }, die UTM-Zone, in der der erste { -point } liegt.
 plan-grid-polar = Gitter der Bahn: { $grid }, das Polgitter (UPS), auf dem der erste { -point } liegt.
 plan-coarse = { -point } „{ $point }“ ist nur auf { $half } m bekannt: „{ $given }“ nennt ein Quadrat von { $square } m.
-plan-on-no-leg = { -point } „{ $point }“ liegt an keinem Abschnitt.
+plan-on-no-leg = { -point } „{ $point }“ gehört zu keinem Abschnitt.
 plan-also-track = Die Datei enthält auch eine aufgezeichnete Spur, die nicht zum Plan gehört.
 plan-empty-route = Eine Route ohne Punkte wurde weggelassen.
 plan-waypoints = { $count } Wegpunkte neben der Route wurden weggelassen.
 plan-no-route = Die Datei hat keine Route; ihre Wegpunkte sind der Reihe nach die { -point(form: "many") }.
-plan-no-legs = Der Plan hat keine Tabellen von Abschnitten; seine { -point(form: "many") } der Reihe nach sind die Abschnitte.
+plan-no-legs = Der Plan hat keine Tabellen für Abschnitte; seine { -point(form: "many") } der Reihe nach ergeben die Abschnitte.
 plan-nameless = { -point(form: "many") } ohne Namen heißen nach ihrer Reihenfolge.
 plan-several = Der Name „{ $wanted }“ steht für mehrere Orte; einer davon heißt „{ $name }“.
 plan-one-point = „{ $name }“ liegt, wo „{ $other }“ liegt, und ist nur anders groß geschrieben; beide gelten als ein { -point }.
@@ -36,7 +36,7 @@ plan-whole-circle = { $place }: { $key } = { $value } wurde als 0 gelesen, was d
 plan-signs = { $place }: Nicht druckbare Zeichen wurden ersetzt in { $text }.
 plan-log-no-leg = Zeile { $line } nennt keinen Abschnitt; sie gilt für Abschnitt „{ $leg }“.
 plan-no-setting = course: „{ $name }“ ist keine Einstellung einer Bahn und wurde weggelassen.
-plan-card-otherwise = Die eigene Marschskizze nennt ihre Abschnitte anders; sie gelten der Reihe nach.
+plan-card-otherwise = Auf der eigenen Marschskizze heißen die Abschnitte anders; sie gelten der Reihe nach.
 plan-card-lost = Zu diesen Abschnitten der eigenen Marschskizze hat der Plan kein Gegenstück: { $names }.
 plan-card-missing = Die eigene Marschskizze sagt nichts zu { $legs }.
 plan-card-note = Die eigene Marschskizze: { $note }

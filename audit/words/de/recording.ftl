@@ -1,7 +1,7 @@
 # Was aus einer Aufzeichnung weggelassen oder in ihr berichtigt wurde, und was über sie zu wissen ist.
 
 recording-spike = Ausreißer
-recording-stray-end = verirrtes Ende
+recording-stray-end = abseits gelegenes Ende
 recording-same-place = gleicher Ort
 recording-off-grid = außerhalb des Gitters
 recording-out-of-order = in falscher Reihenfolge
@@ -15,42 +15,42 @@ recording-few-times = wenige Zeiten
 recording-no-time = ohne Zeit
 recording-clock-not-set = Uhr nicht gestellt
 recording-before = Abschnitt { $leg } liegt vor dem Beginn der Aufzeichnung: Wie und ob er gegangen wurde, ist nicht bekannt.
-recording-under-way = Abschnitt { $leg } war schon im Gang, als die Aufzeichnung begann: Seine Entfernung und sein Beginn sind die der Aufzeichnung, nicht die des Weges.
-recording-straight-start = Die Aufzeichnung schwieg, als Abschnitt { $leg } begonnen wurde: Der Ort ist geradewegs zwischen den Punkten davor und danach angenommen.
-recording-straight-claim = Die Aufzeichnung schwieg, als Abschnitt { $leg } endete: Der Ort ist geradewegs zwischen den Punkten davor und danach angenommen.
-recording-reckoned-start = Die Aufzeichnung schwieg, als Abschnitt { $leg } begonnen wurde: Wo und wann, wurde gegisst, { $gone } zurück auf dem danach gegangenen Weg.
-recording-reckoned-claim = Die Aufzeichnung schwieg, als Abschnitt { $leg } endete: Wo und wann, wurde gegisst, { $gone } weiter auf dem davor gegangenen Weg.
+recording-under-way = Abschnitt { $leg } hatte schon begonnen, als die Aufzeichnung begann: Seine Entfernung und sein Anfang sind die der Aufzeichnung, nicht die des Weges.
+recording-straight-start = Die Aufzeichnung hat dort eine Lücke, wo Abschnitt { $leg } begonnen wurde: Der Ort ist auf der Geraden zwischen den Ortungen davor und danach angenommen.
+recording-straight-claim = Die Aufzeichnung hat dort eine Lücke, wo Abschnitt { $leg } endete: Der Ort ist auf der Geraden zwischen den Ortungen davor und danach angenommen.
+recording-reckoned-start = Die Aufzeichnung hat dort eine Lücke, wo Abschnitt { $leg } begonnen wurde: Ort und Zeit sind errechnet, { $gone } zurück auf dem danach gegangenen Weg.
+recording-reckoned-claim = Die Aufzeichnung hat dort eine Lücke, wo Abschnitt { $leg } endete: Ort und Zeit sind errechnet, { $gone } weiter auf dem davor gegangenen Weg.
 recording-noise-usual = einem üblichen Wert von { $usual } m, da weder Halte noch gerade Strecken etwas zeigen
 recording-noise-halts = den Halten, zusammen { $minutes } min, und einem üblichen Wert von { $usual } m
 recording-noise-walking = geradem Gehen von zusammen { $walked } min und einem üblichen Wert von { $usual } m
 recording-noise-both = den Halten, zusammen { $minutes } min, geradem Gehen von { $walked } min und einem üblichen Wert von { $usual } m
 recording-too-few = Nur { $count } Ortungen der Aufzeichnung sind brauchbar: Darin ist kein Abschnitt zu erkennen. Die ganze Aufzeichnung suchen.
 recording-nearest = Die Aufzeichnung kommt bis auf { $near } an { $point } heran und keinem anderen { -point } der Bahn näher.
-recording-elsewhere = Der Weg gehört vielleicht zu einer anderen Bahn. { $near } Prüfen, ob Plan und Aufzeichnung zum selben Weg gehören und ob die { -point(form: "many") } dort liegen, wo sie sollen.
-recording-nothing-walked = Kein Abschnitt des Plans wurde in dieser Aufzeichnung erkannt. { $near } Prüfen, ob Plan und Aufzeichnung zum selben Weg gehören und ob die { -point(form: "many") } dort liegen, wo sie sollen.
-recording-outings = Die Aufzeichnung enthält { $count } Gänge nahe der Bahn; der am besten passende, begonnen { $begun }, wird für den Weg genommen.
+recording-elsewhere = Der Weg gehört vielleicht zu einer anderen Bahn. { $near } Prüfen, ob Plan und Aufzeichnung zum selben Weg gehören und ob die { -point(form: "many") } dort liegen, wo sie liegen sollen.
+recording-nothing-walked = Kein Abschnitt des Plans wurde in dieser Aufzeichnung erkannt. { $near } Prüfen, ob Plan und Aufzeichnung zum selben Weg gehören und ob die { -point(form: "many") } dort liegen, wo sie liegen sollen.
+recording-outings = Die Aufzeichnung enthält { $count } Gänge nahe der Bahn; ausgewertet wird der am besten passende, begonnen { $begun }.
 recording-untimed = Die Aufzeichnung enthält keine brauchbaren Zeiten: Abschnitte werden nach der Reihenfolge der Ortungen zugeordnet, Halte sind nicht zu sehen, und es gibt keine Zeitangaben.
 recording-sparse = Nur alle { $interval } s eine Ortung: Ecken sind abgeschnitten und kurze Umgehungen verschwinden.
 recording-wandered = Der Empfänger schwankte um etwa { $noise } m: Kurze Abschnitte lassen sich in der Richtung nicht beurteilen.
 recording-log-note = Das Marschprotokoll: { $note }
 recording-log-astray = Das Marschprotokoll hat Einträge für { $names }, zu denen der Plan keinen Abschnitt hat; sie wurden weggelassen.
-recording-other-day = Der Plan gilt für den { $plan }, die Aufzeichnung beginnt aber am { $begun }: Prüfe, ob beide zum selben Weg gehören.
+recording-other-day = Der Plan gilt für den { $plan }, die Aufzeichnung beginnt aber am { $begun }: Prüfen, ob beide zum selben Weg gehören.
 recording-log-numbers = Seine Abschnitte wurden nach ihren Nummern genommen: { $pairs }.
 recording-log-number = „{ $written }“ als „{ $leg }“
 recording-log-time = Abschnitt { $leg }: Nach dem Marschprotokoll endete er { $minutes } min { $side ->
-        [later] später
-       *[earlier] früher
-    } als hier angenommen, um { $time }.{ $settle }
-recording-log-count = Abschnitt { $leg }: { $paces } { -pace } sind { $rate } auf 100 m des Abschnitts, so viele geht niemand; die Zahl wurde weggelassen.
+    [later] später
+   *[earlier] früher
+} als hier angenommen, um { $time }.{ $settle }
+recording-log-count = Abschnitt { $leg }: { $paces } { -pace } wären { $rate } auf 100 m des Abschnitts; so viele macht niemand. Die Zahl wurde weggelassen.
 recording-log-day = Abschnitt { $leg }: Nach dem Marschprotokoll endete er am { $noted }, nach der Aufzeichnung aber am { $walked }: Vom Marschprotokoll gilt nur die Uhrzeit.
 recording-log-settle = {" "}Stimmt das Marschprotokoll, so festlegen: { $pin }.
-recording-simulated = Die Aufzeichnung sagt von sich, dass sie simuliert ist.
+recording-simulated = Die Aufzeichnung ist als simuliert gekennzeichnet.
 recording-planned-route = Die Datei enthält auch eine geplante Route, die hier nicht gelesen wurde.
 recording-called = Die Spur, die bei Ortung { $point } beginnt, heißt { $name }.
 recording-detail-out-of-order = Ortungen mit früherer Zeit als die vorige wurden nach der Zeit geordnet.
 recording-detail-clock-jump = Die Uhr wurde unterwegs zurückgestellt; die Zeiten von { $count } Ortungen wurden um bis zu { $minutes } min auf die Uhr der übrigen verschoben.
 recording-detail-clock-returned = Die Uhr sprang unterwegs und kam wieder zurück; die Zeiten von { $count } Ortungen wurden um bis zu { $minutes } min auf die Uhr der übrigen verschoben.
-recording-detail-mixed = Gleichzeitig laufende Teile der Datei wurden nach der Zeit gemischt: zu viele, um zu wählen.
+recording-detail-mixed = Gleichzeitig laufende Teile der Datei wurden nach der Zeit gemischt: Es sind zu viele, um zu wählen.
 recording-detail-parts = Teile der Datei, die vor dem vorangehenden beginnen, wurden nach der Zeit geordnet.
 recording-detail-side-by-side = Gleichzeitige Aufzeichnungen, meist { $apart } auseinander: Die mit den meisten Ortungen wurde behalten, und von den anderen, was ihre Lücken füllt.
 recording-detail-same-time = Von Ortungen mit derselben Zeit wurde die erste behalten{ $elsewhere ->
@@ -58,8 +58,8 @@ recording-detail-same-time = Von Ortungen mit derselben Zeit wurde die erste beh
     [one] ; { $elsewhere } der anderen lag an einem anderen Ort
    *[other] ; { $elsewhere } der anderen lagen an einem anderen Ort
 }.
-recording-detail-no-times = Keine Ortung trägt eine Zeit. Die Reihenfolge der Datei gilt als der gegangene Weg.
-recording-detail-never-set = Die Uhr war nie gestellt: Sie zeigt Jahre vor 1980. Daten bedeuten hier nichts.
+recording-detail-no-times = Keine Ortung hat eine Zeit. Die Reihenfolge der Datei gilt als der gegangene Weg.
+recording-detail-never-set = Die Uhr war nie gestellt: Sie zeigt Jahre vor 1980. Tagesangaben bedeuten hier nichts.
 recording-detail-before-set = Zeiten vor 1980, als die Uhr noch nicht gestellt war, gelten als fehlend.
 recording-detail-few-times = Das meiste wurde ohne Zeiten aufgezeichnet, daher gilt die Reihenfolge der Datei als der gegangene Weg; { $count } Ortungen in Teilen mit Zeiten wurden weggelassen.
 recording-detail-no-time = Ortungen ohne Zeit unter anderen mit Zeiten wurden weggelassen.
@@ -68,7 +68,7 @@ recording-detail-no-time-parts = Ortungen ohne Zeit unter anderen mit Zeiten wur
    *[other] {" "}und { $more } weitere
 } der Datei hat gar keine Zeiten.
 recording-detail-single-time = Eine einzige Ortung mit Zeit: Es lässt sich keine Zeit messen.
-recording-detail-stood = Die Uhr stand: { $count } Ortungen tragen { $times ->
+recording-detail-stood = Die Uhr stand: { $count } Ortungen haben { $times ->
     [1] ein und dieselbe Zeit
    *[other] nur { $times } verschiedene Zeiten
 }. Die Reihenfolge der Datei gilt als der gegangene Weg.
@@ -76,8 +76,8 @@ recording-detail-off-grid = Ortungen, die so weit weg liegen, dass das Gitter de
 recording-detail-spike = Ortungen, die in der Zeit nicht zu erreichen und zu verlassen waren, wurden weggelassen.
 recording-detail-stray = Ortungen am Anfang, am Ende oder an einer Pause der Aufzeichnung, von denen niemand zu Fuß in der Zeit zur nächsten kommt, wurden weggelassen.
 recording-detail-same-place = Ortungen genau am Ort der vorigen und ohne Zeiten wurden weggelassen.
-recording-in-gaps = Abschnitt { $leg }: { $share } davon liegen in Lücken der Aufzeichnung, wo die gezeichnete Linie nicht der gegangene Weg ist.
-recording-silent = Abschnitt { $leg }: { $share } seiner Zeit liegt in Lücken der Aufzeichnung: Was darin geschah, eine lange Rast oder ein Weg hin und zurück, hat niemand gesehen.
+recording-in-gaps = Abschnitt { $leg }: { $share } davon liegen in Lücken der Aufzeichnung; dort ist die gezeichnete Linie nicht der gegangene Weg.
+recording-silent = Abschnitt { $leg }: { $share } seiner Zeit liegen in Lücken der Aufzeichnung: Was darin geschah, eine lange Rast oder ein Weg hin und zurück, ist nicht zu sehen.
 recording-astray = { $count ->
     [one] { $count } Ortung
    *[other] { $count } Ortungen
@@ -105,14 +105,14 @@ recording-field-ele = { $count ->
    *[other] { $count } Höhen
 }
 recording-field-hdop = { $count ->
-    [one] { $count } Genauigkeitsangabe
+[one] { $count } Genauigkeitsangabe
    *[other] { $count } Genauigkeitsangaben
 }
 recording-field-cadence = { $count ->
     [one] { $count } Schrittfrequenz
    *[other] { $count } Schrittfrequenzen
 }
-recording-private = Privat: Namen von Dateien und Spuren fehlen, die Aufzeichnung ist auf { $margin } um die Bahn beschnitten, und Zeiten zählen von ihrem Beginn.
+recording-private = Privat: Namen von Dateien und Spuren fehlen, die Aufzeichnung ist auf { $margin } um die Bahn zugeschnitten, und Zeiten zählen von ihrem Beginn an.
 recording-rounds = Die Aufzeichnung ist viele Male so lang wie die Bahn. Nur die Runden, die an ihren { -point(form: "to") }
     am besten vorbeiführen, wurden gewogen, und eine nach { $begun } wird genommen. Andere kamen am ersten { -point } vorbei: { $times }{ $later ->
     [0] {""}

@@ -11,8 +11,8 @@ shows-fewer-points = Die Vorgabe { $standard } verlangt { $asked } { -point(form
     [one] hat
    *[other] haben
 } nur { $has }: Dort werden alle verlangt. Prüfen, ob es die richtige Vorgabe ist.
-shows-fault = { $lane }, { $point } (Abschnitt { $leg }): { $seen }{ $doubt } Dort stimmt die Marke, der Plan oder die Marschskizze nicht,
-    nicht die Gehenden: hingehen und nachsehen. Der { -point } zählt in keiner Bewertung.
+shows-fault = { $lane }, { $point } (Abschnitt { $leg }): { $seen }{ $doubt } Dort ist die Markierung, der Plan oder die Marschskizze falsch,
+    die Gehenden sind es nicht: hingehen und nachsehen. Der { -point } zählt in keiner Bewertung.
 shows-gathered = { $sharing } der { $walkers } sicheren Gehenden verließen ihn von einer Stelle aus, { $off } von der geplanten
     ({ $where }{ $told ->
     [yes] , ±{ $error }
@@ -22,7 +22,7 @@ shows-alike = die { $walkers } sicheren Gehenden enden im Mittel { $off } davon 
     [yes] , ±{ $error }
    *[no] {""}
 }), { $sharing } von ihnen
-    nach dieser Seite; was jeder auf anderen Abschnitten abdreht und schreitet, ist abgezogen, und sie streuen um { $scatter }.
+    nach dieser Seite; was jeder auf anderen Abschnitten in Richtung und Schrittmaß abweicht, ist abgezogen, und sie streuen um { $scatter }.
 shows-read-alike = {" "}Wie weit er daneben steht, ist nicht sicher: Alle kamen denselben Weg, und beim mittleren Gang ist nur zu { $sure } sicher,
     welcher Teil zu diesem Abschnitt gehört; ist einer falsch gelesen, sind es alle. Er kann auch anderswo auf ihrem Weg ab { $start }
     stehen, oder daneben.
@@ -30,14 +30,14 @@ shows-missed-by-all = { $lane }, { $point } (Abschnitt { $leg }): Keiner der { $
     ihnen verfehlten ihn; der nächste kam bis auf { $near } heran. Von den anderen fanden sie die meisten. Steht er, wo Plan und Marschskizze ihn haben? Hingehen und
     nachsehen, bevor er jemandem angerechnet wird: Wo er sonst steht, zeigen die Gänge nicht, und er bleibt in der Bewertung.
 shows-angle-alike = { $lane }: { $sharing } der { $walkers } Gehenden zeigen denselben Fehler: { $mistake }. Er ist der wahrscheinlichste auf
-    { $named } ihrer { $legs } Abschnitte. Im Mittel gingen sie { $size } { $side ->
+    { $named } ihrer { $legs } Abschnitte. Im Median gingen sie { $size } { $side ->
     [right] rechts
    *[left] links
 } der Richtungen der Marschskizze; der Winkel ist { $angle } { $east ->
     [yes] Ost
    *[no] West
-}. So viele tun gleich, was sie so gelernt haben oder was Plan, Marschskizze oder Karte ihnen gab: das zuerst fragen. Niemand ist daran
-    allein schuld.
+}. Wo so viele dasselbe tun, haben sie es vielleicht so gelernt, oder Plan, Marschskizze oder Karte geben es so vor: danach zuerst fragen. Niemand ist
+    daran allein schuld.
 shows-compass = { $thing ->
     [compass] Kompass
    *[device] Gerät
@@ -48,7 +48,7 @@ shows-compass = { $thing ->
     [right] zu wenig
    *[left] zu viel
 }? Ihn an einer bekannten Linie mit einem anderen vergleichen, bevor er wieder ausgegeben wird.{ $angle ->
-    [yes] {" "}So viel gäbe auch eine vergessene Nadelabweichung: zuerst fragen, ob diese Gehenden sie vergessen haben.
+    [yes] {" "}So viel gäbe auch eine weggelassene Nadelabweichung: zuerst fragen, ob diese Gehenden sie weggelassen haben.
    *[no] {""}
 }
 shows-broken = Die Aufzeichnung von { $walker } ist beschädigt. { $note } Ist der Rest noch auf dem Gerät? Noch einmal kopieren.
@@ -62,7 +62,7 @@ shows-harder = { $lane }, Abschnitt { $leg } ({ $start } bis { $end }): Seine Ab
 shows-too-few-legs = Zu wenige Abschnitte wurden von genug Gehenden gegangen, um sie zu vergleichen.
 shows-turned-alike = { $lane }: Abschnitte werden nicht verglichen, wo die meisten denselben Fehler mit der Nadelabweichung machten; er ist, was
     ihre Ablagen zeigen.
-shows-no-comparison = Die Ablagen tragen keinen Vergleich der Abschnitte.
+shows-no-comparison = Die Ablagen reichen für einen Vergleich der Abschnitte nicht aus.
 shows-no-model = Ob ein Abschnitt schwerer ist als die übrigen, das Können der Gehenden herausgerechnet, wurde nicht ermittelt: Dazu
     braucht es statsmodels (pip install "leg-audit[class]").
 shows-company = Ging { $second } mit { $first }? Abseits der { -point(form: "many") } war { $second } auf { $within } genau dort, wo { $first }
@@ -72,7 +72,7 @@ shows-company = Ging { $second } mit { $first }? Abseits der { -point(form: "man
 shows-batch-clock = Nach den Aufzeichnungen wurde der Start { $minutes } min { $later ->
     [yes] später
    *[no] früher
-} verlassen als nach der Liste (Mitte von { $count }); { $taken ->
+} verlassen als nach der Liste (Median von { $count }); { $taken ->
     [recording] es gelten die Zeiten der Aufzeichnungen
    *[roster] es gilt der Start der Liste
 }. Gehen die Uhren falsch, stellt --shift alle richtig; sind alle spät gestartet, ist nichts falsch.
@@ -89,8 +89,8 @@ shows-batch-day = Der Plan gilt für den { $planned }, aber { $count ->
 } { $walked ->
     [none] von einem anderen Tag
    *[other] vom { $walked }
-}. Wurde der Plan noch einmal benutzt, oder sind es Aufzeichnungen eines anderen Tages? Im ersten Fall berichtige
-    sein Datum: Die Missweisung ist die jenes Tages.
+}. Wurde der Plan noch einmal benutzt, oder sind es Aufzeichnungen eines anderen Tages? Im ersten Fall sein Datum
+    berichtigen: Die Missweisung ist die jenes Tages.
 shows-day = Die Aufzeichnung von { $walker } ist { $walked ->
     [none] von einem anderen Tag
    *[other] vom { $walked }
@@ -113,7 +113,7 @@ shows-shift-asked = wie verlangt
 shows-shift-nothing = kein Start nach Liste und Aufzeichnung war zu vergleichen
 shows-shift-crossing = nach dem ersten Verlassen des Starts gegen die Liste, { $count ->
     [1] von einem einzigen Gehenden
-   *[other] Mitte von { $count } (die Hälfte davon { $spread ->
+   *[other] Median von { $count } (die Hälfte davon { $spread ->
         [0] auf die Sekunde gleich
        *[other] auf { $spread } s genau
     })
@@ -121,17 +121,17 @@ shows-shift-crossing = nach dem ersten Verlassen des Starts gegen die Liste, { $
 shows-shift-alone = Alle Uhren wurden nach dem Start eines einzigen Gehenden um { $minutes } min { $later ->
     [yes] vorgestellt
    *[no] zurückgestellt
-}; keine andere Zeile der Liste hat einen Start und eine Aufzeichnung, die ihn verlässt. Ging seine Uhr falsch, oder brach er zu
-    einer anderen Zeit auf als nach der Liste? Gehen die Uhren richtig, ohne --shift bewerten.
+}; keine andere Zeile der Liste hat einen Start und eine Aufzeichnung, die ihn verlässt. Ging diese Uhr falsch, oder war der Aufbruch zu
+    einer anderen Zeit als nach der Liste? Gehen die Uhren richtig, ohne --shift bewerten.
 shows-code-times = Die Zeiten bei den Codes liegen { $minutes } min { $later ->
     [yes] später
    *[no] früher
-}, als die Aufzeichnungen mit verstellten Uhren an diesen { -point(form: "to") } sind (Mitte von { $count }){ $unshifted ->
+}, als die Aufzeichnungen mit verstellten Uhren an diesen { -point(form: "to") } sind (Median von { $count }){ $unshifted ->
     [yes] ; mit den Uhren, wie sie waren, stimmen sie überein
    *[no] {""}
 }. Ist die Verschiebung richtig?
-shows-lane-fitted = Die Liste nennt keine Bahn; der Gang kam auf die, zu der er passt: { $lane }.
-shows-left-again = Nach der Aufzeichnung wurde der Start vor dem ersten Abschnitt { $times } Mal verlassen, { $minutes } min auseinander.
+shows-lane-fitted = Die Liste nennt keine Bahn; der Gang wurde der zugeordnet, zu der er passt: { $lane }.
+shows-left-again = Nach der Aufzeichnung wurde der Start vor dem ersten Abschnitt { $times }-mal verlassen, { $minutes } min auseinander.
     Für die Zeit zählt das erste Mal; dass es ein späteres sein kann, steckt im Fehler dieser Zeit.
 shows-another-unusable = Eine weitere Aufzeichnung war nicht zu gebrauchen: { $problem }
 shows-two-radii = { $standard } zählt einen { -point } innerhalb von { $radius } als gefunden, { $plan } innerhalb von { $planned }: Die
@@ -147,7 +147,7 @@ shows-several-walks = { $files }: { $walks } Gänge, und die Liste kennt { $know
     [one] den anderen
    *[other] die anderen
 }?
-shows-perhaps-two = Die Aufzeichnung von { $walker } kommt zweimal an { -point(form: "many") } der Bahn: Es können zwei Gänge in einer Datei sein. Waren es
+shows-perhaps-two = Die Aufzeichnung von { $walker } kommt zweimal an { -point(form: "to") } der Bahn vorbei: Es können zwei Gänge in einer Datei sein. Waren es
     zwei? Bewertet wurde sie als einer.
 shows-file-missing = Die Liste gibt { $walker } { $files }, doch eine solche Aufzeichnung wurde nicht abgegeben. Ohne Aufzeichnung kein
     Beleg, aber auch kein Nichtbestehen.
@@ -159,11 +159,11 @@ shows-roads = { $walker } ging nach der Aufzeichnung { $seen }{ $minutes ->
     [none] {""}
    *[some] {" "}({ $minutes } min)
 } weit näher als { $within } an { $roads }{ $sure ->
-    [none] ; ihr Fehler lässt das nicht sicher sein
+    [none] ; wegen ihres Fehlers ist das nicht sicher
    *[some] , davon { $sure }{ $sure_minutes ->
     [none] {""}
    *[some] {" "}({ $sure_minutes } min)
-} jenseits allen Fehlers
+} auch bei Abzug des ganzen Fehlers
 }. Die Vorgabe { $rule ->
     [keep-off] verlangt, Straßen zu meiden, auch ein Überqueren zählt
    *[cross-only] lässt Straßen nur überqueren, und was kurz genug dafür ist, zählt nicht

@@ -3,15 +3,15 @@
 slip-grid-as-it-stood = die unverändert eingestellte Gitterrichtung
 slip-clicks = { $count } Rasten eines Drehrings
 slip-omitted = die Nadelabweichung weggelassen
-slip-reversed = die Nadelabweichung mit falschem Vorzeichen
+slip-reversed = die Nadelabweichung mit falschem Vorzeichen angebracht
 slip-doubled = die Nadelabweichung zweimal angebracht
-slip-declination = die Missweisung statt der Nadelabweichung
+slip-declination = die Missweisung statt der Nadelabweichung verwendet
 slip-back = die Gegenrichtung
-slip-back-omitted = die Gegenrichtung ohne Nadelabweichung
+slip-back-omitted = die Gegenrichtung mit weggelassener Nadelabweichung
 slip-magnetic-for-grid = die magnetische Richtung statt der Gitterrichtung
-slip-magnetic-for-true = die magnetische Richtung statt der wahren
-slip-applied-reversed = die Nadelabweichung angebracht, und mit falschem Vorzeichen
-slip-true-for-grid = die wahre Richtung statt der Gitterrichtung
+slip-magnetic-for-true = die magnetische Richtung statt der geographischen
+slip-applied-reversed = die Nadelabweichung angebracht, aber mit falschem Vorzeichen
+slip-true-for-grid = die geographische Richtung statt der Gitterrichtung
 slip-quarter = der Winkelmesser um eine Vierteldrehung verdreht
 slip-convergence-omitted = die Meridiankonvergenz weggelassen
 slip-convergence-reversed = die Meridiankonvergenz mit falschem Vorzeichen
@@ -26,7 +26,7 @@ slip-swapped = zwei Ziffern vertauscht ({ $given } statt { $meant })
 slip-one-wrong = eine Ziffer falsch ({ $given } statt { $meant })
 slip-mils-for-degrees = Strich als Grad geschrieben ({ $given } Strich sind { $meant } Grad)
 slip-degrees-for-mils = Grad als Strich geschrieben ({ $given } Grad sind { $meant } Strich)
-slip-mil-circle = Strich mit { $circle } auf den Kreis ({ $given } statt { $meant })
+slip-mil-circle = eine Strichteilung mit { $circle } auf den Kreis ({ $given } statt { $meant })
 slip-fits = {" "}Dazu passt: { $slips }.
 slip-another-scale = das Lineal eines anderen Maßstabs
 slip-single-double = Einfach- und Doppelschritte verwechselt
@@ -38,8 +38,8 @@ slip-hundreds-lost = { $count ->
     [1] hundert
    *[other] { $count }00
 } Meter verloren
-slip-pace-long = ein Schrittmaß, das zu weit trägt
-slip-pace-short = ein Schrittmaß, das zu kurz trägt
+slip-pace-long = ein Schrittmaß, mit dem man zu weit kommt
+slip-pace-short = ein Schrittmaß, mit dem man nicht weit genug kommt
 slip-via = der Weg zum ersten Zwischenpunkt
 slip-kilometres = Kilometer statt Metern geschrieben
 slip-straight = die gerade Linie statt der über die Zwischenpunkte
@@ -74,7 +74,7 @@ slip-degrees-wrong = eine falsche Ziffer ({ $given } statt { $meant }) in der { 
 }
 slip-degrees-exchanged = Breite und Länge vertauscht
 slip-degrees-side = { $axis ->
-    [latitude] die falsche Seite des Äquators
+[latitude] die falsche Seite des Äquators
    *[longitude] die falsche Seite von Greenwich
 }
 slip-axis-next-line = von der nächsten Gitterlinie genommen: { $axis ->

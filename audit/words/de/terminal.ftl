@@ -4,15 +4,15 @@ terminal-simulated = SIMULIERT: { $note }
 terminal-plan = Plan: { $finding }
 terminal-leg = Abschnitt { $leg }: { $sentence }
 terminal-keep = beibehalten: { $what }. { $evidence }
-terminal-work-on = üben: { $what }. { $evidence } Übung (englisch): leg-audit guide { $cause }
+terminal-work-on = daran arbeiten: { $what }. { $evidence } Übung (englisch): leg-audit guide { $cause }
 terminal-keep-said = beibehalten: { $said }
-terminal-work-on-either = üben: { $what }. { $evidence } Übungen (englisch): leg-audit guide { $one }, leg-audit guide { $other }
-terminal-work-on-said = üben: { $said }
+terminal-work-on-either = daran arbeiten: { $what }. { $evidence } Übungen (englisch): leg-audit guide { $one }, leg-audit guide { $other }
+terminal-work-on-said = daran arbeiten: { $said }
 terminal-what-remains = was übrig bleibt
 terminal-note = Hinweis: { $note }
 terminal-written-to = Geschrieben nach { $place }
 terminal-written-files = Geschrieben nach { $place }: { $files }
-terminal-left-beside = { $folder } enthält auch { $files }, nicht von diesem Lauf; was dort steht, kann Menschen nennen. Vor dem Weitergeben des Ordners { $many ->
+terminal-left-beside = { $folder } enthält auch { $files }, nicht aus diesem Lauf; darin können Personen genannt sein. Vor dem Weitergeben des Ordners { $many ->
     [no] diese Datei
    *[yes] diese Dateien
 } wegnehmen.
@@ -26,4 +26,4 @@ terminal-roads = { $count ->
     [one] { $count } Straße in den Gebieten ist für grade --roads da und wird
    *[other] { $count } Straßen in den Gebieten sind für grade --roads da und werden
 } hier nicht angesehen.
-terminal-demo = Plan, Aufzeichnung und Marschprotokoll der Vorführung sind jetzt in { $folder }. Von Hand ausgewertet werden sie mit:
+terminal-demo = Plan, Aufzeichnung und Marschprotokoll der Vorführung liegen jetzt in { $folder }. So wird von Hand ausgewertet:

@@ -17,11 +17,11 @@ trend-night = Bei Nacht
 trend-unknown = Licht nicht bekannt
 trend-light = { $light }: { $attempts }, { $legs }
 trend-over = Über die Versuche
-trend-figure-note = Richtungsfehler, rechts ist oben; Streuung der Richtung von Abschnitt zu Abschnitt; Entfernung, zu weit ist oben; { -pace } auf
+trend-figure-note = Richtungsabweichung, rechts ist oben; Streuung der Richtung von Abschnitt zu Abschnitt; Entfernung, zu weit ist oben; { -pace } auf
     { $length }. Kreise bei Tag, volle Dreiecke bei Nacht, Rauten in der Dämmerung, Quadrate ohne Zeiten. Balken sind
-    95-%-Bereiche. Eine gepunktete Linie ist das Mittel; eine volle Linie steht nur, wo die Zahlen eine Änderung tragen.
+    95-%-Bereiche. Eine gepunktete Linie ist das Mittel; eine volle Linie steht nur, wo die Zahlen eine Änderung belegen.
 trend-picture = Werte über die Versuche
-trend-picture-said = Ein Zeichen je Versuch mit seinem 95-%-Bereich: Richtungsfehler, Streuung der Richtung, Entfernung und, wo es aufgehoben ist, das
+trend-picture-said = Ein Zeichen je Versuch mit seinem 95-%-Bereich: Richtungsabweichung, Streuung der Richtung, Entfernung und, wo es gespeichert ist, das
     Schrittmaß. Die Tabellen darunter haben dieselben Werte.
 trend-figures-of = Werte, { $light }
 trend-attempts-of = Versuche, { $light }
@@ -30,7 +30,7 @@ trend-each = Jeder Versuch
 trend-causes = Ursachen
 trend-causes-begin = Ursachen, nach ihren Wahrscheinlichkeiten:
 trend-means = Was das bedeutet
-trend-in-full = Dasselbe mit --json hält jeden Wert vollständig.
+trend-in-full = Dasselbe mit --json gibt jeden Wert vollständig aus.
 trend-head-figure = Größe
 trend-head-value = Wert
 trend-head-interval = 95-%-Bereich
@@ -39,7 +39,7 @@ trend-head-number = Nr.
 trend-head-day = Tag
 trend-head-course = Bahn
 trend-head-legs = Abschnitte
-trend-head-heading = Richtungsfehler
+trend-head-heading = Richtungsabweichung
 trend-head-scatter = Streuung
 trend-head-distance = Entfernung
 trend-head-paces = { -pace } auf { $length }
@@ -56,7 +56,7 @@ trend-column-scatter = Streuung
 trend-column-distance = Entfernung
 trend-column-paces = { -pace }/{ $length }
 trend-column-causes = Fehler (Abschnitte)
-trend-heading-bias = Richtungsfehler
+trend-heading-bias = Richtungsabweichung
 trend-heading-scatter = Streuung der Richtung
 trend-distance = Entfernung
 trend-distance-scatter = Streuung der Entfernung
@@ -65,26 +65,26 @@ trend-step = { $size } je Versuch
 trend-step-by = um { $size } je Versuch
 trend-too-few = zu wenige Versuche, um von einer Änderung zu sprechen (ab { $least })
 trend-changes = ändert sich: { $moved } ({ $low } bis { $high }) über { $attempts } Versuche
-trend-no-change = keine Änderung, die die Zahlen tragen ({ $low } bis { $high } je Versuch)
+trend-no-change = keine Änderung, die die Zahlen belegen ({ $low } bis { $high } je Versuch)
 trend-expected = { $legs } Abschnitte
 trend-left-out = Weggelassene Abschnitte: { $told }.
-trend-left-out-one = { $count } für { $reason }
+trend-left-out-one = { $count } { $reason }
 trend-of-heading = Richtung: { $why }
 trend-of-distance = Entfernung: { $why }
 trend-unsure = nicht sicher zugeordnet
-trend-mistaken = am ehesten mit einem Fehler
+trend-mistaken = am ehesten mit einem Fehler gegangen
 trend-far-off = zu weit daneben für übliche Ungenauigkeit
-trend-meaning = Der Richtungsfehler ist das Mittel über die Versuche, die Streuung die Standardabweichung von Abschnitt zu Abschnitt in einem Versuch.
+trend-meaning = Der Richtungsabweichung ist das Mittel über die Versuche, die Streuung die Standardabweichung von Abschnitt zu Abschnitt in einem Versuch.
     In Klammern: Bereiche zu { $coverage }, in denen mitzählt, wie Versuche sich unterscheiden; ± ist ein Standardfehler.
 trend-meaning-change = Von einer Änderung ist nur die Rede, wo der Zufall eine so große bei weniger als { $alarm } der Gehenden zeigte, die sich
     nicht ändern, alle { $questions } Größen hier zusammen, und nie bei weniger als { $least } Versuchen.
-trend-meaning-legs = Abschnitte, auf denen ein Fehler am wahrscheinlichsten ist, oder ohne sichere Zuordnung sagen nichts über Richtungsfehler und Streuung und fehlen dort.
+trend-meaning-legs = Abschnitte, auf denen ein Fehler am wahrscheinlichsten ist, oder ohne sichere Zuordnung sagen nichts über Richtungsabweichung und Streuung und fehlen dort.
     Die Ursachen zählen alle gegangenen Abschnitte, jeden nach seiner Wahrscheinlichkeit.
 trend-again = { $count ->
     [one] { $count } weiteres Ergebnis ist
    *[other] { $count } weitere Ergebnisse sind
 } von Gängen, die noch einmal ausgewertet wurden, durch einen anderen Lauf über dieselben Stunden; von jedem Gang zählt das zuletzt
-    aufgehobene.
+    gespeicherte.
 trend-other-paces = Schrittmaße von { $count ->
     [one] { $count } Versuch sind
    *[other] { $count } Versuchen sind
@@ -100,20 +100,20 @@ trend-simulated = { $all ->
     }
 }
 trend-axis-attempt = Versuch
-trend-axis-bias = Richtungsfehler ({ $unit })
+trend-axis-bias = Richtungsabweichung ({ $unit })
 trend-axis-scatter = Streuung ({ $unit })
 trend-axis-distance = Entfernung (%)
 trend-axis-paces = { -pace }
 
-trend-kept = In den Aufzeichnungen der Schule aufgehoben: { $attempts }{ $until ->
+trend-kept = In den Unterlagen gespeichert: { $attempts }{ $until ->
     [none] {""}
    *[some] , bis { $until }
 }{ $again ->
     [0] {""}
-   *[other] ; { $again } schon aufgehoben
+   *[other] ; { $again } schon gespeichert
 }.
-trend-overdue = Gelöscht, weil der letzte Tag des Aufhebens vorbei ist: { $attempts }.
+trend-overdue = Aus den Unterlagen gelöscht, weil die Aufbewahrungsfrist abgelaufen ist: { $attempts }.
 trend-forgotten = { $walker }: { $attempts } gelöscht.
 trend-forgotten-before = vor dem { $day } gegangen: { $attempts } gelöscht.
 trend-forgotten-of-before = { $walker }, vor dem { $day } gegangen: { $attempts } gelöscht.
-trend-forgotten-overdue = Was über seinen letzten Tag hinaus war, ist gelöscht; alles andere bleibt.
+trend-forgotten-overdue = Gelöscht ist, was über seine Aufbewahrungsfrist hinaus war; alles andere bleibt.

@@ -18,9 +18,9 @@ verdict-worst = Am weitesten daneben liegt { $named ->
     [close] ; ob der { -point } gefunden wurde, ist zu knapp, um es zu entscheiden
    *[yes] {""}
 }.
-verdict-mostly-azimuth = vor allem, weil { $error } der geplanten Richtung gegangen wurde
+verdict-mostly-azimuth = vor allem, weil { $error } von der geplanten Richtung gegangen wurde
 verdict-mostly-distance = vor allem, weil { $error } gegangen wurde
-verdict-mostly-inherited = vor allem, weil er neben seinem { -point } begonnen wurde
+verdict-mostly-inherited = vor allem, weil der Abschnitt neben seinem { -point } begonnen wurde
 verdict-mostly-plan = vor allem, weil Marschskizze und { -point(form: "many") } des Plans nicht zusammenpassen
 verdict-mostly-detour = vor allem, weil ein Umweg nicht zurückgegangen wurde
 verdict-no-part = und kein Teil davon hebt sich vom Messfehler ab
@@ -28,17 +28,17 @@ verdict-line-left = { $legs } { $count ->
     [one] wurde
    *[other] wurden
 } nicht entlang der geplanten Linie gegangen.
-verdict-no-why = Die Spuren sagen nicht, warum.
+verdict-no-why = Die Belege sagen nicht, warum.
 verdict-undecided = Die Ursache ist { $cause }.
 verdict-consistent = { $rest ->
-    [yes] Zum Rest davon
+[yes] Zum übrigen Teil
    *[no] Dazu
 } passt: { $cause }.
 verdict-consistent-shared = { $rest ->
-    [yes] Zum Rest davon
+[yes] Zum übrigen Teil
    *[no] Dazu
 } passt: { $cause }; ebenso zu { $many ->
-    [yes] den Ablagen
+[yes] den Ablagen
    *[no] der Ablage
 } auf { $legs }.
 verdict-other-order = Die { -point(form: "many") } wurden in anderer Reihenfolge angelaufen als geplant: { $points } ({ $sure }).
@@ -54,9 +54,9 @@ verdict-count = { $walked } von { $legs ->
    *[other] { $legs } { -point(form: "to") }
 } erreicht{ $rest }.
 verdict-too-close = , { $count } zu knapp, um es zu entscheiden
-verdict-also-passed = , dazu { $points } passiert, auf keinem gefundenen Abschnitt
+verdict-also-passed = , dazu an { $points } vorbeigekommen, auf keinem gefundenen Abschnitt
 verdict-rest = ; { $legs } { $status }
 verdict-plan-angle = Die Nadelabweichung des Plans, { $angle }, ist zu berichtigen: Eine Prüfung bestätigt sie nicht. Das klären,
-    ehe einem Gehenden ein Fehler dieser Größe angelastet wird.
-verdict-unsure = Welcher Teil der Aufzeichnung zu { $legs } gehört, ist nicht sicher: Vor dem Vertrauen
-    auf diese Zahlen die Karte ansehen.
+    ehe einem Gehenden eine Abweichung dieser Größe angelastet wird.
+verdict-unsure = Welcher Teil der Aufzeichnung zu { $legs } gehört, ist nicht sicher: erst auf der Karte
+    ansehen, dann diesen Zahlen trauen.
