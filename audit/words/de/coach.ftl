@@ -30,24 +30,24 @@ coach-named = Was auf { $legs } zu sehen war, passt dazu ({ $sure } auf Abschnit
 coach-either = { $one } oder { $other }
 coach-one-of = Was auf { $legs } zu sehen war, passt zu beidem, und kein Abschnitt unterscheidet sie ({ $sure } zusammen auf Abschnitt { $leg }). { $evidence }
 coach-exercises = { $one } Und für das andere: { $other }
-coach-entered = { $legs }, wo { $done }; Abschnitt { $leg }: { $said }
-coach-done-given = die Koordinate aufgeschrieben wurde
-coach-done-plotted = der { -point } eingetragen wurde
-coach-done-measured = die Richtung gemessen wurde
-coach-done-converted = Gitter in magnetisch umgerechnet wurde
-coach-done-set = der Kompass eingestellt wurde
-coach-done-walked = die Linie gehalten wurde
-coach-done-distance-measured = die Entfernung gemessen wurde
-coach-done-turned-into-paces = die Entfernung in { -pace } umgerechnet wurde
-coach-done-paced = die { -pace } gezählt wurden
-coach-done-recognised = der { -point } zu erkennen war
+coach-entered = { $legs }, beim { $done }; Abschnitt { $leg }: { $said }
+coach-done-given = Aufschreiben der Koordinate
+coach-done-plotted = Eintragen des { -point(form: "of") }
+coach-done-measured = Messen der Richtung
+coach-done-converted = Umrechnen von Gitter in magnetisch
+coach-done-set = Einstellen des Kompasses
+coach-done-walked = Halten der Linie
+coach-done-distance-measured = Messen der Entfernung
+coach-done-turned-into-paces = Umrechnen der Entfernung in { -pace }
+coach-done-paced = Zählen der { -pace }
+coach-done-recognised = Erkennen des { -point(form: "of") }
 coach-order = Auf { $legs } endeten die Zählungen bei den { -point(form: "to") } anderer Abschnitte, als wären sie in anderer Reihenfolge gegangen worden als auf der Marschskizze: { $went }.
 coach-went = Abschnitt { $leg } bei { $point } statt { $planned }
 coach-by-count = { $said } Die gegangene Entfernung bestätigt das nicht: Es liegt am Schrittmaß oder daran, wie gezählt wurde.
 coach-part = Auf { $legs } ist kein Fehler benannt; es ist der { $part ->
     [heading] Richtungsanteil
     [distance] Entfernungsanteil
-   *[start] Anteil des Anfangs
+   *[start] mitgebrachte Anteil
 } der { $count ->
     [one] Ablage: { $most }.
    *[other] Ablagen dort: im Mittel { $mean } je Abschnitt, { $most } auf Abschnitt { $leg }.

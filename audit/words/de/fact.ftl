@@ -39,7 +39,7 @@ fact-time-said = { $time }{ $standing ->
    *[some] {" "}({ $begin } bis { $end } { $clock })
 }
 fact-off-line = Seitenabweichung
-fact-off-line-said = { $end } am angenommenen Ende, von der geplanten Linie, höchstens { $most }, quadratisches Mittel { $rms }
+fact-off-line-said = { $end } am angenommenen Ende, höchstens { $most }, quadratisches Mittel { $rms }; gemessen an der geplanten Linie
 fact-own-line = Eigene Linie
 fact-own-line-on = { $began } von { $start } begonnen; am angenommenen Ende auf der eigenen Linie
 fact-own-line-off = { $began } von { $start } begonnen; am angenommenen Ende { $side } der eigenen Linie
@@ -82,7 +82,7 @@ fact-line-left = { $line }; ab { $from } endgültig daneben, nach { $side ->
 fact-drift = Richtungsänderung
 fact-drift-said = vom ersten zum letzten Drittel { $turn } ({ $interval })
 fact-point = { -point }
-fact-point-said = { $verdict }; dass der Gehende auf { $radius } herankam, ist nach dem, was zu sehen ist, zu { $sure } sicher{ $silence }{ $elsewhere }
+fact-point-said = { $verdict }; Wahrscheinlichkeit, dass der Gehende auf { $radius } herankam: { $sure } nach dem, was zu sehen ist{ $silence }{ $elsewhere }
 fact-point-silence = ; in einer Lücke der Aufzeichnung kann er bis auf { $size } herangekommen sein
 fact-point-elsewhere = ; mit einer Wahrscheinlichkeit von { $chance } ist ein anderer Teil der Aufzeichnung dieser Abschnitt, und dort kam er auf { $size } heran
 fact-verdict-found = gefunden
