@@ -15,7 +15,7 @@ from audit.reports.figure_appeal import appeal_specification
 from audit.reports.html_report import page_templates
 from audit.reports.leg_facts import clock, clock_name
 from audit.reports.picture import draw
-from audit.words import in_force, say
+from audit.words import in_force, say, told
 from audit.words.figures import Number
 
 
@@ -33,7 +33,7 @@ def appeal_sheets(result: ClassResult) -> dict[str, str]:
 def _sheet(result: ClassResult, lane: LaneResult, walker: WalkerResult, leg: int) -> str:
     planned, one = lane.legs[leg], walker.legs[leg]
     made = appeal_specification(lane, leg, walker)
-    title = f"{class_words.called(walker)}, {planned.end}"
+    title = f"{class_words.called(walker)}, {told(planned.end)}"
     said = say("appeal-about", point=planned.end)
     page = debrief_page(walker)
     return (

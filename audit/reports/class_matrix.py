@@ -69,7 +69,7 @@ def lane_tables(result: ClassResult) -> list[LaneTable]:
             for leg in one.legs
             if one.lane == lane.name and leg.point.left_out
         }
-        columns = tuple((leg.name, leg.end, leg.name not in out) for leg in lane.legs)
+        columns = tuple((leg.name, told(leg.end), leg.name not in out) for leg in lane.legs)
         tables.append(LaneTable(lane=lane.name, columns=columns, rows=tuple(rows)))
     return tables
 
@@ -128,7 +128,7 @@ def _cell(walker: WalkerResult, lane: LaneResult, number: int) -> PointCell:
     miss = "" if leg.miss is None else digits.metres(leg.miss.distance_m, leg.miss.sd_m)
     miss = _status_words(leg) or miss
     return PointCell(
-        point=lane.legs[number].end,
+        point=told(lane.legs[number].end),
         grade=leg.point.grade,
         words=class_words.point_words(leg.point.grade),
         miss=miss,

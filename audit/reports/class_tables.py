@@ -12,7 +12,7 @@ from audit.reports import class_words, digits
 from audit.reports.cause_words import cause_words
 from audit.reports.class_matrix import debrief_page, numbered
 from audit.reports.class_verdict import causes_counted
-from audit.words import in_force, say
+from audit.words import in_force, say, told
 from audit.words.figures import Number
 
 
@@ -112,7 +112,7 @@ def _leg(lane: LaneResult, leg: ClassLeg) -> LegRow:
     return LegRow(
         lane=leg.lane,
         leg=leg.name,
-        ends=f"{planned.start} – {planned.end}",
+        ends=f"{told(planned.start)} – {told(planned.end)}",
         azimuth=digits.card_azimuth(planned.azimuth_deg),
         distance=digits.stated_metres(planned.distance_m),
         climb="–" if planned.climb_m is None else f"{digits.whole(planned.climb_m)} m",

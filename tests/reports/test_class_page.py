@@ -19,7 +19,7 @@ from audit.reports.class_terminal import render_class_terminal
 from audit.reports.class_verdict import causes_counted, class_verdict, hardest
 from audit.reports.class_words import outcome
 from audit.reports.figure_appeal import appeal_specification
-from audit.words import Words, spoken
+from audit.words import Words, sentence, spoken
 
 SEED = 100_301
 
@@ -365,6 +365,17 @@ def test_german_calls_an_azimuth_of_the_grid_so(result):
         page = render_class_html(result)
     assert "Gitterrichtung" in page
     assert "Marschzahl<" not in page
+
+
+def test_an_end_without_a_name_is_called_in_the_words_of_the_reader(result):
+    """Bug: "end of leg 1" headed a column and stood in a row of the German page."""
+    end = sentence("plan-end-name", leg="1")
+    first, *rest = result.lanes
+    nameless = replace(first, legs=(replace(first.legs[0], end=end), *first.legs[1:]))
+    with spoken(Words(language="de")):
+        page = render_class_html(replace(result, lanes=(nameless, *rest)))
+    assert "Ende Abschnitt 1" in page
+    assert "end of leg 1" not in page
 
 
 def test_the_point_missed_most_accounts_for_every_walker(result):
