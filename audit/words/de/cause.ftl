@@ -25,7 +25,7 @@ cause-neighbour-azimuth = { -azimuth.gender ->
    *[masculine] der
 } { -azimuth } eines anderen Abschnitts
 cause-magnetic-disturbance = Eisen oder Strom in der Nähe des Kompasses
-cause-steady-bias = eine gleichbleibende Abweichung nach einer Seite (Kompass oder Gehender)
+cause-steady-bias = eine gleichbleibende Abweichung von Kompass oder Gehendem nach einer Seite
 cause-hundred-miscounted = ein Hunderter beim Zählen verloren oder zu viel
 cause-single-double-pace = Einfach- und Doppelschritte verwechselt
 cause-pace-long = ein Schrittmaß, mit dem man zu weit kommt

@@ -39,7 +39,7 @@ class-too-close = ; { $count ->
 } zu knapp, um es zu entscheiden
 class-untold = ; bei { $count } ist es nicht zu sagen, weil Belege fehlen
 class-unevidenced = ; von { $count } gibt es keinen Beleg, was kein Nichtbestehen ist
-class-course-fault = { $point } (Abschnitt { $leg } von { $lane }) ist ein Fehler der Bahn und zählt in keiner Bewertung: siehe unten.
+class-course-fault = { $point } (Abschnitt { $leg } von { $lane }): Der Fehler liegt an der Bahn; der { -point } zählt in keiner Bewertung, siehe unten.
 class-plan-angle = { $lane }: Die Nadelabweichung des Plans, { $angle }, ist zu berichtigen: Eine Prüfung bestätigt sie nicht. Das
     klären, ehe Gehenden Abweichungen dieser Größe angelastet werden.
 class-all-found = Jeder { -point } wurde von allen gefunden, von denen es einen Beleg gibt.

@@ -4,7 +4,7 @@ coach-keep-azimuth = Die Richtung gehalten
 coach-azimuth = Auf { $legs } wich die gegangene Richtung höchstens { $worst } von der Marschskizze ab; für eine anvisierte Richtung gelten { $standard } als Maß.
 coach-keep-distance = Die Entfernung gezählt
 coach-distance = Auf { $legs } wich die gegangene Entfernung höchstens { $worst } von der Marschskizze ab.
-coach-keep-arriving = Dort angekommen, wo die Zählung endete
+coach-keep-arriving = Mit dem Ende der Zählung am { -point } angekommen
 coach-arriving = { $count ->
     [one] Auf { $legs } endete die Zählung am { -point }, { $mean } davon.
    *[other] Auf { $legs } endete die Zählung am { -point }, im Mittel { $mean } davon.

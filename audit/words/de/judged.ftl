@@ -25,9 +25,9 @@ judged-missed = { $count } verfehlt
 judged-unevidenced = { $count } ohne Beleg
 judged-fewer = Die Vorgabe verlangt { $asked } { -point(form: "many") }, die Bahn hat aber { $has }.
 judged-left-out = { $count } nicht bewertet: Dort ist die Bahn selbst im Zweifel.
-judged-time-unknown = Wie lange es dauerte, ist nicht zu sagen; die Grenze ist { $limit }.
+judged-time-unknown = Wie lange es dauerte, ist nicht zu sagen; die Zeitgrenze ist { $limit }.
 judged-time-noted = Wie lange es dauerte, sagt keine Aufzeichnung; der Code vom letzten { -point } wurde um { $noted } notiert. Die
-    Grenze ist { $limit }.
+    Zeitgrenze ist { $limit }.
 judged-in-time = Es dauerte { $time } von { $limit }.
 judged-grace = Es dauerte { $time } von { $limit }: zu spät, aber in der Nachfrist; siehe die Wertung.
 judged-clocks = Es dauerte { $time } von { $limit }: zu spät, aber um nicht mehr, als diese Zeit falsch sein kann ({ $error }).

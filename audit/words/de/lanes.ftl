@@ -66,7 +66,7 @@ lanes-uneven = { $lane }: { $what ->
     [none] {""}
     [more] {" "}({ $share } mehr)
    *[less] {" "}({ $share } weniger)
-}. Angleichen oder der Bahn eine eigene Grenze geben.
+}. Angleichen oder der Bahn eine eigene Zeitgrenze geben.
 lanes-point-in = { $lane }: { $point } liegt { $kind ->
     [no-go] im Sperrgebiet
    *[hazard] in der Gefahrenstelle

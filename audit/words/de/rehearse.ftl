@@ -86,7 +86,7 @@ rehearse-place-right = { $size } rechts
 rehearse-place-left = { $size } links
 rehearse-on-point = am { -point }
 
-rehearse-way-place = gemacht für eine Stelle { $where } davon
+rehearse-way-place = berechnet für eine Stelle { $where } davon
 rehearse-way-east = { $size } östlich
 rehearse-way-west = { $size } westlich
 rehearse-way-north = { $size } nördlich

@@ -13,7 +13,7 @@ shows-fewer-points = Die Vorgabe { $standard } verlangt { $asked } { -point(form
 } nur { $has }: Dort werden alle verlangt. Prüfen, ob es die richtige Vorgabe ist.
 shows-fault = { $lane }, { $point } (Abschnitt { $leg }): { $seen }{ $doubt } Dort ist die Markierung, der Plan oder die Marschskizze falsch,
     die Gehenden sind es nicht: hingehen und nachsehen. Der { -point } zählt in keiner Bewertung.
-shows-gathered = { $sharing } der { $walkers } sicheren Gehenden verließen ihn von einer Stelle aus, { $off } von der geplanten
+shows-gathered = { $sharing } der { $walkers } sicheren Gehenden brachen von ein und derselben Stelle zum nächsten Abschnitt auf, { $off } von der geplanten
     ({ $where }{ $told ->
     [yes] , ±{ $error }
    *[no] {""}
@@ -44,7 +44,7 @@ shows-compass = { $thing ->
 } { $name }: Die { $carriers }, die ihn trugen, gingen { $size } { $side ->
     [right] rechts
    *[left] links
-} ihrer Richtungen, verglichen mit den { $others } anderen (95-%-Bereich { $low } bis { $high }). Zeigt der Kompass { $out } { $side ->
+} von ihren Richtungen, verglichen mit den { $others } anderen (95-%-Bereich { $low } bis { $high }). Zeigt der Kompass { $out } { $side ->
     [right] zu wenig
    *[left] zu viel
 }? Ihn an einer bekannten Linie mit einem anderen vergleichen, bevor er wieder ausgegeben wird.{ $angle ->
@@ -66,7 +66,7 @@ shows-no-comparison = Die Ablagen reichen für einen Vergleich der Abschnitte ni
 shows-no-model = Ob ein Abschnitt schwerer ist als die übrigen, das Können der Gehenden herausgerechnet, wurde nicht ermittelt: Dazu
     braucht es statsmodels (pip install "leg-audit[class]").
 shows-company = Ging { $second } mit { $first }? Abseits der { -point(form: "many") } war { $second } auf { $within } genau dort, wo { $first }
-    { $apart } s vorher gewesen war, { $together } min lang, { $share } des Weges. Von anderen Paaren je einer Bahn mit gleichem Abstand
+    { $apart } s vorher gewesen war, { $together } min lang, { $share } des Weges. Von anderen Paaren, gleich auf welcher Bahn, mit gleichem Abstand
     beim Start wären 95 von 100 weniger als { $usual } min so gegangen. Ein Paar, das zusammen losgeschickt wurde, oder ein Pfad,
     den alle nahmen, sieht genauso aus: beide fragen.
 shows-batch-clock = Nach den Aufzeichnungen wurde der Start { $minutes } min { $later ->

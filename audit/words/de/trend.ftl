@@ -74,10 +74,10 @@ trend-of-distance = Entfernung: { $why }
 trend-unsure = nicht sicher zugeordnet
 trend-mistaken = am ehesten mit einem Fehler gegangen
 trend-far-off = zu weit daneben für übliche Ungenauigkeit
-trend-meaning = Der Richtungsabweichung ist das Mittel über die Versuche, die Streuung die Standardabweichung von Abschnitt zu Abschnitt in einem Versuch.
+trend-meaning = Die Richtungsabweichung ist das Mittel über die Versuche, die Streuung die Standardabweichung von Abschnitt zu Abschnitt in einem Versuch.
     In Klammern: Bereiche zu { $coverage }, in denen mitzählt, wie Versuche sich unterscheiden; ± ist ein Standardfehler.
 trend-meaning-change = Von einer Änderung ist nur die Rede, wo der Zufall eine so große bei weniger als { $alarm } der Gehenden zeigte, die sich
-    nicht ändern, alle { $questions } Größen hier zusammen, und nie bei weniger als { $least } Versuchen.
+    nicht ändern, alle { $questions } Größen hier zusammengenommen, und nie bei weniger als { $least } Versuchen.
 trend-meaning-legs = Abschnitte, auf denen ein Fehler am wahrscheinlichsten ist, oder ohne sichere Zuordnung sagen nichts über Richtungsabweichung und Streuung und fehlen dort.
     Die Ursachen zählen alle gegangenen Abschnitte, jeden nach seiner Wahrscheinlichkeit.
 trend-again = { $count ->

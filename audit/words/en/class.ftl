@@ -33,7 +33,7 @@ class-too-close = ; { $count ->
 } too close to call
 class-untold = ; for { $count } it cannot be told: evidence is missing
 class-unevidenced = ; for { $count } there is no evidence, which is not a fail
-class-course-fault = { $point } (leg { $leg } of { $lane }) is the course's fault and is left out of the grades: see below.
+class-course-fault = { $point } (leg { $leg } of { $lane }): the fault is the course’s; the { -point } is left out of the grades, see below.
 class-plan-angle = { $lane }: the plan’s grid-magnetic angle, { $angle }, is to be put right: a check does not bear it out. Look there
     before blaming walkers for errors of that size.
 class-all-found = Every { -point } was found by everybody of whom there is evidence.

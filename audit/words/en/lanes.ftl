@@ -66,7 +66,7 @@ lanes-uneven = { $lane }: its { $what ->
     [none] {""}
     [more] {" "}({ $share } more)
    *[less] {" "}({ $share } less)
-}. Even it out, or give the lane a limit of its own.
+}. Even it out, or give the lane a time limit of its own.
 lanes-point-in = { $lane }: { $point } lies in { $kind ->
     [no-go] the no-go area
    *[hazard] the hazard
