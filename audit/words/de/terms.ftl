@@ -38,7 +38,8 @@
 #   cadence               Schrittfrequenz
 #   claim                 angenommenes Ende: wo der Gehende den Punkt annahm
 #   miss                  Ablage: vom Punkt zum angenommenen Ende
-#   offset from the line  Seitenabweichung, in Bildern Abstand von der Linie
+#   offset from the line  Seitenabweichung; in Bildern Abstand von der Linie, in Tabellen
+#                         neben der Linie
 #   azimuth error         Richtungsabweichung
 #   slope distance        Schrägstrecke
 #   ordinary error        übliche Ungenauigkeit
