@@ -34,7 +34,7 @@ def test_the_slip_between_the_two_places_of_a_name_is_told(tmp_path, given, slip
     """Bug: a leg that began 3.6 km from where the one before ended passed the check."""
     (one,) = positions(tmp_path, given)
     assert (one.leg, one.given, one.computed, one.slips) == ("2", given, ENDS, (slip,))
-    assert f"What parts them: {said}." in one.message
+    assert f"The difference: {said}." in one.message
 
 
 def test_degrees_are_compared_digit_by_digit_too(tmp_path):
