@@ -482,4 +482,4 @@ def test_what_the_log_has_answered_is_not_asked_again() -> None:
         for legs in (evidence, logged)
     )
     assert without.settles.startswith("The paces that the walker counted")
-    assert with_count.settles == "What was to stop the walker."
+    assert with_count.settles == "What was to show the walker that it was too far."

@@ -45,7 +45,7 @@ def test_degrees_are_compared_digit_by_digit_too(tmp_path):
 def test_two_places_that_no_slip_parts_are_told_without_one(tmp_path):
     (one,) = positions(tmp_path, "16S GF 4391 4207")
     assert one.slips == ()
-    assert "What parts them" not in one.message
+    assert "The difference" not in one.message
 
 
 @pytest.mark.parametrize("given", [ENDS, "16S GF 426 431", "16S GF 42650 43120"])
