@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -9,6 +10,7 @@ from numpy.typing import NDArray
 
 from audit.moments import calendar_moment
 from audit.units import FloatArray
+from audit.words import says
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,6 +61,14 @@ class Track:
 
     def __len__(self) -> int:
         return len(self.time_s)
+
+
+def calls_itself_simulated(notes: Iterable[str]) -> tuple[str, ...]:
+    """Give the notes by which a recording calls itself simulated, each once.
+
+    Not every note that holds the word: a name of a point or of a leg may.
+    """
+    return tuple(dict.fromkeys(note for note in notes if says(note, "recording-simulated")))
 
 
 def utc_minute(time_s: float) -> str:

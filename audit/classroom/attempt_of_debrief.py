@@ -8,6 +8,7 @@ from audit.debriefing.finished_debrief import Debrief, LegDebrief
 from audit.school_records.attempt import Attempt, LegOfAttempt, course_print
 from audit.school_records.day_or_night import light_between
 from audit.school_records.day_walked import day_walked
+from audit.track import calls_itself_simulated
 
 
 def attempt_of_debrief(debrief: Debrief, walker: str, version: str) -> Attempt:
@@ -19,7 +20,6 @@ def attempt_of_debrief(debrief: Debrief, walker: str, version: str) -> Attempt:
     begun_s, ended_s = min(begun, default=None), max(ended, default=None)
     first = card.points[0]
     counted = None if paces is None else paces.counted
-    notes = (*card.notes, *debrief.quality.notes)
     return Attempt(
         walker=walker,
         walked_on=day_walked(begun_s, first.longitude_deg, card.date),
@@ -36,7 +36,7 @@ def attempt_of_debrief(debrief: Debrief, walker: str, version: str) -> Attempt:
         paces_per_100m=None if counted is None else counted.per_100m,
         paces_sd=None if counted is None else counted.sd,
         pace_unit="double" if paces is None else paces.unit,
-        simulated=any("simulated" in note.lower() for note in notes),
+        simulated=bool(calls_itself_simulated(debrief.quality.notes)),
         legs=tuple(_leg(leg) for leg in debrief.legs),
     )
 

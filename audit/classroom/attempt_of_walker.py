@@ -14,6 +14,7 @@ from audit.classroom.walker_result import LegResult, WalkerResult
 from audit.school_records.attempt import Attempt, LegOfAttempt, course_print
 from audit.school_records.day_or_night import light_between
 from audit.school_records.day_walked import day_walked
+from audit.track import calls_itself_simulated
 
 Place = tuple[float, float]
 """Longitude and latitude."""
@@ -79,7 +80,7 @@ def attempt_of_walker(result: ClassResult, walker: WalkerResult, pseudonym: str)
         paces_per_100m=None,
         paces_sd=None,
         pace_unit="double",
-        simulated=any("simulated" in note.lower() for note in (*notes, *lane.notes)),
+        simulated=bool(calls_itself_simulated(notes)),
         legs=tuple(
             _leg(leg, planned, _start_of(planned, lane))
             for leg, planned in zip(walker.legs, lane.legs, strict=True)

@@ -10,6 +10,7 @@ from audit.classroom.class_draft import ClassDraft
 from audit.classroom.class_result import ClassResult
 from audit.classroom.handed_in import stem_of
 from audit.classroom.walker_result import LegResult, Trace, WalkerResult
+from audit.track import calls_itself_simulated
 from audit.words import Sentence, sentence
 from audit.words.figures import Listed
 
@@ -80,7 +81,9 @@ def _private(walker: WalkerResult, called: Mapping[str, str]) -> WalkerResult:
         time=replace(walker.time, begun_s=None, ended_s=None),
         track=None
         if walker.track is None
-        else replace(walker.track, start_s=None, end_s=None, notes=()),
+        else replace(
+            walker.track, start_s=None, end_s=None, notes=calls_itself_simulated(walker.track.notes)
+        ),
         trace=trace,
         legs=tuple(_leg(leg, first) for leg in walker.legs),
     )

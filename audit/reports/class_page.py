@@ -14,6 +14,7 @@ from audit.reports.class_verdict import class_verdict, findings_of
 from audit.reports.figure_class_leg import leg_tracks_specification
 from audit.reports.html_report import page_templates
 from audit.reports.picture import Picture, draw
+from audit.track import calls_itself_simulated
 from audit.words import in_force, say, told
 from audit.words.figures import Percent, Turn
 
@@ -22,7 +23,6 @@ POLICY = (
     "base-uri 'none'; form-action 'none'"
 )
 """No network for anything, and no script at all."""
-_SIMULATED = "simulated"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,17 +73,17 @@ def recording_notes(result: ClassResult) -> list[tuple[int, str, list[str]]]:
     told = []
     for n, walker in numbered(result):
         notes = [*walker.notes, *(() if walker.track is None else walker.track.notes)]
-        notes = [note for note in notes if _SIMULATED not in note.lower()]
+        of_all = calls_itself_simulated(notes)  # said of the class, at the head
+        notes = [note for note in notes if note not in of_all]
         if notes:
             told.append((n, class_words.called(walker), notes))
     return told
 
 
 def _is_simulated(result: ClassResult) -> bool:
-    """Tell whether class, lanes or recordings say of themselves that nobody walked them."""
-    notes = [*result.notes, *(note for lane in result.lanes for note in lane.notes)]
-    notes += [note for one in result.walkers if one.track for note in one.track.notes]
-    return any(_SIMULATED in note.lower() for note in notes)
+    """Tell whether recordings say of themselves that nobody walked them."""
+    notes = [note for one in result.walkers if one.track for note in one.track.notes]
+    return bool(calls_itself_simulated(notes))
 
 
 def leg_figures(result: ClassResult) -> list[LegFigure]:

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from audit.debriefing.finished_debrief import Debrief
+from audit.track import calls_itself_simulated
 
 
 def simulated_notes(debrief: Debrief) -> tuple[str, ...]:
-    """Give the notes of plan and track that call it simulated, each once."""
-    notes = (*debrief.card.notes, *debrief.quality.notes)
-    return tuple(dict.fromkeys(note for note in notes if "simulated" in note.lower()))
+    """Give the notes of the recording that call it simulated, each once."""
+    return calls_itself_simulated(debrief.quality.notes)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from audit.words.in_force import in_force, say, speak, spoken, told
-from audit.words.sentence import Sentence, sentence
+from audit.words.sentence import Sentence, says, sentence
 from audit.words.spoken_words import PLAIN_ENGLISH, Words
 
 __all__ = [
@@ -12,6 +12,7 @@ __all__ = [
     "Words",
     "in_force",
     "say",
+    "says",
     "sentence",
     "speak",
     "spoken",

@@ -36,6 +36,14 @@ class Sentence(str):
         return self.ident, self.values
 
 
+def says(text: object, *idents: str) -> bool:
+    """Whether a text is one of these messages or holds one, whatever the names in it read."""
+    if not isinstance(text, Sentence):
+        things = getattr(text, "things", ())  # of a list of sentences
+        return any(says(one, *idents) for one in things)
+    return text.ident in idents or any(says(one, *idents) for one in text.values.values())
+
+
 def sentence(ident: str, **values: object) -> Sentence:
     """Give a sentence for a record: plain English, and whatever else a reader wants."""
     return Sentence(ident, values)

@@ -23,6 +23,7 @@ from audit.grading.verdicts import Approach, PointVerdict, WalkTime, WalkVerdict
 from audit.settings import Settings
 from audit.standard import Standard
 from audit.units import turn_degrees, unit_vector, wrap_degrees
+from audit.words import sentence
 from classes.lanes import Lane
 from classes.made_class import MadeClass, MadeWalk
 
@@ -49,7 +50,7 @@ def true_result(made: MadeClass) -> ClassResult:
         walkers=walkers,
         legs=class_legs(lanes, walkers, shows.findings),
         findings=(*shows.findings, *_questions(walkers)),
-        notes=("SIMULATED: this class is made; nobody walked it.", *shows.notes),
+        notes=shows.notes,
     )
 
 
@@ -165,7 +166,8 @@ def walker_result(one: MadeWalk, made: MadeClass) -> WalkerResult:
         halted_s=None if refused else seconds["halt"] + seconds["at-point"],
         trace=trace,
         track=TrackFacts(fixes=len(one.track), start_s=begun, end_s=ended,
-                         median_interval_s=member.interval_s, noise_m=4.0),
+                         median_interval_s=member.interval_s, noise_m=4.0,
+                         notes=(sentence("recording-simulated"),)),
         pages=() if refused else (f"debriefs/{ident}/debrief.html",),
     )  # fmt: skip
 

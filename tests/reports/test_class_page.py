@@ -127,6 +127,18 @@ def test_what_is_to_be_known_of_a_recording_is_told(result):
     assert f"1 {first.name}: The sky was poor." in text_of(section)
 
 
+def test_a_name_with_the_word_in_it_makes_no_class_simulated(result):
+    """Bug: any note with the word made the class simulated, and was itself left out."""
+    note = sentence("recording-before", leg="Simulated casualty")
+    walkers = [
+        replace(one, track=replace(one.track, notes=(note,))) if one.track else one
+        for one in result.walkers
+    ]
+    text = text_of(html.fromstring(render_class_html(replace(result, walkers=tuple(walkers)))))
+    assert "Simulated class" not in text
+    assert note in text
+
+
 def test_a_walk_with_points_enough_that_stays_doubtful_says_why(result):
     """Bug: "too close to call: 7 of 4 needed", and the reason in the JSON alone."""
     first = result.walkers[0]

@@ -12,8 +12,10 @@ from html.parser import HTMLParser
 import pytest
 from reports.sample_debrief import sample_debrief
 
+from audit.classroom.attempt_of_debrief import attempt_of_debrief
 from audit.reports.cautions import CAUTIONS
 from audit.reports.html_report import render_html
+from audit.words import sentence
 
 VOID = {"meta", "br", "link", "img", "path", "circle", "rect", "line", "hr", "input"}
 
@@ -168,11 +170,23 @@ def test_names_from_files_are_only_text():
 
 
 def test_simulated_walk_is_shown_at_the_head():
-    note = "The walk of this demo is simulated."
+    note = sentence("recording-simulated")
     html = render_html(sample_debrief(notes=(note,)))
     assert html.index("Simulated walk.") < html.index("In short")
     assert note in html
     assert "Simulated walk." not in render_html(sample_debrief())
+
+
+def test_a_name_with_the_word_in_it_makes_no_walk_simulated():
+    """Bug: a point "Simulated casualty" on no leg had a real walk shown as simulated."""
+    debrief = sample_debrief(notes=('The recording passes "Simulated casualty".',))
+    on_no_leg = sentence("plan-on-no-leg", point="Simulated casualty")
+    debrief = replace(debrief, card=replace(debrief.card, notes=(on_no_leg,)))
+    assert "Simulated casualty" in render_html(debrief)
+    assert "Simulated walk." not in render_html(debrief)
+    assert not attempt_of_debrief(debrief, "ash", "0").simulated
+    simulated = sample_debrief(notes=(sentence("recording-simulated"),))
+    assert attempt_of_debrief(simulated, "ash", "0").simulated
 
 
 def test_recording_without_times_shows_no_time(page):

@@ -2,7 +2,7 @@
 
 class-title = Class: { $name }
 class-simulated = Simulated class.
-class-simulated-so = Recordings or plans say of themselves that they are simulated.
+class-simulated-so = Recordings say of themselves that they are simulated.
 class-day = Day
 class-day-unknown = not known
 class-walks = Walks
