@@ -19,13 +19,13 @@ from audit.classroom.places_left import usual_turn_deg
 from audit.classroom.walked_together import Company, WalkOnClock, walked_together
 from audit.classroom.walker_result import LegResult, WalkerResult
 from audit.settings.class_shows import ClassShowsSettings
-from audit.words import sentence
+from audit.words import says, sentence
 from audit.words.figures import Length, Number, Percent, Turn
 
 _LIKE_THE_ANGLE_DEG = 1.5
 _TWO_AXES = 2**0.5
-_BREAKS_OFF = "The file breaks off"
-"""So begins the note of the reader, in plain English."""
+_READ_IN_PART = "recording-kept-before"
+"""The note of the reader, wherever in the file it could read no further."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -121,7 +121,7 @@ def _broken_files(walkers: Sequence[WalkerResult]) -> list[ClassFinding]:
         )
         for walker in walkers
         for note in (() if walker.track is None else walker.track.notes)
-        if _BREAKS_OFF in note
+        if says(note, _READ_IN_PART)
     ]
 
 

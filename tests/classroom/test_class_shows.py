@@ -121,13 +121,17 @@ def test_device_stands_in_for_a_compass_that_the_roster_does_not_number():
     assert asked[0].startswith(f"Device {made.bad_compass}:")
 
 
-def test_file_that_breaks_off_is_asked_for_again():
-    """The words are the reader's own, of a file cut short."""
+@pytest.mark.parametrize(
+    "broken", [lambda text: text[: len(text) // 3], lambda text: text.replace("<trkpt", "<<&", 1)]
+)
+def test_file_that_breaks_off_is_asked_for_again(broken):
+    """Bug: a file with an error in its middle was not asked about. The words are the reader's."""
     made = make_class(PLANTED[0], walkers=4, lanes=1, legs=3, plants=Plants())
     text = gpx_text(made.walks[0].track)
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "cut.gpx"
-        path.write_text(text[: len(text) // 3], encoding="utf-8")
+        half = text.index("<trkpt", len(text) // 2)
+        path.write_text(text[:half] + broken(text[half:]), encoding="utf-8")
         notes = read_track(path).notes
     result = true_result(made)
     first = result.walkers[0]

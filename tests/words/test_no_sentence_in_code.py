@@ -30,7 +30,7 @@ FOR_PROGRAMS = {
 NAMES = {
     # Of values in records and documents, and parts of names that a plan is given.
     "too close to call", "halts and straight walking", "number of legs", "order of points",
-    "mean chance to end in sight", "end of leg ", "of unknown version", "The file breaks off",
+    "mean chance to end in sight", "end of leg ", "of unknown version",
     # Of refusals.
     "is not known in this class", ": 1 usable fix is no walk.", " is new there",
 }  # fmt: skip
