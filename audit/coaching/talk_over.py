@@ -23,11 +23,20 @@ from audit.measurement.measure_walk import WalkMeasures
 from audit.plan import Plan
 from audit.settings import Settings
 from audit.walkers_log import WalkersLog
-from audit.words import sentence
+from audit.words import Sentence, says, sentence
 
 _Of = TypeVar("_Of")
-_UNUSED = ("the name of its file", "arrival_radius_m", "grid: ", "Course grid", "names no ")
+_UNUSED = (
+    "plan-no-name",
+    "plan-no-radius",
+    "plan-grid-of-reference",
+    "plan-grid-of-zone",
+    "plan-grid-polar",
+    "plan-no-start",
+    "plan-no-end",
+)
 """Notes on reading a card that the comparison makes no use of: its name, its grid, its ends."""
+_UNUSED_SETTINGS = ("grid", "arrival_radius_m")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,9 +90,16 @@ def talk_over(  # noqa: PLR0913 (what may be known beside the walk)
     )
     coaching = with_work(to_keep(shown, settings.coaching), shown, settings)
     if own_card is not None:
-        read = (note for note in own_card.notes if not any(word in note for word in _UNUSED))
+        read = (note for note in own_card.notes if _is_used(note))
         notes = (*notes, *(sentence("plan-card-note", note=note) for note in read))
     return TalkedOver(steps=steps, coaching=coaching, notes=notes)
+
+
+def _is_used(note: str) -> bool:
+    """Tell whether a note on reading the walker's card is of something that is compared."""
+    if isinstance(note, Sentence) and note.ident == "plan-option":
+        return note.values["name"] not in _UNUSED_SETTINGS
+    return not says(note, *_UNUSED)
 
 
 def _another_way(legs: Sequence[LegAudit]) -> set[str]:

@@ -14,7 +14,7 @@ from audit.matching.leg_match import CleanTrack
 from audit.settings import PrivacySettings
 from audit.track import utc_text
 from audit.units import FloatArray
-from audit.words import Sentence, sentence
+from audit.words import Sentence, says, sentence
 from audit.words.figures import Length
 
 Record = TypeVar("Record")
@@ -23,9 +23,8 @@ _MOMENT = re.compile(
     r"(?P<whole>\b\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(?:\.\d+)?Z)"
     r"|(?<!\d)(?P<clock>\d\d:\d\d:\d\d)(?!\d)"
 )
-_SETTLE = re.compile(r" If [^.]*, settle it: .*$")
-_CALLED = re.compile(r" is called '")
-_OF_DAYS = {"recording-other-day", "recording-log-day"}
+_TELLS_WHOSE = ("recording-called", "recording-other-day", "recording-log-day")
+"""What a track is called, and its day."""
 _DAY_S = 86400
 A_MOMENT_S = 1e8
 """Seconds since 1970 are more than this for any recording after March 1973, and no duration is."""
@@ -65,19 +64,13 @@ def private_debrief(debrief: Debrief, settings: PrivacySettings) -> Debrief:
             start_s=float(clean.time_s[0]) if clean.timed else None,
             end_s=float(clean.time_s[-1]) if clean.timed else None,
             notes=(
-                *(note for note in debrief.quality.notes if not _tells_whose(note)),
+                *(note for note in debrief.quality.notes if not says(note, *_TELLS_WHOSE)),
                 sentence("recording-private", margin=Length(metres=settings.margin_m)),
             ),
         ),
     )
     shifted: Debrief = _shifted(cropped, start_s)
     return shifted
-
-
-def _tells_whose(note: str) -> bool:
-    """Say whether a note tells what a track is called, or its day."""
-    of_day = isinstance(note, Sentence) and note.ident in _OF_DAYS
-    return of_day or bool(_CALLED.search(note))
 
 
 def _kept(debrief: Debrief, margin_m: float) -> tuple[int, int]:
@@ -134,8 +127,8 @@ def _shifted(part: Any, by_s: float) -> Any:  # noqa: ANN401 (any part of the tr
         return part - by_s if part > A_MOMENT_S else part
     if isinstance(part, np.ndarray):
         return _shifted_array(part, by_s)
-    if isinstance(part, tuple):
-        return tuple(_shifted(one, by_s) for one in part)
+    if isinstance(part, tuple | list):
+        return type(part)(_shifted(one, by_s) for one in part)
     if not is_dataclass(part) or isinstance(part, type):
         return part
     return replace(part, **{one.name: _shifted(getattr(part, one.name), by_s)
@@ -151,8 +144,7 @@ def _told_from_start(part: str, by_s: float) -> str:
 
 
 def _said_from_start(words: str, by_s: float) -> str:
-    """Count the moments in a sentence from another start, and give no advice with a clock in it."""
-    words = _SETTLE.sub("", words)
+    """Count the moments in a text from another start."""
 
     def moved(found: re.Match[str]) -> str:
         if found["whole"]:

@@ -8,12 +8,14 @@ import pytest
 from coaching.demo_walk import demo
 
 from audit.coaching.shown import Shown
+from audit.coaching.talk_over import _is_used
 from audit.coaching.to_keep import to_keep
 from audit.coaching.to_work_on import with_work
 from audit.coaching.what_if import what_if
 from audit.guide.pages_on_file import cause_pages, exercise
 from audit.settings import CoachingSettings, Settings
 from audit.units import unit_vector
+from audit.words import sentence
 
 SETTINGS = CoachingSettings()
 
@@ -84,3 +86,12 @@ def test_praise_has_its_figures():
     told = {first.what: first.evidence, second.what: second.evidence}
     assert "The azimuth held" in told
     assert f"legs {', '.join(within[:-1])} and {within[-1]}" in told["The azimuth held"]
+
+
+def test_a_note_on_the_walkers_card_is_known_by_its_message():
+    """Bug: a note was left out where a name in it read like one that the comparison has no use for."""
+    assert _is_used(sentence("plan-on-no-leg", point="names no one, grid: old"))
+    assert _is_used(sentence("plan-option", name="paces_per_100m", value="65", other="60"))
+    assert not _is_used(sentence("plan-option", name="grid", value="auto", other="EPSG:32616"))
+    assert not _is_used(sentence("plan-no-name", name="card"))
+    assert not _is_used(sentence("plan-no-radius", radius="30"))

@@ -18,6 +18,8 @@ from audit.reports.gpx_report import render_gpx
 from audit.reports.html_report import render_html
 from audit.reports.json_report import render_json
 from audit.settings import PrivacySettings
+from audit.words import sentence
+from audit.words.figures import Listed, Moment
 
 SETTINGS = PrivacySettings()
 NAME = "jo-bloggs-2026.gpx"
@@ -27,7 +29,8 @@ NAME = "jo-bloggs-2026.gpx"
 def plain():
     debrief = sample_debrief(
         notes=(
-            "The track that begins at point 1 is called 'Jo Bloggs'.",
+            sentence("recording-called", point="1", name=repr("Jo Bloggs")),
+            sentence("recording-called", point="9", name=repr("Jo O'Bloggs")),
             "Begun 2026-10-03T09:15:30Z.",
         )
     )
@@ -92,9 +95,31 @@ def test_it_says_that_it_is_private(private):
 
 
 def test_advice_with_a_clock_in_it_is_left_out(plain):
-    leg = replace(plain.legs[0], doubt="Leg 1: 60 % sure. If so, settle it: --claim 1=09:15:30Z.")
+    doubt = sentence(
+        "doubt-otherwise",
+        taken="Leg 1: 60 % sure.",
+        sure="30 %",
+        reading="skipped",
+        settle=sentence("doubt-settle-other", pins="--claim 1=09:15:30Z"),
+    )
+    leg = replace(plain.legs[0], doubt=doubt)
     private = private_debrief(replace(plain, legs=(leg, *plain.legs[1:])), SETTINGS)
-    assert private.legs[0].doubt == "Leg 1: 60 % sure."
+    assert private.legs[0].doubt == "Leg 1: 60 % sure. Likeliest otherwise (30 %): skipped."
+
+
+def test_moments_in_a_list_count_from_the_start_too(plain):
+    """Bug: the times of other rounds, told in a list, kept their day and hour."""
+    begun_s = plain.quality.start_s
+    rounds = sentence(
+        "recording-rounds",
+        begun=Moment(time_s=begun_s, day=True),
+        times=Listed(things=[Moment(time_s=begun_s + 7200.0, day=True)], link="comma"),
+        later=0,
+    )
+    assert "2026" in rounds
+    quality = replace(plain.quality, notes=(rounds,))
+    private = private_debrief(replace(plain, quality=quality), SETTINGS)
+    assert "2026" not in private.quality.notes[0]
 
 
 def test_recording_without_times():
