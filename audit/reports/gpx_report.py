@@ -13,6 +13,7 @@ from audit.measurement.leg_measures import LegMeasures, Place
 from audit.moments import calendar_moment
 from audit.reports import digits, wording
 from audit.reports.printable import printable
+from audit.words import PLAIN_ENGLISH, spoken
 
 if TYPE_CHECKING:
     import gpxpy.gpx
@@ -24,10 +25,18 @@ _NOT_XML = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 def render_gpx(debrief: Debrief) -> str:
     """Give the text of debrief.gpx.
 
+    In plain English, degrees and metres, whatever words are in force: it is for programs.
     ``<rte>`` is the plan, one ``<trk>`` a leg that was walked, from leaving to the claim;
     ``<wpt>`` are the points, the claims, and what each missed by. Times only where the
     recording has them.
     """
+    with spoken(PLAIN_ENGLISH):
+        gpx = _document(debrief)
+    text: str = gpx.to_xml(version="1.1")
+    return f"{text}\n"
+
+
+def _document(debrief: Debrief) -> gpxpy.gpx.GPX:
     from gpxpy.gpx import GPX, GPXRoute  # noqa: PLC0415
 
     gpx = GPX()
@@ -42,8 +51,7 @@ def render_gpx(debrief: Debrief) -> str:
         for leg in debrief.legs
         if (measures := leg.audit.measures) is not None
     ]
-    text: str = gpx.to_xml(version="1.1")
-    return f"{text}\n"
+    return gpx
 
 
 def _planned(debrief: Debrief) -> list[gpxpy.gpx.GPXRoutePoint]:

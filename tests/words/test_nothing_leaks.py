@@ -292,10 +292,14 @@ def test_trend():
 
 
 def test_programs_read_the_same_in_any_words(walk):
+    """Bug: the descriptions in debrief.gpx were half in English, half in German and yards."""
     from audit.reports.csv_report import render_csv
+    from audit.reports.geojson_report import render_geojson
+    from audit.reports.gpx_report import render_gpx
     from audit.reports.json_report import render_json
 
-    plain = render_json(walk), render_csv(walk)
+    writers = (render_json, render_csv, render_geojson, render_gpx)
+    plain = [render(walk) for render in writers]
     with spoken(Words(language="de", units=Units(angle="gon", length="yards"))):
-        assert (render_json(walk), render_csv(walk)) == plain
+        assert [render(walk) for render in writers] == plain
     assert "wie geplant" not in plain[0]
