@@ -18,7 +18,7 @@ _HUNDRED_KM_M = 100_000.0
 _GRID_LINE_M = 1_000.0
 _MGRS = re.compile(r"\W*(\d{1,2}) ?([C-X]) ?([A-Z]) ?([A-Z])[\d ]*", re.IGNORECASE)
 _UTM = re.compile(r"\W*(\d{1,2}) ?([C-X])[ ,;:]", re.IGNORECASE)
-_NATIONAL = re.compile(r"\W*([A-Z]{1,2})[\d ]+", re.IGNORECASE)
+_NATIONAL = re.compile(r"\W*([A-Z]{1,2})([\d ,/]+)\W*", re.IGNORECASE)
 _DEGREES = re.compile(r"([+-]?\d{1,2})[.](\d{3,})[,; ]+([+-]?\d{1,3})[.](\d{3,})")
 
 
@@ -199,8 +199,9 @@ def written_reference(position: Position, course: CourseGrid) -> WrittenReferenc
         head = f"{int(mgrs[1])}{mgrs[2]} {mgrs[3]}{mgrs[4]}"
         return _lettered(head, position, course_grid(zone))
     if position.half_square_m > 0.0 and course.code in LETTERED_GRIDS:
-        national = _NATIONAL.match(given)
-        return _lettered(national[1], position, course) if national else None
+        national = _NATIONAL.fullmatch(given)
+        fits = national and _names_the_square(national[2], position)
+        return _lettered(national[1], position, course) if national and fits else None
     if utm:
         band = utm[2]
         zone = utm_zone_code(int(utm[1]), south=position.latitude_deg < 0.0)
@@ -210,6 +211,12 @@ def written_reference(position: Position, course: CourseGrid) -> WrittenReferenc
         if reference is not None and reference.halves[0] in re.sub(r"[ ,.']", "", given):
             return reference
     return None
+
+
+def _names_the_square(written: str, position: Position) -> bool:
+    """Tell whether digits stop at the step that a place is known to; those of degrees do not."""
+    digits = sum(sign.isdigit() for sign in written)
+    return math.isclose(2.0 * position.half_square_m, 10.0 ** (5.0 - digits / 2.0))
 
 
 def _lettered(head: str, position: Position, grid: CourseGrid) -> WrittenReference:

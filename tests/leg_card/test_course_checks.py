@@ -187,6 +187,15 @@ def test_degrees_are_no_digits_of_a_grid():
     assert written_reference(bare, course_grid("EPSG:32616")) is None
 
 
+@pytest.mark.parametrize("given", ["N 56.1234 W 4.1234", "N 56 7.4 W 4 7.4", "NN 1660 7120"])
+def test_what_names_no_square_of_its_step_is_no_national_reference(given):
+    """Bug: "N 56.1234 W 4.1234" was taken apart as a reference in a square N."""
+    position = Position(
+        longitude_deg=-4.1234, latitude_deg=56.1234, given=given, half_square_m=50.0
+    )
+    assert written_reference(position, course_grid("EPSG:27700")) is None
+
+
 def test_a_radius_of_less_than_a_metre_is_told_as_it_is():
     """Bug: "the arrival radius is 0 m" for half a metre."""
     points = (mgrs_point("A", "16S GF 4110 3110"), mgrs_point("B", "16S GF 4150 3170"))
