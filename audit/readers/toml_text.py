@@ -9,6 +9,8 @@ from typing import Any
 from audit.readers.problem_list import ProblemList
 
 _MOST_DOTS = 100
+_TEXT_OR_COMMENT = re.compile(r"""#.*|"(?:[^"\\]|\\.)*"?|'[^']*'?""")
+_OF_NO_KEY = re.compile(r"[^\w.-]+")
 _MOST_BITS = 14_000
 _TOO_LONG = "holds a number that is too long"
 _WHERE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)$")
@@ -22,14 +24,16 @@ def toml_document(text: str, problems: ProblemList) -> dict[str, Any]:
     InputRefusedError
         Where it is not TOML.
     """
+    # TOML knows no lone carriage return; old editors end lines with it.
+    text = text.replace("\r\n", "\n").replace("\r", "\n")
     # The parser takes time with the square of a dotted key: 95 s for one of 100 kB.
-    for number, written in enumerate(text.splitlines(), start=1):
-        if written.count(".") > _MOST_DOTS:
+    in_keys = str.count if '"""' in text or "'''" in text else _of_longest_key
+    for number, written in enumerate(text.split("\n"), start=1):
+        if in_keys(written, ".") > _MOST_DOTS:
             rule = f"holds more than {_MOST_DOTS} full stops"
             problems.stop(f"line {number}", None, rule, "Cut it into several lines.")
     try:
-        # TOML knows no lone carriage return; old editors end lines with it.
-        document = tomllib.loads(text.replace("\r\n", "\n").replace("\r", "\n"))
+        document = tomllib.loads(text)
     except RecursionError:
         problems.stop("", None, "is nested too deeply", "Keep to the tables of a plan.")
     except tomllib.TOMLDecodeError as error:
@@ -43,6 +47,15 @@ def toml_document(text: str, problems: ProblemList) -> dict[str, Any]:
     if _holds_too_long(document):
         problems.stop("", None, _TOO_LONG, "Write numbers of a few digits.")
     return document
+
+
+def _of_longest_key(line: str, sign: str) -> int:
+    """Count a sign in the longest that may be a dotted key: texts and comments are none.
+
+    Only for a line of which no text is left open by the lines before.
+    """
+    bare = _TEXT_OR_COMMENT.sub(lambda found: "" if found[0][0] == "#" else "k", line)
+    return max(key.count(sign) for key in _OF_NO_KEY.split(bare.replace(" ", "").replace("\t", "")))
 
 
 def _holds_too_long(value: object) -> bool:
