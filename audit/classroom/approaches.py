@@ -15,17 +15,18 @@ from audit.debriefing.finished_debrief import Debrief
 from audit.diagnosis.passages import Passage
 from audit.grading.verdicts import Approach
 from audit.leg_card import CardPoint
+from audit.measurement.nearest_approach import nearest_approach
 from audit.measurement.point_reached import unseen_approach
 from audit.settings import GradingSettings, Settings
-from audit.units import FloatArray
 
 
 def approaches(debrief: Debrief, settings: Settings) -> tuple[Approach | None, ...]:
     """Give the approach to the end of each leg; None where the recording cannot tell.
 
     A leg that was surely matched speaks for itself. Elsewhere, and where the walk came
-    by the point at another time, it counts from the claim of the last leg before. The end of
-    a skipped leg that was passed in its turn was come to, though nothing fits the way there.
+    by the point at another time, it counts from the claim of the last leg before; a point that
+    a free order leaves out has no leg before, and the whole recording counts. The end of a
+    skipped leg that was passed in its turn was come to, though nothing fits the way there.
     """
     since_s = counted_since(debrief, settings.grading)
     on_no_leg = come_to_in_turn(debrief.on_no_leg)
@@ -44,16 +45,23 @@ def counted_since(debrief: Debrief, settings: GradingSettings) -> tuple[float, .
 
     To rest at the start before setting out is no arrival where the finish lies there too.
     """
-    away_s, start = away_since_s(debrief, settings), debrief.card.legs[0].start
     told, after_s, walked = [], float(debrief.clean.time_s[0]), False
     for leg in debrief.legs:
         end = leg.audit.card.end
-        from_start_m = math.hypot(end.east_m - start.east_m, end.north_m - start.north_m)
-        at_start = from_start_m <= settings.start_m and not walked
-        told.append(max(after_s, math.inf if away_s is None else away_s) if at_start else after_s)
+        told.append(after_s if walked else max(after_s, _set_out_s(debrief, end, settings)))
         if leg.audit.measures is not None and leg.portion is not None:
             after_s, walked = max(after_s, leg.portion.claim_s or after_s), True
     return tuple(told)
+
+
+def _set_out_s(debrief: Debrief, end: CardPoint, settings: GradingSettings) -> float:
+    """Give from when on a point at the start counts; elsewhere the whole recording does."""
+    start = debrief.card.legs[0].start
+    from_start_m = math.hypot(end.east_m - start.east_m, end.north_m - start.north_m)
+    if from_start_m > settings.start_m:
+        return float(debrief.clean.time_s[0])
+    away_s = away_since_s(debrief, settings)
+    return math.inf if away_s is None else away_s
 
 
 def _approach(
@@ -65,6 +73,7 @@ def _approach(
 ) -> Approach | None:
     leg, radius_m = debrief.legs[number], debrief.card.arrival_radius_m
     grading, measures, end = settings.grading, leg.audit.measures, leg.audit.card.end
+    any_time = debrief.card.order == "free" and measures is None
     in_turn = None
     if measures is not None and measures.details is not None:
         point = measures.details.point
@@ -76,6 +85,8 @@ def _approach(
         )
         if in_turn.distance_m <= radius_m:
             return in_turn
+    if any_time:  # it stands last only because nobody knows its turn
+        after_s = _set_out_s(debrief, end, grading)
     if math.isinf(after_s):
         return None
     anyhow = _anyhow(debrief, end, after_s, settings)
@@ -83,7 +94,7 @@ def _approach(
         return replace(anyhow, in_turn=True, begins_here=True)
     if number in passed:
         return _of_passage(passed[number], anyhow, timed=debrief.clean.timed)
-    if leg.audit.status == "skipped" and anyhow.distance_m > radius_m:
+    if leg.audit.status == "skipped" and anyhow.distance_m > radius_m and not any_time:
         anyhow = replace(anyhow, in_turn=_between(debrief, number, after_s, anyhow, passed))
     nearest = anyhow
     if in_turn is not None:
@@ -120,33 +131,19 @@ def _between(
 def _anyhow(debrief: Debrief, point: CardPoint, after_s: float, settings: Settings) -> Approach:
     """Give the nearest approach of the whole walk after a moment."""
     clean, measuring = debrief.clean, settings.measuring
-    later = np.flatnonzero(clean.time_s >= after_s)
     place = np.array([point.east_m, point.north_m])
-    steps = np.column_stack([clean.east_m, clean.north_m])[later]
-    nearest_m, nearest = _nearest(steps, place)
+    span_s = (after_s, float(clean.time_s[-1]))
+    nearest_m, nearest_s = nearest_approach(clean, span_s, place)
     speed = _speed_m_s(debrief, settings.grading)
     logging_m = (clean.median_interval_s or 0.0) * speed / math.sqrt(12.0)
     square_m = point.half_square_m / math.sqrt(3.0)
-    span_s = (float(clean.time_s[later[0]]), float(clean.time_s[-1]))
     return Approach(
         distance_m=nearest_m,
         sd_m=math.hypot(debrief.quality.noise_m, logging_m, square_m),
         unseen_m=unseen_approach(clean, span_s, place, nearest_m, measuring.gap_speed * speed),
-        time_s=float(clean.time_s[later[nearest]]) if clean.timed else None,
+        time_s=nearest_s if clean.timed else None,
         in_turn=False,
     )
-
-
-def _nearest(steps: FloatArray, place: FloatArray) -> tuple[float, int]:
-    """Give the nearest distance of a path to a place, and the fix before it."""
-    if len(steps) < 2:
-        return float(np.hypot(*(steps[0] - place))), 0
-    start, way = steps[:-1], np.diff(steps, axis=0)
-    length = np.maximum((way**2).sum(axis=1), 1e-12)
-    along = np.clip(((place - start) * way).sum(axis=1) / length, 0.0, 1.0)
-    away_m = np.hypot(*(start + along[:, None] * way - place).T)
-    nearest = int(away_m.argmin())
-    return float(away_m[nearest]), nearest
 
 
 def _speed_m_s(debrief: Debrief, settings: GradingSettings) -> float:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+import numpy as np
 import pytest
 from classroom.hand_made import track
 from classroom.test_recorded_part import LANE, WALK
@@ -58,3 +59,38 @@ def test_a_point_passed_in_its_turn_on_no_leg_is_told_as_on_the_way():
     told = approaches(replace(walk, legs=legs, on_no_leg=seen), Settings())[1]
     assert told is not None
     assert (told.in_turn, told.time_s) == (True, came_by[0].nearest_s)
+
+
+def without_leg(walk, number, *, last=False):
+    """A walk as if nothing of a leg had been found; ``last`` as a free order puts it."""
+    skipped = replace(walk.legs[number].audit, status="skipped", measures=None)
+    leg = replace(walk.legs[number], audit=skipped, portion=None)
+    before, after = walk.legs[:number], walk.legs[number + 1 :]
+    legs = (*before, *after, leg) if last else (*before, leg, *after)
+    return replace(walk, legs=legs, on_no_leg=OnNoLeg())
+
+
+def nearest_second(walk, end):
+    """Metres and moment of the nearest approach, second by second."""
+    second = np.arange(walk.clean.time_s[0], walk.clean.time_s[-1], 1.0)
+    away_m = np.hypot(*(walk.clean.places_at(second) - [end.east_m, end.north_m]).T)
+    return away_m.min(), second[away_m.argmin()]
+
+
+def test_a_point_that_a_free_order_leaves_out_is_looked_for_in_the_whole_recording():
+    """Bug: of a point that was passed at 70 m, "no nearer than 1972 m": only what came after the
+    last claim counted."""
+    free = debrief(replace(LANE.plan, order="free"), track(*WALK))
+    walk = without_leg(free, 0, last=True)
+    told = approaches(walk, Settings())[-1]
+    away_m, _ = nearest_second(walk, walk.legs[-1].audit.card.end)
+    assert told.distance_m == pytest.approx(away_m, abs=0.5)
+    assert not told.in_turn
+
+
+def test_the_moment_of_the_nearest_approach_lies_between_two_fixes():
+    """Bug: it was that of the fix before: 60 s too early where one fix a minute is logged."""
+    walk = without_leg(debrief(LANE.plan, track(*WALK, step_s=60.0)), 1)
+    end = walk.legs[1].audit.card.end
+    told = approaches(walk, Settings())[1]
+    assert told.time_s == pytest.approx(nearest_second(walk, end)[1], abs=1.0)
