@@ -1,4 +1,7 @@
-"""One leg of the document; null measurements, never zeros, for a leg that was not walked."""
+"""One leg of the document; null measurements, never zeros, for a leg that was not walked.
+
+How near the recording comes to its end is told all the same.
+"""
 
 from __future__ import annotations
 
@@ -12,6 +15,7 @@ from audit.debriefing.leg_shape import (
     CrossTrackEntry,
     LedgerEntry,
     LegEntry,
+    NearestApproachEntry,
     OneOfEntry,
     PlaceEntry,
     PlannedEntry,
@@ -60,6 +64,9 @@ def leg_entry(leg: LegDebrief, *, timed: bool) -> LegEntry:
         "causes": _causes(leg),
         "one_of": _one_of(leg.one_of),
     }
+    if leg.audit.passed is not None:
+        away_m, nearest_s = leg.audit.passed
+        entry["nearest_approach"] = _approach(away_m, nearest_s if timed else None)
     if measures is not None:
         _fill(entry, measures, timed=timed)
     return entry
@@ -84,14 +91,17 @@ def _fill(entry: LegEntry, measures: LegMeasures, *, timed: bool) -> None:
         "sd_m": float(measures.miss_sd_m),
     }
     entry["found"] = bool(measures.found)
-    nearest_s = measures.nearest_s
-    entry["nearest_approach"] = {
-        "distance_m": float(measures.nearest_m),
-        "time": None if nearest_s is None else utc_text(nearest_s),
-    }
+    entry["nearest_approach"] = _approach(measures.nearest_m, measures.nearest_s)
     entry["ledger"] = _ledger(measures.ledger)
     if measures.details is not None:
         entry["details"] = details_entry(measures.details, timed=timed)
+
+
+def _approach(nearest_m: float, nearest_s: float | None) -> NearestApproachEntry:
+    return {
+        "distance_m": float(nearest_m),
+        "time": None if nearest_s is None else utc_text(nearest_s),
+    }
 
 
 def _runner_up(portion: LegMatch, *, timed: bool) -> RunnerUpEntry | None:

@@ -80,7 +80,10 @@ class MissEntry(TypedDict):
 
 
 class NearestApproachEntry(TypedDict):
-    """Nearest to the planned point, from leaving until leaving for the next."""
+    """Nearest to the planned point, from leaving until leaving for the next.
+
+    Of a leg that was not walked in the whole recording.
+    """
 
     distance_m: float
     time: str | None

@@ -212,7 +212,9 @@ class LegAudit:
     """One leg of the card and what became of it. ``measures`` is None unless walked.
 
     ``before_recording`` tells of a leg that is missing since the recording begins after it:
-    nobody knows whether it was walked.
+    nobody knows whether it was walked. ``passed`` is how near, in metres, the recording comes
+    to the end of a leg that was not walked, and when, on the CleanTrack's axis; None of one
+    that was, whose measures tell it.
     """
 
     card: CardLeg
@@ -220,3 +222,4 @@ class LegAudit:
     confidence: float
     measures: LegMeasures | None
     before_recording: bool = False
+    passed: tuple[float, float] | None = None

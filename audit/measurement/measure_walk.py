@@ -18,6 +18,7 @@ from audit.measurement.leg_details import Bypass
 from audit.measurement.leg_measures import LegAudit, LegMeasures, Span
 from audit.measurement.measure_details import measure_details
 from audit.measurement.measure_leg import measure_leg
+from audit.measurement.nearest_approach import nearest_approach
 from audit.measurement.paces_of_walk import WalkPaces, read_cadence, walk_paces
 from audit.measurement.receiver_noise import ReceiverNoise, measure_noise
 from audit.measurement.search_ends import with_search_ends
@@ -72,9 +73,13 @@ def measure_walk(
     legs: list[LegAudit] = []
     bypasses: dict[int, list[tuple[float, float]]] = {}
     before = legs_before_recording(clean, context.match, card, settings.diagnosis)
+    whole_s = float(clean.time_s[0]), float(clean.time_s[-1])
     for portion, card_leg in zip(context.match.legs, card.legs, strict=True):
-        measures = None
-        if portion.status == "walked":
+        measures = passed = None
+        if portion.status != "walked":
+            end = np.array([card_leg.end.east_m, card_leg.end.north_m])
+            passed = nearest_approach(clean, whole_s, end)
+        else:
             measures, found = _measure(context, portion, card_leg)
             bypasses[portion.leg] = [(bypass.start_s, bypass.end_s) for bypass in found]
         legs.append(
@@ -84,6 +89,7 @@ def measure_walk(
                 confidence=portion.confidence,
                 measures=measures,
                 before_recording=portion.leg in before and portion.status == "skipped",
+                passed=passed,
             )
         )
     return WalkMeasures(

@@ -288,3 +288,13 @@ def test_a_path_of_plan_or_track_is_told_how_to_be_read(name) -> None:
     given = {"plan": plan_of(*COURSE), "track": track_of(TIME_S, WALK)} | {name: "a file"}
     with pytest.raises(TypeError, match=rf"{name} is a str; give what audit\.read_{name} makes"):
         audit.debrief(**given)
+
+
+def test_how_near_a_walk_came_is_told_of_a_leg_that_was_not_walked() -> None:
+    """Bug: null, though the document says how near the walker came to the point at all."""
+    far = plan_of(*COURSE, (900.0, 300.0), order="free")
+    document = audit.debrief(far, track_of(TIME_S, WALK)).to_dict()
+    (left,) = [leg for leg in document["legs"] if leg["status"] != "walked"]
+    assert left["nearest_approach"]["distance_m"] == pytest.approx(500.0, abs=1.0)
+    assert left["nearest_approach"]["time"] >= "2026"
+    assert left["miss"] is None
