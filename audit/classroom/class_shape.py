@@ -130,6 +130,9 @@ class ApproachEntry(TypedDict):
     time: str | None
     in_turn: bool
     """On the way to this point, and not at some other time of the walk."""
+    nearest_fix_m: float | None
+    """Of all fixes as they were recorded, nothing cleaned, at whatever time."""
+    nearest_fix_time: str | None
 
 
 class PunchEntry(TypedDict):

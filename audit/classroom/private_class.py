@@ -111,7 +111,7 @@ def _cropped(walker: WalkerResult) -> tuple[Trace | None, int]:
 def _leg(leg: LegResult, first: int) -> LegResult:
     point = leg.point
     if point.approach is not None:
-        point = replace(point, approach=replace(point.approach, time_s=None))
+        point = replace(point, approach=replace(point.approach, time_s=None, fix_s=None))
     if point.punch is not None:
         point = replace(point, punch=replace(point.punch, time="", noted_s=None))
     return replace(

@@ -118,6 +118,8 @@ def _approach(approach: Approach | None) -> ApproachEntry | None:
         "unseen_m": approach.unseen_m,
         "time": _moment(approach.time_s),
         "in_turn": approach.in_turn,
+        "nearest_fix_m": approach.fix_m,
+        "nearest_fix_time": _moment(approach.fix_s),
     }
 
 

@@ -10,6 +10,7 @@ from audit.classroom.approaches import approaches, counted_since
 from audit.classroom.arrival import arrival
 from audit.classroom.lane import Lane, two_radii
 from audit.classroom.leg_results import leg_results, skills, time_spent, trace_of
+from audit.classroom.nearest_fix import with_nearest_fixes
 from audit.classroom.roads_used import roads_used
 from audit.classroom.setting_out import left_before_first_leg
 from audit.classroom.walk_time import NO_TIME, left_again, walk_time
@@ -118,6 +119,9 @@ def refused_walker(task: WalkerTask, lane: Lane, problem: str) -> WalkerResult:
 def _graded(task: WalkerTask, bare: WalkerResult, found: Debrief) -> WalkerResult:
     settings, punches = task.settings, dict(task.punches)
     radius_m = found.card.arrival_radius_m
+    seen = approaches(found, settings)
+    if task.track is not None:
+        seen = with_nearest_fixes(seen, found, task.track)
     points = tuple(
         judge_point(
             approach,
@@ -127,7 +131,7 @@ def _graded(task: WalkerTask, bare: WalkerResult, found: Debrief) -> WalkerResul
             settings.grading,
             recorded=True,
         )
-        for leg, approach in zip(found.legs, approaches(found, settings), strict=True)
+        for leg, approach in zip(found.legs, seen, strict=True)
     )
     since_s = counted_since(found, settings.grading)[-1]
     arrived = arrival(found, points[-1], since_s, settings.grading)

@@ -96,6 +96,9 @@ def _tell_track(
         speaks_for.append(sentence("judged-reaches", error=Length(metres=error_m)))
     else:
         against.append(sentence("judged-reaches-not", error=Length(metres=error_m)))
+    if approach.fix_m is not None and approach.distance_m - approach.fix_m >= 1.0:
+        fix = Length(metres=approach.fix_m)
+        speaks_for.append(sentence("judged-fix", fix=fix, near=near))
     if approach.unseen_m >= 1.0:
         speaks_for.append(sentence("judged-unseen", nearer=Length(metres=approach.unseen_m)))
 

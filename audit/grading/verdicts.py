@@ -29,6 +29,9 @@ class Approach:
         On the way to this point, and not at some other time of the walk.
     begins_here : bool
         The recording begins there; the way to the point was not recorded.
+    fix_m, fix_s : float or None
+        The nearest single fix of the whole recording as it was recorded, nothing cleaned, and
+        when; None where nobody looked, or it has no time.
     debriefed : PointReached or None
         What the walker's debrief makes of the way to this point, which also weighs that
         another part of the recording was it; None of a leg that it has no part for.
@@ -40,6 +43,8 @@ class Approach:
     time_s: float | None = None
     in_turn: bool = True
     begins_here: bool = False
+    fix_m: float | None = None
+    fix_s: float | None = None
     debriefed: PointReached | None = None
 
 

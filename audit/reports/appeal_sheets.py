@@ -103,10 +103,15 @@ def _approach(verdict: PointVerdict) -> list[tuple[str, str]]:
         time=_moment(approach.time_s),
         turn="yes" if approach.in_turn else "no",
     )
-    if approach.unseen_m < 1.0:
-        return [("nearest", said)]
-    unseen = digits.stated_metres(approach.unseen_m)
-    return [("nearest", said), ("unseen", say("appeal-unseen-said", size=unseen))]
+    facts = [("nearest", said)]
+    if approach.fix_m is not None:
+        size = digits.stated_metres(approach.fix_m)
+        fix = say("appeal-nearest-fix-said", size=size, time=_moment(approach.fix_s))
+        facts.append(("nearest-fix", fix))
+    if approach.unseen_m >= 1.0:
+        unseen = digits.stated_metres(approach.unseen_m)
+        facts.append(("unseen", say("appeal-unseen-said", size=unseen)))
+    return facts
 
 
 def _moment(time_s: float | None) -> str:

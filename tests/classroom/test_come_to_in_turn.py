@@ -11,6 +11,7 @@ from classroom.test_recorded_part import LANE, WALK
 
 from audit.classroom.approaches import approaches
 from audit.classroom.come_to_in_turn import come_to_in_turn
+from audit.classroom.nearest_fix import with_nearest_fixes
 from audit.debriefing.debrief_walk import debrief
 from audit.debriefing.on_no_leg import EndPassed, OnNoLeg
 from audit.diagnosis.passages import Passage, passages
@@ -94,3 +95,14 @@ def test_the_moment_of_the_nearest_approach_lies_between_two_fixes():
     end = walk.legs[1].audit.card.end
     told = approaches(walk, Settings())[1]
     assert told.time_s == pytest.approx(nearest_second(walk, end)[1], abs=1.0)
+
+
+def test_the_nearest_fix_is_that_of_the_whole_recording():
+    recorded = track(*WALK)
+    walk = debrief(LANE.plan, recorded)
+    told = with_nearest_fixes(approaches(walk, Settings()), walk, recorded)
+    for leg, one in zip(walk.legs, told, strict=True):
+        end = leg.audit.card.end
+        away_m = np.hypot(walk.clean.east_m - end.east_m, walk.clean.north_m - end.north_m)
+        assert one.fix_m == pytest.approx(away_m.min(), abs=0.01)
+        assert one.fix_s == walk.clean.time_s[away_m.argmin()]

@@ -33,6 +33,15 @@ def test_a_point_outside_is_told_by_how_much():
     assert "14 m outside the radius of 30 m" in against
 
 
+def test_a_nearer_fix_as_recorded_is_told_beside_what_counts():
+    """Bug: "within 23 m and no nearer", though a fix of the recording lay at 17 m."""
+    verdict = judged(44.0, fix_m=17.0)
+    (told,) = verdict.evidence_for
+    assert "nearest lies 17 m from the point; the 44 m are of the cleaned recording" in told
+    assert "no nearer" not in " ".join(verdict.evidence_against)
+    assert judged(44.0, fix_m=43.8).evidence_for == ()
+
+
 @pytest.mark.parametrize(("distance_m", "speaks_for"), [(39.0, 1), (44.0, 0)])
 def test_an_error_that_does_not_reach_the_point_speaks_against(distance_m, speaks_for):
     """Bug: "which does not reach that far" stood under what speaks for having found it."""

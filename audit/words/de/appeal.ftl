@@ -45,6 +45,11 @@ appeal-found-within-said = { $size } um den { -point }
 appeal-missed-beyond = Verfehlt ab
 appeal-missed-beyond-said = { $size } (ganzer Fehler dazugezählt)
 appeal-nearest = Nächste Annäherung
+appeal-nearest-fix = Nächste einzelne Ortung
+appeal-nearest-fix-said = { $size }{ $time ->
+    [none] {""}
+   *[some] , { $time }
+}, wie aufgezeichnet, aus der ganzen Aufzeichnung
 appeal-nearest-said = { $size }{ $time ->
     [none] {""}
    *[some] , { $time }

@@ -4,6 +4,8 @@ judged-inside = Die Aufzeichnung kommt bis auf { $near } an den { -point } heran
 judged-outside = Die Aufzeichnung kommt bis auf { $near } an den { -point } heran und nicht näher: { $outside } außerhalb des Radius von { $radius }.
 judged-reaches = Der ganze Fehler der Aufzeichnung ist { $error } und reicht so weit.
 judged-reaches-not = Der ganze Fehler der Aufzeichnung ist { $error } und reicht nicht so weit.
+judged-fix = Von allen Ortungen, wie sie aufgezeichnet sind und zu welcher Zeit auch immer, liegt die nächste { $fix } vom
+    { -point }; die { $near } gelten für die bereinigte Aufzeichnung in dem Teil des Ganges, der für diesen { -point } zählt.
 judged-unseen = In einer Lücke der Aufzeichnung kann der Gehende { $nearer } näher gekommen sein; das ist im Fehler mitgezählt.
 judged-out-of-turn = Das war nicht auf dem Weg zu diesem { -point }, sondern zu einer anderen Zeit des Ganges.
 judged-begins-here = Die Aufzeichnung beginnt an diesem { -point }: Der Weg dorthin ist nicht aufgezeichnet.

@@ -39,6 +39,11 @@ appeal-found-within-said = { $size } of the { -point }
 appeal-missed-beyond = Missed beyond
 appeal-missed-beyond-said = { $size } (whole error added)
 appeal-nearest = Nearest approach
+appeal-nearest-fix = Nearest single fix
+appeal-nearest-fix-said = { $size }{ $time ->
+    [none] {""}
+   *[some] , { $time }
+}, as recorded, of the whole recording
 appeal-nearest-said = { $size }{ $time ->
     [none] {""}
    *[some] , { $time }

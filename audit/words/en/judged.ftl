@@ -1,9 +1,11 @@
 # What a verdict rests on.
 
 judged-inside = The recording comes within { $near } of the { -point }, inside the radius of { $radius }.
-judged-outside = The recording comes within { $near } of the { -point } and no nearer: { $outside } outside the radius of { $radius }.
+judged-outside = The recording comes within { $near } of the { -point }: { $outside } outside the radius of { $radius }.
 judged-reaches = The recording’s whole error is { $error } and reaches that far.
 judged-reaches-not = The recording’s whole error is { $error }, which does not reach that far.
+judged-fix = Of all fixes as they were recorded, at whatever time, the nearest lies { $fix } from the { -point }; the { $near } are of
+    the cleaned recording, in the part of the walk that counts for this { -point }.
 judged-unseen = In a silence of the recording the walker may have come { $nearer } nearer; that is counted in the error.
 judged-out-of-turn = That was not on the way to this { -point }, but at another time of the walk.
 judged-begins-here = The recording begins at this { -point }: the way to it was not recorded.
