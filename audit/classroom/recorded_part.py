@@ -8,6 +8,7 @@ import numpy as np
 
 from audit.classroom.setting_out import away_since_s, numbers_walked, start_seen
 from audit.debriefing.finished_debrief import Debrief
+from audit.geodesy.along_line import nearest_on_steps
 from audit.leg_card import CardLeg, CardPoint
 from audit.settings import GradingSettings
 
@@ -84,11 +85,10 @@ def _joins(debrief: Debrief, settings: GradingSettings) -> bool:
 
 
 def _from_line_m(place: complex, leg: CardLeg) -> float:
-    """Give how far a place, east and north in metres, lies from the line of a leg."""
-    begin = complex(leg.start.east_m, leg.start.north_m)
-    way = complex(leg.end.east_m, leg.end.north_m) - begin
-    along = ((place - begin) * way.conjugate()).real / max(abs(way) ** 2, 1e-12)
-    return abs(place - begin - min(max(along, 0.0), 1.0) * way)
+    """Give how far a place, east and north in metres, lies from the line of a leg, bends and all."""
+    from_place = leg.line - [place.real, place.imag]
+    _, away_m = nearest_on_steps(from_place[:-1], np.diff(from_place, axis=0))
+    return float(away_m.min())
 
 
 def _breaks_off(debrief: Debrief, settings: GradingSettings) -> bool:

@@ -10,6 +10,7 @@ from classroom.hand_made import BEGIN_S, lane, track
 
 from audit.classroom.approaches import approaches
 from audit.classroom.grade_class import grade
+from audit.classroom.recorded_part import _from_line_m
 from audit.classroom.walks_in_file import part_of
 from audit.debriefing.debrief_walk import debrief
 from audit.readers.standard_file import read_standard
@@ -191,3 +192,14 @@ def test_a_round_recorded_from_its_last_point_on_has_found_it_in_turn():
     late = part_of(track(*WALK), (BEGIN_S + 190.0 + STOPS_M[3] / 1.2, np.inf))
     (walker,) = graded(late).values()
     assert points(walker) == ["no-evidence", "no-evidence", "found", "found"]
+
+
+def test_a_place_on_the_line_of_a_bent_leg_lies_on_it():
+    """Bug: the via positions were left out, and a place on the line was told 500 m off."""
+    leg = LANE.card.legs[1]
+    begin, end = leg.line
+    bend = begin + [500.0, 500.0]
+    bent = replace(leg, line=np.array([begin, bend, end]))
+    assert _from_line_m(complex(*bend), bent) == 0.0
+    assert _from_line_m(complex(*(begin + bend) / 2.0), bent) == pytest.approx(0.0, abs=1e-6)
+    assert _from_line_m(complex(*bend), leg) > 300.0
