@@ -85,7 +85,7 @@ def _joins(debrief: Debrief, settings: GradingSettings) -> bool:
 
 
 def _from_line_m(place: complex, leg: CardLeg) -> float:
-    """Give how far a place, east and north in metres, lies from the line of a leg, bends and all."""
+    """Give how far a place, east and north in metres, lies from the line of a leg, bends too."""
     from_place = leg.line - [place.real, place.imag]
     _, away_m = nearest_on_steps(from_place[:-1], np.diff(from_place, axis=0))
     return float(away_m.min())

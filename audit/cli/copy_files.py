@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import shlex
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -11,7 +10,7 @@ from typing import cast
 
 from audit import words
 from audit.cli.endings import WrongUseError
-from audit.cli.messages import say, say_note, say_written, speak_as
+from audit.cli.messages import command_line, say, say_note, say_written, speak_as
 from audit.cli.own_input import keep_apart
 from audit.errors import OutputRefusedError
 from audit.leg_card.check_plan import check_plan
@@ -85,11 +84,12 @@ def copy_file(
         lost = "; ".join(told(lost.words) for lost in copy.lost)
         say_note(words.say("copy-lacks", form=name, lost=lost))
     if copy.options:
-        said = " ".join(
-            f"{_OPTIONS[option]} {shlex.quote(_value(value))}"
+        said = [
+            part
             for option, value in copy.options.items()
-        )
-        command = f"leg-audit check {shlex.quote(str(out))} {said}"
+            for part in (_OPTIONS[option], _value(value))
+        ]
+        command = command_line("check", out, *said)
         say(words.say("copy-read", command=command))
 
 

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from audit import words
 from audit.cli.debrief_files import debrief_files
-from audit.cli.messages import say
+from audit.cli.messages import command_line, say
 from audit.errors import OutputRefusedError
 from audit.reports.write import write_texts
 
@@ -30,7 +30,7 @@ def set_out_demo(folder: Path) -> None:
     write_texts(folder, texts)
     plan, track, log = (folder / name for name in COURSE_FILES)
     say(words.say("terminal-demo", folder=str(folder)))
-    say(f"leg-audit debrief {plan} {track} --log {log} --out {folder}")
+    say(command_line("debrief", plan, track, "--log", log, "--out", folder))
     debrief_files(plan, track, log=log, folder=folder, only=None, pins={}, options={})
 
 

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TypeVar
 
 from audit.cli.endings import WrongUseError
+from audit.cli.messages import command_line
 from audit.errors import InputRefusedError
 from audit.plan import Plan
 from audit.readers.course_settings import CourseOptions
@@ -72,6 +73,6 @@ def _refuse_swapped(plan: Path, track: Path) -> None:
     if not refusals:
         message = (
             f"The two files are swapped: {track} holds the plan and {plan} the recording. "
-            f"Write: leg-audit debrief {track} {plan}"
+            f"Write: {command_line('debrief', track, plan)}"
         )
         raise WrongUseError(message)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shlex
 import sys
 from contextlib import suppress
 from pathlib import Path
@@ -14,6 +15,11 @@ from audit import words
 from audit.errors import OutputRefusedError, Problem
 from audit.reports.printable import printable
 from audit.words import told
+
+
+def command_line(*arguments: str | Path) -> str:
+    """Write a command of this program so that a shell takes it as it stands, blanks and all."""
+    return shlex.join(["leg-audit", *map(str, arguments)])
 
 
 def tell(text: str) -> None:

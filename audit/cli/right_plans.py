@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from pathlib import Path
 
 from audit import words
+from audit.cli.messages import command_line
 from audit.leg_card.check_plan import check_plan
 from audit.plan import Plan
 from audit.readers.plain_text import writable
@@ -16,5 +17,14 @@ def put_right_first(plans: Iterable[tuple[Path, Plan]]) -> tuple[str, ...]:
 
     All that a command works out goes by the plan as it stands, wrong or not.
     """
-    counts = [(writable(str(path)), len(check_plan(plan).findings)) for path, plan in plans]
-    return tuple(words.say("check-first", plan=name, count=n) for name, n in counts if n)
+    counts = [(path, len(check_plan(plan).findings)) for path, plan in plans]
+    return tuple(
+        words.say(
+            "check-first",
+            plan=writable(str(path)),
+            count=count,
+            command=writable(command_line("check", path)),
+        )
+        for path, count in counts
+        if count
+    )

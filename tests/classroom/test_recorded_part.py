@@ -198,7 +198,7 @@ def test_a_place_on_the_line_of_a_bent_leg_lies_on_it():
     """Bug: the via positions were left out, and a place on the line was told 500 m off."""
     leg = LANE.card.legs[1]
     begin, end = leg.line
-    bend = begin + [500.0, 500.0]
+    bend = begin + 500.0
     bent = replace(leg, line=np.array([begin, bend, end]))
     assert _from_line_m(complex(*bend), bent) == 0.0
     assert _from_line_m(complex(*(begin + bend) / 2.0), bent) == pytest.approx(0.0, abs=1e-6)

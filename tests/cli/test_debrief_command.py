@@ -233,6 +233,12 @@ def test_swapped_files_are_told_as_such(leg_audit, course, plan, track):
     assert f"leg-audit debrief {track} {plan}" in done.err
 
 
+def test_the_command_for_swapped_files_survives_a_blank(leg_audit, course):
+    (course / "plan.toml").rename(course / "my plan.toml")
+    done = leg_audit("debrief", "walk.gpx", "my plan.toml")
+    assert "leg-audit debrief 'my plan.toml' walk.gpx" in done.err
+
+
 @pytest.mark.parametrize(
     ("arguments", "words"),
     [

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import shlex
 from importlib.resources import files
 
 COURSE = files("audit").joinpath("demo_course")
@@ -28,6 +29,14 @@ def test_the_demo_sets_out_its_files_and_debriefs_them(leg_audit, tmp_path, monk
     before = {name: (folder / name).read_bytes() for name in WRITTEN}
     assert leg_audit("demo").status == 0
     assert {name: (folder / name).read_bytes() for name in WRITTEN} == before
+
+
+def test_the_command_by_hand_survives_a_blank_in_a_path(leg_audit, tmp_path, monkeypatch):
+    """Bug: the command that was printed fell apart at a blank in the name of the folder."""
+    monkeypatch.chdir(tmp_path)
+    done = leg_audit("demo", "--out", "my demo")
+    command = next(line for line in done.err.splitlines() if line.startswith("leg-audit "))
+    assert leg_audit(*shlex.split(command)[1:]).status == 0
 
 
 def test_the_command_by_hand_does_the_same(leg_audit, tmp_path, monkeypatch):

@@ -4,7 +4,7 @@ check-agrees = Nichts zu berichtigen: Der Plan stimmt mit seinen eigenen Rechnun
 check-first = { $count ->
     [one] { $count } Angabe ist
    *[other] { $count } Angaben sind
-} in { $plan } zu berichtigen: siehe leg-audit check { $plan }
+} in { $plan } zu berichtigen: siehe { $command }
 check-things = { $count ->
     [one] { $count } Angabe ist
    *[other] { $count } Angaben sind

@@ -4,7 +4,7 @@ check-agrees = Nothing to put right: the plan agrees with its own sums.
 check-first = { $count ->
     [one] { $count } thing
    *[other] { $count } things
-} to put right in { $plan }: see leg-audit check { $plan }
+} to put right in { $plan }: see { $command }
 check-things = { $count ->
     [one] { $count } thing
    *[other] { $count } things
