@@ -129,7 +129,7 @@ def _handed_in(entry: RosterEntry, recordings: Sequence[Recording]) -> HandedIn:
     return HandedIn(
         entry=entry,
         parts=tuple((one, walk) for one in recordings for walk in one.walks),
-        problem=" ".join(problems) or None,
+        problem=problems[0] if len(problems) == 1 else " ".join(problems) or None,
         files=tuple(one.file for one in recordings),
     )
 

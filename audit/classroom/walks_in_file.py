@@ -17,6 +17,7 @@ from audit.matching.clean_track import clean_track
 from audit.matching.leg_match import CleanTrack
 from audit.settings import GradingSettings, Settings
 from audit.track import Track
+from audit.words import sentence
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,7 +72,7 @@ def look_through(file: str, track: Track, lanes: Sequence[Lane], settings: Setti
     except InputRefusedError as refused:
         return Recording(file=file, problem=str(refused))
     if len(clean) < 2:
-        return Recording(file=file, problem=f"{file}: 1 usable fix is no walk.")
+        return Recording(file=file, problem=sentence("recording-one-fix", file=file))
     walks = [Stretch(clean=clean)]
     if clean.timed:
         walks = parted(clean, lanes, settings.grading)

@@ -64,7 +64,7 @@ def measure_ground(
     known = on_leg & np.isfinite(clean.elevation_m)
     why = quality.why_not
     if not why and known.sum() < max(settings.least_known_share * on_leg.sum(), 2):
-        why = "too few elevations on this leg"
+        why = sentence("pace-few-on-leg")
     if why:
         return GroundWalked(trusted=False, why_not=why, along_m=nothing, elevation_m=nothing)
     along = metres_along(walk.position)

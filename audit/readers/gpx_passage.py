@@ -13,6 +13,7 @@ from audit.readers.gpx_points import GatheredPoints
 from audit.readers.gpx_runs import GpxRuns
 from audit.readers.xml_guard import guarded_parser, refuse_long_token
 from audit.settings import ReadingSettings
+from audit.words import sentence
 
 _INVALID_TOKEN = expat.errors.codes[expat.errors.XML_ERROR_INVALID_TOKEN]
 _CUT_SHORT = {
@@ -102,7 +103,7 @@ def _to_the_end(
             piece = next(pieces, b"")
         except zlib.error:
             piece = b""
-            notes.append(f"The gzip packing is damaged after {total:,} unpacked bytes.")
+            notes.append(sentence("recording-gzip", bytes=f"{total:,}"))
         total += len(piece)
         # After an error the rest is only counted.
         if error is None:

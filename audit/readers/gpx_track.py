@@ -16,9 +16,9 @@ from audit.readers.gpx_passage import GpxPassage, pass_over
 from audit.readers.plain_text import writable
 from audit.settings import ReadingSettings
 from audit.track import Track
+from audit.words import sentence
 
 _SETTINGS = ReadingSettings()
-_OTHER_LETTERS = "The file's letters are not in the encoding that it names: read as ISO-8859-1."
 
 
 def read_track(
@@ -46,7 +46,7 @@ def read_track(
         # it, the second passage comes no further than the first.
         again = pass_over(path, settings, encoding="iso-8859-1", keep_names=keep_names)
         if again.good_bytes > passage.good_bytes:
-            return _track(again, path.name, [_OTHER_LETTERS])
+            return _track(again, path.name, [sentence("recording-other-letters")])
     return _track(passage, path.name, [])
 
 

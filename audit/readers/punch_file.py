@@ -13,6 +13,7 @@ from audit.readers.file_bytes import decoded_text, file_bytes
 from audit.readers.plain_text import writable
 from audit.readers.problem_list import ProblemList
 from audit.roster import PunchEntry, PunchList
+from audit.words import sentence
 
 _ANY_DAY = dt.date(2000, 1, 1)
 PUNCH_COLUMNS = ("name", "lane", "point", "code", "time", "attempt")
@@ -37,10 +38,7 @@ def read_punches(path: str | Path) -> PunchList:
     if not entries:
         problems.stop("", None, "holds no row", "Write one row for each code brought back.")
     if not any(not entry.name for entry in entries):
-        problems.note(
-            "The list of codes has no key (rows without a name): each code is taken as proof "
-            "as it stands."
-        )
+        problems.note(sentence("plan-no-key"))
     return PunchList(entries=entries, notes=tuple(problems.notes), source=writable(path.name))
 
 

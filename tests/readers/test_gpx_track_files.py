@@ -16,6 +16,7 @@ from audit.errors import InputRefusedError
 from audit.readers.gpx_track import read_track
 from audit.settings import ReadingSettings
 from audit.track import Track
+from audit.words import Words
 
 HEAD = '<?xml version="1.0"?>\n<gpx version="1.1">\n<trk><trkseg>\n'
 TAIL = "</trkseg></trk>\n</gpx>\n"
@@ -74,6 +75,8 @@ def test_letters_in_another_encoding_than_named_do_not_cost_the_walk(tmp_path: P
     assert track.notes == (
         "The file's letters are not in the encoding that it names: read as ISO-8859-1.",
     )
+    # Bug: it stood in English in a German document.
+    assert "in der Kodierung" in Words(language="de").told(track.notes[0])
 
 
 @pytest.mark.parametrize("encoding", ["klingon", "utf-7", "shift_jis"])
@@ -111,6 +114,7 @@ def test_damaged_packing_gives_what_comes_before_the_damage(tmp_path: Path) -> N
     track = read(tmp_path, bytes(packed))
     assert len(track) > 2000
     assert "gzip packing is damaged after" in track.notes[0]
+    assert "entpackten Bytes beschädigt" in Words(language="de").told(track.notes[0])
 
 
 def test_a_file_that_unpacks_beyond_the_limit_is_refused_without_unpacking_it_all(

@@ -6,6 +6,7 @@ import pytest
 
 from audit.errors import InputRefusedError
 from audit.readers.punch_file import read_punches
+from audit.words import Words
 
 
 def punches(tmp_path, text):
@@ -21,7 +22,10 @@ def test_key_and_codes(tmp_path):
 
 
 def test_without_a_key_that_is_said(tmp_path):
-    assert "no key" in punches(tmp_path, "name,point,code\nAdder,Birch,KT\n").notes[0]
+    note = punches(tmp_path, "name,point,code\nAdder,Birch,KT\n").notes[0]
+    assert "no key" in note
+    # Bug: it stood in English in a German document.
+    assert "keinen Schlüssel" in Words(language="de").told(note)
 
 
 def test_all_problems_at_once(tmp_path):

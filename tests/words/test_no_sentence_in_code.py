@@ -15,8 +15,8 @@ import pytest
 import audit
 
 ROOT = Path(audit.__file__).parent
-SPEAKING = ("classroom", "course_setting", "debriefing", "forecast", "grading", "pacing", "rehearsal",
-            "reports", "school_records")  # fmt: skip
+SPEAKING = ("classroom", "coaching", "course_setting", "debriefing", "diagnosis", "forecast", "grading",
+            "matching", "measurement", "pacing", "rehearsal", "reports", "school_records")  # fmt: skip
 REFUSING = {"refuse", "stop", "add", "InputRefusedError", "OutputRefusedError"}
 SENTENCE = re.compile(r"(?:^|\s)[a-z]+(?:,? [a-z]{2,}){2,}")
 """Three words in a row."""
@@ -30,9 +30,9 @@ FOR_PROGRAMS = {
 NAMES = {
     # Of values in records and documents, and parts of names that a plan is given.
     "too close to call", "halts and straight walking", "number of legs", "order of points",
-    "mean chance to end in sight", "end of leg ", "of unknown version",
+    "mean chance to end in sight", "end of leg ", "of unknown version", "turn to the point", "turned into paces",
     # Of refusals.
-    "is not known in this class", ": 1 usable fix is no walk.", " is new there",
+    "is not known in this class", " is new there",
 }  # fmt: skip
 
 

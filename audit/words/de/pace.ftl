@@ -38,4 +38,5 @@ pace-receiver = Das meiste davon macht der Empfänger aus: eine längere Strecke
 pace-for-plan = Für den Plan, unter [course]:
 pace-few-elevations = zu wenige Höhen
 pace-scattered = die Höhen streuen bei Halten um { $scatter } m
+pace-few-on-leg = zu wenige Höhen auf diesem Abschnitt
 pace-too-steep = { $share } des Weges wären steiler, als jemand geht

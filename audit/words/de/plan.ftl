@@ -40,3 +40,4 @@ plan-card-otherwise = Auf der eigenen Marschskizze heißen die Abschnitte anders
 plan-card-lost = Zu diesen Abschnitten der eigenen Marschskizze hat der Plan kein Gegenstück: { $names }.
 plan-card-missing = Die eigene Marschskizze sagt nichts zu { $legs }.
 plan-card-note = Die eigene Marschskizze: { $note }
+plan-no-key = Die Liste der Codes hat keinen Schlüssel (Zeilen ohne Namen): Jeder Code gilt, wie er dasteht, als Beleg.

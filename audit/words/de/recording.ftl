@@ -118,3 +118,6 @@ recording-rounds = Die Aufzeichnung ist viele Male so lang wie die Bahn. Nur die
     [0] {""}
    *[other] {" "}und { $later } spätere
 }. Um eine andere zu nehmen, ihren Beginn mit --from festlegen.
+recording-other-letters = Die Buchstaben der Datei sind nicht in der Kodierung, die sie nennt: als ISO-8859-1 gelesen.
+recording-gzip = Die gzip-Packung ist nach { $bytes } entpackten Bytes beschädigt.
+recording-one-fix = { $file }: 1 brauchbare Ortung ist kein Gang.

@@ -36,5 +36,6 @@ pace-on-a-leg = On a leg of { $leg } the count itself may be { $off } off (95 %)
 pace-receiver = Most of that is the receiver: walk a longer strip, or give its length with --strip.
 pace-for-plan = For the plan, under [course]:
 pace-few-elevations = too few elevations
+pace-few-on-leg = too few elevations on this leg
 pace-scattered = elevations scatter by { $scatter } m at halts
 pace-too-steep = { $share } of the way would be steeper than anybody walks

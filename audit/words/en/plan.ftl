@@ -40,3 +40,4 @@ plan-card-otherwise = The walker's card names its legs otherwise; they are taken
 plan-card-lost = The walker's card has no counterpart in the plan for: { $names }.
 plan-card-missing = The walker's card says nothing of { $legs }.
 plan-card-note = The walker's card: { $note }
+plan-no-key = The list of codes has no key (rows without a name): each code is taken as proof as it stands.

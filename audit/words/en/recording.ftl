@@ -118,3 +118,6 @@ recording-rounds = The recording is many times as long as the course. Only the r
     [0] {""}
    *[other] {" "}and { $later } later
 }. To take another, pin its start with --from.
+recording-other-letters = The file's letters are not in the encoding that it names: read as ISO-8859-1.
+recording-gzip = The gzip packing is damaged after { $bytes } unpacked bytes.
+recording-one-fix = { $file }: 1 usable fix is no walk.
