@@ -13,7 +13,7 @@ from audit.units import FloatArray
 from audit.words import says
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Track:
     """Fixes as recorded. All arrays have shape (n,), are read-only and n >= 1.
 

@@ -16,7 +16,7 @@ _GENTLE_FROM_DEG, _STEEP_FROM_DEG = 5.0, 12.0
 _LANGMUIR_S_PER_M = 600.0 / 300.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Way:
     """A way cut into short stretches: metres on the map, and metres that each rises.
 

@@ -18,7 +18,7 @@ from audit.settings.class_shows import ClassShowsSettings
 from audit.units import FloatArray
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class WalkOnClock:
     """A walk by the clock: times rise. ``begun_s`` is when the walker left for the first leg."""
 
@@ -98,7 +98,7 @@ def walked_together(
     return sorted(found, key=lambda one: -one.together_s)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Even:
     """A walk at even steps of time, from ``first`` steps since 1970; ``free`` of all points.
 

@@ -21,7 +21,7 @@ _UNKNOWN = 1.0
 _OF_A_BEND = 1.5
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class WalkFacts:
     """What is known of a walk beside its measurements.
 

@@ -38,7 +38,7 @@ class CardPoint:
     dead_reckoned: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class CardLeg:
     """One leg of the card: what the walker is meant to set and to count.
 

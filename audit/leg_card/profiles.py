@@ -14,7 +14,7 @@ from audit.units import FloatArray
 from audit.walking_times import Way
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Profile:
     """Heights along the planned line of a leg.
 

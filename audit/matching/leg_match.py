@@ -40,7 +40,7 @@ class Gap:
     end_s: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class CleanTrack:
     """The fixes that are kept, in time order, on the grid of the course.
 
@@ -172,7 +172,7 @@ class LegMatch:
     claim_unseen: Reckoned | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Match:
     """All portions, in the order of the plan, and what the walk as a whole showed.
 

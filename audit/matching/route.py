@@ -141,7 +141,7 @@ def with_slips(
     return replace(route, edges=(*route.edges, *slipped), order=tuple(order))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Course:
     azimuth_deg: float
     distance_m: float

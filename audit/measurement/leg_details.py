@@ -55,7 +55,7 @@ class LineKept:
     left_side: Side | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class GroundWalked:
     """The ground of a leg by the recording's own elevations, where they can be trusted.
 

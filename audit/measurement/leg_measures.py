@@ -37,7 +37,7 @@ class Span:
     kind: SpanKind
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class CrossTrack:
     """Distance to the right of a line, along it. Arrays have shape (n,), read-only.
 
@@ -78,7 +78,7 @@ class Ledger:
     total: tuple[float, float]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class LegMeasures:
     """What was walked on one leg that was walked.
 

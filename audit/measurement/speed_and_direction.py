@@ -11,7 +11,7 @@ from audit.settings import MeasuringSettings
 from audit.units import FloatArray, direction_degrees
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class SpeedAndDirection:
     """Movement at each kept fix. Arrays have shape (n,), read-only.
 

@@ -27,7 +27,7 @@ from audit.words.figures import Listed
 _AS_PLANNED = Expected()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Tried:
     """One way before its share is known: its size, words, and how often it is so."""
 

@@ -12,7 +12,7 @@ from audit.settings import Settings
 from audit.units import FloatArray
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class DisplayLine:
     """One stretch to draw; ``points`` has shape (n, 2), n >= 2."""
 

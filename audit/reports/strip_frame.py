@@ -21,7 +21,7 @@ _SIDE_ROOM, _ALONG_ROOM = 0.14, 0.03
 """Empty edge, as a share of what is shown."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Strip:
     """One strip of a leg that was walked.
 

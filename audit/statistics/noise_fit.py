@@ -38,7 +38,7 @@ class NoiseFit:
     correlation_log_sd: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class NoiseGrid:
     """What is tried and what speaks for it beforehand: log-normal priors over two grids.
 

@@ -15,7 +15,7 @@ import numpy as np
 from audit.units import FloatArray
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Corner:
     """Place of a corner, shape (2,), and its standard error per axis for want of fixes there."""
 

@@ -21,7 +21,7 @@ from audit.statistics.integrated_noise import integrated_covariance
 from audit.units import FloatArray
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class WalkAcross:
     """A walk seen across its direction: arrays of shape (n,), rising times.
 

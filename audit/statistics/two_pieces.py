@@ -9,7 +9,7 @@ import numpy as np
 from audit.units import FloatArray
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Meeting:
     """Least-squares fit of two pieces of even motion that meet at ``time_s``.
 

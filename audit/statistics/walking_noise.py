@@ -20,7 +20,7 @@ from audit.statistics.integrated_noise import integrated_covariance
 from audit.units import FloatArray
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Wander:
     """How a walker wanders: sideways speeds in m/s with what speaks for each, and memories."""
 

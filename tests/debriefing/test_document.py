@@ -216,3 +216,10 @@ def test_course_without_a_date(debrief, validator):
     document = replace(debrief, card=card).to_dict()
     validator.validate(document)
     assert document["course"]["date"] is None
+
+
+def test_two_debriefs_can_be_compared():
+    """Bug: ValueError, the truth of an array: records with arrays were compared field by field."""
+    debrief = sample_debrief()
+    assert debrief == replace(debrief)
+    assert debrief != sample_debrief()

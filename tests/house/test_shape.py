@@ -135,6 +135,32 @@ def test_a_note_is_known_by_its_message_and_not_by_its_words():
     assert found == []
 
 
+def test_records_that_hold_arrays_are_compared_as_themselves():
+    """Bug: two debriefs of one walk could not be compared: ValueError, the truth of an array."""
+    compared = [
+        f"{inside(path)}: {node.name}"
+        for path in SOURCES
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+        if isinstance(node, ast.ClassDef)
+        and any(is_compared(one) for one in node.decorator_list)
+        and any(holds_array(one) for one in node.body)
+    ]
+    assert compared == []
+
+
+def is_compared(decorator: ast.expr) -> bool:
+    """Whether a decorator makes a dataclass that is compared field by field."""
+    text = ast.unparse(decorator)
+    return text.startswith("dataclass") and "eq=False" not in text
+
+
+def holds_array(node: ast.stmt) -> bool:
+    if not isinstance(node, ast.AnnAssign):
+        return False
+    left_out = node.value is not None and "compare=False" in ast.unparse(node.value)
+    return not left_out and re.search(r"Array\b|NDArray", ast.unparse(node.annotation)) is not None
+
+
 def test_no_path_or_address_of_a_machine_stands_in_the_code():
     address = re.compile(
         r"(?<![\w.])/(?:work|tmp|home|root)/|https?://(?!vega\.github\.io/schema|www\.w3\.org/)"
