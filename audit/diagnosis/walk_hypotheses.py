@@ -26,7 +26,7 @@ class WalkHypothesis:
 def walk_hypotheses(
     evidence: Sequence[LegEvidence], kind: CauseKind, settings: DiagnosisSettings
 ) -> tuple[WalkHypothesis, ...]:
-    """Give the hypotheses of a kind that at least two legs, or the only one, would show."""
+    """Give the hypotheses of a kind that at least two legs would show; on one it is no habit."""
     priors = dict(settings.walk_priors)
     found = []
     for cause in CAUSES:
