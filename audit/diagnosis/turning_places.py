@@ -12,6 +12,7 @@ from audit.settings import DiagnosisSettings
 from audit.units import FloatArray, direction_degrees, turn_degrees
 
 _STEP_M = 5.0
+_FIRST_BLOCK = 64
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -71,9 +72,7 @@ def _halts(
     found, moments = [], []
     first = 0
     while first < len(place):
-        away_m = np.hypot(*(place[first:] - place[first]).T)
-        left = np.flatnonzero(away_m > settings.turning_halt_m)
-        end = first + (int(left[0]) if len(left) else len(place) - first)
+        end = _left(place, first, settings.turning_halt_m)
         if time_s[end - 1] - time_s[first] >= settings.turning_halt_s:
             found.append(place[first:end].mean(axis=0))
             moments.append(float(time_s[first]))
@@ -81,3 +80,18 @@ def _halts(
         else:
             first += 1
     return np.array(found).reshape(-1, 2), np.array(moments, dtype=np.float64)
+
+
+def _left(place: FloatArray, first: int, within_m: float) -> int:
+    """Give the first fix after one that lies further from it; the number of fixes where none does.
+
+    Looked for outward, in ever larger blocks: most are left after a few fixes.
+    """
+    begin, block = first, _FIRST_BLOCK
+    while begin < len(place):
+        away_m = np.hypot(*(place[begin : begin + block] - place[first]).T)
+        left = np.flatnonzero(away_m > within_m)
+        if len(left):
+            return begin + int(left[0])
+        begin, block = begin + block, 2 * block
+    return len(place)
