@@ -47,10 +47,10 @@ def _read(
     readings = []
     not_before = 0
     for leg in range(legs):
-        gathered, on_back_azimuth = gather_leg_odds(odds, leg, len(cuts))
-        reading = read_leg(gathered, on_back_azimuth, cuts, not_before, settings)
+        gathered = gather_leg_odds(odds, leg, len(cuts))
+        reading = read_leg(gathered, cuts, not_before, settings)
         if reading.kind == "none" and leg in laid_out.pins.of_leg:
-            reading = read_leg(gathered, on_back_azimuth, cuts, 0, settings)
+            reading = read_leg(gathered, cuts, 0, settings)
         if reading.second is not None:
             not_before = reading.second
         readings.append((reading, runner_up(gathered, reading, cuts, settings)))

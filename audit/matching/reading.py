@@ -39,8 +39,6 @@ class LegReading:
     right : float
         Probability that both ends are within the tolerance of a right answer, as the
         odds have it (before calibration).
-    reversed : float
-        Share of the walked odds that took the leg on its back azimuth.
     """
 
     kind: ReadingKind
@@ -48,7 +46,6 @@ class LegReading:
     second: int | None
     share: float
     right: float
-    reversed: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -63,20 +60,17 @@ class LegOdds:
 
 def gather_leg_odds(
     odds: Sequence[tuple[float, list[EdgeOdds]]], leg: int, size: int
-) -> tuple[dict[WalkedKind, LegOdds], float]:
-    """Add up the odds of a leg by kind; also the share that went on the back azimuth.
+) -> dict[WalkedKind, LegOdds]:
+    """Add up the odds of a leg by kind.
 
     ``odds`` holds a weight and the edge odds for each supposed walker.
     """
     parts: dict[WalkedKind, list[tuple[IndexArray, FloatArray]]] = {}
-    on_back_azimuth = 0.0
     for weight, edges in odds:
         for edge in edges:
             if edge.edge.leg != leg:
                 continue
             probability = weight * np.exp(edge.log_odds)
-            if edge.edge.kind == "reversed":
-                on_back_azimuth += float(probability.sum())
             seen = probability > 1e-9
             key = edge.first[seen].astype(np.int64) * size + edge.second[seen]
             kind = _KIND_OF_EDGE[edge.edge.kind]
@@ -89,12 +83,11 @@ def gather_leg_odds(
         gathered[kind] = LegOdds(
             first=keys // size, second=keys % size, probability=total, share=float(total.sum())
         )
-    return gathered, on_back_azimuth
+    return gathered
 
 
 def read_leg(
     odds: dict[WalkedKind, LegOdds],
-    on_back_azimuth: float,
     cuts: Cuts,
     not_before: int,
     settings: MatchingSettings,
@@ -105,7 +98,7 @@ def read_leg(
     """
     walked = sum(part.share for part in odds.values())
     nothing = LegReading(
-        kind="none", first=None, second=None, share=1.0 - walked, right=1.0 - walked, reversed=0.0
+        kind="none", first=None, second=None, share=1.0 - walked, right=1.0 - walked
     )
     if walked < settings.walked_least:
         return nothing
@@ -121,7 +114,6 @@ def read_leg(
         second=second,
         share=chosen.share,
         right=right,
-        reversed=on_back_azimuth / max(chosen.share, 1e-9),
     )
 
 

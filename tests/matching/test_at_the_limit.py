@@ -423,16 +423,16 @@ CUTS = SimpleNamespace(time_s=1000.0 * np.arange(9.0), path_m=1000.0 * np.arange
 
 def test_a_leg_is_read_from_the_least_share_on() -> None:
     for share, kind in ((S.walked_least, "leg"), (S.walked_least - 1e-3, "none")):
-        assert read_leg({"leg": odds_of((1, 4, share))}, 0.0, CUTS, 0, S).kind == kind
+        assert read_leg({"leg": odds_of((1, 4, share))}, CUTS, 0, S).kind == kind
 
 
 def test_where_no_likely_portion_is_open_the_likeliest_that_is_gets_read() -> None:
     """It has less than a ten thousandth of what the likeliest has."""
     odds = odds_of((0, 3, 0.9), (2, 5, 3e-5), (2, 6, 5e-5), (3, 6, 1e-5))
-    got = read_leg({"leg": odds}, 0.0, CUTS, 2, S)
+    got = read_leg({"leg": odds}, CUTS, 2, S)
     assert (got.kind, got.first, got.second) == ("leg", 2, 6)
     assert got.right == 5e-5
-    assert read_leg({"leg": odds}, 0.0, CUTS, 3, S).first == 3
+    assert read_leg({"leg": odds}, CUTS, 3, S).first == 3
 
 
 def test_of_portions_within_a_third_of_the_tolerance_the_closest_is_read() -> None:
@@ -450,7 +450,7 @@ def test_of_portions_within_a_third_of_the_tolerance_the_closest_is_read() -> No
 
 
 def test_a_runner_up_is_told_from_the_least_probability_on() -> None:
-    chosen = read_leg({"leg": odds_of((0, 3, 0.9))}, 0.0, CUTS, 0, S)
+    chosen = read_leg({"leg": odds_of((0, 3, 0.9))}, CUTS, 0, S)
     for probability, told in ((S.runner_up_least, True), (S.runner_up_least - 1e-3, False)):
         odds = {"leg": odds_of((0, 3, 1.0 - probability), (4, 8, probability))}
         assert (runner_up.runner_up(odds, chosen, CUTS, S) is not None) is told

@@ -48,8 +48,8 @@ def odds_of(*portions) -> LegOdds:
     )
 
 
-def read(odds, back=0.0, not_before=0):
-    got = read_leg(odds, back, CUTS, not_before, S)
+def read(odds, not_before=0):
+    got = read_leg(odds, CUTS, not_before, S)
     return got.kind, got.first, got.second
 
 
@@ -77,13 +77,12 @@ def test_the_likeliest_kind_is_read_and_of_it_the_likeliest_portion() -> None:
 def test_portions_of_one_answer_stand_together_against_a_likelier_one_alone() -> None:
     """The last two cuts are within half a minute: their portions are right or wrong together."""
     odds = odds_of((0, 4, 0.4), (1, 6, 0.3), (1, 7, 0.28))
-    got = read_leg({"leg": odds}, 0.49, CUTS, 0, S)
+    got = read_leg({"leg": odds}, CUTS, 0, S)
     assert (got.first, got.second) == (1, 6)
     assert (got.right, got.share) == (pytest.approx(0.58), pytest.approx(0.98))
-    assert got.reversed == pytest.approx(0.5)
-    nothing = read_leg({}, 0.0, CUTS, 0, S)
+    nothing = read_leg({}, CUTS, 0, S)
     assert (nothing.share, nothing.right) == (1.0, 1.0)
-    hardly = read_leg({"leg": odds_of((1, 4, 0.3))}, 0.0, CUTS, 0, S)
+    hardly = read_leg({"leg": odds_of((1, 4, 0.3))}, CUTS, 0, S)
     assert (hardly.kind, hardly.share, hardly.right) == (
         "none",
         pytest.approx(0.7),
@@ -97,7 +96,7 @@ def test_of_nearly_as_probable_portions_the_closest_fit_is_taken() -> None:
     cuts = SimpleNamespace(time_s=np.array([0.0, 500.0, 520.0, 540.0]),
                            path_m=np.array([0.0, 900.0, 990.0, 1080.0]))  # fmt: skip
     odds = odds_of((0, 1, 0.30), (0, 2, 0.25), (0, 3, 0.35))
-    got = read_leg({"leg": odds}, 0.0, cuts, 0, S)
+    got = read_leg({"leg": odds}, cuts, 0, S)
     assert (got.second, got.right) == (2, pytest.approx(0.9))
     # Close by in metres is close by too.
     near = reading._near(cuts, np.array([1, 2, 3]), S, 1.0)
@@ -118,8 +117,7 @@ def test_odds_of_a_leg_add_up_over_edges_and_walkers() -> None:
     one = [edge_odds(1, "leg", [0, 1], [3, 4], [0.5, 0.2]), edge_odds(1, "reversed", [1], [4], [0.1]),
            edge_odds(0, "leg", [0], [3], [0.9]), edge_odds(1, "given-up", [0], [2], [0.05])]  # fmt: skip
     other = [edge_odds(1, "leg", [1, 2], [4, 5], [0.4, 1e-12])]
-    gathered, back = gather_leg_odds([(0.75, one), (0.25, other)], 1, 8)
-    assert back == pytest.approx(0.075)
+    gathered = gather_leg_odds([(0.75, one), (0.25, other)], 1, 8)
     leg = gathered["leg"]
     found = {(a, b): p for a, b, p in zip(leg.first, leg.second, leg.probability, strict=True)}
     assert found == {(0, 3): pytest.approx(0.375), (1, 4): pytest.approx(0.15 + 0.075 + 0.1)}
@@ -128,7 +126,7 @@ def test_odds_of_a_leg_add_up_over_edges_and_walkers() -> None:
     assert set(gathered) == {"leg", "given-up"}
 
 
-CHOSEN = LegReading(kind="leg", first=1, second=4, share=0.5, right=0.5, reversed=0.0)
+CHOSEN = LegReading(kind="leg", first=1, second=4, share=0.5, right=0.5)
 
 
 def second_best(odds, chosen=CHOSEN):
@@ -149,7 +147,7 @@ def test_the_runner_up_is_another_answer_or_none() -> None:
         4,
     )
     assert second_best({"leg": odds_of((1, 4, 1.0 - S.runner_up_least / 2.0))}) is None
-    none = LegReading(kind="none", first=None, second=None, share=0.6, right=0.6, reversed=0.0)
+    none = LegReading(kind="none", first=None, second=None, share=0.6, right=0.6)
     assert second_best({"leg": odds_of((1, 4, 0.4))}, none)[:3] == ("leg", 1, 4)
     assert second_best({}, none) is None
 
@@ -183,9 +181,7 @@ def ready(pinned=None, time_of_cut=None, ends=None):
 
 
 def reading_of(first, second, kind="leg"):
-    return LegReading(
-        kind=kind, first=first, second=second, share=0.9, right=0.9, reversed=0.0
-    ), None
+    return LegReading(kind=kind, first=first, second=second, share=0.9, right=0.9), None
 
 
 NONE = reading_of(None, None, "none")
@@ -260,7 +256,7 @@ def test_of_portions_nearly_as_right_the_closest_fit_is_read_and_of_others_the_l
 
     def second(alone, one, other):
         odds = odds_of((0, 1, alone), (0, 2, one), (0, 3, other))
-        return read_leg({"leg": odds}, 0.0, near, 0, S).second
+        return read_leg({"leg": odds}, near, 0, S).second
 
     assert second(0.48, 0.22, 0.30) == 1  # against .52 of both together
     assert second(0.46, 0.24, 0.30) == 3  # against .54: no longer nine tenths
