@@ -12,7 +12,7 @@ from audit.measurement.leg_details import Ground
 from audit.measurement.paces_of_walk import GROUNDS, PaceRate, read_cadence
 from audit.pacing.ground_of_steps import ground_of_steps
 from audit.pacing.recorded_walk import RecordedWalk
-from audit.settings import PacingSettings, Settings
+from audit.settings import Settings
 from audit.track import Track
 from audit.units import FloatArray
 
@@ -39,7 +39,7 @@ class CadenceRates:
 
 
 def cadence_rates(
-    track: Track, walk: RecordedWalk, pace: PaceKind, settings: Settings, pacing: PacingSettings
+    track: Track, walk: RecordedWalk, pace: PaceKind, settings: Settings
 ) -> CadenceRates | None:
     """Give the rates; None where the recording has no cadence, or no times.
 
@@ -48,6 +48,7 @@ def cadence_rates(
     """
     if not walk.clean.timed:
         return None
+    pacing = settings.pacing
     kept = track.cadence_per_min[walk.clean.fix]
     cadence = read_cadence(kept, pace, settings.paces)
     if cadence is None:

@@ -95,13 +95,13 @@ def pace_count(
     """
     settings = settings or Settings()
     walks = [recorded_walk(track, settings) for track in tracks]
-    lengths = [strip_length(walk, strip_m, settings, settings.pacing) for walk in walks]
+    lengths = [strip_length(walk, strip_m, settings) for walk in walks]
     counts = list(each) if each is not None else None
     counted = _counted(lengths, counts, together, settings)
     _check_strips(walks, lengths, counts, counted, settings)
     kind = pace or pace_unit(None if counted is None else counted.per_100m, settings.paces)
     cadences = [
-        cadence_rates(track, walk, kind, settings, settings.pacing)
+        cadence_rates(track, walk, kind, settings)
         for track, walk in zip(tracks, walks, strict=True)
     ]
     strips = tuple(

@@ -31,16 +31,14 @@ class StripLength:
     duration_s: float | None
 
 
-def strip_length(
-    walk: RecordedWalk, given_m: float | None, settings: Settings, pacing: PacingSettings
-) -> StripLength:
+def strip_length(walk: RecordedWalk, given_m: float | None, settings: Settings) -> StripLength:
     """Give the length walked between setting out and stopping.
 
     A straight strip is as long as its ends are apart. Both ends carry the receiver's
     error; as far as it is still the same error at the other end, it falls out:
     variance = s1^2 + s2^2 - 2 s1 s2 exp(-T / tau), with T the time between them.
     """
-    timed = walk.clean.timed
+    timed, pacing = walk.clean.timed, settings.pacing
     begin_s, end_s = (float(walk.samples.time_s[one]) for one in (walk.first, walk.last))
     duration_s = end_s - begin_s if timed else None
     if given_m is not None:

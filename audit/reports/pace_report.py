@@ -127,15 +127,20 @@ def _line(rate: PaceRate) -> str:
 
 
 def _rounded(rate: PaceRate) -> float:
-    """Give the rate to whole paces, or to tenths where it is known that well."""
-    return round(rate.per_100m, 1 if rate.sd < 0.5 else 0)
+    """Give the rate as a plan takes it, in paces to 100 m whatever is shown."""
+    return round(rate.per_100m, _places(rate.sd))
+
+
+def _places(sd: float) -> int:
+    """Give the decimals that a rate bears: tenths where it is known to half a pace."""
+    return 1 if sd < 0.5 else 0
 
 
 def _rate(rate: PaceRate, count: PaceCount) -> str:
     """Write paces to a hundred of the lengths that are shown."""
     unit = in_paces_shown(METRES[in_force().units.length], count.pace)
     within = TWO_SIDED_95 * rate.sd * unit
-    places = 1 if rate.sd < 1.0 else 0
+    places = _places(rate.sd * unit)
     text = f"{rate.per_100m * unit:.{places}f} ±{max(within, 0.1):.{places}f}"
     return in_force().decimal(text)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from importlib.resources import files
+from types import SimpleNamespace
 
 import pytest
 from coaching.demo_walk import demo
@@ -11,9 +12,11 @@ from school_records.attempts import walks
 
 import audit
 from audit.leg_card.carried_card import carried_card
+from audit.measurement.paces_of_walk import PaceRate
 from audit.reports.card_text import render_card_text
 from audit.reports.check_report import render_check
 from audit.reports.html_report import render_html
+from audit.reports.pace_report import _rate, _rounded
 from audit.reports.terminal_report import render_terminal
 from audit.reports.trend_page import render_trend_page
 from audit.reports.trend_report import render_trend
@@ -112,3 +115,21 @@ def test_one_walker_is_told_in_the_singular(ident, values):
     said = GERMAN.say(ident, **values, found=2, missed=2)
     assert "2 verfehlten ihn" in said
     assert "fanden" in said
+
+
+@pytest.mark.parametrize(
+    ("sd", "paces", "told"),
+    [
+        (0.4, "double", "65.3 ±0.8"),
+        (0.6, "double", "65 ±1"),
+        (0.4, "single", "131 ±2"),  # of single paces it is 0.8
+        (0.2, "single", "130.6 ±0.8"),
+    ],
+)
+def test_a_rate_has_the_decimals_that_its_error_bears_in_the_pace_shown(sd, paces, told):
+    """Bug: two rules, and neither went by the unit: what was told in tenths had its error in ones."""
+    rate = PaceRate(per_100m=65.3, sd=sd, metres=1000.0)
+    count = SimpleNamespace(pace="double")
+    with spoken(Words(units=Units(paces=paces))):
+        assert _rate(rate, count) == told
+    assert _rounded(rate) == (65.3 if sd < 0.5 else 65.0)
