@@ -11,6 +11,7 @@ import numpy as np
 
 from audit.debriefing.finished_debrief import Debrief
 from audit.matching.leg_match import CleanTrack
+from audit.read_only import read_only
 from audit.settings import PrivacySettings
 from audit.track import utc_text
 from audit.units import FloatArray
@@ -99,7 +100,7 @@ def _cropped(clean: CleanTrack, first: int, last: int) -> CleanTrack:
     gaps = tuple(
         replace(gap, before=gap.before - first) for gap in clean.gaps if first <= gap.before < last
     )
-    return replace(kept, gaps=gaps, fix=np.arange(len(kept), dtype=np.int64))
+    return replace(kept, gaps=gaps, fix=read_only(np.arange(len(kept), dtype=np.int64)))
 
 
 def _earlier_fixes(leg: Record, by: int) -> Record:
@@ -159,5 +160,4 @@ def _shifted_array(values: FloatArray, by_s: float) -> FloatArray:
     if values.dtype.kind != "f" or not np.any(values > A_MOMENT_S):
         return values
     shifted = np.where(values > A_MOMENT_S, values - by_s, values)
-    shifted.flags.writeable = False
-    return shifted
+    return read_only(shifted)

@@ -15,6 +15,7 @@ from audit.forecast.walker_scatter import WalkerScatter
 from audit.leg_card import CardLeg
 from audit.leg_card.bezel import clicks_to_set
 from audit.leg_card.leg_pieces import LegPiece, leg_pieces
+from audit.read_only import read_only
 from audit.settings import ForecastSettings
 from audit.units import FloatArray, direction_degrees, east_north, unit_vector, wrap_degrees
 
@@ -154,8 +155,8 @@ def forecast_leg(
         chance_in_sight=chance_in_disk(middle, covariance, sight_m),
         sure_offset_m=float(across_sd) * normal_deviate(chosen.sure_side) + abs(float(across_m)),
         aimed_off=_aimed_off(last, middle, covariance, sight_m, aim_off_m) if aim_off_m else None,
-        covariance_m2=_read_only(covariance),
-        walk_covariance_m2=_read_only(walk),
+        covariance_m2=read_only(covariance),
+        walk_covariance_m2=read_only(walk),
         walk_mean_m=east_north(mean - steps.sum(axis=0)),
     )
 
@@ -233,8 +234,3 @@ def _characteristic(times: int, sd_deg: float, click_deg: float) -> float:
     normal = math.exp(-0.5 * (times * math.radians(sd_deg)) ** 2)
     half = times * math.radians(click_deg) / 2.0
     return normal * (math.sin(half) / half if half else 1.0)
-
-
-def _read_only(array: FloatArray) -> FloatArray:
-    array.setflags(write=False)
-    return array

@@ -5,8 +5,6 @@ Nothing is done silently: whatever was left out, moved or supposed is in ``clean
 
 from __future__ import annotations
 
-from typing import TypeVar
-
 import numpy as np
 from numpy.typing import NDArray
 
@@ -20,12 +18,11 @@ from audit.matching.clean_spikes import spikes
 from audit.matching.clean_steps import measure_steps, silence_s
 from audit.matching.clean_times import keep_timed
 from audit.matching.leg_match import Cleaning, CleanTrack, Gap
+from audit.read_only import read_only
 from audit.settings import CleaningSettings
 from audit.track import Track
 from audit.units import FloatArray
 from audit.words import sentence
-
-_Scalar = TypeVar("_Scalar", np.float64, np.int64)
 
 
 def clean_track(track: Track, grid: CourseGrid, settings: CleaningSettings) -> CleanTrack:
@@ -55,12 +52,12 @@ def clean_track(track: Track, grid: CourseGrid, settings: CleaningSettings) -> C
         fixes, walked = _even_walk(fixes, settings)
         cleaning += walked
     return CleanTrack(
-        time_s=_read_only(fixes.time_s),
-        east_m=_read_only(fixes.east_m),
-        north_m=_read_only(fixes.north_m),
-        elevation_m=_read_only(_of_fixes(track.elevation_m, fixes.fix)),
-        hdop=_read_only(_of_fixes(track.hdop, fixes.fix)),
-        fix=_read_only(fixes.fix),
+        time_s=read_only(fixes.time_s),
+        east_m=read_only(fixes.east_m),
+        north_m=read_only(fixes.north_m),
+        elevation_m=read_only(_of_fixes(track.elevation_m, fixes.fix)),
+        hdop=read_only(_of_fixes(track.hdop, fixes.fix)),
+        fix=read_only(fixes.fix),
         timed=timed,
         gaps=_gaps(fixes.time_s, settings) if timed else (),
         cleaning=tuple(cleaning),
@@ -154,8 +151,3 @@ def _gaps(time_s: FloatArray, settings: CleaningSettings) -> tuple[Gap, ...]:
         Gap(before=int(place), start_s=float(time_s[place]), end_s=float(time_s[place + 1]))
         for place in silent
     )
-
-
-def _read_only(values: NDArray[_Scalar]) -> NDArray[_Scalar]:
-    values.flags.writeable = False
-    return values

@@ -29,6 +29,7 @@ from audit.matching.supposed_walkers import (
 from audit.matching.walk_layout import SampledWalk, WalkLaidOut, lay_out
 from audit.matching.walker import Walker
 from audit.matching.ways import EdgeOdds, Ways
+from audit.read_only import read_only
 from audit.settings import MatchingSettings
 
 
@@ -126,7 +127,7 @@ def _match(
     return Match(
         legs=with_points_gone_to(legs, laid_out, card, settings),
         noise_m=laid_out.movement.noise_m,
-        halts=laid_out.samples.time_s[laid_out.movement.halts].reshape(-1, 2),
+        halts=read_only(laid_out.samples.time_s[laid_out.movement.halts].reshape(-1, 2)),
         bias_deg=weighed.best.bias_deg,
         pace_scale=weighed.best.pace_scale,
         cost=weighed.cost + PINNED_GAIN * len(laid_out.pins.of_leg),

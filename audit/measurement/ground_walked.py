@@ -10,6 +10,7 @@ from audit.geodesy.along_line import metres_along
 from audit.matching.leg_match import CleanTrack
 from audit.measurement.leg_details import GroundWalked
 from audit.measurement.walk_of_leg import WalkOfLeg
+from audit.read_only import read_only
 from audit.settings import GroundSettings
 from audit.units import FloatArray
 from audit.words import sentence
@@ -58,7 +59,7 @@ def measure_ground(
     clean: CleanTrack, walk: WalkOfLeg, quality: ElevationQuality, settings: GroundSettings
 ) -> GroundWalked:
     """Measure climb, slope distance and kinds of ground of one leg."""
-    nothing = np.empty(0)
+    nothing = read_only(np.empty(0))
     begin, end = walk.times_s
     on_leg = (clean.time_s >= begin) & (clean.time_s <= end)
     known = on_leg & np.isfinite(clean.elevation_m)
@@ -83,8 +84,8 @@ def measure_ground(
     return GroundWalked(
         trusted=True,
         why_not="",
-        along_m=marks,
-        elevation_m=height,
+        along_m=read_only(marks),
+        elevation_m=read_only(height),
         climb_m=climb,
         descent_m=descent,
         elevation_sd_m=float(np.sqrt(2.0) * quality.sd_m),

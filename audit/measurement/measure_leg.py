@@ -25,6 +25,7 @@ from audit.measurement.receiver_noise import noise_between
 from audit.measurement.walk_context import WalkContext, placed
 from audit.measurement.walk_of_leg import WalkOfLeg
 from audit.measurement.walked_heading import walked_heading
+from audit.read_only import read_only
 from audit.settings import MeasuringSettings
 from audit.units import FloatArray, direction_degrees, unit_vector
 
@@ -82,7 +83,7 @@ def measure_leg(
         nearest_after_m=_nearest_after(context, walk, target, float(np.hypot(*miss))),
         ledger=make_ledger(leg, start, claim, heading.azimuth),
         gap_share=gap_share,
-        curve_time_s=walk.time_s,
+        curve_time_s=read_only(walk.time_s),
         noise_m=noise_m,
         along_planned_m=float((claim - start) @ unit_vector(carried_direction(leg).degrees)),
         along_heading_m=float((claim - start) @ unit_vector(heading.azimuth.degrees)),

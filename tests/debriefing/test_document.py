@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 import json
-from dataclasses import replace
+from dataclasses import fields, is_dataclass, replace
 from itertools import pairwise
 
 import jsonschema
+import numpy as np
 import pytest
+from coaching.demo_walk import demo
 from reports.sample_debrief import sample_debrief
 from schema.make_schema import SHIPPED, schema_text
 
+from audit.debriefing.privacy import private_debrief
 from audit.reports.json_report import render_json
+from audit.settings import PrivacySettings
 
 # The names that users and outside checks rely on, typed out from the published contract.
 CONTRACT = {
@@ -223,3 +227,22 @@ def test_two_debriefs_can_be_compared():
     debrief = sample_debrief()
     assert debrief == replace(debrief)
     assert debrief != sample_debrief()
+
+
+def written_to(part, place="debrief") -> list[str]:
+    """Where in a tree of records an array can be written to."""
+    if isinstance(part, np.ndarray):
+        return [place] if part.flags.writeable else []
+    if isinstance(part, tuple | list):
+        return [one for n, of in enumerate(part) for one in written_to(of, f"{place}[{n}]")]
+    if not is_dataclass(part):
+        return []
+    return [one for name in fields(part)
+            for one in written_to(getattr(part, name.name), f"{place}.{name.name}")]  # fmt: skip
+
+
+def test_no_array_of_a_debrief_can_be_written_to():
+    """Bug: halts, the times of the curves and the ground of a leg could be, against the rule."""
+    _, finished, _ = demo()
+    assert written_to(finished) == []
+    assert written_to(private_debrief(finished, PrivacySettings())) == []
