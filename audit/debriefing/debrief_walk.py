@@ -34,6 +34,7 @@ from audit.diagnosis.explain import Explanation, explain_walk
 from audit.diagnosis.gather_evidence import WalkFacts, gather_evidence
 from audit.diagnosis.ground import fall_line
 from audit.diagnosis.left_out import explain_left_out
+from audit.diagnosis.order_of_passing import OrdersOfPassing
 from audit.errors import refuse
 from audit.forecast.place_of_miss import MissInForecast
 from audit.leg_card import LegCard, work_out_card
@@ -110,7 +111,8 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     measured = measure_walk(
         on_ground, outing.sampled, outing.match, card, settings, log=noted, cadence_per_min=cadence
     )
-    explanation = _explained(on_ground, measured, card, noted, settings)
+    orders = OrdersOfPassing(measured.legs, card, clean)
+    explanation = _explained(on_ground, measured, card, noted, orders, settings)
     ended = frozenset(card.legs[leg].name for leg in by_log)
     talk = talk_over(
         plan, card, measured, explanation, log=noted, own_card=own, settings=settings, ended=ended
@@ -129,7 +131,7 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
         paces=measured.paces,
         coaching=talk.coaching,
         settings=settings,
-        on_no_leg=on_no_leg(measured, card, clean, settings.quality),
+        on_no_leg=on_no_leg(measured, card, clean, orders, settings.quality),
         displaced=_displaced(explanation, measured),
     )
 
@@ -191,6 +193,7 @@ def _explained(
     measured: WalkMeasures,
     card: LegCard,
     log: WalkersLog | None,
+    orders: OrdersOfPassing,
     settings: Settings,
 ) -> Explanation:
     """Weigh the causes on what was measured, on the log, and on the ground."""
@@ -204,7 +207,7 @@ def _explained(
     )
     evidence = gather_evidence(measured.legs, card, facts, settings.diagnosis)
     explanation = explain_walk(evidence, settings.diagnosis)
-    left_out = explain_left_out(measured.legs, card, clean, match, settings.diagnosis)
+    left_out = explain_left_out(measured.legs, card, clean, match, orders, settings.diagnosis)
     findings = explanation.findings | left_out
     shared, one_of = displaced(measured.legs, settings.diagnosis), explanation.one_of
     if shared is not None:

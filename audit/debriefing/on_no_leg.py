@@ -8,8 +8,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from audit.debriefing.doubts import end_to_settle
-from audit.diagnosis.order_of_passing import PassedInOrder
-from audit.diagnosis.passages import Passage, passages
+from audit.diagnosis.order_of_passing import OrdersOfPassing, PassedInOrder
+from audit.diagnosis.passages import Passage
 from audit.leg_card import LegCard
 from audit.matching.leg_match import CleanTrack
 from audit.measurement.leg_measures import LegAudit, Span
@@ -52,21 +52,25 @@ class OnNoLeg:
 
 
 def on_no_leg(
-    measured: WalkMeasures, card: LegCard, clean: CleanTrack, settings: QualitySettings
+    measured: WalkMeasures,
+    card: LegCard,
+    clean: CleanTrack,
+    orders: OrdersOfPassing,
+    settings: QualitySettings,
 ) -> OnNoLeg:
     """Look for the points of skipped legs, and for the time between the ends of the course."""
     legs = measured.legs
     left = [n for n, leg in enumerate(legs) if leg.status == "skipped" and not leg.before_recording]
     if not left:
         return OnNoLeg()
-    order = PassedInOrder(legs, card, clean, card.arrival_radius_m)
+    order = orders.within(card.arrival_radius_m)
     passed = tuple(
         EndPassed(leg=number, point=end.name, passages=found)
         for number in left
         if (found := order.come_by(number, end := legs[number].card.end))
         and not _at_the_start(number, legs, card)
     )
-    doubt = _doubt(measured, card, clean, passed, settings) if clean.timed else ""
+    doubt = _doubt(measured, order, clean, passed, settings) if clean.timed else ""
     return OnNoLeg(passed=passed, doubt=doubt)
 
 
@@ -80,7 +84,7 @@ def _at_the_start(number: int, legs: Sequence[LegAudit], card: LegCard) -> bool:
 
 def _doubt(
     measured: WalkMeasures,
-    card: LegCard,
+    order: PassedInOrder,
     clean: CleanTrack,
     passed: Sequence[EndPassed],
     settings: QualitySettings,
@@ -92,8 +96,7 @@ def _doubt(
     ends += [one.nearest.first_s for one in passed]
     if not begins or not ends:
         return ""
-    seen = passages(clean, card.legs[0].start, card.arrival_radius_m)
-    begins += [one.last_s for one in seen[:1]]
+    begins += [one.last_s for one in order.of_start[:1]]
     begin_s, end_s = min(begins), max(ends)
     lost_s = sum(_within(span, begin_s, end_s) for span in measured.spans if _of_no_leg(span))
     if lost_s <= settings.no_leg_share * (end_s - begin_s) or lost_s < settings.no_leg_s:

@@ -8,7 +8,7 @@ import numpy as np
 
 from audit.diagnosis.causes import order_changed, point_skipped
 from audit.diagnosis.finding import Finding
-from audit.diagnosis.order_of_passing import Passed, PassedInOrder, PassedPoint
+from audit.diagnosis.order_of_passing import OrdersOfPassing, Passed, PassedPoint
 from audit.diagnosis.passages import Passage
 from audit.diagnosis.slip_told import slip_between, with_slip
 from audit.guide.cause_names import CANNOT_TELL
@@ -25,6 +25,7 @@ def explain_left_out(
     card: LegCard,
     clean: CleanTrack,
     match: Match,
+    orders: OrdersOfPassing,
     settings: DiagnosisSettings,
 ) -> dict[int, tuple[Finding, ...]]:
     """Give the findings of every leg that was skipped, or may have been, adding up to 1.
@@ -45,8 +46,7 @@ def explain_left_out(
     if not left:  # the passages are looked for on every fix
         return {}
     near_m = max(card.arrival_radius_m, settings.passed_m)
-    passed = PassedInOrder(legs, card, clean, near_m)
-    about = PassedInOrder(legs, card, clean, settings.missed_by_little * near_m)
+    passed, little_m = orders.within(near_m), settings.missed_by_little * near_m
     found: dict[int, tuple[Finding, ...]] = {}
     for number, left_out in left.items():
         leg = legs[number]
@@ -55,8 +55,8 @@ def explain_left_out(
             found[number] = (_cannot_be_told(of_leg, timed=clean.timed),)
             continue
         missed, _ = _farthest(leg, clean)
-        came_by = about.come_by(number, missed) if of_leg.turn == "never" else ()
-        if came_by:
+        never = of_leg.turn == "never"
+        if never and (came_by := orders.within(little_m).come_by(number, missed)):
             found[number] = (_missed_or_left_out(missed, came_by, timed=clean.timed),)
             continue
         sure = settings.left_out_sure * left_out
@@ -64,7 +64,7 @@ def explain_left_out(
             sure *= settings.left_out_unseen
         found[number] = _mistake_or_none(leg, of_leg, sure, clean)
         moments_s = passed.around(missed.name)
-        if of_leg.turn == "never" and moments_s is not None:
+        if never and moments_s is not None:
             slipped = slip_between(moments_s, missed, card, clean, match.noise_m, settings)
             if slipped is None and (way := _longer_way(moments_s, missed, card, clean, settings)):
                 found[number] = (_looked_for(missed, *way),)

@@ -85,6 +85,11 @@ class PassedInOrder:
         told = [*pairs[0], *(between[0] or ())]
         return Passed(turn="out-of-turn", points=tuple(sorted(told, key=_moment)))
 
+    @property
+    def of_start(self) -> tuple[Passage, ...]:
+        """All passages of the point at which the course begins."""
+        return self._of[self._points[0].name]
+
     def come_by(self, number: int, point: CardPoint) -> tuple[Passage, ...]:
         """Give the passages of an end of a leg that were on no other leg's way.
 
@@ -178,6 +183,20 @@ class PassedInOrder:
             )
             for name, found in self._of.items()
         }
+
+
+class OrdersOfPassing:
+    """The passages of a walk by how near counts as passed: looked for once, when asked for."""
+
+    def __init__(self, legs: Sequence[LegAudit], card: LegCard, clean: CleanTrack) -> None:
+        self._walk = legs, card, clean
+        self._within: dict[float, PassedInOrder] = {}
+
+    def within(self, within_m: float) -> PassedInOrder:
+        """Give the passages as near as this."""
+        if within_m not in self._within:
+            self._within[within_m] = PassedInOrder(*self._walk, within_m)
+        return self._within[within_m]
 
 
 def _moment(passed: PassedPoint) -> float:

@@ -10,6 +10,7 @@ from debriefing.test_debrief_walk import BEGIN, plan_of, track_of
 from measurement.hand_made import HandWalk
 
 from audit.debriefing.on_no_leg import on_no_leg
+from audit.diagnosis.order_of_passing import OrdersOfPassing
 from audit.leg_card import work_out_card
 from audit.matching.clean_track import clean_track
 from audit.matching.leg_match import LegMatch
@@ -58,7 +59,8 @@ def found(walked: int, *, status="skipped"):
     rests = np.array([[FIRST, FIRST + 60], [SECOND, SECOND + 60], [THIRD, THIRD + 60]]) + BEGIN
     match = SimpleNamespace(legs=portions, halts=rests)
     measured = SimpleNamespace(legs=legs, match=match, spans=spans)
-    return on_no_leg(measured, card, clean, Settings().quality)
+    orders = OrdersOfPassing(legs, card, clean)
+    return on_no_leg(measured, card, clean, orders, Settings().quality)
 
 
 def test_points_rested_at_on_no_leg_are_told_with_the_minutes_and_what_settles_them() -> None:

@@ -12,6 +12,7 @@ from debriefing.test_debrief_walk import BEGIN, plan_of, track_of
 from measurement.hand_made import HandWalk
 
 from audit.diagnosis.left_out import explain_left_out
+from audit.diagnosis.order_of_passing import OrdersOfPassing
 from audit.leg_card import work_out_card
 from audit.matching.clean_track import clean_track
 from audit.matching.leg_match import LegMatch, Match
@@ -66,7 +67,9 @@ def findings_of(
         pace_scale=1.0,
         cost=0.0,
     )
-    return explain_left_out(legs, card, clean, match, settings.diagnosis)
+    orders = OrdersOfPassing(legs, card, clean)
+    assert orders.within(25.0) is orders.within(25.0)  # looked for once
+    return explain_left_out(legs, card, clean, match, orders, settings.diagnosis)
 
 
 def test_points_passed_as_planned_were_not_taken_in_another_order() -> None:
