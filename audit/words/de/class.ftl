@@ -2,7 +2,7 @@
 
 class-title = Klasse: { $name }
 class-simulated = Simulierte Klasse.
-class-simulated-so = Aufzeichnungen oder Pläne sind als simuliert gekennzeichnet.
+class-simulated-so = Aufzeichnungen sagen von sich selbst, dass sie simuliert sind.
 class-day = Tag
 class-day-unknown = nicht bekannt
 class-walks = Gänge

@@ -1,7 +1,7 @@
 # Worauf ein Urteil beruht.
 
 judged-inside = Die Aufzeichnung kommt bis auf { $near } an den { -point } heran, innerhalb des Radius von { $radius }.
-judged-outside = Die Aufzeichnung kommt bis auf { $near } an den { -point } heran und nicht näher: { $outside } außerhalb des Radius von { $radius }.
+judged-outside = Die Aufzeichnung kommt bis auf { $near } an den { -point } heran: { $outside } außerhalb des Radius von { $radius }.
 judged-reaches = Der ganze Fehler der Aufzeichnung ist { $error } und reicht so weit.
 judged-reaches-not = Der ganze Fehler der Aufzeichnung ist { $error } und reicht nicht so weit.
 judged-fix = Von allen Ortungen, wie sie aufgezeichnet sind und zu welcher Zeit auch immer, liegt die nächste { $fix } vom
