@@ -159,6 +159,11 @@ def position(field_name: str, domain: Sequence[Any], axis_of_it: Spec | None, **
     }
 
 
+def circle_size(radius_px: float) -> float:
+    """Give the size of a sign that is a circle: in charts that of the square about it."""
+    return round((2.0 * radius_px) ** 2, 1)
+
+
 def rimmed(text: Mapping[str, Any]) -> Spec:
     """Give a text mark that stands out from the lines below it by a white rim."""
     return {**text, "stroke": "white", "strokeWidth": 3.5, "strokeJoin": "round"}

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
@@ -11,7 +10,15 @@ import numpy as np
 
 from audit.geodesy.areas_on_grid import GroundAreas
 from audit.reports import ink
-from audit.reports.chart_layers import Layer, axis, position, rimmed, specification, view
+from audit.reports.chart_layers import (
+    Layer,
+    axis,
+    circle_size,
+    position,
+    rimmed,
+    specification,
+    view,
+)
 from audit.reports.hatching import hatching
 from audit.reports.label_places import Label, place_labels
 from audit.units import FloatArray
@@ -186,8 +193,8 @@ def _line_rows(places: FloatArray, name: str) -> list[dict[str, Any]]:
 def _point_layers(sketch: GroundSketch, px_a_metre: float) -> list[Layer]:
     rows = [{"x": one.east_m, "y": one.north_m} for one in sketch.points]
     line = {"type": "point", "filled": False, "stroke": ink.INK, "opacity": 1, "clip": True}
-    circle_px = math.pi * (sketch.radius_m * px_a_metre) ** 2
-    circle = {**line, "shape": "circle", "size": round(circle_px, 1), "strokeWidth": 1}
+    size = circle_size(sketch.radius_m * px_a_metre)
+    circle = {**line, "shape": "circle", "size": size, "strokeWidth": 1}
     cross = {**line, "shape": "M-1,0L1,0M0,-1L0,1", "size": 110, "strokeWidth": 2}
     return [Layer(rows=rows, mark=circle), Layer(rows=rows, mark=cross)]
 

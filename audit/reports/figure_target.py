@@ -10,7 +10,16 @@ import numpy as np
 from audit.debriefing.finished_debrief import Debrief
 from audit.measurement.lines_of_leg import line_direction
 from audit.reports import digits, ink
-from audit.reports.chart_layers import Layer, Spec, as_given, position, rimmed, specification, view
+from audit.reports.chart_layers import (
+    Layer,
+    Spec,
+    as_given,
+    circle_size,
+    position,
+    rimmed,
+    specification,
+    view,
+)
 from audit.reports.label_places import Label, place_labels
 from audit.reports.length_axis import length_axis, length_label
 from audit.reports.map_layers import claim_sign
@@ -94,7 +103,7 @@ def _forecasts(debrief: Debrief) -> list[Layer]:
 
 def _circles(radii_px: list[float], stroke: str, width: float) -> list[Layer]:
     circle = {"type": "point", "shape": "circle", "filled": False, "opacity": 1, "clip": True}
-    rows = [{"x": 0.0, "y": 0.0, "a": round(math.pi * radius**2, 1)} for radius in radii_px]
+    rows = [{"x": 0.0, "y": 0.0, "a": circle_size(radius)} for radius in radii_px]
     mark = {**circle, "stroke": stroke, "strokeWidth": width}
     return [Layer(rows=rows, mark=mark, channels={"size": as_given("a", "quantitative")})]
 

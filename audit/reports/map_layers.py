@@ -59,8 +59,9 @@ def point_layers(debrief: Debrief) -> list[Layer]:
     """Draw each point as a cross inside its arrival circle, which is true to scale."""
     rows = [_at(point.east_m, point.north_m) for point in debrief.points]
     line = {"type": "point", "filled": False, "stroke": ink.INK, "opacity": 1, "clip": True}
-    area = "PI * pow(radius_m / metres_per_px, 2)"
-    circle = {**line, "shape": "circle", "size": {"expr": area}, "strokeWidth": 1}
+    # The size of a sign is that of the square about it, for a circle too.
+    size = {"expr": "pow(2 * radius_m / metres_per_px, 2)"}
+    circle = {**line, "shape": "circle", "size": size, "strokeWidth": 1}
     cross = {**line, "shape": "M-1,0L1,0M0,-1L0,1", "size": 110, "strokeWidth": 2}
     return [Layer(rows=rows, mark=circle), Layer(rows=rows, mark=cross)]
 

@@ -149,12 +149,37 @@ def test_way_to_the_course_does_not_shrink_the_map():
     assert map_frame(far) == map_frame(debrief)
 
 
+def circle_radii_px(svg):
+    """Radii of the circles as they stand in a still picture."""
+    return [float(radius) for radius in re.findall(r'd="M([\d.]+),0A\1,\1,', svg)]
+
+
 def test_arrival_circle_is_true_to_scale(debrief, map_spec):
-    frame = map_frame(debrief)
-    circles = [one for one in drawn(map_spec, "symbol") if one.get("shape") == "circle"]
-    radii_px = [math.sqrt(one["size"] / math.pi) for one in circles]  # Vega: size is an area
-    radii_m = [radius * frame.metres_per_pixel for radius in radii_px]
-    assert sum(radius == pytest.approx(30.0, abs=1e-3) for radius in radii_m) == len(debrief.points)
+    """Bug: circles were drawn 11 % too small, as a sign's size is not the circle's own area."""
+    metres_a_px = map_frame(debrief).metres_per_pixel
+    radii_m = [
+        radius * metres_a_px for radius in circle_radii_px(draw(map_spec, "map", "", "").svg)
+    ]
+    near = [radius == pytest.approx(30.0, abs=0.01 * metres_a_px) for radius in radii_m]
+    assert sum(near) == len(debrief.points)
+
+
+def test_circles_of_the_claims_are_true_to_scale(debrief):
+    """Bug: 50 m by the ring were 44 m by the axis beside it."""
+    specification = target_specification(debrief)
+    low, high = specification["encoding"]["x"]["scale"]["domain"]
+    px_a_metre = specification["width"] / (high - low)
+    drawn_m = [
+        radius / px_a_metre for radius in circle_radii_px(draw(specification, "a", "", "").svg)
+    ]
+    assert any(one == pytest.approx(30.0, abs=0.01 / px_a_metre) for one in drawn_m)
+    assert all(
+        any(
+            one == pytest.approx(step, abs=0.01 / px_a_metre)
+            for step in (30.0, *range(10, 1000, 10))
+        )
+        for one in drawn_m
+    )
 
 
 def test_scale_bar_is_as_long_as_it_says(debrief, map_spec):
