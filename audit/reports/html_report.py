@@ -16,8 +16,10 @@ from audit.reports.cautions import cautions
 from audit.reports.detail_facts import detail_facts
 from audit.reports.figure_map import map_tolerance_m
 from audit.reports.figure_strip import shows_own_line, strip_tolerance_m
+from audit.reports.figure_target import target_note
 from audit.reports.forecast_words import forecast_facts
 from audit.reports.map_ground import ground_words
+from audit.reports.map_key import map_key
 from audit.reports.map_margin import NARROWEST_DEG
 from audit.reports.page_coaching import to_keep, to_work_on
 from audit.reports.page_pictures import LegPictures, PagePictures, page_pictures
@@ -93,7 +95,7 @@ def _walk(debrief: Debrief, pictures: PagePictures) -> dict[str, Any]:
         "verdict": verdict(debrief),
         "story": story_sentences(debrief),
         "pictures": pictures,
-        "map_key": page_parts.map_key(debrief),
+        "map_key": map_key(debrief),
         "map_within": digits.stated_metres(map_tolerance_m(debrief)),
         "norths_apart": Turn(degrees=NARROWEST_DEG, degrees_decimals=0),
         "moment_step": wording.duration(max(1.0, moment_step_s(debrief))),
@@ -108,7 +110,7 @@ def _legs(debrief: Debrief, pictures: PagePictures) -> dict[str, Any]:
         "legs": sections,
         "undrawn": _undrawn(sections),
         "noise": page_parts.noise(debrief),
-        "radius": digits.stated_metres(debrief.card.arrival_radius_m),
+        "target_note": target_note(debrief),
         "ledger_parts": page_legs.LEDGER_PARTS,
         "length_unit": in_force().units.length,
         "ledger": page_legs.ledger_rows(debrief),

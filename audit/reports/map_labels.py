@@ -11,17 +11,21 @@ from audit.debriefing.finished_debrief import Debrief, LegDebrief
 from audit.reports import digits, ink
 from audit.reports.chart_layers import Layer, rimmed
 from audit.reports.display_lines import DisplayLine
-from audit.reports.label_places import Label, PlacedLabel, place_labels
+from audit.reports.label_places import Label, PlacedLabel, boxes_round, place_labels, sampled
 from audit.reports.map_frame import MapFrame
+from audit.reports.map_layers import signs_of_map
 from audit.reports.printable import printable
 from audit.units import FloatArray
 from audit.words import say, told
 
 _LONGEST, _LONGEST_SAID = 18, 30
 """Letters of a name, and of what is said of a leg."""
-_SAMPLE_PX = 4.0
+_SIGN_PX = 8.0
+"""To each side of the middle of a diamond or a letter."""
 _SMALLEST_SHARE = 0.75
 """Words on a map narrower than its own width become no smaller than this."""
+_ROOM = 1.3
+"""Room for each label in heights and widths of its own: a phone shows the map at 0.58."""
 _STYLES = {
     "point": {"fontWeight": "bold", "fill": ink.INK},
     "leg": {"fontStyle": "italic", "fill": ink.INK},
@@ -46,7 +50,9 @@ def label_layers(
     """Give one layer a kind of label."""
     every = [*_points(debrief, frame), *_claims(debrief, frame), *_legs(debrief, frame)]
     labels = [label for label in every if label.kind in kinds]
-    placed = place_labels(labels, _sampled(lines, frame), frame.width_px, frame.height_px)
+    seen = sampled(_to_pixels(line.points, frame) for line in lines)
+    signs = boxes_round(_to_pixels(signs_of_map(debrief, frame), frame), _SIGN_PX)
+    placed = place_labels(labels, seen, frame.width_px, frame.height_px, signs, _ROOM)
     layers = []
     for kind, style in _STYLES.items():
         rows = [_row(one, frame) for one in placed if one.label.kind == kind]
@@ -54,6 +60,7 @@ def label_layers(
         words = {"type": "text", "fontSize": size, "clip": True, **style}
         # Set off in pixels, so that words stay by their place while the map is zoomed.
         words |= {"dx": {"expr": "datum.dx * shrunk"}, "dy": {"expr": "datum.dy * shrunk"}}
+        words["align"] = {"expr": "datum.a"}
         channels = {"text": {"value": {"expr": "datum.t"}}}
         layers.append(Layer(rows=rows, mark=rimmed(words), channels=channels))
     return layers
@@ -121,19 +128,8 @@ def _row(placed: PlacedLabel, frame: MapFrame) -> dict[str, object]:
     return {
         "x": round(frame.west_m + label.right_px * frame.metres_per_pixel, 1),
         "y": round(frame.north_m - label.down_px * frame.metres_per_pixel, 1),
-        "dx": round(placed.right_px - label.right_px, 1),
+        "dx": round(placed.edge_px - label.right_px, 1),
         "dy": round(placed.down_px - label.down_px, 1),
+        "a": placed.align,
         "t": label.text,
     }
-
-
-def _sampled(lines: Sequence[DisplayLine], frame: MapFrame) -> FloatArray:
-    """Give a dot every few pixels of every line, so that labels can keep off them."""
-    dots = []
-    for line in lines:
-        pixels = _to_pixels(line.points, frame)
-        step = np.hypot(*np.diff(pixels, axis=0).T)
-        along = np.concatenate([[0.0], np.cumsum(step)])
-        where = np.arange(0.0, along[-1] + _SAMPLE_PX, _SAMPLE_PX)
-        dots.append(np.column_stack([np.interp(where, along, pixels[:, k]) for k in (0, 1)]))
-    return np.vstack(dots)

@@ -13,6 +13,7 @@ from audit.reports import ink
 from audit.reports.chart_layers import Layer, in_parts
 from audit.reports.display_lines import DisplayLine
 from audit.reports.map_frame import MapFrame
+from audit.units import FloatArray
 
 _LETTER_ROOM_PX = 13.0
 """Letters and claims keep this far from each other."""
@@ -67,21 +68,29 @@ def point_layers(debrief: Debrief) -> list[Layer]:
 
 
 def letter_layers(debrief: Debrief, frame: MapFrame) -> list[Layer]:
-    """Draw S in a circle on each leg's longest search, H in a square on halts, B on bypasses.
+    """Draw S in a circle, B in a hexagon and H in a square, where ``letters`` has room."""
+    shapes = {"S": "circle", "B": HEXAGON, "H": "square"}
+    return [
+        layer
+        for letter, rows in letters(debrief, frame).items()
+        for layer in letter_sign(rows, shapes[letter])
+    ]
 
-    The B stands in a hexagon. A letter that would cover a claim, a point or another
-    letter is left out.
+
+def letters(debrief: Debrief, frame: MapFrame) -> dict[str, list[dict[str, Any]]]:
+    """Give the places of S on each leg's longest search, of B on bypasses, of H on halts.
+
+    A letter that would cover a claim, a point or another letter is left out.
     """
-    claims = [leg.audit.measures.claim for leg in debrief.legs if leg.audit.measures is not None]
     taken = [np.array([point.east_m, point.north_m]) for point in debrief.points]
-    taken += [np.array([claim.east_m, claim.north_m]) for claim in claims]
-    layers = []
-    for letter, shape, spans in (
-        ("S", "circle", _longest_searches(debrief)),
-        ("B", HEXAGON, _longest_first(debrief, "bypass")),
-        ("H", "square", _longest_first(debrief, "halt")),
+    taken += list(_claims(debrief))
+    placed: dict[str, list[dict[str, Any]]] = {}
+    for letter, spans in (
+        ("S", _longest_searches(debrief)),
+        ("B", _longest_first(debrief, "bypass")),
+        ("H", _longest_first(debrief, "halt")),
     ):
-        rows = []
+        rows = placed.setdefault(letter, [])
         for span in spans:
             middle = (span.first + span.last) // 2
             where = np.array([debrief.clean.east_m[middle], debrief.clean.north_m[middle]])
@@ -89,8 +98,19 @@ def letter_layers(debrief: Debrief, frame: MapFrame) -> list[Layer]:
             if min(room_px, default=np.inf) >= _LETTER_ROOM_PX:
                 taken.append(where)
                 rows.append({**_at(*where), "t": letter})
-        layers += letter_sign(rows, shape)
-    return layers
+    return placed
+
+
+def signs_of_map(debrief: Debrief, frame: MapFrame) -> FloatArray:
+    """Give the places of all claims and letters, shape (n, 2)."""
+    rows = (row for placed in letters(debrief, frame).values() for row in placed)
+    lettered = [[row["x"], row["y"]] for row in rows]
+    return np.vstack([_claims(debrief), np.array(lettered).reshape(-1, 2)])
+
+
+def _claims(debrief: Debrief) -> FloatArray:
+    claims = [leg.audit.measures.claim for leg in debrief.legs if leg.audit.measures is not None]
+    return np.array([[claim.east_m, claim.north_m] for claim in claims]).reshape(-1, 2)
 
 
 def _longest_searches(debrief: Debrief) -> list[Span]:
@@ -122,9 +142,7 @@ def letter_sign(rows: Sequence[dict[str, Any]], shape: str) -> list[Layer]:
 
 def claim_layers(debrief: Debrief) -> list[Layer]:
     """Draw a diamond where the walker's own navigation on a leg ended."""
-    claims = [leg.audit.measures.claim for leg in debrief.legs if leg.audit.measures is not None]
-    rows = [_at(claim.east_m, claim.north_m) for claim in claims]
-    return [claim_sign(rows)]
+    return [claim_sign([_at(*claim) for claim in _claims(debrief).tolist()])]
 
 
 def claim_sign(rows: Sequence[dict[str, Any]]) -> Layer:

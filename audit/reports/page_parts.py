@@ -1,4 +1,4 @@
-"""The rest of the page in words: heading, map key, recording, plan."""
+"""The rest of the page in words: heading, recording, plan."""
 
 from __future__ import annotations
 
@@ -23,26 +23,6 @@ def heading_facts(debrief: Debrief) -> list[tuple[str, str]]:
         paces = Paces(counted=card.paces_per_100m)
         facts["pace-count"] = say("fact-pace-count-said", paces=paces)
     return [(say(f"fact-{name}"), words) for name, words in facts.items()]
-
-
-def map_key(debrief: Debrief) -> list[tuple[str, str]]:
-    """Give (sign, meaning) of what the map of this walk shows, in the order of the key."""
-    kinds = {span.kind for span in debrief.spans}
-    has_claim = any(leg.audit.measures is not None for leg in debrief.legs)
-    shown = {
-        "planned": True,
-        "walked": has_claim,
-        "bypass": "bypass" in kinds,
-        "search": "search" in kinds,
-        "other": bool(kinds - {"walking"}),
-        "gap": "gap" in kinds,
-        "point": True,
-        "claim": has_claim,
-        "miss": has_claim,
-        "halt": "halt" in kinds,
-    }
-    radius = digits.stated_metres(debrief.card.arrival_radius_m)
-    return [(sign, say(f"map-{sign}", radius=radius)) for sign, so in shown.items() if so]
 
 
 def noise(debrief: Debrief) -> str:

@@ -10,8 +10,10 @@ from audit.reports import digits, leg_facts, page_legs, page_parts
 from audit.reports.angle_words import angle_sentences
 from audit.reports.cautions import cautions
 from audit.reports.figure_map import map_tolerance_m
+from audit.reports.figure_target import target_note
 from audit.reports.html_report import sign_svg
 from audit.reports.map_ground import ground_words
+from audit.reports.map_key import map_key
 from audit.reports.page_coaching import to_keep, to_work_on
 from audit.reports.page_pictures import LegPictures, PagePictures
 from audit.reports.page_story import story_sentences
@@ -36,7 +38,6 @@ def paper_words(
     debrief: Debrief, pictures: PagePictures, ground: GroundPicture | None
 ) -> dict[str, Any]:
     """Give all words, and the names of the pictures they stand beside."""
-    radius_m = debrief.card.arrival_radius_m
     return {
         "title": debrief.card.name,
         "words": _headings(),
@@ -54,7 +55,7 @@ def paper_words(
         "target": "" if pictures.target is None else "target.svg",
         "walk": "" if pictures.walk is None else "walk.svg",
         "walk_note": say("paper-walk-note", noise=page_parts.noise(debrief)),
-        "target_note": say("paper-target-note", radius=digits.stated_metres(radius_m)),
+        "target_note": target_note(debrief),
         "recording": page_parts.recording_facts(debrief),
         "recording_notes": [told(note) for note in debrief.quality.notes],
         "plan": [
@@ -95,7 +96,7 @@ def _map_note(debrief: Debrief, ground: GroundPicture | None) -> str:
 
 
 def _key(debrief: Debrief) -> list[tuple[str, str]]:
-    return [(sign_svg(sign), words) for sign, words in page_parts.map_key(debrief)]
+    return [(sign_svg(sign), words) for sign, words in map_key(debrief)]
 
 
 def _table(debrief: Debrief) -> dict[str, Any]:

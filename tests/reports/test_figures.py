@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import math
 import re
+from dataclasses import replace
 from itertools import combinations
 
 import altair as alt
@@ -21,12 +22,14 @@ from audit.reports.chart_compiler import chart_of
 from audit.reports.display_lines import thinned, tolerance_m, walked_lines
 from audit.reports.figure_dial import _where_to_meet, dial_specification
 from audit.reports.figure_ledger import ledger_specification
-from audit.reports.figure_map import map_specification
+from audit.reports.figure_map import map_lines, map_specification
 from audit.reports.figure_strip import shows_own_line, strip_specification
-from audit.reports.figure_target import target_specification
+from audit.reports.figure_target import target_note, target_specification
 from audit.reports.figure_walk import _apart, walk_specification
-from audit.reports.label_places import Label, place_labels
+from audit.reports.label_places import Label, boxes_round, place_labels
 from audit.reports.map_frame import MARGIN_STRIP_PX, map_frame
+from audit.reports.map_key import map_key
+from audit.reports.map_layers import letters
 from audit.reports.picture import draw
 from audit.settings import Settings
 from audit.words import Words, spoken
@@ -271,6 +274,46 @@ def test_labels_keep_off_each_other_and_inside():
     ]
     assert all(shapely.box(0, 0, 460, 300).contains(box) for box in boxes)
     assert not any(a.intersection(b).area > 1e-9 for a, b in combinations(boxes, 2))
+
+
+def test_labels_keep_off_signs_that_stand_already():
+    """Bug: the names of claims covered other claims, where two lay near each other."""
+    places = np.array([[170.0, 170.0], [181.0, 172.0], [150.0, 168.0]])
+    names = [Label(text="7", right_px=x, down_px=y, clear_px=9, kind="leg") for x, y in places]
+    signs = boxes_round(places, 5.0)
+    placed = place_labels(names, places, 340.0, 340.0, signs)
+    boxes = [
+        shapely.box(one.right_px - 3.7, one.down_px - 7, one.right_px + 3.7, one.down_px + 7)
+        for one in placed
+    ]
+    boxes += [shapely.box(*sign) for sign in signs]
+    assert not any(a.intersection(b).area > 1e-9 for a, b in combinations(boxes, 2))
+
+
+def test_label_begins_beside_its_place_in_any_size():
+    """Bug: on a phone the words of the map ran over the points that they name."""
+    long = Label(text="Spring Head", right_px=200.0, down_px=150.0, clear_px=12, kind="point")
+    (one,) = place_labels([long], np.array([[230.0, 150.0]]), 460.0, 300.0)
+    assert (one.align, one.edge_px) == ("right", 188.0)
+
+
+def test_map_key_lists_what_the_map_shows():
+    """Bug: the key listed halts whose letter had no room, and ways between legs of no length."""
+    debrief = sample_debrief()
+    frame = map_frame(debrief)
+    drawn_kinds = {line.kind for line in map_lines(debrief, frame)}
+    lettered = letters(debrief, frame)
+    key = {sign for sign, _ in map_key(debrief)}
+    assert key - drawn_kinds <= {"point", "claim", "halt", "walked", "search", "bypass"}
+    assert ("halt" in key) == bool(lettered["H"])
+    still = replace(debrief, spans=tuple(one for one in debrief.spans if one.leg is not None))
+    assert "other" not in {sign for sign, _ in map_key(still)}
+
+
+def test_note_on_the_claims_tells_of_no_ellipse_that_is_not_drawn(debrief):
+    """Bug: the note told of dotted ellipses where there was no forecast."""
+    legs = tuple(replace(leg, forecast=None) for leg in debrief.legs)
+    assert "Dotted" not in target_note(replace(debrief, legs=legs))
 
 
 def test_control_character_in_a_name_does_not_end_the_drawing():

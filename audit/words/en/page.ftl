@@ -67,9 +67,12 @@ page-run = Run
 page-moment = Moment of the walk
 page-misses = Where the misses came from
 page-target-note = Every claim (diamond, with the number of its leg) as seen from its { -point } by the walker: ahead is up.
-    Bars: one standard error either way. The black circle is the arrival radius, { $radius }. Dotted: the ellipses
-    that hold 95 of 100 ordinary walks of the easiest and of the hardest leg. A leg left of the cross ended left
-    of its { -point }.
+    Bars: one standard error either way. The heavy circle is the arrival radius, { $radius }.{ $forecasts ->
+    [none] {""}
+    [only] {" "}Dotted: the ellipse that holds 95 of 100 ordinary walks of the leg.
+    [easiest] {" "}Dotted: the ellipse that holds 95 of 100 ordinary walks of the easiest leg.
+   *[both] {" "}Dotted: the ellipses that hold 95 of 100 ordinary walks of the easiest and of the hardest leg.
+} A leg left of the cross ended left of its { -point }.
 page-ledger-note = { $unit ->
     [yards] Yards
    *[metres] Metres

@@ -9,8 +9,6 @@ paper-distance-planned = Distance planned
 paper-each-note = Strips: offset from the planned line with the receiver’s noise shaded, height, speed. Arrows: planned
     (dashed) and walked { -azimuth }, its 95 % interval shaded. Beside them the parts of the miss, head to tail from
     the { -point } (cross) to the claim (diamond).
-paper-target-note = Every claim (diamond, with the number of its leg) as seen from its { -point } by the walker: ahead
-    is up. Bars: one standard error either way. Black circle: the arrival radius, { $radius }.
 paper-map-note = Grid north is up. Drawn lines keep within { $within } of the recording.
 paper-overlay-note = Print at actual size (100 %, no fitting) on film or thin paper, and lay the kilometre lines of { $grid }
     on those of the map. Dashed: plan. Whole line: walked. Diamond: claim. Drawn within { $within } of the recording.
