@@ -11,7 +11,7 @@ from audit.grading.verdicts import PointGrade, PointVerdict
 from audit.reports import class_words, digits
 from audit.reports.class_matrix import appeal_name, debrief_page, may_appeal
 from audit.reports.class_page import POLICY
-from audit.reports.figure_appeal import appeal_specification
+from audit.reports.figure_appeal import appeal_key, appeal_specification
 from audit.reports.html_report import page_templates
 from audit.reports.leg_facts import clock, clock_name
 from audit.reports.picture import draw
@@ -56,6 +56,7 @@ def _sheet(result: ClassResult, lane: LaneResult, walker: WalkerResult, leg: int
             ),
             facts=_facts(lane, walker, leg),
             picture=None if made is None else draw(made, "appeal", title, said).svg,
+            signs=[] if made is None else appeal_key(lane, leg, walker),
             evidence_for=one.point.evidence_for,
             evidence_against=one.point.evidence_against,
             about_class=_class_words(result, lane, walker, leg),

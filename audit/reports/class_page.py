@@ -7,11 +7,12 @@ from dataclasses import dataclass
 from audit.classroom.class_result import ClassResult
 from audit.reports import class_words, digits
 from audit.reports.cautions import cautions
+from audit.reports.class_key import shown_signs
 from audit.reports.class_matrix import lane_tables, numbered
 from audit.reports.class_rows import source_words
 from audit.reports.class_tables import cause_rows, lane_rows, leg_rows, time_rows
 from audit.reports.class_verdict import class_verdict, findings_of
-from audit.reports.figure_class_leg import leg_tracks_specification
+from audit.reports.figure_class_leg import leg_tracks_specification, tracks_key
 from audit.reports.html_report import page_templates
 from audit.reports.picture import Picture, draw
 from audit.track import calls_itself_simulated
@@ -37,6 +38,7 @@ class LegFigure:
 def render_class_html(result: ClassResult) -> str:
     """Give the whole page: it fetches nothing, runs nothing, and is whole on paper."""
     told, questions = findings_of(result)
+    tables, legs, times = lane_tables(result), leg_rows(result), time_rows(result)
     return (
         page_templates()
         .get_template("class.html.j2")
@@ -48,12 +50,14 @@ def render_class_html(result: ClassResult) -> str:
             verdict=class_verdict(result),
             findings=told,
             questions=questions,
-            tables=lane_tables(result),
-            legs=leg_rows(result),
+            tables=tables,
+            legs=legs,
             figures=leg_figures(result),
+            signs=tracks_key(result),
             lanes=lane_rows(result),
             causes=cause_rows(result),
-            times=time_rows(result),
+            times=times,
+            shown=shown_signs(tables, legs, times),
             standard=result.standard,
             asks=standard_facts(result),
             sources=standard_sources(result),

@@ -1,4 +1,8 @@
-"""One point and one walk about it, for an appeal: radius, whole error, nearest approach."""
+"""One point and one walk about it, for an appeal: radius, whole error, nearest approach.
+
+No word stands in the picture, where it would cover the walk that is argued about: the signs
+are told in a key below it.
+"""
 
 from __future__ import annotations
 
@@ -8,8 +12,9 @@ import numpy as np
 
 from audit.classroom.lane_result import LanePoint, LaneResult
 from audit.classroom.walker_result import WalkerResult
+from audit.grading.verdicts import PointVerdict
 from audit.reports import digits, ink
-from audit.reports.chart_layers import Layer, in_parts, position, rimmed, specification, view
+from audit.reports.chart_layers import Layer, in_parts, position, specification, view
 from audit.reports.length_axis import length_axis
 from audit.units import FloatArray
 from audit.words import in_force, say
@@ -20,8 +25,6 @@ _SHOWN = 2.2
 """Ground shown to each side, in radii with the whole error."""
 _MOST_M = 400.0
 _CORNERS = 48
-_RISE_PX = 6
-"""Between a ring and the foot of its name."""
 
 
 def appeal_specification(lane: LaneResult, leg: int, walker: WalkerResult) -> dict[str, Any] | None:
@@ -30,15 +33,12 @@ def appeal_specification(lane: LaneResult, leg: int, walker: WalkerResult) -> di
         return None
     verdict = walker.legs[leg].point
     point = next(one for one in lane.points if one.name == lane.legs[leg].end)
-    whole_m = verdict.radius_m + verdict.error_m
-    approach_m = 0.0 if verdict.approach is None else verdict.approach.distance_m
-    shown_m = min(max(_SHOWN * whole_m, 1.25 * approach_m), max(_MOST_M, 1.1 * whole_m))
+    whole_m, shown_m = verdict.radius_m + verdict.error_m, _shown_m(verdict)
     layers = [
         _track(_about(point, walker), 1.5 * shown_m),
         _ring(verdict.radius_m, {"stroke": ink.INK, "strokeWidth": 1.6}),
         _ring(whole_m, {"stroke": ink.GREY, "strokeWidth": 1.4, "strokeDash": [4, 3]}),
         *_signs(point, walker, leg),
-        *_words(verdict.radius_m, whole_m, shown_m, _seen(point, walker, leg)),
     ]
     shown = (-shown_m, shown_m)
     numbers = f"size + ' {LENGTH_SIGN[in_force().units.length]}'"
@@ -47,6 +47,29 @@ def appeal_specification(lane: LaneResult, leg: int, walker: WalkerResult) -> di
         position("y", shown, length_axis(shown, 5, numbers, title=say("appeal-north"))),
     )
     return specification(view(layers, axes, (SIDE_PX, SIDE_PX), "appeal", one_shape=True))
+
+
+def appeal_key(lane: LaneResult, leg: int, walker: WalkerResult) -> list[tuple[str, str]]:
+    """Give (sign, meaning) of what the picture of this point shows."""
+    verdict = walker.legs[leg].point
+    point = next(one for one in lane.points if one.name == lane.legs[leg].end)
+    claim, near = _signed(point, walker, leg)
+    shown = {"walked": True, "ring": True, "whole": verdict.error_m > 0.0, "cross": True}
+    for name, places in (("claim", claim), ("nearest", near)):
+        shown[name] = any(max(abs(one["x"]), abs(one["y"])) <= _shown_m(verdict) for one in places)
+    sizes = {"ring": verdict.radius_m, "whole": verdict.radius_m + verdict.error_m}
+    return [
+        (name, say(f"appeal-key-{name}", size=digits.stated_metres(sizes.get(name, 0.0))))
+        for name, so in shown.items()
+        if so
+    ]
+
+
+def _shown_m(verdict: PointVerdict) -> float:
+    """Give how far from the point the picture shows ground, to each side."""
+    whole_m = verdict.radius_m + verdict.error_m
+    approach_m = 0.0 if verdict.approach is None else verdict.approach.distance_m
+    return min(max(_SHOWN * whole_m, 1.25 * approach_m), max(_MOST_M, 1.1 * whole_m))
 
 
 def _about(point: LanePoint, walker: WalkerResult) -> FloatArray:
@@ -86,6 +109,18 @@ def _signs(point: LanePoint, walker: WalkerResult, leg: int) -> list[Layer]:
     diamond = {"type": "point", "shape": "diamond", "size": 120, "fill": ink.ORANGE, "opacity": 1}
     square = {"type": "point", "shape": "square", "size": 70, "filled": False, "opacity": 1}
     square |= {"stroke": ink.BLUE, "strokeWidth": 2.2, "clip": True}
+    claim, near = _signed(point, walker, leg)
+    return [
+        Layer(rows=[{"x": 0.0, "y": 0.0}], mark=cross),
+        Layer(rows=claim, mark={**diamond, "stroke": "white", "clip": True}),
+        Layer(rows=near, mark=square),
+    ]
+
+
+def _signed(
+    point: LanePoint, walker: WalkerResult, leg: int
+) -> tuple[list[dict[str, float]], list[dict[str, float]]]:
+    """Give where the claim and the nearest approach lie; empty where there is none."""
     result, trace = walker.legs[leg], walker.trace
     claim = [] if result.miss is None else [{"x": result.miss.east_m, "y": result.miss.north_m}]
     approach, near = result.point.approach, []
@@ -95,40 +130,4 @@ def _signs(point: LanePoint, walker: WalkerResult, leg: int) -> list[Layer]:
             for values, middle in ((trace.east_m, point.east_m), (trace.north_m, point.north_m))
         )
         near = [{"x": round(east, 1), "y": round(north, 1)}]
-    return [
-        Layer(rows=[{"x": 0.0, "y": 0.0}], mark=cross),
-        Layer(rows=claim, mark={**diamond, "stroke": "white", "clip": True}),
-        Layer(rows=near, mark=square),
-    ]
-
-
-def _seen(point: LanePoint, walker: WalkerResult, leg: int) -> FloatArray:
-    """Give what no word may lie upon: the walk, and the claim."""
-    miss = walker.legs[leg].miss
-    claim = np.empty((0, 2)) if miss is None else np.array([[miss.east_m, miss.north_m]])
-    return np.vstack([_about(point, walker), claim])
-
-
-def _words(radius_m: float, whole_m: float, shown_m: float, seen_m: FloatArray) -> list[Layer]:
-    """Name both rings on the side of the point that the walk leaves free: above or below.
-
-    The radius is named within its ring, the other outside.
-    """
-    words = {"type": "text", "fontSize": ink.LABEL_PX - 1, "fill": ink.INK, "dy": -_RISE_PX}
-    near_m = [
-        float(np.hypot(*(seen_m - [0.0, side * whole_m]).T).min()) if len(seen_m) else 0.0
-        for side in (-1.0, 1.0)
-    ]
-    up = near_m[1] >= near_m[0]
-    # Where a word stands under its line, it is drawn lower by its height and the gap.
-    under_m = 2.0 * shown_m * (2 * _RISE_PX + ink.LABEL_PX - 4) / SIDE_PX
-    side = 1.0 if up else -1.0
-    radius, whole = (
-        say(name, size=digits.stated_metres(size_m))
-        for name, size_m in (("appeal-radius", radius_m), ("appeal-whole", whole_m))
-    )
-    rows = [
-        {"x": 0.0, "y": side * radius_m - (under_m if up else 0.0), "t": radius},
-        {"x": 0.0, "y": side * whole_m - (0.0 if up else under_m), "t": whole},
-    ]
-    return [Layer(rows=rows, mark=rimmed(words), channels={"text": "t:N"})]
+    return claim, near

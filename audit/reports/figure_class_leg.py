@@ -8,6 +8,7 @@ from typing import Any
 
 import numpy as np
 
+from audit.classroom.class_result import ClassResult
 from audit.classroom.lane_result import LaneLeg, LaneResult
 from audit.classroom.walker_result import WalkerResult
 from audit.reports import ink
@@ -26,6 +27,21 @@ _LEAST_SIDE, _MOST_SIDE = 0.14, 0.33
 """Ground shown to either side, as a share of the length shown; who goes farther runs off it."""
 _SIDE_STEP = 0.03
 _CORNERS = 40
+
+
+def tracks_key(result: ClassResult) -> list[tuple[str, str]]:
+    """Give (sign, meaning) of what the figures of a class show."""
+    walked = [
+        (one, number)
+        for one in result.walkers
+        for number, leg in enumerate(one.legs)
+        if one.trace is not None and None not in {leg.trace_from, leg.trace_to}
+    ]
+    found = {one.legs[number].point.grade == "found" for one, number in walked}
+    left = any(number > 0 for _, number in walked)
+    shown = {"planned": True, "point": True, "found-track": True in found}
+    shown |= {"missed-track": False in found, "left": left}
+    return [(sign, say(f"class-key-{sign}")) for sign, so in shown.items() if so]
 
 
 def leg_tracks_specification(
@@ -113,7 +129,7 @@ def _tracks(ways: Sequence[FloatArray], found: Sequence[bool]) -> list[Layer]:
     yes = [_rows(way) for way, ok in zip(ways, found, strict=True) if ok]
     no = [_rows(way) for way, ok in zip(ways, found, strict=True) if not ok]
     blue = {**line, "stroke": ink.BLUE, "strokeWidth": 1, "strokeOpacity": 0.65}
-    orange = {**line, "stroke": ink.ORANGE, "strokeWidth": 1.6, "strokeDash": [6, 3]}
+    orange = {**line, "stroke": ink.ORANGE, "strokeWidth": 2.4}
     order = {"order": {"value": 0}}
     return [
         Layer(rows=in_parts(yes), mark=blue, channels=order),
@@ -147,9 +163,10 @@ def _claims(claims: FloatArray, found: Sequence[bool]) -> list[Layer]:
     mark = {"type": "point", "shape": "diamond", "size": 60, "opacity": 1, "clip": True}
     yes = claims[np.array(found)]
     no = claims[~np.array(found)]
+    missed = {"size": 110, "fill": ink.ORANGE, "stroke": "white", "strokeWidth": 1}
     return [
         Layer(rows=_rows(yes), mark={**mark, "fill": "white", "stroke": ink.BLUE}),
-        Layer(rows=_rows(no), mark={**mark, "size": 80, "fill": ink.ORANGE, "stroke": "white"}),
+        Layer(rows=_rows(no), mark={**mark, **missed}),
     ]
 
 

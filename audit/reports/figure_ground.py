@@ -20,7 +20,7 @@ from audit.reports.chart_layers import (
     view,
 )
 from audit.reports.hatching import hatching
-from audit.reports.label_places import Label, place_labels
+from audit.reports.label_places import Label, boxes_round, place_labels, sampled
 from audit.units import FloatArray
 from audit.words import say
 
@@ -50,11 +50,13 @@ _HATCHING: dict[str, tuple[tuple[float, ...], dict[str, Any]]] = {
 }
 """Azimuths of the strokes: kinds differ by them on grey paper and for who sees no colour."""
 _HATCH_PX = 7.0
-_LINE_MARKS: dict[str, dict[str, Any]] = {
-    "planned": {"stroke": ink.INK, "strokeWidth": 1.6, "strokeDash": ink.PLANNED_DASH},
+_SIGN_PX = 4.0
+"""To each side of the middle of a sign, without the corners that it leaves free."""
+_LINE_MARKS: dict[str, dict[str, Any]] = {  # in the order of drawing: the plan over all
     "other": {"stroke": ink.GREY, "strokeWidth": 1.2, "strokeDash": ink.PLANNED_DASH},
     "wrong": {"stroke": ink.BLUE, "strokeWidth": 1.4},
     "ellipse": {"stroke": ink.GREY, "strokeWidth": 1, "strokeDash": [2, 2]},
+    "planned": {"stroke": ink.INK, "strokeWidth": 1.6, "strokeDash": ink.PLANNED_DASH},
 }
 
 
@@ -72,7 +74,8 @@ class GroundSketch:
     """What is to be drawn, in grid metres.
 
     ``lines`` are (kind, places); ``shown`` are places that must lie in the picture beside
-    points and ends.
+    points and ends. ``window`` is the ground (low and high corner) of a closer picture, which
+    names the ends inside it.
     """
 
     points: tuple[Sign, ...]
@@ -82,11 +85,12 @@ class GroundSketch:
     unsafe: tuple[BaseGeometry, ...] = ()
     radius_m: float = 0.0
     shown: FloatArray | None = None
+    window: tuple[FloatArray, FloatArray] | None = None
 
 
 def ground_specification(sketch: GroundSketch) -> dict[str, Any]:
     """Give the Vega-Lite specification: grid north up, one scale both ways."""
-    (west, south), (east, north) = _frame(sketch)
+    (west, south), (east, north) = ground_frame(sketch)
     px_a_metre = _WIDEST_PX / (east - west)
     size = (_WIDEST_PX, (north - south) * px_a_metre)
     seen = ((west, south), (east, north))
@@ -94,6 +98,7 @@ def ground_specification(sketch: GroundSketch) -> dict[str, Any]:
         *_area_layers(sketch, seen, _HATCH_PX / px_a_metre),
         *(layer for kind in _LINE_MARKS for layer in _lines(sketch, kind)),
         *_point_layers(sketch, px_a_metre),
+        _window_layer(sketch),
         _end_layer(sketch),
         *_words(sketch, (west, north), px_a_metre, size),
     ]
@@ -106,7 +111,7 @@ def ground_specification(sketch: GroundSketch) -> dict[str, Any]:
     return specification(view(layers, axes, size, "ground"))
 
 
-def _frame(sketch: GroundSketch) -> tuple[FloatArray, FloatArray]:
+def ground_frame(sketch: GroundSketch) -> tuple[FloatArray, FloatArray]:
     """Give the corners: all points and ends, with room round them."""
     signs = np.array([[one.east_m, one.north_m] for one in (*sketch.points, *sketch.ends)])
     shown = signs if sketch.shown is None else np.vstack([signs, sketch.shown])
@@ -199,6 +204,15 @@ def _point_layers(sketch: GroundSketch, px_a_metre: float) -> list[Layer]:
     return [Layer(rows=rows, mark=circle), Layer(rows=rows, mark=cross)]
 
 
+def _window_layer(sketch: GroundSketch) -> Layer:
+    mark = {"type": "rect", "filled": False, "stroke": ink.GREY, "strokeWidth": 1.2, "clip": True}
+    if sketch.window is None:
+        return Layer(rows=[], mark=mark)
+    (west, south), (east, north) = ((float(x), float(y)) for x, y in sketch.window)
+    row = {"x": west, "y": south, "x2": east, "y2": north}
+    return Layer(rows=[row], mark=mark, channels={"x2": "x2", "y2": "y2"})
+
+
 def _end_layer(sketch: GroundSketch) -> Layer:
     mark = {"type": "point", "shape": "diamond", "size": 80, "fill": ink.ORANGE, "opacity": 1}
     rows = [{"x": round(one.east_m, 1), "y": round(one.north_m, 1)} for one in sketch.ends]
@@ -208,13 +222,19 @@ def _end_layer(sketch: GroundSketch) -> Layer:
 def _words(
     sketch: GroundSketch, corner: tuple[float, float], px_a_metre: float, size: tuple[float, float]
 ) -> list[Layer]:
-    """Write names beside points and ends, where they cover no other."""
+    """Write names beside points and ends, where they cover neither each other nor signs."""
     points = _labels(sketch.points, "point", (corner, px_a_metre))
     points += _labels(_area_names(sketch, corner, px_a_metre, size), "area", (corner, px_a_metre))
-    ends = _labels(sketch.ends, "end", (corner, px_a_metre))
-    drawn = np.array([[one.right_px, one.down_px] for one in (*points, *ends)])
+    named = [one for one in sketch.ends if not _within(one, sketch.window)]
+    ends = _labels(named, "end", (corner, px_a_metre))
+    signs = _labels((*sketch.points, *sketch.ends), "sign", (corner, px_a_metre))
+    taken = boxes_round(np.array([[one.right_px, one.down_px] for one in signs]), _SIGN_PX)
+    lines = [
+        (np.asarray(places)[:, :2] - corner) * [px_a_metre, -px_a_metre]
+        for _, places in sketch.lines
+    ]
     layers = []
-    placed = place_labels([*points, *ends], drawn, *size)
+    placed = place_labels([*points, *ends], sampled(lines), *size, taken)
     for kind, style in (("point", {"fontWeight": "bold", "fill": ink.INK}),
                         ("area", {"fontStyle": "italic", "fill": ink.GREY_TEXT}),
                         ("end", {"fill": ink.ORANGE, "fontWeight": "bold"})):  # fmt: skip
@@ -230,6 +250,14 @@ def _words(
         words = {"type": "text", "fontSize": ink.LABEL_PX, "clip": True, **style}
         layers.append(Layer(rows=rows, mark=rimmed(words), channels={"text": "t:N"}))
     return layers
+
+
+def _within(sign: Sign, window: tuple[FloatArray, FloatArray] | None) -> bool:
+    """Tell whether a closer picture shows a sign."""
+    if window is None:
+        return False
+    low, high = window
+    return bool(low[0] <= sign.east_m <= high[0] and low[1] <= sign.north_m <= high[1])
 
 
 def _area_names(

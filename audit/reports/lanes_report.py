@@ -14,6 +14,7 @@ from audit.course_setting.safety_findings import unsafe_shapes
 from audit.geodesy.areas_on_grid import GroundAreas
 from audit.reports.csv_report import csv_text
 from audit.reports.figure_ground import GroundSketch, Sign, ground_specification
+from audit.reports.ground_key import ground_key
 from audit.reports.lanes_words import lane_rows, method_words
 from audit.reports.picture import draw
 from audit.reports.printable import printable
@@ -82,8 +83,9 @@ def render_lanes_html(checked: LanesCheck, areas: GroundAreas, first: Sequence[s
     """Give the page, whole without a network and on paper."""
     unsafe = unsafe_shapes([one.lane for one in checked.lanes], areas)
     names = [one.lane.name for one in checked.lanes]
+    sketch = _sketch(checked, areas, unsafe)
     picture = draw(
-        ground_specification(_sketch(checked, areas, unsafe)), "ground", say("lanes-picture"),
+        ground_specification(sketch), "ground", say("lanes-picture"),
         say("lanes-picture-said", count=str(len(names))),
     )  # fmt: skip
     return render_still_page(
@@ -95,7 +97,7 @@ def render_lanes_html(checked: LanesCheck, areas: GroundAreas, first: Sequence[s
         findings=[one.message for one in checked.findings],
         notes=checked.notes,
         picture=picture.svg,
-        unsafe="yes" if unsafe else "no",
+        signs=ground_key(sketch),
         method=method_words(checked.settings),
     )
 

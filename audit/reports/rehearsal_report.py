@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
@@ -12,7 +13,8 @@ from audit.leg_card.leg_pieces import walked_m
 from audit.rehearsal.finished_rehearsal import LegRehearsal, Rehearsal
 from audit.reports import digits, rehearsal_words
 from audit.reports.cause_words import cause_words
-from audit.reports.figure_ground import GroundSketch, Sign, ground_specification
+from audit.reports.figure_ground import GroundSketch, Sign, ground_frame, ground_specification
+from audit.reports.ground_key import ground_key
 from audit.reports.picture import draw
 from audit.reports.printable import printable
 from audit.reports.still_page import render_still_page
@@ -95,15 +97,19 @@ def _section(leg: LegRehearsal, rehearsal: Rehearsal, areas: GroundAreas) -> dic
     title = _title(leg)
     number = rehearsal.legs.index(leg) + 1
     pictures = []
-    close = say("rehearse-at-point")
-    for kind, share, words in (("whole", _FAR_LEGS, title), ("close", _CLOSE_LEGS, close)):
-        sketch = _sketch(leg, rows, rehearsal, areas, share)
+    whole, close = (
+        _sketch(leg, rows, rehearsal, areas, share) for share in (_FAR_LEGS, _CLOSE_LEGS)
+    )
+    whole = replace(whole, window=ground_frame(close))
+    about = say("rehearse-at-point")
+    for kind, sketch, words in (("whole", whole, title), ("close", close, about)):
         said = say("rehearse-picture-said", count=str(len(sketch.ends)))
         drawn = draw(ground_specification(sketch), f"leg-{number}-{kind}", words, said)
         pictures.append(drawn.svg)
     return {
         "title": title,
         "pictures": pictures,
+        "signs": ground_key(whole, close),
         "rows": rows,
         "hidden": rehearsal_words.hidden_words(leg),
         "alike": rehearsal_words.alike_sentences(leg),

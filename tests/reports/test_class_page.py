@@ -18,7 +18,7 @@ from audit.reports.class_tables import lane_rows, time_rows
 from audit.reports.class_terminal import render_class_terminal
 from audit.reports.class_verdict import causes_counted, class_verdict, hardest
 from audit.reports.class_words import outcome
-from audit.reports.figure_appeal import appeal_specification
+from audit.reports.figure_appeal import appeal_key, appeal_specification
 from audit.words import Words, sentence, spoken
 
 SEED = 100_301
@@ -262,19 +262,45 @@ def test_sheet_holds_the_evidence_for_and_against(result, sheets):
             )
 
 
-@pytest.mark.parametrize("north_m", [50.0, -50.0])
-def test_the_names_of_the_rings_keep_off_the_walk(result, north_m):
+def test_keys_of_the_class_list_what_the_page_shows(result):
+    """Bug: the keys told of doubtful points and of hatching where the page had none."""
+
+    def keys(of):
+        page = html.fromstring(render_class_html(of))
+        return [text_of(one) for one in page.cssselect(".inline-key")]
+
+    def all_found(leg):
+        return replace(leg, point=replace(leg.point, grade="found", left_out=False))
+
+    clean = tuple(replace(one, legs=tuple(map(all_found, one.legs))) for one in result.walkers)
+    points = keys(replace(result, walkers=clean))[0]
+    assert points.split() == ["found"]
+    grades = {leg.point.grade for one in result.walkers for leg in one.legs}
+    for grade in ("found", "doubtful", "missed"):
+        assert (grade in keys(result)[0]) == (grade in grades)
+
+
+def test_no_word_stands_in_the_picture_of_an_appeal(result):
     """Bug: "with the whole error 44 m" was written over claim and nearest approach."""
     walker = next(one for one in result.walkers if one.trace is not None)
     lane = result.lane(walker.lane)
-    point = next(one for one in lane.points if one.name == lane.legs[0].end)
-    line = {"east_m": (point.east_m,) * 2, "north_m": (point.north_m + north_m,) * 2}
-    near = replace(walker, trace=replace(walker.trace, **line, time_s=()))
-    made = str(appeal_specification(lane, 0, near))
+    made = appeal_specification(lane, 0, walker)
+    assert "text" not in {layer["mark"]["type"] for layer in made["layer"]}
     leg = walker.legs[0].point
-    whole_m = leg.radius_m + leg.error_m
-    (label_m,) = re.findall(rf"'y': (-?[\d.]+), 't': 'with the whole error {whole_m:.0f}", made)
-    assert float(label_m) * north_m < 0.0
+    key = dict(appeal_key(lane, 0, walker))
+    assert f"{leg.radius_m:.0f} m" in key["ring"]
+    assert f"{leg.radius_m + leg.error_m:.0f} m" in key["whole"]
+
+
+def test_key_of_an_appeal_lists_what_its_picture_shows(result):
+    """Bug: claim and nearest approach were told of where they lay outside the picture."""
+    walker = next(one for one in result.walkers if one.legs[0].miss is not None)
+    lane = result.lane(walker.lane)
+    assert "claim" in dict(appeal_key(lane, 0, walker))
+    far = replace(walker.legs[0], miss=replace(walker.legs[0].miss, east_m=5000.0))
+    gone = replace(walker, legs=(far, *walker.legs[1:]))
+    assert "claim" not in dict(appeal_key(lane, 0, gone))
+    assert "nearest" not in dict(appeal_key(lane, 0, replace(walker, trace=None)))
 
 
 def test_sheet_says_what_the_class_shows_of_the_point(result, sheets):

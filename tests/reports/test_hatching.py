@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 import shapely
 
 from audit.geodesy.areas_on_grid import GroundArea, GroundAreas
 from audit.reports.figure_ground import GroundSketch, Sign, ground_specification
+from audit.reports.ground_key import ground_key
 from audit.reports.hatching import hatching
 
 SEEN = shapely.box(0.0, 0.0, 1000.0, 1000.0)
@@ -61,3 +64,17 @@ def test_kinds_of_ground_differ_without_their_colours():
         if any((row.get("x"), row.get("y")) == (600.0, 300.0) for row in rows):
             assert "fill" not in layer["mark"]
     assert len(set(map(frozenset, azimuths.values()))) == 3
+
+
+def test_key_of_the_ground_lists_what_its_picture_shows():
+    """Bug: the note below told of no-go areas, hazards and bounds where none were drawn."""
+    gate = Sign(text="Gate", east_m=500.0, north_m=500.0)
+    line = (("planned", np.array([[500.0, 500.0], [700.0, 600.0]])),)
+    bare = GroundSketch(points=(gate,), lines=line, radius_m=30.0)
+    assert [sign for sign, _ in ground_key(bare)] == ["planned", "point"]
+    near = replace(bare, areas=GroundAreas(no_go=(GroundArea(name="Lake", shape=LAKE),)),
+                   shown=np.array([[0.0, 0.0], [1000.0, 1000.0]]))  # fmt: skip
+    assert "no-go" in dict(ground_key(near))
+    far = shapely.transform(LAKE, lambda places: places + 50_000.0)
+    gone = replace(near, areas=GroundAreas(no_go=(GroundArea(name="Lake", shape=far),)))
+    assert "no-go" not in dict(ground_key(gone))

@@ -126,6 +126,11 @@ class-tracks-note = Jeder Abschnitt ist so gedreht, dass alle nach rechts gehen,
     ging, läuft aus dem Bild. Schwarz gestrichelt: die geplante Linie; Kreuz und Kreis: der { -point } und der Ankunftskreis.
     Dünne Linien: wer den { -point } fand, das angenommene Ende als offene Raute. Dicke unterbrochene Linien: wer ihn nicht fand,
     das angenommene Ende als volle Raute mit der Nummer. Kleine Quadrate: wo zum nächsten Abschnitt aufgebrochen wurde.
+class-key-planned = geplante Linie
+class-key-point = { -point } und Ankunftskreis
+class-key-found-track = Weg mit gemeldetem Ende dessen, der den { -point } fand
+class-key-missed-track = dessen, der ihn nicht fand, mit seiner Nummer
+class-key-left = wo jemand zum nächsten Abschnitt aufbrach
 class-tracks-said = { $found } von { $walks ->
     [one] { $walks } Gang
    *[other] { $walks } Gängen

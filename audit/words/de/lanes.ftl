@@ -10,12 +10,7 @@ lanes-things = { $count ->
 } anzusehen.
 lanes-nothing = Nichts fällt auf.
 lanes-ground = Das Gelände
-lanes-ground-note = Gestrichelt: die Abschnitte. Kreise: der Ankunftskreis. Gekreuzt schraffiert auf Grau: Sperrgebiete; nach rechts
-    steigend orange schraffiert mit gestricheltem Rand: Gefahren; was kein Gebiet, sondern eine Linie ist, dick: schwarz eine
-    gesperrte, orange gestrichelt eine gefährliche; dicker Strich und Punkt: die Grenze.{ $unsafe ->
-    [yes] {" "}Nach rechts fallend schraffiert auf Blassblau: Gelände, von dem aus die Sicherheitsrichtung in eines davon führt.
-   *[no] {""}
-} Gitternord ist oben.
+lanes-ground-note = Gitternord ist oben.
 lanes-picture = Die Bahnen im Gelände
 lanes-picture-said = { $count } Bahnen mit ihren { -point(form: "to") } und den angegebenen Gebieten.
 lanes-table = Die Bahnen nebeneinander

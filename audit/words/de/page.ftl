@@ -73,6 +73,7 @@ page-ledger-note = { $unit ->
     [yards] Yard
    *[metres] Meter
 } nach Ost oder West, Nord oder Süd im Gitter, gerundet; die fünf Teile ergeben zusammen die Ablage.
+page-named = { $name }: { $meaning }
 page-part-inherited = mitgebracht
 page-part-plan = Plan
 page-part-heading = Richtung

@@ -113,9 +113,12 @@ class-fault-mark = (the course’s fault)
 
 class-tracks = All tracks on one leg
 class-tracks-note = Each leg turned so that everybody walks to the right, one scale both ways; who went farther aside runs off the
-    picture. Dashed black: the planned line; cross and circle: the { -point } and the arrival radius. Thin lines: those who
-    found the { -point }, their claims open diamonds. Thick broken lines: those who did not, their claims filled diamonds with
-    the walker’s number. Small squares: where walkers left for the next leg.
+    picture.
+class-key-planned = planned line
+class-key-point = { -point } and arrival radius
+class-key-found-track = walked by one who found the { -point }, and his claim
+class-key-missed-track = by one who did not, and his claim with his number
+class-key-left = where a walker left for the next leg
 class-tracks-said = { $found } of { $walks ->
     [one] { $walks } walk
    *[other] { $walks } walks

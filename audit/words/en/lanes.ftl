@@ -10,12 +10,7 @@ lanes-things = { $count ->
 } to look at.
 lanes-nothing = Nothing stands out.
 lanes-ground = The ground
-lanes-ground-note = Dashed: the legs. Circles: the arrival radius. Crossed strokes on grey: no-go areas; strokes rising to the
-    right in orange, with a dashed edge: hazards; what is no area but a line, heavy: black a no-go line, dashed orange a hazard;
-    heavy dash and dot: the bounds.{ $unsafe ->
-    [yes] {" "}Strokes falling to the right on pale blue: ground from which the safety bearing leads into one of them.
-   *[no] {""}
-} Grid north is up.
+lanes-ground-note = Grid north is up.
 lanes-picture = The lanes on the ground
 lanes-picture-said = { $count } lanes with their { -point(form: "many") }, and the areas given.
 lanes-table = The lanes side by side

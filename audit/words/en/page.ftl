@@ -77,6 +77,7 @@ page-ledger-note = { $unit ->
     [yards] Yards
    *[metres] Metres
 } east or west, north or south on the grid, rounded; the five parts add up to the miss.
+page-named = { $name }: { $meaning }
 page-part-inherited = inherited
 page-part-plan = plan
 page-part-heading = heading

@@ -19,10 +19,8 @@ rehearse-leg-via = Leg { $leg }: { $start } to { $end }, { $length } along its v
 rehearse-leg = Leg { $leg }: { $start } to { $end }, { $azimuth } grid, { $length }
 rehearse-at-point = At the { -point }
 rehearse-picture-said = Where { $count } ways of going wrong end, numbered as in the table.
-rehearse-figure-note = Dashed: the leg, and in grey the others. Diamonds: where the numbered ways of the table end; the second picture
-    shows those about the { -point }. Ends further off than the leg is long are in the table only. Dotted: the ellipse that
-    holds 95 of 100 ordinary walks. Crossed strokes on grey, or a heavy black line: no-go; rising
-    orange strokes, or a heavy dashed line: hazards; dash and dot: bounds.
+rehearse-figure-note = Grid north is up. Ends in the frame of the second picture have their numbers there; those further off than the leg is
+    long are in the table only.
 rehearse-alike = What this leg cannot tell apart
 rehearse-alike-count = { $count ->
     [one] { $count } pair of mistakes ends at one place and runs alike; the likeliest:
