@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -36,10 +36,17 @@ class CurveFrame:
     along_axis: Spec
 
 
-def curve_view(name: str, along: FloatArray, values: FloatArray, frame: CurveFrame) -> Spec:
+def curve_view(
+    name: str,
+    along: FloatArray,
+    values: FloatArray,
+    frame: CurveFrame,
+    silent_after: Sequence[int] = (),
+) -> Spec:
     """Give the strip of a curve, broken where it has no value.
 
-    ``along`` and ``values`` have shape (n,).
+    ``along`` and ``values`` have shape (n,); ``silent_after`` are the places after which the
+    recording was silent up to the next.
     """
     scaled = values * _SCALES[name]
     low, high = _range(scaled, name)
@@ -47,7 +54,7 @@ def curve_view(name: str, along: FloatArray, values: FloatArray, frame: CurveFra
     words = {"type": "text", "fontSize": ink.LABEL_PX, "fontStyle": "italic", "fill": ink.INK}
     words |= {"align": "left", "baseline": "top", "x": 6, "y": 3}
     layers = [
-        Layer(rows=_rows(along, scaled), mark=line),
+        Layer(rows=_rows(along, scaled, silent_after), mark=line),
         Layer(
             rows=[{"t": say(f"picture-{name}")}],
             mark=words,
@@ -65,9 +72,15 @@ def curve_view(name: str, along: FloatArray, values: FloatArray, frame: CurveFra
     return view(layers, axes, (frame.width_px, _HEIGHT_PX), name)
 
 
-def _rows(along: FloatArray, values: FloatArray) -> list[Mapping[str, Any]]:
+def _rows(
+    along: FloatArray, values: FloatArray, silent_after: Sequence[int]
+) -> list[Mapping[str, Any]]:
     parts: list[list[dict[str, Any]]] = [[]]
-    for i in range(0, len(along), math.ceil(len(along) / _MOST_PLACES)):
+    every = math.ceil(len(along) / _MOST_PLACES)
+    edges = {place for one in silent_after for place in (one, one + 1)}
+    for i in sorted({*range(0, len(along), every), *edges}):
+        if i - 1 in silent_after:
+            parts.append([])
         if np.isfinite(values[i]):
             parts[-1].append({"x": round(float(along[i]), 1), "y": round(float(values[i]), 2)})
         elif parts[-1]:

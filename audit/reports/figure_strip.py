@@ -46,7 +46,7 @@ def strip_specification(
         frame = CurveFrame(
             shown=strip.along_m, width_px=WIDTH_PX, side_px=SIDE_PX, along_axis=below
         )
-        views.append(curve_view(name, along, values, frame))
+        views.append(curve_view(name, along, values, frame, _silent_after(debrief, strip)))
     return stacked(views, STRIP_GAP_PX)
 
 
@@ -75,6 +75,15 @@ def _of_leg(
         for name, values in columns.items()
         if np.isfinite(np.interp(passed_s, time_s, values)).sum() > 1
     ]
+
+
+def _silent_after(debrief: Debrief, strip: Strip) -> list[int]:
+    """Give the places of the curve after which the recording was silent."""
+    times_s = strip.measures.curve_time_s
+    if times_s is None:
+        return []
+    last = np.searchsorted(times_s, [gap.start_s for gap in debrief.clean.gaps], side="right") - 1
+    return [int(place) for place in last if 0 <= place < len(times_s) - 1]
 
 
 def _distances(strip: Strip) -> Spec:

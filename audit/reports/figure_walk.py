@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any
 
 import numpy as np
@@ -51,7 +52,7 @@ def walk_specification(debrief: Debrief, moved: SpeedAndDirection) -> dict[str, 
         last = name == list(curves)[-1]
         times = _time_axis(shown) if last else unnumbered(_time_axis(shown))
         frame = CurveFrame(shown=shown, width_px=WIDTH_PX, side_px=SIDE_PX, along_axis=times)
-        views.append(curve_view(name, passed_s, values, frame))
+        views.append(curve_view(name, passed_s, values, frame, [gap.before for gap in clean.gaps]))
     return stacked(views, STRIP_GAP_PX)
 
 
@@ -69,10 +70,13 @@ def _offset_view(
     zero = [{"x": shown[0], "y": 0.0}, {"x": shown[1], "y": 0.0}]
     noise_m = round(debrief.quality.noise_m, 1)
     band_rows = in_parts(_band(part, noise_m) for part in parts)
+    silent = {**line, "stroke": ink.GREY, "strokeWidth": 1.6, "strokeDash": ink.GAP_DASH}
+    silent_rows = in_parts(_silent(debrief, passed_s, offset_m))
     layers = [
         Layer(rows=band_rows, mark=band, channels={"y2": "y2"}),
         Layer(rows=zero, mark=planned),
         Layer(rows=in_parts(parts), mark=walked),
+        Layer(rows=silent_rows, mark=silent),
         *_leg_marks(debrief, shown),
         *cursor_rule(),
         *cursor_layers(),
@@ -88,19 +92,35 @@ def _offset_view(
 def _parts(
     debrief: Debrief, passed_s: FloatArray, offset_m: FloatArray
 ) -> list[list[dict[str, Any]]]:
-    """Give the rows of each leg."""
+    """Give the rows of each leg, in as many parts as the recording has of it."""
     parts = []
     for leg in legs_of_walk(debrief):
         step = max(1, (leg.last - leg.first) * len(debrief.legs) // _MOST_PLACES)
-        places = [*range(leg.first, leg.last, step), leg.last]
-        parts.append(
-            [
-                {"x": round(float(passed_s[i]), 1), "y": round(float(offset_m[i]), 1)}
-                for i in places
-                if np.isfinite(offset_m[i])
-            ]
-        )
+        before = [gap.before for gap in debrief.clean.gaps if leg.first <= gap.before < leg.last]
+        begins, ends = [leg.first, *(one + 1 for one in before)], [*before, leg.last]
+        for first, last in zip(begins, ends, strict=True):
+            parts.append(_at([*range(first, last, step), last], passed_s, offset_m))
     return parts
+
+
+def _silent(
+    debrief: Debrief, passed_s: FloatArray, offset_m: FloatArray
+) -> list[list[dict[str, Any]]]:
+    """Give the rows of each silence on a leg: from the fix before it to the one after it."""
+    return [
+        _at([gap.before, gap.before + 1], passed_s, offset_m)
+        for leg in legs_of_walk(debrief)
+        for gap in debrief.clean.gaps
+        if leg.first <= gap.before < leg.last
+    ]
+
+
+def _at(places: Sequence[int], passed_s: FloatArray, offset_m: FloatArray) -> list[dict[str, Any]]:
+    return [
+        {"x": round(float(passed_s[i]), 1), "y": round(float(offset_m[i]), 1)}
+        for i in places
+        if np.isfinite(offset_m[i])
+    ]
 
 
 def _band(rows: list[dict[str, Any]], noise_m: float) -> list[dict[str, Any]]:

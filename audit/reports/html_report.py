@@ -49,6 +49,7 @@ class LegSection:
     walked: list[tuple[str, str]]
     pictures: LegPictures | None
     own_line: bool
+    silent: bool
     within: str
     causes: list[page_legs.CauseRow]
     causes_left: int
@@ -96,6 +97,7 @@ def _walk(debrief: Debrief, pictures: PagePictures) -> dict[str, Any]:
         "story": story_sentences(debrief),
         "pictures": pictures,
         "map_key": map_key(debrief),
+        "gaps": len(debrief.clean.gaps),
         "map_within": digits.stated_metres(map_tolerance_m(debrief)),
         "norths_apart": Turn(degrees=NARROWEST_DEG, degrees_decimals=0),
         "moment_step": wording.duration(max(1.0, moment_step_s(debrief))),
@@ -154,6 +156,7 @@ def _section(debrief: Debrief, number: int, pictures: LegPictures | None) -> Leg
         walked=_walked(leg, drawn=pictures is not None),
         pictures=pictures,
         own_line=shows_own_line(debrief, number),
+        silent=leg.audit.measures is not None and leg.audit.measures.gap_share > 0.0,
         within=digits.stated_metres(strip_tolerance_m(debrief, number)),
         causes=causes,
         causes_left=len(leg.causes) - len(causes),

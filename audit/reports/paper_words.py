@@ -54,7 +54,9 @@ def paper_words(
         "legs": [_leg(debrief, number, one) for number, one in enumerate(pictures.legs)],
         "target": "" if pictures.target is None else "target.svg",
         "walk": "" if pictures.walk is None else "walk.svg",
-        "walk_note": say("paper-walk-note", noise=page_parts.noise(debrief)),
+        "walk_note": say(
+            "paper-walk-note", noise=page_parts.noise(debrief), gaps=len(debrief.clean.gaps)
+        ),
         "target_note": target_note(debrief),
         "recording": page_parts.recording_facts(debrief),
         "recording_notes": [told(note) for note in debrief.quality.notes],

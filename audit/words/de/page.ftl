@@ -23,7 +23,10 @@ page-over-time = Der Weg über die Zeit
 page-walk-note = Vom Aufbruch zu jedem Abschnitt (mit Nummer) bis zum angenommenen Ende: Abstand von der geplanten Linie, das
     Rauschen des Empfängers getönt, eine Standardabweichung ({ $noise }) nach beiden Seiten; darunter Höhe und
     Geschwindigkeit der ganzen Aufzeichnung. Geschwindigkeit und Richtung gelten für { $window } s; der Ring steht
-    auf Zeitpunkten im Abstand von { $step } und dazwischen auf einer Geraden.
+    auf Zeitpunkten im Abstand von { $step } und dazwischen auf einer Geraden.{ $gaps ->
+    [0] {""}
+   *[other] {" "}Dünn gestrichelt: nicht aufgezeichnet, gerade überbrückt.
+}
 page-legs = Die Abschnitte
 page-legs-note = Richtungen gegen Gitternord, gegangene mit dem halben 95-%-Bereich. Das angenommene Ende ist, wo die eigene
     Orientierung des Gehenden endete, vor jeder Suche; Entfernungen gehen gerade dorthin. „Wie geplant“ heißt, dass die
@@ -53,6 +56,7 @@ page-each-note = Jeder Streifen zeigt den Abschnitt von oben, gegangen wird nach
     stehen die Pfeile der geplanten und der gegangenen Richtung, deren 95-%-Bereich getönt ist; daneben, woraus die
     Ablage entstand: Ihre Teile führen aneinandergereiht vom { -point } (Kreuz) zum angenommenen Ende (Raute) und ergeben zusammen die Ablage.
 page-leg-title = Abschnitt { $leg }: { $ends }
+page-gap = nicht aufgezeichnet.
 page-own-line = eigene Linie: die geplante Richtung von dort, wo der Gehende wirklich begann.
 page-drawn-within = Auf { $within } genau gezeichnet.
 page-doubt = Nicht sicher.

@@ -23,7 +23,10 @@ page-over-time = The walk over time
 page-walk-note = From leaving for each leg (numbered) to its claim: offset from the planned line with the
     receiver’s noise shaded, one standard deviation ({ $noise }) either way; then height and speed of the
     whole recording. Speed and direction are those of { $window } s; the ring stands at moments { $step }
-    apart and between them on a straight line.
+    apart and between them on a straight line.{ $gaps ->
+    [0] {""}
+   *[other] {" "}Thin dashes: not recorded, drawn straight across.
+}
 page-legs = The legs
 page-legs-note = Grid { -azimuth(form: "many") }, walked ones with half their 95 % interval. The claim is where the walker’s own
     navigation ended, before any search; distances run straight to it. “As planned” means that the error is
@@ -54,6 +57,7 @@ page-each-note = Each strip shows the leg from above with the walker going to th
     them where the miss came from: its parts head to tail lead from the { -point } (cross) to the claim
     (diamond), and close on the miss.
 page-leg-title = Leg { $leg }: { $ends }
+page-gap = not recorded.
 page-own-line = own line: the planned { -azimuth } from where the walker really began.
 page-drawn-within = Drawn within { $within }.
 page-doubt = Not sure.

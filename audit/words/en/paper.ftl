@@ -17,4 +17,7 @@ paper-overlay-alt = Plan and walk at { $scale }
 paper-distance-walked = walked
 paper-distance-error = error
 paper-walk-note = From leaving for each leg (numbered) to its claim: offset from the planned line, the receiver’s noise shaded
-    ({ $noise } either way); then height and speed of the whole recording.
+    ({ $noise } either way); then height and speed of the whole recording.{ $gaps ->
+    [0] {""}
+   *[other] {" "}Thin dashes: not recorded, drawn straight across.
+}
