@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from audit.reports.cautions import cautions
-from audit.reports.figure_trend import trend_specification
+from audit.reports.figure_trend import drawn_figures, is_cut, trend_key, trend_specification
 from audit.reports.html_report import page_templates
 from audit.reports.picture import draw
 from audit.reports.shown_paces import counting, hundred
@@ -25,6 +25,12 @@ def render_trend_page(trend: Trend) -> str:
         return _page(trend)
 
 
+def _note(trend: Trend) -> str:
+    figures = [say(f"trend-drawn-{name}", length=hundred()) for name in drawn_figures(trend)]
+    cut = "yes" if is_cut(trend) else "no"
+    return say("trend-figure-note", figures="; ".join(figures), cut=cut)
+
+
 def _page(trend: Trend) -> str:
     made = trend_specification(trend)
     title = say("trend-picture")
@@ -35,6 +41,8 @@ def _page(trend: Trend) -> str:
             walker=trend.walker,
             attempts=say("trend-attempts", count=trend.attempts),
             notes=trend.notes,
+            signs=trend_key(trend),
+            note=_note(trend),
             picture=None if made is None else draw(made, "trend", title, say("trend-picture-said")),
             lights=[
                 {

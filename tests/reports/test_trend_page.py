@@ -11,7 +11,7 @@ import pytest
 from lxml import html
 from school_records.attempts import attempt, leg, walks
 
-from audit.reports.figure_trend import trend_specification
+from audit.reports.figure_trend import is_cut, trend_key, trend_specification
 from audit.reports.trend_page import render_trend_page
 from audit.reports.trend_report import render_trend, render_trend_json
 from audit.school_records.work_out_trend import work_out_trend
@@ -62,7 +62,7 @@ def test_the_page_fetches_and_runs_nothing_and_shows_what_the_text_does(trend):
     tree = html.fromstring(page)
     assert tree.xpath("//script | //link | //img | //iframe") == []
     assert "default-src 'none'" in page
-    assert len(tree.xpath("//svg")) == 1
+    assert len(tree.xpath("//svg[@role='img']")) == 1
     assert len(tree.xpath("//table")) == 6
     words = " ".join(tree.text_content().split()).replace("\N{NO-BREAK SPACE}", " ")
     for row in ("By day", "By night", "heading scatter", "no change that the numbers carry"):
@@ -104,3 +104,25 @@ def test_attempts_are_numbered_once_each(attempts, numbers):
     made = work_out_trend(SOMEBODY, list(walks(np.random.default_rng(3), attempts, 6)))
     written = json.dumps(trend_specification(made))
     assert f'"values": {numbers}' in written
+
+
+def test_key_lists_the_lights_that_are_drawn(trend):
+    """Bug: the note told of twilight and of attempts without times where there were none."""
+    signs = {sign for sign, _ in trend_key(trend)}
+    assert signs >= {"trend-day", "trend-night"}
+    assert not signs & {"trend-twilight", "trend-unknown"}
+
+
+def test_interval_of_few_legs_does_not_press_the_others_down():
+    """Bug: the scatter of two legs, 2 to 142 degrees, left no room to see any other."""
+    rng = np.random.default_rng(3)
+    few = work_out_trend(SOMEBODY, [*walks(rng, 4, 6), *walks(rng, 1, 2)])
+    assert is_cut(few)
+    assert "beyond the picture" in render_trend_page(few)
+    (domain,) = [
+        one["encoding"]["y"]["scale"]["domain"]
+        for one in trend_specification(few)["vconcat"]
+        if "scatter" in str(one["encoding"]["y"]["axis"]["title"])
+    ]
+    scatters = [one.heading_scatter_deg.value for one in few.lights[0].attempts]
+    assert domain[1] < 5.0 * max(scatters)

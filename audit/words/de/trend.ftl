@@ -17,9 +17,20 @@ trend-night = Bei Nacht
 trend-unknown = Licht nicht bekannt
 trend-light = { $light }: { $attempts }, { $legs }
 trend-over = Über die Versuche
-trend-figure-note = Richtungsabweichung, rechts ist oben; Streuung der Richtung von Abschnitt zu Abschnitt; Entfernung, zu weit ist oben; { -pace } auf
-    { $length }. Kreise bei Tag, volle Dreiecke bei Nacht, Rauten in der Dämmerung, Quadrate ohne Zeiten. Balken sind
-    95-%-Bereiche. Eine gepunktete Linie ist das Mittel; eine volle Linie steht nur, wo die Zahlen eine Änderung belegen.
+trend-figure-note = Von oben: { $figures }. Balken sind 95-%-Bereiche.{ $cut ->
+    [yes] {" "}Eine Pfeilspitze: Der Bereich geht über das Bild hinaus; die Tabelle nennt ihn ganz.
+   *[no] {""}
+}
+trend-drawn-bias = Richtungsfehler, rechts ist oben
+trend-drawn-scatter = Streuung der Richtung von Abschnitt zu Abschnitt
+trend-drawn-distance = Entfernung, zu weit ist oben
+trend-drawn-paces = { -pace } auf { $length }
+trend-key-day = ein Versuch bei Tag
+trend-key-night = bei Nacht
+trend-key-twilight = in der Dämmerung
+trend-key-unknown = ohne Zeiten
+trend-key-mean = Mittel über die Versuche
+trend-key-change = eine Änderung, die die Zahlen tragen
 trend-picture = Werte über die Versuche
 trend-picture-said = Ein Zeichen je Versuch mit seinem 95-%-Bereich: Richtungsabweichung, Streuung der Richtung, Entfernung und, wo es gespeichert ist, das
     Schrittmaß. Die Tabellen darunter haben dieselben Werte.

@@ -17,9 +17,20 @@ trend-night = By night
 trend-unknown = Light not known
 trend-light = { $light }: { $attempts }, { $legs }
 trend-over = Over the attempts
-trend-figure-note = Heading bias, right up; heading scatter from leg to leg; distance, too far up; { -pace } to { $length }. Circles are by day,
-    filled triangles by night, diamonds in twilight, squares without times. Bars are 95 % intervals. A dotted line is the
-    mean; a full line is drawn only where the numbers carry a change.
+trend-figure-note = From the top: { $figures }. Bars are 95 % intervals.{ $cut ->
+    [yes] {" "}An arrow head: the interval goes on beyond the picture; the table has it whole.
+   *[no] {""}
+}
+trend-drawn-bias = heading bias, right up
+trend-drawn-scatter = heading scatter from leg to leg
+trend-drawn-distance = distance, too far up
+trend-drawn-paces = { -pace } to { $length }
+trend-key-day = an attempt by day
+trend-key-night = by night
+trend-key-twilight = in twilight
+trend-key-unknown = without times
+trend-key-mean = mean over the attempts
+trend-key-change = a change that the numbers carry
 trend-picture = Figures over attempts
 trend-picture-said = One sign an attempt, with its 95 % interval: heading bias, heading scatter, distance, and pace count where it was kept.
     The tables below hold the same figures.
