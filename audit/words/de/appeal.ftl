@@ -6,11 +6,8 @@ appeal-debrief = Auswertung dieses Abschnitts
 appeal-where = { $lane }, Abschnitt { $leg }: { $start } bis { $end }. Vorgabe: { $standard }.
 appeal-says = Die Aufzeichnung sagt:
 appeal-left-out = ; der { -point } zählt in keiner Bewertung
-appeal-figure-note = Gitternord ist oben. Linie: der Weg, eine Ortung je zehn Sekunden. Kreuz: der { -point }; Raute: das angenommene Ende;
-    Quadrat: nächste Annäherung.
+appeal-figure-note = Gitternord ist oben.
 appeal-about = Der Weg um { $point }, Gitternord oben.
-appeal-radius = Radius { $size }
-appeal-whole = mit dem ganzen Fehler { $size }
 appeal-key-walked = der Weg, eine Position je zehn Sekunden
 appeal-key-ring = gefunden bis { $size } vom { -point }
 appeal-key-whole = verfehlt ab { $size } (ganzer Fehler dazugezählt)

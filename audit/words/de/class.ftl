@@ -123,9 +123,7 @@ class-fault-mark = (Fehler der Bahn)
 
 class-tracks = Alle Wege auf einem Abschnitt
 class-tracks-note = Jeder Abschnitt ist so gedreht, dass alle nach rechts gehen, beide Achsen im selben Maßstab; wer weiter abseits
-    ging, läuft aus dem Bild. Schwarz gestrichelt: die geplante Linie; Kreuz und Kreis: der { -point } und der Ankunftskreis.
-    Dünne Linien: wer den { -point } fand, das angenommene Ende als offene Raute. Dicke unterbrochene Linien: wer ihn nicht fand,
-    das angenommene Ende als volle Raute mit der Nummer. Kleine Quadrate: wo zum nächsten Abschnitt aufgebrochen wurde.
+    ging, läuft aus dem Bild.
 class-key-planned = geplante Linie
 class-key-point = { -point } und Ankunftskreis
 class-key-found-track = Weg mit gemeldetem Ende dessen, der den { -point } fand

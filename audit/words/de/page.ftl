@@ -70,9 +70,12 @@ page-run = Ablaufen
 page-moment = Zeitpunkt des Weges
 page-misses = Woraus die Ablagen entstanden
 page-target-note = Jedes angenommene Ende (Raute mit der Nummer des Abschnitts), vom Gehenden aus auf seinen { -point } gesehen: Vorn ist
-    oben. Balken: ein Standardfehler nach beiden Seiten. Der schwarze Kreis ist der Ankunftskreis, { $radius }.
-    Gepunktet: die Ellipsen, in denen 95 von 100 üblichen Gängen des leichtesten und des schwersten Abschnitts enden.
-    Ein Abschnitt links vom Kreuz endete links von seinem { -point }.
+    oben. Balken: ein Standardfehler nach beiden Seiten. Der dicke Kreis ist der Ankunftskreis, { $radius }.{ $forecasts ->
+    [none] {""}
+    [only] {" "}Gepunktet: die Ellipse, in der 95 von 100 üblichen Gängen des Abschnitts enden.
+    [easiest] {" "}Gepunktet: die Ellipse, in der 95 von 100 üblichen Gängen des leichtesten Abschnitts enden.
+   *[both] {" "}Gepunktet: die Ellipsen, in denen 95 von 100 üblichen Gängen des leichtesten und des schwersten Abschnitts enden.
+} Ein Abschnitt links vom Kreuz endete links von seinem { -point }.
 page-ledger-note = { $unit ->
     [yards] Yard
    *[metres] Meter

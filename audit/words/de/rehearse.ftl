@@ -19,10 +19,8 @@ rehearse-leg-via = Abschnitt { $leg }: { $start } bis { $end }, { $length } übe
 rehearse-leg = Abschnitt { $leg }: { $start } bis { $end }, { $azimuth } Gitter, { $length }
 rehearse-at-point = Am { -point }
 rehearse-picture-said = Wo { $count } Arten, falsch zu gehen, enden, mit den Nummern der Tabelle.
-rehearse-figure-note = Gestrichelt: der Abschnitt, grau die anderen. Rauten: wo die nummerierten Arten der Tabelle enden; das zweite Bild zeigt
-    die um den { -point }. Enden, die weiter weg liegen, als der Abschnitt lang ist, stehen nur in der Tabelle. Gepunktet: die
-    Ellipse, in der 95 von 100 üblichen Gängen enden. Gekreuzt schraffiert auf Grau oder dick
-    schwarz: gesperrt; steigend orange schraffiert oder dick gestrichelt: Gefahren; Strich und Punkt: Grenze.
+rehearse-figure-note = Gitternord ist oben. Die Nummern der Enden im Rahmen des zweiten Bildes stehen dort; Enden, die weiter weg sind, als der
+    Abschnitt lang ist, stehen nur in der Tabelle.
 rehearse-alike = Was dieser Abschnitt nicht unterscheiden kann
 rehearse-alike-count = { $count ->
     [one] { $count } Paar von Fehlern endet an einer Stelle und verläuft gleich; das wahrscheinlichste:
