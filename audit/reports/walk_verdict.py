@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from audit.coaching.brought_along import first_off
 from audit.coaching.largest_part import largest_part
 from audit.coaching.sure_legs import is_sure
 from audit.debriefing.finished_debrief import Debrief, LegDebrief
@@ -18,7 +19,11 @@ from audit.words.figures import Listed
 
 
 def verdict(debrief: Debrief) -> tuple[str, ...]:
-    """Give the sentences: what legs share, the worst leg and why, what became of the rest."""
+    """Give the sentences: what legs share, the worst leg and why, what became of the rest.
+
+    Where the worst leg merely began off, the leg that led there is told with its cause before
+    what the worst leg added.
+    """
     off = (told(debrief.displaced),) if debrief.displaced else ()
     shared = *off, *joint_story(debrief)
     walked = [(leg, leg.audit.measures) for leg in debrief.legs if leg.audit.measures is not None]
@@ -34,7 +39,7 @@ def verdict(debrief: Debrief) -> tuple[str, ...]:
         return *shared, *rest
     worst, measures = max(sure, key=_miss_m)
     if measures.miss_m > radius_m:
-        return *shared, _worst(worst, measures), _why(debrief, worst), *rest
+        return *shared, _worst(worst, measures), *_reasons(debrief, worst), *rest
     seen = [pair for pair in sure if not pair[1].ends_reckoned[1]]
     if not seen:
         return *shared, *rest
@@ -102,17 +107,20 @@ def _arrived(seen: list[tuple[LegDebrief, LegMeasures]], radius_m: float, which:
 
 
 def _worst(leg: LegDebrief, measures: LegMeasures) -> str:
+    return say("verdict-worst", **_ending(leg, measures), found=_FOUND[measures.point_verdict])
+
+
+def _ending(leg: LegDebrief, measures: LegMeasures) -> dict[str, str]:
+    """Give what is said of a leg's end: whose, how far off, and by what part of the miss."""
     # The legs of a free course are named after the points that they lead to.
     named = leg.name == leg.audit.card.end.name
-    return say(
-        "verdict-worst",
-        leg=leg.name,
-        named="yes" if named else "no",
-        miss=wording.miss(measures),
-        end=leg.audit.card.end.name,
-        part=_main_part(measures, leg.settings.quality),
-        found=_FOUND[measures.point_verdict],
-    )
+    return {
+        "leg": leg.name,
+        "named": "yes" if named else "no",
+        "miss": wording.miss(measures),
+        "end": leg.audit.card.end.name,
+        "part": _main_part(measures, leg.settings.quality),
+    }
 
 
 _FOUND = {"found": "yes", "missed": "no", "too close to call": "close"}
@@ -155,26 +163,44 @@ def _of_the_rest(worst: LegDebrief) -> str:
     return "no" if explained_by is None or cause in explained_by else "yes"
 
 
-def _why(debrief: Debrief, worst: LegDebrief) -> str:
-    """Say what the worst leg is consistent with, and which other legs share that."""
-    named = wording.named_mistake(worst)
+def _reasons(debrief: Debrief, worst: LegDebrief) -> list[str]:
+    """Say what the worst leg is consistent with; where it merely began off, the one before."""
+    first = None
+    if not debrief.displaced:
+        first = first_off([leg.audit for leg in debrief.legs], debrief.legs.index(worst))
+    leg = None if first is None else debrief.legs[first]
+    if leg is None or leg.audit.measures is None or not _is_judged(debrief, leg):
+        return [_why(debrief, worst, _of_the_rest(worst))]
+    led = say("verdict-led-there", **_ending(leg, leg.audit.measures))
+    return [led, _why(debrief, leg, _of_the_rest(leg)), _why(debrief, worst, "own")]
+
+
+def _why(debrief: Debrief, leg: LegDebrief, rest: str) -> str:
+    """Say what a leg is consistent with, and which other legs share that.
+
+    ``rest``: of the whole miss ("no"), of what its largest part leaves ("yes"), or of what
+    the leg itself added to where it began ("own").
+    """
+    own = rest == "own"
+    about = {"rest": rest, "leg": wording.leg_names([leg.name])}
+    named, cause = wording.named_mistake(leg), wording.cause(leg, own=own)
     if named is None:
-        if not worst.causes or worst.causes[0].cause == CANNOT_TELL:
-            return say("verdict-no-why")
-        if wording.is_undecided(worst):
-            return say("verdict-undecided", cause=wording.cause(worst))
-        return say("verdict-consistent", cause=wording.cause(worst), rest=_of_the_rest(worst))
-    also = [leg.name for leg in debrief.legs if leg is not worst and _same_cause(leg, named.cause)]
+        if not leg.causes or leg.causes[0].cause == CANNOT_TELL:
+            return say("verdict-no-why", **about)
+        if wording.is_undecided(leg):
+            return say("verdict-undecided", cause=cause, **about)
+        return say("verdict-consistent", cause=cause, **about)
+    also = [one.name for one in debrief.legs if one is not leg and _same_cause(one, named.cause)]
     if any(story.cause == named.cause for story in debrief.stories):
         also = []  # the story has told them
     if not also:
-        return say("verdict-consistent", cause=wording.cause(worst), rest=_of_the_rest(worst))
+        return say("verdict-consistent", cause=cause, **about)
     return say(
         "verdict-consistent-shared",
-        cause=wording.cause(worst),
-        rest=_of_the_rest(worst),
+        cause=cause,
         many="yes" if len(also) > 1 else "no",
         legs=wording.leg_names(also),
+        **about,
     )
 
 

@@ -227,19 +227,24 @@ def named_mistake(leg: LegDebrief) -> Finding | None:
     return None if first is None or first.cause in {WITHIN_SKILL, CANNOT_TELL} else first
 
 
-def cause(leg: LegDebrief) -> str:
-    """Say what a leg's error is consistent with, or that nothing can be told; "" if not judged."""
+def cause(leg: LegDebrief, *, own: bool = False) -> str:
+    """Say what a leg's error is consistent with, or that nothing can be told; "" if not judged.
+
+    ``own``: what brought the walker to where it began is told already.
+    """
     if not leg.causes:
         return ""
     first = leading_cause(leg)
     if first is None:
-        likely = Listed(things=[_with_chance(one, leg) for one in leg.causes[:2]], link="or")
+        likely = Listed(
+            things=[_with_chance(one, leg, own=own) for one in leg.causes[:2]], link="or"
+        )
         if leg.one_of is not None:
             return say("leg-one-of-two", causes=likely, sure=digits.percent(leg.one_of.probability))
         return say("leg-undecided-two", causes=likely)
     if first.cause == CANNOT_TELL:
         return say("leg-undecided-none", sure=digits.percent(first.probability))
-    return _with_chance(first, leg)
+    return _with_chance(first, leg, own=own)
 
 
 def is_undecided(leg: LegDebrief) -> bool:
@@ -248,9 +253,9 @@ def is_undecided(leg: LegDebrief) -> bool:
     return bool(leg.causes) and (first is None or first.cause == CANNOT_TELL)
 
 
-def _with_chance(one: Finding, leg: LegDebrief) -> str:
-    sure = digits.percent(one.probability)
-    return say("leg-cause", cause=cause_of_leg(one, leg), sure=sure)
+def _with_chance(one: Finding, leg: LegDebrief, *, own: bool) -> str:
+    words = cause_words(one.cause) if own else cause_of_leg(one, leg)
+    return say("leg-cause", cause=words, sure=digits.percent(one.probability))
 
 
 def cause_of_leg(one: Finding, leg: LegDebrief) -> str:

@@ -180,3 +180,25 @@ def test_another_order_and_a_point_left_out_are_told_at_the_head(debrief):
     told = with_leg(with_leg(debrief, 2, causes=(first,)), 3, causes=(then,))
     said = "The points were taken in another order than planned: A, C, B, D (88 %)."
     assert said in verdict(told)
+
+
+def test_a_miss_that_was_brought_along_is_told_with_the_leg_that_made_it(debrief):
+    """Bug: the head said "mostly because it began away from its point" and no word of why."""
+    total = debrief.legs[0].audit.measures.ledger.total
+    second = debrief.legs[1].audit.measures
+    ledger = replace(second.ledger, inherited=total, total=(total[0] + 5.0, total[1]))
+    told = with_leg(debrief, 1, measures={"ledger": ledger, "miss_m": 118.0})
+    worst, led, cause, own = verdict(told)[:4]
+    assert worst.startswith("The worst is leg 2: ")
+    assert "mostly because it began away from its point" in worst
+    assert led == (
+        "Leg 1 led there: its count ended 113 m north-west of Post 7, mostly because "
+        "it was walked 7.2° left of the planned azimuth."
+    )
+    assert cause == "That is consistent with the grid-magnetic angle left out (94 %)."
+    assert own == "What leg 2 itself added is consistent with ordinary error (98 %)."
+    unsure_first = verdict(unsure(told, 0, 0.44))
+    assert not any("led there" in said for said in unsure_first)
+    elsewhere = replace(ledger, inherited=(-total[0], -total[1]))
+    began_elsewhere = with_leg(debrief, 1, measures={"ledger": elsewhere, "miss_m": 118.0})
+    assert not any("led there" in said for said in verdict(began_elsewhere))

@@ -19,6 +19,10 @@ verdict-worst = Am weitesten daneben liegt { $named ->
    *[yes] {""}
 }.
 verdict-mostly-azimuth = vor allem, weil { $error } von der geplanten Richtung gegangen wurde
+verdict-led-there = Dorthin führte { $named ->
+    [yes] der Abschnitt nach { $leg }
+   *[no] Abschnitt { $leg }
+}: Seine Zählung endete { $miss } von { $end }, { $part }.
 verdict-mostly-distance = vor allem, weil { $error } gegangen wurde
 verdict-mostly-inherited = vor allem, weil der Abschnitt neben seinem { -point } begonnen wurde
 verdict-mostly-plan = vor allem, weil Marschskizze und { -point(form: "many") } des Plans nicht zusammenpassen

@@ -17,6 +17,10 @@ verdict-worst = The worst is { $named ->
     [close] ; whether the { -point } was found is too close to call
    *[yes] {""}
 }.
+verdict-led-there = { $named ->
+    [yes] The leg to { $leg }
+   *[no] Leg { $leg }
+} led there: its count ended { $miss } of { $end }, { $part }.
 verdict-mostly-azimuth = mostly because it was walked { $error } of the planned { -azimuth }
 verdict-mostly-distance = mostly because it was walked { $error }
 verdict-mostly-inherited = mostly because it began away from its { -point }
@@ -27,13 +31,21 @@ verdict-line-left = { $legs } { $count ->
     [one] was
    *[other] were
 } not walked along the planned line.
-verdict-no-why = The evidence does not say why.
-verdict-undecided = The cause is { $cause }.
+verdict-no-why = { $rest ->
+    [own] What { $leg } itself added the evidence does not explain.
+   *[no] The evidence does not say why.
+}
+verdict-undecided = { $rest ->
+    [own] Of what { $leg } itself added the cause is { $cause }.
+   *[no] The cause is { $cause }.
+}
 verdict-consistent = { $rest ->
+    [own] What { $leg } itself added
     [yes] The rest of it
    *[no] That
 } is consistent with { $cause }.
 verdict-consistent-shared = { $rest ->
+    [own] What { $leg } itself added
     [yes] The rest of it
    *[no] That
 } is consistent with { $cause }, and so { $many ->
