@@ -27,9 +27,15 @@ def part_tasks(
     """Give the parts that stand out of their error of measuring, with the legs that show each.
 
     ``spared`` has the legs of which a part is not told; ``sight_m`` is how near a walker sees
-    a point. Who came so near his point made up for every part on the way.
+    a point. Who came so near his point made up for every part on the way, and who began off by
+    no fault of the leg is held to what he added.
     """
-    missed = {name: one for name, one in rest.items() if one.miss_m > settings.met_radii * radius_m}
+    nobodys = spared.get("start", ())
+    missed = {
+        name: one
+        for name, one in rest.items()
+        if _added_m(one, began_off=name in nobodys) > settings.met_radii * radius_m
+    }
     heading = _standing_out("heading", missed, spared)
     # Who was turned so far did not wander off a line: he held another one.
     turned = {
@@ -88,11 +94,27 @@ def _vector(part: Part, one: LegMeasures) -> tuple[float, float]:
     }[part]
 
 
+def _added_m(one: LegMeasures, *, began_off: bool) -> float:
+    """Give the miss, without where the leg began if that is none of its doing."""
+    total, start = one.ledger.total, one.ledger.inherited
+    return math.hypot(total[0] - start[0], total[1] - start[1]) if began_off else one.miss_m
+
+
 def _makes_up(part: Part, one: LegMeasures) -> bool:
-    """Tell whether a part takes back most of what card and points of the plan differ by."""
-    (east_m, north_m), of_plan = _vector(part, one), one.ledger.plan
-    left_m = math.hypot(east_m + of_plan[0], north_m + of_plan[1])
-    return left_m < 0.5 * math.hypot(east_m, north_m)
+    """Tell whether a part takes back most of what card and points of the plan differ by.
+
+    So do azimuth and distance together, of who began off and made for his point: no error.
+    """
+    ledger = one.ledger
+    own = (ledger.total[0] - ledger.inherited[0], ledger.total[1] - ledger.inherited[1])
+    back = part != "start" and _undone(own, ledger.inherited)
+    return back or _undone(_vector(part, one), ledger.plan)
+
+
+def _undone(vector: tuple[float, float], other: tuple[float, float]) -> bool:
+    """Tell whether a vector takes back more of another than it leaves of itself."""
+    left_m = math.hypot(vector[0] + other[0], vector[1] + other[1])
+    return left_m < 0.5 * math.hypot(*vector)
 
 
 def _part_m(part: Part, one: LegMeasures) -> tuple[float, float]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from audit.coaching.brought_along import led_to
 from audit.coaching.mistake_tasks import mistake_tasks
 from audit.coaching.part_tasks import Part, part_tasks
 from audit.coaching.shown import Shown
@@ -65,15 +66,27 @@ def _steps_seen(
 def _spared(shown: Shown, keep: tuple[Keep, ...]) -> dict[Part, set[str]]:
     """Give the legs of which a part is not put before the walker as what remains.
 
-    He was just praised for it, a step has told it already, or nobody saw it.
+    He was just praised for it, a step has told it already, or nobody saw it. Where he began
+    because the leg before ended there, or never came to its point, that leg is to be worked on.
     """
     unseen = set(shown.under_way)
     off = set(shown.walked) if shown.displaced else set()
     return {
         "heading": {*_praised(keep, "azimuth"), *shown.entered("direction"), *shown.bent, *unseen},
         "distance": {*_praised(keep, "distance"), *shown.entered("distance"), *unseen},
-        "start": unseen | off,
+        "start": {*unseen, *off, *_brought_along(shown)},
         "passed": off,
+    }
+
+
+def _brought_along(shown: Shown) -> set[str]:
+    """Give the legs that began off because of the leg before."""
+    legs = shown.legs
+    missed = [leg.measures is not None and leg.measures.point_verdict == "missed" for leg in legs]
+    return {
+        leg.card.name
+        for number, leg in enumerate(legs)
+        if led_to(legs, number) is not None or (number > 0 and missed[number - 1])
     }
 
 

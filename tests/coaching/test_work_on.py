@@ -7,6 +7,7 @@ from dataclasses import replace
 import numpy as np
 from coaching.demo_walk import demo
 
+from audit.coaching.brought_along import led_to
 from audit.coaching.part_tasks import part_tasks
 from audit.coaching.shown import Shown
 from audit.coaching.steps import Hop, LegSteps
@@ -334,3 +335,30 @@ def test_who_arrived_broke_off_no_count():
     for miss_m, causes in ((69.0, {"early-stop"}), (4.0, set())):
         of = shown(audits(leg3=short | {"miss_m": miss_m}), steps=steps, logged=True)
         assert {one.cause for one in talk(of).work_on} & {"early-stop"} == causes
+
+
+def test_where_the_leg_before_ended_is_no_start_to_work_on():
+    """Bug: 1292 m that a mistake on the leg before had left were a task of their own."""
+    legs = audits()
+    ended = replace(legs[2].measures.ledger, total=(900.0, 0.0))
+    legs[2] = replace(legs[2], measures=replace(legs[2].measures, ledger=ended, miss_m=900.0))
+    began = replace(legs[3].measures.ledger, inherited=(880.0, 0.0), total=(885.0, 0.0))
+    legs[3] = replace(legs[3], measures=replace(legs[3].measures, ledger=began, miss_m=885.0))
+    assert led_to(legs, 3) == 2
+    told = [one for one in talk(shown(legs)).work_on if "4" in one.legs]
+    assert told == []  # five metres of its own are none to work on
+    elsewhere = replace(legs[3].measures, ledger=replace(began, inherited=(0.0, 880.0)))
+    legs[3] = replace(legs[3], measures=elsewhere)
+    assert led_to(legs, 3) is None
+
+
+def test_who_began_off_and_made_for_his_point_has_no_parts_to_work_on():
+    """Bug: 902 m of distance were to be practised by one who turned back to his line."""
+    legs = audits()
+    home = replace(
+        legs[3].measures.ledger, inherited=(900.0, 0.0), heading=(-600.0, 200.0),
+        distance=(-260.0, -200.0), total=(40.0, 0.0),
+    )  # fmt: skip
+    legs[3] = replace(legs[3], measures=replace(legs[3].measures, ledger=home, miss_m=40.0))
+    parts = [one for one in talk(shown(legs)).work_on if "4" in one.legs]
+    assert [one for one in parts if "start part" not in one.evidence] == []
