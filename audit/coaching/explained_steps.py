@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Collection, Mapping, Sequence
 
 from audit.coaching.steps import Hop, LegSteps, Step
@@ -16,6 +17,10 @@ _DISTANCE = frozenset(CAUSE_KINDS["Distance"])
 _PLACE = frozenset(CAUSE_KINDS["The point"]) - {"wrong-start"}
 """Who made for another place set another azimuth and counted another distance; who only began
 elsewhere did neither."""
+_REFERENCE = frozenset(
+    {"digits-transposed", "digit-wrong", "easting-northing-swapped", "wrong-grid-line"}
+)
+"""Slips of one reference, of which two may lead to the same place or near each other."""
 _TO_A_PLACE: frozenset[Step] = frozenset(
     {"measured", "set", "walked", "distance measured", "paced"}
 )
@@ -53,7 +58,7 @@ def without_explained(
 
 def explains(finding: Finding, hop: Hop, walked: LegMeasures) -> bool:
     """Tell whether a mistake, had it been made, leaves less of a hop than there is."""
-    if finding.cause in hop.slips:
+    if finding.cause in hop.slips or _leads_there(finding, hop):
         return True
     if len(hop.steps) != 1 or (hop.slips and _ON_PAPER.issuperset(hop.steps)):
         return False
@@ -66,6 +71,33 @@ def explains(finding: Finding, hop: Hop, walked: LegMeasures) -> bool:
     if hop.kind == "distance":
         return finding.cause in _DISTANCE and _left_over(finding, hop, walked) < abs(hop.error)
     return False
+
+
+def read_otherwise(finding: Finding, of: LegSteps | None) -> bool:
+    """Tell whether the walker's card shows the slip of a reference to be another, near this one.
+
+    What stands on paper is exact, and the walk, which led to the one, led as well to the other.
+    """
+    given = [hop for hop in ([] if of is None else of.hops) if hop.steps == ("given",)]
+    return any(
+        hop.entered
+        and hop.slips
+        and not (finding.cause in hop.slips or _leads_there(finding, hop))
+        and _short_of(finding, hop) <= 0.5 * hop.error
+        for hop in given
+    )
+
+
+def _leads_there(finding: Finding, hop: Hop) -> bool:
+    """Tell whether a slip leads as far off as the reference lies that the card gives."""
+    return _short_of(finding, hop) <= hop.tolerance
+
+
+def _short_of(finding: Finding, hop: Hop) -> float:
+    """Give by how much a slip misses what the card's reference is off by; endless if it is none."""
+    if hop.steps != ("given",) or finding.cause not in _REFERENCE or finding.predicted is None:
+        return math.inf
+    return abs(finding.predicted - hop.error)
 
 
 def bends_so(findings: Mapping[str, Finding], hop: Hop) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from audit.coaching.explained_steps import read_otherwise
 from audit.coaching.shown import Shown
 from audit.coaching.sure_legs import is_sure
 from audit.coaching.talk import WorkOn
@@ -22,14 +23,19 @@ from audit.words.figures import Listed, Share
 def mistake_tasks(shown: Shown, settings: CoachingSettings) -> Iterator[Task]:
     """Give the mistakes to work on, with the legs that show each.
 
-    What a part of the walk shows that may not be the leg's is put before nobody.
+    What a part of the walk shows that may not be the leg's is put before nobody, nor a slip of a
+    reference of which the walker's card shows that it was another: the card's is told.
     """
     walked, one_of = shown.walked, shown.one_of
     sure = {leg.card.name for leg in shown.legs if is_sure(leg, settings)}
     first = {
         name: of[0]
         for name, of in shown.causes.items()
-        if of and name in walked and name in sure and name not in shown.aside
+        if of
+        and name in walked
+        and name in sure
+        and name not in shown.aside
+        and not read_otherwise(of[0], shown.steps.get(name))
     }
     if shown.taken:
         yield _another_order(shown)

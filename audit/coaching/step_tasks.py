@@ -52,13 +52,20 @@ class StepsSeen:
 def step_tasks(seen: StepsSeen, settings: CoachingSettings) -> Iterator[Task]:
     """Give the steps to practise, with the legs that show each.
 
-    A step that a mistake of the leg explains is not told beside it, and who arrived at his
-    point broke off no count: he began off.
+    A step that a mistake of the leg explains is not told beside it, nor again of another leg that
+    has the same reference, and who arrived at his point broke off no count: he began off.
     """
     shown: dict[tuple[str, bool], list[tuple[str, Hop]]] = {}
-    for name, of in seen.steps.items():
+    to_tell = {name: _to_tell(seen, name, of) for name, of in seen.steps.items()}
+    explained = {
+        hop.sentence
+        for name, of in seen.steps.items()
+        for hop in of.hops
+        if hop.steps == ("given",) and hop.entered and hop not in to_tell[name]
+    }
+    for name, left in to_tell.items():
         findings = seen.causes.get(name, ())
-        for hop in _to_tell(seen, name, of):
+        for hop in (hop for hop in left if hop.sentence not in explained):
             told = name in seen.sure or not _ON_THE_GROUND.issuperset(hop.steps)
             if hop.entered and len(hop.steps) == 1 and told:
                 by_count = _by_count(hop, seen.walked[name], settings)

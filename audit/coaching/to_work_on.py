@@ -69,14 +69,35 @@ def _spared(shown: Shown, keep: tuple[Keep, ...]) -> dict[Part, set[str]]:
     He was just praised for it, a step has told it already, or nobody saw it. Where he began
     because the leg before ended there, or never came to its point, that leg is to be worked on.
     """
-    unseen = set(shown.under_way)
+    unseen, for_elsewhere = set(shown.under_way), _for_elsewhere(shown)
     off = set(shown.walked) if shown.displaced else set()
     return {
-        "heading": {*_praised(keep, "azimuth"), *shown.entered("direction"), *shown.bent, *unseen},
-        "distance": {*_praised(keep, "distance"), *shown.entered("distance"), *unseen},
+        "heading": {
+            *_praised(keep, "azimuth"),
+            *shown.entered("direction"),
+            *shown.bent,
+            *unseen,
+            *for_elsewhere,
+        },
+        "distance": {
+            *_praised(keep, "distance"),
+            *shown.entered("distance"),
+            *unseen,
+            *for_elsewhere,
+        },
         "start": {*unseen, *off, *_brought_along(shown)},
         "passed": off,
     }
+
+
+def _for_elsewhere(shown: Shown) -> set[str]:
+    """Give the legs whose point the walker's card has elsewhere: to there he turned and paced."""
+    return {
+        name
+        for name, of in shown.steps.items()
+        if any(hop.kind == "point" and hop.entered and hop.steps != ("recognised",)
+               for hop in of.hops)
+    }  # fmt: skip
 
 
 def _brought_along(shown: Shown) -> set[str]:

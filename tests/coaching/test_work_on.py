@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import numpy as np
+import pytest
 from coaching.demo_walk import demo
 
 from audit.coaching.brought_along import led_to
@@ -362,3 +363,33 @@ def test_who_began_off_and_made_for_his_point_has_no_parts_to_work_on():
     legs[3] = replace(legs[3], measures=replace(legs[3].measures, ledger=home, miss_m=40.0))
     parts = [one for one in talk(shown(legs)).work_on if "4" in one.legs]
     assert [one for one in parts if "start part" not in one.evidence] == []
+
+
+def reference(error_m, slip):
+    return Hop(
+        steps=("given",), kind="point", error=error_m, tolerance=16.0, off_m=error_m,
+        slips=(slip,), sentence="the card's reference for P7 lies off.",
+    )  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("predicted_m", "by_card_m", "slip", "told"),
+    [
+        # The next grid line is a wrong digit as well: it is one mistake and not two.
+        (1000.0, 1000.0, "wrong-grid-line", "digit-wrong"),
+        # The walk led near either place, and the card shows which of them was written.
+        (360.0, 400.0, "digits-transposed", "digits-transposed"),
+    ],
+)
+def test_one_wrong_reference_is_one_thing_to_work_on(predicted_m, by_card_m, slip, told):
+    """Bug: "one wrong digit" and "the next grid line" were two tasks of one reference."""
+    named = Finding(
+        cause="digit-wrong", probability=0.8, evidence="", predicted=predicted_m, unit="m"
+    )
+    steps = {
+        name: LegSteps(leg=name, hops=(reference(by_card_m, slip),), sentences=("",))
+        for name in ("2", "3")
+    }
+    work = talk(shown(causes={"2": (named,)}, steps=steps, logged=True)).work_on
+    of_reference = [one for one in work if {"2", "3"} & set(one.legs)]
+    assert [one.cause for one in of_reference] == [told]
