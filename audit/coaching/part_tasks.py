@@ -6,6 +6,7 @@ import math
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from typing import Literal
 
+from audit.coaching.lean_over_legs import Lean, lean_task
 from audit.coaching.task import Task, work_on
 from audit.guide.cause_names import CANNOT_TELL
 from audit.leg_card.told_numbers import told_legs
@@ -15,6 +16,7 @@ from audit.words import sentence
 from audit.words.figures import Length
 
 Part = Literal["heading", "distance", "start", "passed"]
+_PARTS: tuple[Part, ...] = ("heading", "distance", "start")
 
 
 def part_tasks(
@@ -23,6 +25,7 @@ def part_tasks(
     radius_m: float,
     sight_m: float,
     settings: CoachingSettings,
+    lean: Lean | None = None,
 ) -> Iterator[Task]:
     """Give the parts that stand out of their error of measuring, with the legs that show each.
 
@@ -36,7 +39,14 @@ def part_tasks(
         for name, one in rest.items()
         if _added_m(one, began_off=name in nobodys) > settings.met_radii * radius_m
     }
-    heading = _standing_out("heading", missed, spared)
+    parts = {name: _largest(one, spared, name) for name, one in missed.items()}
+    if lean is not None and missed.keys() & lean.legs.keys():
+        yield lean_task(lean)
+    heading = {
+        name: metres
+        for name, metres in _sized("heading", parts).items()
+        if lean is None or not lean.holds(name)
+    }
     # Who was turned so far did not wander off a line: he held another one.
     turned = {
         name: metres
@@ -44,11 +54,11 @@ def part_tasks(
         if abs(rest[name].azimuth_error_deg) > settings.wandered_deg
     }
     wandered = {name: metres for name, metres in heading.items() if name not in turned}
-    distance = _standing_out("distance", missed, spared)
-    began = _standing_out("start", missed, spared)
+    distance = _sized("distance", parts)
+    began = _sized("start", parts)
     began = {name: metres for name, metres in began.items() if metres >= settings.began_off_m}
-    for side, of in _by_side(wandered, {name: rest[name].azimuth_error_deg for name in wandered}):
-        yield _part(_lean(rest, side, settings), "heading", of)
+    for _, of in _by_side(wandered, {name: rest[name].azimuth_error_deg for name in wandered}):
+        yield _part("veer", "heading", of)
     for _, of in _by_side(turned, {name: rest[name].azimuth_error_deg for name in turned}):
         yield _part(CANNOT_TELL, "heading", of)
     for side, of in _by_side(distance, {name: rest[name].distance_error_m for name in distance}):
@@ -74,16 +84,31 @@ def _by_side(
             yield side, of
 
 
-def _standing_out(
-    part: Part, rest: Mapping[str, LegMeasures], spared: Mapping[Part, Collection[str]]
-) -> dict[str, float]:
-    """Give a part's metres on the legs where they are more than twice their standard error.
+def _sized(part: Part, parts: Mapping[str, tuple[str, float]]) -> dict[str, float]:
+    """Give a part's metres on the legs of which it is told."""
+    return {name: metres for name, (largest, metres) in parts.items() if largest == part}
 
-    A part that takes back what the plan itself was out by is no error of the walker's.
+
+def _largest(
+    one: LegMeasures, spared: Mapping[Part, Collection[str]], name: str
+) -> tuple[Part | Literal["none"], float]:
+    """Give the largest part of a leg's miss, where it is to be told, and its metres.
+
+    It is told where it is more than twice its standard error. A smaller one is not told in its
+    place: the head of the debrief names the largest. A part that takes back what the plan itself
+    was out by is no error of the walker's, nor is a start that is none of the leg's doing.
     """
-    legs = {name: one for name, one in rest.items() if name not in spared.get(part, ())}
-    sized = {name: _part_m(part, one) for name, one in legs.items() if not _makes_up(part, one)}
-    return {name: metres for name, (metres, sd_m) in sized.items() if metres > 2.0 * sd_m}
+    own: list[Part] = [
+        part
+        for part in _PARTS
+        if not _makes_up(part, one) and (part != "start" or name not in spared.get("start", ()))
+    ]
+    sizes = {part: _part_m(part, one) for part in own}
+    largest = max(own, key=lambda part: sizes[part][0], default=None)
+    if largest is None or name in spared.get(largest, ()):
+        return "none", 0.0
+    metres, sd_m = sizes[largest]
+    return (largest, metres) if metres > 2.0 * sd_m else ("none", 0.0)
 
 
 def _vector(part: Part, one: LegMeasures) -> tuple[float, float]:
@@ -171,13 +196,6 @@ def _passed_by(legs: Mapping[str, LegMeasures]) -> Task:
         metres=sum(one.miss_m - one.nearest_m for one in legs.values()),
         work=work_on("passed-unseen", evidence, list(legs), certain=False),
     )
-
-
-def _lean(legs: Mapping[str, LegMeasures], side: float, settings: CoachingSettings) -> str:
-    """Give the exercise for azimuths off to a side: a lean to it, or the line itself."""
-    errors = [one.azimuth_error_deg for one in legs.values()]
-    errors = [error for error in errors if abs(error) <= settings.wandered_deg]
-    return "steady-bias" if _leans(errors) and side * sum(errors) > 0.0 else "veer"
 
 
 def _stretch(legs: Mapping[str, LegMeasures], side: float, settings: CoachingSettings) -> str:

@@ -7,6 +7,7 @@ from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 
 from audit.coaching.largest_part import blamed
+from audit.coaching.lean_over_legs import lean_over_legs
 from audit.coaching.shown import Shown
 from audit.coaching.sure_legs import spoilt_legs, sure_legs, unlike_legs
 from audit.coaching.talk import Keep, Skill
@@ -42,6 +43,8 @@ def to_keep(shown: Shown, settings: CoachingSettings) -> tuple[Keep, ...]:
     in_order = _without(sure, shown.aside)
     turned = spoilt_legs(shown.causes, _TURNS, settings) | shown.entered("direction") | shown.bent
     turned |= blamed(sure, "heading", shown.radius_m)
+    lean = lean_over_legs(shown, settings)
+    turned |= frozenset() if lean is None else lean.legs.keys()
     stretched = (
         spoilt_legs(shown.causes, _LENGTHS, settings) | shown.entered("distance") | shown.under_way
     )

@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from audit.coaching.brought_along import led_to
+from audit.coaching.lean_over_legs import lean_over_legs
 from audit.coaching.mistake_tasks import mistake_tasks
 from audit.coaching.part_tasks import Part, part_tasks
 from audit.coaching.shown import Shown
 from audit.coaching.step_tasks import StepsSeen, step_tasks
+from audit.coaching.steps import Kind
 from audit.coaching.sure_legs import sure_legs
 from audit.coaching.talk import Coaching, Keep, Skill, WorkOn
 from audit.coaching.task import Task
@@ -29,7 +31,14 @@ def with_work(keep: tuple[Keep, ...], shown: Shown, settings: Settings) -> Coach
     tasks = [
         *mistakes,
         *step_tasks(_steps_seen(shown, sure, mistakes), coaching),
-        *part_tasks(rest, _spared(shown, keep), shown.radius_m, sight_m, coaching),
+        *part_tasks(
+            rest,
+            _spared(shown, keep),
+            shown.radius_m,
+            sight_m,
+            coaching,
+            lean_over_legs(shown, coaching),
+        ),
     ]
     chosen: dict[tuple[str, ...], WorkOn] = {}
     for task in sorted(tasks, key=lambda task: (task.kind, -task.metres)):
@@ -74,19 +83,28 @@ def _spared(shown: Shown, keep: tuple[Keep, ...]) -> dict[Part, set[str]]:
     return {
         "heading": {
             *_praised(keep, "azimuth"),
-            *shown.entered("direction"),
+            *_told_step(shown, "direction"),
             *shown.bent,
             *unseen,
             *for_elsewhere,
         },
         "distance": {
             *_praised(keep, "distance"),
-            *shown.entered("distance"),
+            *_told_step(shown, "distance"),
             *unseen,
             *for_elsewhere,
         },
         "start": {*unseen, *off, *_brought_along(shown)},
         "passed": off,
+    }
+
+
+def _told_step(shown: Shown, kind: Kind) -> set[str]:
+    """Give the legs of which a step tells an error of this kind; what is ordinary none tells."""
+    return {
+        name
+        for name, of in shown.steps.items()
+        if any(hop.kind == kind and hop.entered and len(hop.steps) == 1 for hop in of.hops)
     }
 
 

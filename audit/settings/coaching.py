@@ -58,6 +58,11 @@ class CoachingSettings:
     wandered_deg: float = 30.0
     """Who was turned further over a whole leg did not wander off his line but held another;
     chosen: twice what a line that bends by 30 degrees turns a leg."""
+    lean_deg: float = 2.0
+    """Legs that lean to one side by this on the average are told so; chosen: 35 m in a
+    kilometre, more than the usual arrival radius."""
+    leaning_share: float = 0.8
+    """Nearly all legs lean where so many are out to one side; chosen: of fewer than five, all."""
     good_distance_share: float = 0.05
     """A distance within this of the card's is praised; chosen."""
     ordinary_probability: float = 0.5

@@ -393,3 +393,69 @@ def test_one_wrong_reference_is_one_thing_to_work_on(predicted_m, by_card_m, sli
     work = talk(shown(causes={"2": (named,)}, steps=steps, logged=True)).work_on
     of_reference = [one for one in work if {"2", "3"} & set(one.legs)]
     assert [one.cause for one in of_reference] == [told]
+
+
+def leaning(errors_deg, **measures):
+    """Give the demo's legs turned by so much each, two half intervals of one degree."""
+    legs = audits()
+    return [
+        replace(leg, measures=replace(leg.measures, azimuth_error_deg=error, **measures))
+        for leg, error in zip(legs, errors_deg, strict=True)
+    ]
+
+
+@pytest.mark.parametrize(
+    ("errors_deg", "told"),
+    [
+        ((-4.0, -5.0, -4.5, -3.0, -4.0, -5.0, -3.5), True),
+        ((-4.0, -5.0, -4.5, -3.0, -4.0, -5.0, 1.0), True),  # nearly all
+        ((-1.0, -1.2, -0.8, -1.0, -1.1, -0.9, -1.0), False),  # surely, and not worth a word
+        ((-4.0, 5.0, -4.5, 3.0, -4.0, 5.0, -3.5), False),
+        ((-1.0, -14.0, -1.0, -1.0, -0.5, -1.0, -0.5), False),  # one leg makes no lean
+    ],
+)
+def test_a_lean_over_all_legs_is_one_thing_to_work_on(errors_deg, told):
+    """Bug: three legs 4 to 5 degrees left, missed by up to 60 m, and "Nothing stands out"."""
+    of = shown(leaning(errors_deg, miss_m=50.0))
+    leans = [one for one in talk(of).work_on if "look alike in that" in one.evidence]
+    assert bool(leans) is told
+    for one in leans:
+        assert (one.cause, one.certain) == ("steady-bias", False)
+        assert "left of the azimuth, by " in one.evidence
+        assert set(one.legs) == {str(n + 1) for n, error in enumerate(errors_deg) if error < 0.0}
+        azimuths = [keep for keep in all_praise(of) if keep.skill == "azimuth"]
+        assert not any(set(keep.legs) & set(one.legs) for keep in azimuths)
+
+
+def with_parts(heading_m, distance_m):
+    """Give the demo's third leg alone, its ledger of these parts, measured to 5 m."""
+    (leg,) = [leg for leg in audits() if leg.card.name == "3"]
+    errors = replace(
+        leg.measures.details.ledger_errors, heading_m=5.0, distance_m=5.0, inherited_m=5.0
+    )
+    ledger = replace(
+        leg.measures.ledger, inherited=(0.0, 0.0), plan=(0.0, 0.0), heading=(heading_m, 0.0),
+        distance=(0.0, distance_m), detour=(0.0, 0.0), total=(heading_m, distance_m),
+    )  # fmt: skip
+    details = replace(leg.measures.details, ledger_errors=errors)
+    return {"3": replace(leg.measures, ledger=ledger, details=details, miss_m=75.0)}
+
+
+def test_no_smaller_part_where_the_largest_is_not_told():
+    """Bug: the head said "mostly 7 degrees left" (72 m), the task "the distance part: 34 m"."""
+    legs = with_parts(72.0, 34.0)
+    (task,) = part_tasks(legs, {}, 30.0, 30.0, SETTINGS)
+    assert "the heading part of the miss: 72 m" in task.work.evidence
+    assert list(part_tasks(legs, {"heading": {"3"}}, 30.0, 30.0, SETTINGS)) == []
+
+
+def test_a_part_that_a_step_calls_ordinary_is_still_told():
+    """Bug: 47 m of heading, nine times their error, were told neither as step nor as part."""
+    hop = Hop(
+        steps=("walked",), kind="direction", error=4.0, tolerance=3.0, off_m=47.0, slips=(),
+        sentence="the azimuth walked is 4.0 degrees right.", ordinary=True,
+    )  # fmt: skip
+    steps = {"6": LegSteps(leg="6", hops=(hop,), sentences=())}
+    legs = [leg if leg.card.name == "6" else replace(leg, confidence=0.5) for leg in audits()]
+    told = [one for one in talk(shown(legs, steps=steps)).work_on if "heading part" in one.evidence]
+    assert [one.legs for one in told] == [("6",)]

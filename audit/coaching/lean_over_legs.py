@@ -1,0 +1,98 @@
+"""A heading error to one side over all legs or nearly all: one thing to look at, of many makers."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from audit.coaching.explained_steps import likeliest
+from audit.coaching.shown import Shown
+from audit.coaching.sure_legs import sure_legs
+from audit.coaching.task import Task, work_on
+from audit.diagnosis.steady_sizes import STEADY
+from audit.leg_card.told_numbers import told_legs
+from audit.measurement.leg_measures import LegMeasures
+from audit.settings import CoachingSettings
+from audit.statistics.spread import TWO_SIDED_95
+from audit.words import sentence
+from audit.words.figures import Turn
+
+_FEWEST = 3
+"""Legs that a lean is read from; two to one side are so by chance every other time."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lean:
+    """What the legs lean by on the average, clockwise positive, and its 95 % half interval.
+
+    ``legs`` are those out to that side, of ``out_of`` legs in all.
+    """
+
+    mean_deg: float
+    half_95_deg: float
+    legs: Mapping[str, LegMeasures]
+    out_of: int
+
+    def holds(self, name: str) -> bool:
+        """Tell whether a leg is out by no more than the lean may make it."""
+        leg = self.legs.get(name)
+        return leg is not None and abs(leg.azimuth_error_deg) <= 2.0 * abs(self.mean_deg)
+
+
+def lean_over_legs(shown: Shown, settings: CoachingSettings) -> Lean | None:
+    """Give the lean of the legs of which no mistake is named; None where it may be chance.
+
+    It is no less than is worth a word, and more than its own error.
+    """
+    legs = {
+        name: one
+        for name, one in sure_legs(shown.legs, settings).items()
+        if name not in {*shown.aside, *shown.under_way}
+        and one.line_followed
+        and abs(one.azimuth_error_deg) <= settings.wandered_deg
+        and not _mistaken(shown, name, settings)
+    }
+    if len(legs) < _FEWEST:
+        return None
+    errors_deg = [one.azimuth_error_deg for one in legs.values()]
+    mean_deg = sum(errors_deg) / len(errors_deg)
+    half_deg = TWO_SIDED_95 * _standard_error_deg(list(legs.values()), mean_deg)
+    to_side = {name: one for name, one in legs.items() if one.azimuth_error_deg * mean_deg > 0.0}
+    if len(to_side) < settings.leaning_share * len(legs):
+        return None
+    if abs(mean_deg) < max(settings.lean_deg, half_deg):
+        return None
+    return Lean(mean_deg=mean_deg, half_95_deg=half_deg, legs=to_side, out_of=len(legs))
+
+
+def lean_task(lean: Lean) -> Task:
+    """Give it as an observation: the angle, the compass and the walker all make such a lean."""
+    evidence = sentence(
+        "coach-lean",
+        legs=told_legs(list(lean.legs)),
+        count=lean.out_of,
+        side="right" if lean.mean_deg > 0.0 else "left",
+        mean=Turn(degrees=lean.mean_deg),
+        error=Turn(degrees=lean.half_95_deg),
+    )
+    return Task(
+        kind=2,
+        metres=sum(math.hypot(*one.ledger.heading) for one in lean.legs.values()),
+        work=work_on("steady-bias", evidence, list(lean.legs), certain=False),
+    )
+
+
+def _mistaken(shown: Shown, name: str, settings: CoachingSettings) -> bool:
+    """Tell whether a mistake is named of a leg that is not itself the same on all legs."""
+    findings = shown.causes.get(name, ())
+    first = likeliest(findings)
+    named = first is not None and first.probability >= settings.named_probability
+    return named and first is not None and first.cause not in STEADY
+
+
+def _standard_error_deg(legs: Sequence[LegMeasures], mean_deg: float) -> float:
+    """Give that of the mean: from the scatter of the legs, and no less than the receiver's."""
+    scatter = sum((one.azimuth_error_deg - mean_deg) ** 2 for one in legs) / (len(legs) - 1)
+    measured = sum(one.heading.own_sd_deg**2 for one in legs) / len(legs)
+    return math.sqrt(max(scatter, measured) / len(legs))
