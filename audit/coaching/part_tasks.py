@@ -8,7 +8,7 @@ from typing import Literal
 
 from audit.coaching.lean_over_legs import Lean, lean_task
 from audit.coaching.task import Task, work_on
-from audit.guide.cause_names import CANNOT_TELL
+from audit.guide.cause_names import CANNOT_TELL, WITHIN_SKILL
 from audit.leg_card.told_numbers import told_legs
 from audit.measurement.leg_measures import LegMeasures
 from audit.settings import CoachingSettings
@@ -62,7 +62,7 @@ def part_tasks(
     for _, of in _by_side(turned, {name: rest[name].azimuth_error_deg for name in turned}):
         yield _part(CANNOT_TELL, "heading", of)
     for side, of in _by_side(distance, {name: rest[name].distance_error_m for name in distance}):
-        yield _part(_stretch(rest, side, settings), "distance", of)
+        yield _part(_stretch(rest, side, max(of.values()), settings), "distance", of)
     if began:
         yield _part("wrong-start", "start", began)
     passed = {
@@ -198,13 +198,15 @@ def _passed_by(legs: Mapping[str, LegMeasures]) -> Task:
     )
 
 
-def _stretch(legs: Mapping[str, LegMeasures], side: float, settings: CoachingSettings) -> str:
-    """Give the exercise for distances out to a side: a count that is so, or the hundreds."""
+def _stretch(
+    legs: Mapping[str, LegMeasures], side: float, most_m: float, settings: CoachingSettings
+) -> str:
+    """Give the exercise for distances out to a side: a steady count, scatter, or the hundreds."""
     errors = [one.distance_ratio - 1.0 for one in legs.values()]
     mean = sum(errors) / len(errors)
     if _leans(errors) and side * mean > settings.good_distance_share / 2.0:
         return "pace-long" if mean > 0.0 else "pace-short"
-    return "hundred-miscounted"
+    return "hundred-miscounted" if most_m >= settings.hundred_m else WITHIN_SKILL
 
 
 def _leans(errors: Sequence[float]) -> bool:

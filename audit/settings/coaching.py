@@ -50,9 +50,12 @@ class CoachingSettings:
     other_point_radii: float = 2.0
     """A count that ended within so many arrival radii of another leg's point ended at it, where
     such legs only swap their points; chosen."""
-    met_radii: float = 0.5
+    met_radii: float = 1.0
     """A leg that ended within so many arrival radii of its point has no parts of a miss to work
-    on; chosen: nearer than it had to come."""
+    on; chosen: who arrived has missed nothing."""
+    hundred_m: float = 60.0
+    """A distance out by less is scatter of the pace, and no hundred that was lost or added;
+    chosen: nearer to nothing than to a hundred, with a hundred paced ten in a hundred short."""
     began_off_m: float = 25.0
     """Starts away from their points are worth practice from here on; chosen: out of sight."""
     wandered_deg: float = 30.0

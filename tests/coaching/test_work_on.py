@@ -300,7 +300,7 @@ def parts(part, **of_legs):
     sure = {leg.card.name: leg.measures for leg in audits(**of_legs)}
     return [
         task.work
-        for task in part_tasks(sure, {}, 30.0, 30.0, SETTINGS)
+        for task in part_tasks(sure, {}, 30.0, 30.0, replace(SETTINGS, met_radii=0.5))
         if f"{part} part" in task.work.evidence
     ]
 
@@ -459,3 +459,19 @@ def test_a_part_that_a_step_calls_ordinary_is_still_told():
     legs = [leg if leg.card.name == "6" else replace(leg, confidence=0.5) for leg in audits()]
     told = [one for one in talk(shown(legs, steps=steps)).work_on if "heading part" in one.evidence]
     assert [one.legs for one in told] == [("6",)]
+
+
+@pytest.mark.parametrize(
+    ("distance_m", "miss_m", "causes"),
+    [
+        (24.0, 24.0, []),  # he arrived
+        (24.0, 35.0, ["within-skill"]),
+        (58.0, 60.0, ["within-skill"]),
+        (90.0, 92.0, ["hundred-miscounted"]),
+    ],
+)
+def test_no_hundred_is_lost_in_twenty_metres(distance_m, miss_m, causes):
+    """Bug: the exercise for hundreds was given for 24 m on a leg that arrived, "ordinary error"."""
+    legs = {"3": replace(with_parts(0.0, distance_m)["3"], miss_m=miss_m)}
+    told = list(part_tasks(legs, {}, 30.0, 30.0, SETTINGS))
+    assert [task.work.cause for task in told] == causes
