@@ -26,18 +26,13 @@ _FEWEST = 3
 class Lean:
     """What the legs lean by on the average, clockwise positive, and its 95 % half interval.
 
-    ``legs`` are those out to that side, of ``out_of`` legs in all.
+    ``legs`` are those out to that side, of ``out_of`` legs that it is the average of.
     """
 
     mean_deg: float
     half_95_deg: float
     legs: Mapping[str, LegMeasures]
     out_of: int
-
-    def holds(self, name: str) -> bool:
-        """Tell whether a leg is out by no more than the lean may make it."""
-        leg = self.legs.get(name)
-        return leg is not None and abs(leg.azimuth_error_deg) <= 2.0 * abs(self.mean_deg)
 
 
 def lean_over_legs(shown: Shown, settings: CoachingSettings) -> Lean | None:
@@ -53,17 +48,37 @@ def lean_over_legs(shown: Shown, settings: CoachingSettings) -> Lean | None:
         and abs(one.azimuth_error_deg) <= settings.wandered_deg
         and not _mistaken(shown, name, settings)
     }
-    if len(legs) < _FEWEST:
+    alike = _alike(legs)
+    if len(alike) < _FEWEST:
         return None
-    errors_deg = [one.azimuth_error_deg for one in legs.values()]
-    mean_deg = sum(errors_deg) / len(errors_deg)
-    half_deg = TWO_SIDED_95 * _standard_error_deg(list(legs.values()), mean_deg)
-    to_side = {name: one for name, one in legs.items() if one.azimuth_error_deg * mean_deg > 0.0}
+    mean_deg = _mean_deg(alike)
+    half_deg = TWO_SIDED_95 * _standard_error_deg(list(alike.values()), mean_deg)
+    to_side = [name for name, one in legs.items() if one.azimuth_error_deg * mean_deg > 0.0]
     if len(to_side) < settings.leaning_share * len(legs):
         return None
     if abs(mean_deg) < max(settings.lean_deg, half_deg):
         return None
-    return Lean(mean_deg=mean_deg, half_95_deg=half_deg, legs=to_side, out_of=len(legs))
+    return Lean(
+        mean_deg=mean_deg,
+        half_95_deg=half_deg,
+        legs={name: alike[name] for name in to_side if name in alike},
+        out_of=len(alike),
+    )
+
+
+def _alike(legs: Mapping[str, LegMeasures]) -> dict[str, LegMeasures]:
+    """Leave out legs that are out by more than twice the average: another thing put them out."""
+    left = dict(legs)
+    while left:
+        worst = max(left, key=lambda name: abs(left[name].azimuth_error_deg))
+        if abs(left[worst].azimuth_error_deg) <= 2.0 * abs(_mean_deg(left)):
+            break
+        del left[worst]
+    return left
+
+
+def _mean_deg(legs: Mapping[str, LegMeasures]) -> float:
+    return sum(one.azimuth_error_deg for one in legs.values()) / len(legs)
 
 
 def lean_task(lean: Lean) -> Task:

@@ -8,7 +8,8 @@ from typing import Literal
 
 from audit.coaching.lean_over_legs import Lean, lean_task
 from audit.coaching.task import Task, work_on
-from audit.guide.cause_names import CANNOT_TELL, WITHIN_SKILL
+from audit.diagnosis.finding import Finding
+from audit.guide.cause_names import CANNOT_TELL, CAUSE_KINDS, WITHIN_SKILL
 from audit.leg_card.told_numbers import told_legs
 from audit.measurement.leg_measures import LegMeasures
 from audit.settings import CoachingSettings
@@ -16,6 +17,8 @@ from audit.words import sentence
 from audit.words.figures import Length
 
 Part = Literal["heading", "distance", "start", "passed"]
+_TURNS = frozenset({*CAUSE_KINDS["Direction"], *CAUSE_KINDS["Holding the line"]})
+_LENGTHS = frozenset(CAUSE_KINDS["Distance"])
 _PARTS: tuple[Part, ...] = ("heading", "distance", "start")
 
 
@@ -26,6 +29,7 @@ def part_tasks(
     sight_m: float,
     settings: CoachingSettings,
     lean: Lean | None = None,
+    causes: Mapping[str, Sequence[Finding]] | None = None,
 ) -> Iterator[Task]:
     """Give the parts that stand out of their error of measuring, with the legs that show each.
 
@@ -45,24 +49,15 @@ def part_tasks(
     heading = {
         name: metres
         for name, metres in _sized("heading", parts).items()
-        if lean is None or not lean.holds(name)
+        if lean is None or name not in lean.legs
     }
-    # Who was turned so far did not wander off a line: he held another one.
-    turned = {
-        name: metres
-        for name, metres in heading.items()
-        if abs(rest[name].azimuth_error_deg) > settings.wandered_deg
-    }
-    wandered = {name: metres for name, metres in heading.items() if name not in turned}
     distance = _sized("distance", parts)
     began = _sized("start", parts)
     began = {name: metres for name, metres in began.items() if metres >= settings.began_off_m}
-    for _, of in _by_side(wandered, {name: rest[name].azimuth_error_deg for name in wandered}):
-        yield _part("veer", "heading", of)
-    for _, of in _by_side(turned, {name: rest[name].azimuth_error_deg for name in turned}):
-        yield _part(CANNOT_TELL, "heading", of)
-    for side, of in _by_side(distance, {name: rest[name].distance_error_m for name in distance}):
-        yield _part(_stretch(rest, side, max(of.values()), settings), "distance", of)
+    for _, of in _alike(heading, {name: rest[name].azimuth_error_deg for name in heading}):
+        yield _part(_turn(rest, of, causes or {}, settings), "heading", of)
+    for side, of in _alike(distance, {name: rest[name].distance_error_m for name in distance}):
+        yield _part(_stretch(rest, side, of, causes or {}, settings), "distance", of)
     if began:
         yield _part("wrong-start", "start", began)
     passed = {
@@ -74,14 +69,20 @@ def part_tasks(
         yield _passed_by(passed)
 
 
-def _by_side(
+def _alike(
     metres: Mapping[str, float], errors: Mapping[str, float]
 ) -> Iterator[tuple[float, dict[str, float]]]:
-    """Give the legs out to either side, which have no average in common; the side is 1 or -1."""
+    """Give the legs that have an average in common; the side is 1 or -1.
+
+    They are out to one side, and none by less than half of the worst: another thing put it out.
+    """
     for side in (1.0, -1.0):
-        of = {name: size for name, size in metres.items() if (errors[name] < 0.0) == (side < 0.0)}
-        if of:
+        left = {name: size for name, size in metres.items() if (errors[name] < 0.0) == (side < 0.0)}
+        while left:
+            worst = max(abs(errors[name]) for name in left)
+            of = {name: size for name, size in left.items() if abs(errors[name]) >= 0.5 * worst}
             yield side, of
+            left = {name: size for name, size in left.items() if name not in of}
 
 
 def _sized(part: Part, parts: Mapping[str, tuple[str, float]]) -> dict[str, float]:
@@ -198,15 +199,50 @@ def _passed_by(legs: Mapping[str, LegMeasures]) -> Task:
     )
 
 
+def _turn(
+    legs: Mapping[str, LegMeasures],
+    metres: Mapping[str, float],
+    causes: Mapping[str, Sequence[Finding]],
+    settings: CoachingSettings,
+) -> str:
+    """Give the exercise for azimuths that are out: the likeliest mistake's, or the line's."""
+    worst = max(metres, key=lambda name: metres[name])
+    likely = _candidate(causes.get(worst, ()), _TURNS, settings)
+    if likely is not None:
+        return likely
+    # Who was turned so far did not wander off a line: he held another one.
+    wandered = abs(legs[worst].azimuth_error_deg) <= settings.wandered_deg
+    return "veer" if wandered else CANNOT_TELL
+
+
 def _stretch(
-    legs: Mapping[str, LegMeasures], side: float, most_m: float, settings: CoachingSettings
+    legs: Mapping[str, LegMeasures],
+    side: float,
+    metres: Mapping[str, float],
+    causes: Mapping[str, Sequence[Finding]],
+    settings: CoachingSettings,
 ) -> str:
     """Give the exercise for distances out to a side: a steady count, scatter, or the hundreds."""
     errors = [one.distance_ratio - 1.0 for one in legs.values()]
     mean = sum(errors) / len(errors)
     if _leans(errors) and side * mean > settings.good_distance_share / 2.0:
         return "pace-long" if mean > 0.0 else "pace-short"
-    return "hundred-miscounted" if most_m >= settings.hundred_m else WITHIN_SKILL
+    worst = max(metres, key=lambda name: metres[name])
+    if metres[worst] < settings.hundred_m:
+        return WITHIN_SKILL
+    return _candidate(causes.get(worst, ()), _LENGTHS, settings) or "hundred-miscounted"
+
+
+def _candidate(
+    findings: Sequence[Finding], kinds: Collection[str], settings: CoachingSettings
+) -> str | None:
+    """Give the likeliest mistake of a leg that puts out this part, where it is likely at all."""
+    likely = (
+        one.cause
+        for one in findings
+        if one.cause in kinds and one.probability >= settings.candidate_probability
+    )
+    return next(likely, None)
 
 
 def _leans(errors: Sequence[float]) -> bool:

@@ -38,6 +38,7 @@ def with_work(keep: tuple[Keep, ...], shown: Shown, settings: Settings) -> Coach
             sight_m,
             coaching,
             lean_over_legs(shown, coaching),
+            shown.causes,
         ),
     ]
     chosen: dict[tuple[str, ...], WorkOn] = {}

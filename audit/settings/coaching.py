@@ -72,6 +72,9 @@ class CoachingSettings:
     """A step on foot is called ordinary where a leg's error is that more likely than not."""
     named_probability: float = 0.5
     """A mistake is put before the walker from here on; chosen: more likely than not."""
+    candidate_probability: float = 0.2
+    """A mistake that is not named gives the exercise for its part of a miss from here on; chosen:
+    one in five."""
     spoilt_probability: float = 0.35
     """An azimuth or a distance that a mistake has put out so likely is not praised; chosen."""
     sure_portion: float = 0.7

@@ -475,3 +475,18 @@ def test_no_hundred_is_lost_in_twenty_metres(distance_m, miss_m, causes):
     legs = {"3": replace(with_parts(0.0, distance_m)["3"], miss_m=miss_m)}
     told = list(part_tasks(legs, {}, 30.0, 30.0, SETTINGS))
     assert [task.work.cause for task in told] == causes
+
+
+def test_unlike_legs_are_not_told_by_their_average():
+    """Bug: the line was to be practised over legs 22 and 4 degrees off, "153 m a leg"."""
+    one = with_parts(60.0, 0.0)["3"]
+    far = replace(one, ledger=replace(one.ledger, heading=(360.0, 0.0)), azimuth_error_deg=22.4)
+    near = replace(one, azimuth_error_deg=4.0)
+    candidate = {"1": (finding("gm-angle-reversed", 0.34), finding("gm-angle-omitted", 0.25))}
+    tasks = list(
+        part_tasks({"1": far, "2": near}, {}, 30.0, 30.0, SETTINGS, causes=candidate)
+    )  # fmt: skip
+    assert [(task.work.cause, task.work.legs) for task in tasks] == [
+        ("gm-angle-reversed", ("1",)),
+        ("veer", ("2",)),
+    ]

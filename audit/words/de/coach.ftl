@@ -55,7 +55,7 @@ coach-part = Auf { $legs } ist kein Fehler benannt; es ist der { $part ->
 coach-lean = Auf { $legs } lag der Weg { $side ->
     [right] rechts
    *[left] links
-} der Richtung, im Mittel der { $count } Abschnitte, die kein anderer Fehler verschob, um { $mean }, auf { $error } genau.
+} der Richtung, im Mittel der { $count } Abschnitte, die kein benannter Fehler verschob, um { $mean }, auf { $error } genau.
     Nadelabweichung, Kompass und der eigene Drall sehen darin gleich aus.
 coach-passed = { $count ->
     [one] Auf { $legs } ist kein Fehler benannt; dort kam der Weg bis auf { $near } an den { -point } heran, und die Zählung endete { $miss } davon.

@@ -58,7 +58,7 @@ coach-part = No mistake is named on { $legs }; it is the { $part ->
 coach-lean = On { $legs } the walk lay { $side ->
     [right] right
    *[left] left
-} of the { -azimuth }, by { $mean } on the average of the { $count } legs that no other mistake put out, give or take { $error }.
+} of the { -azimuth }, by { $mean } on the average of the { $count } legs that no named mistake put out, give or take { $error }.
     The angle, the compass and the walker's own lean look alike in that.
 coach-passed = { $count ->
     [one] No mistake is named on { $legs }; the walk came within { $near } of the { -point } there, and its count ended { $miss } from it.
