@@ -32,6 +32,8 @@ class Shown:
         walked another way.
     logged : bool
         Whether the walker kept a log.
+    disputed : set of str
+        The legs that by the log ended elsewhere, or at another time, than they are taken to.
     under_way : set of str
         The legs on which the walker was when the recording began: where they were begun,
         and how long they were, nobody saw.
@@ -47,6 +49,7 @@ class Shown:
     taken: Mapping[str, CardPoint] = field(default_factory=dict)
     aside: frozenset[str] = frozenset()
     logged: bool = False
+    disputed: frozenset[str] = frozenset()
     under_way: frozenset[str] = frozenset()
     displaced: bool = False
 

@@ -9,7 +9,7 @@ from audit.coaching.explained_steps import bends_so, explains, likeliest, withou
 from audit.coaching.steps import Hop, LegSteps, Step
 from audit.coaching.task import Task, work_on
 from audit.diagnosis.finding import Finding
-from audit.guide.cause_names import CANNOT_TELL
+from audit.guide.cause_names import CANNOT_TELL, JUDGEMENTS
 from audit.guide.pages_on_file import cause_pages
 from audit.leg_card.told_numbers import told_legs
 from audit.measurement.leg_measures import LegMeasures
@@ -69,8 +69,8 @@ def step_tasks(seen: StepsSeen, settings: CoachingSettings) -> Iterator[Task]:
             told = name in seen.sure or not _ON_THE_GROUND.issuperset(hop.steps)
             if hop.entered and len(hop.steps) == 1 and told:
                 by_count = _by_count(hop, seen.walked[name], settings)
-                likely = likeliest(findings)
-                if likely is not None and explains(likely, hop, seen.walked[name]):
+                likely = _candidate(findings, hop, seen.walked[name], settings)
+                if likely is not None:
                     cause, by_count = likely.cause, False
                 else:
                     cause = _cause_of(hop, findings, settings, by_count=by_count)
@@ -90,6 +90,20 @@ def step_tasks(seen: StepsSeen, settings: CoachingSettings) -> Iterator[Task]:
                 certain=bool(worst[1].slips),
             ),
         )
+
+
+def _candidate(
+    findings: Sequence[Finding], hop: Hop, walked: LegMeasures, settings: CoachingSettings
+) -> Finding | None:
+    """Give the likeliest mistake of a leg where it explains a step, or is the first that may."""
+    likely = likeliest(findings)
+    candidates = (
+        one
+        for one in findings
+        if one is likely
+        or (one.cause not in JUDGEMENTS and one.probability >= settings.candidate_probability)
+    )
+    return next((one for one in candidates if explains(one, hop, walked)), None)
 
 
 def _to_tell(seen: StepsSeen, name: str, of: LegSteps) -> Sequence[Hop]:

@@ -58,10 +58,12 @@ def talk_over(  # noqa: PLR0913 (what may be known beside the walk)
     own_card: Plan | None,
     settings: Settings,
     ended: frozenset[str] = frozenset(),
+    disputed: frozenset[str] = frozenset(),
 ) -> TalkedOver:
     """Lay log and own card beside the walk and what explains it.
 
-    ``ended`` names the legs that by the log ended elsewhere than they are taken to.
+    ``ended`` names the legs that by the log ended elsewhere than they are taken to, ``disputed``
+    those and the ones that it ends at another time.
     """
     legs = measured.legs
     own, notes = own_legs(card, own_card, plan) if own_card is not None else ({}, ())
@@ -83,6 +85,7 @@ def talk_over(  # noqa: PLR0913 (what may be known beside the walk)
         taken=taken,
         aside=frozenset({*aside, *another_way}),
         logged=log is not None,
+        disputed=disputed,
         under_way=frozenset(
             legs[one.leg].card.name for one in measured.match.legs if one.under_way
         ),

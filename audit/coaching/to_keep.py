@@ -11,7 +11,7 @@ from audit.coaching.lean_over_legs import lean_over_legs
 from audit.coaching.shown import Shown
 from audit.coaching.sure_legs import spoilt_legs, sure_legs, unlike_legs
 from audit.coaching.talk import Keep, Skill
-from audit.guide.cause_names import CAUSE_KINDS
+from audit.guide.cause_names import CANNOT_TELL, CAUSE_KINDS
 from audit.leg_card.told_numbers import told_legs
 from audit.measurement.leg_measures import LegMeasures
 from audit.settings import CoachingSettings
@@ -33,29 +33,30 @@ class _Praise:
 def to_keep(shown: Shown, settings: CoachingSettings) -> tuple[Keep, ...]:
     """Give the two things that the figures praise most; fewer where there are no two.
 
-    Nothing is praised on a part of the walk that may not be the leg's, nor where an end
-    was reckoned and not seen. An azimuth or a distance that a mistake has likely put out,
-    at whose steps card and log show an error, or to which the head of the debrief puts the
-    worst miss, is not praised however near it came, nor is a point at the end of a leg that
-    was not walked as the card has it.
+    Nothing is praised on a part of the walk that may not be the leg's, or that the log disputes,
+    nor where an end was reckoned and not seen. An azimuth or a distance that a mistake has likely
+    put out, or of a leg that nothing explains, at whose steps card and log show an error, to which
+    the head of the debrief puts the worst miss, or by which all legs lean, is not praised however
+    near it came, nor is a point at the end of a leg that was not walked as the card has it.
     """
     sure = sure_legs(shown.legs, settings)
-    in_order = _without(sure, shown.aside)
+    in_order = _without(sure, shown.aside | shown.disputed)
+    untold = spoilt_legs(shown.causes, frozenset({CANNOT_TELL}), settings)
     turned = spoilt_legs(shown.causes, _TURNS, settings) | shown.entered("direction") | shown.bent
-    turned |= blamed(sure, "heading", shown.radius_m)
+    turned |= untold | blamed(sure, "heading", shown.radius_m)
     lean = lean_over_legs(shown, settings)
     turned |= frozenset() if lean is None else lean.legs.keys()
     stretched = (
         spoilt_legs(shown.causes, _LENGTHS, settings) | shown.entered("distance") | shown.under_way
     )
-    stretched |= blamed(sure, "distance", shown.radius_m)
+    stretched |= untold | blamed(sure, "distance", shown.radius_m)
     unlike = unlike_legs(shown.causes, settings)
     walked, legs = len(shown.walked), len(shown.legs)
     praises = [
         *_azimuths(_without(in_order, turned), walked, settings),
         *_distances(_without(in_order, stretched), walked, settings),
         *_points(_without(in_order, unlike), legs, shown.radius_m),
-        *_recoveries(_without(in_order, unlike), walked, shown.radius_m),
+        *_recoveries(_without(in_order, unlike), walked, shown.radius_m, settings),
         *_through(_without(in_order, unlike), legs),
         *_records(shown, len(sure), legs),
     ]
@@ -134,12 +135,15 @@ def _points(right: dict[str, LegMeasures], legs: int, radius_m: float) -> Iterat
     )
 
 
-def _recoveries(right: dict[str, LegMeasures], walked: int, radius_m: float) -> Iterator[_Praise]:
+def _recoveries(
+    right: dict[str, LegMeasures], walked: int, radius_m: float, settings: CoachingSettings
+) -> Iterator[_Praise]:
+    """Praise searches; who was further off found out where he was, and then walked there."""
     found = [
         name
         for name, one in right.items()
         if one.found
-        and one.miss_m > radius_m
+        and radius_m < one.miss_m <= settings.searched_m
         and one.came_back(radius_m)
         and not one.at_the_edge(radius_m)
     ]

@@ -80,13 +80,9 @@ def _watches(
     A watch without a zone may show any; all legs together say which it showed. Of the legs that
     are ``told`` the moment is told already, and the day is not.
     """
-    ends = list(_ends(log, legs))
-    watch_s = [end.after_claim_s for end in ends if not end.zoned]
-    zone_s = zone_near_s(float(np.median(watch_s))) if watch_s else 0.0
-    for end in ends:
+    for end, later_s in _by_watch(log, legs):
         if end.noted_on is not None and end.days_off:
             yield _day_off(end.leg, end.noted_on, end.days_off)
-        later_s = end.after_claim_s - (0.0 if end.zoned else zone_s)
         if abs(later_s) > settings.watch_off_s and end.leg not in told:
             there_s = round(end.claim_s + later_s)
             pin = pin_of("claim", end.leg, utc_text(there_s)[11:])
@@ -98,6 +94,28 @@ def _watches(
                 side="later" if later_s > 0.0 else "earlier",
                 settle=sentence("recording-log-settle", pin=pin),
             )
+
+
+def ended_at_another_time(
+    clean: CleanTrack,
+    log: WalkersLog | None,
+    legs: Sequence[LegAudit],
+    settings: QualitySettings,
+) -> frozenset[str]:
+    """Name the legs that the log ends at another moment than they are taken to."""
+    if log is None or not clean.timed or never_set(clean.time_s):
+        return frozenset()
+    ends = _by_watch(log, legs)
+    return frozenset(end.leg for end, later_s in ends if abs(later_s) > settings.watch_off_s)
+
+
+def _by_watch(log: WalkersLog, legs: Sequence[LegAudit]) -> Iterator[tuple[_NotedEnd, float]]:
+    """Give the noted ends, and how long after the claim each is by the watch of them all."""
+    ends = list(_ends(log, legs))
+    watch_s = [end.after_claim_s for end in ends if not end.zoned]
+    zone_s = zone_near_s(float(np.median(watch_s))) if watch_s else 0.0
+    for end in ends:
+        yield end, end.after_claim_s - (0.0 if end.zoned else zone_s)
 
 
 def _day_off(leg: str, noted_on: dt.date, days_off: int) -> str:

@@ -10,7 +10,7 @@ import numpy as np
 
 from audit.coaching.talk_over import TalkedOver, talk_over
 from audit.coaching.what_if import what_if
-from audit.debriefing.days_and_watches import notes_of_days
+from audit.debriefing.days_and_watches import ended_at_another_time, notes_of_days
 from audit.debriefing.doubts import doubts
 from audit.debriefing.ended_by_log import ended_by_log, told_less_sure
 from audit.debriefing.far_walks import refuse_far_walk
@@ -114,8 +114,17 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     orders = OrdersOfPassing(measured.legs, card, clean)
     explanation = _explained(on_ground, measured, card, noted, orders, settings)
     ended = frozenset(card.legs[leg].name for leg in by_log)
+    disputed = ended | ended_at_another_time(clean, noted, measured.legs, settings.quality)
     talk = talk_over(
-        plan, card, measured, explanation, log=noted, own_card=own, settings=settings, ended=ended
+        plan,
+        card,
+        measured,
+        explanation,
+        log=noted,
+        own_card=own,
+        settings=settings,
+        ended=ended,
+        disputed=disputed,
     )
     doubtful = doubts(card, measured.match, clean, settings.quality, by_log)
     quality = judge_quality(track, clean, outing, measured, doubtful, settings.quality, noted)

@@ -61,6 +61,9 @@ class CoachingSettings:
     wandered_deg: float = 30.0
     """Who was turned further over a whole leg did not wander off his line but held another;
     chosen: twice what a line that bends by 30 degrees turns a leg."""
+    searched_m: float = 200.0
+    """Finding a point after a miss is praised up to here; chosen: further off nobody searches,
+    he finds out first where he is."""
     lean_deg: float = 2.0
     """Legs that lean to one side by this on the average are told so; chosen: 35 m in a
     kilometre, more than the usual arrival radius."""

@@ -134,7 +134,7 @@ def test_nothing_is_praised_that_is_not_sure():
 
 def test_a_point_found_after_a_blunder_is_not_praised():
     """Bug: a leg walked 180 degrees out was praised for its point found after a miss."""
-    legs = audits(leg3={"miss_m": 683.0, "found": True, "nearest_m": 24.0, "nearest_after_m": 24.0})
+    legs = audits(leg3={"miss_m": 183.0, "found": True, "nearest_m": 24.0, "nearest_after_m": 24.0})
     found = [one for one in all_praise(shown(legs)) if one.skill == "finding"]
     assert any("3" in one.legs for one in found)
     causes = {"3": (finding("reciprocal", 0.98),)}
@@ -490,3 +490,27 @@ def test_unlike_legs_are_not_told_by_their_average():
         ("gm-angle-reversed", ("1",)),
         ("veer", ("2",)),
     ]
+
+
+def test_no_praise_on_a_leg_that_the_log_disputes():
+    """Bug: a distance was praised on a leg that the log ends 3.5 minutes before its claim."""
+    before = {name for keep in all_praise(shown()) for name in keep.legs}
+    disputed = all_praise(shown(disputed=frozenset({"3"})))
+    assert "3" in before
+    assert "3" not in {name for keep in disputed for name in keep.legs}
+
+
+def test_no_azimuth_is_praised_on_a_leg_that_nothing_explains():
+    """Bug: the azimuth was praised of a leg 917 m too long, of which no cause stood out."""
+    unexplained = {"3": (finding("cannot-tell", 0.92),)}
+    assert any("3" in keep.legs for keep in all_praise(shown()) if keep.skill == "azimuth")
+    kept = all_praise(shown(causes=unexplained))
+    assert not any("3" in keep.legs for keep in kept if keep.skill in {"azimuth", "distance"})
+
+
+@pytest.mark.parametrize(("miss_m", "praised"), [(150.0, True), (1801.0, False)])
+def test_who_was_lost_did_not_search(miss_m, praised):
+    """Bug: "Finding the point after a miss … up to 1801 m off" was praised."""
+    found = {"miss_m": miss_m, "found": True, "nearest_m": 24.0, "nearest_after_m": 24.0}
+    kept = [one for one in all_praise(shown(audits(leg3=found))) if one.skill == "finding"]
+    assert any("3" in one.legs for one in kept) is praised
