@@ -107,7 +107,7 @@ def _claims(debrief: Debrief) -> list[gpxpy.gpx.GPXWaypoint]:
 
 
 def _why(leg: LegDebrief) -> str:
-    said = wording.cause(leg)
+    said = wording.cause_told(leg)
     return f"Consistent with {said}." if said else ""
 
 

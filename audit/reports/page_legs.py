@@ -71,7 +71,7 @@ def leg_row(leg: LegDebrief, radius_m: float) -> LegRow:
         off_line=wording.offset(measures.cross_track.end_m, measures.miss_sd_m),
         miss=wording.short_miss(measures),
         found=wording.found(measures, radius_m),
-        cause=wording.cause(leg),
+        cause=wording.cause_told(leg),
     )
 
 

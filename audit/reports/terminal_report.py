@@ -34,7 +34,7 @@ def _row(leg: LegDebrief, radius_m: float) -> tuple[list[str], list[str]]:
     ending = []
     if leg.audit.measures is not None:
         ending.append(wording.arrival(leg.audit.measures, radius_m, leg.settings.reports))
-    said = wording.cause(leg)
+    said = wording.cause_told(leg)
     if said:
         ending.append(said)
     return wording.errors_worst_first(leg.audit, leg.settings.quality), ending

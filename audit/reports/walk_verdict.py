@@ -170,12 +170,18 @@ def _reasons(debrief: Debrief, worst: LegDebrief) -> list[str]:
         first = first_off([leg.audit for leg in debrief.legs], debrief.legs.index(worst))
     leg = None if first is None else debrief.legs[first]
     if leg is None or leg.audit.measures is None or not _is_judged(debrief, leg):
-        return [_why(debrief, worst, _of_the_rest(worst))]
+        return [*_why(debrief, worst, _of_the_rest(worst))]
     led = say("verdict-led-there", **_ending(leg, leg.audit.measures))
-    return [led, _why(debrief, leg, _of_the_rest(leg)), _why(debrief, worst, "own")]
+    return [led, *_why(debrief, leg, _of_the_rest(leg)), *_why(debrief, worst, "own")]
 
 
-def _why(debrief: Debrief, leg: LegDebrief, rest: str) -> str:
+def _why(debrief: Debrief, leg: LegDebrief, rest: str) -> list[str]:
+    """Say what a leg is consistent with, and what that leaves over."""
+    said, left = _consistent(debrief, leg, rest), wording.left_over(leg)
+    return [said, say("verdict-left-over", leg=leg.name, left=left)] if left else [said]
+
+
+def _consistent(debrief: Debrief, leg: LegDebrief, rest: str) -> str:
     """Say what a leg is consistent with, and which other legs share that.
 
     ``rest``: of the whole miss ("no"), of what its largest part leaves ("yes"), or of what

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from audit.debriefing.finished_debrief import LegDebrief
 from audit.diagnosis.finding import Finding
-from audit.guide.cause_names import CANNOT_TELL, WITHIN_SKILL
+from audit.guide.cause_names import CANNOT_TELL, CAUSE_KINDS, WITHIN_SKILL
 from audit.leg_card.told_numbers import listed_legs
 from audit.measurement.leg_measures import LegAudit, LegMeasures
 from audit.reports import digits
@@ -15,10 +15,12 @@ from audit.reports.cause_words import cause_words
 from audit.reports.inherited import inherited
 from audit.settings import QualitySettings, ReportSettings
 from audit.statistics.spread import TWO_SIDED_95
+from audit.units import turn_degrees
 from audit.words import say
 from audit.words.compass_points import nearest_eighth
 from audit.words.figures import Listed
 
+_TURNS = frozenset(CAUSE_KINDS["Direction"])
 _QUALITY = QualitySettings()
 _REPORTS = ReportSettings()
 
@@ -245,6 +247,30 @@ def cause(leg: LegDebrief, *, own: bool = False) -> str:
     if first.cause == CANNOT_TELL:
         return say("leg-undecided-none", sure=digits.percent(first.probability))
     return _with_chance(first, leg, own=own)
+
+
+def cause_told(leg: LegDebrief) -> str:
+    """Say the same in the row of a leg, with what the mistake leaves over of the azimuth."""
+    said, left = cause(leg), left_over(leg)
+    return say("leg-cause-left-over", cause=said, left=left) if left else said
+
+
+def left_over(leg: LegDebrief) -> str:
+    """Say what a mistake of direction leaves over: "11° right"; "" where it is no more than error.
+
+    It is a second error beside the mistake. Where another turn was made too, that is what it is.
+    """
+    named, measures = named_mistake(leg), leg.audit.measures
+    if named is None or measures is None or named.predicted is None or named.unit != "deg":
+        return ""
+    others = [one for one in leg.causes if one is not named and one.cause in _TURNS]
+    if named.cause not in _TURNS or any((one.made or 0.0) >= 0.5 for one in others):
+        return ""
+    left_deg = turn_degrees(named.predicted, measures.azimuth_error_deg)
+    half_deg = half_interval_deg(measures)
+    if abs(left_deg) <= max(2.0 * half_deg, leg.settings.coaching.held_azimuth_deg):
+        return ""
+    return sided(digits.angle(left_deg, half_deg), left_deg)
 
 
 def is_undecided(leg: LegDebrief) -> bool:

@@ -202,3 +202,28 @@ def test_a_miss_that_was_brought_along_is_told_with_the_leg_that_made_it(debrief
     elsewhere = replace(ledger, inherited=(-total[0], -total[1]))
     began_elsewhere = with_leg(debrief, 1, measures={"ledger": elsewhere, "miss_m": 118.0})
     assert not any("led there" in said for said in verdict(began_elsewhere))
+
+
+@pytest.mark.parametrize(
+    ("walked_deg", "made", "said"),
+    [
+        (-18.2, 0.1, "11° left"),  # 11 degrees more than the angle left out leads
+        (-7.9, 0.1, ""),
+        (-18.2, 0.9, ""),  # another turn was made beside it, and is told as that
+    ],
+)
+def test_what_a_mistake_leaves_over_is_told(debrief, walked_deg, made, said):
+    """Bug: 38 degrees where the mistake predicts 27 were "consistent with" it, and no more."""
+    angle = Finding(
+        cause="gm-angle-omitted", probability=0.97, evidence="", predicted=-7.0, unit="deg"
+    )
+    dial = Finding(cause="dial-misread", probability=0.01, evidence="", made=made)
+    turned = {"azimuth_error_deg": walked_deg}
+    told = with_leg(debrief, 0, measures=turned, causes=(angle, dial))
+    row = next(line for line in render_terminal(told).splitlines() if line.startswith("1  "))
+    if said:
+        assert f"(97 %), {said[:2]}" in row
+        assert row.endswith("left of what it predicts")
+        assert "left of what that predicts, which it does not explain." in verdict(told)[2]
+    else:
+        assert "predicts" not in " ".join([row, *verdict(told)])

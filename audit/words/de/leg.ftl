@@ -26,6 +26,7 @@ leg-undecided-two = unentschieden: { $causes }
 leg-one-of-two = eines von beiden (zusammen { $sure }): { $causes }
 leg-undecided-none = unentschieden: keine Ursache ragt heraus ({ $sure })
 leg-cause = { $cause } ({ $sure })
+leg-cause-left-over = { $cause }, { $left } von dem, was das voraussagt
 leg-left-out = { $point } ausgelassen
 leg-inherited = ein Start abseits des { -point(form: "of") }; am Abschnitt selbst übliche Ungenauigkeit
 

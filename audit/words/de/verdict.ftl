@@ -45,6 +45,7 @@ verdict-consistent-shared = { $rest ->
 [yes] den Ablagen
    *[no] der Ablage
 } auf { $legs }.
+verdict-left-over = Abschnitt { $leg } wurde { $left } von dem gegangen, was das voraussagt; so viel erklärt es nicht.
 verdict-other-order = Die { -point(form: "many") } wurden in anderer Reihenfolge angelaufen als geplant: { $points } ({ $sure }).
 verdict-left-out = { $points } { $count ->
     [one] wurde

@@ -26,6 +26,7 @@ leg-undecided-two = undecided: { $causes }
 leg-one-of-two = one of two ({ $sure } together): { $causes }
 leg-undecided-none = undecided: no cause stands out ({ $sure })
 leg-cause = { $cause } ({ $sure })
+leg-cause-left-over = { $cause }, { $left } of what it predicts
 leg-left-out = { $point } left out
 leg-inherited = a start away from its { -point }; of its own, ordinary error
 

@@ -52,6 +52,7 @@ verdict-consistent-shared = { $rest ->
     [yes] are
    *[no] is
 } { $legs }.
+verdict-left-over = Leg { $leg } was walked { $left } of what that predicts, which it does not explain.
 verdict-other-order = The { -point(form: "many") } were taken in another order than planned: { $points } ({ $sure }).
 verdict-left-out = { $points } { $count ->
     [one] was
