@@ -9,7 +9,7 @@ from audit.diagnosis.predicted import Predicted
 from audit.guide.cause_names import CANNOT_TELL, WITHIN_SKILL
 from audit.settings import DiagnosisSettings
 from audit.statistics.spread import TWO_SIDED_95
-from audit.units import direction_degrees
+from audit.units import direction_degrees, turn_degrees
 from audit.words import Sentence, sentence
 from audit.words.compass_points import nearest_eighth
 from audit.words.figures import Length, Number, Percent, Turn
@@ -72,7 +72,10 @@ def _predicted_words(predicted: Predicted) -> Sentence:
         words = "evidence-an-end" if predicted.of_point else "evidence-an-end-from-start"
         return sentence(words, place=place_words(predicted.shift_m))
     if predicted.unit == "deg":
-        return turn_words(predicted.number, 1)
+        # The short way round from what was seen: half a circle lies on either side.
+        apart_deg = turn_degrees(predicted.seen, predicted.number)
+        about = abs(predicted.seen) > 90.0 and abs(apart_deg) < 90.0
+        return turn_words(predicted.seen + apart_deg if about else predicted.number, 1)
     if predicted.aside:
         return _aside_words(predicted.number)
     if predicted.unit == "ratio":

@@ -123,3 +123,11 @@ def test_distance_that_was_recorded_in_part_is_no_distance_walked() -> None:
     assert "recorded from 346 m north-west of its start on" in ordinary
     for name in ("hundred-miscounted", "single-double-pace"):
         assert said(late, name).endswith("; its distance recorded in part.")
+
+
+@pytest.mark.parametrize("turn", [-178.2, 178.2])
+def test_half_a_circle_is_told_on_the_side_that_was_seen(turn) -> None:
+    """Bug: "Predicts 180.0° right; walked 178.2° left"."""
+    (leg,) = legs(turn, sd_deg=1.0)
+    side = "left" if turn < 0.0 else "right"
+    assert said(leg, "reciprocal").startswith(f"Predicts 180.0° {side}; walked 178.2° {side}")
