@@ -179,6 +179,8 @@ def _ended(measures: LegMeasures, radius_m: float) -> str:
     if not measures.found:
         nearest = digits.metres(measures.nearest_m, measures.miss_sd_m)
         missed = measures.point_verdict == "missed"
+        if measures.ends_reckoned[1] and measures.miss_m <= radius_m:
+            return say("leg-reckoned-near", size=size, nearest=nearest)
         return say("leg-not-found" if missed else "leg-too-close", size=size, nearest=nearest)
     if measures.miss_m <= radius_m:
         return say("leg-arrived", size=size)
@@ -244,6 +246,10 @@ def cause(leg: LegDebrief, *, own: bool = False) -> str:
         if leg.one_of is not None:
             return say("leg-one-of-two", causes=likely, sure=digits.percent(leg.one_of.probability))
         return say("leg-undecided-two", causes=likely)
+    off = _unlike_length(leg, first)
+    if off:
+        words = _with_chance(first, leg, own=own)
+        return say("leg-undecided-length", cause=words, off=off)
     if first.cause == CANNOT_TELL:
         return say("leg-undecided-none", sure=digits.percent(first.probability))
     return _with_chance(first, leg, own=own)
@@ -276,7 +282,24 @@ def left_over(leg: LegDebrief) -> str:
 def is_undecided(leg: LegDebrief) -> bool:
     """Tell whether `cause` names no single cause of a leg that was judged."""
     first = leading_cause(leg)
-    return bool(leg.causes) and (first is None or first.cause == CANNOT_TELL)
+    if first is None:
+        return bool(leg.causes)
+    return first.cause == CANNOT_TELL or bool(_unlike_length(leg, first))
+
+
+def _unlike_length(leg: LegDebrief, first: Finding) -> str:
+    """Give the error of a distance that no skill makes, of a leg that is called ordinary.
+
+    Who began off, and came to his point all the same, walked as far as that took; why he did is
+    not known.
+    """
+    measures = leg.audit.measures
+    if first.cause != WITHIN_SKILL or measures is None:
+        return ""
+    if measures.under_way or not measures.line_followed:
+        return ""
+    out = abs(measures.distance_ratio - 1.0) > leg.settings.reports.ordinary_share
+    return distance_error(measures) if out and not distance_as_planned(measures) else ""
 
 
 def _with_chance(one: Finding, leg: LegDebrief, *, own: bool) -> str:

@@ -19,6 +19,9 @@ class ReportSettings:
     told_inherited_m: float = 25.0
     """A miss of this much or more is said to have come with the start where it did; chosen: below
     it most walkers see the point all the same."""
+    ordinary_share: float = 0.3
+    """A distance out by more than this share of the card's is not told as ordinary error; chosen:
+    five times the ordinary scatter of a pace count."""
     told_past_m: float = 50.0
     """After the claim straight on past the point by this much is told with how the leg ended;
     chosen: who looks about for a point in sight goes less far."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from types import SimpleNamespace
 
 import pytest
 from measurement.hand_made import HandWalk, card_of, measure
@@ -242,3 +243,30 @@ def test_of_many_legs_those_that_follow_each_other_are_told_as_one(names, said):
     """Bug: of 60 legs 58 were listed one by one, twice."""
     assert wording.leg_names(names.split()) == said
     assert str(told_legs(names.split(), begin=True)) == f"L{said[1:]}"
+
+
+def test_a_leg_half_as_long_again_is_no_ordinary_error(debrief):
+    """Bug: "distance 215 m too far … arrived … ordinary error (76 %)", of a leg of 430 m."""
+    leg = causes(debrief, (WITHIN_SKILL, 0.76))
+    long = replace(leg.audit.measures, distance_ratio=1.5, distance_error_m=446.0)
+    unlike = replace(leg, audit=replace(leg.audit, measures=long))
+    assert wording.cause(unlike) == (
+        "undecided: ordinary error (76 %), but nothing explains a distance 446 m too far"
+    )
+    assert wording.is_undecided(unlike)
+    assert wording.cause(leg) == "ordinary error (76 %)"
+    assert not wording.is_undecided(leg)
+
+
+def test_an_end_that_was_reckoned_near_is_no_miss(debrief):
+    """Bug: "missed by 1 m, too close to call whether the point was found"."""
+    measures = debrief.legs[0].audit.measures
+    lost = {"miss_m": 1.0, "nearest_m": 36.0, "found": False}
+    reckoned = SimpleNamespace(
+        **{name: getattr(measures, name) for name in ("miss_sd_m", "under_way")} | lost,
+        ends_reckoned=(False, True), point_verdict="too close to call", details=None,
+    )  # fmt: skip
+    assert wording.arrival(reckoned, 30.0) == (
+        "reckoned to have ended 1 m off and seen no nearer than 36 m: too close to call "
+        "whether the point was found"
+    )

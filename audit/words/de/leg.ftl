@@ -11,6 +11,7 @@ leg-not-started = nicht begonnen
 
 leg-not-found = um { $size } verfehlt, { -point } nicht gefunden (nicht näher als { $nearest } herangekommen)
 leg-too-close = um { $size } verfehlt; zu knapp, um zu entscheiden, ob der { -point } gefunden wurde (nicht näher als { $nearest } gesehen)
+leg-reckoned-near = nach Berechnung { $size } daneben geendet, nicht näher als { $nearest } gesehen: ob der { -point } gefunden wurde, ist zu knapp, um es zu entscheiden
 leg-arrived = erreicht, { $size } daneben
 leg-at-edge = am Rand des Ankunftskreises, { $size } daneben
 leg-then-found = um { $size } verfehlt, dann gefunden
@@ -25,6 +26,7 @@ leg-found-passed = vorher vorbeigegangen
 leg-undecided-two = unentschieden: { $causes }
 leg-one-of-two = eines von beiden (zusammen { $sure }): { $causes }
 leg-undecided-none = unentschieden: keine Ursache ragt heraus ({ $sure })
+leg-undecided-length = unentschieden: { $cause }, aber nichts erklärt die Entfernung, { $off }
 leg-cause = { $cause } ({ $sure })
 leg-cause-left-over = { $cause }, { $left } von dem, was das voraussagt
 leg-left-out = { $point } ausgelassen

@@ -11,6 +11,7 @@ leg-not-started = not started
 
 leg-not-found = missed by { $size }, { -point } not found (came no nearer than { $nearest })
 leg-too-close = missed by { $size }, too close to call whether the { -point } was found (seen no nearer than { $nearest })
+leg-reckoned-near = reckoned to have ended { $size } off and seen no nearer than { $nearest }: too close to call whether the { -point } was found
 leg-arrived = arrived, { $size } off
 leg-at-edge = at the edge of the arrival circle, { $size } off
 leg-then-found = missed by { $size }, then found
@@ -25,6 +26,7 @@ leg-found-passed = passed before
 leg-undecided-two = undecided: { $causes }
 leg-one-of-two = one of two ({ $sure } together): { $causes }
 leg-undecided-none = undecided: no cause stands out ({ $sure })
+leg-undecided-length = undecided: { $cause }, but nothing explains a distance { $off }
 leg-cause = { $cause } ({ $sure })
 leg-cause-left-over = { $cause }, { $left } of what it predicts
 leg-left-out = { $point } left out
