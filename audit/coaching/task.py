@@ -17,8 +17,8 @@ class Task:
     Attributes
     ----------
     kind : 0, 1 or 2
-        A mistake named (or one of two), a step shown, a part of the misses: the first
-        comes before the others however small.
+        A mistake named (or one of two); one made beside it, or a step shown; a part of the
+        misses: the first comes before the others however small.
     metres : float
         What it put into the misses.
     work : WorkOn

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from audit.coaching.brought_along import led_to
 from audit.coaching.lean_over_legs import lean_over_legs
+from audit.coaching.made_beside import beside_tasks
 from audit.coaching.mistake_tasks import mistake_tasks
 from audit.coaching.part_tasks import Part, part_tasks
 from audit.coaching.shown import Shown
@@ -15,7 +16,7 @@ from audit.coaching.sure_legs import sure_legs
 from audit.coaching.talk import Coaching, Keep, Skill, WorkOn
 from audit.coaching.task import Task
 from audit.measurement.leg_measures import LegMeasures
-from audit.settings import Settings
+from audit.settings import CoachingSettings, Settings
 
 
 def with_work(keep: tuple[Keep, ...], shown: Shown, settings: Settings) -> Coaching:
@@ -25,7 +26,7 @@ def with_work(keep: tuple[Keep, ...], shown: Shown, settings: Settings) -> Coach
     """
     coaching, sight_m = settings.coaching, settings.claim.most_bend_m
     sure = sure_legs(shown.legs, coaching)
-    mistakes = list(mistake_tasks(shown, coaching))
+    mistakes = _mistakes(shown, sure, coaching)
     told = {*shown.aside, *(name for task in mistakes for name in task.work.legs)}
     rest = {name: one for name, one in sure.items() if name not in told}
     tasks = [
@@ -54,6 +55,18 @@ def with_work(keep: tuple[Keep, ...], shown: Shown, settings: Settings) -> Coach
             if name not in {*sure, *told, *(leg for one in work for leg in one.legs)}
         ),
     )
+
+
+def _mistakes(
+    shown: Shown, sure: Mapping[str, LegMeasures], settings: CoachingSettings
+) -> list[Task]:
+    """Give the mistakes named, and those made beside them."""
+    named = list(mistake_tasks(shown, settings))
+    told = {cause for task in named for cause in task.work.one_of or (task.work.cause,)}
+    of_sure = {
+        name: of for name, of in shown.causes.items() if name in sure and name not in shown.aside
+    }
+    return [*named, *beside_tasks(of_sure, told, shown.walked, settings)]
 
 
 def _steps_seen(

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from audit.coaching.brought_along import first_off
 from audit.coaching.largest_part import largest_part
+from audit.coaching.made_beside import made_beside
 from audit.coaching.sure_legs import is_sure
 from audit.debriefing.finished_debrief import Debrief, LegDebrief
 from audit.guide.cause_names import CANNOT_TELL, WITHIN_SKILL
 from audit.leg_card.told_numbers import told_legs
 from audit.measurement.leg_measures import LegMeasures
 from audit.reports import digits, wording
+from audit.reports.cause_words import cause_words
 from audit.reports.inherited import inherited
 from audit.reports.joint_story import joint_story
 from audit.reports.not_as_planned import not_as_planned
@@ -33,7 +35,13 @@ def verdict(debrief: Debrief) -> tuple[str, ...]:
     radius_m = debrief.card.arrival_radius_m
     sure = [pair for pair in walked if _is_judged(debrief, pair[0])]
     doubtful = _doubtful_worst(walked, sure, radius_m)
-    rest = *doubtful, *_left_lines(walked), *not_as_planned(debrief), _count(debrief)
+    rest = (
+        *_beside(debrief),
+        *doubtful,
+        *_left_lines(walked),
+        *not_as_planned(debrief),
+        _count(debrief),
+    )
     rest = *rest, *_on_no_leg(debrief)
     if not sure:
         return *shared, *rest
@@ -213,6 +221,23 @@ def _consistent(debrief: Debrief, leg: LegDebrief, rest: str) -> str:
 def _same_cause(leg: LegDebrief, cause: str) -> bool:
     named = wording.named_mistake(leg)
     return named is not None and named.cause == cause
+
+
+def _beside(debrief: Debrief) -> list[str]:
+    """Name what was likely made beside larger mistakes, and is named of no leg and in no story."""
+    named = [one.cause for leg in debrief.legs if (one := wording.named_mistake(leg)) is not None]
+    told_of = {*named, *(story.cause for story in debrief.stories)}
+    judged = {leg.name: leg.causes for leg in debrief.legs if _is_judged(debrief, leg)}
+    found = made_beside(judged, told_of, debrief.settings.coaching)
+    return [
+        say(
+            "verdict-beside",
+            legs=told_legs(list(on)),
+            cause=cause_words(cause),
+            sure=digits.percent(min(one.made or 0.0 for one in on.values())),
+        )
+        for cause, on in found.items()
+    ]
 
 
 def _count(debrief: Debrief) -> str:

@@ -78,6 +78,9 @@ class CoachingSettings:
     candidate_probability: float = 0.2
     """A mistake that is not named gives the exercise for its part of a miss from here on; chosen:
     one in five."""
+    made_probability: float = 0.8
+    """A mistake made beside a larger one is told from here on; chosen: surer than one named, for
+    the larger one hides it."""
     spoilt_probability: float = 0.35
     """An azimuth or a distance that a mistake has put out so likely is not praised; chosen."""
     sure_portion: float = 0.7

@@ -514,3 +514,15 @@ def test_who_was_lost_did_not_search(miss_m, praised):
     found = {"miss_m": miss_m, "found": True, "nearest_m": 24.0, "nearest_after_m": 24.0}
     kept = [one for one in all_praise(shown(audits(leg3=found))) if one.skill == "finding"]
     assert any("3" in one.legs for one in kept) is praised
+
+
+def test_nothing_else_stands_out_only_where_nothing_was_made_beside():
+    """Bug: "Nothing else stands out" of a pace count that was out on all legs, at 98 %."""
+    angle = finding("gm-angle-omitted", 0.97)
+    beside = replace(finding("pace-long", 0.01), made=0.98, predicted=1.1, unit="ratio")
+    causes = {str(n): (angle, beside) for n in range(1, 8)}
+    work = talk(shown(causes=causes)).work_on
+    assert [one.cause for one in work] == ["gm-angle-omitted", "pace-long"]
+    assert work[1].evidence.startswith("Beside a larger mistake it was likely made on legs 1 to 7")
+    unsure = {name: (angle, replace(beside, made=0.7)) for name in causes}
+    assert [one.cause for one in talk(shown(causes=unsure)).work_on] == ["gm-angle-omitted"]

@@ -227,3 +227,19 @@ def test_what_a_mistake_leaves_over_is_told(debrief, walked_deg, made, said):
         assert "left of what that predicts, which it does not explain." in verdict(told)[2]
     else:
         assert "predicts" not in " ".join([row, *verdict(told)])
+
+
+def test_a_mistake_made_beside_a_larger_one_is_told(debrief):
+    """Bug: every leg was 10 in 100 too long beside the angle, surely, and the head was silent."""
+    angle = debrief.legs[0].causes[0]
+    beside = Finding(cause="pace-long", probability=0.01, evidence="", made=0.98)
+    told = with_leg(debrief, 0, causes=(angle, beside))
+    said = (
+        "Beside that, what was seen on leg 1 is consistent with "
+        "a pace count that carries too far (98 %)."
+    )
+    assert said in verdict(told)
+    unsure = replace(beside, made=0.5)
+    assert not any("Beside" in one for one in verdict(with_leg(debrief, 0, causes=(angle, unsure))))
+    known = with_leg(told, 2, causes=(replace(beside, probability=0.9),))
+    assert not any("Beside" in one for one in verdict(known))

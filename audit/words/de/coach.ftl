@@ -27,6 +27,7 @@ coach-recording = { $count } von { $legs ->
    *[other] { $legs } Abschnitten
 } gut genug aufgezeichnet, um beurteilt zu werden.
 coach-named = Was auf { $legs } zu sehen war, passt dazu ({ $sure } auf Abschnitt { $leg }). { $evidence }
+coach-beside = Neben einem größeren Fehler wurde er wohl gemacht: { $legs } ({ $sure } auf Abschnitt { $leg }). { $evidence }
 coach-either = { $one } oder { $other }
 coach-one-of = Was auf { $legs } zu sehen war, passt zu beidem, und kein Abschnitt unterscheidet sie ({ $sure } zusammen auf Abschnitt { $leg }). { $evidence }
 coach-exercises = { $one } Und für das andere: { $other }

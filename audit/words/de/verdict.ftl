@@ -46,6 +46,7 @@ verdict-consistent-shared = { $rest ->
    *[no] der Ablage
 } auf { $legs }.
 verdict-left-over = Abschnitt { $leg } wurde { $left } von dem gegangen, was das voraussagt; so viel erklärt es nicht.
+verdict-beside = Daneben passt, was zu sehen war, auf { $legs } zu: { $cause } ({ $sure }).
 verdict-other-order = Die { -point(form: "many") } wurden in anderer Reihenfolge angelaufen als geplant: { $points } ({ $sure }).
 verdict-left-out = { $points } { $count ->
     [one] wurde

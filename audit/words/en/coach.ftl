@@ -30,6 +30,7 @@ coach-recording = { $count } of { $legs ->
    *[other] were
 } recorded well enough to be judged.
 coach-named = What was seen on { $legs } is consistent with it ({ $sure } on leg { $leg }). { $evidence }
+coach-beside = Beside a larger mistake it was likely made on { $legs } ({ $sure } on leg { $leg }). { $evidence }
 coach-either = { $one }, or { $other }
 coach-one-of = What was seen on { $legs } is consistent with either, and no leg tells them apart ({ $sure } together on leg { $leg }). { $evidence }
 coach-exercises = { $one } And for the other: { $other }

@@ -53,6 +53,7 @@ verdict-consistent-shared = { $rest ->
    *[no] is
 } { $legs }.
 verdict-left-over = Leg { $leg } was walked { $left } of what that predicts, which it does not explain.
+verdict-beside = Beside that, what was seen on { $legs } is consistent with { $cause } ({ $sure }).
 verdict-other-order = The { -point(form: "many") } were taken in another order than planned: { $points } ({ $sure }).
 verdict-left-out = { $points } { $count ->
     [one] was
