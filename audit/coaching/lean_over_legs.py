@@ -54,14 +54,17 @@ def lean_over_legs(shown: Shown, settings: CoachingSettings) -> Lean | None:
     mean_deg = _mean_deg(alike)
     half_deg = TWO_SIDED_95 * _standard_error_deg(list(alike.values()), mean_deg)
     to_side = [name for name, one in legs.items() if one.azimuth_error_deg * mean_deg > 0.0]
+    leaning = {name: alike[name] for name in to_side if name in alike}
     if len(to_side) < settings.leaning_share * len(legs):
+        return None
+    if len(leaning) < settings.leaning_of_walked * len(shown.walked):
         return None
     if abs(mean_deg) < max(settings.lean_deg, half_deg):
         return None
     return Lean(
         mean_deg=mean_deg,
         half_95_deg=half_deg,
-        legs={name: alike[name] for name in to_side if name in alike},
+        legs=leaning,
         out_of=len(alike),
     )
 

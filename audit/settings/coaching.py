@@ -69,6 +69,8 @@ class CoachingSettings:
     kilometre, more than the usual arrival radius."""
     leaning_share: float = 0.8
     """Nearly all legs lean where so many are out to one side; chosen: of fewer than five, all."""
+    leaning_of_walked: float = 2.0 / 3.0
+    """And so many of all legs that were walked, be the others put out by a mistake; chosen."""
     good_distance_share: float = 0.05
     """A distance within this of the card's is praised; chosen."""
     ordinary_probability: float = 0.5

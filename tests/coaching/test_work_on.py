@@ -427,6 +427,14 @@ def test_a_lean_over_all_legs_is_one_thing_to_work_on(errors_deg, told):
         assert not any(set(keep.legs) & set(one.legs) for keep in azimuths)
 
 
+def test_a_few_legs_among_mistakes_make_no_lean():
+    """A lean is of the walk: three legs of seven are left by chance where four are mistaken."""
+    legs = leaning((-4.0, -5.0, -4.5, 20.0, 21.0, 20.0, 19.0), miss_m=50.0)
+    causes = {str(n): (finding("gm-angle-omitted", 0.97),) for n in range(4, 8)}
+    work = talk(shown(legs, causes=causes)).work_on
+    assert not any("look alike in that" in one.evidence for one in work)
+
+
 def with_parts(heading_m, distance_m):
     """Give the demo's third leg alone, its ledger of these parts, measured to 5 m."""
     (leg,) = [leg for leg in audits() if leg.card.name == "3"]
