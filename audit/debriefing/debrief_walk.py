@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
@@ -12,7 +12,7 @@ from audit.coaching.talk_over import TalkedOver, talk_over
 from audit.coaching.what_if import what_if
 from audit.debriefing.days_and_watches import ended_at_another_time, notes_of_days
 from audit.debriefing.doubts import doubts
-from audit.debriefing.ended_by_log import ended_by_log, told_less_sure
+from audit.debriefing.ended_by_log import EndedByLog, ended_by_log, told_less_sure
 from audit.debriefing.far_walks import refuse_far_walk
 from audit.debriefing.finished_debrief import Debrief, LegDebrief
 from audit.debriefing.forecast_of_leg import forecast_of_leg
@@ -43,6 +43,7 @@ from audit.matching.free_order import match_free_order
 from audit.matching.leg_match import CleanTrack
 from audit.matching.outings import MatchedOuting, match_outings
 from audit.matching.pins import Pin
+from audit.measurement.leg_measures import LegAudit
 from audit.measurement.measure_walk import WalkMeasures, measure_walk
 from audit.plan import Plan
 from audit.settings import Settings
@@ -115,17 +116,12 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     explanation = _explained(on_ground, measured, card, noted, orders, settings)
     ended = frozenset(card.legs[leg].name for leg in by_log)
     disputed = ended | ended_at_another_time(clean, noted, measured.legs, settings.quality)
+    explanation = _explained(on_ground, measured, card, noted, settings)
+    ended, disputed = _against_log(card, by_log, clean, noted, measured.legs, settings)
     talk = talk_over(
-        plan,
-        card,
-        measured,
-        explanation,
-        log=noted,
-        own_card=own,
-        settings=settings,
-        ended=ended,
-        disputed=disputed,
-    )
+        plan, card, measured, explanation, log=noted, own_card=own, settings=settings,
+        ended=ended, disputed=disputed,
+    )  # fmt: skip
     doubtful = doubts(card, measured.match, clean, settings.quality, by_log)
     quality = judge_quality(track, clean, outing, measured, doubtful, settings.quality, noted)
     days = notes_of_days(card, clean, noted, measured.legs, settings.quality, ended)
@@ -169,6 +165,19 @@ def _legs(
         )
         for number, leg in enumerate(measured.legs)
     )
+
+
+def _against_log(
+    card: LegCard,
+    by_log: Mapping[int, EndedByLog],
+    clean: CleanTrack,
+    log: WalkersLog | None,
+    legs: Sequence[LegAudit],
+    settings: Settings,
+) -> tuple[frozenset[str], frozenset[str]]:
+    """Name the legs that the log ends elsewhere, and with them those it ends at another time."""
+    ended = frozenset(card.legs[leg].name for leg in by_log)
+    return ended, ended | ended_at_another_time(clean, log, legs, settings.quality)
 
 
 def _displaced(explanation: Explanation, measured: WalkMeasures) -> str:

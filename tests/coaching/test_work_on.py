@@ -5,46 +5,16 @@ from __future__ import annotations
 from dataclasses import replace
 
 import numpy as np
-import pytest
-from coaching.demo_walk import demo
+from coaching.shown_walk import SETTINGS, all_praise, audits, finding, shown, talk
 
-from audit.coaching.brought_along import led_to
 from audit.coaching.part_tasks import part_tasks
-from audit.coaching.shown import Shown
 from audit.coaching.steps import Hop, LegSteps
 from audit.coaching.taken_otherwise import out_of_order, taken_otherwise
 from audit.coaching.talk_over import _bent, _not_beside
 from audit.coaching.to_keep import to_keep
-from audit.coaching.to_work_on import with_work
 from audit.coaching.what_if import what_if
-from audit.diagnosis.finding import Finding
 from audit.diagnosis.one_of_two import OneOfTwo
-from audit.settings import CoachingSettings, Settings
-
-SETTINGS = CoachingSettings()
-
-
-def audits(**of_legs):
-    """Give the demo's legs, all of them sure; by name as "leg3" other measures of a leg."""
-    _, finished, _ = demo()
-    legs = [replace(one.audit, confidence=1.0) for one in finished.legs]
-    return [
-        replace(leg, measures=replace(leg.measures, **of_legs.get(f"leg{leg.card.name}", {})))
-        for leg in legs
-    ]
-
-
-def shown(legs=None, **known):
-    return Shown(legs=audits() if legs is None else legs, radius_m=30.0, **known)
-
-
-def talk(of):
-    return with_work(to_keep(of, SETTINGS), of, Settings())
-
-
-def finding(cause, probability):
-    return Finding(cause=cause, probability=probability, evidence="Predicts 2.00; walked 1.98.")
-
+from audit.settings import Settings
 
 PAIR = ("single-double-pace", "wrong-ruler")
 
@@ -140,10 +110,6 @@ def test_a_point_found_after_a_blunder_is_not_praised():
     causes = {"3": (finding("reciprocal", 0.98),)}
     found = [one for one in all_praise(shown(legs, causes=causes)) if one.skill == "finding"]
     assert not any("3" in one.legs for one in found)
-
-
-def all_praise(of):
-    return to_keep(of, replace(SETTINGS, things=99))
 
 
 def counted(error_m, *, kind="distance", steps=("paced",)):
@@ -336,201 +302,3 @@ def test_who_arrived_broke_off_no_count():
     for miss_m, causes in ((69.0, {"early-stop"}), (4.0, set())):
         of = shown(audits(leg3=short | {"miss_m": miss_m}), steps=steps, logged=True)
         assert {one.cause for one in talk(of).work_on} & {"early-stop"} == causes
-
-
-def test_where_the_leg_before_ended_is_no_start_to_work_on():
-    """Bug: 1292 m that a mistake on the leg before had left were a task of their own."""
-    legs = audits()
-    ended = replace(legs[2].measures.ledger, total=(900.0, 0.0))
-    legs[2] = replace(legs[2], measures=replace(legs[2].measures, ledger=ended, miss_m=900.0))
-    began = replace(legs[3].measures.ledger, inherited=(880.0, 0.0), total=(885.0, 0.0))
-    legs[3] = replace(legs[3], measures=replace(legs[3].measures, ledger=began, miss_m=885.0))
-    assert led_to(legs, 3) == 2
-    told = [one for one in talk(shown(legs)).work_on if "4" in one.legs]
-    assert told == []  # five metres of its own are none to work on
-    elsewhere = replace(legs[3].measures, ledger=replace(began, inherited=(0.0, 880.0)))
-    legs[3] = replace(legs[3], measures=elsewhere)
-    assert led_to(legs, 3) is None
-
-
-def test_who_began_off_and_made_for_his_point_has_no_parts_to_work_on():
-    """Bug: 902 m of distance were to be practised by one who turned back to his line."""
-    legs = audits()
-    home = replace(
-        legs[3].measures.ledger, inherited=(900.0, 0.0), heading=(-600.0, 200.0),
-        distance=(-260.0, -200.0), total=(40.0, 0.0),
-    )  # fmt: skip
-    legs[3] = replace(legs[3], measures=replace(legs[3].measures, ledger=home, miss_m=40.0))
-    parts = [one for one in talk(shown(legs)).work_on if "4" in one.legs]
-    assert [one for one in parts if "start part" not in one.evidence] == []
-
-
-def reference(error_m, slip):
-    return Hop(
-        steps=("given",), kind="point", error=error_m, tolerance=16.0, off_m=error_m,
-        slips=(slip,), sentence="the card's reference for P7 lies off.",
-    )  # fmt: skip
-
-
-@pytest.mark.parametrize(
-    ("predicted_m", "by_card_m", "slip", "told"),
-    [
-        # The next grid line is a wrong digit as well: it is one mistake and not two.
-        (1000.0, 1000.0, "wrong-grid-line", "digit-wrong"),
-        # The walk led near either place, and the card shows which of them was written.
-        (360.0, 400.0, "digits-transposed", "digits-transposed"),
-    ],
-)
-def test_one_wrong_reference_is_one_thing_to_work_on(predicted_m, by_card_m, slip, told):
-    """Bug: "one wrong digit" and "the next grid line" were two tasks of one reference."""
-    named = Finding(
-        cause="digit-wrong", probability=0.8, evidence="", predicted=predicted_m, unit="m"
-    )
-    steps = {
-        name: LegSteps(leg=name, hops=(reference(by_card_m, slip),), sentences=("",))
-        for name in ("2", "3")
-    }
-    work = talk(shown(causes={"2": (named,)}, steps=steps, logged=True)).work_on
-    of_reference = [one for one in work if {"2", "3"} & set(one.legs)]
-    assert [one.cause for one in of_reference] == [told]
-
-
-def leaning(errors_deg, **measures):
-    """Give the demo's legs turned by so much each, two half intervals of one degree."""
-    legs = audits()
-    return [
-        replace(leg, measures=replace(leg.measures, azimuth_error_deg=error, **measures))
-        for leg, error in zip(legs, errors_deg, strict=True)
-    ]
-
-
-@pytest.mark.parametrize(
-    ("errors_deg", "told"),
-    [
-        ((-4.0, -5.0, -4.5, -3.0, -4.0, -5.0, -3.5), True),
-        ((-4.0, -5.0, -4.5, -3.0, -4.0, -5.0, 1.0), True),  # nearly all
-        ((-1.0, -1.2, -0.8, -1.0, -1.1, -0.9, -1.0), False),  # surely, and not worth a word
-        ((-4.0, 5.0, -4.5, 3.0, -4.0, 5.0, -3.5), False),
-        ((-1.0, -14.0, -1.0, -1.0, -0.5, -1.0, -0.5), False),  # one leg makes no lean
-    ],
-)
-def test_a_lean_over_all_legs_is_one_thing_to_work_on(errors_deg, told):
-    """Bug: three legs 4 to 5 degrees left, missed by up to 60 m, and "Nothing stands out"."""
-    of = shown(leaning(errors_deg, miss_m=50.0))
-    leans = [one for one in talk(of).work_on if "look alike in that" in one.evidence]
-    assert bool(leans) is told
-    for one in leans:
-        assert (one.cause, one.certain) == ("steady-bias", False)
-        assert "left of the azimuth, by " in one.evidence
-        assert set(one.legs) == {str(n + 1) for n, error in enumerate(errors_deg) if error < 0.0}
-        azimuths = [keep for keep in all_praise(of) if keep.skill == "azimuth"]
-        assert not any(set(keep.legs) & set(one.legs) for keep in azimuths)
-
-
-def test_a_few_legs_among_mistakes_make_no_lean():
-    """A lean is of the walk: three legs of seven are left by chance where four are mistaken."""
-    legs = leaning((-4.0, -5.0, -4.5, 20.0, 21.0, 20.0, 19.0), miss_m=50.0)
-    causes = {str(n): (finding("gm-angle-omitted", 0.97),) for n in range(4, 8)}
-    work = talk(shown(legs, causes=causes)).work_on
-    assert not any("look alike in that" in one.evidence for one in work)
-
-
-def with_parts(heading_m, distance_m):
-    """Give the demo's third leg alone, its ledger of these parts, measured to 5 m."""
-    (leg,) = [leg for leg in audits() if leg.card.name == "3"]
-    errors = replace(
-        leg.measures.details.ledger_errors, heading_m=5.0, distance_m=5.0, inherited_m=5.0
-    )
-    ledger = replace(
-        leg.measures.ledger, inherited=(0.0, 0.0), plan=(0.0, 0.0), heading=(heading_m, 0.0),
-        distance=(0.0, distance_m), detour=(0.0, 0.0), total=(heading_m, distance_m),
-    )  # fmt: skip
-    details = replace(leg.measures.details, ledger_errors=errors)
-    return {"3": replace(leg.measures, ledger=ledger, details=details, miss_m=75.0)}
-
-
-def test_no_smaller_part_where_the_largest_is_not_told():
-    """Bug: the head said "mostly 7 degrees left" (72 m), the task "the distance part: 34 m"."""
-    legs = with_parts(72.0, 34.0)
-    (task,) = part_tasks(legs, {}, 30.0, 30.0, SETTINGS)
-    assert "the heading part of the miss: 72 m" in task.work.evidence
-    assert list(part_tasks(legs, {"heading": {"3"}}, 30.0, 30.0, SETTINGS)) == []
-
-
-def test_a_part_that_a_step_calls_ordinary_is_still_told():
-    """Bug: 47 m of heading, nine times their error, were told neither as step nor as part."""
-    hop = Hop(
-        steps=("walked",), kind="direction", error=4.0, tolerance=3.0, off_m=47.0, slips=(),
-        sentence="the azimuth walked is 4.0 degrees right.", ordinary=True,
-    )  # fmt: skip
-    steps = {"6": LegSteps(leg="6", hops=(hop,), sentences=())}
-    legs = [leg if leg.card.name == "6" else replace(leg, confidence=0.5) for leg in audits()]
-    told = [one for one in talk(shown(legs, steps=steps)).work_on if "heading part" in one.evidence]
-    assert [one.legs for one in told] == [("6",)]
-
-
-@pytest.mark.parametrize(
-    ("distance_m", "miss_m", "causes"),
-    [
-        (24.0, 24.0, []),  # he arrived
-        (24.0, 35.0, ["within-skill"]),
-        (58.0, 60.0, ["within-skill"]),
-        (90.0, 92.0, ["hundred-miscounted"]),
-    ],
-)
-def test_no_hundred_is_lost_in_twenty_metres(distance_m, miss_m, causes):
-    """Bug: the exercise for hundreds was given for 24 m on a leg that arrived, "ordinary error"."""
-    legs = {"3": replace(with_parts(0.0, distance_m)["3"], miss_m=miss_m)}
-    told = list(part_tasks(legs, {}, 30.0, 30.0, SETTINGS))
-    assert [task.work.cause for task in told] == causes
-
-
-def test_unlike_legs_are_not_told_by_their_average():
-    """Bug: the line was to be practised over legs 22 and 4 degrees off, "153 m a leg"."""
-    one = with_parts(60.0, 0.0)["3"]
-    far = replace(one, ledger=replace(one.ledger, heading=(360.0, 0.0)), azimuth_error_deg=22.4)
-    near = replace(one, azimuth_error_deg=4.0)
-    candidate = {"1": (finding("gm-angle-reversed", 0.34), finding("gm-angle-omitted", 0.25))}
-    tasks = list(
-        part_tasks({"1": far, "2": near}, {}, 30.0, 30.0, SETTINGS, causes=candidate)
-    )  # fmt: skip
-    assert [(task.work.cause, task.work.legs) for task in tasks] == [
-        ("gm-angle-reversed", ("1",)),
-        ("veer", ("2",)),
-    ]
-
-
-def test_no_praise_on_a_leg_that_the_log_disputes():
-    """Bug: a distance was praised on a leg that the log ends 3.5 minutes before its claim."""
-    before = {name for keep in all_praise(shown()) for name in keep.legs}
-    disputed = all_praise(shown(disputed=frozenset({"3"})))
-    assert "3" in before
-    assert "3" not in {name for keep in disputed for name in keep.legs}
-
-
-def test_no_azimuth_is_praised_on_a_leg_that_nothing_explains():
-    """Bug: the azimuth was praised of a leg 917 m too long, of which no cause stood out."""
-    unexplained = {"3": (finding("cannot-tell", 0.92),)}
-    assert any("3" in keep.legs for keep in all_praise(shown()) if keep.skill == "azimuth")
-    kept = all_praise(shown(causes=unexplained))
-    assert not any("3" in keep.legs for keep in kept if keep.skill in {"azimuth", "distance"})
-
-
-@pytest.mark.parametrize(("miss_m", "praised"), [(150.0, True), (1801.0, False)])
-def test_who_was_lost_did_not_search(miss_m, praised):
-    """Bug: "Finding the point after a miss … up to 1801 m off" was praised."""
-    found = {"miss_m": miss_m, "found": True, "nearest_m": 24.0, "nearest_after_m": 24.0}
-    kept = [one for one in all_praise(shown(audits(leg3=found))) if one.skill == "finding"]
-    assert any("3" in one.legs for one in kept) is praised
-
-
-def test_nothing_else_stands_out_only_where_nothing_was_made_beside():
-    """Bug: "Nothing else stands out" of a pace count that was out on all legs, at 98 %."""
-    angle = finding("gm-angle-omitted", 0.97)
-    beside = replace(finding("pace-long", 0.01), made=0.98, predicted=1.1, unit="ratio")
-    causes = {str(n): (angle, beside) for n in range(1, 8)}
-    work = talk(shown(causes=causes)).work_on
-    assert [one.cause for one in work] == ["gm-angle-omitted", "pace-long"]
-    assert work[1].evidence.startswith("Beside a larger mistake it was likely made on legs 1 to 7")
-    unsure = {name: (angle, replace(beside, made=0.7)) for name in causes}
-    assert [one.cause for one in talk(shown(causes=unsure)).work_on] == ["gm-angle-omitted"]
