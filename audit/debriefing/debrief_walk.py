@@ -114,9 +114,6 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     )
     orders = OrdersOfPassing(measured.legs, card, clean)
     explanation = _explained(on_ground, measured, card, noted, orders, settings)
-    ended = frozenset(card.legs[leg].name for leg in by_log)
-    disputed = ended | ended_at_another_time(clean, noted, measured.legs, settings.quality)
-    explanation = _explained(on_ground, measured, card, noted, settings)
     ended, disputed = _against_log(card, by_log, clean, noted, measured.legs, settings)
     talk = talk_over(
         plan, card, measured, explanation, log=noted, own_card=own, settings=settings,

@@ -32,17 +32,25 @@ verdict-line-left = { $legs } { $count ->
     [one] wurde
    *[other] wurden
 } nicht entlang der geplanten Linie gegangen.
-verdict-no-why = Die Belege sagen nicht, warum.
-verdict-undecided = Die Ursache ist { $cause }.
+verdict-no-why = { $rest ->
+    [own] Was auf { $leg } selbst hinzukam, erklären die Belege nicht.
+   *[no] Die Belege sagen nicht, warum.
+}
+verdict-undecided = { $rest ->
+    [own] Für das, was auf { $leg } selbst hinzukam, ist die Ursache { $cause }.
+   *[no] Die Ursache ist { $cause }.
+}
 verdict-consistent = { $rest ->
-[yes] Zum übrigen Teil
+    [own] Zu dem, was auf { $leg } selbst hinzukam,
+    [yes] Zum übrigen Teil
    *[no] Dazu
 } passt: { $cause }.
 verdict-consistent-shared = { $rest ->
-[yes] Zum übrigen Teil
+    [own] Zu dem, was auf { $leg } selbst hinzukam,
+    [yes] Zum übrigen Teil
    *[no] Dazu
 } passt: { $cause }; ebenso zu { $many ->
-[yes] den Ablagen
+    [yes] den Ablagen
    *[no] der Ablage
 } auf { $legs }.
 verdict-left-over = Abschnitt { $leg } wurde { $left } von dem gegangen, was das voraussagt; so viel erklärt es nicht.
