@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from audit.coaching.steps import Kind, LegSteps
+from audit.diagnosis.carried_over import CarriedOver
 from audit.diagnosis.finding import Finding
 from audit.diagnosis.one_of_two import OneOfTwo
 from audit.leg_card import CardPoint
@@ -30,6 +31,9 @@ class Shown:
     aside : set of str
         Those legs, the ones that set out from there, and those along via positions that were
         walked another way.
+    carried : mapping
+        The legs measured from where the one before had been plotted: what put them out is told
+        of that one.
     logged : bool
         Whether the walker kept a log.
     disputed : set of str
@@ -48,6 +52,7 @@ class Shown:
     steps: Mapping[str, LegSteps] = field(default_factory=dict)
     taken: Mapping[str, CardPoint] = field(default_factory=dict)
     aside: frozenset[str] = frozenset()
+    carried: Mapping[str, CarriedOver] = field(default_factory=dict)
     logged: bool = False
     disputed: frozenset[str] = frozenset()
     under_way: frozenset[str] = frozenset()

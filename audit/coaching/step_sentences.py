@@ -27,6 +27,8 @@ def _sentence(hop: Hop) -> Sentence:
     said: str = hop.sentence
     if hop.noted:
         return sentence("step-noted", said=said)
+    if hop.carried:
+        return sentence("step-carried", said=said)
     if hop.ordinary:
         said = sentence("step-ordinary", said=said)
     names = [step.replace(" ", "-") for step in hop.steps]

@@ -45,6 +45,8 @@ class Hop:
         All legs weighed together, it is ordinary for this walker, be it over the tolerance.
     noted : bool
         Only the log says so, and the walk shows nothing of it.
+    carried : bool
+        It is inherited: the leg was measured from where the one before had been plotted.
     """
 
     steps: tuple[Step, ...]
@@ -56,6 +58,7 @@ class Hop:
     sentence: str
     ordinary: bool = False
     noted: bool = False
+    carried: bool = False
 
     @property
     def over(self) -> bool:
@@ -64,8 +67,8 @@ class Hop:
 
     @property
     def entered(self) -> bool:
-        """Whether an error entered here: more than is ordinary, and not in the log alone."""
-        return self.over and not self.ordinary and not self.noted
+        """Whether an error entered here: not ordinary, nor carried over, nor in the log alone."""
+        return self.over and not (self.ordinary or self.noted or self.carried)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

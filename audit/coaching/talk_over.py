@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import TypeVar
 
+from audit.coaching.carried_steps import with_carried
 from audit.coaching.leg_steps import walk_steps
 from audit.coaching.ordinary_steps import with_ordinary
 from audit.coaching.shown import Shown
@@ -72,6 +73,8 @@ def talk_over(  # noqa: PLR0913 (what may be known beside the walk)
     taken = taken_otherwise(legs, sure, card.arrival_radius_m, settings.coaching)
     aside = out_of_order(legs, taken)
     steps = walk_steps(legs, card, own, log, settings.coaching, ended)
+    carried = _by_name(legs, explanation.carried)
+    steps = with_carried(steps, legs, carried, settings.coaching)
     steps = without_their_steps(with_ordinary(steps, causes, settings.coaching), aside)
     another_way = _another_way(legs)
     steps = _not_beside(steps, _bent(legs) - another_way, "step-line-bent")
@@ -84,6 +87,7 @@ def talk_over(  # noqa: PLR0913 (what may be known beside the walk)
         steps=steps,
         taken=taken,
         aside=frozenset({*aside, *another_way}),
+        carried=carried,
         logged=log is not None,
         disputed=disputed,
         under_way=frozenset(

@@ -28,6 +28,8 @@ def with_work(keep: tuple[Keep, ...], shown: Shown, settings: Settings) -> Coach
     sure = sure_legs(shown.legs, coaching)
     mistakes = _mistakes(shown, sure, coaching)
     told = {*shown.aside, *(name for task in mistakes for name in task.work.legs)}
+    mistakes = list(mistake_tasks(shown, coaching))
+    told = {*shown.aside, *shown.carried, *(name for task in mistakes for name in task.work.legs)}
     rest = {name: one for name, one in sure.items() if name not in told}
     tasks = [
         *mistakes,

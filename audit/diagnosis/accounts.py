@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from audit.diagnosis.cause import Cause, Expected
 from audit.diagnosis.causes import CAUSES
-from audit.diagnosis.leg_evidence import LegEvidence
+from audit.diagnosis.leg_evidence import LegEvidence, Metres2, StartPlot
 from audit.settings import DiagnosisSettings
 from audit.units import direction_degrees, turn_degrees, unit_vector
 
@@ -34,6 +34,12 @@ class Account:
     wild : bool
         Nothing is said of heading and distance: some legs are matched wrong, or go wrong
         in both at once.
+    plotted_m : (east, north) or None
+        The place on the walker's map that it was made for, from the planned end.
+    plotted_sd_m : float
+        How well that place is known, per axis.
+    carried : bool
+        It was measured from where the leg before had put its start on the walker's map.
     """
 
     cause: str | None
@@ -46,6 +52,9 @@ class Account:
     aimed_log_ratio: float = 0.0
     effect_m: float = 0.0
     wild: bool = False
+    plotted_m: Metres2 | None = None
+    plotted_sd_m: float = 0.0
+    carried: bool = False
 
 
 def accounts_of(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Account, ...]:
@@ -64,6 +73,9 @@ def accounts_of(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Account,
     if not leg.bent and leg.leg > 0 and math.hypot(*leg.start_off_m) >= settings.start_off_m:
         told.append(_aimed_from_here(leg, settings))
         used += settings.aims_from_here
+    for plot in () if leg.bent else leg.start_plots:
+        told.append(_measured_from(leg, plot, settings))
+        used += told[-1].weight
     plain = Account(
         cause=None,
         weight=1.0 - used,
@@ -98,9 +110,13 @@ def _account(
 ) -> Account:
     weight = prior * way.weight * way.odds
     if way.shift_m is not None:
-        if way.plotted:
-            weight *= _next_leg_odds(leg, way.shift_m, settings)
-        return _made_for(leg, way, cause.name, weight)
+        made = _made_for(leg, way, cause.name, weight)
+        if not way.plotted:
+            return made
+        odds = _next_leg_odds(leg, way.shift_m, settings)
+        return replace(
+            made, weight=weight * odds, plotted_m=way.shift_m, plotted_sd_m=way.shift_sd_m
+        )
     sideways = leg.length_m * math.sin(math.radians(way.turn_deg)) + way.aside_m
     along = leg.length_m * math.expm1(way.log_ratio)
     return Account(
@@ -166,3 +182,14 @@ def _aimed_from_here(leg: LegEvidence, settings: DiagnosisSettings) -> Account:
     back = (-leg.start_off_m[0], -leg.start_off_m[1])
     way = Expected(shift_m=back, shift_sd_m=settings.other_point_sd_m)
     return _made_for(leg, way, None, settings.aims_from_here)
+
+
+def _measured_from(leg: LegEvidence, plot: StartPlot, settings: DiagnosisSettings) -> Account:
+    """Take a leg as measured from where its start was plotted: the plot's mistake, no new one.
+
+    So is the azimuth and the distance of the card, wherever the walker then set out.
+    """
+    east, north = plot.shift_m
+    way = Expected(shift_m=(-east, -north), shift_sd_m=plot.sd_m)
+    made = _made_for(leg, way, None, plot.probability * settings.next_leg_carried)
+    return replace(made, carried=True)

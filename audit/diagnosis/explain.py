@@ -8,16 +8,17 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from audit.diagnosis.accounts import Account
+from audit.diagnosis.carried_over import CarriedOver, carried_over, weigh_with_plots
 from audit.diagnosis.causes import CAUSES
 from audit.diagnosis.displaced import Displaced
 from audit.diagnosis.finding import Finding, WalkFinding
-from audit.diagnosis.finding_words import evidence_sentence
+from audit.diagnosis.finding_words import carried_sentence, evidence_sentence
 from audit.diagnosis.joint_stories import joint_stories
 from audit.diagnosis.leg_evidence import LegEvidence
 from audit.diagnosis.one_of_two import OneOfTwo, one_of_two
 from audit.diagnosis.predicted import predicted_beside, predicted_for
 from audit.diagnosis.steady_sizes import STEADY, steady_sizes
-from audit.diagnosis.weigh_walk import Weighed, weigh_walk
+from audit.diagnosis.weigh_walk import Weighed
 from audit.guide.cause_names import CANNOT_TELL, WITHIN_SKILL
 from audit.settings import DiagnosisSettings
 from audit.words import sentence
@@ -31,12 +32,14 @@ class Explanation:
     """What a walk comes to: findings by leg, most probable first, and what legs share.
 
     ``one_of`` has the legs on which one of two mistakes was made, and neither is named;
-    ``displaced`` what the starts of legs share, where the whole walk lies off.
+    ``carried`` those measured from where the leg before was plotted, which made no mistake of
+    their own; ``displaced`` what the starts of legs share, where the whole walk lies off.
     """
 
     findings: dict[int, tuple[Finding, ...]]
     one_of: dict[int, OneOfTwo] = field(default_factory=dict)
     stories: tuple[WalkFinding, ...] = ()
+    carried: dict[int, CarriedOver] = field(default_factory=dict)
     displaced: Displaced | None = None
 
 
@@ -52,17 +55,26 @@ def explain_walk(evidence: tuple[LegEvidence, ...], settings: DiagnosisSettings)
     evidence = tuple(leg for leg in evidence if leg.another_way_m is None)
     if not evidence:
         return Explanation(findings=aside)
-    weighed = weigh_walk(evidence, settings)
+    evidence, weighed = weigh_with_plots(evidence, settings)
+    carried = {
+        leg.leg: carried_over(states, accounts)
+        for leg, states, accounts in zip(evidence, weighed.states, weighed.accounts, strict=True)
+    }
+    inherited = {leg: one for leg, one in carried.items() if one is not None}
     steady = steady_sizes(evidence, weighed, settings)
     findings = {
         leg.leg: _findings(leg, number, weighed, steady, settings)
         for number, leg in enumerate(evidence)
     }
+    for leg in evidence:
+        if leg.leg in inherited:
+            findings[leg.leg] = _as_carried(findings[leg.leg], leg, inherited[leg.leg])
     pairs = {leg: one_of_two(found, settings) for leg, found in findings.items()}
     one_of = {leg: pair for leg, pair in pairs.items() if pair is not None}
     return Explanation(
         findings=findings | aside,
         one_of=one_of,
+        carried=inherited,
         stories=joint_stories(evidence, weighed, steady, settings),
     )
 
@@ -74,6 +86,18 @@ def _line_left(leg: LegEvidence) -> tuple[Finding, ...]:
         line=Length(metres=leg.length_m),
     )
     return (Finding(cause=CANNOT_TELL, probability=1.0, evidence=words, made=1.0),)
+
+
+def _as_carried(
+    found: tuple[Finding, ...], leg: LegEvidence, carried: CarriedOver
+) -> tuple[Finding, ...]:
+    """Say of a leg that nothing is told of its own, since it inherits the plot before it."""
+    words = carried_sentence(leg, carried.turn_deg, carried.log_ratio)
+    settles = sentence("settle-carried")
+    return tuple(
+        replace(one, evidence=words, settles=settles) if one.cause == CANNOT_TELL else one
+        for one in found
+    )
 
 
 def _findings(
@@ -148,7 +172,8 @@ def _chief(
         if name not in (None, WITHIN_SKILL, *idle) and not (name in STEADY and size < least_m)
     ]
     if not named:
-        far = abs(account.aimed_turn_deg) > settings.aims_far_deg
+        far = account.carried  # nothing of the leg's own, though its end lies off
+        far |= abs(account.aimed_turn_deg) > settings.aims_far_deg
         far |= abs(account.aimed_log_ratio) > settings.aims_far_ratio and not leg.arrived
         return CANNOT_TELL if far else WITHIN_SKILL
     return str(max(named, key=lambda pair: pair[0])[1])

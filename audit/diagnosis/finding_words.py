@@ -56,6 +56,18 @@ def evidence_sentence(
     )
 
 
+def carried_sentence(leg: LegEvidence, turn_deg: float, log_ratio: float) -> Sentence:
+    """Say what a leg measured from where the one before was plotted comes to, and what was seen."""
+    return sentence(
+        "evidence-carried",
+        turn=turn_words(turn_deg, 0),
+        far=_share_words(log_ratio),
+        seen=_seen_words(leg),
+        distance=_distance_words(leg),
+        log=_log_words(leg),
+    )
+
+
 def _why_not(leg: LegEvidence, settings: DiagnosisSettings) -> Sentence:
     """Say why no mistake is named: the portion, a swerve that many things make, or look-alikes."""
     if leg.confidence < settings.portion_in_doubt:
@@ -80,10 +92,10 @@ def _predicted_words(predicted: Predicted) -> Sentence:
         return _aside_words(predicted.number)
     if predicted.unit == "ratio":
         return sentence("evidence-ratio", ratio=Number(value=predicted.number, decimals=2))
-    return _far_words(predicted.number)
+    return far_words(predicted.number)
 
 
-def _far_words(length_m: float) -> Sentence:
+def far_words(length_m: float) -> Sentence:
     """Write "50 m too far"."""
     size = Length(metres=abs(length_m))
     return sentence("figure-too-far" if length_m > 0.0 else "figure-short", size=size)
@@ -115,7 +127,7 @@ def _distance_seen(predicted: Predicted, leg: LegEvidence) -> Sentence:
         return sentence("evidence-walked-ratio", ratio=Number(value=predicted.seen, decimals=2))
     return sentence(
         "evidence-walked-length",
-        length=_far_words(predicted.seen),
+        length=far_words(predicted.seen),
         error=Length(metres=TWO_SIDED_95 * leg.log_ratio_sd * leg.length_m),
     )
 
@@ -144,7 +156,11 @@ def _seen_words(leg: LegEvidence, *, begin: bool = False) -> Sentence:
 def _distance_words(leg: LegEvidence) -> Sentence:
     if leg.under_way:
         return sentence("evidence-distance-in-part")
-    share = math.exp(leg.log_ratio) - 1.0
+    return _share_words(leg.log_ratio)
+
+
+def _share_words(log_ratio: float) -> Sentence:
+    share = math.exp(log_ratio) - 1.0
     if abs(share) < 0.005:
         return sentence("evidence-distance-right")
     way = "long" if share > 0.0 else "short"

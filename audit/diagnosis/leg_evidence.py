@@ -11,6 +11,18 @@ Metres2 = tuple[float, float]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class StartPlot:
+    """A wrong place of a leg's start on the walker's map: (east, north) metres from the point.
+
+    ``probability`` is that the leg before was made for it; ``sd_m`` how well it is known.
+    """
+
+    shift_m: Metres2
+    sd_m: float
+    probability: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class LegEvidence:
     """One walked leg as the diagnosis sees it.
 
@@ -55,6 +67,9 @@ class LegEvidence:
         this one ended: who plotted this end wrongly measured the next leg from there.
     next_m : float
         Planned distance of the next leg.
+    start_plots : tuple of StartPlot
+        Where the leg before says that this start stood on the walker's map, off its point: who
+        plotted it wrongly measured this leg from there.
     passed_m : float or None
         How far on the walker went after passing close to the point without a halt.
     shape : LineShape or None
@@ -102,6 +117,7 @@ class LegEvidence:
     went_on: bool | None = None
     next_off_m: Metres2 | None = None
     next_m: float = 0.0
+    start_plots: tuple[StartPlot, ...] = ()
     passed_m: float | None = None
     shape: LineShape | None = None
     bypasses: tuple[Bypass, ...] = ()

@@ -47,6 +47,9 @@ class CoachingSettings:
     unlikely_pace_ratio: float = 1.4
     """Nobody's pace is longer or shorter than the card's by so much and leads right all the same:
     such a count was noted otherwise than it was paced; chosen: four times the share above."""
+    carried_room_m: float = 30.0
+    """What is measured from a wrong plot may be out by so much across and along beside the step's
+    own tolerance: two points read to 10 m or so each; chosen."""
     other_point_radii: float = 2.0
     """A count that ended within so many arrival radii of another leg's point ended at it, where
     such legs only swap their points; chosen."""

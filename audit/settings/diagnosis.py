@@ -184,8 +184,12 @@ class DiagnosisSettings:
     next_leg_stray: float = 0.1
     next_leg_carried: float = 0.5
     next_leg_odds_most: float = 20.0
+    next_leg_least: float = 0.05
+    next_leg_rounds: int = 4
     """Where the next leg ends, as a share of its length; that something else is wrong with it;
-    that a wrongly plotted end makes it wrong too; and what its word may count at most; chosen."""
+    that a wrongly plotted end makes it wrong too; what its word may count at most; how probable a
+    plot must be for the next leg to be weighed from it; and how often legs may be weighed again,
+    each by what was found of the one before; chosen."""
     aims_from_here: float = 0.12
     aims_far_deg: float = 6.0
     aims_far_ratio: float = 0.1

@@ -7,6 +7,7 @@ evidence-why-portion = ; ob dieser Teil des Weges zum Abschnitt gehört, ist zwe
 evidence-why-swerve = ; ein Stück von { $length } in anderer Richtung kann am Gelände, an Eisen oder an einem Hindernis liegen
 evidence-why-more = ; kein einzelner Fehler hebt sich von ähnlichen ab
 evidence-line-left = Die geplante Linie wurde nicht eingehalten: { $path } wurden über Grund gegangen, die Linie ist { $line } lang. Weder Richtung noch Entfernung zeigen eine Ursache.
+evidence-carried = Übernommen vom Eintrag des Abschnitts davor: Von dort gemessen, wo dessen Ende auf der Karte stand, führt dieser { $turn } von der Marschskizze, { $far }; { $seen }, { $distance }{ $log }. Ein eigener Fehler wird nicht genannt.
 evidence-never-near = { $point } war nie näher als { $away }, und kein Teil des Ganges passt zu diesem Abschnitt.
 evidence-looked-for = Zwischen den { -point(form: "to") } vor und nach { $point } wurden { $walked } gegangen; über { $point } sind es { $planned }: Vielleicht wurde danach gesucht, vielleicht wurde es ausgelassen; das lässt sich nicht unterscheiden.
 evidence-displaced = Die Anfänge der Abschnitte { $legs } liegen alle gleich, { $place } ihrer { -point(form: "many") }: Empfänger oder Liste der { -point(form: "many") } haben vielleicht ein anderes Bezugssystem; dann ist um ebenso viel falsch, was von Anfängen und { -point(form: "to") } gesagt wird.

@@ -1,6 +1,7 @@
 # Was eine Ursache von ähnlichen unterscheidet.
 
 settle-gm-angle-omitted = Die Zahl auf der eigenen Marschskizze: gegen Gitternord oder gegen magnetisch Nord?
+settle-carried = Karte oder Marschskizze des Gehers: wo der { -point } davor auf ihr steht.
 settle-gm-angle-reversed = Die Rechnung auf der eigenen Marschskizze.
 settle-gm-angle-doubled = Was am Kompass als Nadelabweichung eingestellt ist, und die Rechnung auf der eigenen Marschskizze.
 settle-declination-for-gm-angle = Welcher der beiden Winkel auf der Marschskizze steht.

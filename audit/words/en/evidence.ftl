@@ -7,6 +7,7 @@ evidence-why-portion = ; whether this part of the walk is the leg's is in doubt
 evidence-why-swerve = ; a stretch of { $length } on another bearing may be due to the ground, to iron or to an obstacle
 evidence-why-more = ; no one mistake stands out from its look-alikes
 evidence-line-left = The planned line was not followed: { $path } were walked over the ground, and the line is { $line } long. Neither { -azimuth } nor distance shows a cause.
+evidence-carried = Carried over from the plot of the leg before: measured from where that had its end on the map, this one leads { $turn } of the card, { $far }; { $seen }, { $distance }{ $log }. No mistake of its own is told.
 evidence-never-near = { $point } was never nearer than { $away }, and no part of the walk fits the leg.
 evidence-looked-for = Between the { -point(form: "many") } before and after { $point } { $walked } were walked, and by way of it they are { $planned } apart: it may have been looked for or left out, and nothing tells which.
 evidence-displaced = The starts of legs { $legs } lie alike, { $place } of their { -point(form: "many") }: the receiver, or the list of { -point(form: "many") }, may be on another datum, and then what is told of starts and { -point(form: "many") } is off by as much.

@@ -1,5 +1,6 @@
 # What would tell a cause from its look-alikes.
 
+settle-carried = The walker's map or card: where the { -point } before stands on it.
 settle-gm-angle-omitted = The { -azimuth } on the walker's own card: grid or magnetic?
 settle-gm-angle-reversed = The sum on the walker's own card.
 settle-gm-angle-doubled = The set-off of the compass in use, and the sum on the walker's card.

@@ -3,6 +3,8 @@
 step-none = No step stands out: card, log and walk agree within ordinary error.
 step-at = { $step }: { $said }
 step-ordinary = { $said } Weighed with all legs, that is ordinary for this walker.
+step-carried = Carried over from the leg before: { $said }
+step-inherited = { $off }, as it comes of measuring from where that leg had its end on the map; no new mistake.
 step-noted = Noted: { $said } The walk shows nothing of it: it was noted otherwise than it was done, or made good on the way.
 step-ended-by-log = By count and time of the log the leg ended before it is taken to have ended: what was walked is not laid beside the count.
 step-other-order = As if walked in another order, to or from { $point }: neither card nor log is laid beside it.
