@@ -115,10 +115,12 @@ def weigh_walk(evidence: Sequence[LegEvidence], settings: DiagnosisSettings) -> 
     for number, leg in enumerate(legs):
         ratio = without[number] / off[number]
         _add_states(found.states[number], leg, leg.turns, leg.turn_names, ratio, grid, number)
-    _take_common(found, np.asarray(sum(weights) / total), turns, grid)
+    shared = np.asarray(sum(weights) / total)
+    _take_common(found, shared, turns, grid)
     plain = [one.hypothesis is None for one in candidates]
     ordinary = sum(weight for weight, of in zip(weights, plain, strict=True) if of) / total
-    _take_steady(found, np.asarray(ordinary), turns, grid, settings)
+    _take_steady_turns(found, np.asarray(ordinary), turns, settings)
+    _take_steady_paces(found, shared, grid, settings)
     for shown, states in zip(evidence, found.states, strict=True):
         whole = sum(states.values())
         # The match has counted against it already that a leg fits no ordinary walker; what
@@ -218,18 +220,21 @@ def _take_common(found: Weighed, weight: FloatArray, turns: Ordinary, grid: Leng
         found.walk_causes[one.cause] += share
 
 
-def _take_steady(
-    found: Weighed,
-    weight: FloatArray,
-    turns: Ordinary,
-    grid: LengthGrid,
-    settings: DiagnosisSettings,
+def _take_steady_turns(
+    found: Weighed, weight: FloatArray, turns: Ordinary, settings: DiagnosisSettings
 ) -> None:
-    """Add what all legs share by no other mistake: a steady turn, a pace that is off."""
+    """Add a turn that all legs share; ``weight`` is that of no other mistake of direction."""
     legs = len(found.states)
     by_turn = weight.sum(axis=1)
     for name, named in zip(STEADY_TURNS, steady_turns(turns, settings), strict=True):
         _share_on_all(found, name, float(by_turn @ named), legs)
+
+
+def _take_steady_paces(
+    found: Weighed, weight: FloatArray, grid: LengthGrid, settings: DiagnosisSettings
+) -> None:
+    """Add a pace that is off on all legs by no other mistake of distance, whatever turned them."""
+    legs = len(found.states)
     ordinary = grid.part(0)
     by_pace = weight.sum(axis=0)[ordinary]
     for name, named in zip(STEADY_PACES, steady_paces(grid.paces, settings), strict=True):

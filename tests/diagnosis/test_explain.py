@@ -282,6 +282,22 @@ def test_angle_left_out_from_the_third_leg_on() -> None:
     assert (story.begins_later, story.put_right) == (True, False)
 
 
+def test_a_pace_that_is_off_is_told_beside_the_angle_left_out() -> None:
+    """Bug: a walk whose legs share a mistake of direction had no story of its pace."""
+    turns, ratios = (-12.5, -13.5, -11.0, -12.0, -14.0, -12.0), (1.12, 1.1, 1.13, 1.11, 1.09, 1.12)
+    stories = explain_walk(legs(*turns, angle_deg=-12.5, ratios=ratios), S).stories
+    assert {story.cause for story in stories} == {"gm-angle-omitted", "pace-long"}
+    assert all(story.legs == tuple(range(6)) for story in stories)
+    (pace,) = (story for story in stories if story.cause == "pace-long")
+    assert pace.size == pytest.approx(1.11, abs=0.02)
+
+
+def test_an_ordinary_pace_has_no_story_beside_the_angle_left_out() -> None:
+    turns, ratios = (-12.5, -13.5, -11.0, -12.0, -14.0, -12.0), (1.02, 0.97, 1.03, 1.0, 0.99, 1.02)
+    (story,) = explain_walk(legs(*turns, angle_deg=-12.5, ratios=ratios), S).stories
+    assert story.cause == "gm-angle-omitted"
+
+
 def test_clean_walk_has_no_story() -> None:
     assert explain_walk(legs(1.0, -2.0, 0.5, 3.0, -1.5), S).stories == ()
 
