@@ -24,13 +24,20 @@ class OneOfTwo:
 def one_of_two(findings: tuple[Finding, ...], settings: DiagnosisSettings) -> OneOfTwo | None:
     """Give the two likeliest findings of a leg where neither can be named, but both together.
 
-    Together they must be surer than one alone, for two names accuse of more than one.
+    Together they must be surer than one alone, for two names accuse of more than one. A turn
+    and a distance are measured apart: where both mistakes were made, they are no choice.
     """
     first, second = (*findings[:2], None, None)[:2]
     if first is None or second is None or {first.cause, second.cause} & {WITHIN_SKILL, CANNOT_TELL}:
         return None
-    both = first.probability + second.probability
-    if first.probability >= settings.named or both < settings.either_named:
+    either = first.probability + second.probability
+    if first.probability >= settings.named or either < settings.either_named:
+        return None
+    if _made(first) + _made(second) - 1.0 > settings.both_made:
         return None
     settles = (first.settles, second.settles)
-    return OneOfTwo(causes=(first.cause, second.cause), probability=both, settles=settles)
+    return OneOfTwo(causes=(first.cause, second.cause), probability=either, settles=settles)
+
+
+def _made(finding: Finding) -> float:
+    return finding.probability if finding.made is None else finding.made

@@ -40,6 +40,8 @@ class DiagnosisSettings:
     """Two mistakes are told as "one of these" from here on together; chosen on made walks of the
     development seeds: 262 of 273 such pairs held a mistake that was made, as often as from 0.9
     on (204 of 211); from 0.8 on 308 of 336 did."""
+    both_made: float = 0.5
+    """Nor are they told so where it is likelier than this that both were made: then each was."""
     undone_share: float = 0.25
     """What is left on the leg of two mistakes that undo each other, over either; chosen."""
     hopeless_nats: float = 8.5

@@ -70,6 +70,14 @@ def test_a_pair_is_told_only_where_both_are_mistakes_and_sure_together(shares) -
     assert pair.causes == ("veer", "handrail")
 
 
+def test_a_turn_and_a_pace_that_were_both_made_are_no_choice() -> None:
+    """Bug: a steady turn and a short pace, each made on every leg, were told as one of two."""
+    turn, pace = found(steady_bias=0.5, pace_short=0.45)
+    assert one_of_two((turn, pace), S) is not None
+    assert one_of_two((replace(turn, made=0.95), replace(pace, made=0.97)), S) is None
+    assert one_of_two((replace(turn, made=0.6), replace(pace, made=0.55)), S) is not None
+
+
 def test_a_right_leg_is_never_told_as_one_of_two_mistakes() -> None:
     for findings in explain(legs(0.5, -1.0, 1.5, 0.0, -0.5), S).values():
         assert one_of_two(findings, S) is None
