@@ -10,6 +10,7 @@ from audit.azimuths import MagneticAzimuth
 from audit.diagnosis.ground import slope_of_leg
 from audit.diagnosis.leg_evidence import LegEvidence, Metres2
 from audit.diagnosis.line_shape import LineShape, line_shape
+from audit.diagnosis.own_wander import against_own_wander, with_silence
 from audit.leg_card import CardLeg, LegCard
 from audit.measurement.leg_details import Bypass
 from audit.measurement.leg_measures import LegAudit, LegMeasures
@@ -52,11 +53,12 @@ def gather_evidence(
 ) -> tuple[LegEvidence, ...]:
     """Give the evidence of every leg that was walked, in the order of the plan."""
     facts, settings = facts or WalkFacts(), settings or DiagnosisSettings()
-    return tuple(
+    walked = [
         _leg_evidence(number, legs, card, facts, settings)
         for number, leg in enumerate(legs)
         if leg.measures is not None
-    )
+    ]
+    return against_own_wander(walked)
 
 
 def _leg_evidence(
@@ -231,6 +233,8 @@ def _shape(
     # The curve's own frame will do: along is its north, right its east.
     walk = np.column_stack([curve.offset_m, curve.along_m])
     shape = line_shape(walk, noise_m, settings.line_shape)
+    if shape is not None:
+        shape = with_silence(shape, measures.gap_share / settings.shape_gaps_most)
     thirds = None if details is None else details.thirds
     if shape is None or thirds is None:
         return shape

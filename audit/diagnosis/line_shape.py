@@ -10,13 +10,17 @@ from audit.geodesy.along_line import metres_along, places_along
 from audit.settings import LineShapeSettings
 from audit.units import FloatArray, direction_degrees, turn_degrees
 
+_OF_A_MEDIAN = 1.4826
+"""A normal standard deviation over the median deviation."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OtherBearing:
     """One stretch on another bearing than the rest of the leg.
 
     ``turn_deg`` is against the rest; ``nats`` how much better than one bearing throughout
-    it explains the walk, ``even_nats`` how much better an even bend does.
+    it explains the walk, ``even_nats`` how much better an even bend does. Both go by
+    ``spread_deg``, of the rest of the leg; ``sought_nats`` were taken off for the search.
     """
 
     turn_deg: float
@@ -24,6 +28,8 @@ class OtherBearing:
     right_m: float
     nats: float
     even_nats: float = 0.0
+    spread_deg: float = 0.0
+    sought_nats: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,12 +43,15 @@ class LineShape:
     other : OtherBearing or None
     chord_m : float
         From start to claim.
+    wander_deg : float
+        Spread of the headings about their middle; what stands out, and few steps, count little.
     """
 
     bend_deg: float
     bend_sd_deg: float
     other: OtherBearing | None = None
     chord_m: float = 500.0
+    wander_deg: float = 0.0
 
 
 def line_shape(walk: FloatArray, noise_m: float, settings: LineShapeSettings) -> LineShape | None:
@@ -60,6 +69,7 @@ def line_shape(walk: FloatArray, noise_m: float, settings: LineShapeSettings) ->
         bend_sd_deg=bend_sd,
         other=_other_bearing(off, noise_m, settings),
         chord_m=chord_m,
+        wander_deg=_OF_A_MEDIAN * float(np.median(np.abs(off - np.median(off)))),
     )
 
 
@@ -122,7 +132,8 @@ def _other_bearing(
     receiver = np.degrees(1.5 * noise_m / (step_m * length))
     spread = float(np.hypot(max(wander, settings.least_wander_deg), receiver))
     weight = length * (count - length) / count * step_m / settings.own_wander_m
-    nats = 0.5 * (turn_deg / spread) ** 2 * weight - np.log(0.5 * count)
+    sought = float(np.log(0.5 * count))
+    nats = 0.5 * (turn_deg / spread) ** 2 * weight - sought
     right = float(step_m * length * np.sin(np.radians(turn_deg)))
     return OtherBearing(
         turn_deg=turn_deg,
@@ -130,6 +141,8 @@ def _other_bearing(
         right_m=right,
         nats=float(nats),
         even_nats=_even_nats(off, settings),
+        spread_deg=spread,
+        sought_nats=sought,
     )
 
 

@@ -225,7 +225,7 @@ class DiagnosisSettings:
     counted on made walks."""
     line_shape: LineShapeSettings = field(default_factory=LineShapeSettings)
     shape_gaps_most: float = 0.15
-    """A leg with more of it in gaps shows no line."""
+    """A leg with more of it in gaps shows no line, and one with less the less of a swerve."""
     one_side_odds: float = 15.0
     """Two ways to one side and none back are rare where obstacles are boxed; chosen."""
     swerve_span_m: float = 300.0
