@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
 import numpy as np
 
+from audit.coaching.what_if_errors import end_errors
 from audit.leg_card import CardLeg
 from audit.measurement.leg_measures import LegMeasures
 from audit.units import FloatArray, unit_vector
@@ -65,14 +65,15 @@ def what_if(card: CardLeg, measures: LegMeasures | None) -> WhatIf | None:
     )
     along_m = float(way @ walked)
     total = np.array(measures.ledger.total)
-    turn_sd_m = length_m * math.radians(measures.heading.own_sd_deg)
+    errors = end_errors(card, measures, along_m)
     return WhatIf(
         planned_azimuth=_end(
             total - along_m * (walked - planned),
-            math.hypot(measures.miss_sd_m, measures.straight_sd_m),
+            errors.of_planned_azimuth(float(planned @ walked), along_m),
         ),
         planned_distance=_end(
-            total - (along_m - length_m) * walked, math.hypot(measures.miss_sd_m, turn_sd_m)
+            total - (along_m - length_m) * walked,
+            errors.of_planned_distance(length_m, along_m),
         ),
     )
 
