@@ -29,6 +29,9 @@ class Expected:
         r, clockwise positive, and its spread beyond the walker's own scatter.
     log_ratio, log_ratio_sd : float
         Logarithm of distance walked over planned, and its spread.
+    in_metres : bool
+        It is so many metres of the planned distance: as many, not as large a share, of a leg
+        that was made for a place nearer or further.
     shift_m : (east, north) or None
         The walker made for a place this far from the planned end.
     shift_sd_m : float
@@ -55,6 +58,7 @@ class Expected:
     turn_sd_deg: float = 0.0
     log_ratio: float = 0.0
     log_ratio_sd: float = 0.0
+    in_metres: bool = False
     shift_m: tuple[float, float] | None = None
     shift_sd_m: float = 0.0
     plotted: bool = False

@@ -197,10 +197,19 @@ def length_density(
     left = np.array([account.log_ratio for account in accounts])[:, None]
     error = np.array([account.log_ratio_sd for account in accounts])[:, None]
     sd = np.sqrt(grid.scatter[None, :] ** 2 + error**2 + way.log_ratio_sd**2)
-    off = left - grid.common[None, :] - way.log_ratio
+    off = left - grid.common[None, :] - _stretched(accounts, way)[:, None]
     said = np.array([_log_of_count(leg, account, way, settings) for account in accounts])
     said = np.where([account.wild for account in accounts], 0.0, said)
     return np.asarray(np.exp(-0.5 * (off / sd) ** 2) / (sd * _ROOT) * said[:, None])
+
+
+def _stretched(accounts: Sequence[Account], way: Expected) -> FloatArray:
+    """Give the logarithm by which a mistake changes the distance that each account aims at."""
+    if not way.in_metres:
+        return np.full(len(accounts), way.log_ratio)
+    aimed = np.exp([account.aimed_log_ratio for account in accounts])
+    # No more can be lost than was aimed at.
+    return np.asarray(np.log1p(np.maximum(math.expm1(way.log_ratio) / aimed, -0.95)))
 
 
 def stray_turn(

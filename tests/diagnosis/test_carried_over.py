@@ -9,7 +9,11 @@ import numpy as np
 import pytest
 from diagnosis.made_evidence import legs
 
+from audit.diagnosis.accounts import accounts_of
+from audit.diagnosis.cause import Expected
 from audit.diagnosis.explain import explain_walk
+from audit.diagnosis.leg_densities import length_density
+from audit.diagnosis.ordinary import ordinary_paces
 from audit.settings import DiagnosisSettings
 from audit.units import direction_degrees, turn_degrees, unit_vector
 
@@ -69,3 +73,19 @@ def test_a_mistake_that_the_plot_before_does_not_make_is_still_named():
 def test_a_leg_from_a_right_plot_carries_nothing_over():
     """Where no point was plotted wrongly, no leg is weighed from one."""
     assert not explain_walk(walked((0.0, 0.0), then=(0.0, 0.0)), S).carried
+
+
+def test_a_hundred_is_a_hundred_metres_of_a_leg_measured_from_elsewhere():
+    """Bug: a hundred was so large a share of the planned leg, however far the walker aimed."""
+    way = Expected(log_ratio=math.log1p(200.0 / 554.0), in_metres=True)
+    leg = replace(legs(0.0)[0], length_m=554.0)
+    plain, *_ = accounts_of(leg, S)
+    aimed = replace(plain, aimed_log_ratio=math.log(2.0), log_ratio=math.log1p(200.0 / 1108.0))
+    paces = ordinary_paces(replace(S, own_pace_sd=0.001))
+    best = [
+        float(density.max())
+        for density in length_density(leg, [aimed, replace(aimed, log_ratio=0.31)], way, paces, S)
+    ]
+    assert best[0] > 5.0 * best[1]
+    as_share = length_density(leg, [aimed], replace(way, in_metres=False), paces, S)
+    assert best[0] > 5.0 * float(as_share.max())

@@ -16,6 +16,7 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
         Expected(
             weight=weight,
             log_ratio=math.log1p(beyond_m / leg.length_m),
+            in_metres=True,
             log_ratio_sd=settings.overshoot_sd_m / (leg.length_m + beyond_m),
             pace_follows=True,
         )
