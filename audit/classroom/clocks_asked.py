@@ -51,8 +51,9 @@ def _single(task: WalkerTask, off_s: float, settings: GradingSettings) -> ClassF
 
 def _off(off_s: float, settings: GradingSettings) -> dict[str, str]:
     """Give how far a start is off the roster's, and which of the two was taken."""
+    taken = "roster" if abs(off_s) <= settings.clock_off_s else "both"
     return {
         "minutes": f"{abs(off_s) / 60.0:.0f}",
         "later": "yes" if off_s > 0 else "no",
-        "taken": "recording" if abs(off_s) > settings.clock_wrong_s else "roster",
+        "taken": "recording" if abs(off_s) > settings.clock_wrong_s else taken,
     }

@@ -24,21 +24,26 @@ def walk_time(
     """Give the time from the start to the last point.
 
     ``left`` are the moments at which the start was left before the first leg's claim: of
-    several the first counts, and the last is in the error. The roster's start counts;
-    where the recording left the start at quite another time, one of the clocks is wrong,
-    and the recording's own is taken for both moments.
+    several the first counts, and the last is in the error. The roster's start counts. Where
+    the recording left the start at another time, the start was late or a clock is wrong: then
+    both moments are the recording's own, for no time is the difference of two clocks that
+    disagree, and the time from the roster's start is told beside it while it may be right.
     """
     if interval_s is None:
         return NO_TIME
-    begun_s, error_s = None, interval_s
+    begun_s, error_s, late_start = None, interval_s, False
     if left:
         begun_s = left[0]
         error_s += left[-1] - left[0] + settings.start_m / settings.walking_m_s / 2.0
     if let_go_s is not None:
-        wrong = begun_s is not None and abs(begun_s - let_go_s) > settings.clock_wrong_s
-        if not wrong:
+        off_s = 0.0 if begun_s is None else abs(begun_s - let_go_s)
+        late_start = settings.clock_off_s < off_s <= settings.clock_wrong_s
+        if off_s <= settings.clock_off_s:
             begun_s, error_s = let_go_s, interval_s
     ended_s = None if arrived is None else arrived.time_s
+    from_roster_s = None
+    if late_start and ended_s is not None and let_go_s is not None:
+        from_roster_s = ended_s - let_go_s
     elapsed_s = None
     if begun_s is not None and ended_s is not None and ended_s > begun_s:
         elapsed_s = ended_s - begun_s
@@ -47,6 +52,7 @@ def walk_time(
         ended_s=ended_s,
         elapsed_s=elapsed_s,
         error_s=error_s + (0.0 if arrived is None else arrived.error_s),
+        from_roster_s=from_roster_s,
     )
 
 

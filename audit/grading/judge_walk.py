@@ -156,22 +156,28 @@ def _judge_time(
         told = sentence("judged-time-noted", noted=noted, limit=limit) if noted else unknown
         return None, "doubtful", [told]
 
-    def took(ident: str) -> list[str]:
-        return [sentence(f"judged-{ident}", time=_clock(time.elapsed_s or 0.0), limit=limit)]
-
-    def may_be_off() -> list[str]:
-        told = {"time": _clock(time.elapsed_s or 0.0), "limit": limit}
-        return [sentence("judged-clocks", **told, error=f"±{_clock(time.error_s)}")]
-
     late_s = max(time.elapsed_s - standard.time_limit_s, 0.0)
-    beyond_s = time.elapsed_s - standard.time_limit_s - standard.late_grace_s
-    if late_s == 0.0:
-        return 0.0, "pass", took("in-time")
-    if beyond_s <= 0.0:
-        return late_s, "pass", took("grace")
-    if beyond_s <= time.error_s:
-        return late_s, "doubtful", may_be_off()
-    return late_s, "fail", took("late")
+    grade, ident = _in_time(time.elapsed_s, time.error_s, standard)
+    if time.from_roster_s is not None:
+        other, _ = _in_time(time.from_roster_s, time.error_s, standard)
+        if other != grade:
+            told = {"own": _clock(time.elapsed_s), "roster": _clock(time.from_roster_s)}
+            return None, "doubtful", [sentence("judged-two-starts", **told, limit=limit)]
+    told = {"time": _clock(time.elapsed_s), "limit": limit}
+    if ident == "judged-clocks":
+        told["error"] = f"±{_clock(time.error_s)}"
+    return late_s, grade, [sentence(ident, **told)]
+
+
+def _in_time(elapsed_s: float, error_s: float, standard: Standard) -> tuple[WalkGrade, str]:
+    """Give what a time makes of a walk under a limit, and which sentence tells it."""
+    late_s = elapsed_s - (standard.time_limit_s or 0.0)
+    if late_s <= 0.0:
+        return "pass", "judged-in-time"
+    if late_s <= standard.late_grace_s:
+        return "pass", "judged-grace"
+    beyond_s = late_s - standard.late_grace_s
+    return ("doubtful", "judged-clocks") if beyond_s <= error_s else ("fail", "judged-late")
 
 
 def _score_parts(

@@ -94,13 +94,16 @@ class PointVerdict:
 class WalkTime:
     """How long the walk took by the clock. None where it cannot be told.
 
-    ``error_s`` is what the two moments may be off together.
+    ``error_s`` is what the two moments may be off together. ``from_roster_s`` is how long it
+    took from the roster's start; None unless that lies so far from the recording's own that
+    one of the clocks may be wrong, and not so far that one is.
     """
 
     begun_s: float | None
     ended_s: float | None
     elapsed_s: float | None
     error_s: float
+    from_roster_s: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -37,13 +37,15 @@ def walk_words(verdict: WalkVerdict) -> str:
 
 def result_words(verdict: WalkVerdict, elapsed_s: float | None = None) -> str:
     """Say what became of a walk, by how many points, and in what time where that is told."""
+    untold = verdict.grade == "doubtful" and verdict.found >= verdict.needed
+    late = "untold" if untold and verdict.late_s is None else "none"
     return say(
         "class-result",
         verdict=walk_words(verdict),
         found=str(verdict.found),
         needed=str(verdict.needed),
         hours="none" if elapsed_s is None else hours(elapsed_s),
-        late=hours(verdict.late_s) if verdict.late_s else "none",
+        late=hours(verdict.late_s) if verdict.late_s else late,
     )
 
 

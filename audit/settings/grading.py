@@ -70,10 +70,11 @@ class GradingSettings:
     """Whoever leaves the start later than this after the first time came back to it; chosen: twice
     the time across its circle."""
     clock_off_s: float = 180.0
-    """A start by the recording so far from that of the roster is asked about; chosen: more
-    than anybody takes to set a compass."""
+    """A start by the recording so far from that of the roster is asked about, and the time that
+    was needed is the recording's own; chosen: more than anybody takes to set a compass."""
     clock_wrong_s: float = 600.0
-    """So far off, the recording's own start is taken for the time that was needed; chosen."""
+    """Up to so far off the start may have been late: where the time from the roster's start
+    makes another verdict, it is doubtful; chosen: further off, one of the clocks is wrong."""
 
     part_gap_s: float = 1800.0
     part_slack_m: float = 100.0

@@ -106,6 +106,7 @@ class-result = { $verdict }: { $found } gefunden, { $needed } nötig{ $hours ->
    *[some] , { $hours } h
 }{ $late ->
     [none] {""}
+    [untold] ; die Zeit ist im Zweifel
    *[some] , { $late } zu spät
 }
 

@@ -34,3 +34,5 @@ judged-in-time = Es dauerte { $time } von { $limit }.
 judged-grace = Es dauerte { $time } von { $limit }: zu spät, aber in der Nachfrist; siehe die Wertung.
 judged-clocks = Es dauerte { $time } von { $limit }: zu spät, aber um nicht mehr, als diese Zeit falsch sein kann ({ $error }).
 judged-late = Es dauerte { $time } von { $limit }: zu spät.
+judged-two-starts = Nach der eigenen Uhr dauerte die Aufzeichnung { $own }, vom Start der Liste an { $roster }; die Grenze ist { $limit }.
+    Der Start war verspätet, oder eine Uhr geht falsch: nachfragen.

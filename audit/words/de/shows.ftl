@@ -74,6 +74,7 @@ shows-batch-clock = Nach den Aufzeichnungen wurde der Start { $minutes } min { $
    *[no] früher
 } verlassen als nach der Liste (Median von { $count }); { $taken ->
     [recording] es gelten die Zeiten der Aufzeichnungen
+    [both] es gelten die Zeiten der Aufzeichnungen, und wo der Start der Liste anders entschiede, ist es zweifelhaft
    *[roster] es gilt der Start der Liste
 }. Gehen die Uhren falsch, stellt --shift alle richtig; sind alle spät gestartet, ist nichts falsch.
 shows-clock = { $walker } verließ den Start nach der Aufzeichnung { $minutes } min { $later ->
@@ -81,6 +82,7 @@ shows-clock = { $walker } verließ den Start nach der Aufzeichnung { $minutes } 
    *[no] früher
 } als nach der Liste, anders als die übrigen; { $taken ->
     [recording] es gelten die Zeiten der Aufzeichnung
+    [both] es gelten die Zeiten der Aufzeichnung, und wo der Start der Liste anders entschiede, ist es zweifelhaft
    *[roster] es gilt der Start der Liste
 }. War der Start verspätet, oder geht eine Uhr falsch?
 shows-batch-day = Der Plan gilt für den { $planned }, aber { $count ->

@@ -96,6 +96,7 @@ class-result = { $verdict }: { $found } found, { $needed } needed{ $hours ->
    *[some] , { $hours } h
 }{ $late ->
     [none] {""}
+    [untold] ; the time it took is in doubt
    *[some] , { $late } late
 }
 

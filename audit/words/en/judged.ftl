@@ -33,3 +33,5 @@ judged-in-time = It took { $time } of { $limit }.
 judged-grace = It took { $time } of { $limit }: late, but within the grace; see the score.
 judged-clocks = It took { $time } of { $limit }: late, but by no more than that time itself may be off ({ $error }).
 judged-late = It took { $time } of { $limit }: too late.
+judged-two-starts = By its own clock the recording took { $own }, from the roster's start { $roster }; the limit is { $limit }. The start
+    was late, or a clock is wrong: ask.

@@ -72,6 +72,7 @@ shows-batch-clock = By the recordings the start was left { $minutes } min { $lat
    *[no] earlier
 } than by the roster (middle of { $count }); { $taken ->
     [recording] the recording's own times were taken
+    [both] the recording's own times were taken, and where the roster's start makes another verdict it is doubtful
    *[roster] the roster's start was taken
 }. If the clocks are wrong, --shift puts the whole batch right; if everybody set out late, nothing is wrong.
 shows-clock = { $walker } left the start { $minutes } min { $later ->
@@ -79,6 +80,7 @@ shows-clock = { $walker } left the start { $minutes } min { $later ->
    *[no] earlier
 } by the recording than by the roster, unlike the others; { $taken ->
     [recording] the recording's own times were taken
+    [both] the recording's own times were taken, and where the roster's start makes another verdict it is doubtful
    *[roster] the roster's start was taken
 }. Was the start late, or is a clock wrong?
 shows-batch-day = The plan is for { $planned }, but { $count ->
