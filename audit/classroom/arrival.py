@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -20,10 +21,46 @@ class Arrival:
     error_s: float
 
 
-def arrival(
-    debrief: Debrief, verdict: PointVerdict, since_s: float, settings: GradingSettings
+def last_arrival(
+    debrief: Debrief,
+    points: Sequence[PointVerdict],
+    since_s: Sequence[float],
+    settings: GradingSettings,
 ) -> Arrival | None:
-    """Give when the walker came to the end of the last leg; None where he did not.
+    """Give when the walk of a course ended: on coming to its last point; None untold.
+
+    Where the points may be visited in any order, that is the last one visited: one left out
+    of the way has no moment, and takes none from the others. Where the last that may have
+    been visited is doubtful, the error reaches back to the last one found. A point of which
+    the recording tells nothing may have been visited after it ended.
+    """
+    if debrief.card.order != "free":
+        return arrival(debrief, points[-1], since_s[-1], settings)
+    if any(point.approach is None for point in points):
+        return None
+    came: list[tuple[Arrival, bool]] = []
+    for number, (point, since) in enumerate(zip(points, since_s, strict=True)):
+        arrived = arrival(debrief, point, since, settings, number=number)
+        if arrived is not None:
+            came.append((arrived, point.grade == "found"))
+    if not came:
+        return None
+    last, found = max(came, key=lambda one: one[0].time_s)
+    sure_s = [arrived.time_s for arrived, sure in came if sure]
+    if found or not sure_s:
+        return last
+    return replace(last, error_s=last.error_s + last.time_s - max(sure_s))
+
+
+def arrival(
+    debrief: Debrief,
+    verdict: PointVerdict,
+    since_s: float,
+    settings: GradingSettings,
+    *,
+    number: int = -1,
+) -> Arrival | None:
+    """Give when the walker came to the end of a leg, the last one; None where he did not.
 
     That is the first moment within the radius after ``since_s``; where he stayed outside
     and may have been inside all the same, within his nearest approach and its error. Where
@@ -33,7 +70,7 @@ def arrival(
     timekeeper at the point may have noted the moment later by the way from the rim; the
     receiver and the logging count in as well.
     """
-    approach, leg = verdict.approach, debrief.legs[-1]
+    approach, leg = verdict.approach, debrief.legs[number]
     if approach is None or verdict.grade not in ("found", "doubtful") or not debrief.clean.timed:
         return None
     if approach.distance_m > verdict.radius_m + verdict.error_m:

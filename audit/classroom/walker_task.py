@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from audit.areas import Area
 from audit.classroom.approaches import approaches, counted_since
-from audit.classroom.arrival import arrival
+from audit.classroom.arrival import last_arrival
 from audit.classroom.lane import Lane, two_radii
 from audit.classroom.leg_results import leg_results, skills, time_spent, trace_of
 from audit.classroom.nearest_fix import with_nearest_fixes
@@ -133,8 +133,8 @@ def _graded(task: WalkerTask, bare: WalkerResult, found: Debrief) -> WalkerResul
         )
         for leg, approach in zip(found.legs, seen, strict=True)
     )
-    since_s = counted_since(found, settings.grading)[-1]
-    arrived = arrival(found, points[-1], since_s, settings.grading)
+    since_s = counted_since(found, settings.grading)
+    arrived = last_arrival(found, points, since_s, settings.grading)
     left = left_before_first_leg(found, task.left_s, settings.grading)
     interval_s = found.quality.median_interval_s
     taken = walk_time(left, task.start_s, arrived, interval_s, settings.grading)

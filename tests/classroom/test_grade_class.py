@@ -269,3 +269,20 @@ def test_a_standard_that_asks_for_more_points_than_a_lane_has_is_told():
         f"The standard {standard.name} asks for 5 points, but east has only 4: all of them"
     )
     assert told[1] == []
+
+
+def test_one_point_left_out_of_a_free_course_leaves_the_time_told():
+    """Bug: the time ended at the last leg of the card, and that one was not visited."""
+    plan = replace(LANE.plan, order="free")
+    way = ((0.0, 0.0), PLACES[2], PLACES[0], PLACES[1], (0.0, 0.0))
+    standard = replace(read_standard("night-course"), points_to_find=2)
+    key = PunchEntry(point=plan.legs[3].end, code="KT")
+    brought = PunchEntry(point=plan.legs[3].end, code="KT", name="b")
+    for punches in (None, PunchList(entries=(key, brought))):
+        (one,) = grade(
+            {"free": plan}, [track(*way, source="b.gpx")], standard, punches=punches
+        ).walkers
+        assert one.legs[3].point.grade == ("missed" if punches is None else "found")
+        walked = np.hypot(*np.diff(np.array(way[:-1]), axis=0).T).sum()
+        assert one.time.elapsed_s == pytest.approx(walked / 1.2 + 2 * 60.0, abs=60.0)
+        assert one.verdict.grade == "pass"
