@@ -16,6 +16,7 @@ from audit.classroom.lane import lane_result
 from audit.classroom.lane_result import LaneLeg, LaneResult
 from audit.classroom.roads_used import asked_of_roads
 from audit.classroom.shift_asked import shift_asked
+from audit.classroom.standard_fit import standard_on
 from audit.classroom.walker_result import WalkerResult
 from audit.classroom.walker_task import regraded
 from audit.grading.fingerprint import fingerprint
@@ -35,8 +36,9 @@ def assemble(draft: ClassDraft, walkers: Sequence[WalkerResult]) -> ClassResult:
     asks = inputs.settings.class_shows
     faults = course_faults(lanes, walkers, asks)
     left_out = _left_out([*findings, *faults])
+    standards = {lane.name: standard_on(lane.plan, inputs.standard) for lane in inputs.lanes}
     graded = tuple(
-        regraded(walker, left_out.get(walker.lane, frozenset()), inputs.standard)
+        regraded(walker, left_out.get(walker.lane, frozenset()), standards[walker.lane])
         for walker in walkers
     )
     shows = class_shows(lanes, graded, faults, asks)

@@ -19,7 +19,7 @@ from audit.classroom.lane import Lane
 from audit.classroom.lane_fit import better_lane
 from audit.classroom.lane_names import lane_called
 from audit.classroom.punches_of import check_punches, punches_of
-from audit.classroom.standard_fit import lanes_with_fewer
+from audit.classroom.standard_fit import lanes_with_fewer, standard_on
 from audit.classroom.walk_time import roster_start_s
 from audit.classroom.walker_idents import idents
 from audit.classroom.walker_result import LaneFit
@@ -196,7 +196,7 @@ def _task(one: _Settled, ident: str, clock: BatchClock, inputs: ClassInputs) -> 
         name=ident.replace("-", " ").capitalize() if inputs.private else entry.name,
         lane=lane.name,
         plan=lane.plan,
-        standard=inputs.standard,
+        standard=standard_on(lane.plan, inputs.standard),
         settings=inputs.settings,
         attempt=entry.attempt,
         device="" if inputs.private else entry.device,

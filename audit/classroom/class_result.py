@@ -8,6 +8,7 @@ from audit.classroom.class_document import class_document
 from audit.classroom.class_shape import ClassDocument
 from audit.classroom.lane_result import LaneResult
 from audit.classroom.walker_result import WalkerResult
+from audit.plan import Order
 from audit.standard import Standard
 
 
@@ -97,6 +98,12 @@ class ClassResult:
     def to_dict(self) -> ClassDocument:
         """Give the document of class.json."""
         return class_document(self)
+
+    @property
+    def order_asked(self) -> Order:
+        """Give the order that is asked: free where all plans leave it so, else the standard's."""
+        free = bool(self.lanes) and all(lane.order == "free" for lane in self.lanes)
+        return "free" if free else self.standard.order
 
     def lane(self, name: str) -> LaneResult:
         """Give the lane of a name."""

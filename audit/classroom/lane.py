@@ -8,6 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from audit.classroom.lane_result import LaneLeg, LanePoint, LaneResult
+from audit.classroom.standard_fit import other_order
 from audit.forecast.course_forecast import forecast_course
 from audit.grading.fingerprint import fingerprint
 from audit.leg_card import LegCard, work_out_card
@@ -83,7 +84,15 @@ def lane_result(lane: Lane, standard: Standard, version: str) -> LaneResult:
         fingerprint=fingerprint(standard, (lane.plan,), version),
         findings=tuple(finding.message for finding in card.findings),
         angle_at_fault=card.angle_at_fault,
-        notes=(*card.notes, *([radii] if (radii := two_radii(lane.plan, standard)) else [])),
+        order=lane.plan.order,
+        notes=(
+            *card.notes,
+            *(
+                note
+                for note in (two_radii(lane.plan, standard), other_order(lane.plan, standard))
+                if note is not None
+            ),
+        ),
     )
 
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from audit.plan import Order
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LanePoint:
@@ -57,6 +59,8 @@ class LaneResult:
         What a check of the plan has found, one sentence each.
     angle_at_fault : bool
         Whether the plan's own grid-magnetic angle is to be put right.
+    order : "planned" or "free"
+        "free": the points may be visited in any order, and a leg only stands for its point.
     """
 
     name: str
@@ -74,4 +78,5 @@ class LaneResult:
     fingerprint: str = ""
     findings: tuple[str, ...] = ()
     angle_at_fault: bool = False
+    order: Order = "planned"
     notes: tuple[str, ...] = ()

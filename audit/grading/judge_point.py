@@ -43,7 +43,7 @@ def judge_point(
         _tell_track(approach, radius_m, error_m, (speaks_for, against))
         if approach.begins_here:
             speaks_for.append(sentence("judged-begins-here"))
-        if not approach.in_turn:
+        if standard.order == "planned" and not approach.in_turn:
             against.append(sentence("judged-out-of-turn"))
         grade = _with_debrief(approach.debriefed, grade, (speaks_for, against))
     elif recorded:

@@ -132,7 +132,7 @@ def standard_facts(result: ClassResult) -> list[tuple[str, str]]:
     if standard.distance_tolerance is not None:
         share = Percent(share=standard.distance_tolerance, decimals=1)
         asks.append(("distance", share.shown(in_force())))
-    asks.append(("order", say(f"class-asks-{standard.order}")))
+    asks.append(("order", say(f"class-asks-{result.order_asked}")))
     by_m = standard.road_distance_m
     rule = say(f"class-roads-{standard.road_rule.replace(' ', '-')}")
     by = "none" if by_m is None else digits.stated_metres(by_m)

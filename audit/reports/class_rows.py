@@ -125,7 +125,7 @@ def standard_sheet(result: ClassResult) -> Sheet:
         ("azimuth_tolerance_deg", standard.azimuth_tolerance_deg or none, "azimuth_tolerance_deg"),
         ("distance_tolerance_percent", none if tolerance is None else 100.0 * tolerance,
          "distance_tolerance_percent"),
-        ("order", say(f"sheet-is-{standard.order}"), "order"),
+        ("order", say(f"sheet-is-{result.order_asked}"), "order"),
         ("road_rule", say(f"class-roads-{standard.road_rule.replace(' ', '-')}"), "road_rule"),
         ("road_distance_m", standard.road_distance_m, "road_distance_m"),
         ("weight_of_points", standard.weights.points, "weights"),

@@ -286,3 +286,17 @@ def test_one_point_left_out_of_a_free_course_leaves_the_time_told():
         walked = np.hypot(*np.diff(np.array(way[:-1]), axis=0).T).sum()
         assert one.time.elapsed_s == pytest.approx(walked / 1.2 + 2 * 60.0, abs=60.0)
         assert one.verdict.grade == "pass"
+
+
+def test_the_free_order_of_a_plan_comes_before_the_order_of_a_standard():
+    """Bug: all standards that ship say "planned", and a point passed later was out of turn."""
+    plan = replace(LANE.plan, order="free")
+    standard = read_standard("practice-circuit")
+    assert standard.order == "planned"
+    for held, order in ((plan, "free"), (LANE.plan, "planned")):
+        astray = (*off(1, 0.0, 160.0), PLACES[0])
+        made = grade({"lane": held}, [track(*astray, source="a.gpx")], standard)
+        points = [leg.point for leg in made.walkers[0].legs]
+        assert (points[0].grade == "found") == (order == "free")
+        assert made.order_asked == order
+        assert any("in any order" in note for note in made.lanes[0].notes) == (order == "free")

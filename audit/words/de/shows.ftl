@@ -138,6 +138,8 @@ shows-left-again = Nach der Aufzeichnung wurde der Start vor dem ersten Abschnit
 shows-another-unusable = Eine weitere Aufzeichnung war nicht zu gebrauchen: { $problem }
 shows-two-radii = { $standard } zählt einen { -point } innerhalb von { $radius } als gefunden, { $plan } innerhalb von { $planned }: Die
     Klasse und ihre Auswertungen gehen nach { $standard }. Einzeln ausgewertet gilt der des Plans.
+shows-free-plan = { $plan } lässt die { -point(form: "many") } in jeder Reihenfolge anlaufen, { $standard } verlangt die geplante: Es
+    gilt der Plan, und ein { -point } ist gefunden, wann immer er erreicht wurde.
 shows-twice = { $files } enthalten genau dieselbe Aufzeichnung. Wessen ist sie?
 shows-other-lane = Die Aufzeichnung von { $walker } passt besser zu { $better } als zu { $lane }: { $passed } der { -point(form: "many") }
     erreicht gegen { $own }. Wurde das Gerät vertauscht oder die falsche Bahn gegangen? Bewertet wurde auf { $lane }.

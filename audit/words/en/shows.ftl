@@ -136,6 +136,8 @@ shows-left-again = By the recording the start was left { $times } times before t
 shows-another-unusable = Another recording could not be used: { $problem }
 shows-two-radii = { $standard } counts a { -point } as found within { $radius }, { $plan } within { $planned }: the class and its
     debriefs go by { $standard }. Debriefed alone, the plan's holds.
+shows-free-plan = { $plan } lets the { -point(form: "many") } be visited in any order, { $standard } asks for the planned one: the plan
+    counts, and a { -point } is found whenever it was visited.
 shows-twice = { $files } hold the very same recording. Whose is it?
 shows-other-lane = The recording of { $walker } fits { $better } better than { $lane }: { $passed } of its { -point(form: "many") }
     passed against { $own }. Was the device swapped, or the wrong lane walked? It was graded on { $lane }.
