@@ -22,6 +22,9 @@ from audit.classroom.walker_task import regraded
 from audit.grading.fingerprint import fingerprint
 from audit.words import sentence
 
+OTHER_COURSE = "other-course"
+"""What the question is called whether a recording is of another course."""
+
 
 def assemble(draft: ClassDraft, walkers: Sequence[WalkerResult]) -> ClassResult:
     """Put the class together from its walkers, in the order of the draft."""
@@ -30,7 +33,7 @@ def assemble(draft: ClassDraft, walkers: Sequence[WalkerResult]) -> ClassResult:
         _with_climb(lane_result(lane, inputs.standard, inputs.version), walkers)
         for lane in inputs.lanes
     )
-    findings = [*draft.findings, *_refused(walkers, draft)]
+    findings = [*draft.findings, *_refused(walkers, draft), *_of_another_course(walkers)]
     findings += shift_asked(draft.clock, walkers, inputs.settings.grading)
     findings += asked_of_roads(walkers, inputs.standard)
     asks = inputs.settings.class_shows
@@ -84,6 +87,23 @@ def _refused(walkers: Sequence[WalkerResult], draft: ClassDraft) -> list[ClassFi
         )
         for walker in walkers
         if walker.state == "refused" and walker.ident not in told
+    ]
+
+
+def _of_another_course(walkers: Sequence[WalkerResult]) -> list[ClassFinding]:
+    """Ask about recordings that may be of another course, which no lane of the class fits."""
+    return [
+        ClassFinding(
+            what=OTHER_COURSE,
+            message=sentence(
+                "shows-other-course", walker=walker.name, elsewhere=walker.track.elsewhere
+            ),
+            lane=walker.lane,
+            walkers=(walker.ident,),
+            question=True,
+        )
+        for walker in walkers
+        if walker.track is not None and walker.track.elsewhere and walker.better_lane is None
     ]
 
 

@@ -6,6 +6,7 @@ import datetime as dt
 from collections.abc import Callable
 from typing import Any
 
+from audit.classroom.assemble import OTHER_COURSE
 from audit.classroom.class_draft import OTHER_LANE, PERHAPS_TWO, ClassDraft
 from audit.classroom.class_result import ClassResult
 from audit.classroom.days_asked import OTHER_DAY
@@ -39,14 +40,14 @@ def attempts_of_class(
 
 
 def whose_walk_is_asked(result: ClassResult) -> frozenset[str]:
-    """Give the walkers whose recording may be of another lane or day, or hold two walks.
+    """Give the walkers whose recording may be of another lane, course or day, or hold two walks.
 
     It may be another's walk: a record cannot be asked about it any more.
     """
     return frozenset(
         walker
         for finding in result.findings
-        if finding.question and finding.what in (OTHER_LANE, PERHAPS_TWO, OTHER_DAY)
+        if finding.question and finding.what in (OTHER_LANE, OTHER_COURSE, PERHAPS_TWO, OTHER_DAY)
         for walker in finding.walkers
     )
 

@@ -102,7 +102,10 @@ class LegResult:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TrackFacts:
-    """What the recording of a walker is worth."""
+    """What the recording of a walker is worth.
+
+    ``elsewhere`` says that it may be of another course; "" where it is of this one.
+    """
 
     fixes: int
     start_s: float | None
@@ -110,6 +113,7 @@ class TrackFacts:
     median_interval_s: float | None
     noise_m: float
     notes: tuple[str, ...] = ()
+    elsewhere: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

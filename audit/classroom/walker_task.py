@@ -162,6 +162,7 @@ def _graded(task: WalkerTask, bare: WalkerResult, found: Debrief) -> WalkerResul
             median_interval_s=found.quality.median_interval_s,
             noise_m=float(found.quality.noise_m),
             notes=found.quality.notes,
+            elsewhere=found.quality.elsewhere,
         ),
     )
 

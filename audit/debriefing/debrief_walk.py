@@ -10,6 +10,7 @@ import numpy as np
 
 from audit.coaching.talk_over import TalkedOver, talk_over
 from audit.coaching.what_if import what_if
+from audit.debriefing.another_course import called_off
 from audit.debriefing.days_and_watches import ended_at_another_time, notes_of_days
 from audit.debriefing.doubts import doubts
 from audit.debriefing.ended_by_log import EndedByLog, ended_by_log, told_less_sure
@@ -236,11 +237,15 @@ def _matched(
 ) -> tuple[LegCard, MatchedOuting]:
     """Match the walk; where the order is free, also give the card in the order walked."""
     if card.order != "free":
-        return card, match_outings(clean, card, settings.matching, pins)
+        outing = match_outings(clean, card, settings.matching, pins)
+        return card, replace(outing, match=called_off(outing.match, clean, card, settings.quality))
     free = match_free_order(clean, card, settings.matching, pins)
     if not {pin.leg for pin in pins} <= set(free.odds.order):
         rule = "cannot be kept together with the others in any order of the points"
         raise refuse(source, f"option {pins[0].end}", None, rule, "Look at the times again.")
+    match = called_off(free.outing.match, clean, card, settings.quality)
+    if match is not free.outing.match:
+        free = replace(free, outing=replace(free.outing, match=match), visited=0)
     return with_order_told(free, card, settings.quality), free.outing
 
 

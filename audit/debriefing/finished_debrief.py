@@ -43,6 +43,8 @@ class TrackQuality:
         Everything to know before trusting the figures, one sentence each.
     noise : ReceiverNoise or None
         The noise with its errors, and how long the receiver keeps an error.
+    elsewhere : str
+        That the walk may be of another course; "" where it is of this one.
     """
 
     source: str
@@ -54,6 +56,7 @@ class TrackQuality:
     noise_from: str
     notes: tuple[str, ...]
     noise: ReceiverNoise | None = None
+    elsewhere: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-import numpy as np
-
+from audit.debriefing.another_course import nothing_walked, of_another_course
 from audit.debriefing.doubts import other_walks, pinned_note, reckoned_notes
 from audit.debriefing.finished_debrief import TrackQuality
 from audit.matching.leg_match import CleanTrack
@@ -17,10 +16,7 @@ from audit.settings import QualitySettings
 from audit.track import Track
 from audit.walkers_log import WalkersLog
 from audit.words import sentence
-from audit.words.figures import Length, Listed, Moment, Number, Percent
-
-_FEWEST_FIXES = 10
-"""Fewer show no leg with a start, a way and an end."""
+from audit.words.figures import Listed, Moment, Number, Percent
 
 
 def judge_quality(
@@ -40,7 +36,12 @@ def judge_quality(
     notes = [*track.notes, *(_log_notes(log, legs) if log else ())]
     notes += _recording_notes(clean, outing, noise, settings)
     notes += other_walks([leg.card.name for leg in legs], outing, clean)
-    notes += _of_another_course(clean, legs, settings)
+    cards = [leg.card for leg in legs]
+    elsewhere = of_another_course(clean, cards, settings)
+    if not any(leg.measures is not None for leg in legs):
+        notes.append(nothing_walked(clean, cards))
+    elif elsewhere:
+        notes.append(elsewhere)
     for leg, portion in zip(legs, match.legs, strict=True):
         if leg.before_recording:
             notes.append(sentence("recording-before", leg=leg.card.name))
@@ -60,6 +61,7 @@ def judge_quality(
         noise_from=_noise_from(noise),
         noise=noise,
         notes=tuple(notes),
+        elsewhere=elsewhere,
     )
 
 
@@ -76,24 +78,6 @@ def _noise_from(noise: ReceiverNoise) -> str:
             return sentence("recording-noise-walking", walked=walked, usual=usual)
         case "halts and straight walking":
             return sentence("recording-noise-both", minutes=minutes, walked=walked, usual=usual)
-
-
-def _of_another_course(
-    clean: CleanTrack, legs: tuple[LegAudit, ...], settings: QualitySettings
-) -> list[str]:
-    """Say that the recording may be of another course: nothing was walked, or nowhere near it."""
-    nothing = not any(leg.measures is not None for leg in legs)
-    if nothing and len(clean) < _FEWEST_FIXES:
-        return [sentence("recording-too-few", count=len(clean))]
-    away_m, point = min(
-        (float(np.hypot(clean.east_m - at.east_m, clean.north_m - at.north_m).min()), at.name)
-        for leg in legs
-        for at in (leg.card.start, leg.card.end)
-    )
-    near = sentence("recording-nearest", near=Length(metres=away_m), point=point)
-    if nothing:
-        return [sentence("recording-nothing-walked", near=near)]
-    return [sentence("recording-elsewhere", near=near)] if away_m > settings.elsewhere_m else []
 
 
 def _rounds_note(outing: MatchedOuting, settings: QualitySettings) -> str:

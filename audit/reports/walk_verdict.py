@@ -27,11 +27,13 @@ def verdict(debrief: Debrief) -> tuple[str, ...]:
     what the worst leg added.
     """
     off = (told(debrief.displaced),) if debrief.displaced else ()
+    """Give the sentences: what legs share, the worst leg and why, what became of the rest."""
+    off = [told(one) for one in (debrief.quality.elsewhere, debrief.displaced) if one]
     shared = *off, *joint_story(debrief)
     walked = [(leg, leg.audit.measures) for leg in debrief.legs if leg.audit.measures is not None]
     if not walked:
         rest = *not_as_planned(debrief), _count(debrief), *_on_no_leg(debrief)
-        return say("verdict-nothing"), *rest
+        return *off, say("verdict-nothing"), *rest
     radius_m = debrief.card.arrival_radius_m
     sure = [pair for pair in walked if _is_judged(debrief, pair[0])]
     doubtful = _doubtful_worst(walked, sure, radius_m)

@@ -12,6 +12,7 @@ from walks import make_walk
 
 from audit.classroom.arrival import arrival
 from audit.classroom.assemble import assemble
+from audit.classroom.attempt_of_walker import whose_walk_is_asked
 from audit.classroom.grade_class import grade
 from audit.classroom.kept_result import result_from, result_text
 from audit.classroom.lane import lane_of
@@ -300,3 +301,13 @@ def test_the_free_order_of_a_plan_comes_before_the_order_of_a_standard():
         assert (points[0].grade == "found") == (order == "free")
         assert made.order_asked == order
         assert any("in any order" in note for note in made.lanes[0].notes) == (order == "free")
+
+
+def test_a_recording_of_another_course_nearby_is_asked_about_and_has_no_missed_point():
+    """Bug: it was graded as missed, with no question of whose it is."""
+    away = track((0.0, 1500.0), (-300.0, 1900.0), (200.0, 2300.0), source="a.gpx")
+    made = grade({"east": LANE.plan}, [away], read_standard("day-course"))
+    assert [one.what for one in made.findings] == ["other-course"]
+    assert "may be of another course" in made.findings[0].message
+    assert {leg.point.grade for leg in made.walkers[0].legs} == {"no-evidence"}
+    assert whose_walk_is_asked(made) == {made.walkers[0].ident}

@@ -10,6 +10,7 @@ from debriefing.test_debrief_walk import plan_of, track_of
 from measurement.hand_made import BEGIN, HandWalk, receiver
 
 import audit
+from audit.reports.walk_verdict import verdict
 
 
 def of_walk_begun_at(east_m: float, north_m: float, points):
@@ -40,6 +41,25 @@ def test_a_walk_in_which_no_leg_is_recognised_says_how_near_it_came() -> None:
     said = notes(audit.debrief(plan_of((0.0, 0.0), (-900.0, 0.0), (-900.0, 900.0)), track))
     assert "No leg of the plan was recognised" in said
     assert "comes within" in said
+
+
+def test_a_walk_elsewhere_of_which_no_leg_is_sure_has_no_leg_walked_and_says_so_first() -> None:
+    """Bug: a walk 2.5 km off was told as a leg walked that missed its point by 3.5 km."""
+    walk = HandWalk().halt(60).walk(200, 400).halt(60).walk(70, 300).halt(60)
+    places = walk.places + np.array([0.0, 1200.0]) + receiver(2, 3.0)(len(walk.places))
+    track = track_of(BEGIN + np.arange(len(places), dtype=np.float64), places)
+    away = audit.debrief(plan_of((0.0, 0.0), (-900.0, 0.0), (-900.0, -900.0)), track)
+    assert all(leg.audit.measures is None for leg in away.legs)
+    assert "may be of another course" in verdict(away)[0]
+    assert "0 of 2 legs walked" in " ".join(verdict(away))
+
+
+def test_a_sure_leg_elsewhere_stays_walked_and_the_doubt_leads() -> None:
+    shifted = of_walk_begun_at(0.0, 900.0, COURSE)
+    sure = [leg for leg in shifted.legs if leg.audit.confidence >= 0.7]
+    walked = [leg for leg in shifted.legs if leg.audit.measures is not None]
+    assert bool(sure) == bool(walked)
+    assert "may be of another course" in verdict(shifted)[0]
 
 
 def test_a_walk_of_the_course_is_not_asked_about() -> None:

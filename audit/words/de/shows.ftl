@@ -143,6 +143,7 @@ shows-free-plan = { $plan } lässt die { -point(form: "many") } in jeder Reihenf
 shows-twice = { $files } enthalten genau dieselbe Aufzeichnung. Wessen ist sie?
 shows-other-lane = Die Aufzeichnung von { $walker } passt besser zu { $better } als zu { $lane }: { $passed } der { -point(form: "many") }
     erreicht gegen { $own }. Wurde das Gerät vertauscht oder die falsche Bahn gegangen? Bewertet wurde auf { $lane }.
+shows-other-course = { $walker }: { $elsewhere } Wessen Aufzeichnung ist es?
 shows-unusable = Die Aufzeichnung von { $walker } ist nicht zu gebrauchen: { $problem }
 shows-no-recording = { $walker } hat keine Aufzeichnung: kein Beleg, aber auch kein Nichtbestehen.
 shows-codes-alone = { $walker } hat keine Aufzeichnung: Von dem Gang sind nur die mitgebrachten Codes bekannt. Das ist kein

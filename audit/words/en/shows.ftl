@@ -141,6 +141,7 @@ shows-free-plan = { $plan } lets the { -point(form: "many") } be visited in any 
 shows-twice = { $files } hold the very same recording. Whose is it?
 shows-other-lane = The recording of { $walker } fits { $better } better than { $lane }: { $passed } of its { -point(form: "many") }
     passed against { $own }. Was the device swapped, or the wrong lane walked? It was graded on { $lane }.
+shows-other-course = { $walker }: { $elsewhere } Whose recording is it?
 shows-unusable = The recording of { $walker } cannot be used: { $problem }
 shows-no-recording = { $walker } has no recording: no evidence, and no fail.
 shows-codes-alone = { $walker } has no recording: of the walk only the codes brought back are known. That is no fail.
