@@ -67,7 +67,7 @@ def work(task: WalkerTask) -> WalkerWork:
         if found is None:
             return WalkerWork(result=result)
         if task.private:
-            found = private_debrief(found, task.settings.privacy)
+            found = private_debrief(found)
         files = report_texts(found, wishes=Wishes(words=task.words))
     except Exception as fault:  # noqa: BLE001 (one walker must not end a class)
         return WalkerWork(result=refused_walker(task, lane, _fault(task.name, fault)))

@@ -27,8 +27,6 @@ def with_work(keep: tuple[Keep, ...], shown: Shown, settings: Settings) -> Coach
     coaching, sight_m = settings.coaching, settings.claim.most_bend_m
     sure = sure_legs(shown.legs, coaching)
     mistakes = _mistakes(shown, sure, coaching)
-    told = {*shown.aside, *(name for task in mistakes for name in task.work.legs)}
-    mistakes = list(mistake_tasks(shown, coaching))
     told = {*shown.aside, *shown.carried, *(name for task in mistakes for name in task.work.legs)}
     rest = {name: one for name, one in sure.items() if name not in told}
     tasks = [

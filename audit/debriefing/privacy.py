@@ -12,11 +12,9 @@ import numpy as np
 from audit.debriefing.finished_debrief import Debrief
 from audit.matching.leg_match import CleanTrack
 from audit.read_only import read_only
-from audit.settings import PrivacySettings
 from audit.track import utc_text
 from audit.units import FloatArray
 from audit.words import Sentence, says, sentence
-from audit.words.figures import Length
 
 Record = TypeVar("Record")
 
@@ -31,14 +29,14 @@ A_MOMENT_S = 1e8
 """Seconds since 1970 are more than this for any recording after March 1973, and no duration is."""
 
 
-def private_debrief(debrief: Debrief, settings: PrivacySettings) -> Debrief:
+def private_debrief(debrief: Debrief) -> Debrief:
     """Give the debrief without names of files and tracks, cropped, with times from the start.
 
-    Kept is what was walked on the legs and whatever lies within ``margin_m`` of the course
-    just before and after. All times count from the first fix that is kept, which becomes
-    1970-01-01T00:00:00Z; the day of the course stays, since the declination is for it.
+    Kept is what was recorded from leaving for the first leg to the end of the last. All times
+    count from the first fix that is kept, which becomes 1970-01-01T00:00:00Z; the day of the
+    course stays, since the declination is for it.
     """
-    first, last = _kept(debrief, settings.margin_m)
+    first, last = _kept(debrief)
     start_s = float(debrief.clean.time_s[first]) if debrief.clean.timed else 0.0
     kept_s = float(debrief.clean.time_s[first]), float(debrief.clean.time_s[last])
     clean = _cropped(debrief.clean, first, last)
@@ -66,7 +64,7 @@ def private_debrief(debrief: Debrief, settings: PrivacySettings) -> Debrief:
             end_s=float(clean.time_s[-1]) if clean.timed else None,
             notes=(
                 *(note for note in debrief.quality.notes if not says(note, *_TELLS_WHOSE)),
-                sentence("recording-private", margin=Length(metres=settings.margin_m)),
+                sentence("recording-private"),
             ),
         ),
     )
@@ -74,25 +72,24 @@ def private_debrief(debrief: Debrief, settings: PrivacySettings) -> Debrief:
     return shifted
 
 
-def _kept(debrief: Debrief, margin_m: float) -> tuple[int, int]:
-    """Give the first and the last kept fix: all legs, and what lies near before and after."""
-    import shapely  # noqa: PLC0415
+def _kept(debrief: Debrief) -> tuple[int, int]:
+    """Give the first and the last kept fix: of the legs, from leaving to the end of the last.
 
+    The way there and back is none of the course, however near it lies: a home may stand beside
+    the start. Where no leg was walked only the two fixes nearest to the course are kept.
+    """
     clean = debrief.clean
-    course = shapely.MultiLineString([leg.audit.card.line for leg in debrief.legs])
-    apart_m = np.asarray(shapely.distance(shapely.points(clean.east_m, clean.north_m), course))
-    near = np.flatnonzero(apart_m <= margin_m)
     of_legs = [span for span in debrief.spans if span.leg is not None]
     if of_legs:  # from the fix before the first leaving to the one after the last claim
         begin = int(np.searchsorted(clean.time_s, of_legs[0].start_s, side="right")) - 1
         end = int(np.searchsorted(clean.time_s, of_legs[-1].end_s))
-    else:
-        begin, end = (int(near[0]), int(near[-1])) if len(near) else (0, len(clean) - 1)
-    while begin > 0 and apart_m[begin - 1] <= margin_m:
-        begin -= 1
-    while end < len(clean) - 1 and apart_m[end + 1] <= margin_m:
-        end += 1
-    return begin, max(end, begin + 1)
+        return begin, max(min(end, len(clean) - 1), begin + 1)
+    import shapely  # noqa: PLC0415
+
+    course = shapely.MultiLineString([leg.audit.card.line for leg in debrief.legs])
+    apart_m = shapely.distance(shapely.points(clean.east_m, clean.north_m), course)
+    begin = min(int(np.argmin(apart_m)), len(clean) - 2)
+    return begin, begin + 1
 
 
 def _cropped(clean: CleanTrack, first: int, last: int) -> CleanTrack:

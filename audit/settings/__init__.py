@@ -29,7 +29,6 @@ from audit.settings.measuring import (
     SearchSettings,
     SlantSettings,
 )
-from audit.settings.privacy import PrivacySettings
 from audit.settings.quality import QualitySettings
 from audit.settings.readers import ReadingSettings
 from audit.settings.rehearsal import RehearsalSettings
@@ -56,7 +55,6 @@ __all__ = [
     "NoiseSettings",
     "PaceSettings",
     "PacingSettings",
-    "PrivacySettings",
     "QualitySettings",
     "ReadingSettings",
     "RecordsSettings",
@@ -82,7 +80,6 @@ class Settings:
     diagnosis: DiagnosisSettings = field(default_factory=DiagnosisSettings)
     quality: QualitySettings = field(default_factory=QualitySettings)
     card: CardSettings = field(default_factory=CardSettings)
-    privacy: PrivacySettings = field(default_factory=PrivacySettings)
     coaching: CoachingSettings = field(default_factory=CoachingSettings)
     reports: ReportSettings = field(default_factory=ReportSettings)
     noise: NoiseSettings = field(default_factory=NoiseSettings)

@@ -118,9 +118,8 @@ def test_a_private_debrief_tells_neither_the_day_nor_advice_with_a_clock() -> No
         plan_of(*COURSE, date=dt.date(2020, 1, 1)), track_of(TIME_S, WALK), log=log
     )
     from audit.debriefing.privacy import private_debrief
-    from audit.settings import PrivacySettings
 
-    told = " ".join(private_debrief(debrief, PrivacySettings()).quality.notes)
+    told = " ".join(private_debrief(debrief).quality.notes)
     assert DAY.isoformat() not in told
     assert day_before.date().isoformat() not in told
     assert "--claim" not in told

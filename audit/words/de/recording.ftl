@@ -112,7 +112,7 @@ recording-field-cadence = { $count ->
     [one] { $count } Schrittfrequenz
    *[other] { $count } Schrittfrequenzen
 }
-recording-private = Privat: Namen von Dateien und Spuren fehlen, die Aufzeichnung ist auf { $margin } um die Bahn zugeschnitten, und Zeiten zählen von ihrem Beginn an.
+recording-private = Privat: Namen von Dateien und Spuren fehlen, die Aufzeichnung beginnt mit dem Aufbruch zum ersten Abschnitt und endet mit dem letzten, und Zeiten zählen von ihrem Beginn an.
 recording-rounds = Die Aufzeichnung ist viele Male so lang wie die Bahn. Nur die Runden, die an ihren { -point(form: "to") }
     am besten vorbeiführen, wurden gewogen, und eine nach { $begun } wird genommen. Andere kamen am ersten { -point } vorbei: { $times }{ $later ->
     [0] {""}
