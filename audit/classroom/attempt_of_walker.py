@@ -26,17 +26,19 @@ def attempts_of_class(
 ) -> list[Attempt]:
     """Give the attempts of all walkers that were graded, and of whose walk nobody asks.
 
-    The roster's names count, so that a class without names keeps the same walkers.
+    The roster's names count, so that a class without names keeps the same walkers, but no
+    time of the day.
     """
     asked = whose_walk_is_asked(result)
     entries = draft.inputs.roster.entries if draft.inputs.roster is not None else ()
     names = [entry.name for entry in entries]
     names += [walker.name for walker in result.walkers[len(names) :]]
-    return [
+    attempts = [
         attempt_of_walker(result, walker, pseudonym(name))
         for walker, name in zip(result.walkers, names, strict=False)
         if walker.state == "graded" and walker.ident not in asked
     ]
+    return [one.without_clock for one in attempts] if draft.inputs.private else attempts
 
 
 def whose_walk_is_asked(result: ClassResult) -> frozenset[str]:

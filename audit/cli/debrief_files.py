@@ -89,6 +89,7 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
     attempt = None if records is None else _attempt(finished, records)
     if extras.private:
         finished = private_debrief(finished)
+        attempt = None if attempt is None else attempt.without_clock
     wishes = _with_ground(extras, finished)
     usual = Path("private-debrief") if extras.private else _folder_for(track)
     written = write_reports(

@@ -63,7 +63,8 @@ class Attempt:
         The pseudonym; the records never hold a name.
     begun_s, ended_s : float or None
         From leaving for the first walked leg to the last claim, by the recorder's clock as
-        it stood: the same walk keeps them when a later run puts the clock right.
+        it stood: the same walk keeps them when a later run puts the clock right. None of a
+        private result, and in a recording without times.
     light : str
         At the middle of the walk; each leg has its own.
     course_print, standard_print : str or None
@@ -89,6 +90,11 @@ class Attempt:
     pace_unit: PaceUnit
     simulated: bool
     legs: tuple[LegOfAttempt, ...]
+
+    @property
+    def without_clock(self) -> Attempt:
+        """Give what is kept of a private result: its day and light, and no time of the day."""
+        return dataclasses.replace(self, begun_s=None, ended_s=None)
 
     @property
     def content_key(self) -> str:

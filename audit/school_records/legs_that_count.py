@@ -46,36 +46,50 @@ def _why_not(leg: LegOfAttempt, beside_it: frozenset[str], *, far: bool) -> str:
     return FAR_OFF if far else ""
 
 
-def once_each(attempts: Sequence[Attempt]) -> tuple[Attempt, ...]:
+def once_each(
+    attempts: Sequence[Attempt], settings: RecordsSettings | None = None
+) -> tuple[Attempt, ...]:
     """Give each walk once, in order of time, by the result that was kept last.
 
     A walker walks one walk at a time: results over the same hours are of the same walk,
-    done again with another standard, log or version. Without times they are of the same
-    walk where course and day are the same.
+    done again with another standard, log or version. Where one has no times they are of the
+    same walk where course and day are the same, and most legs were walked on one heading.
     """
+    chosen = settings or RecordsSettings()
     kept: list[Attempt] = []
     for attempt in reversed(attempts):
-        if not any(_same_walk(attempt, other) for other in kept):
+        if not any(_same_walk(attempt, other, chosen) for other in kept):
             kept.append(attempt)
+    kept.reverse()
     return tuple(sorted(kept, key=_moment))
 
 
-def _same_walk(one: Attempt, other: Attempt) -> bool:
+def _same_walk(one: Attempt, other: Attempt, settings: RecordsSettings) -> bool:
     if None in (one.begun_s, one.ended_s, other.begun_s, other.ended_s):
-        untimed = one.begun_s is None and other.begun_s is None
         same = (one.course_print, one.walked_on) == (other.course_print, other.walked_on)
-        return untimed and same
+        return same and _alike(one, other, settings)
     return float(one.begun_s or 0) < float(other.ended_s or 0) and float(
         other.begun_s or 0
     ) < float(one.ended_s or 0)
 
 
-def _moment(attempt: Attempt) -> tuple[dt.date, float, str]:
-    """Give what to sort by: the day, then when it was begun.
+def _alike(one: Attempt, other: Attempt, settings: RecordsSettings) -> bool:
+    """Tell whether most legs of two results were walked on one heading; so where none tells."""
+    of = {leg.name: leg.heading_error_deg for leg in other.legs}
+    both = [
+        abs(leg.heading_error_deg - theirs)
+        for leg in one.legs
+        if leg.heading_error_deg is not None and (theirs := of.get(leg.name)) is not None
+    ]
+    return 2 * sum(off <= settings.same_heading_deg for off in both) >= len(both)
+
+
+def _moment(attempt: Attempt) -> tuple[dt.date, float]:
+    """Give what to sort by: the day, then when it was begun; else they stay as they were kept.
 
     The day is by the clock put right, and when it was begun by the recorder's own.
     """
     begun_s, day = attempt.begun_s or 0.0, attempt.walked_on
     if day is None:
         day = calendar_moment(begun_s).date()
-    return day, begun_s, attempt.content_key
+    return day, begun_s

@@ -30,6 +30,9 @@ class RecordsSettings:
     least_attempts: int = 4
     """With fewer no change over attempts is spoken of; chosen: a line through three points
     leaves one to judge it by."""
+    same_heading_deg: float = 0.1
+    """Two results without times hold one leg of one walk where its heading is so nearly the same;
+    chosen: a tenth of what two walks of a leg differ by, more than another version's rounding."""
     false_alarm: float = 0.05
     """Chance of calling anything a change where nothing changes, all questions of one sheet
     together; chosen: the usual."""

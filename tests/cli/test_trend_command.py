@@ -49,9 +49,20 @@ def test_the_trend_is_what_the_debrief_measured(school):
     assert causes["gm-angle-omitted"] == pytest.approx(told, abs=1e-9)
 
 
-def test_the_same_walk_again_is_not_kept_twice_and_a_private_one_neither(school):
+def test_the_same_walk_again_is_not_kept_twice(school):
     assert "0 attempts; 1 kept already" in kept(school)
-    assert "0 attempts; 1 kept already" in kept(school, "--private")
+
+
+def test_a_private_result_is_kept_without_the_hour_and_counts_as_the_same_walk(tmp_path):
+    """Bug: begin and end stood in the records to the second under --private too."""
+    assert "1 attempt" in kept(tmp_path, "--private")
+    assert "0 attempts; 1 kept already" in kept(tmp_path, "--private")
+    with sqlite3.connect(tmp_path / "school.db") as records:
+        row = "SELECT walked_on, begun_s, ended_s FROM leg_audit_attempt"
+        assert records.execute(row).fetchall() == [("2026-09-19", None, None)]
+    assert "1 attempt" in kept(tmp_path)
+    done = run("trend", NAME, "--records", tmp_path / "school.db", "--json")
+    assert json.loads(done.stdout)["attempts"] == 1
 
 
 def test_the_records_hold_no_name_and_no_file(school):

@@ -145,3 +145,15 @@ def test_attempts_stand_in_the_order_of_their_days_whatever_a_recorder_s_clock_s
     assert once_each([last, first]) == (first, last)
     untimed = replace(attempt(number=30), begun_s=None, ended_s=None)
     assert once_each([last, untimed, first]) == (first, untimed, last)
+
+
+def test_a_private_result_has_no_time_of_the_day_and_is_known_again_all_the_same():
+    """Bug: begin and end stood in the records to the second under --private too."""
+    plain = attempt()
+    private = plain.without_clock
+    assert (private.begun_s, private.ended_s) == (None, None)
+    assert private.walked_on == plain.walked_on
+    again = replace(private, version="0.2.0")
+    assert once_each([plain, private, again]) == (again,)
+    other = replace(private, legs=tuple(leg(str(n), 8.0 + n) for n in (1, 2, 3)))
+    assert once_each([private, other]) == (private, other)

@@ -94,7 +94,7 @@ trend-meaning-legs = Legs on which a mistake is the likeliest, or that are not s
 trend-again = { $count ->
     [one] { $count } more result is
    *[other] { $count } more results are
-} of walks that were done again, by another run over the same hours; of each walk the result kept last counts.
+} of walks that were done again; of each walk the result kept last counts.
 trend-other-paces = Pace counts of { $count ->
     [one] { $count } attempt are
    *[other] { $count } attempts are
