@@ -47,14 +47,22 @@ class AttemptRow:
 Wording = Callable[[float, float], str]
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Moving:
+    """How a figure moves: its step in words, and its sides below and above what is planned."""
+
+    step: Wording
+    sides: tuple[str, str] | None = None
+
+
 def figure_rows(trend: Trend, light: TrendOfLight) -> list[FigureRow]:
     """Give the figures of one light, one row each."""
     rows = [
-        _row(trend, "heading-bias", light.heading, _turn, "step"),
-        _row(trend, "heading-scatter", light.heading_scatter, _size, "step-by"),
-        _row(trend, "distance", light.distance, _share, "step"),
-        _row(trend, "distance-scatter", light.distance_scatter, _percent, "step-by"),
-        _row(trend, "pace-count", light.paces, _paces, "step"),
+        _row(trend, "heading-bias", light.heading, _turn, _TURNING),
+        _row(trend, "heading-scatter", light.heading_scatter, _size, _GROWING),
+        _row(trend, "distance", light.distance, _share, _LENGTHENING),
+        _row(trend, "distance-scatter", light.distance_scatter, _percent, _GROWING),
+        _row(trend, "pace-count", light.paces, _paces, _COUNTING),
     ]
     return [row for row in rows if row is not None]
 
@@ -67,9 +75,9 @@ def attempt_rows(light: TrendOfLight) -> list[AttemptRow]:
             day="-" if one.walked_on is None else one.walked_on.isoformat(),
             course=one.course,
             legs=str(one.legs),
-            heading=_with_error(one.heading_deg, _turn),
+            heading=_of_legs(_with_error(one.heading_deg, _turn), one.heading_legs, one.legs),
             scatter=_spread_words(one.heading_scatter_deg, _size),
-            distance=_with_error(one.distance, _share),
+            distance=_of_legs(_with_error(one.distance, _share), one.distance_legs, one.legs),
             paces=_paces_of(one),
             causes=_cause_list(one),
         )
@@ -103,6 +111,13 @@ def meaning(trend: Trend) -> list[str]:
     return [means, *([asked] if trend.questions else []), say("trend-meaning-legs")]
 
 
+def _of_legs(figure: str, used: int, legs: int) -> str:
+    """Say beside a figure on how many of the legs it rests, where it does not on all."""
+    if used == legs:
+        return figure
+    return say("trend-of-legs", figure=figure, used=str(used), legs=str(legs))
+
+
 def left_out_words(light: TrendOfLight) -> str:
     """Say which legs the figures do not rest on; "" where none is left out."""
     left_out = ", ".join(
@@ -113,7 +128,7 @@ def left_out_words(light: TrendOfLight) -> str:
 
 
 def _row(
-    trend: Trend, name: str, figure: OverAttempts, wording: Wording, step: str
+    trend: Trend, name: str, figure: OverAttempts, wording: Wording, moving: _Moving
 ) -> FigureRow | None:
     of = figure.mean or figure.spread
     if of is None:
@@ -122,24 +137,35 @@ def _row(
     value = wording(of.value, error)
     if figure.mean is not None:
         value += f" ± {_plain_error(figure.mean, wording)}"
+        if moving.sides:
+            side = say(f"trend-side-{moving.sides[of.value > 0.0]}")
+            told = {"side": side, "same": str(figure.same_side), "told": str(figure.told)}
+            value = say("trend-on-one-side", figure=value, **told)
     return FigureRow(
         name=say(f"trend-{name}"),
         value=value,
         interval=_range(of.low, of.high, error, wording),
-        change=_change(trend, figure, wording if figure.mean else _share_of_growth, step),
+        change=_change(trend, figure, wording, moving),
     )
 
 
-def _change(trend: Trend, figure: OverAttempts, wording: Wording, step: str) -> str:
+def _change(trend: Trend, figure: OverAttempts, wording: Wording, moving: _Moving) -> str:
     change = figure.change
     if change is None:
         return say("trend-too-few", least=str(trend.least_attempts))
-    moved = say(f"trend-{step}", size=wording(change.step.value, change.step.error))
-    low, high = (wording(one, change.step.error) for one in (change.step.low, change.step.high))
-    if change.carried:
-        attempts = str(change.attempts)
+    error = change.step.error
+    low, high = (moving.step(one, error) for one in (change.step.low, change.step.high))
+    if not change.carried:
+        return say("trend-no-change", low=low, high=high)
+    attempts, moved = str(change.attempts), moving.step(change.step.value, error)
+    if change.first is None or change.last is None:
         return say("trend-changes", moved=moved, low=low, high=high, attempts=attempts)
-    return say("trend-no-change", low=low, high=high)
+    toward = "none"
+    if moving.sides:
+        toward = "nearer" if abs(change.last) < abs(change.first) else "farther"
+    ends = {"first": wording(change.first, error), "last": wording(change.last, error)}
+    told = {"moved": moved, "low": low, "high": high, "attempts": attempts, "toward": toward}
+    return say("trend-comes", **ends, **told)
 
 
 def _error_of(one: Estimate | Spread) -> float:
@@ -212,3 +238,18 @@ def _share_of_growth(share: float, _: float) -> str:
 def _paces(per_100m: float, _: float) -> str:
     unit_m = METRES[in_force().units.length]
     return Number(value=per_100m * unit_m, decimals=1).shown(in_force())
+
+
+def _signed_share(share: float, _: float) -> str:
+    return in_force().decimal(f"{100.0 * share:+.1f} %")
+
+
+def _signed_paces(per_100m: float, _: float) -> str:
+    unit_m = METRES[in_force().units.length]
+    return in_force().decimal(f"{per_100m * unit_m:+.1f}")
+
+
+_TURNING = _Moving(step=_turn, sides=("left", "right"))
+_LENGTHENING = _Moving(step=_signed_share, sides=("short", "far"))
+_COUNTING = _Moving(step=_signed_paces)
+_GROWING = _Moving(step=_share_of_growth)

@@ -56,6 +56,14 @@ def change_of(
     return _fitted(design, values, errors, coverage)
 
 
+def ends_of(places: FloatArray, values: FloatArray, errors: FloatArray) -> tuple[float, float]:
+    """Give what the line of that change has at the first place and at the last."""
+    design = np.column_stack([places - places.mean(), np.ones(len(values))])
+    between = _between(design, values, errors, len(values) - 2)
+    line = design @ _least_squares(design, values, 1.0 / (errors**2 + between))[0]
+    return float(line[np.argmin(places)]), float(line[np.argmax(places)])
+
+
 def _fitted(
     design: FloatArray, values: FloatArray, errors: FloatArray, coverage: float
 ) -> Estimate:

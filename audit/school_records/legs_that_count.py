@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from audit.guide.cause_names import CAUSE_KINDS, JUDGEMENTS
 from audit.moments import calendar_moment
 from audit.school_records.attempt import Attempt, LegOfAttempt
-from audit.settings import QualitySettings, RecordsSettings
+from audit.settings import DiagnosisSettings, QualitySettings, RecordsSettings
 from audit.words import sentence
 
 _STEADY = frozenset({"steady-bias", "pace-long", "pace-short"})
@@ -39,11 +39,24 @@ def why_not_distance(leg: LegOfAttempt, settings: RecordsSettings) -> str:
 def _why_not(leg: LegOfAttempt, beside_it: frozenset[str], *, far: bool) -> str:
     if leg.confidence < QualitySettings().unsure:
         return UNSURE
-    likeliest = leg.causes[0][0] if leg.causes else ""
-    harmless = not likeliest or likeliest in {*JUDGEMENTS, *_STEADY, *beside_it}
-    if not harmless:
+    if _mistake_named(leg, {*JUDGEMENTS, *_STEADY, *beside_it}):
         return MISTAKEN
     return FAR_OFF if far else ""
+
+
+def _mistake_named(leg: LegOfAttempt, harmless: set[str]) -> bool:
+    """Tell whether a mistake is named on a leg, or one of two, and neither is harmless here.
+
+    To leave out where one is only likelier than the rest would leave out the legs that lean
+    most, and make the lean of the others look smaller than the walker's.
+    """
+    settings = DiagnosisSettings()
+    chances = [(chance, cause not in harmless) for cause, chance in leg.causes[:2]]
+    if not chances or not chances[0][1]:
+        return False
+    both = sum(chance for chance, _ in chances)
+    one_of_two = len(chances) == 2 and chances[1][1] and both >= settings.either_named
+    return chances[0][0] >= settings.named or one_of_two
 
 
 def once_each(

@@ -47,12 +47,15 @@ class Change:
     """How a figure moves from one attempt to the next.
 
     ``step`` is in the unit of the figure; of a scatter it is the share by which it grows.
-    ``carried`` tells whether the numbers carry the claim that it changes at all.
+    ``carried`` tells whether the numbers carry the claim that it changes at all. ``first`` and
+    ``last`` are what the line through the attempts has at its ends; None of a scatter.
     """
 
     step: Estimate
     attempts: int
     carried: bool
+    first: float | None = None
+    last: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,12 +63,15 @@ class OverAttempts:
     """One figure over all attempts.
 
     ``mean`` is of a figure that has one, ``spread`` of a scatter, pooled over the legs of
-    all attempts; ``change`` is None with too few attempts.
+    all attempts; ``change`` is None with too few attempts. ``same_side`` says how many of the
+    ``told`` attempts that have the figure lie to the side of 0 that the mean does.
     """
 
     mean: Estimate | None = None
     spread: Spread | None = None
     change: Change | None = None
+    same_side: int = 0
+    told: int = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

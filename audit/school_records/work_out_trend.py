@@ -14,6 +14,7 @@ from audit.school_records.estimates import (
     Estimate,
     Spread,
     change_of,
+    ends_of,
     log_spread,
     mean_of,
     spread_of,
@@ -241,10 +242,13 @@ def _over(
     places = np.array([float(number) for number, _ in told])
     values, errors = np.array([pair for _, pair in told]).T
     mean = mean_of(values, errors, settings.coverage)
+    sides = {"same_side": int((values * mean.value > 0.0).sum()), "told": len(told)}
     if len(told) < settings.least_attempts:
-        return OverAttempts(mean=mean)
+        return OverAttempts(mean=mean, **sides)
     step = change_of(places, values, errors, settings.coverage)
-    return OverAttempts(mean=mean, change=Change(step=step, attempts=len(told), carried=False))
+    first, last = ends_of(places, values, errors)
+    change = Change(step=step, attempts=len(told), carried=False, first=first, last=last)
+    return OverAttempts(mean=mean, change=change, **sides)
 
 
 def _scatter_over(
@@ -257,7 +261,9 @@ def _scatter_over(
     logs = _over(
         shown, lambda one: None if (of := figure(one)) is None else log_spread(of), settings
     )
-    change = logs.change and replace(logs.change, step=_as_share(logs.change.step))
+    change = logs.change and replace(
+        logs.change, step=_as_share(logs.change.step), first=None, last=None
+    )
     return OverAttempts(spread=together, change=change)
 
 

@@ -34,7 +34,9 @@ def test_the_text_tells_a_planted_change_and_no_other(trend):
     text = render_trend(trend)
     lines = {line.split("  ")[1]: line for line in text.splitlines() if "an attempt" in line}
     day, night = text.split("By night")
-    assert re.search(r"heading bias .* changes: \d\.\d° left an attempt \(.*\) over 9", day)
+    assert re.search(
+        r"heading bias .* changes: from .* over 9 attempts, .* \(\d\.\d° left an attempt, ", day
+    )
     assert "changes:" not in night
     assert "no change that the numbers carry" in night
     assert lines

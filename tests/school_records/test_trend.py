@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 from school_records.attempts import DAY_S, attempt, leg, walks
 
+from audit.reports.trend_words import attempt_rows, figure_rows
 from audit.school_records.legs_that_count import once_each
 from audit.school_records.work_out_trend import work_out_trend
 
@@ -98,10 +99,10 @@ def test_mistakes_and_doubtful_matches_are_left_out_and_told():
     assert day.attempts[0].heading_deg.value == pytest.approx(2.0)  # legs 1, 3 and 4
     assert dict(day.left_out) == {
         "distance: not surely matched": 1,
-        "distance: likeliest with a mistake": 1,
+        "distance: a mistake named": 1,
         "heading: not surely matched": 1,
         "heading: too far off for ordinary error": 1,
-        "heading: likeliest with a mistake": 1,
+        "heading: a mistake named": 1,
     }
     counts = {one.cause: one for one in day.causes}
     assert counts["reciprocal"].legs == pytest.approx(0.98)
@@ -157,3 +158,40 @@ def test_a_private_result_has_no_time_of_the_day_and_is_known_again_all_the_same
     assert once_each([plain, private, again]) == (again,)
     other = replace(private, legs=tuple(leg(str(n), 8.0 + n) for n in (1, 2, 3)))
     assert once_each([private, other]) == (private, other)
+
+
+def test_a_leg_with_a_mistake_that_is_only_likely_counts_for_the_lean():
+    """Bug: legs were dropped with "angle left out" at 31 to 43 %, and the lean shrank."""
+    likely = (("gm-angle-omitted", 0.43), ("within-skill", 0.4))
+    either = (("gm-angle-omitted", 0.5), ("declination-used", 0.4))
+    legs = (
+        leg("1", -6.7, causes=likely),
+        leg("2", -2.3),
+        leg("3", -2.7),
+        leg("4", -7.3, causes=likely),
+        leg("5", -7.5, causes=(("gm-angle-omitted", 0.9),)),
+        leg("6", -7.5, causes=either),
+    )
+    (day,) = trend([attempt(legs=legs)]).lights
+    assert day.attempts[0].heading_legs == 4
+    assert day.attempts[0].heading_deg.value == pytest.approx(-4.75)
+    assert "(4 of 6)" in attempt_rows(day)[0].heading
+
+
+def test_a_distance_that_comes_nearer_to_the_plan_is_told_so():
+    """Bug: 9.8 % short becoming 1.0 % short was "1.4 % too far an attempt"."""
+    shares = [-0.10 + 0.012 * number for number in range(8)]
+    walked = [
+        attempt(
+            number=number,
+            legs=tuple(leg(str(n), -4.0, distance_ratio=1.0 + share) for n in range(4)),
+        )
+        for number, share in enumerate(shares)
+    ]
+    found = trend(walked)
+    rows = {row.name: row for row in figure_rows(found, found.lights[0])}
+    assert "from 10.0 % short to 1.6 % short" in rows["distance"].change
+    assert "nearer to the plan" in rows["distance"].change
+    assert "+1.2 % an attempt" in rows["distance"].change
+    assert "left in 8 of 8" in rows["heading bias"].value
+    assert "short in 8 of 8" in rows["distance"].value

@@ -72,11 +72,20 @@ trend-heading-scatter = Streuung der Richtung
 trend-distance = Entfernung
 trend-distance-scatter = Streuung der Entfernung
 trend-pace-count = Schrittmaß
-trend-step = { $size } je Versuch
-trend-step-by = um { $size } je Versuch
+trend-of-legs = { $figure } ({ $used } von { $legs })
+trend-on-one-side = { $figure }, { $side } bei { $same } von { $told }
+trend-side-left = links
+trend-side-right = rechts
+trend-side-short = zu kurz
+trend-side-far = zu weit
 trend-too-few = zu wenige Versuche, um von einer Änderung zu sprechen (ab { $least })
 trend-changes = ändert sich: { $moved } ({ $low } bis { $high }) über { $attempts } Versuche
 trend-no-change = keine Änderung, die die Zahlen belegen ({ $low } bis { $high } je Versuch)
+trend-comes = ändert sich: von { $first } auf { $last } über { $attempts } Versuche{ $toward ->
+    [nearer] , dem Plan näher
+    [farther] , vom Plan weiter ab
+   *[none] {""}
+} ({ $moved } je Versuch, { $low } bis { $high })
 trend-expected = { $legs } Abschnitte
 trend-left-out = Weggelassene Abschnitte: { $told }.
 trend-left-out-one = { $count } { $reason }

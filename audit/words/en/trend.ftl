@@ -72,10 +72,19 @@ trend-heading-scatter = heading scatter
 trend-distance = distance
 trend-distance-scatter = distance scatter
 trend-pace-count = pace count
-trend-step = { $size } an attempt
-trend-step-by = by { $size } an attempt
+trend-of-legs = { $figure } ({ $used } of { $legs })
+trend-on-one-side = { $figure }, { $side } in { $same } of { $told }
+trend-side-left = left
+trend-side-right = right
+trend-side-short = short
+trend-side-far = too far
 trend-too-few = too few attempts to speak of change (from { $least } on)
-trend-changes = changes: { $moved } ({ $low } to { $high }) over { $attempts } attempts
+trend-changes = changes: by { $moved } an attempt ({ $low } to { $high }) over { $attempts } attempts
+trend-comes = changes: from { $first } to { $last } over { $attempts } attempts{ $toward ->
+    [nearer] , nearer to the plan
+    [farther] , farther from the plan
+   *[none] {""}
+} ({ $moved } an attempt, { $low } to { $high })
 trend-no-change = no change that the numbers carry ({ $low } to { $high } an attempt)
 trend-expected = { $legs } legs
 trend-left-out = Legs left out: { $told }.
@@ -83,14 +92,14 @@ trend-left-out-one = { $count } { $reason }
 trend-of-heading = heading: { $why }
 trend-of-distance = distance: { $why }
 trend-unsure = not surely matched
-trend-mistaken = likeliest with a mistake
+trend-mistaken = a mistake named
 trend-far-off = too far off for ordinary error
 trend-meaning = Bias is the mean over attempts, scatter the standard deviation from leg to leg within an attempt. In brackets: { $coverage }
     intervals, which count how attempts differ; ± is one standard error.
 trend-meaning-change = A change is claimed only where chance would show one so large in fewer than { $alarm } of walkers who do not change, all
     { $questions } figures asked here together, and never with fewer than { $least } attempts.
-trend-meaning-legs = Legs on which a mistake is the likeliest, or that are not surely matched, say nothing of bias and scatter and are left out of these. The causes count
-    all walked legs, each by its probability.
+trend-meaning-legs = Legs on which a mistake is named, or that are not surely matched, say nothing of bias and scatter and are left out of these. The causes count
+    all walked legs, each by its probability. "3 of 4" beside a figure: the legs it rests on, of those walked.
 trend-again = { $count ->
     [one] { $count } more result is
    *[other] { $count } more results are
