@@ -18,6 +18,7 @@ from audit.reports.trend_page import render_trend_page
 from audit.reports.trend_report import render_trend, render_trend_json
 from audit.reports.write import write_texts
 from audit.school_records.attempt import Attempt
+from audit.school_records.legs_that_count import once_each, results_of
 from audit.school_records.pseudonym import is_pseudonym
 from audit.school_records.work_out_trend import work_out_trend
 
@@ -120,13 +121,17 @@ def trend_files(
         say_page(written[-1])
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Forgotten:
+    """What is to be deleted besides what is overdue; None: not asked for."""
+
+    walker: str | None = None
+    attempt: int | None = None
+    before: dt.date | None = None
+
+
 def forget_files(
-    address: str,
-    secret: Path | None,
-    *,
-    walker: str | None,
-    before: dt.date | None,
-    words_from: Path | None = None,
+    address: str, secret: Path | None, asked: Forgotten, *, words_from: Path | None = None
 ) -> None:
     """Delete from the records what is overdue, and what else is asked for; say how much.
 
@@ -135,17 +140,26 @@ def forget_files(
     InputRefusedError
         Where the records cannot be used, or are not there: new ones would hold nothing to
         delete, and whoever mistyped their name would believe it gone.
+    WrongUseError
+        Where an attempt is asked for that is nobody's, or that the walker does not have.
     """
     speak_as(words_from)
     _need_libraries(address)
     from audit.school_records.keep_attempts import delete_before, delete_walker  # noqa: PLC0415
     from audit.school_records.open_records import refuse_missing  # noqa: PLC0415
 
+    walker, before = asked.walker, asked.before
+    if asked.attempt is not None and (walker is None or before is not None):
+        message = "--attempt is one of a walker's: give --walker with it, and no --before."
+        raise WrongUseError(message)
     refuse_missing(address)
     opened = open_records(RecordsWanted(address=address, secret=secret))
     known = None
     if walker is not None:
         known = walker if is_pseudonym(walker) else opened.pseudonym(walker)
+    if known is not None and asked.attempt is not None:
+        _forget_attempt(opened.records, known, asked.attempt)
+        return
     if known is not None and before is None:
         gone = _attempts(delete_walker(opened.records, known))
         tell(words.say("trend-forgotten", walker=known, attempts=gone) + "\n")
@@ -158,6 +172,32 @@ def forget_files(
             tell(words.say("trend-forgotten-of-before", **told) + "\n")
     if walker is None and before is None:
         tell(words.say("trend-forgotten-overdue") + "\n")
+
+
+def _forget_attempt(records: Records, walker: str, number: int) -> None:
+    """Delete all results of one walk, by its number in the trend of its walker."""
+    from audit.school_records.keep_attempts import (  # noqa: PLC0415
+        delete_numbered,
+        numbered_attempts_of,
+    )
+
+    kept = numbered_attempts_of(records, walker, dt.datetime.now(tz=dt.UTC).date())
+    attempts = [attempt for _, attempt in kept]
+    walks = once_each(attempts)
+    if number > len(walks):
+        message = f"--attempt {number}: of this walker the records hold {len(walks)}; see trend."
+        raise WrongUseError(message)
+    walk = walks[number - 1]
+    gone = delete_numbered(records, [kept[place][0] for place in results_of(walk, attempts)])
+    told = words.say(
+        "trend-forgotten-attempt",
+        walker=walker,
+        number=str(number),
+        day=str(walk.walked_on) if walk.walked_on else "none",
+        course=walk.course,
+        results=gone,
+    )
+    tell(told + "\n")
 
 
 def _secret(file: Path | None) -> str | None:

@@ -64,6 +64,15 @@ WalkerToForget = Annotated[
     str | None,
     typer.Option("--walker", metavar="NAME", help="Delete all of this name or pseudonym."),
 ]
+AttemptToForget = Annotated[
+    int | None,
+    typer.Option(
+        "--attempt",
+        metavar="NUMBER",
+        min=1,
+        help="Of --walker, delete this one only: its number as trend shows it.",
+    ),
+]
 Before = Annotated[
     dt.date | None,
     typer.Option(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from audit.cli.options import AsJson, Traceback, WordsFile
 from audit.cli.records_options import (
+    AttemptToForget,
     Before,
     RecordsSecret,
     RecordsToRead,
@@ -21,6 +22,7 @@ FORGET_EXAMPLE = """\b
 Example:
     leg-audit forget --records school.db
     leg-audit forget --records school.db --walker "Ada Example"
+    leg-audit forget --records school.db --walker "Ada Example" --attempt 3
     leg-audit forget --records school.db --before 2026-01-01
 """
 
@@ -51,6 +53,7 @@ def forget(
     records: RecordsToRead,
     records_secret: RecordsSecret = None,
     walker: WalkerToForget = None,
+    attempt: AttemptToForget = None,
     before: Before = None,
     words: WordsFile = None,
     traceback: Traceback = False,  # noqa: ARG001 (whoever guards the command reads it)
@@ -58,8 +61,10 @@ def forget(
     """Delete from the records what is past its last day to keep.
 
     With --walker also all of one walker, with --before also what was walked before a
-    day; with both, what that walker walked before it. What is deleted cannot be had back.
+    day; with both, what that walker walked before it; with --walker and --attempt that
+    one walk. What is deleted cannot be had back.
     """
-    from audit.cli.records_files import forget_files  # noqa: PLC0415 (help stays quick)
+    from audit.cli.records_files import Forgotten, forget_files  # noqa: PLC0415 (help stays quick)
 
-    forget_files(records, records_secret, walker=walker, before=before, words_from=words)
+    asked = Forgotten(walker=walker, attempt=attempt, before=before)
+    forget_files(records, records_secret, asked, words_from=words)

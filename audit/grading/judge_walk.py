@@ -161,12 +161,12 @@ def _judge_time(
     if time.from_roster_s is not None:
         other, _ = _in_time(time.from_roster_s, time.error_s, standard)
         if other != grade:
-            told = {"own": _clock(time.elapsed_s), "roster": _clock(time.from_roster_s)}
-            return None, "doubtful", [sentence("judged-two-starts", **told, limit=limit)]
-    told = {"time": _clock(time.elapsed_s), "limit": limit}
+            both = {"own": _clock(time.elapsed_s), "roster": _clock(time.from_roster_s)}
+            return None, "doubtful", [sentence("judged-two-starts", **both, limit=limit)]
+    took = {"time": _clock(time.elapsed_s), "limit": limit}
     if ident == "judged-clocks":
-        told["error"] = f"±{_clock(time.error_s)}"
-    return late_s, grade, [sentence(ident, **told)]
+        took["error"] = f"±{_clock(time.error_s)}"
+    return late_s, grade, [sentence(ident, **took)]
 
 
 def _in_time(elapsed_s: float, error_s: float, standard: Standard) -> tuple[WalkGrade, str]:

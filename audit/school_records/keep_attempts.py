@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 import datetime as dt
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from itertools import groupby
 from typing import Any
 
@@ -74,6 +74,13 @@ def attempts_of(records: Records, walker: str, today: dt.date) -> tuple[Attempt,
     Those whose date of deletion has passed are not given, even where the records cannot
     be written and still hold them.
     """
+    return tuple(attempt for _, attempt in numbered_attempts_of(records, walker, today))
+
+
+def numbered_attempts_of(
+    records: Records, walker: str, today: dt.date
+) -> tuple[tuple[int, Attempt], ...]:
+    """Give the same, each with its number in the records."""
     due = (ATTEMPT.c.keep_until.is_(None)) | (ATTEMPT.c.keep_until >= today)
     mine = sql.select(ATTEMPT).where(ATTEMPT.c.walker == walker, due).order_by(ATTEMPT.c.number)
     with records.reading() as connection:
@@ -82,7 +89,11 @@ def attempts_of(records: Records, walker: str, today: dt.date) -> tuple[Attempt,
         legs = _by_attempt(connection, LEG, numbers, LEG.c.place)
         causes = _by_attempt(connection, CAUSE, numbers, CAUSE.c.leg, CAUSE.c.place)
     return tuple(
-        _attempt(row, legs.get(row["number"], []), causes.get(row["number"], [])) for row in rows
+        (
+            int(row["number"]),
+            _attempt(row, legs.get(row["number"], []), causes.get(row["number"], [])),
+        )
+        for row in rows
     )
 
 
@@ -120,6 +131,11 @@ def delete_overdue(records: Records, today: dt.date) -> int:
 def delete_walker(records: Records, walker: str) -> int:
     """Delete everything of one pseudonym, and give how many attempts that was."""
     return _delete(records, ATTEMPT.c.walker == walker)
+
+
+def delete_numbered(records: Records, numbers: Sequence[int]) -> int:
+    """Delete the attempts of these numbers in the records, and give how many there were."""
+    return _delete(records, ATTEMPT.c.number.in_(numbers))
 
 
 def delete_before(records: Records, day: dt.date, walker: str | None = None) -> int:

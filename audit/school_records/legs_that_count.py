@@ -77,6 +77,16 @@ def once_each(
     return tuple(sorted(kept, key=_moment))
 
 
+def results_of(
+    walk: Attempt, attempts: Sequence[Attempt], settings: RecordsSettings | None = None
+) -> tuple[int, ...]:
+    """Give the places of all results of one walk, that which counts among them."""
+    chosen = settings or RecordsSettings()
+    return tuple(
+        place for place, one in enumerate(attempts) if one == walk or _same_walk(one, walk, chosen)
+    )
+
+
 def _same_walk(one: Attempt, other: Attempt, settings: RecordsSettings) -> bool:
     if None in (one.begun_s, one.ended_s, other.begun_s, other.ended_s):
         same = (one.course_print, one.walked_on) == (other.course_print, other.walked_on)

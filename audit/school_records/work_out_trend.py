@@ -242,13 +242,14 @@ def _over(
     places = np.array([float(number) for number, _ in told])
     values, errors = np.array([pair for _, pair in told]).T
     mean = mean_of(values, errors, settings.coverage)
-    sides = {"same_side": int((values * mean.value > 0.0).sum()), "told": len(told)}
+    same_side = int((values * mean.value > 0.0).sum())
+    over = OverAttempts(mean=mean, same_side=same_side, told=len(told))
     if len(told) < settings.least_attempts:
-        return OverAttempts(mean=mean, **sides)
+        return over
     step = change_of(places, values, errors, settings.coverage)
     first, last = ends_of(places, values, errors)
     change = Change(step=step, attempts=len(told), carried=False, first=first, last=last)
-    return OverAttempts(mean=mean, change=change, **sides)
+    return replace(over, change=change)
 
 
 def _scatter_over(

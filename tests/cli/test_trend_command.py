@@ -154,3 +154,19 @@ def test_a_secret_of_ones_own(tmp_path):
     secret.write_text("\n")
     done = run("trend", NAME, "--records", address, "--records-secret", secret)
     assert "secret.txt: is empty" in done.stderr
+
+
+def test_one_walk_of_a_walker_is_forgotten_by_its_number(tmp_path):
+    """Bug: a walk kept under the wrong name could go only with all that its walker had."""
+    kept(tmp_path)
+    kept(tmp_path, "--private")
+    records = ("--records", tmp_path / "school.db")
+    assert run("forget", *records, "--attempt", "1").exit_code == 2
+    missing = run("forget", *records, "--walker", NAME, "--attempt", "2")
+    assert missing.exit_code == 2
+    assert "hold 1" in missing.stderr
+    done = run("forget", *records, "--walker", NAME, "--attempt", "1")
+    assert done.exit_code == 0, done.stderr
+    assert "attempt 1, of 2026-09-19" in done.stdout
+    assert "in 2 results" in done.stdout
+    assert run("trend", NAME, *records).exit_code == 3

@@ -134,6 +134,13 @@ trend-kept = In den Unterlagen gespeichert: { $attempts }{ $until ->
 }.
 trend-overdue = Aus den Unterlagen gelöscht, weil die Aufbewahrungsfrist abgelaufen ist: { $attempts }.
 trend-forgotten = { $walker }: { $attempts } gelöscht.
+trend-forgotten-attempt = { $walker }: Versuch { $number }{ $day ->
+    [none] {""}
+   *[some] {" "}vom { $day }
+} ({ $course }) gelöscht{ $results ->
+    [one] {""}
+   *[other] , in { $results } Ergebnissen
+}. Spätere Versuche rücken um eins auf.
 trend-forgotten-before = vor dem { $day } gegangen: { $attempts } gelöscht.
 trend-forgotten-of-before = { $walker }, vor dem { $day } gegangen: { $attempts } gelöscht.
 trend-forgotten-overdue = Gelöscht ist, was über seine Aufbewahrungsfrist hinaus war; alles andere bleibt.

@@ -133,6 +133,13 @@ trend-kept = Kept in the records: { $attempts }{ $until ->
 }.
 trend-overdue = { $attempts } past the last day to keep deleted from the records.
 trend-forgotten = { $walker }: { $attempts } deleted.
+trend-forgotten-attempt = { $walker }: attempt { $number }{ $day ->
+    [none] {""}
+   *[some] , of { $day }
+} ({ $course }) deleted{ $results ->
+    [one] {""}
+   *[other] , in { $results } results
+}. Later attempts move up by one.
 trend-forgotten-before = walked before { $day }: { $attempts } deleted.
 trend-forgotten-of-before = { $walker }, walked before { $day }: { $attempts } deleted.
 trend-forgotten-overdue = What is past its last day to keep is deleted; all else stays.
