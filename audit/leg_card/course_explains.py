@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from audit.geodesy.grids import CourseGrid
@@ -14,6 +14,7 @@ from audit.leg_card.told_numbers import told_legs
 from audit.plan import Plan
 from audit.settings import CardSettings
 from audit.words import sentence
+from audit.words.figures import Listed
 
 _LEAST_LEGS = 2
 """One leg alone may as well be the wrong one."""
@@ -55,19 +56,32 @@ def judged_legs(
         for check in checks
     )
     names = [check.leg.name for check in marked if check.by_course]
+    cleared = {
+        what: [check.leg.name for check in marked if what in check.by_course]
+        for what in dict.fromkeys(one.what for one in by_plan if (one.leg, one.what) in gone)
+    }
     if len(by_model) >= len(by_plan) or len(names) < _LEAST_LEGS:
         return JudgedLegs(of_norths=norths.findings, of_legs=by_plan, checks=checks)
-    return JudgedLegs(of_norths=_with_legs(norths.findings, names), of_legs=by_model, checks=marked)
+    return JudgedLegs(
+        of_norths=_with_legs(norths.findings, cleared), of_legs=by_model, checks=marked
+    )
 
 
-def _with_legs(findings: Sequence[CardFinding], names: Sequence[str]) -> tuple[CardFinding, ...]:
-    """Say with the finding of the angle which legs it alone makes differ."""
-    if not names:
+def _with_legs(
+    findings: Sequence[CardFinding], cleared: Mapping[str, Sequence[str]]
+) -> tuple[CardFinding, ...]:
+    """Say with the finding of the angle which numbers of which legs it alone makes differ."""
+    told = [
+        sentence("finding-angle-cleared", what=what, count=len(names), legs=told_legs(names))
+        for what, names in cleared.items()
+        if names
+    ]
+    if not told:
         return tuple(findings)
     return tuple(
         replace(
             one,
-            message=sentence("finding-angle-legs", said=one.message, legs=told_legs(names)),
+            message=sentence("finding-angle-legs", said=one.message, cleared=Listed(things=told)),
         )
         if one.what == "grid_magnetic_angle_deg"
         else one

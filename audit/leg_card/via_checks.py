@@ -24,7 +24,7 @@ def vias_astray(check: LegCheck) -> list[int]:
     return [
         number
         for number, (over_m, past_m) in enumerate(check.said.over_vias_m)
-        if _astray(check, over_m, past_m)
+        if _astray(check, over_m, past_m) or _against_stated(check, over_m - past_m)
     ]
 
 
@@ -74,6 +74,16 @@ def _astray(check: LegCheck, over_m: float, past_m: float) -> bool:
     settings = check.settings
     longer = over_m - past_m > settings.via_astray_m
     return longer and over_m > settings.via_astray_times * past_m
+
+
+def _against_stated(check: LegCheck, longer_m: float) -> bool:
+    """Tell whether the line is far too long for the plan's distance, mostly by this position."""
+    given_m, said, settings = check.leg.distance_m, check.said, check.settings
+    if given_m is None or said is None:
+        return False
+    off_m = said.along_m - given_m
+    far = off_m > settings.via_stated_m and said.along_m > settings.via_stated_times * given_m
+    return far and 2.0 * longer_m >= off_m
 
 
 def _line_words(check: LegCheck, said: PointsSay) -> dict[str, Any]:

@@ -58,6 +58,11 @@ class CardSettings:
     via_astray_times: float = 4.0
     """A via position that makes the way between its neighbours longer by more than this, and so
     many times as long, has a wrong reference; chosen: no leg goes a kilometre out and back."""
+    via_stated_m: float = 500.0
+    via_stated_times: float = 2.5
+    """Where the plan states a distance, so much longer and so many times as long is enough, if the
+    via position makes half of the difference; chosen: nobody states a straight distance for a way
+    that bends so far, and half of what is too much where nothing is stated."""
     reference_azimuth_deg: float = 3.0
     """References that leave a leg's azimuth more open than this are too coarse for it: what the
     US Army standard wants of a sighted azimuth (STP 21-1-SMCT, compass to the cheek)."""

@@ -399,8 +399,9 @@ def test_legs_are_not_blamed_for_the_wrong_side_of_the_courses_angle() -> None:
     checked = legs_by(angle_deg, -angle_deg)
     (one,) = checked.findings
     assert one.slips == ("east-for-west",)
-    assert "With the right angle nothing is wrong with what differs on legs 1, 2 and 3." in (
-        one.message
+    assert (
+        "With the right angle nothing is wrong with the magnetic azimuths of legs 1, 2 and 3."
+        in (one.message)
     )
     lines = [line for sums in checked.sums for line in sums.lines]
     stated = [line for line in lines if line.what == "magnetic_azimuth_deg"]
@@ -469,3 +470,20 @@ def test_an_azimuth_in_half_degrees_is_rounded_to_half_degrees() -> None:
     finer = leg(grid_azimuth=GridAzimuth(60.4), magnetic_azimuth=MagneticAzimuth(49.2))
     course = plan((A, B), (finer,), grid_magnetic_angle_deg=10.8)
     assert [one for one in work_out_card(course).findings if one.leg is not None]
+
+
+def test_a_right_angle_clears_no_more_than_what_it_alone_makes_differ() -> None:
+    """Bug: nothing was wrong "with what differs on leg 3", which was off its points by 49°."""
+    angle_deg = round(work_out_card(plan((A, B))).angles.grid_magnetic_angle_deg, 1)
+    (finding, *_) = legs_by(angle_deg, -angle_deg).findings
+    assert "what differs" not in finding.message
+
+
+def test_a_via_reference_is_held_against_the_stated_distance() -> None:
+    """Bug: two digits of a via swapped were missed at nearly three times the stated way."""
+    points = (mgrs_point("A", "16S GF 4865 5865"), mgrs_point("B", "16S GF 4908 5915"))
+    for text, wrong in (("16S GF 4890 5980", True), ("16S GF 4890 5890", False)):
+        bent = leg(distance_m=662.0, via=(mgrs_point("", text).position,))
+        told = work_out_card(plan(points, (bent,))).findings
+        assert any("4890 5890 would make" in one.message for one in told) == wrong
+        assert any(one.what == "via" for one in told) == wrong

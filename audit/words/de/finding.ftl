@@ -43,6 +43,11 @@ finding-angle-of-walk = {" "}Zum Tag des Weges würde er passen: { $now }.
 finding-undated = Der Plan gibt eine Nadelabweichung von { $given } und kein Datum dazu an; { $year } ergeben Magnetfeldmodell und Gitter { $model }, und keine Karte in Gebrauch liegt so weit davon entfernt.{ $slips }
 finding-shared-angle = Die { $count } Abschnitte, die beide Richtungen angeben, rechnen Gitter mit { $shared } in magnetisch um; die Nadelabweichung der Bahn ist { $given }.
 finding-own-sum = {" "}Die eigene Rechnung verwendet { $angle }.
+finding-angle-cleared = { $legs }{ $what ->
+    [magnetic_azimuth_deg] {" "}(magnetische Richtung)
+    [grid_azimuth_deg] {" "}(Gitterrichtung)
+   *[other] {""}
+}
 finding-west-of = { $size } westlich
 finding-east-of = { $size } östlich
 finding-south-of = { $size } südlich

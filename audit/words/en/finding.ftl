@@ -30,7 +30,18 @@ finding-angle-moves = { $said } By the magnetic model it moved { $moved } since 
 finding-angle-nearer = { $said } The magnetic model and the grid give { $then } for that date, and { $model } for the walk (standard error { $error }): { $given } lies nearer to the latter, and may be up to date already. Check the margin of the map in hand.
 finding-angle-later = The grid-magnetic angle is of { $of }, and the walk of { $walk }. One of the two dates is wrong.
 finding-angle-at-odds = The plan gives a grid-magnetic angle of { $given } and dates it { $of }; for that date the magnetic model and the grid give { $then } (standard error { $error }). Angle and date do not go together.{ $slips }{ $walk } Check the map in hand and its date.
-finding-angle-legs = { $said } With the right angle nothing is wrong with what differs on { $legs }.
+finding-angle-legs = { $said } With the right angle nothing is wrong with { $cleared }.
+finding-angle-cleared = { $what ->
+    [magnetic_azimuth_deg] { $count ->
+        [one] the magnetic { -azimuth } of { $legs }
+       *[other] the magnetic { -azimuth(form: "many") } of { $legs }
+    }
+    [grid_azimuth_deg] { $count ->
+        [one] the grid { -azimuth } of { $legs }
+       *[other] the grid { -azimuth(form: "many") } of { $legs }
+    }
+   *[other] what differs on { $legs }
+}
 finding-angle-of-walk = {" "}It would fit the day of the walk: { $now }.
 finding-undated = The plan gives a grid-magnetic angle of { $given } and no date; in { $year } the magnetic model and the grid give { $model }, and no map in use is so far from that.{ $slips }
 finding-shared-angle = The { $count } legs that give both { -azimuth(form: "many") } turn grid into magnetic with { $shared }; the angle of the course is { $given }.
