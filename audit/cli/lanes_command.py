@@ -47,7 +47,9 @@ Heights = Annotated[
 Start = Annotated[
     str | None,
     typer.Option(
-        "--start", metavar="HH:MM", help="When the lanes are begun, UTC, on the plan's date."
+        "--start",
+        metavar="HH:MM",
+        help="When the lanes are begun, on the plan's date: UTC, or with an offset.",
     ),
 ]
 Folder = Annotated[

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime as dt
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -21,6 +20,7 @@ from audit.leg_card import LegCard, work_out_card
 from audit.leg_card.profiles import stations
 from audit.plan import Plan
 from audit.readers.areas_file import read_areas
+from audit.readers.clock_time import clock_moment
 from audit.readers.course_settings import CourseOptions
 from audit.readers.ground_heights import heights_at
 from audit.readers.plain_text import writable
@@ -34,8 +34,6 @@ from audit.reports.lanes_report import (
 from audit.reports.write import write_texts
 from audit.settings import Settings
 from audit.units import FloatArray
-
-_CLOCK = re.compile(r"([01]?\d|2[0-3]):([0-5]\d)Z?")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -150,10 +148,12 @@ def _names(cards: Sequence[LegCard], plans: Sequence[Path]) -> list[str]:
 
 
 def _time(text: str | None) -> dt.time | None:
-    if text is None:
-        return None
-    found = _CLOCK.fullmatch(text.strip())
-    if found is None:
-        message = f'--start: "{text}" is no time of day. Write it like 13:30, in UTC.'
+    """Give the time of day that --start says, in whatever zone it says; UTC where it says none."""
+    found = None if text is None else clock_moment(text)
+    if text is not None and not isinstance(found, dt.time):
+        message = (
+            f'--start: "{text}" is no time of day. Write it like 13:30, in UTC, or like '
+            "14:30+01:00 by another clock."
+        )
         raise WrongUseError(message)
-    return dt.time(int(found[1]), int(found[2]))
+    return found if isinstance(found, dt.time) else None

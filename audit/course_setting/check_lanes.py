@@ -47,7 +47,7 @@ def check_lanes(
     areas
         Bounds, no-go areas and hazards; without them nothing is said of them.
     sets_out
-        Time of day in UTC at which the lanes are begun.
+        Time of day at which the lanes are begun, in UTC unless it has a zone.
     scatter
         Of the walkers; an ordinary one where left out.
     """
@@ -103,7 +103,7 @@ def _checked(
 
 
 def _at(day: dt.date, hour: dt.time) -> dt.datetime:
-    return dt.datetime.combine(day, hour, tzinfo=dt.UTC)
+    return dt.datetime.combine(day, hour, tzinfo=hour.tzinfo or dt.UTC).astimezone(dt.UTC)
 
 
 def _twins_told(lanes: Sequence[Lane], twins: Sequence[TwinPoints]) -> Iterator[LaneFinding]:

@@ -67,6 +67,11 @@ def _dark_words(lane: str, start: LightAt, end: LightAt | None) -> str:
     dawn = _hour(start.until)
     if end is not None and end.moment <= start.until:
         return sentence("lanes-all-dark", **hours, ends=_hour(end.moment), dawn=dawn)
+    gone_s = None if start.since is None else (start.moment - start.since).total_seconds()
+    if gone_s is not None and gone_s < (start.until - start.moment).total_seconds():
+        gone_h, gone_min = divmod(round(gone_s / 60.0), 60)
+        told = {"hours": str(gone_h), "minutes": f"{gone_min:02d}", "dusk": _hour(start.since)}
+        return sentence("lanes-begun-after-dusk", **hours, **told)
     return sentence("lanes-before-dawn", **hours, dawn=dawn)
 
 

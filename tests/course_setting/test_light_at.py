@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import datetime as dt
+import re
+from dataclasses import replace
 
 import pytest
 from course_setting.lanes import EAST_LANE, GRID, SOUTH, WEST, lane
@@ -91,3 +93,16 @@ def test_a_day_at_an_end_of_the_calendar_has_no_light_that_can_be_told(day, begi
     (note,) = [note for note in found.notes if "calendar" in note]
     assert note.startswith(f"East: {day.isoformat()} is too near an end of the calendar")
     assert not any("without a date" in note for note in found.notes)
+
+
+def test_a_start_after_dusk_is_told_by_the_dusk():
+    """Bug: an hour after civil dusk a lane was begun "before civil dawn", 13 hours on."""
+    # There civil dusk is at 00:10 UTC or so; a lane of which no end is known.
+    alone = replace(lane("East", EAST_LANE), card=replace(lane("East", EAST_LANE).card, order="free"))
+    for begins, said in (
+        (dt.time(1, 10), r"in the dark, 1 h 0\d min after civil dusk"),
+        (dt.time(3, 10, tzinfo=dt.timezone(dt.timedelta(hours=2))), r"1 h 0\d min after civil"),
+        (dt.time(9, 0), "before civil dawn"),
+    ):
+        (finding,) = check_lanes([alone], sets_out=begins).findings
+        assert re.search(said, finding.message), finding.message

@@ -90,6 +90,8 @@ lanes-one-place = { $first } und { $second } sind eine Stelle mit zwei Namen.
 lanes-near = { $first } und { $second } liegen { $apart } auseinander, näher als { $least }, der doppelte Ankunftsradius: Man wird den einen
     für den anderen halten.
 lanes-night = { $lane }: Die Sonne kommt an diesem Tag nicht in die Nähe des Horizonts. Als Nachtbahn planen.
+lanes-begun-after-dusk = { $lane }: Aufbruch um { $begins }, im Dunkeln, { $hours } h { $minutes } min nach dem Ende der bürgerlichen
+    Dämmerung um { $dusk } UTC.
 lanes-before-dawn = { $lane }: Aufbruch um { $begins }, vor Beginn der bürgerlichen Dämmerung um { $dawn } UTC.
 lanes-all-dark = { $lane }: Aufbruch um { $begins }, nach der langsamsten Regel zu Ende um { $ends }, alles im Dunkeln: Die bürgerliche
     Dämmerung beginnt um { $dawn } UTC. Als Nachtbahn planen.

@@ -90,6 +90,7 @@ lanes-one-place = { $first } and { $second } are one place under two names.
 lanes-near = { $first } and { $second } are { $apart } apart, nearer than { $least }, twice the arrival radius: one will be taken
     for the other.
 lanes-night = { $lane }: the sun does not come near the horizon that day. Plan it as a night lane.
+lanes-begun-after-dusk = { $lane }: set out on at { $begins }, in the dark, { $hours } h { $minutes } min after civil dusk at { $dusk } UTC.
 lanes-before-dawn = { $lane }: set out on at { $begins }, before civil dawn at { $dawn } UTC.
 lanes-all-dark = { $lane }: set out on at { $begins }, it ends by the slowest rule at { $ends }, all of it in the dark: civil dawn
     is at { $dawn } UTC. Plan it as a night lane.
