@@ -128,6 +128,8 @@ class CarriedCard:
     angle_too_old, angle_in_doubt : bool
         Whether nobody should go by an angle of that age; whether it is to be put right, for
         that or for a finding, and with it all that it turned.
+    in_true : bool
+        Whether the plan gives true azimuths: then the card tells them too.
     heights_from : str
         The file of the heights; "" where there is none.
     distance_m, climb_m, descent_m : float
@@ -148,6 +150,7 @@ class CarriedCard:
     angle_age_years: float | None
     angle_too_old: bool
     angle_in_doubt: bool
+    in_true: bool
     heights_from: str
     distance_m: float
     climb_m: float | None
@@ -207,6 +210,7 @@ def carried_card(
         angle_age_years=age,
         angle_too_old=too_old,
         angle_in_doubt=in_doubt,
+        in_true=any(leg.true_azimuth is not None for leg in plan.legs),
         heights_from=heights_from,
         distance_m=sum(walked_m(leg.card) for leg in legs),
         climb_m=sum(one.climb_m for one in profiles if one) if all_known else None,

@@ -239,6 +239,11 @@ def _piece(carried: CarriedCard, one: CarriedPiece, *, straight: bool) -> PieceW
         cells=(
             azimuth_cell("card-magnetic", piece.magnetic.degrees, "magnetic", main=True),
             azimuth_cell("card-grid-azimuth", piece.azimuth.degrees, "grid"),
+            *(
+                [azimuth_cell("card-true", carried.card.angles.true(piece.azimuth).degrees, "grid")]
+                if carried.in_true
+                else []
+            ),
             azimuth_cell("card-back", one.back.degrees, "magnetic"),
             *_lengths(carried, piece.distance_m, piece.paces, doubted),
             Cell(label=say("card-clicks"), value=with_mark(clicks, marked=set_in_doubt)),

@@ -9,7 +9,7 @@ from dataclasses import replace
 import pytest
 from leg_card.plans import A, B, grid_point, leg, plan
 
-from audit.azimuths import GridAzimuth, MagneticAzimuth
+from audit.azimuths import GridAzimuth, MagneticAzimuth, TrueAzimuth
 from audit.leg_card.carried_card import carried_card
 from audit.reports.card_page import render_card_page
 from audit.reports.card_paper import render_card_pdf
@@ -279,3 +279,16 @@ def test_a_stated_sum_with_the_angle_in_doubt_is_marked():
     assert "bezel clicks ! 22 left" in text
     assert "66.0°, 1.0° right" in text
     assert "look " not in text.split("All legs")[0]
+
+
+def test_a_plan_in_true_azimuths_has_them_on_its_card():
+    """Bug: the card showed magnetic and grid only, and the numbers of the plan stood nowhere."""
+    course = plan((A, B), (leg(true_azimuth=TrueAzimuth(61.1)),), grid_magnetic_angle_deg=-6.5)
+    carried = carried_card(course)
+    grid, angles = carried.card.legs[0].azimuth, carried.card.angles
+    text = flat(render_card_text(carried))
+    assert f"true {angles.true(grid).degrees:05.1f}°" in text
+    assert " true 0" not in flat(render_card_text(carried_card(MIRE)))
+    for paper in CARD_PAPERS:
+        assert render_card_pdf(carried, paper)
+        assert ">true<" in re.sub(r"\s", "", render_card_page(carried, paper))

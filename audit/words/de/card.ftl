@@ -53,6 +53,7 @@ card-all-pieces = zusammen: { $what }
 card-plan-gives = { $value } (Plan { $given })
 card-magnetic = magnetisch
 card-grid-azimuth = Gitter
+card-true = wahr
 card-back = zurück (magn.)
 card-distance = Entfernung
 card-paces = { $pace ->

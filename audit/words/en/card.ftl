@@ -52,6 +52,7 @@ card-all-pieces = in all: { $what }
 card-plan-gives = { $value } (plan { $given })
 card-magnetic = magnetic
 card-grid-azimuth = grid
+card-true = true
 card-back = back magnetic
 card-distance = distance
 card-paces = { $pace ->
