@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from audit.cli.options import number
+from audit.cli.options import angle, number
 
 if TYPE_CHECKING:
     from audit.readers.course_settings import CourseOptions
@@ -30,7 +30,7 @@ GridMagneticAngle = Annotated[
         "--grid-magnetic-angle",
         metavar="DEGREES",
         help="As printed on the map in hand, east positive.",
-        parser=number(remedy=_WEST),
+        parser=angle(_WEST),
     ),
 ]
 PacesPer100m = Annotated[

@@ -93,6 +93,19 @@ def number(
     return read
 
 
+def angle(remedy: str) -> Callable[[str], float]:
+    """Give what reads an angle of an option, in degrees or with its minutes and side."""
+    degrees = number(remedy=remedy)
+
+    def read(text: str) -> float:
+        from audit.readers.degrees_text import written_angle  # noqa: PLC0415 (help stays quick)
+
+        parted = written_angle(text)
+        return degrees(text) if parted is None else parted
+
+    return read
+
+
 def _one_of(word: str, what: str, known: tuple[str, ...]) -> str:
     name = word.strip().lower()
     if name not in known:

@@ -22,7 +22,8 @@ from audit.words import sentence
 class CourseOptions(TypedDict, total=False):
     """What a caller may say beside the plan's file; None means nothing is said.
 
-    ``date`` is a date or ISO text; ``grid`` "auto" or a code such as "EPSG:27700";
+    ``declination_deg`` is another way to state the grid-magnetic angle; either may be text with
+    minutes. ``date`` is a date or ISO text; ``grid`` "auto" or a code such as "EPSG:27700";
     ``grid_magnetic_angle_date`` the day or the year of the map's angle; ``sheet`` the
     positions of the map sheet's south-west and north-east corners;
     ``order`` "planned" or "free"; the safety bearing comes from one north, in degrees or mils;
@@ -33,7 +34,8 @@ class CourseOptions(TypedDict, total=False):
     name: str | None
     date: dt.date | str | None
     grid: str | int | None
-    grid_magnetic_angle_deg: float | None
+    grid_magnetic_angle_deg: float | str | None
+    declination_deg: float | str | None
     grid_magnetic_angle_date: dt.date | str | int | None
     sheet: list[str] | None
     paces_per_100m: float | None
@@ -65,6 +67,7 @@ class CourseSettings:
     date: dt.date | None
     grid: str | None
     grid_magnetic_angle_deg: float | None
+    declination_deg: float | None
     grid_magnetic_angle_date: dt.date | None
     grid_magnetic_angle_year_only: bool
     sheet: tuple[Position, Position] | None
@@ -94,6 +97,7 @@ def settle_settings(
                 )
         elif key in stated:
             values[key] = _checked(key, stated[key], f"course, {key}", problems)
+    _one_angle(values, given, problems)
     sheet = _sheet(values.get("sheet"), values.get("grid"), problems)
     safety = settle_safety_bearing(values, given, problems)
     frees = given.get("order") == "free" and stated.get("order") != "free"
@@ -109,6 +113,23 @@ def settle_settings(
         safety_azimuth=safety,
         date_from=date_from,
     )
+
+
+def _one_angle(
+    values: dict[str, object], given: Mapping[str, object], problems: ProblemList
+) -> None:
+    """Keep one of angle and declination: an option's before the file's; two of one are refused."""
+    both = [key for key in ("grid_magnetic_angle_deg", "declination_deg") if key in values]
+    if len(both) < 2:
+        return
+    of_file = [key for key in both if key not in given]
+    if len(of_file) != 1:
+        rule = "stands beside grid_magnetic_angle_deg, and each says the other"
+        problems.add("course, declination_deg", None, rule, "Give one of the two.")
+    for key in of_file:
+        other = next(one for one in both if one != key)
+        told = {"name": key, "value": shown(given.get(other)), "other": shown(values.pop(key))}
+        problems.note(sentence("plan-option", **told))
 
 
 def _with_defaults(values: dict[str, object], problems: ProblemList) -> CourseSettings:
@@ -127,6 +148,7 @@ def _with_defaults(values: dict[str, object], problems: ProblemList) -> CourseSe
         date=date if isinstance(date, dt.date) else None,
         grid=None if grid in (None, "auto") else str(grid),
         grid_magnetic_angle_deg=_number(values.get("grid_magnetic_angle_deg")),
+        declination_deg=_number(values.get("declination_deg")),
         grid_magnetic_angle_date=angle_date if isinstance(angle_date, dt.date) else None,
         grid_magnetic_angle_year_only=False,
         sheet=None,

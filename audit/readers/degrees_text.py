@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass
 
 from audit.readers.pair_text import halves, lettered_halves
+from audit.readers.plain_text import plain_text
 from audit.readers.position_reading import PositionRefusedError
 
 _LABELS = (
@@ -73,6 +74,25 @@ def degree_pairs(text: str) -> tuple[list[DegreePair], list[PositionRefusedError
                     key = round(pair.latitude_deg, 10), round(pair.longitude_deg, 10)
                     pairs.setdefault(key, pair)
     return list(pairs.values()), faults
+
+
+def written_angle(text: str) -> float | None:
+    """Give an angle written with its parts or its side: "2°48'", "2 48 W"; None for any other.
+
+    East is positive and west negative, as a sign says it too.
+    """
+    plain = plain_text(text).upper()
+    for word, mark in _WORDS:
+        plain = re.sub(word, mark, plain)
+    found = [
+        one
+        for one in _angles(plain, listed=False)
+        if one.axis in ("", "λ") and not one.overfull and (one.lettered or one.marked)
+    ]
+    parted = re.search("[°'\"EW]", plain)
+    sides = sum(one.lettered and one.signed for one in found)
+    values = {one.value for one in found}
+    return values.pop() if parted and len(values) == 1 and not sides else None
 
 
 def _angles(half: str, *, listed: bool) -> list[_Angle]:

@@ -15,9 +15,12 @@ from audit.readers.point_book import PointBook
 from audit.readers.position_reading import PositionReading
 from audit.readers.problem_list import ProblemList
 from audit.settings import ReadingSettings
+from audit.units import turn_degrees
 from audit.words import sentence
 
 _SETTINGS = ReadingSettings()
+_ANGLE_PLACES = 2
+"""Decimals of a degree: finer than any map prints a declination."""
 
 
 def finished_plan(
@@ -51,7 +54,7 @@ def finished_plan(
         legs=tuple(legs),
         date=settings.date,
         date_from=settings.date_from,
-        grid_magnetic_angle_deg=settings.grid_magnetic_angle_deg,
+        grid_magnetic_angle_deg=_angle_deg(settings, grid, points[0], problems),
         grid_magnetic_angle_date=settings.grid_magnetic_angle_date,
         grid_magnetic_angle_year_only=settings.grid_magnetic_angle_year_only,
         sheet=settings.sheet,
@@ -63,6 +66,28 @@ def finished_plan(
         notes=tuple(problems.notes),
         source=writable(problems.file),
     )
+
+
+def _angle_deg(
+    settings: CourseSettings, grid: str, first: Point, problems: ProblemList
+) -> float | None:
+    """Give the grid-magnetic angle; of a declination what the convergence leaves of it."""
+    declination_deg = settings.declination_deg
+    if declination_deg is None:
+        return settings.grid_magnetic_angle_deg
+    place = first.position
+    convergence_deg = course_grid(grid).convergence_deg(place.longitude_deg, place.latitude_deg)
+    angle_deg = round(turn_degrees(convergence_deg, declination_deg), _ANGLE_PLACES)
+    problems.note(
+        sentence(
+            "plan-declination",
+            declination=f"{declination_deg:.2f}",
+            convergence=f"{convergence_deg:.2f}",
+            point=first.name,
+            angle=f"{angle_deg:.2f}",
+        )
+    )
+    return angle_deg
 
 
 def _grid(stated: str | None, first: PositionReading, problems: ProblemList) -> str:

@@ -112,12 +112,26 @@ class ProblemList:
     def unknown(self, place: str, what: str, name: str, known: tuple[str, ...]) -> None:
         """Put down a key, column or option that does not exist, with the nearest that does."""
         name = name.strip()
+        if _no_north(name.lower()) and any("magnetic_azimuth" in key for key in known):
+            remedy = f"Say from which north: {_any_of([f'{n}_azimuth_deg' for n in _NORTHS])}."
+            self.add(place, name, f"is no {what}", remedy)
+            return
         begun = [key for key in known if name and key.startswith(name.lower())][:1]
         short = [key for key in known if _lacks_words(name.lower(), key)]
         short = [key for key in short if not key.endswith("_mil")] or short
         near = begun or short or get_close_matches(name.lower(), known, n=1, cutoff=0.6)
         remedy = f"Perhaps {_any_of(near)} is meant." if near else f"Known are: {', '.join(known)}."
         self.add(place, name, f"is no {what}", remedy)
+
+
+_NORTHS = ("grid", "magnetic", "true")
+_DIRECTIONS = ("bearing", "heading", "direction", "azimut")
+"""What a column of azimuths is called elsewhere, without saying from which north."""
+
+
+def _no_north(name: str) -> bool:
+    """Tell whether a name is that of a direction in the words of somebody else."""
+    return name.removesuffix("_deg").removesuffix("_degrees") in _DIRECTIONS
 
 
 def _lacks_words(name: str, key: str) -> bool:

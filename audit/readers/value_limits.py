@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from audit.readers.degrees_text import written_angle
 from audit.readers.number_text import number_readings
 from audit.readers.problem_list import ProblemList
 from audit.settings import ReadingSettings
@@ -93,6 +94,12 @@ LIMITS = {
         unit="degrees",
         remedy="Write the angle from grid north to magnetic north, east positive.",
     ),
+    "declination_deg": Limits(
+        low=-180.0,
+        high=180.0,
+        unit="degrees",
+        remedy="Write the angle from true north to magnetic north, east positive.",
+    ),
     "paces_per_100m": Limits(
         low=_SETTINGS.paces_per_100m_low,
         high=_SETTINGS.paces_per_100m_high,
@@ -109,14 +116,22 @@ LIMITS = {
 }
 
 
+_BETWEEN_NORTHS = ("grid_magnetic_angle_deg", "declination_deg")
+"""Maps print these with minutes, and with a side in place of a sign."""
+
+
 def checked_number(
     value: object, key: str, place: str, problems: ProblemList, limits: Limits | None = None
 ) -> float | None:
     """Give a typed value as a number inside its limits; otherwise put a problem down.
 
-    ``limits`` are those of the key where left out.
+    ``limits`` are those of the key where left out. An angle between norths may be text with
+    its parts, or its side: "2°48'", "4.5° W".
     """
     limits = limits or LIMITS[key]
+    if isinstance(value, str) and key in _BETWEEN_NORTHS:
+        parted = written_angle(value)
+        value = value if parted is None else parted
     if isinstance(value, str):
         readings = number_readings(value)
         remedy = limits.remedy

@@ -75,5 +75,8 @@ def _one_of(
 ) -> str | None:
     if isinstance(value, str) and value.strip().lower() in known:
         return value.strip().lower()
-    problems.add(place, value, "is not known here", f"Choose from {', '.join(known)}.")
+    remedy = f"Choose from {', '.join(known)}."
+    if known is LENGTH_UNITS:
+        remedy += " Legs and misses are told in whole ones of these, however long they are."
+    problems.add(place, value, "is not known here", remedy)
     return None

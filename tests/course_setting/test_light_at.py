@@ -98,7 +98,9 @@ def test_a_day_at_an_end_of_the_calendar_has_no_light_that_can_be_told(day, begi
 def test_a_start_after_dusk_is_told_by_the_dusk():
     """Bug: an hour after civil dusk a lane was begun "before civil dawn", 13 hours on."""
     # There civil dusk is at 00:10 UTC or so; a lane of which no end is known.
-    alone = replace(lane("East", EAST_LANE), card=replace(lane("East", EAST_LANE).card, order="free"))
+    alone = replace(
+        lane("East", EAST_LANE), card=replace(lane("East", EAST_LANE).card, order="free")
+    )
     for begins, said in (
         (dt.time(1, 10), r"in the dark, 1 h 0\d min after civil dusk"),
         (dt.time(3, 10, tzinfo=dt.timezone(dt.timedelta(hours=2))), r"1 h 0\d min after civil"),

@@ -3,6 +3,7 @@
 plan-option = { $name }: { $value } aus den Optionen statt { $other } aus der Datei.
 plan-no-name = Der Plan gibt keinen Namen an; der Name seiner Datei, „{ $name }“, wird genommen.
 plan-no-radius = Der Plan gibt keinen Ankunftsradius an; { $radius } m werden genommen.
+plan-declination = Der Plan gibt die Deklination mit { $declination }° an; weniger der Meridiankonvergenz von { $convergence }° bei { $point } ist das eine Nadelabweichung von { $angle }° (Ost positiv).
 plan-day-used = { $place }: Von { $moment } wird der Tag genommen.
 plan-commas = Kommas in { $column } gelten als Dezimalkommas.
 plan-thousands = Zeichen zwischen Tausendern in { $column } werden weggelassen.

@@ -2,6 +2,7 @@
 
 plan-option = { $name }: { $value } from the options, in place of { $other } in the file.
 plan-no-name = The plan gives no name; the name of its file, "{ $name }", is used.
+plan-declination = The plan gives the declination as { $declination }°; less the grid convergence of { $convergence }° at { $point } that is a grid-magnetic angle of { $angle }° (east positive).
 plan-no-radius = The plan gives no arrival radius; { $radius } m is used.
 plan-day-used = { $place }: of { $moment } the day is used.
 plan-commas = Commas in { $column } are read as decimal commas.
