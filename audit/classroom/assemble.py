@@ -108,7 +108,12 @@ def _of_another_course(walkers: Sequence[WalkerResult]) -> list[ClassFinding]:
 
 
 def _with_climb(lane: LaneResult, walkers: Sequence[WalkerResult]) -> LaneResult:
-    """Add the climb of each leg: the middle of the walkers' own elevations."""
+    """Add the climb of each leg: the middle of the walkers' own elevations.
+
+    To a point that may be visited in any order everybody climbs from another.
+    """
+    if lane.is_free:
+        return lane
     mine = [walker for walker in walkers if walker.lane == lane.name]
 
     def middle(number: int, way: str) -> float | None:

@@ -119,9 +119,9 @@ def _lane(lane: LaneResult) -> LaneEntry:
             {
                 "name": leg.name,
                 "to": leg.end,
-                "grid_azimuth_deg": leg.azimuth_deg,
-                "magnetic_azimuth_deg": leg.magnetic_deg,
-                "distance_m": leg.distance_m,
+                "grid_azimuth_deg": None if lane.is_free else leg.azimuth_deg,
+                "magnetic_azimuth_deg": None if lane.is_free else leg.magnetic_deg,
+                "distance_m": None if lane.is_free else leg.distance_m,
                 "climb_m": leg.climb_m,
             }
             for leg in lane.legs

@@ -31,9 +31,10 @@ class LaneLegEntry(TypedDict):
     name: str
     to: str
     """Name of the point it leads to."""
-    grid_azimuth_deg: float
-    magnetic_azimuth_deg: float
-    distance_m: float
+    grid_azimuth_deg: float | None
+    magnetic_azimuth_deg: float | None
+    distance_m: float | None
+    """These are null where the points may be visited in any order, and no leg is planned."""
     climb_m: float | None
     """Metres to climb; null without heights of the ground."""
 
@@ -49,7 +50,8 @@ class LaneEntry(TypedDict):
     grid: str
     grid_magnetic_angle_deg: float
     arrival_radius_m: float
-    length_m: float
+    length_m: float | None
+    """Null where the points may be visited in any order, as climb and difficulty are."""
     climb_m: float | None
     difficulty: float | None
     """The middle over the legs of the chance that an ordinary walk ends out of sight of its

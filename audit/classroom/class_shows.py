@@ -133,11 +133,12 @@ def _compared(
 ) -> LegComparison:
     """Compare the legs, but those to and from a point that the course got wrong.
 
-    What was brought along from where a leg began was made on the legs before it.
+    What was brought along from where a leg began was made on the legs before it. To a point
+    of a free order everybody has another leg.
     """
     wrong = {(fault.lane, fault.leg) for fault in faults}
     legs, who, misses, lengths = [], [], [], []
-    for lane in lanes:
+    for lane in (one for one in lanes if not one.is_free):
         names = [leg.name for leg in lane.legs]
         spoilt = {n for n, name in enumerate(names) if (lane.name, name) in wrong}
         spoilt |= {n + 1 for n in spoilt}

@@ -47,7 +47,8 @@ def lane_of(name: str, plan: Plan, day: dt.date | None) -> Lane:
 def lane_result(lane: Lane, standard: Standard, version: str) -> LaneResult:
     """Give what is told of a lane before anyone's walk."""
     card = lane.card
-    forecasts = forecast_course(card).legs
+    free = lane.plan.order == "free"  # then no leg is planned, and nothing adds up
+    forecasts = () if free else forecast_course(card).legs
     return LaneResult(
         name=lane.name,
         plan_file=lane.plan.source,
@@ -79,8 +80,10 @@ def lane_result(lane: Lane, standard: Standard, version: str) -> LaneResult:
             )
             for leg in card.legs
         ),
-        length_m=float(sum(leg.distance_m for leg in card.legs)),
-        difficulty=float(np.median([1.0 - leg.chance_in_sight for leg in forecasts])),
+        length_m=None if free else float(sum(leg.distance_m for leg in card.legs)),
+        difficulty=None
+        if free
+        else float(np.median([1.0 - leg.chance_in_sight for leg in forecasts])),
         fingerprint=fingerprint(standard, (lane.plan,), version),
         findings=tuple(finding.message for finding in card.findings),
         angle_at_fault=card.angle_at_fault,

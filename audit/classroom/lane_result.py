@@ -50,6 +50,8 @@ class LaneResult:
     plan_file, course, grid : str
         Name of the file, of the course, and the code of its grid.
     date : str or None
+    length_m : float or None
+        Of all legs; None where nobody planned any.
     difficulty : float or None
         The middle over the legs of the chance that an ordinary walk ends out of sight
         of its point, 0 to 1, by the forecast; before anyone has walked.
@@ -72,7 +74,7 @@ class LaneResult:
     arrival_radius_m: float
     points: tuple[LanePoint, ...]
     legs: tuple[LaneLeg, ...]
-    length_m: float
+    length_m: float | None
     climb_m: float | None = None
     difficulty: float | None = None
     fingerprint: str = ""
@@ -80,3 +82,8 @@ class LaneResult:
     angle_at_fault: bool = False
     order: Order = "planned"
     notes: tuple[str, ...] = ()
+
+    @property
+    def is_free(self) -> bool:
+        """Tell whether the points may be visited in any order, so that no leg is planned."""
+        return self.order == "free"

@@ -52,6 +52,7 @@ def render_class_html(result: ClassResult) -> str:
             questions=questions,
             tables=tables,
             legs=legs,
+            all_free=bool(result.lanes) and all(lane.is_free for lane in result.lanes),
             figures=leg_figures(result),
             signs=tracks_key(result),
             lanes=lane_rows(result),
@@ -91,9 +92,11 @@ def _is_simulated(result: ClassResult) -> bool:
 
 
 def leg_figures(result: ClassResult) -> list[LegFigure]:
-    """Draw each leg that somebody walked."""
+    """Draw each leg that somebody walked; none of a free order, where each has its own."""
     figures = []
     for lane_number, lane in enumerate(result.lanes):
+        if lane.is_free:
+            continue
         walkers = [(n, one) for n, one in numbered(result) if one.lane == lane.name]
         for leg, planned in enumerate(lane.legs):
             made = leg_tracks_specification(lane, leg, walkers)

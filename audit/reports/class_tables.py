@@ -112,9 +112,9 @@ def _leg(lane: LaneResult, leg: ClassLeg) -> LegRow:
     return LegRow(
         lane=leg.lane,
         leg=leg.name,
-        ends=f"{told(planned.start)} – {told(planned.end)}",
-        azimuth=digits.card_azimuth(planned.azimuth_deg),
-        distance=digits.stated_metres(planned.distance_m),
+        ends=told(planned.end) if lane.is_free else f"{told(planned.start)} – {told(planned.end)}",
+        azimuth="–" if lane.is_free else digits.card_azimuth(planned.azimuth_deg),
+        distance="–" if lane.is_free else digits.stated_metres(planned.distance_m),
         climb="–" if planned.climb_m is None else f"{digits.whole(planned.climb_m)} m",
         counts=counts,
         bar=_bar(list(counts), leg.walkers),
@@ -131,14 +131,22 @@ def _lane(lane: LaneResult, result: ClassResult) -> list[tuple[str, str]]:
     hard = say("class-not-known")
     if lane.difficulty is not None:
         hard = digits.percent(lane.difficulty)
-    kilometres = Number(value=lane.length_m / 1000, decimals=1).shown(in_force())
+    length = say("class-not-known")
+    if lane.length_m is not None:
+        length = f"{Number(value=lane.length_m / 1000, decimals=1).shown(in_force())} km"
+    planned = [
+        ("legs", digits.whole(len(lane.legs))),
+        ("length", length),
+        ("climb", climb),
+        ("out-of-sight", hard),
+    ]
+    if lane.is_free:
+        any_order = say("class-any-order", count=digits.whole(len(lane.legs)))
+        planned = [("legs", any_order), *((name, "–") for name, _ in planned[1:])]
     facts = [
         ("walks", digits.whole(len(walkers))),
         ("standard-met", say("class-of", count=str(met), all=str(len(walkers)))),
-        ("legs", digits.whole(len(lane.legs))),
-        ("length", f"{kilometres} km"),
-        ("climb", climb),
-        ("out-of-sight", hard),
+        *planned,
         ("middle-time", class_words.hours(median(times) if times else None)),
         ("plan", lane.plan_file),
         ("fingerprint", lane.fingerprint),

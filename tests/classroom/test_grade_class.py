@@ -21,6 +21,7 @@ from audit.classroom.walks_in_file import part_of
 from audit.debriefing.debrief_walk import debrief
 from audit.grading.verdicts import Approach, PointVerdict
 from audit.readers.standard_file import read_standard
+from audit.reports.class_page import render_class_html
 from audit.roster import PunchEntry, PunchList, Roster, RosterEntry
 from audit.settings import GradingSettings
 
@@ -300,6 +301,12 @@ def test_the_free_order_of_a_plan_comes_before_the_order_of_a_standard():
         points = [leg.point for leg in made.walkers[0].legs]
         assert (points[0].grade == "found") == (order == "free")
         assert made.order_asked == order
+        document, page = made.to_dict()["course"]["lanes"][0], render_class_html(made)
+        assert (document["length_m"] is None) == (order == "free")
+        assert all((leg["distance_m"] is None) == (order == "free") for leg in document["legs"])
+        # Bug: the legs of a free course stood there in the order of the file.
+        assert ("Leg by leg" in page) == (order == "planned")
+        assert ("Point by point" in page) == (order == "free")
         assert any("in any order" in note for note in made.lanes[0].notes) == (order == "free")
 
 

@@ -111,8 +111,11 @@ class-result = { $verdict }: { $found } gefunden, { $needed } nötig{ $hours ->
 }
 
 class-caught-all = Abschnitt für Abschnitt
+class-caught-points = { -point } für { -point }
+class-any-order = keine geplant: { $count } { -point(form: "many") } in jeder Reihenfolge
 class-caught-note = Mittlere Ablage aller, die den Abschnitt gingen, mit ihrem doppelten Standardfehler.
 class-lane-leg = Bahn, Abschnitt
+class-lane-point = Bahn, { -point }
 class-ends = Von – bis
 class-azimuth = Gitterrichtung
 class-distance = Entfernung

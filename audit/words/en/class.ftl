@@ -101,8 +101,11 @@ class-result = { $verdict }: { $found } found, { $needed } needed{ $hours ->
 }
 
 class-caught-all = Leg by leg
+class-caught-points = { -point(form: "start") } by { -point }
+class-any-order = none planned: { $count } { -point(form: "many") } in any order
 class-caught-note = Mean miss of all who walked the leg, with twice its standard error.
 class-lane-leg = Lane, leg
+class-lane-point = Lane, { -point }
 class-ends = From – to
 class-azimuth = Grid { -azimuth }
 class-distance = Distance
