@@ -16,6 +16,8 @@ class RosterEntry:
         Names of the recordings of this one walk, in order.
     start : datetime, time or None
         When the walker was let go; a clock time is of the walk's day. UTC unless it says.
+    shift_s : float or None
+        Added to the clock of this recording, in place of what is added to all.
     line : int
         Of the roster, for what is said of it.
     """
@@ -27,6 +29,7 @@ class RosterEntry:
     start: dt.datetime | dt.time | None = None
     attempt: int = 1
     compass: str = ""
+    shift_s: float | None = None
     line: int = 0
 
 

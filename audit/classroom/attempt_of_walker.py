@@ -70,8 +70,8 @@ def attempt_of_walker(result: ClassResult, walker: WalkerResult, pseudonym: str)
     return Attempt(
         walker=pseudonym,
         walked_on=day_walked(begun_s, first.longitude_deg, planned_on),
-        begun_s=None if begun_s is None else begun_s - result.shift_s,
-        ended_s=None if ended_s is None else ended_s - result.shift_s,
+        begun_s=None if begun_s is None else begun_s - walker.shift_s,
+        ended_s=None if ended_s is None else ended_s - walker.shift_s,
         light=light_between(begun_s, ended_s, *place),
         course=lane.course,
         lane=lane.name,

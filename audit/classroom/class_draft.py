@@ -148,6 +148,8 @@ def _settled(handed: HandedIn, inputs: ClassInputs) -> _Settled:
     left_s = min(left) if left else None
     spans = [walk.span_s[0] for _, walk in handed.parts if walk.span_s is not None]
     near_s = left_s if left_s is not None else min(spans, default=None)
+    if near_s is not None:
+        near_s += handed.entry.shift_s or 0.0
     return _Settled(
         handed=handed,
         lane=lane,
@@ -173,22 +175,30 @@ def _clock(settled: Sequence[_Settled], inputs: ClassInputs) -> BatchClock:
     pairs = [
         (one.start_s, one.left_s)
         for one in settled
-        if one.start_s is not None and one.left_s is not None
+        if one.start_s is not None
+        and one.left_s is not None
+        # A clock that has its own shift says nothing of those of the others.
+        and one.handed.entry.shift_s is None
     ]
     return by_first_crossing(pairs) or BatchClock(ground=sentence("shows-shift-nothing"))
 
 
 def _task(one: _Settled, ident: str, clock: BatchClock, inputs: ClassInputs) -> WalkerTask:
     entry, lane, grading = one.handed.entry, one.lane, inputs.settings.grading
+    shift_s = clock.shift_s if entry.shift_s is None else entry.shift_s
     tracks = [
         part_of(recording.track, walk.part)
         for recording, walk in one.handed.parts
         if recording.track is not None
     ]
-    track = put_forward(put_together(tracks), clock.shift_s) if tracks else None
+    track = put_forward(put_together(tracks), shift_s) if tracks else None
     notes = []
     if inputs.roster is not None and not entry.lane:
         notes.append(sentence("shows-lane-fitted", lane=lane.name))
+    if entry.shift_s is not None and track is not None:
+        later = "yes" if entry.shift_s > 0.0 else "no"
+        minutes, seconds = divmod(round(abs(entry.shift_s)), 60)
+        notes.append(sentence("shows-own-shift", minutes=minutes, seconds=seconds, later=later))
     if one.handed.problem is not None and track is not None:
         notes.append(sentence("shows-another-unusable", problem=one.handed.problem))
     task = WalkerTask(
@@ -204,8 +214,9 @@ def _task(one: _Settled, ident: str, clock: BatchClock, inputs: ClassInputs) -> 
         tracks=one.handed.files,
         track=track,
         problem=one.handed.problem if track is None else None,
-        left_s=None if one.left_s is None else one.left_s + clock.shift_s,
+        left_s=None if one.left_s is None else one.left_s + shift_s,
         start_s=one.start_s,
+        shift_s=shift_s if track is not None else 0.0,
         day_named=isinstance(entry.start, dt.datetime),
         punches=punches_of(entry, lane, inputs.punches),
         own_lane_fit=next((fit for fit in one.fits if fit.lane == lane.name), None),

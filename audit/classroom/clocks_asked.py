@@ -11,6 +11,9 @@ from audit.classroom.walker_task import WalkerTask
 from audit.settings import GradingSettings
 from audit.words import sentence
 
+_HOUR_S = 3600.0
+"""Clocks of other zones are off by whole hours, but for a few."""
+
 
 def clocks_asked(tasks: Sequence[WalkerTask], settings: GradingSettings) -> list[ClassFinding]:
     """Ask about starts that lie far from the roster's, and about those unlike the others.
@@ -50,9 +53,12 @@ def _single(task: WalkerTask, off_s: float, settings: GradingSettings) -> ClassF
 
 
 def _off(off_s: float, settings: GradingSettings) -> dict[str, str]:
-    """Give how far a start is off the roster's, and which of the two was taken."""
+    """Give how far a start is off, which of the two was taken, and which whole hours to add."""
     taken = "roster" if abs(off_s) <= settings.clock_off_s else "both"
+    hours = round(off_s / _HOUR_S)
+    whole = hours != 0 and abs(off_s - hours * _HOUR_S) <= settings.clock_off_s
     return {
+        "hours": f"{-hours:+d}:00" if whole else "none",
         "minutes": f"{abs(off_s) / 60.0:.0f}",
         "later": "yes" if off_s > 0 else "no",
         "taken": "recording" if abs(off_s) > settings.clock_wrong_s else taken,

@@ -142,6 +142,8 @@ class WalkerResult:
         "graded" unless there was nothing to debrief; then ``problem`` says why.
     start_s : float or None
         When the roster let the walker start.
+    shift_s : float
+        What was added to the clock of the recording.
     legs : tuple of LegResult
         One a leg of the lane, in its order, whatever the state.
     moving_s, searching_s, halted_s : float or None
@@ -169,6 +171,7 @@ class WalkerResult:
     problem: str | None = None
     compass: str = ""
     start_s: float | None = None
+    shift_s: float = 0.0
     moving_s: float | None = None
     searching_s: float | None = None
     halted_s: float | None = None

@@ -40,6 +40,8 @@ class WalkerTask:
         Why there is none.
     left_s, start_s : float or None
         When the recording left the start, and when the roster let the walker go.
+    shift_s : float
+        What was added to the clock of the recording.
     day_named : bool
         Whether the roster names the day of that, and not the clock time alone.
     punches : tuple of (str, Punch)
@@ -68,6 +70,7 @@ class WalkerTask:
     problem: str | None = None
     left_s: float | None = None
     start_s: float | None = None
+    shift_s: float = 0.0
     day_named: bool = False
     punches: tuple[tuple[str, Punch], ...] = ()
     own_lane_fit: LaneFit | None = None
@@ -199,6 +202,7 @@ def _without_walk(
         compass=task.compass,
         tracks=task.tracks,
         start_s=task.start_s,
+        shift_s=task.shift_s,
         own_lane_fit=task.own_lane_fit,
         better_lane=task.better_lane,
         notes=task.notes,

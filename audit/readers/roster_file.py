@@ -10,9 +10,10 @@ from audit.readers.csv_table import CsvRow, csv_columns, read_csv_table
 from audit.readers.file_bytes import decoded_text, file_bytes
 from audit.readers.plain_text import writable
 from audit.readers.problem_list import ProblemList
+from audit.readers.shift_text import SHIFT_REMEDY, written_shift
 from audit.roster import Roster, RosterEntry
 
-ROSTER_COLUMNS = ("name", "lane", "device", "file", "start", "attempt", "compass")
+ROSTER_COLUMNS = ("name", "lane", "device", "file", "start", "attempt", "compass", "shift")
 _SAME = {"start_time": "start", "walker": "name", "track": "file", "recording": "file"}
 _SEVERAL = re.compile(r"\s*[;|]\s*")
 _MOST_ATTEMPTS = 99
@@ -63,6 +64,7 @@ def _entry(row: CsvRow, problems: ProblemList) -> RosterEntry:
         start=start,
         attempt=_attempt(row, problems),
         compass=" ".join(cells.get("compass", "").split()),
+        shift_s=_shift(row, problems),
         line=row.line,
     )
 
@@ -73,6 +75,18 @@ def _attempt(row: CsvRow, problems: ProblemList) -> int:
         return int(cell)
     problems.add(row.place("attempt"), cell, "is no number of an attempt", "Write 1, 2 and so on.")
     return 1
+
+
+def _shift(row: CsvRow, problems: ProblemList) -> float | None:
+    cell = row.cells.get("shift")
+    if cell is None:
+        return None
+    shift_s = written_shift(cell)
+    if shift_s is None:
+        problems.add(
+            row.place("shift"), cell, "is no shift of a clock", f"{SHIFT_REMEDY.capitalize()}."
+        )
+    return shift_s
 
 
 def _check_twice(entries: tuple[RosterEntry, ...], problems: ProblemList) -> None:

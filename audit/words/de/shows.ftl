@@ -76,7 +76,10 @@ shows-batch-clock = Nach den Aufzeichnungen wurde der Start { $minutes } min { $
     [recording] es gelten die Zeiten der Aufzeichnungen
     [both] es gelten die Zeiten der Aufzeichnungen, und wo der Start der Liste anders entschiede, ist es zweifelhaft
    *[roster] es gilt der Start der Liste
-}. Gehen die Uhren falsch, stellt --shift alle richtig; sind alle spät gestartet, ist nichts falsch.
+}. Gehen die Uhren falsch, stellt --shift alle richtig; sind alle spät gestartet, ist nichts falsch.{ $hours ->
+    [none] {""}
+   *[other] {" "}Das sind fast ganze Stunden: Aufzeichnungen und Liste gelten vielleicht in zwei Zeitzonen (--shift { $hours }).
+}
 shows-clock = { $walker } verließ den Start nach der Aufzeichnung { $minutes } min { $later ->
     [yes] später
    *[no] früher
@@ -84,7 +87,10 @@ shows-clock = { $walker } verließ den Start nach der Aufzeichnung { $minutes } 
     [recording] es gelten die Zeiten der Aufzeichnung
     [both] es gelten die Zeiten der Aufzeichnung, und wo der Start der Liste anders entschiede, ist es zweifelhaft
    *[roster] es gilt der Start der Liste
-}. War der Start verspätet, oder geht eine Uhr falsch?
+}. War der Start verspätet, oder geht eine Uhr falsch?{ $hours ->
+    [none] {""}
+   *[other] {" "}Das sind fast ganze Stunden: Die Uhr gilt vielleicht in einer anderen Zeitzone; { $hours } unter shift in der Liste stellt sie richtig.
+}
 shows-batch-day = Der Plan gilt für den { $planned }, aber { $count ->
     [one] die Aufzeichnung ist
    *[other] { $count } Aufzeichnungen sind
@@ -135,6 +141,10 @@ shows-code-times = Die Zeiten bei den Codes liegen { $minutes } min { $later ->
 shows-lane-fitted = Die Liste nennt keine Bahn; der Gang wurde der zugeordnet, zu der er passt: { $lane }.
 shows-left-again = Nach der Aufzeichnung wurde der Start vor dem ersten Abschnitt { $times }-mal verlassen, { $minutes } min auseinander.
     Für die Zeit zählt das erste Mal; dass es ein späteres sein kann, steckt im Fehler dieser Zeit.
+shows-own-shift = Nach der Liste wurde die Uhr um { $minutes } min { $seconds } s { $later ->
+    [yes] vorgestellt
+   *[no] zurückgestellt
+}, sonst um nichts.
 shows-another-unusable = Eine weitere Aufzeichnung war nicht zu gebrauchen: { $problem }
 shows-two-radii = { $standard } zählt einen { -point } innerhalb von { $radius } als gefunden, { $plan } innerhalb von { $planned }: Die
     Klasse und ihre Auswertungen gehen nach { $standard }. Einzeln ausgewertet gilt der des Plans.

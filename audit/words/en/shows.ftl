@@ -74,7 +74,10 @@ shows-batch-clock = By the recordings the start was left { $minutes } min { $lat
     [recording] the recording's own times were taken
     [both] the recording's own times were taken, and where the roster's start makes another verdict it is doubtful
    *[roster] the roster's start was taken
-}. If the clocks are wrong, --shift puts the whole batch right; if everybody set out late, nothing is wrong.
+}. If the clocks are wrong, --shift puts the whole batch right; if everybody set out late, nothing is wrong.{ $hours ->
+    [none] {""}
+   *[other] {" "}It is near whole hours: recordings and roster may be of two zones (--shift { $hours }).
+}
 shows-clock = { $walker } left the start { $minutes } min { $later ->
     [yes] later
    *[no] earlier
@@ -82,7 +85,10 @@ shows-clock = { $walker } left the start { $minutes } min { $later ->
     [recording] the recording's own times were taken
     [both] the recording's own times were taken, and where the roster's start makes another verdict it is doubtful
    *[roster] the roster's start was taken
-}. Was the start late, or is a clock wrong?
+}. Was the start late, or is a clock wrong?{ $hours ->
+    [none] {""}
+   *[other] {" "}It is near whole hours: the clock may be of another zone; { $hours } under shift in the roster puts it right.
+}
 shows-batch-day = The plan is for { $planned }, but { $count ->
     [one] the recording is
    *[other] { $count } recordings are
@@ -133,6 +139,10 @@ shows-code-times = The times noted with the codes are { $minutes } min { $later 
 shows-lane-fitted = The roster names no lane; the walk was given the one it fits: { $lane }.
 shows-left-again = By the recording the start was left { $times } times before the first leg, { $minutes } min apart. The first counts for the
     time that was needed; that it may be a later one is in the error of that time.
+shows-own-shift = By the roster its clock was put { $minutes } min { $seconds } s { $later ->
+    [yes] forward
+   *[no] back
+}, and by nothing else.
 shows-another-unusable = Another recording could not be used: { $problem }
 shows-two-radii = { $standard } counts a { -point } as found within { $radius }, { $plan } within { $planned }: the class and its
     debriefs go by { $standard }. Debriefed alone, the plan's holds.
