@@ -8,7 +8,7 @@ from audit.geodesy.grids import CourseGrid
 from audit.leg_card.finished_card import CardPoint
 from audit.leg_card.norths import Norths
 from audit.leg_card.told_numbers import told_angle, told_distance
-from audit.magnetics.declination import declination
+from audit.magnetics.declination import FIRST_DAY, declination
 from audit.settings import CardSettings
 from audit.units import turn_degrees
 from audit.words import sentence
@@ -61,5 +61,6 @@ def _angle_at(point: CardPoint, grid: CourseGrid, norths: Norths) -> float:
     convergence_deg = grid.convergence_deg(point.longitude_deg, point.latitude_deg)
     if norths.declination is None or norths.date is None:
         return turn_degrees(convergence_deg, 0.0)
-    field = declination(point.longitude_deg, point.latitude_deg, date=norths.date)
+    date = max(norths.date, FIRST_DAY)  # carried back, it differs over a course as then
+    field = declination(point.longitude_deg, point.latitude_deg, date=date)
     return turn_degrees(convergence_deg, field.degrees)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import math
 from dataclasses import dataclass, replace
 
 from audit.azimuths import NorthAngles
@@ -11,7 +12,7 @@ from audit.geodesy.grids import CourseGrid
 from audit.leg_card.finished_card import AngleSource, CardFinding, DateSource
 from audit.leg_card.given_angle import given_angle
 from audit.leg_card.told_numbers import told_angle
-from audit.magnetics.declination import Declination, declination
+from audit.magnetics.declination import FIRST_DAY, Declination, declination
 from audit.moments import years_between
 from audit.plan import Plan
 from audit.positions import Position
@@ -67,7 +68,7 @@ def work_out_norths(
     date = plan.date or track_date
     date_source: DateSource = plan.date_from if plan.date else "track"
     convergence_deg = grid.convergence_deg(first.longitude_deg, first.latitude_deg)
-    field, notes = _field(plan, first, date, date_source)
+    field, notes = _field(plan, first, date, date_source, settings)
     model_angle_deg = None if field is None else turn_degrees(convergence_deg, field.degrees)
     given_deg = plan.grid_magnetic_angle_deg
     angle_deg = given_deg if given_deg is not None else model_angle_deg
@@ -98,7 +99,11 @@ def work_out_norths(
 
 
 def _field(
-    plan: Plan, first: Position, date: dt.date | None, date_source: DateSource
+    plan: Plan,
+    first: Position,
+    date: dt.date | None,
+    date_source: DateSource,
+    settings: CardSettings,
 ) -> tuple[Declination | None, list[str]]:
     """Give the magnetic field of the day, or None with the reason why the card does without."""
     given = plan.grid_magnetic_angle_deg is not None
@@ -107,6 +112,10 @@ def _field(
     try:
         return declination(first.longitude_deg, first.latitude_deg, date=date), []
     except ValueError as error:
+        carried = None if given else _carried_back(plan, first, date, settings)
+        if carried is not None:
+            told = {"model": carried.model, "error": Turn(degrees=carried.sd_deg)}
+            return carried, [sentence("note-carried-back", date=date.isoformat(), **told)]
         if not given:
             rule, remedy = "is a day that no magnetic model at hand covers", f"Give {_ANGLE}"
             if date_source == "track":
@@ -121,6 +130,27 @@ def _field(
                 f"{remedy}.",
             ) from error
         return None, [sentence("note-no-model", date=date.isoformat())]
+
+
+def _carried_back(
+    plan: Plan, first: Position, date: dt.date, settings: CardSettings
+) -> Declination | None:
+    """Carry the first model back to a day some years before it, for a plan without azimuths.
+
+    There nothing of the plan hangs on the angle, and the error told is that of so long a way
+    back. None where the plan gives an azimuth, or the day is too far from any model.
+    """
+    legs = [leg for leg in plan.legs if leg.grid_azimuth or leg.magnetic_azimuth]
+    stated = legs or any(leg.true_azimuth for leg in plan.legs) or plan.safety_azimuth
+    years = years_between(date, FIRST_DAY)
+    if stated or not 0.0 < years <= settings.carried_back_years:
+        return None
+    field = declination(first.longitude_deg, first.latitude_deg, date=FIRST_DAY)
+    return replace(
+        field,
+        degrees=turn_degrees(0.0, field.degrees - years * field.yearly_change_deg),
+        sd_deg=math.hypot(field.sd_deg, years * settings.carried_back_sd_deg),
+    )
 
 
 def _field_notes(

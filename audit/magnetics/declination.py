@@ -14,6 +14,8 @@ if TYPE_CHECKING:
     import pygeomag
 
 _FIRST_YEAR = 2010
+FIRST_DAY = dt.date(_FIRST_YEAR, 1, 1)
+"""Of the first model at hand."""
 _SPAN_YEARS = 5
 """Each model holds for five years from a year divisible by five."""
 _BEFORE_2015_SD = (0.23, 5430.0)

@@ -15,6 +15,10 @@ class CardSettings:
     angle_slack_deg: float = 0.5
     """Maps give the grid-magnetic angle to the nearest half degree (TC 3-25.26, 6-11), and
     planners round the sum of it once more."""
+    carried_back_years: float = 10.0
+    carried_back_sd_deg: float = 0.1
+    """So many years before the first model its yearly change still tells the angle, to so many
+    degrees a year; chosen: the yearly change itself changes by less than that in ten years."""
     model_sigmas: float = 2.0
     """A printed grid-magnetic angle may be this many of the model's standard errors off."""
     distance_slack: float = 0.01

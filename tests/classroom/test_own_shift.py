@@ -28,7 +28,12 @@ def graded(*shifts_s):
         for name, shift_s in zip("abc", (*shifts_s, None), strict=True)
     )
     standard = replace(read_standard("day-course"), points_to_find=2)
-    return grade({"east": LANE.plan}, [first, ahead, replace(first, source="c.gpx")], standard, roster=Roster(entries=entries))
+    return grade(
+        {"east": LANE.plan},
+        [first, ahead, replace(first, source="c.gpx")],
+        standard,
+        roster=Roster(entries=entries),
+    )
 
 
 def test_one_clock_is_put_by_the_roster_and_the_others_stay():

@@ -7,7 +7,7 @@ import datetime as dt
 import pytest
 from leg_card.plans import A, B, grid_point, leg, place, plan
 
-from audit.azimuths import GridAzimuth
+from audit.azimuths import GridAzimuth, MagneticAzimuth
 from audit.errors import InputRefusedError
 from audit.leg_card import work_out_card
 from audit.plan import Plan
@@ -41,7 +41,8 @@ def test_a_day_of_the_recording_without_a_model_is_not_said_to_be_the_plans() ->
 
 @pytest.mark.parametrize("year", [1998, 2009, 2031])
 def test_a_day_without_a_model_needs_the_maps_angle(year: int) -> None:
-    (line,) = refusal(plan((A, B), date=dt.date(year, 5, 1)))
+    stated = (leg(magnetic_azimuth=MagneticAzimuth(60.0)),)
+    (line,) = refusal(plan((A, B), stated, date=dt.date(year, 5, 1)))
     assert f"{year}-05-01" in line
     assert "grid_magnetic_angle_deg as printed on the map" in line
 
@@ -146,3 +147,15 @@ def test_all_problems_come_at_once_and_none_twice() -> None:
     assert len(lines) == 5
     for line, place_ in zip(lines, ("point far", "leg 1", "leg 4", "leg 3", "leg 5"), strict=True):
         assert place_ in line
+
+
+def test_a_plan_without_azimuths_needs_no_model_of_its_day() -> None:
+    """Bug: a walk of 2007 was refused for want of a model, and nothing of its plan needed one."""
+    old = dt.date(2007, 6, 3)
+    card = work_out_card(plan((A, B), date=None), track_date=old)
+    assert any("is carried back" in str(note) for note in card.notes)
+    assert card.declination_sd_deg > 0.3
+    stated = plan((A, B), (leg(magnetic_azimuth=MagneticAzimuth(60.0)),), date=None)
+    for course, day in ((stated, old), (plan((A, B), date=None), dt.date(1995, 1, 1))):
+        with pytest.raises(InputRefusedError, match="no magnetic model at hand"):
+            work_out_card(course, track_date=day)

@@ -7,6 +7,7 @@ note-coarse = Die Koordinate von { $point } nennt ein Quadrat von { $square }, g
 note-angle-changes = Über die Bahn ändert sich die Nadelabweichung um bis zu { $most }; die Marschskizze nimmt für jeden Abschnitt die von { $point }.
 note-track-date = Der Plan hat kein Datum; das der Aufzeichnung, { $date }, wird genommen.
 note-no-date = Weder Plan noch Aufzeichnung haben ein Datum: Die angegebene Nadelabweichung ist nicht geprüft.
+note-carried-back = Kein vorhandenes Magnetfeldmodell gilt für { $date }: { $model } wird mit seiner jährlichen Änderung dorthin zurückgerechnet, Standardfehler { $error }. Der Plan gibt keine Richtungen an, die daran hängen; die hier genannten magnetischen sind nicht besser als das.
 note-no-model = Kein vorhandenes Magnetfeldmodell gilt für { $date }: Die angegebene Nadelabweichung ist nicht geprüft.
 note-angle-computed = Die Nadelabweichung ist berechnet ({ $model }, { $date }): { $angle }, Standardfehler { $error }. Mit der mitgeführten Karte vergleichen.
 note-weak-field = Das waagerechte Magnetfeld ist hier schwach ({ $field } nT): Ein Kompass ist träge und kann weit falsch zeigen.

@@ -7,6 +7,7 @@ note-coarse = The reference of { $point } names a square of { $square }, wider t
 note-angle-changes = Over the course the grid-magnetic angle changes by up to { $most }; the card uses that of { $point } for every leg.
 note-track-date = The plan has no date; the track's own, { $date }, is taken.
 note-no-date = Neither plan nor track has a date: the grid-magnetic angle given stands unchecked.
+note-carried-back = No magnetic model at hand covers { $date }: { $model } is carried back to it by its yearly change, with a standard error of { $error }. The plan gives no { -azimuth(form: "many") } that hang on it; magnetic ones told here are no better than that.
 note-no-model = No magnetic model at hand covers { $date }: the grid-magnetic angle given stands unchecked.
 note-angle-computed = The grid-magnetic angle is computed ({ $model }, { $date }): { $angle }, standard error { $error }. Check it against the map in hand.
 note-weak-field = The horizontal magnetic field is weak here ({ $field } nT): a compass is sluggish and can be far off.
