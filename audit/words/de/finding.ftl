@@ -44,8 +44,14 @@ finding-undated = Der Plan gibt eine Nadelabweichung von { $given } und kein Dat
 finding-shared-angle = Die { $count } Abschnitte, die beide Richtungen angeben, rechnen Gitter mit { $shared } in magnetisch um; die Nadelabweichung der Bahn ist { $given }.
 finding-own-sum = {" "}Die eigene Rechnung verwendet { $angle }.
 finding-angle-cleared = { $legs }{ $what ->
-    [magnetic_azimuth_deg] {" "}(magnetische Richtung)
-    [grid_azimuth_deg] {" "}(Gitterrichtung)
+    [magnetic_azimuth_deg] {" "}({ $count ->
+        [one] magnetische Richtung
+       *[other] magnetische Richtungen
+    })
+    [grid_azimuth_deg] {" "}({ $count ->
+        [one] Gitterrichtung
+       *[other] Gitterrichtungen
+    })
    *[other] {""}
 }
 finding-west-of = { $size } westlich
