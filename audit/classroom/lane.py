@@ -48,7 +48,6 @@ def lane_result(lane: Lane, standard: Standard, version: str) -> LaneResult:
     """Give what is told of a lane before anyone's walk."""
     card = lane.card
     free = lane.plan.order == "free"  # then no leg is planned, and nothing adds up
-    forecasts = () if free else forecast_course(card).legs
     return LaneResult(
         name=lane.name,
         plan_file=lane.plan.source,
@@ -81,9 +80,7 @@ def lane_result(lane: Lane, standard: Standard, version: str) -> LaneResult:
             for leg in card.legs
         ),
         length_m=None if free else float(sum(leg.distance_m for leg in card.legs)),
-        difficulty=None
-        if free
-        else float(np.median([1.0 - leg.chance_in_sight for leg in forecasts])),
+        difficulty=None if free else _difficulty(card),
         fingerprint=fingerprint(standard, (lane.plan,), version),
         findings=tuple(finding.message for finding in card.findings),
         angle_at_fault=card.angle_at_fault,
@@ -97,6 +94,11 @@ def lane_result(lane: Lane, standard: Standard, version: str) -> LaneResult:
             ),
         ),
     )
+
+
+def _difficulty(card: LegCard) -> float:
+    """Give the middle over the legs of the chance that an ordinary walk ends out of sight."""
+    return float(np.median([1.0 - leg.chance_in_sight for leg in forecast_course(card).legs]))
 
 
 def two_radii(plan: Plan, standard: Standard) -> str | None:

@@ -86,10 +86,9 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
         heights=None if extras.heights is None else partial(heights_at, extras.heights),
         settings=_settings(extras),
     )
-    attempt = None if records is None else _attempt(finished, records)
+    attempt = None if records is None else _attempt(finished, records, private=extras.private)
     if extras.private:
         finished = private_debrief(finished)
-        attempt = None if attempt is None else attempt.without_clock
     wishes = _with_ground(extras, finished)
     usual = Path("private-debrief") if extras.private else _folder_for(track)
     written = write_reports(
@@ -123,12 +122,14 @@ def _files(extras: Extras) -> tuple[Path | None, ...]:
     return extras.ground, extras.heights, extras.words
 
 
-def _attempt(finished: Debrief, records: OpenedRecords) -> Attempt:
-    """Give what the records keep of a debrief."""
+def _attempt(finished: Debrief, records: OpenedRecords, *, private: bool) -> Attempt:
+    """Give what the records keep of a debrief; of a private one no time of the day."""
     # Only records need what a class is made with.
     from audit.classroom.attempt_of_debrief import attempt_of_debrief  # noqa: PLC0415
 
-    return attempt_of_debrief(finished, records.pseudonym(records.wanted.walker), __version__)
+    walker = records.pseudonym(records.wanted.walker)
+    attempt = attempt_of_debrief(finished, walker, __version__)
+    return attempt.without_clock if private else attempt
 
 
 def _opened(wanted: RecordsWanted | None) -> OpenedRecords | None:
