@@ -77,7 +77,7 @@ def degree_pairs(text: str) -> tuple[list[DegreePair], list[PositionRefusedError
 
 
 def written_angle(text: str) -> float | None:
-    """Give an angle written with its parts or its side: "2°48'", "2 48 W"; None for any other.
+    """Give an angle written with its signs, and its side: "2°48'", "4.5° W"; None for any other.
 
     East is positive and west negative, as a sign says it too.
     """
@@ -89,7 +89,7 @@ def written_angle(text: str) -> float | None:
         for one in _angles(plain, listed=False)
         if one.axis in ("", "λ") and not one.overfull and (one.lettered or one.marked)
     ]
-    parted = re.search("[°'\"EW]", plain)
+    parted = re.search("[°'\"]", plain)
     sides = sum(one.lettered and one.signed for one in found)
     values = {one.value for one in found}
     return values.pop() if parted and len(values) == 1 and not sides else None
