@@ -27,8 +27,6 @@ def approaches(debrief: Debrief, settings: Settings) -> tuple[Approach | None, .
     by the point at another time, it counts from the claim of the last leg before; a point that
     a free order leaves out has no leg before, and the whole recording counts. The end of a
     skipped leg that was passed in its turn was come to, though nothing fits the way there.
-    by the point at another time, it counts from the claim of the last leg before. The end of
-    a skipped leg that was passed in its turn was come to, though nothing fits the way there.
     A recording that comes near no point, the start among them, may be of another course, and
     tells nothing of this one.
     """

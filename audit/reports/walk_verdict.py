@@ -26,8 +26,6 @@ def verdict(debrief: Debrief) -> tuple[str, ...]:
     Where the worst leg merely began off, the leg that led there is told with its cause before
     what the worst leg added.
     """
-    off = (told(debrief.displaced),) if debrief.displaced else ()
-    """Give the sentences: what legs share, the worst leg and why, what became of the rest."""
     off = [told(one) for one in (debrief.quality.elsewhere, debrief.displaced) if one]
     shared = *off, *joint_story(debrief)
     walked = [(leg, leg.audit.measures) for leg in debrief.legs if leg.audit.measures is not None]

@@ -22,8 +22,8 @@ class AttemptShown:
     heading_scatter_deg, distance_scatter : Spread or None
         From leg to leg; None with fewer than two legs.
     paces_per_100m, paces_sd : float or None
-    legs : int
-        Walked.
+    legs, heading_legs, distance_legs : int
+        Walked, and those that the figures rest on.
     causes : tuple of (str, float)
         How many legs each cause is to be expected on, by its probabilities.
     """
@@ -33,6 +33,8 @@ class AttemptShown:
     course: str
     verdict: str | None
     legs: int
+    heading_legs: int
+    distance_legs: int
     heading_deg: Estimate | None
     heading_scatter_deg: Spread | None
     distance: Estimate | None

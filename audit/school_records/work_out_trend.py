@@ -183,6 +183,8 @@ def _shown(
         course=attempt.course,
         verdict=attempt.verdict,
         legs=len(part.legs),
+        heading_legs=len(part.headings),
+        distance_legs=len(part.distances),
         heading_deg=_mean_of_legs(part.headings, turn, settings),
         heading_scatter_deg=_scatter(part.headings, settings),
         distance=None if distance is None else _as_share(distance),
