@@ -79,7 +79,7 @@ trend-side-right = rechts
 trend-side-short = zu kurz
 trend-side-far = zu weit
 trend-too-few = zu wenige Versuche, um von einer Änderung zu sprechen (ab { $least })
-trend-changes = ändert sich: { $moved } ({ $low } bis { $high }) über { $attempts } Versuche
+trend-changes = ändert sich: um { $moved } je Versuch ({ $low } bis { $high }) über { $attempts } Versuche
 trend-no-change = keine Änderung, die die Zahlen belegen ({ $low } bis { $high } je Versuch)
 trend-comes = ändert sich: von { $first } auf { $last } über { $attempts } Versuche{ $toward ->
     [nearer] , dem Plan näher
@@ -92,18 +92,18 @@ trend-left-out-one = { $count } { $reason }
 trend-of-heading = Richtung: { $why }
 trend-of-distance = Entfernung: { $why }
 trend-unsure = nicht sicher zugeordnet
-trend-mistaken = am ehesten mit einem Fehler gegangen
+trend-mistaken = ein Fehler genannt
 trend-far-off = zu weit daneben für übliche Ungenauigkeit
 trend-meaning = Die Richtungsabweichung ist das Mittel über die Versuche, die Streuung die Standardabweichung von Abschnitt zu Abschnitt in einem Versuch.
     In Klammern: Bereiche zu { $coverage }, in denen mitzählt, wie Versuche sich unterscheiden; ± ist ein Standardfehler.
 trend-meaning-change = Von einer Änderung ist nur die Rede, wo der Zufall eine so große bei weniger als { $alarm } der Gehenden zeigte, die sich
     nicht ändern, alle { $questions } Größen hier zusammengenommen, und nie bei weniger als { $least } Versuchen.
-trend-meaning-legs = Abschnitte, auf denen ein Fehler am wahrscheinlichsten ist, oder ohne sichere Zuordnung sagen nichts über Richtungsabweichung und Streuung und fehlen dort.
-    Die Ursachen zählen alle gegangenen Abschnitte, jeden nach seiner Wahrscheinlichkeit.
+trend-meaning-legs = Abschnitte, auf denen ein Fehler genannt ist, oder ohne sichere Zuordnung sagen nichts über Richtungsabweichung und Streuung und fehlen dort.
+    Die Ursachen zählen alle gegangenen Abschnitte, jeden nach seiner Wahrscheinlichkeit. „3 von 4“ neben einer Zahl: die Abschnitte, auf denen sie ruht, von den gegangenen.
 trend-again = { $count ->
     [one] { $count } weiteres Ergebnis ist
    *[other] { $count } weitere Ergebnisse sind
-} von Gängen, die noch einmal ausgewertet wurden, durch einen anderen Lauf über dieselben Stunden; von jedem Gang zählt das zuletzt
+} von Gängen, die noch einmal ausgewertet wurden; von jedem Gang zählt das zuletzt
     gespeicherte.
 trend-other-paces = Schrittmaße von { $count ->
     [one] { $count } Versuch sind
