@@ -9,6 +9,8 @@ _FIRST_S, _LAST_S = -62_135_596_800.0, 253_402_300_799.0
 """The years 1 to 9999 of ISO 8601."""
 _DAYS_A_YEAR = 365.25
 DAY_S = 86_400.0
+DAY_LEEWAY_S = 6.0 * 3600.0
+"""A night course goes on past midnight, and the clock of a place may differ from its sun."""
 
 
 def years_between(begin: dt.date, end: dt.date) -> float:
@@ -19,6 +21,11 @@ def years_between(begin: dt.date, end: dt.date) -> float:
 def day_aside_s(apart_s: float) -> float:
     """Give how far apart two moments are, whatever their days: half a day either way at most."""
     return (apart_s + DAY_S / 2.0) % DAY_S - DAY_S / 2.0
+
+
+def day_by_sun(moment_s: float, longitude_deg: float) -> dt.date:
+    """Give the day on which a moment falls by the sun of a place, east positive."""
+    return calendar_moment(moment_s + longitude_deg / 360.0 * DAY_S).date()
 
 
 def in_calendar(time_s: float, *, days_around: int = 0) -> bool:

@@ -13,6 +13,8 @@ from audit.debriefing.log_moments import ZONES_S, days_off, seconds_after, zone_
 from audit.leg_card import LegCard
 from audit.matching.clean_times import never_set
 from audit.matching.leg_match import CleanTrack
+from audit.matching.outings import MatchedOuting
+from audit.matching.walk_of_day import OfDay, of_day, planned_day
 from audit.measurement.leg_measures import LegAudit
 from audit.moments import DAY_S, calendar_moment
 from audit.settings import QualitySettings
@@ -45,31 +47,47 @@ def notes_of_days(
     legs: Sequence[LegAudit],
     settings: QualitySettings,
     told: Collection[str] = (),
+    outing: MatchedOuting | None = None,
 ) -> tuple[str, ...]:
     """Say where plan, recording and log do not agree on day or moment.
 
     ``told`` names the legs of which the moment is told already, with what else the log says.
-    A recording whose clock was never set agrees with nothing, which its cleaning says.
+    A recording whose clock was never set agrees with nothing, which its cleaning says. Of one
+    of several walks ``outing`` is the one that is taken.
     """
     if clean.timed and never_set(clean.time_s):
         return ()
-    other_day = _other_day(card, clean)
+    other_day = _other_day(card, clean) or _taken_of_other_day(card, clean, outing)
     watches = () if log is None else _watches(log, legs, settings, told)
     return (*([] if other_day is None else [other_day]), *watches)
 
 
 def _other_day(card: LegCard, clean: CleanTrack) -> str | None:
     """Say so where the recording is of another day than the plan; None where it is not."""
-    if not clean.timed or card.date is None or card.date_source == "track":
+    day = planned_day(card)
+    if not clean.timed or day is None:
         return None
     first, last = (
         calendar_moment(moment_s).date()
         for moment_s in (clean.time_s[0] - ZONES_S, clean.time_s[-1] + ZONES_S)
     )
-    if first <= card.date <= last:
+    if first <= day <= last:
         return None
     begun = utc_text(float(clean.time_s[0]))[:10]
-    return sentence("recording-other-day", plan=card.date.isoformat(), begun=begun)
+    return sentence("recording-other-day", plan=day.isoformat(), begun=begun)
+
+
+def _taken_of_other_day(
+    card: LegCard, clean: CleanTrack, outing: MatchedOuting | None
+) -> str | None:
+    """Say so where of a recording of several walks one of another day than the plan is taken."""
+    day = planned_day(card)
+    if outing is None or not outing.of_several or not clean.timed or day is None:
+        return None
+    if of_day(outing.begun_s, card) is not OfDay.OF_ANOTHER:
+        return None
+    walked = utc_text(outing.begun_s)[:10]
+    return sentence("recording-walk-of-other-day", plan=day.isoformat(), walked=walked)
 
 
 def _watches(

@@ -122,7 +122,7 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     )  # fmt: skip
     doubtful = doubts(card, measured.match, clean, settings.quality, by_log)
     quality = judge_quality(track, clean, outing, measured, doubtful, settings.quality, noted)
-    days = notes_of_days(card, clean, noted, measured.legs, settings.quality, ended)
+    days = notes_of_days(card, clean, noted, measured.legs, settings.quality, ended, outing)
     return Debrief(
         card=card,
         quality=replace(quality, notes=(*quality.notes, *days, *talk.notes)),

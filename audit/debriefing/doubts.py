@@ -93,7 +93,13 @@ def other_walks(names: Sequence[str], outing: MatchedOuting, clean: CleanTrack) 
     pins = [pin_of("from", names[first[0]], say.text(first[1])) for first in choices if first]
     settle = sentence("doubt-another", pins=Listed(things=pins, link="or"))
     count = len(outing.others) + 1
-    return [sentence("doubt-other-walks", count=count, begun=begun, settle=settle)]
+    chosen = chosen_by(outing)
+    return [sentence("doubt-other-walks", count=count, chosen=chosen, begun=begun, settle=settle)]
+
+
+def chosen_by(outing: MatchedOuting) -> str:
+    """Tell what chose among the walks of a recording: the "day" of the plan first, or the "fit"."""
+    return "day" if outing.by_day else "fit"
 
 
 def _set_out(match: Match) -> tuple[int, float] | None:

@@ -24,6 +24,9 @@ _MOMENT = re.compile(
 )
 _TELLS_WHOSE = ("recording-called", "recording-other-day", "recording-log-day")
 """What a track is called, and its day."""
+_SETTLE = re.compile(r" If [^.]*, settle it: .*$")
+_CALLED = re.compile(r" is called '")
+_OF_DAYS = {"recording-other-day", "recording-walk-of-other-day", "recording-log-day"}
 _DAY_S = 86400
 A_MOMENT_S = 1e8
 """Seconds since 1970 are more than this for any recording after March 1973, and no duration is."""

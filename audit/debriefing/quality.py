@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from audit.debriefing.another_course import nothing_walked, of_another_course
-from audit.debriefing.doubts import other_walks, pinned_note, reckoned_notes
+from audit.debriefing.doubts import chosen_by, other_walks, pinned_note, reckoned_notes
 from audit.debriefing.finished_debrief import TrackQuality
 from audit.matching.leg_match import CleanTrack
 from audit.matching.outings import MatchedOuting
@@ -89,6 +89,7 @@ def _rounds_note(outing: MatchedOuting, settings: QualitySettings) -> str:
     )
     return sentence(
         "recording-rounds",
+        chosen=chosen_by(outing),
         begun=Moment(time_s=float(outing.sampled.clean.time_s[0]), day=True),
         times=moments,
         later=max(0, later),
@@ -102,7 +103,10 @@ def _recording_notes(
     notes = [done.detail for done in clean.cleaning if done.weighs]
     if outing.outings > 1:
         begun = Moment(time_s=float(outing.sampled.clean.time_s[0]), day=True)
-        notes.append(sentence("recording-outings", count=outing.outings, begun=begun))
+        chosen = chosen_by(outing)
+        notes.append(
+            sentence("recording-outings", count=outing.outings, chosen=chosen, begun=begun)
+        )
     if outing.rounds:
         notes.append(_rounds_note(outing, settings))
     if not clean.timed:

@@ -16,6 +16,7 @@ from audit.matching.pins import Pin
 from audit.matching.rounds import begun_anew, rounds_to_weigh
 from audit.matching.route import course_points
 from audit.matching.walk_layout import SampledWalk, lay_out, near_course
+from audit.matching.walk_of_day import OfDay, of_day
 from audit.settings import MatchingSettings
 
 
@@ -32,6 +33,8 @@ class MatchedOuting:
     rounds : tuple of float
         When further rounds by the points passed the first of them, in a recording so long
         that only the best were weighed.
+    by_day : bool
+        Whether the day of the plan left others out.
     """
 
     sampled: SampledWalk
@@ -39,6 +42,17 @@ class MatchedOuting:
     outings: int
     others: tuple[Match, ...] = ()
     rounds: tuple[float, ...] = ()
+    by_day: bool = False
+
+    @property
+    def begun_s(self) -> float:
+        """When the walk was begun, by the first leg that was walked."""
+        return _begun_s(self.sampled, self.match)
+
+    @property
+    def of_several(self) -> bool:
+        """Tell whether the recording holds more than this walk."""
+        return self.outings > 1 or bool(self.others or self.rounds)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -71,7 +85,8 @@ def match_outings(
     walked on both sides of it. A shorter one, a long halt, or coming back to begin anew
     parts walks if the course was walked on either side. Of a recording many times as long
     as the course only the rounds that pass its points best are weighed. Pins choose the
-    walk that holds them.
+    walk that holds them. Without any the walk of the day that the plan gives is taken, unless
+    it is plainly none of the course.
     """
     near = near_course(clean, card, settings, pins)
     rounds, beside = rounds_to_weigh(near, card, settings, pins)
@@ -86,10 +101,12 @@ def match_outings(
         walks += _walks_of(part, card, settings, pins)
         if rounds and walks[-1].is_whole:
             break  # the next best round cannot show more
-    best = walks[0]
-    if len(walks) > 1:
+    days = [OfDay.BEGUN_THEN if pins else _day_of(walk, card, settings) for walk in walks]
+    of_the_day = [walk for walk, day in zip(walks, days, strict=True) if day == min(days)]
+    best = of_the_day[0]
+    if len(of_the_day) > 1:
         best = min(
-            walks,
+            of_the_day,
             key=lambda walk: walk.match.cost + passing_cost(walk.sampled, card, settings),
         )
     return MatchedOuting(
@@ -98,7 +115,23 @@ def match_outings(
         outings=outings,
         others=tuple(walk.match for walk in walks if walk is not best and walk.is_of_course),
         rounds=beside,
+        by_day=not pins and min(days) < max([*days, *(of_day(one, card) for one in beside)]),
     )
+
+
+def _day_of(walk: _Walk, card: LegCard, settings: MatchingSettings) -> OfDay:
+    """Tell how a walk lies to the day of the plan; what is plainly none of it is of another.
+
+    That is one without a leg, or that comes near no point that a leg leads to.
+    """
+    if not walk.legs or not any(_points_near(walk.sampled.clean, card, settings)[1:]):
+        return OfDay.OF_ANOTHER
+    return of_day(_begun_s(walk.sampled, walk.match), card)
+
+
+def _begun_s(sampled: SampledWalk, match: Match) -> float:
+    begun = [leg.start_s for leg in match.legs if leg.start_s is not None]
+    return min(begun, default=float(sampled.clean.time_s[0]))
 
 
 def split_outings(
@@ -218,9 +251,13 @@ def _comes_by(part: CleanTrack, card: LegCard, settings: MatchingSettings) -> bo
     """Tell whether a stretch comes near most of the points: what does not need no matching."""
     if len(part) < 2:
         return False
+    near = _points_near(part, card, settings)
+    return sum(near) >= settings.walk_comes_by_share * len(near)
+
+
+def _points_near(part: CleanTrack, card: LegCard, settings: MatchingSettings) -> list[bool]:
     place = np.column_stack([part.east_m, part.north_m])
-    near = [
+    return [
         float(np.hypot(*(place - point).T).min()) <= settings.walk_comes_by_m
         for point in course_points(card)
     ]
-    return sum(near) >= settings.walk_comes_by_share * len(near)

@@ -20,6 +20,7 @@ from audit.matching.leg_match import CleanTrack
 from audit.matching.passing import best_passing
 from audit.matching.pins import Pin
 from audit.matching.route import course_points
+from audit.matching.walk_of_day import of_day
 from audit.settings import MatchingSettings
 from audit.units import FloatArray
 
@@ -126,13 +127,17 @@ def rounds_to_weigh(
     """Give the fixes of the best rounds, and when each of the others passed its first point.
 
     The first are empty where the recording is to be weighed whole. Pins choose the round
-    that holds them.
+    that holds them; without any those of the day that the plan gives are weighed, if there
+    are some.
     """
     rounds = find_rounds(clean, card, settings)
     path_m = _path_m(clean)
     parts = [(one, _with_way_there(clean, path_m, one, rounds, card, settings)) for one in rounds]
     if pins:
         parts = [(one, part) for one, part in parts if all(part.holds(pin.time_s) for pin in pins)]
+    elif parts:
+        days = [of_day(float(clean.time_s[one.first]), card) for one in rounds]
+        parts = [part for part, day in zip(parts, days, strict=True) if day == min(days)]
     least = min((one.cost for one, _ in parts), default=0.0)
     weighed = [
         (one, part)

@@ -4,11 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 
-from audit.moments import calendar_moment
-
-_DAY_S = 86_400.0
-_LEEWAY_S = 6.0 * 3600.0
-"""A night course goes on past midnight, and the clock of a place may differ from its sun."""
+from audit.moments import DAY_LEEWAY_S, day_by_sun
 
 
 def day_walked(
@@ -27,10 +23,5 @@ def day_walked(
     """
     if begun_s is None:
         return planned
-    by_sun_s = begun_s + longitude_deg / 360.0 * _DAY_S
-    near = {_day(by_sun_s + by_s) for by_s in (-_LEEWAY_S, _LEEWAY_S)}
-    return planned if planned in near else _day(by_sun_s)
-
-
-def _day(moment_s: float) -> dt.date:
-    return calendar_moment(moment_s).date()
+    near = {day_by_sun(begun_s + by_s, longitude_deg) for by_s in (-DAY_LEEWAY_S, DAY_LEEWAY_S)}
+    return planned if planned in near else day_by_sun(begun_s, longitude_deg)

@@ -31,6 +31,21 @@ def test_a_recording_of_another_day_is_told(days, said) -> None:
         assert DAY.isoformat() in told[0]
 
 
+def test_of_a_recording_of_several_days_it_is_told_which_day_is_taken() -> None:
+    """Bug: the plan's day lay between two walks, and nothing said that either was of another."""
+    days_s = 7 * 86_400.0
+    twice_s = np.concatenate([TIME_S, TIME_S + 2.0 * days_s])
+    plan = plan_of(*COURSE, date=DAY + dt.timedelta(days=7))
+    track = track_of(twice_s, np.concatenate([WALK, WALK]))
+    told = " ".join(audit.debrief(plan, track).quality.notes)
+    assert any(f"the walk that is taken is of {day}." in told for day in (DAY, "2026-10-17"))
+    assert "of those of the plan's day" not in told
+    plan = replace(plan, date=DAY + dt.timedelta(days=14))
+    told = " ".join(audit.debrief(plan, track).quality.notes)
+    assert "of those of the plan's day the one that fits it best" in told
+    assert "the walk that is taken is of" not in told
+
+
 def test_a_recording_without_times_is_of_no_day() -> None:
     assert not any(
         "plan is for" in note for note in notes(time_s=NO_TIMES, date=dt.date(2020, 1, 1))

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import datetime as dt
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from measurement.hand_made import SETTINGS, HandWalk, card_of, clean_of, receiver
@@ -57,6 +60,49 @@ def test_the_outing_that_fits_is_taken(course_is_second) -> None:
     assert found.outings == 2
     assert [leg.status for leg in found.match.legs] == ["walked", "walked"]
     assert all((leg.start_s >= begun) is course_is_second for leg in found.match.legs)
+
+
+DAY = dt.date(2026, 10, 3)
+
+
+def on(card, date: dt.date | None):
+    return replace(card, date=date)
+
+
+@pytest.mark.parametrize("is_second", [False, True])
+@pytest.mark.parametrize("days", [-7, 7])
+def test_of_two_days_the_walk_of_the_plans_day_is_taken(is_second, days) -> None:
+    """Bug: a walk of the week before was taken, which passed the points a little nearer."""
+    astray = HandWalk().halt(60).walk(90, 450).halt(60).walk(3, 350).halt(60)
+    pair = (course(), astray) if is_second else (astray, course())
+    clean, begun = two_days(*pair, abs(days) * 24 * HOUR_S)
+    card = card_of((0, 0), (400, 0), (400, 300))
+    at = on(card, DAY + dt.timedelta(days=abs(days) if is_second else 0))
+    found = match_outings(clean, at, S)
+    assert found.by_day
+    assert all((leg.start_s >= begun) is is_second for leg in found.match.legs)
+    # Where the plan gives neither day, or the recording said it, the walk that fits best is.
+    for free in (on(card, DAY + dt.timedelta(days=99)), replace(at, date_source="track")):
+        found = match_outings(clean, free, S)
+        assert not found.by_day
+        assert all((leg.start_s >= begun) is not is_second for leg in found.match.legs)
+
+
+def test_a_walk_of_the_plans_day_that_is_none_of_the_course_is_not_taken() -> None:
+    clean, begun = two_days(elsewhere(), course(), 7 * 24 * HOUR_S)
+    found = match_outings(clean, card_of((0, 0), (400, 0), (400, 300)), S)
+    assert all(leg.start_s >= begun for leg in found.match.legs)
+
+
+@pytest.mark.parametrize(("later_h", "is_second"), [(-1.0, False), (-5.0, True)])
+def test_of_two_nights_the_one_begun_on_the_plans_day_is_taken(later_h, is_second) -> None:
+    """By the sun at 87 degrees west both are begun within six hours of the 3rd of October."""
+    clean, begun = two_days(course(), course(), 24.0 * HOUR_S)
+    clean = replace(clean, time_s=clean.time_s + later_h * HOUR_S)
+    begun += later_h * HOUR_S
+    found = match_outings(clean, card_of((0, 0), (400, 0), (400, 300)), S)
+    late = {leg.start_s >= begun for leg in found.match.legs}
+    assert late == {is_second}
 
 
 def made_twice(seed: int, family: str, apart_s: float, pause: str):

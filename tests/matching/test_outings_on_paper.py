@@ -14,6 +14,7 @@ from audit.matching.pins import Pin
 
 S = SETTINGS.matching
 NIGHT_S = 50_000.0
+CARD = SimpleNamespace(date=None, date_source="", points=[SimpleNamespace(longitude_deg=0.0)])
 
 
 def days(count: int, fixes: int = 5):
@@ -28,7 +29,7 @@ class Walk(SimpleNamespace):
 
 def walk(cost, passing=0.0, *, whole=False, of_course=True):
     return Walk(match=SimpleNamespace(cost=cost), sampled=passing, is_whole=whole,
-                is_of_course=of_course)  # fmt: skip
+                is_of_course=of_course, legs=set())  # fmt: skip
 
 
 def given(monkeypatch, walks, rounds=((), ())):
@@ -50,7 +51,7 @@ def given(monkeypatch, walks, rounds=((), ())):
 def test_each_day_is_matched_and_the_best_by_match_and_passing_is_taken(monkeypatch) -> None:
     first, second, third = walk(-50.0, 30.0), walk(-40.0, 5.0), walk(-45.0, 15.0, of_course=False)
     asked = given(monkeypatch, [[first], [second, third]])
-    found = match_outings(days(2), None, S)
+    found = match_outings(days(2), CARD, S)
     assert asked == [(0.0, 5), (NIGHT_S, 5)]
     assert found.match is second.match
     assert (found.outings, found.rounds) == (2, ())
@@ -61,18 +62,18 @@ def test_a_day_of_one_fix_is_none_unless_there_is_no_other(monkeypatch) -> None:
     time_s = np.array([0.0, NIGHT_S, NIGHT_S + 10.0, 2.0 * NIGHT_S + 20.0])
     clean = clean_of(time_s, np.column_stack([time_s, 0.0 * time_s]))
     asked = given(monkeypatch, [[walk(-1.0)]])
-    assert match_outings(clean, None, S).outings == 1
+    assert match_outings(clean, CARD, S).outings == 1
     assert asked == [(NIGHT_S, 2)]
     asked = given(monkeypatch, [[walk(-1.0)]])
     apart = clean_of(time_s[[0, 1]], np.zeros((2, 2)))
-    assert match_outings(apart, None, S).outings == 1
+    assert match_outings(apart, CARD, S).outings == 1
     assert asked == [(0.0, 2)]
 
 
 def test_pins_leave_the_day_that_holds_them(monkeypatch) -> None:
     asked = given(monkeypatch, [[walk(-1.0)]])
     pins = [Pin(leg=0, end="from", time_s=NIGHT_S + at) for at in (0.0, 40.0)]
-    found = match_outings(days(3), None, S, pins)
+    found = match_outings(days(3), CARD, S, pins)
     assert asked == [(NIGHT_S, 5)]
     assert found.outings == 1
 
@@ -81,12 +82,12 @@ def test_rounds_are_weighed_in_place_of_days_until_one_is_whole(monkeypatch) -> 
     parts = [days(1, fixes) for fixes in (4, 3, 2)]
     half, whole, more = walk(-9.0), walk(-5.0, whole=True), walk(-99.0)
     asked = given(monkeypatch, [[half], [whole], [more]], (parts, (7.0, 8.0)))
-    found = match_outings(days(2), None, S)
+    found = match_outings(days(2), CARD, S)
     assert [size for _, size in asked] == [4, 3]
     assert (found.match, found.outings, found.rounds) == (half.match, 1, (7.0, 8.0))
     # Days are all weighed, whole or not.
     asked = given(monkeypatch, [[whole], [more]])
-    assert match_outings(days(2), None, S).match is more.match
+    assert match_outings(days(2), CARD, S).match is more.match
     assert len(asked) == 2
 
 

@@ -18,7 +18,8 @@ S = SETTINGS.matching
 A, B, C = (
     SimpleNamespace(east_m=east, north_m=north) for east, north in ((0, 0), (300, 0), (300, 400))
 )
-COURSE = SimpleNamespace(legs=[SimpleNamespace(start=A, end=B, distance_m=300.0),
+COURSE = SimpleNamespace(date=None, date_source="", points=[SimpleNamespace(longitude_deg=0.0)],
+                         legs=[SimpleNamespace(start=A, end=B, distance_m=300.0),
                                SimpleNamespace(start=B, end=C, distance_m=400.0)])  # fmt: skip
 """700 m over three points, to the last digit."""
 LIMIT = 0.5 * S.passing_most * 3
@@ -150,10 +151,10 @@ def test_too_few_places_begin_nothing(monkeypatch) -> None:
     assert begun_anew(three, COURSE, S) is None
 
 
-def weighed(monkeypatch, told, pins=()):
+def weighed(monkeypatch, told, pins=(), course=COURSE):
     monkeypatch.setattr(rounds, "find_rounds", lambda *_: told)
     clean = straight(9000)
-    parts, beside = rounds_to_weigh(clean, COURSE, replace(S, round_margin_m=100.0), pins)
+    parts, beside = rounds_to_weigh(clean, course, replace(S, round_margin_m=100.0), pins)
     return [(part.time_s[0] - 1000.0, part.time_s[-1] - 1000.0) for part in parts], beside
 
 
@@ -166,6 +167,15 @@ def test_the_best_rounds_are_weighed_with_half_a_course_of_way_about_them(monkey
     worse = replace(b, cost=1.01 + S.round_better_nats)
     assert weighed(monkeypatch, [a, worse]) == ([(600, 1999)], (3000.0,))
     assert weighed(monkeypatch, []) == ([], ())
+
+
+def test_the_plans_day_chooses_its_rounds_before_those_that_pass_better(monkeypatch) -> None:
+    """Bug: of a logger that ran for days the day of the plan was not asked for."""
+    begun = {1000: 0.0, 2000: 8.0, 6000: 8.5}  # by fix: days since 1970
+    monkeypatch.setattr(rounds, "of_day", lambda at_s, _: abs(int(begun[at_s - 1000.0]) - 8))
+    a, b, c = (Round(first=at, last=at + 700, cost=cost)
+               for at, cost in ((1000, 1.0), (2000, 5.0), (6000, 40.0)))  # fmt: skip
+    assert weighed(monkeypatch, [a, b, c]) == ([(1701, 3099)], (2000.0, 7000.0))
 
 
 def test_pins_choose_their_round(monkeypatch) -> None:

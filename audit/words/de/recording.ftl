@@ -35,6 +35,7 @@ recording-wandered = Der Empfänger schwankte um etwa { $noise } m: Kurze Abschn
 recording-log-note = Das Marschprotokoll: { $note }
 recording-log-astray = Das Marschprotokoll hat Einträge für { $names }, zu denen der Plan keinen Abschnitt hat; sie wurden weggelassen.
 recording-other-day = Der Plan gilt für den { $plan }, die Aufzeichnung beginnt aber am { $begun }: Prüfen, ob beide zum selben Weg gehören.
+recording-walk-of-other-day = Der Plan gilt für den { $plan }, der Gang, der genommen wird, ist aber vom { $walked }.
 recording-log-numbers = Seine Abschnitte wurden nach ihren Nummern genommen: { $pairs }.
 recording-log-number = „{ $written }“ als „{ $leg }“
 recording-log-time = Abschnitt { $leg }: Nach dem Marschprotokoll endete er { $minutes } min { $side ->

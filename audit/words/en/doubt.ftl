@@ -5,7 +5,10 @@ doubt-pinned-from = its start at { $time }
 doubt-pinned-claim = its claim at { $time }
 doubt-set-out = {" "}(it set out at { $time })
 doubt-another = {" "}To take another, say when it set out: { $pins }.
-doubt-other-walks = The recording holds { $count } walks of this course; the one that fits it best is taken{ $begun }.{ $settle }
+doubt-other-walks = The recording holds { $count } walks of this course; { $chosen ->
+    [day] of those of the plan's day the one that fits it best
+   *[fit] the one that fits it best
+} is taken{ $begun }.{ $settle }
 doubt-taken = Leg { $leg }: it is taken as { $reading }, which is only { $sure } sure.
 doubt-otherwise = { $taken } Likeliest otherwise ({ $sure }): { $reading }.{ $settle }
 doubt-likelier = { $taken } Likelier, but not sure enough to be taken ({ $sure }): { $reading }.{ $settle }

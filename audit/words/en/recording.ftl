@@ -28,12 +28,16 @@ recording-too-few = Only { $count } fixes of the recording can be used: no leg c
 recording-nearest = It comes within { $near } of { -point } { $point }, and no nearer to any.
 recording-elsewhere = The walk may be of another course. { $near } Check that plan and recording are of the same walk, and that its { -point(form: "many") } are where they should be.
 recording-nothing-walked = No leg of the plan was recognised in this recording. { $near } Check that plan and recording are of the same walk, and that its { -point(form: "many") } are where they should be.
-recording-outings = The recording holds { $count } outings near the course; the one that fits it best, begun { $begun }, is taken for the walk.
+recording-outings = The recording holds { $count } outings near the course; { $chosen ->
+    [day] of those of the plan's day the one that fits it best
+   *[fit] the one that fits it best
+}, begun { $begun }, is taken for the walk.
 recording-untimed = The recording carries no usable times: legs are matched by the order of fixes, halts cannot be seen, and there are no time figures.
 recording-sparse = A fix only every { $interval } s: corners are cut and short bypasses vanish.
 recording-wandered = The receiver wandered by about { $noise } m: short legs cannot be judged on heading.
 recording-log-note = The walker's log: { $note }
 recording-log-astray = The walker's log has entries for { $names }, which the plan has no leg for; they were left out.
+recording-walk-of-other-day = The plan is for { $plan }, but the walk that is taken is of { $walked }.
 recording-other-day = The plan is for { $plan }, but the recording begins on { $begun }: check that they are of the same walk.
 recording-log-numbers = its legs were taken by their numbers: { $pairs }.
 recording-log-number = "{ $written }" as "{ $leg }"
