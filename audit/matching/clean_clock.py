@@ -7,6 +7,7 @@ from numpy.typing import NDArray
 
 from audit.matching.clean_clock_returns import mend_returns, usually_off_m
 from audit.matching.clean_clock_steps import in_orderly_parts, leaps, part_begins
+from audit.matching.clean_clock_stretches import mend_stretches
 from audit.matching.clean_fixes import Fixes, usual_interval_s
 from audit.matching.leg_match import Cleaning
 from audit.settings import CleaningSettings
@@ -26,6 +27,8 @@ def in_blocks(fixes: Fixes, settings: CleaningSettings) -> tuple[Fixes, Blocks, 
     has most fixes is believed.
     """
     fixes, cleaning = mend_returns(fixes.sorted_by(fixes.segment), settings)
+    fixes, stretches = mend_stretches(fixes, settings)
+    cleaning += stretches
     step_s = np.diff(fixes.time_s, prepend=fixes.time_s[:1])
     little = _put_back_a_little(fixes, step_s, settings)
     begins = _block_begins(fixes, step_s, settings)

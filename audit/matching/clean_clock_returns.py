@@ -43,7 +43,7 @@ def mend_returns(fixes: Fixes, settings: CleaningSettings) -> tuple[Fixes, list[
         np.round(np.cumsum(ahead_s), 3), return_inverse=True, return_counts=True
     )
     moved_s = (offsets_s - offsets_s[np.argmax(counts)])[clock]
-    return fixes.at_times(fixes.time_s + moved_s), [_account(moved_s)]
+    return fixes.at_times(fixes.time_s + moved_s), [returned_account(moved_s)]
 
 
 def _opposites(
@@ -140,7 +140,8 @@ def usually_off_m(these: Fixes, others: Fixes) -> float:
     return float(np.median(np.hypot(these.east_m[told] - east_m, these.north_m[told] - north_m)))
 
 
-def _account(moved_s: FloatArray) -> Cleaning:
+def returned_account(moved_s: FloatArray) -> Cleaning:
+    """Tell of a clock that leapt and came back: which fixes were moved, and how far at most."""
     count = int(np.count_nonzero(moved_s))
     minutes = Number(value=float(np.abs(moved_s).max()) / 60.0)
     detail = sentence("recording-detail-clock-returned", count=count, minutes=minutes)
