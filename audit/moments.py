@@ -3,7 +3,12 @@
 from __future__ import annotations
 
 import datetime as dt
+import re
 
+_ISO = re.compile(
+    r"[\dW-]{7,10}(?:[^\dW]\d\d(?::?\d\d(?::?\d\d(?:[.,]\d*)?)?)? *(?:[Zz]|[+-]\d.*)?)?",
+    re.ASCII,
+)
 _EPOCH = dt.datetime(1970, 1, 1, tzinfo=dt.UTC)
 _FIRST_S, _LAST_S = -62_135_596_800.0, 253_402_300_799.0
 """The years 1 to 9999 of ISO 8601."""
@@ -21,6 +26,22 @@ def years_between(begin: dt.date, end: dt.date) -> float:
 def day_aside_s(apart_s: float) -> float:
     """Give how far apart two moments are, whatever their days: half a day either way at most."""
     return (apart_s + DAY_S / 2.0) % DAY_S - DAY_S / 2.0
+
+
+def read_moment(text: str) -> dt.datetime:
+    """Give a day and a clock time as ISO 8601 writes them; a day alone is its midnight.
+
+    The library alone reads 00:00:500Z as 50 seconds.
+
+    Raises
+    ------
+    ValueError
+        For anything else.
+    """
+    if not _ISO.fullmatch(text):
+        message = "no moment of ISO 8601"
+        raise ValueError(message)
+    return dt.datetime.fromisoformat(text)
 
 
 def day_by_sun(moment_s: float, longitude_deg: float) -> dt.date:

@@ -11,6 +11,7 @@ from audit.errors import InputRefusedError, Problem
 from audit.leg_card import LegCard
 from audit.matching.leg_match import CleanTrack
 from audit.matching.pins import Pin, PinnedEnd
+from audit.moments import read_moment
 from audit.settings import MatchingSettings
 from audit.track import utc_text
 
@@ -121,7 +122,7 @@ def _meant_s(moment: Moment, begin_s: float, end_s: float) -> list[float]:
     clock = _CLOCK.fullmatch(text)
     try:
         if clock is None:
-            return [_in_utc(dt.datetime.fromisoformat(text)).timestamp()]
+            return [_in_utc(read_moment(text)).timestamp()]
         hours, minutes, seconds = int(clock[1]), int(clock[2] or clock[4]), float(clock[3] or 0.0)
         dt.time(hours, minutes, int(seconds))
         ahead_s = _ahead_of_utc_s(clock[5] or "Z")

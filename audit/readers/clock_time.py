@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import re
 
+from audit.moments import read_moment
 from audit.readers.plain_text import plain_text
 
 CLOCK_REMEDY = "Write it like 10:42, 10:42+02:00 or 2026-10-03T10:42:00Z."
@@ -23,7 +24,7 @@ def clock_moment(written: str) -> dt.time | dt.datetime | None:
     text = plain_text(written).upper()
     try:
         if _DAY_AND_TIME.match(text):
-            return dt.datetime.fromisoformat(text)
+            return read_moment(text)
         found = _CLOCK.fullmatch(text)
         if found:
             return _time(found)

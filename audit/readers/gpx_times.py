@@ -8,6 +8,7 @@ from itertools import pairwise
 
 import numpy as np
 
+from audit.moments import read_moment
 from audit.units import FloatArray
 
 _EPOCH = dt.datetime(1970, 1, 1, tzinfo=dt.UTC)
@@ -35,7 +36,7 @@ def seconds_since_1970(text: str) -> tuple[float, bool]:
         For anything that is no date with a clock time.
     """
     try:
-        moment = dt.datetime.fromisoformat(text)
+        moment = read_moment(text)
     except ValueError:
         return _loose_seconds(text)
     if moment.tzinfo is not None:

@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from audit.readers.clock_time import clock_moment
 from audit.readers.gpx_times import seconds_since_1970
 from audit.track import utc_text
 
@@ -42,6 +43,22 @@ def test_a_time_with_its_zone(text: str, utc: str) -> None:
     seconds, zone_named = seconds_since_1970(text)
     assert utc_text(seconds) == utc
     assert zone_named
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "2006-02-03T00:00:500Z",
+        "2006-02-03T00:00:505Z",
+        "20060203T000000500Z",
+        "2006-02-03T08:30.5Z",
+    ],
+)
+def test_a_clock_time_with_more_digits_than_one_has_is_none(text: str) -> None:
+    """Bug: 00:00:500Z was read as 50 seconds after midnight, without a word."""
+    with pytest.raises(ValueError, match="time"):
+        seconds_since_1970(text)
+    assert clock_moment(text) is None
 
 
 def test_a_time_without_a_zone_is_taken_as_utc_and_says_so() -> None:
