@@ -83,10 +83,13 @@ def _check(
             f"--paces: {len(paces)} counts for {len(paths)} recordings. Give one for each, in "
             "their order, or one for all of them together."
         )
-    elif any(not 0.0 < one <= _MOST_PACES for one in paces):
-        message = f"--paces: a count lies above 0, up to {_MOST_PACES:.0f}. Give what was counted."
+    elif beyond := [one for one in paces if not 0.0 < one <= _MOST_PACES]:
+        message = (
+            f"--paces {beyond[0]:g}: a count lies above 0, up to {_MOST_PACES:.0f}. Give what was "
+            "counted."
+        )
     elif strip_m is not None and not 0.0 < strip_m <= 100_000.0:
-        message = "--strip: a length lies above 0, up to 100000 m. Give metres."
+        message = f"--strip {strip_m:g}: a length lies above 0, up to 100000 m. Give metres."
     elif strip_m is not None and not paces:
         message = "--strip says how long the counted strip is. Give --paces with it."
     if message:

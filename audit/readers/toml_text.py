@@ -38,7 +38,7 @@ def toml_document(text: str, problems: ProblemList) -> dict[str, Any]:
         problems.stop("", None, "is nested too deeply", "Keep to the tables of a plan.")
     except tomllib.TOMLDecodeError as error:
         found = _WHERE.search(str(error))
-        line = found[1] if found else None
+        line = _line(text, found)
         reason = _WHERE.sub("", str(error))
         remedy = "Text stands in quotation marks; numbers take a decimal point."
         problems.stop(f"line {line}" if line else "", None, f"is not TOML: {reason}", remedy)
@@ -56,6 +56,13 @@ def _of_longest_key(line: str, sign: str) -> int:
     """
     bare = _TEXT_OR_COMMENT.sub(lambda found: "" if found[0][0] == "#" else "k", line)
     return max(key.count(sign) for key in _OF_NO_KEY.split(bare.replace(" ", "").replace("\t", "")))
+
+
+def _line(text: str, found: re.Match[str] | None) -> int | None:
+    """Give the line that the parser names; "the end of the document" is the last one written on."""
+    if found is None:
+        return None
+    return int(found[1]) if found[1] else max(1, len(text.rstrip().splitlines()))
 
 
 def _holds_too_long(value: object) -> bool:

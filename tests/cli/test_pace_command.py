@@ -88,12 +88,12 @@ def test_without_a_count_the_cadence_is_gone_by(leg_audit):
 @pytest.mark.parametrize(
     ("arguments", "status", "said"),
     [
-        (("strip1.gpx", "--paces", "0"), 2, "a count lies above 0"),
-        (("strip1.gpx", "--paces", "nan"), 2, "a count lies above 0"),
+        (("strip1.gpx", "--paces", "0"), 2, "--paces 0: a count lies above 0"),
+        (("strip1.gpx", "--paces", "nan"), 2, "--paces nan: a count lies above 0"),
         (("strip1.gpx", "--paces", "9", "--paces", "9"), 2, "2 counts for 1 recordings"),
         (("strip1.gpx", "--each"), 2, "--each holds for one --paces"),
         (("strip1.gpx", "--strip", "100"), 2, "Give --paces with it"),
-        (("strip1.gpx", "--paces", "9", "--strip", "-1"), 2, "a length lies above 0"),
+        (("strip1.gpx", "--paces", "9", "--strip", "-1"), 2, "--strip -1: a length lies above 0"),
         (("broken.gpx", "no.gpx", "--paces", "9"), 3, "no.gpx: does not exist"),
         (("strip1.gpx",), 3, "has no cadence to go by, and no paces were counted on it. Say how"),
         (("plan.csv", "--paces", "3"), 3, "plan.csv: is a plan, and paces are counted on a"),

@@ -46,6 +46,8 @@ def test_an_empty_file_leaves_everything_as_it_is(tmp_path):
         ("terms = 1", "is not a table"),
         ('[units]\npaces_counted = "double"', "says nothing without paces"),
         ("language = de", "is not TOML"),
+        ("# words\n\nlanguage=", "words.toml, line 3: is not TOML"),  # no line end after it
+        ("language=", "words.toml, line 1: is not TOML"),
     ],
 )
 def test_a_wrong_file_is_refused_in_one_sentence(tmp_path, text, said):
