@@ -26,7 +26,7 @@ from audit.classroom.walker_result import LaneFit
 from audit.classroom.walker_task import WalkerTask
 from audit.classroom.walks_in_file import Recording, part_of, put_forward, put_together
 from audit.grading.fingerprint import digest
-from audit.roster import PunchList, Roster
+from audit.roster import PunchList, Roster, RosterEntry
 from audit.settings import Settings
 from audit.standard import Standard
 from audit.words import PLAIN_ENGLISH, Words, sentence
@@ -92,12 +92,12 @@ def draft_class(inputs: ClassInputs) -> ClassDraft:
     """
     names = [(lane.name, lane.card.name) for lane in inputs.lanes]
     findings: list[ClassFinding] = []
-    if inputs.punches is not None:
-        check_punches(inputs.punches, inputs.lanes, inputs.roster)
     if inputs.roster is None:
         handed = by_file(inputs.recordings)
         handed, findings = join_parts(handed, inputs.lanes, inputs.settings.grading)
+        _check_punches(inputs, [one.entry for one in handed])
     else:
+        _check_punches(inputs, inputs.roster.entries)
         check_roster(inputs.roster, names, [one.file for one in inputs.recordings])
         handed, findings = by_roster(
             inputs.roster, inputs.recordings, inputs.lanes, inputs.settings.grading
@@ -134,6 +134,12 @@ def draft_class(inputs: ClassInputs) -> ClassDraft:
     return ClassDraft(
         inputs=inputs, tasks=tasks, findings=tuple(asked), clock=clock, notes=tuple(notes)
     )
+
+
+def _check_punches(inputs: ClassInputs, walkers: Sequence[RosterEntry]) -> None:
+    if inputs.punches is not None:
+        by_roster = inputs.roster is not None
+        check_punches(inputs.punches, inputs.lanes, walkers, by_roster=by_roster)
 
 
 def _settled(handed: HandedIn, inputs: ClassInputs) -> _Settled:

@@ -8,11 +8,22 @@ from audit.classroom.lane import Lane
 from audit.classroom.lane_names import lane_called
 from audit.errors import InputRefusedError, Problem
 from audit.grading.verdicts import Punch
-from audit.roster import PunchEntry, PunchList, Roster, RosterEntry
+from audit.roster import PunchEntry, PunchList, RosterEntry
+
+_NAMES_TOLD = 10
+"""Of the walkers whom files name; chosen: enough to see how."""
 
 
-def check_punches(punches: PunchList, lanes: Sequence[Lane], roster: Roster | None) -> None:
+def check_punches(
+    punches: PunchList,
+    lanes: Sequence[Lane],
+    walkers: Sequence[RosterEntry],
+    *,
+    by_roster: bool,
+) -> None:
     """Refuse codes of points, lanes or walkers that the class does not have, or that differ.
+
+    ``walkers`` are those of the roster, or those whom the files name where there is none.
 
     Raises
     ------
@@ -21,7 +32,7 @@ def check_punches(punches: PunchList, lanes: Sequence[Lane], roster: Roster | No
     """
     names = [(lane.name, lane.card.name) for lane in lanes]
     of_lane = {lane.name: _points(lane) for lane in lanes}
-    walkers = None if roster is None else {entry.name.casefold() for entry in roster.entries}
+    known = {entry.name.casefold() for entry in walkers}
     problems = []
     for entry in punches.entries:
         lane = lane_called(entry.lane, names) or ""
@@ -32,12 +43,18 @@ def check_punches(punches: PunchList, lanes: Sequence[Lane], roster: Roster | No
         if entry.point.casefold() not in points:
             remedy = "Write the name of the point as the plan does."
             problems.append(_problem(punches, entry, "point", entry.point, remedy))
-        if walkers is not None and entry.name and entry.name.casefold() not in walkers:
-            remedy = "Write the name as the roster does."
+        if entry.name and entry.name.casefold() not in known:
+            remedy = "Write the name as the roster does." if by_roster else _as_files(walkers)
             problems.append(_problem(punches, entry, "name", entry.name, remedy))
     problems += _differing(punches, names)
     if problems:
         raise InputRefusedError(problems)
+
+
+def _as_files(walkers: Sequence[RosterEntry]) -> str:
+    names = list(dict.fromkeys(entry.name for entry in walkers))
+    told = ", ".join(names[:_NAMES_TOLD]) + (" ..." if len(names) > _NAMES_TOLD else "")
+    return f"Without a roster walkers are called as their files are: {told}."
 
 
 def punches_of(

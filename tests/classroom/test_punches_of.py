@@ -47,6 +47,24 @@ def test_two_keys_of_one_point_at_the_same_level_are_refused(again):
     assert "of the key for this point differs from line" in str(problem)
 
 
+def test_without_a_roster_a_code_of_nobody_is_refused_with_the_names_of_the_files():
+    """Bug: the code of a name that no file has was left out, without a word."""
+    walks = [track((0.0, 0.0), *PLACES, source="adder.gpx")]
+
+    def proved(name):
+        brought = PunchEntry(point="east2", code="H0", name=name, line=4)
+        punches = PunchList(entries=(GENERAL, brought), source="codes.csv")
+        result = grade({"east": EAST.plan}, walks, STANDARD, punches=punches)
+        return result.walkers[0].legs[1].point.proof
+
+    assert proved("Adder") == "punch"
+    with pytest.raises(InputRefusedError) as refused:
+        proved("Zed")
+    (problem,) = refused.value.problems
+    assert str(problem).startswith('codes.csv, line 4, name: "Zed" is not known in this class.')
+    assert problem.remedy == "Without a roster walkers are called as their files are: adder."
+
+
 def test_codes_without_a_recording_are_told_as_what_there_is():
     """Bug: with all points by codes it was said that there is no evidence, and no time."""
     brought = [
