@@ -7,7 +7,7 @@ import re
 from pathlib import Path
 
 from audit.moments import DAY_S
-from audit.readers.clock_time import clock_moment
+from audit.readers.clock_time import CLOCK_REMEDY, clock_moment
 from audit.readers.csv_table import CsvRow, read_csv_table
 from audit.readers.file_bytes import decoded_text, file_bytes
 from audit.readers.plain_text import writable
@@ -58,6 +58,8 @@ def _entry(row: CsvRow, problems: ProblemList) -> PunchEntry:
         rule = "is no number of an attempt"
         problems.add(row.place("attempt"), attempt, rule, "Write 1, 2 and so on.")
         attempt = "1"
+    if told["time"] and clock_moment(told["time"]) is None:
+        problems.add(row.place("time"), told["time"], "is no clock time", CLOCK_REMEDY)
     return PunchEntry(
         point=point,
         code=code,

@@ -38,7 +38,7 @@ def test_all_problems_at_once(tmp_path):
     ("written", "noted_s"),
     [
         ("17:25", 62_700.0), ("19:25+02:00", 62_700.0), ("2026-09-19T17:25:00Z", 62_700.0),
-        ("5:25 PM", 62_700.0), ("in the evening", None), ("", None),
+        ("5:25 PM", 62_700.0), ("", None),
     ],
 )  # fmt: skip
 def test_the_time_beside_a_code_is_read_where_it_is_one(tmp_path, written, noted_s):
@@ -46,3 +46,12 @@ def test_the_time_beside_a_code_is_read_where_it_is_one(tmp_path, written, noted
     path.write_text(f"name,lane,point,code,time\nAdder,,Knoll,KT,{written}\n")
     (entry,) = read_punches(path).entries
     assert (entry.time, entry.noted_s) == (written, noted_s)
+
+
+@pytest.mark.parametrize("written", ["25:99", "xx", "in the evening"])
+def test_a_time_that_no_clock_shows_is_refused(tmp_path, written):
+    """Bug: it was handed on as the time of the code."""
+    with pytest.raises(InputRefusedError) as refused:
+        punches(tmp_path, f"name,point,code,time\n,Birch,KT,\nAdder,Birch,KT,{written}\n")
+    (problem,) = refused.value.problems
+    assert str(problem).startswith(f'codes.csv, line 3, time: "{written}" is no clock time.')
