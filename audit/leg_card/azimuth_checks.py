@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
@@ -67,7 +66,7 @@ def leading_azimuth(check: LegCheck, said: PointsSay) -> StatedAzimuth | None:
         turn_deg = turn_degrees(said_azimuth.degrees, said.first_stretch.degrees)
         what = sentence("slip-via")
         slips = (*slips, Slip(name="via-azimuth", what=what, turn_deg=turn_deg))
-    doubt_deg = _squares_deg(check, said)
+    doubt_deg = _squares_deg(check, said, turn_degrees(expected_deg, given_deg))
     rounding_deg = grid_rounding_deg(leg) if north == "grid" else plan_rounding_deg(given_deg)
     if north == "magnetic":
         doubt_deg += check.angle_doubt_deg
@@ -80,10 +79,9 @@ def leading_azimuth(check: LegCheck, said: PointsSay) -> StatedAzimuth | None:
     )
 
 
-def _squares_deg(check: LegCheck, said: PointsSay) -> float:
+def _squares_deg(check: LegCheck, said: PointsSay, off_deg: float) -> float:
     """Give how far an azimuth may be off its points: a careful hand, and their squares."""
-    squares_deg = math.degrees(math.asin(min(1.0, said.slack_m / said.chord_m)))
-    return check.settings.azimuth_slack_deg + squares_deg
+    return check.settings.azimuth_slack_deg + said.room.degrees(off_deg)
 
 
 def azimuths_against_points(check: LegCheck) -> Iterator[CardFinding]:
@@ -128,8 +126,9 @@ def _off_points_deg(check: LegCheck, by_grid: StatedAzimuth) -> float | None:
     said, grid = check.said, check.leg.grid_azimuth
     if said is None or said.azimuth is None or grid is None:
         return None
-    off_deg = abs(turn_degrees(0.0, by_grid.off_deg + said.azimuth.turn_to(grid)))
-    return off_deg if off_deg <= by_grid.tolerance_deg + _squares_deg(check, said) else None
+    off_deg = turn_degrees(0.0, by_grid.off_deg + said.azimuth.turn_to(grid))
+    most_deg = by_grid.tolerance_deg + _squares_deg(check, said, off_deg)
+    return abs(off_deg) if abs(off_deg) <= most_deg else None
 
 
 def _beside_grid(check: LegCheck, grid: GridAzimuth) -> Iterator[StatedAzimuth]:

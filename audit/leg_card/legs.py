@@ -11,6 +11,7 @@ from audit.azimuths import GridAzimuth, NorthAngles
 from audit.geodesy.grids import CourseGrid
 from audit.leg_card.finished_card import CardLeg, CardPoint
 from audit.leg_card.points import given_distance_m, given_grid_azimuth
+from audit.leg_card.within_squares import Room, room_within
 from audit.plan import Plan, PlannedLeg
 from audit.settings import CardSettings
 from audit.units import FloatArray, direction_degrees
@@ -31,15 +32,15 @@ class PointsSay:
     over_vias_m : tuple of (over, past)
         Of each via position the way over it, and the straight one past it, between the
         places before and after it.
-    slack_m : float
-        How far the two ends may lie off against each other within their squares.
+    room : Room
+        What the squares of its places leave open of all this.
     """
 
     azimuth: GridAzimuth | None
     first_stretch: GridAzimuth | None
     chord_m: float
     along_m: float
-    slack_m: float
+    room: Room
     over_vias_m: tuple[tuple[float, float], ...] = ()
 
 
@@ -67,7 +68,7 @@ def points_say(
     lengths = np.hypot(steps[:, 0], steps[:, 1])
     chord = line[-1] - line[0]
     chord_m = math.hypot(*chord)
-    via_slack_m = sum(2.0 * via.half_square_m for via in leg.via)
+    half_m = [start.half_square_m, *(via.half_square_m for via in leg.via), end.half_square_m]
     return PointsSay(
         azimuth=_direction(chord) if chord_m >= settings.shortest_leg_m else None,
         first_stretch=(
@@ -75,7 +76,7 @@ def points_say(
         ),
         chord_m=chord_m,
         along_m=float(lengths.sum()),
-        slack_m=start.half_square_m + end.half_square_m + via_slack_m,
+        room=room_within(line, np.array(half_m)),
         over_vias_m=tuple(
             (float(lengths[at - 1] + lengths[at]), math.dist(line[at - 1], line[at + 1]))
             for at in range(1, len(line) - 1)

@@ -32,7 +32,7 @@ def distance_tolerance_m(check: LegCheck, given_m: float, said: PointsSay) -> fl
     return (
         distance_rounding_m(check.leg, given_m, settings.distance_rounding_most_m)
         + settings.distance_slack * said.along_m
-        + said.slack_m
+        + said.room.metres(given_m - said.along_m)
     )
 
 
@@ -119,6 +119,13 @@ def paced_m(check: LegCheck) -> float:
     return said.along_m if said is not None and in_kilometres(check) else check.distance_m
 
 
+def _open_m(check: LegCheck, off_m: float) -> float:
+    """Give how far the distance that paces are held against may be off: its points' squares."""
+    said = check.said
+    by_points = said is not None and (check.leg.distance_m is None or in_kilometres(check))
+    return said.room.metres(off_m) if by_points and said is not None else 0.0
+
+
 def paces_against_distance(check: LegCheck) -> Iterator[CardFinding]:
     """Hold the paces against the card's distance at the plan's pace count."""
     given, rate, settings = check.leg.paces, check.paces_per_100m, check.settings
@@ -130,7 +137,7 @@ def paces_against_distance(check: LegCheck) -> Iterator[CardFinding]:
     tolerance = (
         length_rounding(given, settings.pace_rounding_most)
         + settings.pace_slack * expected
-        + step_m * rate / 100.0
+        + (step_m + _open_m(check, given - expected)) * rate / 100.0
     )
     if abs(given - expected) <= tolerance:
         return
@@ -198,8 +205,9 @@ def in_kilometres(check: LegCheck) -> bool:
         return False
     decimals = len(f"{given:.3f}".rstrip("0").partition(".")[2])
     last_digit_m = 0.5 * _KILOMETRE_M / 10.0**decimals
-    room_m = last_digit_m + check.settings.distance_slack * said.along_m + said.slack_m
-    return given < _FEW * said.along_m and abs(given * _KILOMETRE_M - said.along_m) <= room_m
+    off_m = given * _KILOMETRE_M - said.along_m
+    room_m = last_digit_m + check.settings.distance_slack * said.along_m + said.room.metres(off_m)
+    return given < _FEW * said.along_m and abs(off_m) <= room_m
 
 
 def _hundreds_words(hundreds: int) -> Sentence:

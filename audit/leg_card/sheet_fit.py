@@ -12,8 +12,8 @@ from audit.positions import Position
 from audit.words import sentence
 from audit.words.figures import Length, Listed
 
-_Place = tuple[str, str | None, float, float]
-"""A name, the reference as given, and easting and northing."""
+_Place = tuple[str, str | None, float, float, float]
+"""A name, the reference as given, half the side of its square, and easting and northing."""
 
 
 def sheet_fit(plan: Plan, points: Iterable[CardPoint], grid: CourseGrid) -> Iterator[CardFinding]:
@@ -32,7 +32,7 @@ def sheet_fit(plan: Plan, points: Iterable[CardPoint], grid: CourseGrid) -> Iter
         )
         yield CardFinding(leg=None, what="sheet", given=first, computed=None, message=message)
         return
-    for name, given, east_m, north_m in _places(plan, points, grid):
+    for name, given, half_m, east_m, north_m in _places(plan, points, grid):
         off = {
             "west": low_east_m - east_m,
             "east": east_m - high_east_m,
@@ -42,7 +42,7 @@ def sheet_fit(plan: Plan, points: Iterable[CardPoint], grid: CourseGrid) -> Iter
         beyond = [
             sentence(f"finding-{side}-of", size=Length(metres=metres))
             for side, metres in off.items()
-            if metres > 0.0
+            if metres > half_m  # no place of its square is on the sheet
         ]
         if beyond:
             message = sentence("finding-off-sheet", point=name, beyond=Listed(things=beyond))
@@ -54,11 +54,12 @@ def sheet_fit(plan: Plan, points: Iterable[CardPoint], grid: CourseGrid) -> Iter
 def _places(plan: Plan, points: Iterable[CardPoint], grid: CourseGrid) -> Iterator[_Place]:
     for point in points:
         position = plan.position(point.name)
-        yield point.name, position.given if position else None, point.east_m, point.north_m
+        given, half_m = (position.given, position.half_square_m) if position else (None, 0.0)
+        yield point.name, given, half_m, point.east_m, point.north_m
     for leg in plan.legs:
         for number, via in enumerate(leg.via, start=1):
             place = grid.to_grid(via.longitude_deg, via.latitude_deg)
-            yield via_name(leg.name, number), via.given, *place
+            yield via_name(leg.name, number), via.given, via.half_square_m, *place
 
 
 def _corner(position: Position, grid: CourseGrid, side: float) -> tuple[float, float]:

@@ -436,7 +436,22 @@ def test_a_slip_of_a_distance_is_named_where_it_leads_to_the_points(given_m, nam
     assert bool(found.slips) == bool(named)
 
 
-@pytest.mark.parametrize(("given_m", "named"), [(895.0, ""), (870.0, ""), (808.0, "straight line")])
+@pytest.mark.parametrize(
+    ("distance_m", "said"),
+    [(710.0, []), (350.0, ["distance_m"]), (1640.0, ["distance_m"])],
+)
+def test_numbers_that_fit_a_place_of_a_wide_square_are_right(distance_m, said) -> None:
+    """Bug: "two digits of its northing swapped" of A, where B in its square fits exactly.
+
+    From A the square of B reaches from 420 m away, to the north, to 1579 m in its far corner.
+    """
+    points = (mgrs_point("A", "16S GF 4033 5557"), mgrs_point("B", "16S GF 40 56"))
+    numbers = {"grid_azimuth": GridAzimuth(45.5), "magnetic_azimuth": MagneticAzimuth(53.0)}
+    course = plan(points, (leg(**numbers, distance_m=distance_m),), grid_magnetic_angle_deg=-7.5)
+    assert [one.what for one in work_out_card(course).findings] == said
+
+
+@pytest.mark.parametrize(("given_m", "named"), [(885.0, ""), (870.0, ""), (808.0, "straight line")])
 def test_a_slip_on_via_positions_is_named_as_strictly(given_m, named) -> None:
     """Bug: 870 for a way of 937 m along via positions was a hundred metres too little."""
     points = (mgrs_point("A", "11U NR 1602 3641"), mgrs_point("B", "11U NR 1655 3702"))

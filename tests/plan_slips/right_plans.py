@@ -195,3 +195,45 @@ def reference_at(grid, east, north, digits):
     if grid.code == "EPSG:27700":
         return encode_national(east, north, grid.code, digits=digits)
     return encode_mgrs(*grid.to_geographic(east, north), digits=digits)
+
+
+def mixed_plan(random: Random, figures: tuple[int, ...] = (4, 6, 8, 10)) -> MadePlan:
+    """Give a right plan whose references differ in figures, its numbers read at the true places.
+
+    A place lies anywhere in the square that its reference names, as a control point does.
+    """
+    longitude, latitude, code = random.choice(PLACES)
+    grid = course_grid(code or utm_code(longitude, latitude))
+    convergence = grid.convergence_deg(longitude, latitude)
+    field_deg = declination(longitude, latitude, date=DAY).degrees
+    angle = round(2.0 * turn_degrees(convergence, field_deg)) / 2.0
+    rate = float(random.choice([62, 65, 68, 70, 116, 120, 130]))
+    step_deg, step_m = random.choice([1.0, 0.5, 0.1]), random.choice([1.0, 5.0, 10.0])
+    columns = random.choice(["all", "magnetic only", "grid only", "no distance"])
+    east, north = grid.to_grid(longitude, latitude)
+    references, places = [], []
+    for _ in range(random.randint(2, 5)):
+        references.append(reference_at(grid, east, north, random.choice(figures)))
+        places.append((east, north))
+        way, length = random.uniform(0.0, 2.0 * math.pi), random.uniform(300.0, 2500.0)
+        east, north = east + length * math.sin(way), north + length * math.cos(way)
+    rows = []
+    for (e0, n0), (e1, n1) in pairwise(places):
+        grid_deg = rounded(direction_degrees(e1 - e0, n1 - n0), step_deg)
+        exact_m = math.hypot(e1 - e0, n1 - n0)
+        distance_m = float(round(exact_m / step_m) * step_m)
+        rows.append(
+            Row(
+                grid_deg=None if columns == "magnetic only" else grid_deg,
+                magnetic_deg=None
+                if columns == "grid only"
+                else rounded(grid_deg - angle, step_deg),
+                distance_m=None if columns == "no distance" else distance_m,
+                paces=float(round(distance_m * rate / 100.0)),
+            )
+        )
+    return MadePlan(
+        grid=code, angle_deg=angle, convergence_deg=convergence, rate=rate,
+        references=tuple(references), rows=tuple(rows), exact_deg=(), exact_m=(),
+        step_deg=step_deg,
+    )  # fmt: skip

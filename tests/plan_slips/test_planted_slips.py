@@ -8,11 +8,14 @@ made anew with ``python -m plan_slips --record``.
 from __future__ import annotations
 
 import math
+import re
+from random import Random
 
 import pytest
 
 from plan_slips.limits import SIZES, limit_lines, limits
 from plan_slips.measure import false_on_right_plans, tally
+from plan_slips.right_plans import mixed_plan
 from plan_slips.slips import PLANTERS
 from plan_slips.table import lines, read_limits, read_record
 
@@ -31,6 +34,44 @@ def test_the_record_has_every_kind():
 
 def test_a_right_plan_is_left_alone():
     assert false_on_right_plans(RIGHT_PLANS, "guard") == 0
+
+
+def read_mixed(plans: int, seed: str):
+    """Give right plans with references of 4 to 10 figures; two alike may be refused as one."""
+    random = Random(seed)
+    for _ in range(plans):
+        plan = mixed_plan(random)
+        if len(set(plan.references)) == len(plan.references):
+            yield plan
+
+
+def test_a_right_plan_with_references_of_mixed_figures_is_left_alone():
+    """Bug: every fourth had a finding, and one that "two digits of its northing are swapped"."""
+    for plan in read_mixed(300, "mixed figures"):
+        said = [one.message for one in plan.check().findings if one.what != "reference_precision"]
+        assert said == [], plan
+
+
+def side_m(reference: str) -> float:
+    digits = re.search(r"[A-Z]{2} ([\d ]+)$", reference)[1].replace(" ", "")
+    return 10.0 ** (5 - len(digits) // 2)
+
+
+@pytest.mark.parametrize("slip", ["back azimuth", "half the distance"])
+def test_a_slip_that_no_place_of_the_squares_allows_is_found_with_mixed_figures(slip):
+    planted = 0
+    for plan in read_mixed(150, "planted with mixed figures"):
+        for number, row in enumerate(plan.rows):
+            sides_m = sum(side_m(plan.references[number + end]) for end in (0, 1))
+            if row.grid_deg is None or row.distance_m is None or row.distance_m < 4.0 * sides_m:
+                continue
+            values = {"distance_m": round(row.distance_m / 2.0), "paces": None}
+            if slip == "back azimuth":
+                values = {"grid_deg": (row.grid_deg + 180.0) % 360.0}
+            found = plan.with_row(number, **values).check().findings
+            assert any(one.leg in {str(number + 1), None} for one in found)
+            planted += 1
+    assert planted >= 30
 
 
 @pytest.mark.parametrize("kind", PLANTERS)
