@@ -22,11 +22,13 @@ _MOMENT = re.compile(
     r"(?P<whole>\b\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(?:\.\d+)?Z)"
     r"|(?<!\d)(?P<clock>\d\d:\d\d:\d\d)(?!\d)"
 )
-_TELLS_WHOSE = ("recording-called", "recording-other-day", "recording-log-day")
+_TELLS_WHOSE = (
+    "recording-called",
+    "recording-other-day",
+    "recording-walk-of-other-day",
+    "recording-log-day",
+)
 """What a track is called, and its day."""
-_SETTLE = re.compile(r" If [^.]*, settle it: .*$")
-_CALLED = re.compile(r" is called '")
-_OF_DAYS = {"recording-other-day", "recording-walk-of-other-day", "recording-log-day"}
 _DAY_S = 86400
 A_MOMENT_S = 1e8
 """Seconds since 1970 are more than this for any recording after March 1973, and no duration is."""

@@ -5,7 +5,10 @@ doubt-pinned-from = der Beginn um { $time }
 doubt-pinned-claim = das angenommene Ende um { $time }
 doubt-set-out = {" "}(Aufbruch um { $time })
 doubt-another = {" "}Um einen anderen zu nehmen, dessen Aufbruch angeben: { $pins }.
-doubt-other-walks = Die Aufzeichnung enthält { $count } Gänge dieser Bahn; der am besten passende wird genommen{ $begun }.{ $settle }
+doubt-other-walks = Die Aufzeichnung enthält { $count } Gänge dieser Bahn; { $chosen ->
+    [day] von denen am Tag des Plans wird der am besten passende
+   *[fit] der am besten passende wird
+} genommen{ $begun }.{ $settle }
 doubt-taken = Abschnitt { $leg }: Er gilt als { $reading }, was nur zu { $sure } sicher ist.
 doubt-otherwise = { $taken } Sonst am wahrscheinlichsten ({ $sure }): { $reading }.{ $settle }
 doubt-likelier = { $taken } Wahrscheinlicher, aber nicht sicher genug, um es anzunehmen ({ $sure }): { $reading }.{ $settle }

@@ -28,7 +28,10 @@ recording-too-few = Nur { $count } Ortungen der Aufzeichnung sind brauchbar: Dar
 recording-nearest = Die Aufzeichnung kommt bis auf { $near } an { $point } heran und keinem anderen { -point } der Bahn näher.
 recording-elsewhere = Der Weg gehört vielleicht zu einer anderen Bahn. { $near } Prüfen, ob Plan und Aufzeichnung zum selben Weg gehören und ob die { -point(form: "many") } dort liegen, wo sie liegen sollen.
 recording-nothing-walked = Kein Abschnitt des Plans wurde in dieser Aufzeichnung erkannt. { $near } Prüfen, ob Plan und Aufzeichnung zum selben Weg gehören und ob die { -point(form: "many") } dort liegen, wo sie liegen sollen.
-recording-outings = Die Aufzeichnung enthält { $count } Gänge nahe der Bahn; ausgewertet wird der am besten passende, begonnen { $begun }.
+recording-outings = Die Aufzeichnung enthält { $count } Gänge nahe der Bahn; ausgewertet wird { $chosen ->
+    [day] von denen am Tag des Plans der am besten passende
+   *[fit] der am besten passende
+}, begonnen { $begun }.
 recording-untimed = Die Aufzeichnung enthält keine brauchbaren Zeiten: Abschnitte werden nach der Reihenfolge der Ortungen zugeordnet, Halte sind nicht zu sehen, und es gibt keine Zeitangaben.
 recording-sparse = Nur alle { $interval } s eine Ortung: Ecken sind abgeschnitten und kurze Umgehungen verschwinden.
 recording-wandered = Der Empfänger schwankte um etwa { $noise } m: Kurze Abschnitte lassen sich in der Richtung nicht beurteilen.
@@ -114,8 +117,10 @@ recording-field-cadence = { $count ->
    *[other] { $count } Schrittfrequenzen
 }
 recording-private = Privat: Namen von Dateien und Spuren fehlen, die Aufzeichnung beginnt mit dem Aufbruch zum ersten Abschnitt und endet mit dem letzten, und Zeiten zählen von ihrem Beginn an.
-recording-rounds = Die Aufzeichnung ist viele Male so lang wie die Bahn. Nur die Runden, die an ihren { -point(form: "to") }
-    am besten vorbeiführen, wurden gewogen, und eine nach { $begun } wird genommen. Andere kamen am ersten { -point } vorbei: { $times }{ $later ->
+recording-rounds = Die Aufzeichnung ist viele Male so lang wie die Bahn. Nur die Runden{ $chosen ->
+    [day] {" "}am Tag des Plans
+   *[fit] {""}
+}, die an ihren { -point(form: "to") } am besten vorbeiführen, wurden gewogen, und eine nach { $begun } wird genommen. Andere kamen am ersten { -point } vorbei: { $times }{ $later ->
     [0] {""}
    *[other] {" "}und { $later } spätere
 }. Um eine andere zu nehmen, ihren Beginn mit --from festlegen.

@@ -117,8 +117,10 @@ recording-field-cadence = { $count ->
    *[other] { $count } cadences
 }
 recording-private = Private: names of files and tracks are left out, the recording begins where the first leg was left for and ends with the last, and times count from its start.
-recording-rounds = The recording is many times as long as the course. Only the rounds that pass its { -point(form: "many") }
-    best were weighed, and one after { $begun } is taken. Others passed their first { -point } at { $times }{ $later ->
+recording-rounds = The recording is many times as long as the course. Only the rounds{ $chosen ->
+    [day] {" "}of the plan's day
+   *[fit] {""}
+} that pass its { -point(form: "many") } best were weighed, and one after { $begun } is taken. Others passed their first { -point } at { $times }{ $later ->
     [0] {""}
    *[other] {" "}and { $later } later
 }. To take another, pin its start with --from.
