@@ -16,28 +16,16 @@ from audit.coaching.taken_otherwise import out_of_order, taken_otherwise, withou
 from audit.coaching.talk import Coaching
 from audit.coaching.to_keep import to_keep
 from audit.coaching.to_work_on import with_work
-from audit.coaching.walkers_card import own_legs
+from audit.coaching.walkers_card import OwnCard
 from audit.diagnosis.explain import Explanation
 from audit.leg_card import LegCard
 from audit.measurement.leg_measures import LegAudit
 from audit.measurement.measure_walk import WalkMeasures
-from audit.plan import Plan
 from audit.settings import Settings
 from audit.walkers_log import WalkersLog
-from audit.words import Sentence, says, sentence
+from audit.words import sentence
 
 _Of = TypeVar("_Of")
-_UNUSED = (
-    "plan-no-name",
-    "plan-no-radius",
-    "plan-grid-of-reference",
-    "plan-grid-of-zone",
-    "plan-grid-polar",
-    "plan-no-start",
-    "plan-no-end",
-)
-"""Notes on reading a card that the comparison makes no use of: its name, its grid, its ends."""
-_UNUSED_SETTINGS = ("grid", "arrival_radius_m")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,14 +37,13 @@ class TalkedOver:
     notes: tuple[str, ...]
 
 
-def talk_over(  # noqa: PLR0913 (what may be known beside the walk)
-    plan: Plan,
+def talk_over(  # noqa: PLR0913
     card: LegCard,
     measured: WalkMeasures,
     explanation: Explanation,
     *,
     log: WalkersLog | None,
-    own_card: Plan | None,
+    own_card: OwnCard | None,
     settings: Settings,
     ended: frozenset[str] = frozenset(),
     disputed: frozenset[str] = frozenset(),
@@ -67,7 +54,7 @@ def talk_over(  # noqa: PLR0913 (what may be known beside the walk)
     those and the ones that it ends at another time.
     """
     legs = measured.legs
-    own, notes = own_legs(card, own_card, plan) if own_card is not None else ({}, ())
+    own, notes = ({}, ()) if own_card is None else (own_card.legs, own_card.notes)
     causes = _by_name(legs, explanation.findings)
     sure = sure_legs(legs, settings.coaching)
     taken = taken_otherwise(legs, sure, card.arrival_radius_m, settings.coaching)
@@ -96,17 +83,7 @@ def talk_over(  # noqa: PLR0913 (what may be known beside the walk)
         displaced=explanation.displaced is not None,
     )
     coaching = with_work(to_keep(shown, settings.coaching), shown, settings)
-    if own_card is not None:
-        read = (note for note in own_card.notes if _is_used(note))
-        notes = (*notes, *(sentence("plan-card-note", note=note) for note in read))
     return TalkedOver(steps=steps, coaching=coaching, notes=notes)
-
-
-def _is_used(note: str) -> bool:
-    """Tell whether a note on reading the walker's card is of something that is compared."""
-    if isinstance(note, Sentence) and note.ident == "plan-option":
-        return note.values["name"] not in _UNUSED_SETTINGS
-    return not says(note, *_UNUSED)
 
 
 def _another_way(legs: Sequence[LegAudit]) -> set[str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from audit.geodesy.grids import CourseGrid
@@ -12,6 +13,9 @@ from audit.leg_card.written_reference import WrittenReference, written_reference
 from audit.plan import Plan, PlannedLeg
 from audit.positions import Position
 from audit.words import sentence
+
+_UNUSED = ("the name of its file", "arrival_radius_m", "grid: ", "Course grid", "names no ")
+"""Notes on reading a card that the comparison makes no use of: its name, its grid, its ends."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,6 +42,22 @@ class OwnLeg:
     end: OwnPoint | None
     paces_per_100m: float | None
     angle_deg: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OwnCard:
+    """The walker's card: its legs by the name of the course's leg, and what was assumed."""
+
+    legs: Mapping[str, OwnLeg]
+    notes: tuple[str, ...]
+
+
+def beside_course(card: LegCard, own: Plan, course: Plan) -> OwnCard:
+    """Lay a walker's card beside the course's."""
+    legs, notes = own_legs(card, own, course)
+    read = (note for note in own.notes if not any(word in note for word in _UNUSED))
+    notes = (*notes, *(sentence("plan-card-note", note=note) for note in read))
+    return OwnCard(legs=legs, notes=notes)
 
 
 def own_legs(card: LegCard, own: Plan, course: Plan) -> tuple[dict[str, OwnLeg], tuple[str, ...]]:

@@ -8,7 +8,9 @@ from pathlib import Path
 
 import numpy as np
 
+from audit.coaching.on_paper import on_paper
 from audit.coaching.talk_over import TalkedOver, talk_over
+from audit.coaching.walkers_card import beside_course
 from audit.coaching.what_if import what_if
 from audit.debriefing.another_course import called_off
 from audit.debriefing.days_and_watches import ended_at_another_time, notes_of_days
@@ -35,6 +37,7 @@ from audit.diagnosis.explain import Explanation, explain_walk
 from audit.diagnosis.gather_evidence import WalkFacts, gather_evidence
 from audit.diagnosis.ground import fall_line
 from audit.diagnosis.left_out import explain_left_out
+from audit.diagnosis.on_paper import OnPaper
 from audit.diagnosis.order_of_passing import OrdersOfPassing
 from audit.errors import refuse
 from audit.forecast.place_of_miss import MissInForecast
@@ -114,10 +117,12 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
         on_ground, outing.sampled, outing.match, card, settings, log=noted, cadence_per_min=cadence
     )
     orders = OrdersOfPassing(measured.legs, card, clean)
-    explanation = _explained(on_ground, measured, card, noted, orders, settings)
+    laid = None if own is None else beside_course(card, own, plan)
+    papers = {} if laid is None else on_paper(card, laid.legs, settings.coaching)
+    explanation = _explained(on_ground, measured, card, noted, papers, orders, settings)
     ended, disputed = _against_log(card, by_log, clean, noted, measured.legs, settings)
     talk = talk_over(
-        plan, card, measured, explanation, log=noted, own_card=own, settings=settings,
+        card, measured, explanation, log=noted, own_card=laid, settings=settings,
         ended=ended, disputed=disputed,
     )  # fmt: skip
     doubtful = doubts(card, measured.match, clean, settings.quality, by_log)
@@ -209,14 +214,16 @@ def _explained(
     measured: WalkMeasures,
     card: LegCard,
     log: WalkersLog | None,
+    papers: Mapping[str, OnPaper],
     orders: OrdersOfPassing,
     settings: Settings,
 ) -> Explanation:
-    """Weigh the causes on what was measured, on the log, and on the ground."""
+    """Weigh the causes on what was measured, on own card and log, and on the ground."""
     match, log = measured.match, log or WalkersLog(entries=())
     facts = WalkFacts(
         azimuths_set=log.azimuths_set(),
         paces_counted=log.counted_paces(),
+        on_paper=papers,
         under_way=frozenset(leg.leg for leg in match.legs if leg.under_way),
         noise_m=match.noise_m,
         fall=fall_line(clean, settings.diagnosis),

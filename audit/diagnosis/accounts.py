@@ -31,6 +31,8 @@ class Account:
         What a log of it would show: azimuth set and paces counted against the card.
     effect_m : float
         How far the account alone puts the end off.
+    plotted : bool
+        The place made for stood on the walker's map, so that his own card leads to it.
     wild : bool
         Nothing is said of heading and distance: some legs are matched wrong, or go wrong
         in both at once.
@@ -51,6 +53,7 @@ class Account:
     aimed_turn_deg: float = 0.0
     aimed_log_ratio: float = 0.0
     effect_m: float = 0.0
+    plotted: bool = False
     wild: bool = False
     plotted_m: Metres2 | None = None
     plotted_sd_m: float = 0.0
@@ -114,6 +117,7 @@ def _account(
         if not way.plotted:
             return made
         odds = _next_leg_odds(leg, way.shift_m, settings)
+        odds *= _references_odds(leg, cause.name, way.shift_m, settings)
         return replace(
             made, weight=weight * odds, plotted_m=way.shift_m, plotted_sd_m=way.shift_sd_m
         )
@@ -151,6 +155,27 @@ def _next_leg_odds(
     return min(odds, settings.next_leg_odds_most)
 
 
+def _references_odds(
+    leg: LegEvidence, cause: str, shift_m: tuple[float, float], settings: DiagnosisSettings
+) -> float:
+    """Say how far the references of the walker's own card allow a slip of plotting.
+
+    A wrong one allows the slip that it shows, to where it lies. A right one may have been plotted
+    wrong all the same, where the card's azimuth was measured from the map: that azimuth tells.
+    """
+    paper = leg.on_paper
+    if paper is None or paper.end_off_m is None:
+        return 1.0
+    if paper.slips and cause not in paper.slips:
+        return settings.card_wrong_share
+    if not paper.end_off:
+        told = bool(paper.slips) or paper.turn_deg is not None
+        return 1.0 if told else settings.card_wrong_share
+    apart_m = math.hypot(shift_m[0] - paper.end_off_m[0], shift_m[1] - paper.end_off_m[1])
+    room_m = math.hypot(settings.point_sd_m, 2.0 * leg.half_square_m)
+    return max(math.exp(-0.5 * (apart_m / room_m) ** 2), settings.card_wrong_share)
+
+
 def _density2(off_m: float, sd_m: float) -> float:
     return math.exp(-0.5 * (off_m / sd_m) ** 2) / (2.0 * math.pi * sd_m**2)
 
@@ -174,6 +199,7 @@ def _made_for(leg: LegEvidence, way: Expected, cause: str | None, weight: float)
         aimed_turn_deg=aimed,
         aimed_log_ratio=ratio,
         effect_m=math.hypot(*shift),
+        plotted=way.plotted,
     )
 
 

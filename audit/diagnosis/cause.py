@@ -17,6 +17,24 @@ was held, or which points were gone to."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class TurnTrace:
+    """What a turn leaves in the card's grid azimuth, by the sum after it, and in the log."""
+
+    measured_deg: float
+    converted_deg: float
+    noted_deg: float
+    share: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LengthTrace:
+    """What a wrong distance leaves on the walker's card, and how often."""
+
+    log_ratio: float
+    share: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Expected:
     """One way in which a leg would show a mistake.
 
@@ -49,8 +67,13 @@ class Expected:
     logged : float
         How often a log shows the turn: 1 where the walker knew the azimuth that he set, 0
         where he believed to have set the card's and wrote down that.
+    measured, converted : float
+        How often the walker's own card shows it: as it was measured off the map (the distance,
+        for a distance: its paces too), or by the sum that makes the azimuth magnetic.
     in_log : tuple of (turn, share)
         Of two mistakes at once: what a log shows beside the card's azimuth, and how often.
+    traces : tuple of TurnTrace, and tuple of LengthTrace
+        The same of what own card and log show.
     """
 
     weight: float = 1.0
@@ -66,12 +89,41 @@ class Expected:
     odds: float = 1.0
     pace_follows: bool = False
     logged: float = 1.0
+    measured: float = 0.0
+    converted: float = 0.0
     in_log: tuple[tuple[float, float], ...] = ()
+    traces: tuple[tuple[TurnTrace, ...], tuple[LengthTrace, ...]] = ((), ())
 
     @property
     def noted_deg(self) -> tuple[tuple[float, float], ...]:
         """What a log shows beside the card's azimuth, and how often each: it adds up to 1."""
         return self.in_log or ((self.turn_deg, self.logged), (0.0, 1.0 - self.logged))
+
+    @property
+    def turn_traces(self) -> tuple[TurnTrace, ...]:
+        """What own card and log show of the turn: what stands on the card is set and noted."""
+        if self.traces[0]:
+            return self.traces[0]
+        turn, off = self.turn_deg, 1.0 - self.measured - self.converted
+        shown = (
+            (turn, 0.0, turn, self.measured),
+            (0.0, turn, turn, self.converted),
+            (0.0, 0.0, turn, off * self.logged),
+            (0.0, 0.0, 0.0, off * (1.0 - self.logged)),
+        )
+        return tuple(
+            TurnTrace(measured_deg=on_map, converted_deg=by_sum, noted_deg=noted, share=share)
+            for on_map, by_sum, noted, share in shown
+            if share > 0.0
+        )
+
+    @property
+    def length_traces(self) -> tuple[LengthTrace, ...]:
+        """What the walker's own card shows of the distance."""
+        if self.traces[1]:
+            return self.traces[1]
+        shown = ((self.log_ratio, self.measured), (0.0, 1.0 - self.measured))
+        return tuple(LengthTrace(log_ratio=of, share=share) for of, share in shown if share > 0.0)
 
     def beside(self, shared: Expected) -> Expected:
         """Give this way of a slip on a leg that shows a mistake of the whole walk as well."""
@@ -86,7 +138,29 @@ class Expected:
                 for own, often in self.noted_deg
                 for other, share in shared.noted_deg
             ),
+            traces=(_both_turns(self, shared), _both_lengths(self, shared)),
         )
+
+
+def _both_turns(slip: Expected, shared: Expected) -> tuple[TurnTrace, ...]:
+    return tuple(
+        TurnTrace(
+            measured_deg=own.measured_deg + other.measured_deg,
+            converted_deg=own.converted_deg + other.converted_deg,
+            noted_deg=own.noted_deg + other.noted_deg,
+            share=own.share * other.share,
+        )
+        for own in slip.turn_traces
+        for other in shared.turn_traces
+    )
+
+
+def _both_lengths(slip: Expected, shared: Expected) -> tuple[LengthTrace, ...]:
+    return tuple(
+        LengthTrace(log_ratio=own.log_ratio + other.log_ratio, share=own.share * other.share)
+        for own in slip.length_traces
+        for other in shared.length_traces
+    )
 
 
 Expects = Callable[[LegEvidence, DiagnosisSettings], tuple[Expected, ...]]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 import numpy as np
@@ -10,8 +12,10 @@ from audit.azimuths import MagneticAzimuth
 from audit.diagnosis.ground import slope_of_leg
 from audit.diagnosis.leg_evidence import LegEvidence, Metres2
 from audit.diagnosis.line_shape import LineShape, line_shape
+from audit.diagnosis.on_paper import OnPaper
 from audit.diagnosis.own_wander import against_own_wander, with_silence
 from audit.leg_card import CardLeg, LegCard
+from audit.leg_card.rounding import azimuth_rounding_deg
 from audit.measurement.leg_details import Bypass
 from audit.measurement.leg_measures import LegAudit, LegMeasures
 from audit.settings import DiagnosisSettings
@@ -30,6 +34,8 @@ class WalkFacts:
     ----------
     azimuths_set, paces_counted : dict
         By name of leg, from the walker's log.
+    on_paper : dict
+        By name of leg, from the walker's own card.
     under_way : frozenset of int
         Legs that the recording began on.
     noise_m : float
@@ -40,6 +46,7 @@ class WalkFacts:
 
     azimuths_set: dict[str, MagneticAzimuth] = field(default_factory=dict)
     paces_counted: dict[str, float] = field(default_factory=dict)
+    on_paper: Mapping[str, OnPaper] = field(default_factory=dict)
     under_way: frozenset[int] = frozenset()
     noise_m: float = 4.0
     fall: FloatArray | None = None
@@ -109,7 +116,9 @@ def _leg_evidence(
         slope_ratio=None if slope is None else slope.ratio,
         downhill_right=None if slope is None else slope.downhill_right,
         set_turn_deg=None if setting is None else leg.card.magnetic.turn_to(setting),
+        set_rounding_deg=0.0 if setting is None else _rounding_deg(setting, leg.card),
         log_count_ratio=_count_ratio(facts.paces_counted.get(leg.card.name), leg.card.paces),
+        on_paper=None if len(leg.card.line) > 2 else facts.on_paper.get(leg.card.name),
         half_interval_deg=measures.heading.told_half_95_deg,
     )
 
@@ -122,6 +131,12 @@ def _ratio_sd(measures: LegMeasures) -> float:
 def _setting(leg: CardLeg, facts: WalkFacts) -> MagneticAzimuth | None:
     """Give the azimuth set by the log; a leg of several pieces has no one that could be set."""
     return None if len(leg.line) > 2 else facts.azimuths_set.get(leg.name)
+
+
+def _rounding_deg(setting: MagneticAzimuth, leg: CardLeg) -> float:
+    """Give how finely an azimuth of the log and that of the card are written, together."""
+    azimuths = (setting, leg.magnetic)
+    return math.hypot(*(azimuth_rounding_deg(one.degrees) for one in azimuths))
 
 
 def _count_ratio(paces: float | None, planned: float | None) -> float | None:

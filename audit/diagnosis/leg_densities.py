@@ -12,6 +12,12 @@ from audit.diagnosis.accounts import Account, accounts_of
 from audit.diagnosis.cause import CauseKind, Expected
 from audit.diagnosis.causes import CAUSES
 from audit.diagnosis.leg_evidence import LegEvidence
+from audit.diagnosis.noted import (
+    length_noted,
+    length_noted_by_something,
+    turn_noted,
+    turn_noted_by_something,
+)
 from audit.diagnosis.ordinary import Ordinary
 from audit.guide.cause_names import CANNOT_TELL, WITHIN_SKILL
 from audit.settings import DiagnosisSettings
@@ -175,13 +181,13 @@ def turn_density(
     grid: Ordinary,
     settings: DiagnosisSettings,
 ) -> FloatArray:
-    """Give the density of what is left of r, shape (accounts, grid), the log's say included."""
+    """Give the density of what is left of r, shape (accounts, grid), card and log included."""
     left = np.array([account.turn_deg for account in accounts])[:, None]
     error = np.array([account.turn_sd_deg for account in accounts])[:, None]
     extra = math.hypot(way.turn_sd_deg, settings.set_sd_deg if way.turn_deg else 0.0)
     sd = np.sqrt(grid.scatter[None, :] ** 2 + error**2 + extra**2)
     off = turn_degrees(np.asarray(grid.common[None, :] + way.turn_deg), left)
-    said = np.array([_log_of_setting(leg, account, way, settings) for account in accounts])
+    said = np.array([turn_noted(leg, account, way, settings) for account in accounts])
     said = np.where([account.wild for account in accounts], 0.0, said)
     return np.asarray(np.exp(-0.5 * (off / sd) ** 2) / (sd * _ROOT) * said[:, None])
 
@@ -198,7 +204,7 @@ def length_density(
     error = np.array([account.log_ratio_sd for account in accounts])[:, None]
     sd = np.sqrt(grid.scatter[None, :] ** 2 + error**2 + way.log_ratio_sd**2)
     off = left - grid.common[None, :] - _stretched(accounts, way)[:, None]
-    said = np.array([_log_of_count(leg, account, way, settings) for account in accounts])
+    said = np.array([length_noted(leg, account, way, settings) for account in accounts])
     said = np.where([account.wild for account in accounts], 0.0, said)
     return np.asarray(np.exp(-0.5 * (off / sd) ** 2) / (sd * _ROOT) * said[:, None])
 
@@ -223,9 +229,7 @@ def stray_turn(
     sd = math.hypot(settings.stray_near_sd_deg, leg.turn_sd_deg)
     near = np.exp(-0.5 * (left / sd) ** 2) / (sd * _ROOT)
     share = settings.stray_near_share
-    said = 1.0
-    if leg.set_turn_deg is not None:
-        said = 0.5 * _near(leg.set_turn_deg, settings.log_setting_sd_deg) + 0.5 / 360.0
+    said = turn_noted_by_something(leg, settings)
     return np.asarray((share * near + (1.0 - share) / 360.0) * said)
 
 
@@ -233,47 +237,5 @@ def stray_length(
     leg: LegEvidence, accounts: Sequence[Account], settings: DiagnosisSettings
 ) -> FloatArray:
     """Give how likely any distance is where something else put it out, by logarithm."""
-    said = 1.0
-    if leg.log_count_ratio is not None:
-        said = 0.25 * _near(leg.log_count_ratio, settings.log_count_sd) + 0.5
+    said = length_noted_by_something(leg, settings)
     return np.full(len(accounts), said / settings.stray_distance_width)
-
-
-def _near(off: float, sd: float) -> float:
-    return math.exp(-0.5 * (off / sd) ** 2) / (sd * _ROOT)
-
-
-def _log_of_setting(
-    leg: LegEvidence, account: Account, way: Expected, settings: DiagnosisSettings
-) -> float:
-    """Say how likely the azimuth that the log says was set is."""
-    if leg.set_turn_deg is None:
-        return 1.0
-    near = 0.0
-    for noted_deg, often in way.noted_deg:
-        off = turn_degrees(account.aimed_turn_deg + noted_deg, leg.set_turn_deg)
-        near += often * _near(off, settings.log_setting_sd_deg)
-    wrong = settings.log_wrong_share
-    return (1.0 - wrong) * near + wrong / 360.0
-
-
-def _log_of_count(
-    leg: LegEvidence, account: Account, way: Expected, settings: DiagnosisSettings
-) -> float:
-    """Say how likely the paces that the log says were counted are."""
-    if leg.log_count_ratio is None:
-        return 1.0
-    wrong, sd = settings.log_wrong_share, settings.log_count_sd
-    walked = account.aimed_log_ratio + account.log_ratio
-    as_planned = _near(leg.log_count_ratio - account.aimed_log_ratio, sd)
-    followed = _near(leg.log_count_ratio - walked, math.hypot(sd, settings.own_pace_sd))
-    if way.pace_follows:
-        near = followed
-    elif way.log_ratio == 0.0:
-        # Who sees the point stops before his count; who goes on past it makes a mistake.
-        more = leg.log_count_ratio > account.aimed_log_ratio
-        share = settings.log_goes_on if more else settings.log_stops_early
-        near = (1.0 - share) * as_planned + share * followed
-    else:
-        near = as_planned
-    return (1.0 - wrong) * near + wrong

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from audit.diagnosis.line_shape import LineShape
+from audit.diagnosis.on_paper import OnPaper
 from audit.measurement.leg_details import Bypass
 
 Metres2 = tuple[float, float]
@@ -85,8 +86,12 @@ class LegEvidence:
         points to the right of travel, in [-1, 1]. None without elevations.
     set_turn_deg : float or None
         What the walker's log says was set on the compass, less what should have been.
+    set_rounding_deg : float
+        How finely that azimuth, and the card's, are written.
     log_count_ratio : float or None
         Logarithm of paces counted by the log over paces planned.
+    on_paper : OnPaper or None
+        What the walker's own card says of the leg; None where he carried none of his own.
     half_interval_deg : float or None
         Half the 95 % interval of the heading; None: 1.96 standard errors.
     class_shift_m, course_shift_m : (east, north) or None
@@ -127,7 +132,9 @@ class LegEvidence:
     slope_ratio: float | None = None
     downhill_right: float | None = None
     set_turn_deg: float | None = None
+    set_rounding_deg: float = 0.0
     log_count_ratio: float | None = None
+    on_paper: OnPaper | None = None
     half_interval_deg: float | None = None
     class_shift_m: Metres2 | None = None
     course_shift_m: Metres2 | None = None

@@ -43,14 +43,37 @@ def walk_hypotheses(
             if len(shown) < 2:
                 continue
             prior = priors[cause.name] * shown[0].weight
-            for often, noted in _as_noted(expected, shown[0].logged, evidence):
-                found.append(WalkHypothesis(cause=cause.name, prior=prior * often, expected=noted))
+            found += [
+                WalkHypothesis(cause=cause.name, prior=prior * often * share, expected=noted)
+                for often, on_card in _as_carded(expected, shown[0], evidence)
+                for share, noted in _as_noted(on_card, shown[0].logged, evidence)
+            ]
     return tuple(found)
+
+
+_Parted = tuple[tuple[float, tuple[Expected | None, ...]], ...]
+
+
+def _as_carded(
+    expected: tuple[Expected | None, ...], shown: Expected, evidence: Sequence[LegEvidence]
+) -> _Parted:
+    """Part a mistake that stands on the walker's card from the same made after it, likewise."""
+    often = shown.measured + shown.converted
+    if not 0.0 < often < 1.0 or all(leg.on_paper is None for leg in evidence):
+        return ((1.0, expected),)
+    on_map, by_sum = shown.measured / often, shown.converted / often
+    return tuple(
+        (
+            share,
+            tuple(way and replace(way, measured=on, converted=of) for way in expected),
+        )
+        for share, on, of in ((often, on_map, by_sum), (1.0 - often, 0.0, 0.0))
+    )
 
 
 def _as_noted(
     expected: tuple[Expected | None, ...], logged: float, evidence: Sequence[LegEvidence]
-) -> tuple[tuple[float, tuple[Expected | None, ...]], ...]:
+) -> _Parted:
     """Part a mistake made on paper from the same made on the compass, where a log tells them.
 
     Who makes it on every leg makes it in one way, so that his log shows it on all of them or on

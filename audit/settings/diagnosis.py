@@ -282,8 +282,9 @@ class DiagnosisSettings:
     chosen: a path winds by less within sight."""
 
     # The walker's log, and the match
-    log_setting_sd_deg: float = CLICK_DEG / 2.0
-    """A setting is noted to half a click of the bezel."""
+    log_setting_sd_deg: float = CLICK_DEG / 4.0
+    """A setting is noted to half a click of the bezel at the most, beside what the number itself is
+    rounded to; chosen."""
     slip_logged: float = 0.5
     """Of a slip made on paper or on the compass (the back azimuth, a right angle, the other
     scale, another leg's azimuth, wrong digits), that it was made on paper, where the log shows it.
@@ -294,6 +295,22 @@ class DiagnosisSettings:
     a steady turn of compass or walker goes with a log of the card's azimuth always."""
     log_wrong_share: float = 0.05
     """That the log is wrong about what was set; chosen."""
+    misread_logged: float = 0.2
+    """Of a dial read wrong at the compass, that the walker notes what it really shows: he believes
+    to have set what his card says; chosen."""
+    made_on_paper: float = 0.6
+    """Of a slip that may be made on paper or at the compass, that the walker's own card shows it;
+    chosen: a little more often than not. Only what such a card says makes use of it."""
+    card_measured_sd_deg: float = 1.0
+    card_sum_sd_deg: float = 0.3
+    card_distance_sd: float = 0.02
+    """What is ordinary on the walker's own card: an azimuth read off a protractor (STP 21-1-SMCT: 1
+    degree), the sum with an angle that may be rounded to the half degree, and a distance by ruler
+    and rate of paces (a part of the step's own tolerance); chosen."""
+    card_right_share: float = 0.8
+    """Where something without a name put a leg out, that its card is right; chosen."""
+    card_wrong_share: float = 0.01
+    """That the walker went by other numbers than those of the card handed in; chosen."""
     log_count_sd: float = 0.03
     log_stops_early: float = 0.5
     log_goes_on: float = 0.1

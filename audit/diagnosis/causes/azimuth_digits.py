@@ -37,6 +37,7 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
             weight=weight,
             turn_deg=turn_degrees(float(round(magnetic)), float(read)),
             logged=settings.slip_logged,
+            converted=settings.made_on_paper,
         )
         for read, weight in ways
         if int(read) < 360 and abs(turn_degrees(magnetic, float(read))) >= 4.0

@@ -12,7 +12,7 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
     turn = -leg.convergence_deg
     if abs(turn) < settings.least_turn_deg:
         return ()
-    return (Expected(turn_deg=turn),)
+    return (Expected(turn_deg=turn, converted=settings.made_on_paper),)
 
 
 CAUSE = Cause(

@@ -8,9 +8,14 @@ from audit.settings import DiagnosisSettings
 
 
 def expects(_leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
-    """Expect r = one graduation, of 5 or of 10 degrees, either way."""
+    """Expect r = one graduation, of 5 or of 10 degrees, either way: of compass or protractor."""
     return tuple(
-        Expected(weight=0.25, turn_deg=side * size, logged=0.0)
+        Expected(
+            weight=0.25,
+            turn_deg=side * size,
+            logged=settings.misread_logged,
+            measured=settings.made_on_paper,
+        )
         for size in settings.graduations_deg
         for side in (-1.0, 1.0)
     )

@@ -12,7 +12,8 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
     turn = -leg.grid_magnetic_angle_deg
     if abs(turn) < settings.least_turn_deg:
         return ()
-    return (Expected(turn_deg=turn, logged=settings.twice_by_sums),)
+    on_paper = settings.made_on_paper
+    return (Expected(turn_deg=turn, logged=settings.twice_by_sums, converted=on_paper),)
 
 
 CAUSE = Cause(

@@ -13,7 +13,10 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
     magnetic = leg.planned_magnetic_deg
     turns = [turn_degrees(magnetic, read) for read in on_other_scale_deg(magnetic)]
     logged = settings.slip_logged
-    return tuple(Expected(weight=0.5, turn_deg=turn, logged=logged) for turn in turns)
+    on_paper = settings.made_on_paper
+    return tuple(
+        Expected(weight=0.5, turn_deg=turn, logged=logged, converted=on_paper) for turn in turns
+    )
 
 
 CAUSE = Cause(

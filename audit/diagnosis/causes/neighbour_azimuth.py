@@ -15,6 +15,8 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
             weight=weight,
             turn_deg=turn_degrees(leg.planned_magnetic_deg, other),
             logged=settings.slip_logged,
+            measured=0.5 * settings.made_on_paper,
+            converted=0.5 * settings.made_on_paper,
         )
         for other, weight in leg.other_magnetic_deg
         if abs(turn_degrees(leg.planned_magnetic_deg, other)) >= 4.0

@@ -10,7 +10,8 @@ from audit.settings import DiagnosisSettings
 def expects(_leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect r = 180."""
     spread, logged = settings.turned_about_sd_deg, settings.slip_logged
-    return (Expected(turn_deg=180.0, turn_sd_deg=spread, logged=logged),)
+    on_paper = settings.made_on_paper
+    return (Expected(turn_deg=180.0, turn_sd_deg=spread, logged=logged, measured=on_paper),)
 
 
 CAUSE = Cause(

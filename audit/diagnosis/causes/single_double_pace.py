@@ -9,11 +9,12 @@ from audit.diagnosis.leg_evidence import LegEvidence
 from audit.settings import DiagnosisSettings
 
 
-def expects(_leg: LegEvidence, _settings: DiagnosisSettings) -> tuple[Expected, ...]:
+def expects(_leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect q = 0.5 or 2."""
+    on_paper = settings.made_on_paper
     return (
-        Expected(weight=0.5, log_ratio=math.log(0.5)),
-        Expected(weight=0.5, log_ratio=math.log(2.0)),
+        Expected(weight=0.5, log_ratio=math.log(0.5), measured=on_paper),
+        Expected(weight=0.5, log_ratio=math.log(2.0), measured=on_paper),
     )
 
 
