@@ -12,10 +12,21 @@ from audit.leg_card.told_numbers import told_legs
 from audit.leg_card.written_reference import WrittenReference, written_reference
 from audit.plan import Plan, PlannedLeg
 from audit.positions import Position
-from audit.words import sentence
+from audit.words import Sentence, sentence
 
-_UNUSED = ("the name of its file", "arrival_radius_m", "grid: ", "Course grid", "names no ")
-"""Notes on reading a card that the comparison makes no use of: its name, its grid, its ends."""
+_UNUSED = frozenset(
+    {
+        "plan-no-name",
+        "plan-no-radius",
+        "plan-grid-of-reference",
+        "plan-grid-of-zone",
+        "plan-grid-polar",
+        "plan-no-start",
+        "plan-no-end",
+    }
+)
+"""Notes on reading a card that the comparison makes no use of: its name, radius, grid and ends."""
+_SETTINGS = ("arrival_radius_m", "grid")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,9 +66,17 @@ class OwnCard:
 def beside_course(card: LegCard, own: Plan, course: Plan) -> OwnCard:
     """Lay a walker's card beside the course's."""
     legs, notes = own_legs(card, own, course)
-    read = (note for note in own.notes if not any(word in note for word in _UNUSED))
+    read = (note for note in own.notes if _is_used(note))
     notes = (*notes, *(sentence("plan-card-note", note=note) for note in read))
     return OwnCard(legs=legs, notes=notes)
+
+
+def _is_used(note: str) -> bool:
+    """Tell whether a note on reading a card is of what the comparison makes use of."""
+    if not isinstance(note, Sentence):
+        return True
+    option = note.ident == "plan-option" and note.values["name"] in _SETTINGS
+    return not option and note.ident not in _UNUSED
 
 
 def own_legs(card: LegCard, own: Plan, course: Plan) -> tuple[dict[str, OwnLeg], tuple[str, ...]]:

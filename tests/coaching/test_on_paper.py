@@ -13,6 +13,7 @@ from audit.coaching.on_paper import on_paper
 from audit.coaching.walkers_card import beside_course
 from audit.settings import CoachingSettings
 from audit.units import direction_degrees, unit_vector
+from audit.words import sentence
 
 
 def papers(own):
@@ -55,3 +56,12 @@ def test_a_leg_measured_back_from_where_the_last_was_led_astray_says_nothing_of_
     found = papers(own)
     assert abs(found["1"].turn_deg) > 10.0
     assert found["2"].turn_deg is None
+
+
+def test_the_radius_that_a_card_does_not_name_is_no_note() -> None:
+    """Bug: every card told that it gives no arrival radius, which nothing makes use of."""
+    plan, finished, _ = demo()
+    read = (sentence("plan-no-radius", radius="30"), sentence("plan-commas", column="paces"))
+    notes = beside_course(finished.card, replace(plan, notes=read), plan).notes
+    assert [note for note in notes if "radius" in note] == []
+    assert any("Commas" in note for note in notes)
