@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from typing import Literal
 
 from audit.coaching.steps import Kind, LegSteps
 from audit.diagnosis.carried_over import CarriedOver
@@ -11,6 +12,8 @@ from audit.diagnosis.finding import Finding
 from audit.diagnosis.one_of_two import OneOfTwo
 from audit.leg_card import CardPoint
 from audit.measurement.leg_measures import LegAudit, LegMeasures
+
+LogHolds = Literal["both", "set", "counted", "ends", "nothing"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,6 +41,8 @@ class Shown:
         Whether the walker kept a log.
     disputed : set of str
         The legs that by the log ended elsewhere, or at another time, than they are taken to.
+    log_holds : "both", "set", "counted", "ends" or "nothing"
+        Of what it speaks: azimuths set, paces counted, or only when the legs ended.
     under_way : set of str
         The legs on which the walker was when the recording began: where they were begun,
         and how long they were, nobody saw.
@@ -55,6 +60,7 @@ class Shown:
     carried: Mapping[str, CarriedOver] = field(default_factory=dict)
     logged: bool = False
     disputed: frozenset[str] = frozenset()
+    log_holds: LogHolds = "both"
     under_way: frozenset[str] = frozenset()
     displaced: bool = False
 

@@ -9,7 +9,7 @@ from typing import TypeVar
 from audit.coaching.carried_steps import with_carried
 from audit.coaching.leg_steps import walk_steps
 from audit.coaching.ordinary_steps import with_ordinary
-from audit.coaching.shown import Shown
+from audit.coaching.shown import LogHolds, Shown
 from audit.coaching.steps import LegSteps
 from audit.coaching.sure_legs import sure_legs
 from audit.coaching.taken_otherwise import out_of_order, taken_otherwise, without_their_steps
@@ -77,6 +77,7 @@ def talk_over(  # noqa: PLR0913
         carried=carried,
         logged=log is not None,
         disputed=disputed,
+        log_holds=log_holds(log),
         under_way=frozenset(
             legs[one.leg].card.name for one in measured.match.legs if one.under_way
         ),
@@ -84,6 +85,17 @@ def talk_over(  # noqa: PLR0913
     )
     coaching = with_work(to_keep(shown, settings.coaching), shown, settings)
     return TalkedOver(steps=steps, coaching=coaching, notes=notes)
+
+
+def log_holds(log: WalkersLog | None) -> LogHolds:
+    """Say what a log speaks of."""
+    if log is None:
+        return "nothing"
+    if log.azimuths_set():
+        return "both" if log.counted_paces() else "set"
+    if log.counted_paces():
+        return "counted"
+    return "ends" if any(entry.arrived for entry in log.entries) else "nothing"
 
 
 def _another_way(legs: Sequence[LegAudit]) -> set[str]:

@@ -177,8 +177,9 @@ def _through(right: dict[str, LegMeasures], legs: int) -> Iterator[_Praise]:
 def _records(shown: Shown, measured: int, legs: int) -> Iterator[_Praise]:
     """Praise what the talk itself goes by; it comes last."""
     misnoted = any(hop.noted for of in shown.steps.values() for hop in of.hops)
-    if shown.logged and shown.walked and not misnoted:
-        yield _habit(0.5, "log", sentence("coach-log"))
+    holds = shown.log_holds
+    if shown.logged and holds != "nothing" and shown.walked and not misnoted:
+        yield _habit(0.5, "log", sentence("coach-log", holds=holds))
     if measured and 2 * measured >= len(shown.walked):
         yield _habit(0.1, "recording", sentence("coach-recording", count=measured, legs=legs))
 

@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import math
 
 import pytest
 from coaching.demo_walk import demo
 
+from audit.azimuths import MagneticAzimuth
 from audit.coaching.shown import Shown
-from audit.coaching.talk_over import _is_used
+from audit.coaching.talk_over import log_holds
 from audit.coaching.to_keep import to_keep
 from audit.coaching.to_work_on import with_work
+from audit.coaching.walkers_card import _is_used
 from audit.coaching.what_if import what_if
 from audit.guide.pages_on_file import cause_pages, exercise
 from audit.settings import CoachingSettings, Settings
 from audit.units import unit_vector
+from audit.walkers_log import LogEntry, WalkersLog
 from audit.words import sentence
 
 SETTINGS = CoachingSettings()
@@ -95,3 +99,21 @@ def test_a_note_on_the_walkers_card_is_known_by_its_message():
     assert not _is_used(sentence("plan-option", name="grid", value="auto", other="EPSG:32616"))
     assert not _is_used(sentence("plan-no-name", name="card"))
     assert not _is_used(sentence("plan-no-radius", radius="30"))
+
+
+@pytest.mark.parametrize(
+    ("entry", "holds"),
+    [
+        ({"paces": 322.0, "arrived": dt.time(14, 12)}, "The log says what was counted, which"),
+        ({"magnetic_azimuth": MagneticAzimuth(33.0)}, "The log says what was set, which"),
+        ({"arrived": dt.time(14, 12)}, "The log says when the legs ended"),
+        ({"note": "rain"}, None),
+    ],
+)
+def test_a_log_is_praised_for_what_it_holds(entry, holds):
+    """Bug: "the log says what was set and counted" of a log of paces and times alone."""
+    _, finished, _ = demo()
+    log = WalkersLog(entries=(LogEntry(leg="1", **entry),))
+    of = Shown(legs=[finished.legs[0].audit], radius_m=30.0, logged=True, log_holds=log_holds(log))
+    said = [one.evidence for one in to_keep(of, CoachingSettings(things=9)) if one.skill == "log"]
+    assert [one.startswith(holds) for one in said] == ([True] if holds else [])

@@ -20,7 +20,12 @@ coach-through = { $count ->
    *[other] Alle { $count } Abschnitte wurden gegangen, in der Reihenfolge des Plans.
 }
 coach-keep-log = Ein Marschprotokoll geführt
-coach-log = Das Marschprotokoll sagt, was eingestellt und gezählt wurde; es entscheidet, was die Aufzeichnung nicht entscheiden kann.
+coach-log = { $holds ->
+    [both] Das Marschprotokoll sagt, was eingestellt und gezählt wurde; es entscheidet, was die Aufzeichnung nicht entscheiden kann.
+    [set] Das Marschprotokoll sagt, was eingestellt wurde; es entscheidet, was die Aufzeichnung nicht entscheiden kann.
+    [counted] Das Marschprotokoll sagt, was gezählt wurde; es entscheidet, was die Aufzeichnung nicht entscheiden kann.
+   *[ends] Das Marschprotokoll sagt, wann die Abschnitte endeten; es trennt sie, wo die Aufzeichnung es nicht tut.
+}
 coach-keep-recording = Den Weg aufgezeichnet
 coach-recording = { $count } von { $legs ->
     [one] { $legs } Abschnitt

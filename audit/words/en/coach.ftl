@@ -20,7 +20,12 @@ coach-through = { $count ->
    *[other] All { $count } legs were walked, in the order of the plan.
 }
 coach-keep-log = Keeping a log
-coach-log = The log says what was set and counted, which decides what the track cannot.
+coach-log = { $holds ->
+    [both] The log says what was set and counted, which decides what the track cannot.
+    [set] The log says what was set, which decides what the track cannot.
+    [counted] The log says what was counted, which decides what the track cannot.
+   *[ends] The log says when the legs ended, which tells them apart where the track does not.
+}
 coach-keep-recording = Recording the walk
 coach-recording = { $count } of { $legs ->
     [one] { $legs } leg
