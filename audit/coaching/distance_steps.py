@@ -160,6 +160,7 @@ def _hop(before: DistanceStage, after: DistanceStage) -> Hop:
         tolerance=after.tolerance_m,
         off_m=abs(error_m),
         slips=tuple(slips),
+        written=after.reached <= _COUNTED,
         sentence=sentence(
             "step-more" if error_m > 0.0 else "step-less",
             after=after.words,

@@ -6,14 +6,14 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from audit.coaching.step_sentences import step_sentences
-from audit.coaching.steps import LegSteps, Step
+from audit.coaching.steps import Hop, LegSteps, Step
 from audit.diagnosis.finding import Finding
 from audit.guide.cause_names import WITHIN_SKILL
 from audit.settings import CoachingSettings
 
 _ON_FOOT: frozenset[Step] = frozenset({"walked", "paced"})
-"""Steps that only the ground shows, with the walker's scatter in them. What stands on paper, or
-was set, is exact, and no scatter excuses it."""
+"""Steps that only the ground shows, with the walker's scatter in them. What stands on paper, was
+set or was counted by the log is exact, and no scatter excuses it."""
 
 
 def with_ordinary(
@@ -36,8 +36,9 @@ def _ordinary(findings: Sequence[Finding], settings: CoachingSettings) -> bool:
 
 
 def _judged(of: LegSteps) -> LegSteps:
-    hops = tuple(
-        replace(hop, ordinary=True) if hop.entered and _ON_FOOT.issuperset(hop.steps) else hop
-        for hop in of.hops
-    )
+    hops = tuple(replace(hop, ordinary=True) if _scatters(hop) else hop for hop in of.hops)
     return replace(of, hops=hops, sentences=step_sentences(hops))
+
+
+def _scatters(hop: Hop) -> bool:
+    return hop.entered and not hop.written and _ON_FOOT.issuperset(hop.steps)

@@ -47,6 +47,8 @@ class Hop:
         Only the log says so, and the walk shows nothing of it.
     carried : bool
         It is inherited: the leg was measured from where the one before had been plotted.
+    written : bool
+        The numbers before and after are both written down: no scatter of the walk is in it.
     """
 
     steps: tuple[Step, ...]
@@ -59,6 +61,7 @@ class Hop:
     ordinary: bool = False
     noted: bool = False
     carried: bool = False
+    written: bool = False
 
     @property
     def over(self) -> bool:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from audit.coaching.ordinary_steps import with_ordinary
 from audit.coaching.step_sentences import step_sentences
 from audit.coaching.steps import Hop, LegSteps
@@ -48,3 +50,12 @@ def test_a_slip_on_paper_is_no_scatter() -> None:
 def test_nothing_over_its_tolerance() -> None:
     (said,) = step_sentences((hop("walked", 2.0),))
     assert str(said).startswith("No step stands out")
+
+
+def test_a_count_that_the_log_states_short_is_not_called_ordinary() -> None:
+    """Bug: 440 paces in the log against the card's 494 were "ordinary for this walker"."""
+    counted = replace(hop("paced", -83.0), kind="distance", written=True)
+    of = LegSteps(leg="6", hops=(counted, hop("paced", -30.0)), sentences=())
+    finding = Finding(cause="within-skill", probability=0.77, evidence="")
+    (judged_of,) = with_ordinary({"6": of}, {"6": (finding,)}, CoachingSettings()).values()
+    assert [one.ordinary for one in judged_of.hops] == [False, True]
