@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from audit.azimuths import MagneticAzimuth, NorthAngles
@@ -12,16 +12,22 @@ from audit.coaching.noted_steps import with_log_noted
 from audit.coaching.steps import Hop, Step
 from audit.coaching.walkers_card import OwnLeg
 from audit.leg_card import CardLeg
-from audit.leg_card.azimuth_slips import azimuth_digit_slips, grid_slips, magnetic_slips
+from audit.leg_card.azimuth_slips import (
+    BACK,
+    azimuth_digit_slips,
+    dial_slips,
+    grid_slips,
+    magnetic_slips,
+)
 from audit.leg_card.rounding import azimuth_rounding_deg
-from audit.leg_card.slips import BORROWED, Slip, fits_sentence, fitting_slips, slip_names
+from audit.leg_card.slips import BORROWED, KNOWN, Slip, fits_sentence, fitting_slips, slip_names
 from audit.measurement.leg_measures import LegMeasures
 from audit.settings import CoachingSettings
 from audit.units import direction_degrees, turn_degrees
 from audit.words import sentence
 from audit.words.figures import Azimuth, Length, Turn
 
-DIGITS = "azimuth-digits"
+DIGITS, DIAL = "azimuth-digits", "dial-misread"
 _STEPS: tuple[Step, ...] = ("given", "plotted", "measured", "converted", "set", "walked")
 
 
@@ -57,6 +63,9 @@ class AzimuthStage:
         Other legs that have this azimuth.
     digits_from_deg : float
         What is off by less is a matter of care, and no wrong digit.
+    exact_deg : float or None
+        A known slip that leaves more than this is no likelier than one by chance; None: whatever
+        it leaves, as the number was read off the map.
     """
 
     reached: int
@@ -66,6 +75,7 @@ class AzimuthStage:
     slips: tuple[Slip, ...] = ()
     copied: tuple[str, ...] = ()
     digits_from_deg: float = 0.0
+    exact_deg: float | None = None
 
 
 def direction_hops(
@@ -95,6 +105,8 @@ def direction_hops(
     noted = _set_stage(set_to, angles, settings, others)
     to_log = _hop(before, noted, card.distance_m)
     from_log = _hop(noted, walked, card.distance_m)
+    if not to_log.over:
+        from_log = _set_or_walked(noted, walked, card.distance_m, angles)
     if abs(to_log.error) < settings.unlikely_turn_deg:
         return [*hops, to_log, from_log]  # he may have wandered back by as much
     return [*hops, *with_log_noted(to_log, from_log, past_log)]
@@ -130,7 +142,7 @@ def _card_stages(
                 grid_deg=given_deg,
                 tolerance_deg=settings.measured_azimuth_deg + azimuth_rounding_deg(given_deg),
                 words=sentence("step-card-grid", azimuth=_of_card(given_deg)),
-                slips=(*grid_slips(angles), *azimuth_digit_slips(given_deg)),
+                slips=(*grid_slips(angles), *dial_slips(KNOWN), *azimuth_digit_slips(given_deg)),
                 copied=_copied(given_deg, "grid", others),
             )
         )
@@ -176,12 +188,12 @@ def _set_stage(
     settings: CoachingSettings,
     others: Sequence[CardLeg],
 ) -> AzimuthStage:
-    unturned = Slip(
-        name="gm-angle-omitted",
-        what=sentence("slip-grid-as-it-stood"),
-        turn_deg=angles.grid_magnetic_angle_deg,
+    g = angles.grid_magnetic_angle_deg
+    sums = (
+        Slip(name="gm-angle-omitted", what=sentence("slip-grid-as-it-stood"), turn_deg=g),
+        Slip(name="gm-angle-reversed", what=sentence("slip-reversed"), turn_deg=2.0 * g),
+        *_believed_right(angles),
     )
-    back = Slip(name="reciprocal", what=sentence("slip-back"), turn_deg=180.0)
     least, most = settings.clicks_off
     clicks = [
         Slip(
@@ -197,10 +209,35 @@ def _set_stage(
         grid_deg=angles.grid_from_magnetic(set_to).degrees,
         tolerance_deg=settings.set_azimuth_deg,
         words=sentence("step-set-by-log", azimuth=_of_card(set_to.degrees)),
-        slips=(unturned, back, *clicks, *azimuth_digit_slips(set_to.degrees)),
+        slips=(*sums, *azimuth_digit_slips(set_to.degrees), *dial_slips(BORROWED), *clicks),
         copied=_copied(set_to.degrees, "magnetic", others),
         digits_from_deg=settings.click_deg,
+        exact_deg=settings.converted_deg,
     )
+
+
+def _believed_right(angles: NorthAngles) -> tuple[Slip, ...]:
+    """Give the slips at the compass after which a walker believes to have set what he meant."""
+    return (
+        Slip(
+            name="gm-angle-doubled",
+            what=sentence("slip-doubled"),
+            turn_deg=-angles.grid_magnetic_angle_deg,
+        ),
+        Slip(name="reciprocal", what=sentence("slip-back"), turn_deg=BACK),
+    )
+
+
+def _set_or_walked(
+    noted: AzimuthStage, walked: AzimuthStage, distance_m: float, angles: NorthAngles
+) -> Hop:
+    """Give the hop from a log that has the card's azimuth to the line that was held.
+
+    Who set the back azimuth, or applied the angle again, notes what he meant to set: where such a
+    slip fits, the log does not tell whether it was made in setting or in walking.
+    """
+    hop = _hop(noted, replace(walked, slips=_believed_right(angles)), distance_m)
+    return replace(hop, steps=("set", "walked")) if hop.slips else hop
 
 
 def _walked_stage(measures: LegMeasures, settings: CoachingSettings) -> AzimuthStage:
@@ -273,7 +310,20 @@ def _fitting(after: AzimuthStage, error_deg: float) -> tuple[Slip, ...]:
         for slip in after.slips
         if slip.name != DIGITS or abs(error_deg) >= after.digits_from_deg
     ]
-    return fitting_slips(error_deg, (*slips, *copied), after.tolerance_deg)
+    if after.exact_deg is not None:
+        slips = list(_between_written(slips, error_deg, after.exact_deg))
+    return fitting_slips(error_deg, (*copied, *slips), after.tolerance_deg)
+
+
+def _between_written(slips: Sequence[Slip], error_deg: float, exact_deg: float) -> Iterator[Slip]:
+    """Give the slips between two written numbers: a known one comes first where it leaves nothing.
+
+    A graduation is of whole degrees: what leaves some is none.
+    """
+    for slip in slips:
+        exact = abs(turn_degrees(slip.turn_deg, error_deg)) <= exact_deg + 1e-6
+        if exact or slip.name != DIAL:
+            yield slip if exact else replace(slip, rank=max(slip.rank, BORROWED))
 
 
 def _decided(steps: tuple[Step, ...], slips: Sequence[Slip], reached: int) -> tuple[Step, ...]:

@@ -8,9 +8,10 @@ from audit.azimuths import NorthAngles
 from audit.leg_card.rounding import is_whole
 from audit.leg_card.slips import BORROWED, DIGIT, KNOWN, Slip
 from audit.leg_card.written_digits import one_wrong, swapped
+from audit.settings import DiagnosisSettings
 from audit.units import MILS_PER_CIRCLE, degrees_from_mils, mils_from_degrees, turn_degrees
 from audit.words import sentence
-from audit.words.figures import Number
+from audit.words.figures import Number, Turn
 
 BACK = 180.0
 _OTHER_CIRCLES = (6000, 6300)
@@ -64,6 +65,20 @@ def grid_slips(angles: NorthAngles) -> tuple[Slip, ...]:
         Slip(name="reciprocal", what=sentence("slip-back"), turn_deg=BACK),
         Slip(name="right-angle", what=sentence("slip-quarter"), turn_deg=90.0),
         Slip(name="right-angle", what=sentence("slip-quarter"), turn_deg=-90.0),
+    )
+
+
+def dial_slips(rank: int) -> tuple[Slip, ...]:
+    """Give the slips of reading a dial, or a protractor, one graduation off, either way."""
+    return tuple(
+        Slip(
+            name="dial-misread",
+            what=sentence("slip-dial", size=Turn(degrees=size_deg, degrees_decimals=0)),
+            turn_deg=side * size_deg,
+            rank=rank,
+        )
+        for size_deg in DiagnosisSettings().graduations_deg
+        for side in (-1.0, 1.0)
     )
 
 

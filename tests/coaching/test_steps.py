@@ -199,3 +199,28 @@ def test_legs_go_together_by_order_where_no_name_is_shared():
     laid, notes = own_legs(finished.card, short, plan)
     assert list(laid) == list("123")
     assert notes == ("The walker's card says nothing of legs 4, 5, 6 and 7.",)
+
+
+@pytest.mark.parametrize(("off_deg", "first"), [(10.0, "dial-misread"), (-9.0, "bezel-clicks")])
+def test_a_setting_a_graduation_off_is_told_before_clicks_that_come_near(off_deg, first):
+    """Bug: a compass set exactly 10 degrees off "fits 3 clicks of a bezel", which are 9."""
+    of = hop(steps(own_card(), log(49.0 + off_deg), turned_deg=off_deg), "set")
+    assert of.slips[0] == first
+
+
+def test_a_setting_with_the_angle_applied_twice_is_told_so():
+    """Bug: the angle twice, or the wrong way, at the compass had no slip told, or a look-alike."""
+    _, finished, _ = demo()
+    g = finished.card.angles.grid_magnetic_angle_deg
+    magnetic = finished.card.legs[0].magnetic.degrees
+    for turn_deg, slip in ((-g, "gm-angle-doubled"), (2.0 * g, "gm-angle-reversed")):
+        of = hop(steps(own_card(), log(magnetic + turn_deg), turned_deg=turn_deg), "set")
+        assert of.slips[0] == slip
+
+
+def test_a_log_of_the_card_leaves_open_whether_the_back_azimuth_was_set_or_walked():
+    """Bug: it was put on the line held, and made a task, where the log is what was believed."""
+    of = steps(own_card(), log(49.0), turned_deg=180.0)
+    assert hop(of, "walked").steps == ("set", "walked")
+    assert hop(of, "walked").slips == ("reciprocal",)
+    assert any("Cannot tell which of set or walked" in said for said in of.sentences)

@@ -2,6 +2,7 @@
 
 slip-grid-as-it-stood = die unverändert eingestellte Gitterrichtung
 slip-clicks = { $count } Rasten eines Drehrings
+slip-dial = eine um einen Teilstrich von { $size } falsch abgelesene Teilung
 slip-omitted = die Nadelabweichung weggelassen
 slip-reversed = die Nadelabweichung mit falschem Vorzeichen angebracht
 slip-doubled = die Nadelabweichung zweimal angebracht

@@ -2,6 +2,7 @@
 
 slip-grid-as-it-stood = the grid { -azimuth } set as it stood
 slip-clicks = { $count } clicks of a bezel
+slip-dial = a dial read one graduation of { $size } off
 slip-omitted = the grid-magnetic angle left out
 slip-reversed = the grid-magnetic angle applied the wrong way
 slip-doubled = the grid-magnetic angle applied twice
