@@ -106,7 +106,7 @@ def direction_hops(
     to_log = _hop(before, noted, card.distance_m)
     from_log = _hop(noted, walked, card.distance_m)
     if not to_log.over:
-        from_log = _set_or_walked(noted, walked, card.distance_m, angles)
+        from_log = _set_or_walked(noted, walked, card.distance_m, angles, settings)
     if abs(to_log.error) < settings.unlikely_turn_deg:
         return [*hops, to_log, from_log]  # he may have wandered back by as much
     return [*hops, *with_log_noted(to_log, from_log, past_log)]
@@ -229,14 +229,24 @@ def _believed_right(angles: NorthAngles) -> tuple[Slip, ...]:
 
 
 def _set_or_walked(
-    noted: AzimuthStage, walked: AzimuthStage, distance_m: float, angles: NorthAngles
+    noted: AzimuthStage,
+    walked: AzimuthStage,
+    distance_m: float,
+    angles: NorthAngles,
+    settings: CoachingSettings,
 ) -> Hop:
     """Give the hop from a log that has the card's azimuth to the line that was held.
 
     Who set the back azimuth, or applied the angle again, notes what he meant to set: where such a
-    slip fits, the log does not tell whether it was made in setting or in walking.
+    slip fits, the log does not tell whether it was made in setting or in walking. Who walks back
+    has no mark ahead to hold his line by.
     """
     hop = _hop(noted, replace(walked, slips=_believed_right(angles)), distance_m)
+    if abs(hop.error) >= BACK - settings.unlikely_turn_deg:
+        back = replace(
+            walked, slips=_believed_right(angles), tolerance_deg=settings.unlikely_turn_deg
+        )
+        hop = _hop(noted, back, distance_m)
     return replace(hop, steps=("set", "walked")) if hop.slips else hop
 
 
