@@ -40,6 +40,22 @@ class _NotedEnd:
     days_off: int = 0
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Watch:
+    """Ends that were noted by one clock, the zone it shows, and by how much it was fast."""
+
+    ends: tuple[_NotedEnd, ...]
+    zone_s: float
+    fast_s: float
+
+    def otherwise(self, settings: QualitySettings) -> Iterator[tuple[_NotedEnd, float]]:
+        """Give the ends that it puts elsewhere than the leg's claim, and by how much later."""
+        for end in self.ends:
+            later_s = end.after_claim_s - self.zone_s - self.fast_s
+            if abs(later_s) > settings.watch_off_s:
+                yield end, later_s
+
+
 def notes_of_days(
     card: LegCard,
     clean: CleanTrack,
@@ -95,23 +111,61 @@ def _watches(
 ) -> Iterator[str]:
     """Say of each leg that the log ends at another moment than is taken here, and how to settle it.
 
-    A watch without a zone may show any; all legs together say which it showed. Of the legs that
+    A watch without a zone may show any; all legs together say which it showed, and whether it was
+    fast or slow: that is told once, and settles no leg. Of the legs that
     are ``told`` the moment is told already, and the day is not.
     """
-    for end, later_s in _by_watch(log, legs):
-        if end.noted_on is not None and end.days_off:
-            yield _day_off(end.leg, end.noted_on, end.days_off)
-        if abs(later_s) > settings.watch_off_s and end.leg not in told:
-            there_s = round(end.claim_s + later_s)
-            pin = pin_of("claim", end.leg, utc_text(there_s)[11:])
-            yield sentence(
-                "recording-log-time",
-                leg=end.leg,
-                time=Moment(time_s=there_s),
-                minutes=Number(value=abs(later_s) / 60.0, decimals=1),
-                side="later" if later_s > 0.0 else "earlier",
-                settle=sentence("recording-log-settle", pin=pin),
-            )
+    yield from (
+        _day_off(end.leg, end.noted_on, end.days_off)
+        for end in _ends(log, legs)
+        if end.noted_on is not None and end.days_off
+    )
+    for watch in _by_watch(log, legs, settings):
+        if watch.fast_s:
+            yield _watch_off(watch.fast_s, len(watch.ends), watch.zone_s)
+        for end, later_s in watch.otherwise(settings):
+            if end.leg not in told:
+                yield _otherwise(end, later_s)
+
+
+def _fast_s(later_s: Sequence[float], settings: QualitySettings) -> float:
+    """Give by how much a watch was fast, where most legs of several say the same; else 0.
+
+    One leg may have ended elsewhere than it is taken to; not most of them by as much.
+    """
+    fast_s = float(np.median(later_s)) if len(later_s) > 1 else 0.0
+    near = [after_s for after_s in later_s if abs(after_s - fast_s) <= settings.watches_alike_s]
+    most = 3 * len(near) >= 2 * len(later_s)
+    return fast_s if most and abs(fast_s) > settings.watch_off_s else 0.0
+
+
+def _watch_off(fast_s: float, count: int, zone_s: float) -> str:
+    return sentence(
+        "recording-log-watch",
+        count=count,
+        minutes=Number(value=abs(fast_s) / 60.0, decimals=1),
+        side="later" if fast_s > 0.0 else "earlier",
+        clock=_clock(zone_s) if zone_s else "utc",
+    )
+
+
+def _clock(zone_s: float) -> str:
+    """Write a clock: "UTC+1:00"."""
+    minutes = round(abs(zone_s) / 60.0)
+    return f"UTC{'+' if zone_s > 0.0 else '-'}{minutes // 60}:{minutes % 60:02d}"
+
+
+def _otherwise(end: _NotedEnd, later_s: float) -> str:
+    there_s = round(end.claim_s + later_s)
+    pin = pin_of("claim", end.leg, utc_text(there_s)[11:])
+    return sentence(
+        "recording-log-time",
+        leg=end.leg,
+        time=Moment(time_s=there_s),
+        minutes=Number(value=abs(later_s) / 60.0, decimals=1),
+        side="later" if later_s > 0.0 else "earlier",
+        settle=sentence("recording-log-settle", pin=pin),
+    )
 
 
 def ended_at_another_time(
@@ -123,17 +177,21 @@ def ended_at_another_time(
     """Name the legs that the log ends at another moment than they are taken to."""
     if log is None or not clean.timed or never_set(clean.time_s):
         return frozenset()
-    ends = _by_watch(log, legs)
-    return frozenset(end.leg for end, later_s in ends if abs(later_s) > settings.watch_off_s)
+    watches = _by_watch(log, legs, settings)
+    return frozenset(end.leg for watch in watches for end, _ in watch.otherwise(settings))
 
 
-def _by_watch(log: WalkersLog, legs: Sequence[LegAudit]) -> Iterator[tuple[_NotedEnd, float]]:
-    """Give the noted ends, and how long after the claim each is by the watch of them all."""
+def _by_watch(
+    log: WalkersLog, legs: Sequence[LegAudit], settings: QualitySettings
+) -> Iterator[_Watch]:
+    """Give the noted ends by whether they say their clock, with what their watch shows."""
     ends = list(_ends(log, legs))
-    watch_s = [end.after_claim_s for end in ends if not end.zoned]
-    zone_s = zone_near_s(float(np.median(watch_s))) if watch_s else 0.0
-    for end in ends:
-        yield end, end.after_claim_s - (0.0 if end.zoned else zone_s)
+    for zoned in (True, False):
+        alike = tuple(end for end in ends if end.zoned is zoned)
+        after_s = [end.after_claim_s for end in alike]
+        zone_s = zone_near_s(float(np.median(after_s))) if alike and not zoned else 0.0
+        fast_s = _fast_s([one - zone_s for one in after_s], settings)
+        yield _Watch(ends=alike, zone_s=zone_s, fast_s=fast_s)
 
 
 def _day_off(leg: str, noted_on: dt.date, days_off: int) -> str:

@@ -10,6 +10,11 @@ ZONES_S = 14 * 3600.0
 """No clock on earth is further from UTC."""
 ZONE_STEP_S = 900.0
 """A quarter of an hour is the finest step between zones."""
+_HOUR_S = 3600.0
+_PART_HOURS = (-9.5, -3.5, -2.5, 3.5, 4.5, 5.5, 5.75, 6.5, 8.75, 9.5, 10.5, 12.75, 13.75)
+CLOCKS_S: tuple[float, ...] = tuple(_HOUR_S * hours for hours in (*range(-12, 15), *_PART_HOURS))
+"""What clocks are ahead of UTC: whole hours, and the few zones of half and quarter hours that there
+are, in summer too (tz database, from memory)."""
 
 
 def seconds_after(noted: dt.time | dt.datetime, moment_s: float) -> float:
@@ -31,5 +36,6 @@ def days_off(after_s: float, *, zoned: bool) -> int:
 
 
 def zone_near_s(after_s: float) -> float:
-    """Give the time zone nearest to what a watch is ahead by."""
-    return ZONE_STEP_S * round(after_s / ZONE_STEP_S)
+    """Give the time zone nearest to what a watch is ahead by; no clock shows 1:15."""
+    by_s = {abs(ahead_s - after_s): ahead_s for ahead_s in CLOCKS_S}
+    return by_s[min(by_s)]

@@ -33,6 +33,9 @@ class QualitySettings:
     watch_off_s: float = 90.0
     """A log that ends a leg further than this from the claim is told of: a watch is read to the
     minute, and noted down a little later; chosen."""
+    watches_alike_s: float = 45.0
+    """Moments of a log that are off by the same within this are off by the watch; chosen: half a
+    minute of reading it, and of the claim itself."""
     against_log_most: float = 0.1
     """A portion whose leg, by count and time of the log, ended before is told as no surer than
     this; chosen: either number is wrong in one log of twenty, and both meet one place of the walk

@@ -67,7 +67,7 @@ def ends_told(*late_s: float, zone_h: float = 0.0, zoned: bool = False) -> list[
     return [note for note in notes(log=WalkersLog(entries=entries)) if "walker's log ends" in note]
 
 
-@pytest.mark.parametrize("zone_h", [0.0, 2.0, -5.75, 11.0])
+@pytest.mark.parametrize("zone_h", [0.0, 2.0, 5.75, -9.5, 11.0])
 def test_a_log_that_ends_a_leg_at_another_moment_is_told_whatever_zone_its_watch_shows(
     zone_h,
 ) -> None:
@@ -81,6 +81,15 @@ def test_a_log_that_ends_a_leg_at_another_moment_is_told_whatever_zone_its_watch
         dt.datetime.fromtimestamp(int(claim_s.claim.time_s) - late, dt.UTC) for late in (181, 180)
     ]
     assert told.endswith(tuple(f"settle it: --claim 2={one:%H:%M:%S}Z." for one in there))
+
+
+@pytest.mark.parametrize(("zone_h", "zoned"), [(1.0, False), (0.0, True)])
+def test_a_watch_that_is_fast_on_all_legs_is_told_once_and_settles_nothing(zone_h, zoned) -> None:
+    """Bug: a watch 11 minutes fast was read as UTC+1:15, or told leg by leg to be settled."""
+    (told,) = ends_told(660.0, 675.0, zone_h=zone_h, zoned=zoned)
+    assert "about 11.1 min later" in told
+    assert "--claim" not in told
+    assert ("UTC+1:00" in told) is not zoned
 
 
 def test_a_moment_with_its_zone_is_taken_by_it() -> None:
@@ -180,8 +189,9 @@ def test_a_moment_with_its_zone_is_no_watch_of_a_quarter_of_an_hour_off() -> Non
     ):
         (told,) = notes_of(LogEntry(leg="1", arrived=moment))
         assert "14.0 min later" in told
-    # A watch without a zone may show any quarter of an hour.
-    assert notes_of(LogEntry(leg="1", arrived=late.time())) == []
+    # A watch without a zone may show any hour, and no clock a quarter of one.
+    (told,) = notes_of(LogEntry(leg="1", arrived=late.time()))
+    assert "14.0 min later" in told
 
 
 def notes_of(entry: LogEntry) -> list[str]:

@@ -45,6 +45,16 @@ recording-log-time = Abschnitt { $leg }: Nach dem Marschprotokoll endete er { $m
     [later] später
    *[earlier] früher
 } als hier angenommen, um { $time }.{ $settle }
+recording-log-watch = Das Marschprotokoll beendet die Abschnitte, zu denen es eine Zeit hat ({ $count }), oder die meisten davon, gleichmäßig etwa { $minutes } min { $side ->
+    [later] später
+   *[earlier] früher
+} als hier angenommen: Die Uhr ging um so viel { $side ->
+    [later] vor
+   *[earlier] nach
+}. Kein Abschnitt wird deshalb anders genommen, und keiner ist danach festzulegen.{ $clock ->
+    [utc] {""}
+   *[other] {" "}Sie wird als { $clock } gelesen.
+}
 recording-log-count = Abschnitt { $leg }: { $paces } { -pace } wären { $rate } auf 100 m des Abschnitts; so viele macht niemand. Die Zahl wurde weggelassen.
 recording-log-day = Abschnitt { $leg }: Nach dem Marschprotokoll endete er am { $noted }, nach der Aufzeichnung aber am { $walked }: Vom Marschprotokoll gilt nur die Uhrzeit.
 recording-log-settle = {" "}Stimmt das Marschprotokoll, so festlegen: { $pin }.

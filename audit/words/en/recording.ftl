@@ -45,6 +45,16 @@ recording-log-time = Leg { $leg }: the walker's log ends it { $minutes } min { $
     [later] later
    *[earlier] earlier
 } than it is taken here, at { $time }.{ $settle }
+recording-log-watch = The walker's log ends the legs that it has a time for ({ $count }), or most of them, about { $minutes } min { $side ->
+    [later] later
+   *[earlier] earlier
+} than they are taken here, all alike: his watch was { $side ->
+    [later] fast
+   *[earlier] slow
+} by so much. No leg is taken otherwise for it, and none is to be settled by it.{ $clock ->
+    [utc] {""}
+   *[other] {" "}It is taken to show { $clock }.
+}
 recording-log-count = Leg { $leg }: { $paces } { -pace } are { $rate } to 100 m of the leg, which nobody takes; the count was left out.
 recording-log-day = Leg { $leg }: the walker's log ends it on { $noted }, but the recording on { $walked }: the log is taken for the time of day alone.
 recording-log-settle = {" "}If the log is right, settle it: { $pin }.
