@@ -25,7 +25,7 @@ def on_paper(
     """Lay the walker's card beside the course's, by the name of the leg.
 
     Who measured a leg from a wrong reference of its start, or where a slip of plotting put it, has
-    an azimuth and a distance that are right from there and say nothing of the leg itself.
+    an azimuth and a distance that are right from there, and made no slip on this one.
     """
     found, before = {}, _RIGHT
     for leg in card.legs:
@@ -35,9 +35,8 @@ def on_paper(
             paper = _end(one, leg, card.grid, settings)
             start = given_hop(one.start, leg.start, card.grid, settings)
             moved = (start is not None and start.over) or _back(before, led)
-            if not moved:
-                paper = _measured(one, leg, card.angles, paper, card.paces_per_100m)
-            found[leg.name] = paper
+            paper = replace(paper, from_elsewhere=moved)
+            found[leg.name] = _measured(one, leg, card.angles, paper, card.paces_per_100m)
         before = led
     return found
 
@@ -88,7 +87,7 @@ def _end(own: OwnLeg, leg: CardLeg, grid: CourseGrid, settings: CoachingSettings
 def _measured(
     own: OwnLeg, leg: CardLeg, angles: NorthAngles, paper: OnPaper, rate: float | None
 ) -> OnPaper:
-    """Add azimuth and distance of a leg that was measured from its right start."""
+    """Add azimuth and distance of a leg."""
     grid, magnetic = own.stated.grid_azimuth, own.stated.magnetic_azimuth
     last = magnetic or grid
     metres, rounding_m = _distance(own, rate)

@@ -79,9 +79,10 @@ def accounts_of(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Account,
     for plot in () if leg.bent else leg.start_plots:
         told.append(_measured_from(leg, plot, settings))
         used += told[-1].weight
+    elsewhere = _measured_from_elsewhere(leg, 1.0 - used, settings)
     plain = Account(
         cause=None,
-        weight=1.0 - used,
+        weight=1.0 - used - sum(one.weight for one in elsewhere),
         turn_deg=leg.turn_deg,
         turn_sd_deg=leg.turn_sd_deg,
         log_ratio=leg.log_ratio,
@@ -98,7 +99,7 @@ def accounts_of(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Account,
         wild=True,
     )
     hopeful = sorted((account for account in told if _fit(account) > -18.0), key=_fit, reverse=True)
-    return (plain, wild, *hopeful[: settings.accounts_most])
+    return (plain, wild, *elsewhere, *hopeful[: settings.accounts_most])
 
 
 def _fit(account: Account) -> float:
@@ -164,6 +165,8 @@ def _references_odds(
     wrong all the same, where the card's azimuth was measured from the map: that azimuth tells.
     """
     paper = leg.on_paper
+    if paper is not None and paper.from_elsewhere and not paper.end_off:
+        return settings.card_wrong_share
     if paper is None or paper.end_off_m is None:
         return 1.0
     if paper.slips and cause not in paper.slips:
@@ -200,6 +203,29 @@ def _made_for(leg: LegEvidence, way: Expected, cause: str | None, weight: float)
         aimed_log_ratio=ratio,
         effect_m=math.hypot(*shift),
         plotted=way.plotted,
+    )
+
+
+def _measured_from_elsewhere(
+    leg: LegEvidence, weight: float, settings: DiagnosisSettings
+) -> tuple[Account, ...]:
+    """Take a leg that the card measures from a wrong start as walked by it: no slip of its own."""
+    paper = leg.on_paper
+    if paper is None or not paper.from_elsewhere or paper.turn_deg is None:
+        return ()
+    ratio = paper.log_ratio or 0.0
+    return (
+        Account(
+            cause=None,
+            weight=weight * (1.0 - settings.card_put_right),
+            turn_deg=turn_degrees(paper.turn_deg, leg.turn_deg),
+            turn_sd_deg=leg.turn_sd_deg,
+            log_ratio=leg.log_ratio - ratio,
+            log_ratio_sd=leg.log_ratio_sd,
+            aimed_turn_deg=paper.turn_deg,
+            aimed_log_ratio=ratio,
+            plotted=True,
+        ),
     )
 
 

@@ -97,13 +97,13 @@ def _card_of_turn(
         both = paper.grid_turn_deg is None
         expected = measured_deg + (trace.converted_deg if both else 0.0)
         near = _near(turn_degrees(expected, paper.turn_deg or 0.0), whole)
-        return _card_or_else(near, 1.0 / 360.0, settings)
+        return _card_or_else(leg, near, 1.0 / 360.0, settings)
     by_sum = turn_degrees(paper.grid_turn_deg, paper.magnetic_turn_deg)
     sum_sd = math.hypot(settings.card_sum_sd_deg, paper.rounding_deg)
     measured = _near(turn_degrees(measured_deg, paper.grid_turn_deg), whole)
     summed = _near(turn_degrees(trace.converted_deg, by_sum), sum_sd)
-    return _card_or_else(measured, 1.0 / 360.0, settings) * _card_or_else(
-        summed, 1.0 / 360.0, settings
+    return _card_or_else(leg, measured, 1.0 / 360.0, settings) * _card_or_else(
+        leg, summed, 1.0 / 360.0, settings
     )
 
 
@@ -130,7 +130,7 @@ def _card_of_length(
         return 1.0
     expected = trace.log_ratio + (account.aimed_log_ratio if account.plotted else 0.0)
     near = _near(paper.log_ratio - expected, _length_sd(leg, settings))
-    return _card_or_else(near, 1.0 / settings.stray_distance_width, settings)
+    return _card_or_else(leg, near, 1.0 / settings.stray_distance_width, settings)
 
 
 def _log_of_count(
@@ -178,8 +178,11 @@ def _log_or_else(near: float, settings: DiagnosisSettings) -> float:
     return (1.0 - wrong) * near + wrong / 360.0
 
 
-def _card_or_else(near: float, anything: float, settings: DiagnosisSettings) -> float:
-    wrong = settings.card_wrong_share
+def _card_or_else(
+    leg: LegEvidence, near: float, anything: float, settings: DiagnosisSettings
+) -> float:
+    """Allow that the card was not gone by, the sooner where the leg ended at its point."""
+    wrong = settings.card_put_right if leg.arrived else settings.card_wrong_share
     return (1.0 - wrong) * near + wrong * anything
 
 

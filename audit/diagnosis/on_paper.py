@@ -29,6 +29,9 @@ class OnPaper:
         The card's reference of the end less the course's; (0, 0) where it is the same place.
     slips : tuple of str
         The slips that lead from the right reference, or from the card's, to where the card leads.
+    from_elsewhere : bool
+        Azimuth and distance were measured from where the start was taken to be, and are right
+        from there: no slip of this leg.
     """
 
     grid_turn_deg: float | None = None
@@ -38,6 +41,7 @@ class OnPaper:
     rounding_ratio: float = 0.0
     end_off_m: Metres2 | None = None
     slips: tuple[str, ...] = ()
+    from_elsewhere: bool = False
 
     @property
     def turn_deg(self) -> float | None:

@@ -311,6 +311,9 @@ class DiagnosisSettings:
     """Where something without a name put a leg out, that its card is right; chosen."""
     card_wrong_share: float = 0.01
     """That the walker went by other numbers than those of the card handed in; chosen."""
+    card_put_right: float = 0.3
+    """The same where he ended at his point, or set out from elsewhere than his card did: the point
+    in sight, or the map, puts a wrong number right; chosen."""
     log_count_sd: float = 0.03
     log_stops_early: float = 0.5
     log_goes_on: float = 0.1

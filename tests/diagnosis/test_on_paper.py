@@ -119,3 +119,18 @@ def test_a_log_is_as_exact_as_it_is_written() -> None:
     assert causes(noted).get("gm-angle-doubled", 0.0) < 0.3
     exactly = (replace(noted[0], set_turn_deg=12.5), *noted[1:])
     assert named(exactly) == "gm-angle-doubled"
+
+
+def test_a_leg_measured_from_a_wrong_start_is_charged_with_nothing_of_its_own() -> None:
+    """Bug: the leg after a wrongly plotted point was named a digit, a graduation or a hundred."""
+    first = replace(westward()[0], length_m=795.0, turn_deg=22.0, set_turn_deg=22.0, log_ratio=0.3)
+    paper = replace(RIGHT, grid_turn_deg=22.0, magnetic_turn_deg=22.0, log_ratio=0.31)
+    paper = replace(paper, from_elsewhere=True)
+    assert named(with_card((first, *westward()[1:]), paper)) == "cannot-tell"
+
+
+def test_a_number_wrong_on_the_card_alone_is_no_mistake_of_who_arrived_as_planned() -> None:
+    """Bug: 100 m too many on the card, the point seen and met: "a hundred metres", 72 %."""
+    evidence = legs(0.5, 0.5, -1.0, ratios=[1.01, 1.0, 0.99])
+    met = (replace(evidence[0], length_m=660.0, arrived=True), *evidence[1:])
+    assert named(with_card(met, replace(RIGHT, log_ratio=math.log(1.152)))) == "within-skill"
