@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from dataclasses import dataclass, field
 
-from audit.azimuths import MagneticAzimuth
+from audit.azimuths import GridAzimuth, MagneticAzimuth, TrueAzimuth
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -16,6 +16,8 @@ class LogEntry:
     ----------
     magnetic_azimuth : MagneticAzimuth or None
         What was set on the compass.
+    grid_azimuth, true_azimuth : GridAzimuth or None, and TrueAzimuth or None
+        The same on a compass that shows another north: a debrief makes it magnetic first.
     paces : float or None
         What was counted, in whichever pace the walker counts.
     arrived : time, datetime or None
@@ -25,6 +27,8 @@ class LogEntry:
 
     leg: str
     magnetic_azimuth: MagneticAzimuth | None = None
+    grid_azimuth: GridAzimuth | None = None
+    true_azimuth: TrueAzimuth | None = None
     paces: float | None = None
     arrived: dt.time | dt.datetime | None = None
     note: str = ""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 
 import numpy as np
@@ -22,6 +23,7 @@ from audit.debriefing.forecast_of_leg import forecast_of_leg
 from audit.debriefing.given_by_path import check_plan_and_track, given_card, given_log
 from audit.debriefing.log_counts import without_slips_of_the_pen
 from audit.debriefing.log_legs import with_legs_by_number
+from audit.debriefing.log_norths import with_magnetic_azimuths, without_another_north
 from audit.debriefing.on_no_leg import on_no_leg
 from audit.debriefing.order_told import with_order_told
 from audit.debriefing.pinned_moments import Moment, read_pins
@@ -105,7 +107,8 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     refuse_unset_day(plan, track)
     card = work_out_card(plan, track_date=track_date(track))
     if noted is not None:
-        noted = without_slips_of_the_pen(with_legs_by_number(noted, card), card, settings.reading)
+        noted = with_magnetic_azimuths(with_legs_by_number(noted, card), card.angles)
+        noted = without_slips_of_the_pen(noted, card, settings.reading)
     clean = _cleaned(track, card, settings)
     pins = read_pins(starts or {}, claims or {}, card, clean, track.source, settings.matching)
     card, outing = _matched(clean, card, settings, pins, track.source)
@@ -113,12 +116,18 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     outing = replace(outing, match=told_less_sure(outing.match, by_log, settings))
     on_ground = _on_the_ground(clean, card, heights)
     cadence = track.cadence_per_min[clean.fix]
-    measured = measure_walk(
-        on_ground, outing.sampled, outing.match, card, settings, log=noted, cadence_per_min=cadence
-    )
-    orders = OrdersOfPassing(measured.legs, card, clean)
+    measure = partial(
+        measure_walk, on_ground, outing.sampled, outing.match, card, settings,
+        cadence_per_min=cadence,
+    )  # fmt: skip
+    measured = measure(log=noted)
     laid = None if own is None else beside_course(card, own, plan)
     papers = {} if laid is None else on_paper(card, laid.legs, settings.coaching)
+    if noted is not None:
+        by_needle = without_another_north(noted, card, papers, measured.legs, settings.quality)
+        if by_needle is not noted:
+            noted, measured = by_needle, measure(log=by_needle)
+    orders = OrdersOfPassing(measured.legs, card, clean)
     explanation = _explained(on_ground, measured, card, noted, papers, orders, settings)
     ended, disputed = _against_log(card, by_log, clean, noted, measured.legs, settings)
     talk = talk_over(

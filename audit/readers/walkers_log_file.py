@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from pathlib import Path
 
-from audit.azimuths import MagneticAzimuth
+from audit.azimuths import GridAzimuth, MagneticAzimuth, TrueAzimuth
 from audit.readers.clock_time import CLOCK_REMEDY, clock_moment
 from audit.readers.csv_table import CsvRow, CsvTable, csv_columns, read_csv_table
 from audit.readers.file_bytes import decoded_text, file_bytes
@@ -13,11 +13,13 @@ from audit.readers.leg_values import azimuth
 from audit.readers.plain_text import writable
 from audit.readers.plan_draft import check_count
 from audit.readers.problem_list import ProblemList
+from audit.readers.value_limits import AZIMUTH_KEYS, NORTHS
 from audit.walkers_log import LogEntry, WalkersLog
 from audit.words import sentence
 
-_AZIMUTHS = ("magnetic_azimuth_deg", "magnetic_azimuth_mil")
-LOG_COLUMNS = ("leg", *_AZIMUTHS, "paces", "arrived", "note")
+LOG_COLUMNS = ("leg", *AZIMUTH_KEYS, "paces", "arrived", "note")
+_OF_LOGS = {"leg", "magnetic_azimuth_deg", "magnetic_azimuth_mil", "paces", "arrived", "note"}
+"""Columns that a plan may have as well; with any other it is a plan, unless it says "arrived"."""
 
 
 def read_log(path: str | Path) -> WalkersLog:
@@ -52,7 +54,7 @@ def read_log(path: str | Path) -> WalkersLog:
 def is_log(text: str) -> bool:
     """Tell whether a CSV text has the columns of a log, and none that only a plan has."""
     columns = csv_columns(text, LOG_COLUMNS)
-    return "arrived" in columns or ({"leg"} < columns <= set(LOG_COLUMNS))
+    return "arrived" in columns or ({"leg"} < columns <= _OF_LOGS)
 
 
 def _entry(table: CsvTable, row: CsvRow, number: int, problems: ProblemList) -> LogEntry:
@@ -62,14 +64,19 @@ def _entry(table: CsvTable, row: CsvRow, number: int, problems: ProblemList) -> 
         problems.note(sentence("plan-log-no-leg", line=str(row.line), leg=leg))
     numbers = {
         column: value
-        for column in _AZIMUTHS
+        for column in AZIMUTH_KEYS
         if (value := table.number(row, column, problems)) is not None
     }
+    place = f"line {row.line}"
+    norths = [north for north in NORTHS if any(key.startswith(north) for key in numbers)]
+    if len(norths) > 1:
+        rule = f"gives what was set from {' and '.join(norths)} north"
+        problems.add(place, None, rule, "Keep the one that the compass shows.")
     return LogEntry(
         leg=leg,
-        magnetic_azimuth=azimuth(
-            numbers, "magnetic", MagneticAzimuth, f"line {row.line}", problems
-        ),
+        magnetic_azimuth=azimuth(numbers, "magnetic", MagneticAzimuth, place, problems),
+        grid_azimuth=azimuth(numbers, "grid", GridAzimuth, place, problems),
+        true_azimuth=azimuth(numbers, "true", TrueAzimuth, place, problems),
         paces=table.number(row, "paces", problems),
         arrived=_arrived(row, problems),
         note=problems.writable(row.cells.get("note", ""), row.place("note")),

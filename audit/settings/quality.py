@@ -36,6 +36,12 @@ class QualitySettings:
     watches_alike_s: float = 45.0
     """Moments of a log that are off by the same within this are off by the watch; chosen: half a
     minute of reading it, and of the claim itself."""
+    another_north_deg: float = 1.5
+    norths_alike_deg: float = 1.0
+    by_card_odds: float = 4.0
+    """Azimuths of a log that are off the card's by so much at the least, by the same angle within
+    so much, were noted from another north where the walk lies so much nearer to the card than to
+    them, in squares of the turn; all chosen."""
     against_log_most: float = 0.1
     """A portion whose leg, by count and time of the log, ended before is told as no surer than
     this; chosen: either number is wrong in one log of twenty, and both meet one place of the walk

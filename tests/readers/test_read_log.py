@@ -6,7 +6,7 @@ import datetime as dt
 
 import pytest
 
-from audit.azimuths import MagneticAzimuth
+from audit.azimuths import GridAzimuth, MagneticAzimuth, TrueAzimuth
 from audit.errors import InputRefusedError
 from audit.readers.walkers_log_file import read_log
 
@@ -146,3 +146,16 @@ def test_all_slips_are_told_at_once(tmp_path):
 def test_no_file(tmp_path):
     with pytest.raises(InputRefusedError, match=r"gone\.csv: there is no such file"):
         read_log(tmp_path / "gone.csv")
+
+
+def test_an_azimuth_from_another_north_is_read_as_that(tmp_path):
+    """Bug: a compass adjusted to true north had no column, and its log was read as magnetic."""
+    log = read(tmp_path, "leg,true_azimuth_deg\n1,33\n")
+    assert log.entry("1").true_azimuth == TrueAzimuth(33.0)
+    log = read(tmp_path, "leg,grid_azimuth_mil,paces\n1,1600,300\n")
+    assert log.entry("1").grid_azimuth == GridAzimuth(90.0)
+
+
+def test_an_azimuth_from_two_norths_is_refused(tmp_path):
+    with pytest.raises(InputRefusedError, match="grid and magnetic north"):
+        read(tmp_path, "leg,grid_azimuth_deg,magnetic_azimuth_deg\n1,33,40\n")

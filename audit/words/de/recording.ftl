@@ -41,6 +41,18 @@ recording-other-day = Der Plan gilt für den { $plan }, die Aufzeichnung beginnt
 recording-walk-of-other-day = Der Plan gilt für den { $plan }, der Gang, der genommen wird, ist aber vom { $walked }.
 recording-log-numbers = Seine Abschnitte wurden nach ihren Nummern genommen: { $pairs }.
 recording-log-number = „{ $written }“ als „{ $leg }“
+recording-log-north = Seine { $north ->
+    [grid] Gitterrichtungen
+   *[true] geographischen Richtungen
+} wurden mit den Winkeln der Marschskizze in magnetische umgerechnet.
+recording-log-other-north = Seine Richtungen für { $legs } liegen alle { $size } { $side ->
+    [right] rechts
+   *[left] links
+} der magnetischen der Marschskizze, und gegangen wurde nach dieser: Sie wurden { $north ->
+    [true] von geographisch Nord
+    [grid] von Gitternord
+   *[other] anders als eingestellt
+} notiert und weggelassen.
 recording-log-time = Abschnitt { $leg }: Nach dem Marschprotokoll endete er { $minutes } min { $side ->
     [later] später
    *[earlier] früher

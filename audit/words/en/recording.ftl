@@ -41,6 +41,12 @@ recording-walk-of-other-day = The plan is for { $plan }, but the walk that is ta
 recording-other-day = The plan is for { $plan }, but the recording begins on { $begun }: check that they are of the same walk.
 recording-log-numbers = its legs were taken by their numbers: { $pairs }.
 recording-log-number = "{ $written }" as "{ $leg }"
+recording-log-north = its { $north } { -azimuth(form: "many") } were turned into magnetic ones by the card's angles.
+recording-log-other-north = its { -azimuth(form: "many") } of { $legs } are all { $size } { $side } of the card's magnetic ones, and the walk went by the card's: they were noted { $north ->
+    [true] from true north
+    [grid] from grid north
+   *[other] otherwise than they were set
+}, and were left out.
 recording-log-time = Leg { $leg }: the walker's log ends it { $minutes } min { $side ->
     [later] later
    *[earlier] earlier
