@@ -9,7 +9,7 @@ from pathlib import Path
 
 import numpy as np
 
-from audit.coaching.on_paper import on_paper
+from audit.coaching.card_on_paper import on_paper
 from audit.coaching.talk_over import TalkedOver, talk_over
 from audit.coaching.walkers_card import beside_course
 from audit.coaching.what_if import what_if
@@ -106,27 +106,20 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     settings = settings or Settings()
     refuse_unset_day(plan, track)
     card = work_out_card(plan, track_date=track_date(track))
-    if noted is not None:
-        noted = with_magnetic_azimuths(with_legs_by_number(noted, card), card.angles)
-        noted = without_slips_of_the_pen(noted, card, settings.reading)
+    noted = None if noted is None else _log_of_card(noted, card, settings)
     clean = _cleaned(track, card, settings)
     pins = read_pins(starts or {}, claims or {}, card, clean, track.source, settings.matching)
     card, outing = _matched(clean, card, settings, pins, track.source)
     by_log = ended_by_log(noted, card, outing.match, clean, settings)
     outing = replace(outing, match=told_less_sure(outing.match, by_log, settings))
     on_ground = _on_the_ground(clean, card, heights)
-    cadence = track.cadence_per_min[clean.fix]
-    measure = partial(
-        measure_walk, on_ground, outing.sampled, outing.match, card, settings,
-        cadence_per_min=cadence,
-    )  # fmt: skip
-    measured = measure(log=noted)
     laid = None if own is None else beside_course(card, own, plan)
     papers = {} if laid is None else on_paper(card, laid.legs, settings.coaching)
-    if noted is not None:
-        by_needle = without_another_north(noted, card, papers, measured.legs, settings.quality)
-        if by_needle is not noted:
-            noted, measured = by_needle, measure(log=by_needle)
+    measure = partial(
+        measure_walk, on_ground, outing.sampled, outing.match, card, settings,
+        cadence_per_min=track.cadence_per_min[clean.fix],
+    )  # fmt: skip
+    noted, measured = _measured(measure, noted, card, papers, settings)
     orders = OrdersOfPassing(measured.legs, card, clean)
     explanation = _explained(on_ground, measured, card, noted, papers, orders, settings)
     ended, disputed = _against_log(card, by_log, clean, noted, measured.legs, settings)
@@ -151,6 +144,27 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
         on_no_leg=on_no_leg(measured, card, clean, orders, settings.quality),
         displaced=_displaced(explanation, measured),
     )
+
+
+def _log_of_card(log: WalkersLog, card: LegCard, settings: Settings) -> WalkersLog:
+    """Give the log in the terms of the card: its legs, its north, and counts that are paced."""
+    log = with_magnetic_azimuths(with_legs_by_number(log, card), card.angles)
+    return without_slips_of_the_pen(log, card, settings.reading)
+
+
+def _measured(
+    measure: Callable[..., WalkMeasures],
+    log: WalkersLog | None,
+    card: LegCard,
+    papers: Mapping[str, OnPaper],
+    settings: Settings,
+) -> tuple[WalkersLog | None, WalkMeasures]:
+    """Measure the walk; again where its measures show that the log is of another north."""
+    measured = measure(log=log)
+    if log is None:
+        return None, measured
+    by_needle = without_another_north(log, card, papers, measured.legs, settings.quality)
+    return by_needle, measured if by_needle is log else measure(log=by_needle)
 
 
 def _legs(

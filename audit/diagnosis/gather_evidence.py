@@ -61,7 +61,7 @@ def gather_evidence(
     """Give the evidence of every leg that was walked, in the order of the plan."""
     facts, settings = facts or WalkFacts(), settings or DiagnosisSettings()
     walked = [
-        _leg_evidence(number, legs, card, facts, settings)
+        _with_papers(_leg_evidence(number, legs, card, facts, settings), leg.card, facts)
         for number, leg in enumerate(legs)
         if leg.measures is not None
     ]
@@ -81,7 +81,6 @@ def _leg_evidence(
         message = "only a leg that was walked has evidence"
         raise ValueError(message)
     under_way = number in facts.under_way
-    setting = _setting(leg.card, facts)
     slope = slope_of_leg(measures, leg.card, facts.fall)
     return LegEvidence(
         leg=number,
@@ -115,11 +114,19 @@ def _leg_evidence(
         grade=None if slope is None else slope.grade,
         slope_ratio=None if slope is None else slope.ratio,
         downhill_right=None if slope is None else slope.downhill_right,
-        set_turn_deg=None if setting is None else leg.card.magnetic.turn_to(setting),
-        set_rounding_deg=0.0 if setting is None else _rounding_deg(setting, leg.card),
-        log_count_ratio=_count_ratio(facts.paces_counted.get(leg.card.name), leg.card.paces),
-        on_paper=None if len(leg.card.line) > 2 else facts.on_paper.get(leg.card.name),
         half_interval_deg=measures.heading.told_half_95_deg,
+    )
+
+
+def _with_papers(evidence: LegEvidence, leg: CardLeg, facts: WalkFacts) -> LegEvidence:
+    """Add what stands on paper: the walker's log, and his own card."""
+    setting = _setting(leg, facts)
+    return replace(
+        evidence,
+        set_turn_deg=None if setting is None else leg.magnetic.turn_to(setting),
+        set_rounding_deg=0.0 if setting is None else _rounding_deg(setting, leg),
+        log_count_ratio=_count_ratio(facts.paces_counted.get(leg.name), leg.paces),
+        on_paper=None if len(leg.line) > 2 else facts.on_paper.get(leg.name),
     )
 
 

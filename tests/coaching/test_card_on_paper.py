@@ -9,7 +9,7 @@ import pytest
 from coaching.demo_walk import demo, own_card
 
 from audit.azimuths import GridAzimuth
-from audit.coaching.on_paper import on_paper
+from audit.coaching.card_on_paper import on_paper
 from audit.coaching.walkers_card import beside_course
 from audit.settings import CoachingSettings
 from audit.units import direction_degrees, unit_vector
