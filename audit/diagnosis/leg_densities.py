@@ -97,7 +97,12 @@ def leg_densities(
 
 
 def _leg_ways(leg: LegEvidence, kind: CauseKind, settings: DiagnosisSettings) -> Ways:
-    """Give prior and ways of every cause of this kind that one leg may show by itself."""
+    """Give prior and ways of every cause of this kind that one leg may show by itself.
+
+    What a leg is off that the card measures from a wrong start is too little known to charge it.
+    """
+    if leg.on_paper is not None and leg.on_paper.from_elsewhere:
+        return {}
     priors = dict(settings.leg_priors)
     found = {
         cause.name: (priors[cause.name], cause.expects(leg, settings))

@@ -126,7 +126,9 @@ def test_a_leg_measured_from_a_wrong_start_is_charged_with_nothing_of_its_own() 
     first = replace(westward()[0], length_m=795.0, turn_deg=22.0, set_turn_deg=22.0, log_ratio=0.3)
     paper = replace(RIGHT, grid_turn_deg=22.0, magnetic_turn_deg=22.0, log_ratio=0.31)
     paper = replace(paper, from_elsewhere=True)
-    assert named(with_card((first, *westward()[1:]), paper)) == "cannot-tell"
+    for ratio in (0.3, 0.0):
+        moved = (replace(first, log_ratio=ratio), *westward()[1:])
+        assert named(with_card(moved, paper)) == "cannot-tell"
 
 
 def test_a_number_wrong_on_the_card_alone_is_no_mistake_of_who_arrived_as_planned() -> None:
