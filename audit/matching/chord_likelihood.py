@@ -67,6 +67,19 @@ def length_likelihood(
     return np.asarray(density * (3.0 / (sd * _ROOT_TAU)) + settings.stray_distance_share)
 
 
+def going_on_so_far(log_ratio: FloatArray, settings: MatchingSettings) -> FloatArray:
+    """Give the share of walkers who go on for so much of their distance, their point unseen.
+
+    ``log_ratio`` is the logarithm of distance walked over expected. Nobody who counts goes on
+    for twice his distance: who comes straight to a point from so far away had first stopped,
+    and then found out where he was.
+    """
+    most = settings.going_on_most
+    off = (np.log(most) - log_ratio) / settings.going_on_soft
+    share = settings.going_on_share
+    return np.asarray(share + (1.0 - share) * 0.5 * (1.0 + np.tanh(off)))
+
+
 def slipped_likelihood(
     log_ratio: FloatArray,
     planned_m: FloatArray,

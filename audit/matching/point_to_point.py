@@ -8,6 +8,7 @@ straight from one to the next, hardly did so by chance.
 from __future__ import annotations
 
 import numpy as np
+from numpy.typing import NDArray
 
 from audit.matching.cuts import Cuts
 from audit.matching.portions import SmallIndex
@@ -59,6 +60,37 @@ def cost_of_back_azimuth_after_approach(
     passed = passed * -np.expm1(-before_m / settings.long_approach_m)
     elsewhere = 1.0 - _near(to_point_m[first, 0], noise_m, settings)
     return np.asarray(settings.cost_reversed_after_approach * np.maximum(passed, elsewhere))
+
+
+def cost_of_rest_at_own_start(
+    edge: Edge,
+    ends: tuple[SmallIndex, SmallIndex],
+    cuts: Cuts,
+    to_point_m: FloatArray,
+    noise_m: float,
+    settings: MatchingSettings,
+) -> FloatArray:
+    """Give the nats against portions that rest at the leg's start on their way, shape (p,).
+
+    Who missed a point, went back to it and rested there set out from there, though the way back
+    may lie in line with the leg.
+    """
+    if edge.source < 0 or edge.slips is not None or edge.line is not None:
+        return np.zeros(len(ends[0]))
+    off_m = to_point_m[:, edge.source] - noise_m
+    rested = (off_m <= settings.own_start_m) & cuts.begins_halt
+    away = off_m > settings.off_own_start_m
+    first, second = ends
+    on_way = _any_between(rested, first, second) & away[first] & away[second]
+    return np.asarray(settings.cost_rest_at_own_start * on_way)
+
+
+def _any_between(
+    marked: NDArray[np.bool_], first: SmallIndex, second: SmallIndex
+) -> NDArray[np.bool_]:
+    """Say of pairs of cuts whether one that is marked lies between them."""
+    before = np.concatenate([[0], np.cumsum(marked)])
+    return np.asarray(before[second] > before[first + 1])
 
 
 def _near(off_m: FloatArray, noise_m: float, settings: MatchingSettings) -> FloatArray:

@@ -11,6 +11,7 @@ import numpy as np
 
 from audit.matching.chord_likelihood import (
     distance_likelihood,
+    going_on_so_far,
     heading_likelihood,
     slipped_likelihood,
 )
@@ -231,11 +232,13 @@ class Evidence:
         looks = look_at_portions(self.portions, at.index, self.noise_m, self.settings)
         if at.slipped is not None:
             return self._seen_slipped(at, at.slipped, looks, walker)
+        log_ratio = looks.log_chord - np.log(edge.distance_m * walker.pace_scale)
         sights = self.settings.found_share + walker.finds * looks.directly
+        sights = sights * going_on_so_far(log_ratio, self.settings)
         return _Seen(
             at=at,
             looks=looks,
-            log_ratio=looks.log_chord - np.log(edge.distance_m * walker.pace_scale),
+            log_ratio=log_ratio,
             length=distance_likelihood(edge, looks, walker, self.place_sd_m, self.settings),
             found=np.asarray(sights * at.at_target, dtype=np.float64),
             directions=self._direction_cost(edge, at, walker, 0.0),

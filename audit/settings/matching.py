@@ -170,6 +170,11 @@ class MatchingSettings(SilenceSettings):
     """A walker ends a leg by sight of its point this often, whatever he reckoned."""
     found_directly_share: float = 0.05
     """As many go straight to it; then as this walker does."""
+    going_on_most: float = 1.35
+    going_on_soft: float = 0.24
+    going_on_share: float = 0.03
+    """Half of those who have not yet seen their point go on for this many times their distance;
+    soft by so much of its logarithm, and so many of them go on however far; chosen."""
     finds_prior_legs: float = 8.0
     finds_most: float = 0.8
     found_detour_share: float = 0.05
@@ -184,6 +189,12 @@ class MatchingSettings(SilenceSettings):
     point, beside so many times the receiver's error. None at first, as who misses a point must
     not be drawn to it; some where legs are not walked or far off; chosen on real recordings,
     where long straight roads fit several legs."""
+    own_start_m: float = 20.0
+    off_own_start_m: float = 45.0
+    cost_rest_at_own_start: float = 4.5
+    """Against a leg that rests so near its own start on the way, though it begins further off;
+    chosen: one rest in thirty lies there by chance, on a way that leads by in one case of three.
+    Who only comes by it without a rest may not know it: charging him too lost legs."""
     astray_m: float = 300.0
     """A leg so far from its points may be another part of the walk; chosen."""
     passed_m: float = 20.0

@@ -1,0 +1,47 @@
+"""Who missed a point and then came to it set out from there, whatever line his way back took."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from measurement.hand_made import SETTINGS, HandWalk, card_of, receiver
+
+from audit.matching.chord_likelihood import going_on_so_far
+from audit.matching.match_walk import match_walk
+from audit.matching.point_to_point import _any_between
+
+S = SETTINGS.matching
+
+
+def test_the_way_back_to_a_missed_point_is_no_part_of_the_next_leg() -> None:
+    """Bug: leg 2 began where leg 1 was claimed, and rested at its own start on the way.
+
+    The way from the claim to the point lies nearly in line with the next leg.
+    """
+    walk = HandWalk().halt(120).mark("0").walk(90, 720).halt(60).mark("stopped").walk(336.4, 100)
+    points = [np.array([0.0, 0.0]), walk.places[-1]]
+    walk.halt(60).mark("1").walk(344, 665).mark("2")
+    points.append(walk.places[-1])
+    clean = walk.halt(90).clean(5, receiver(1, 3.0))
+    before = match_walk(clean, card_of(*points), replace(S, cost_rest_at_own_start=0.0)).legs[1]
+    assert before.start_s == pytest.approx(walk.marks["stopped"] - 60.0, abs=75.0)
+    legs = match_walk(clean, card_of(*points), S).legs
+    assert [leg.status for leg in legs] == ["walked", "walked"]
+    assert legs[1].start_s == pytest.approx(walk.marks["1"], abs=15.0)
+    assert legs[1].claim_s == pytest.approx(walk.marks["2"], abs=15.0)
+
+
+def test_cuts_that_lie_strictly_between_two_others_on_paper() -> None:
+    marked = np.array([True, False, True, False, False])
+    first, second = np.array([0, 0, 1, 2, 3]), np.array([2, 3, 3, 4, 4])
+    assert _any_between(marked, first, second).tolist() == [False, True, True, False, False]
+
+
+def test_hardly_anybody_goes_on_for_twice_his_distance() -> None:
+    shares = going_on_so_far(np.log([0.8, 1.0, S.going_on_most, 2.0]), S)
+    middle = (1.0 + S.going_on_share) / 2.0
+    assert shares[2] == pytest.approx(middle)
+    assert shares[0] > shares[1] > 0.9 > shares[3] > S.going_on_share
+    assert shares[3] < 0.1
