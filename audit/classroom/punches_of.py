@@ -54,7 +54,8 @@ def check_punches(
 def _as_files(walkers: Sequence[RosterEntry]) -> str:
     names = list(dict.fromkeys(entry.name for entry in walkers))
     told = ", ".join(names[:_NAMES_TOLD]) + (" ..." if len(names) > _NAMES_TOLD else "")
-    return f"Without a roster walkers are called as their files are: {told}."
+    remedy = f"Without a roster walkers are called as their files are: {told}."
+    return remedy
 
 
 def punches_of(

@@ -41,7 +41,7 @@ def on_paper(
     return found
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Led:
     """How far from a leg's end its card leads, and how much of that is the reading of the map."""
 

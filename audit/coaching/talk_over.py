@@ -29,6 +29,22 @@ _Of = TypeVar("_Of")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class AgainstLog:
+    """Legs by name that the log does not bear out.
+
+    Attributes
+    ----------
+    ended : set of str
+        By count and time they ended elsewhere than they are taken to.
+    disputed : set of str
+        Those, and the ones that it ends at another time.
+    """
+
+    ended: frozenset[str] = frozenset()
+    disputed: frozenset[str] = frozenset()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class TalkedOver:
     """Steps by the name of the leg, the talk, and what laying the cards together assumed."""
 
@@ -37,29 +53,24 @@ class TalkedOver:
     notes: tuple[str, ...]
 
 
-def talk_over(  # noqa: PLR0913
+def talk_over(
     card: LegCard,
     measured: WalkMeasures,
     explanation: Explanation,
+    against: AgainstLog,
     *,
     log: WalkersLog | None,
     own_card: OwnCard | None,
     settings: Settings,
-    ended: frozenset[str] = frozenset(),
-    disputed: frozenset[str] = frozenset(),
 ) -> TalkedOver:
-    """Lay log and own card beside the walk and what explains it.
-
-    ``ended`` names the legs that by the log ended elsewhere than they are taken to, ``disputed``
-    those and the ones that it ends at another time.
-    """
+    """Lay log and own card beside the walk and what explains it."""
     legs = measured.legs
     own, notes = ({}, ()) if own_card is None else (own_card.legs, own_card.notes)
     causes = _by_name(legs, explanation.findings)
     sure = sure_legs(legs, settings.coaching)
     taken = taken_otherwise(legs, sure, card.arrival_radius_m, settings.coaching)
     aside = out_of_order(legs, taken)
-    steps = walk_steps(legs, card, own, log, settings.coaching, ended)
+    steps = walk_steps(legs, card, own, log, settings.coaching, against.ended)
     carried = _by_name(legs, explanation.carried)
     steps = with_carried(steps, legs, carried, settings.coaching)
     steps = without_their_steps(with_ordinary(steps, causes, settings.coaching), aside)
@@ -76,7 +87,7 @@ def talk_over(  # noqa: PLR0913
         aside=frozenset({*aside, *another_way}),
         carried=carried,
         logged=log is not None,
-        disputed=disputed,
+        disputed=against.disputed,
         log_holds=log_holds(log),
         under_way=frozenset(
             legs[one.leg].card.name for one in measured.match.legs if one.under_way

@@ -10,7 +10,7 @@ from pathlib import Path
 import numpy as np
 
 from audit.coaching.card_on_paper import on_paper
-from audit.coaching.talk_over import TalkedOver, talk_over
+from audit.coaching.talk_over import AgainstLog, TalkedOver, talk_over
 from audit.coaching.walkers_card import beside_course
 from audit.coaching.what_if import what_if
 from audit.debriefing.another_course import called_off
@@ -115,21 +115,18 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     on_ground = _on_the_ground(clean, card, heights)
     laid = None if own is None else beside_course(card, own, plan)
     papers = {} if laid is None else on_paper(card, laid.legs, settings.coaching)
-    measure = partial(
-        measure_walk, on_ground, outing.sampled, outing.match, card, settings,
-        cadence_per_min=track.cadence_per_min[clean.fix],
-    )  # fmt: skip
+    cadence = track.cadence_per_min[clean.fix]
+    measure = partial(_measure, on_ground, outing, card, settings, cadence)
     noted, measured = _measured(measure, noted, card, papers, settings)
     orders = OrdersOfPassing(measured.legs, card, clean)
     explanation = _explained(on_ground, measured, card, noted, papers, orders, settings)
-    ended, disputed = _against_log(card, by_log, clean, noted, measured.legs, settings)
+    against = _against_log(card, by_log, clean, noted, measured.legs, settings)
     talk = talk_over(
-        card, measured, explanation, log=noted, own_card=laid, settings=settings,
-        ended=ended, disputed=disputed,
-    )  # fmt: skip
+        card, measured, explanation, against, log=noted, own_card=laid, settings=settings
+    )
     doubtful = doubts(card, measured.match, clean, settings.quality, by_log)
     quality = judge_quality(track, clean, outing, measured, doubtful, settings.quality, noted)
-    days = notes_of_days(card, clean, noted, measured.legs, settings.quality, ended, outing)
+    days = notes_of_days(card, clean, noted, measured.legs, settings.quality, against.ended, outing)
     return Debrief(
         card=card,
         quality=replace(quality, notes=(*quality.notes, *days, *talk.notes)),
@@ -152,6 +149,20 @@ def _log_of_card(log: WalkersLog, card: LegCard, settings: Settings) -> WalkersL
     return without_slips_of_the_pen(log, card, settings.reading)
 
 
+def _measure(
+    clean: CleanTrack,
+    outing: MatchedOuting,
+    card: LegCard,
+    settings: Settings,
+    cadence_per_min: FloatArray,
+    log: WalkersLog | None,
+) -> WalkMeasures:
+    return measure_walk(
+        clean, outing.sampled, outing.match, card, settings,
+        log=log, cadence_per_min=cadence_per_min,
+    )  # fmt: skip
+
+
 def _measured(
     measure: Callable[..., WalkMeasures],
     log: WalkersLog | None,
@@ -160,11 +171,11 @@ def _measured(
     settings: Settings,
 ) -> tuple[WalkersLog | None, WalkMeasures]:
     """Measure the walk; again where its measures show that the log is of another north."""
-    measured = measure(log=log)
+    measured = measure(log)
     if log is None:
         return None, measured
     by_needle = without_another_north(log, card, papers, measured.legs, settings.quality)
-    return by_needle, measured if by_needle is log else measure(log=by_needle)
+    return by_needle, measured if by_needle is log else measure(by_needle)
 
 
 def _legs(
@@ -200,10 +211,11 @@ def _against_log(
     log: WalkersLog | None,
     legs: Sequence[LegAudit],
     settings: Settings,
-) -> tuple[frozenset[str], frozenset[str]]:
+) -> AgainstLog:
     """Name the legs that the log ends elsewhere, and with them those it ends at another time."""
     ended = frozenset(card.legs[leg].name for leg in by_log)
-    return ended, ended | ended_at_another_time(clean, log, legs, settings.quality)
+    at_another_time = ended_at_another_time(clean, log, legs, settings.quality)
+    return AgainstLog(ended=ended, disputed=ended | at_another_time)
 
 
 def _displaced(explanation: Explanation, measured: WalkMeasures) -> str:

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from audit.diagnosis.accounts import Account
 from audit.diagnosis.leg_evidence import LegEvidence, Metres2, StartPlot
+from audit.diagnosis.steady_sizes import STEADY
 from audit.diagnosis.weigh_walk import States, Weighed, weigh_walk
 from audit.guide.cause_names import WITHIN_SKILL
 from audit.settings import DiagnosisSettings
@@ -20,9 +21,9 @@ _SAME = 0.02
 class CarriedOver:
     """What a leg inherits from the plot of the one before.
 
-    ``probability`` is that it was measured from there and nothing else turned it or changed its
-    distance; ``turn_deg`` and ``log_ratio`` are what that alone makes of r and of the logarithm
-    of q.
+    ``probability`` is that it was measured from there and nothing but what is steady turned it
+    or changed its distance; ``turn_deg`` and ``log_ratio`` are what that alone makes of r and
+    of the logarithm of q.
     """
 
     probability: float
@@ -51,7 +52,7 @@ def carried_over(states: States, accounts: Sequence[Account]) -> CarriedOver | N
     """Give what a leg inherits; None where it is not likelier than not that it does."""
     shares: dict[int, float] = defaultdict(float)
     for (place, turn, length), share in states.items():
-        if accounts[place].carried and turn == length == (WITHIN_SKILL,):
+        if accounts[place].carried and {*turn, *length} <= {WITHIN_SKILL, *STEADY}:
             shares[place] += share
     probability = sum(shares.values())
     if probability <= 0.5:

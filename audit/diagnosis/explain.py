@@ -161,7 +161,8 @@ def _chief(
     """
     off_m = 2.0 * leg.length_m * math.sin(math.radians(min(abs(account.turn_deg), 180.0) / 2.0))
     sizes = [
-        (account.effect_m, account.cause),
+        # What was carried over from the plot before is no mistake of this leg.
+        (account.effect_m, CANNOT_TELL if account.carried else account.cause),
         (off_m, turn),
         (leg.length_m * abs(math.expm1(min(account.log_ratio, 3.0))), length),
     ]

@@ -14,6 +14,9 @@ from audit.words import Sentence, sentence
 from audit.words.compass_points import nearest_eighth
 from audit.words.figures import Length, Number, Percent, Turn
 
+_SHOWN_DEG = 0.05
+"""Half of the last digit of a turn."""
+
 
 def evidence_sentence(
     cause: str,
@@ -84,10 +87,10 @@ def _predicted_words(predicted: Predicted) -> Sentence:
         words = "evidence-an-end" if predicted.of_point else "evidence-an-end-from-start"
         return sentence(words, place=place_words(predicted.shift_m))
     if predicted.unit == "deg":
-        # The short way round from what was seen: half a circle lies on either side.
-        apart_deg = turn_degrees(predicted.seen, predicted.number)
-        about = abs(predicted.seen) > 90.0 and abs(apart_deg) < 90.0
-        return turn_words(predicted.seen + apart_deg if about else predicted.number, 1)
+        turn_deg = turn_degrees(0.0, predicted.number)
+        # Half a circle lies on either side: on that to which the leg was seen to turn.
+        half = 180.0 - abs(turn_deg) < _SHOWN_DEG
+        return turn_words(math.copysign(turn_deg, predicted.seen) if half else turn_deg, 1)
     if predicted.aside:
         return _aside_words(predicted.number)
     if predicted.unit == "ratio":

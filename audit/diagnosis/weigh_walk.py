@@ -121,6 +121,14 @@ def weigh_walk(evidence: Sequence[LegEvidence], settings: DiagnosisSettings) -> 
     ordinary = sum(weight for weight, of in zip(weights, plain, strict=True) if of) / total
     _take_steady_turns(found, np.asarray(ordinary), turns, settings)
     _take_steady_paces(found, shared, grid, settings)
+    _take_sureness(found, evidence, settings)
+    return found
+
+
+def _take_sureness(
+    found: Weighed, evidence: Sequence[LegEvidence], settings: DiagnosisSettings
+) -> None:
+    """Take how sure each portion is, and bring the states of each leg to a sum of one."""
     for shown, states in zip(evidence, found.states, strict=True):
         whole = sum(states.values())
         # The match has counted against it already that a leg fits no ordinary walker; what
@@ -130,7 +138,6 @@ def weigh_walk(evidence: Sequence[LegEvidence], settings: DiagnosisSettings) -> 
         found.sure.append(min(sure * max(whole, 1.0), best))
         for state in states:
             states[state] /= whole
-    return found
 
 
 def _pooled(

@@ -98,8 +98,11 @@ class Attempt:
 
     @property
     def content_key(self) -> str:
-        """Give the key of everything that is kept: the same result has the same key."""
-        return fingerprint(dataclasses.asdict(self))
+        """Give the key of all that is kept but the clock: the same result has the same key.
+
+        With its times or without, as a private one is kept, it is the same result.
+        """
+        return fingerprint(dataclasses.asdict(self.without_clock))
 
 
 def fingerprint(content: object) -> str:

@@ -15,7 +15,6 @@ from schema.make_schema import SHIPPED, schema_text
 
 from audit.debriefing.privacy import private_debrief
 from audit.reports.json_report import render_json
-from audit.settings import PrivacySettings
 
 # The names that users and outside checks rely on, typed out from the published contract.
 CONTRACT = {
@@ -245,4 +244,4 @@ def test_no_array_of_a_debrief_can_be_written_to():
     """Bug: halts, the times of the curves and the ground of a leg could be, against the rule."""
     _, finished, _ = demo()
     assert written_to(finished) == []
-    assert written_to(private_debrief(finished, PrivacySettings())) == []
+    assert written_to(private_debrief(finished)) == []

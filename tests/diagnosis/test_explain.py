@@ -485,8 +485,7 @@ def test_who_began_off_on_his_line_and_arrived_is_within_skill() -> None:
     short = replace(legs(1.8, ratios=[0.85])[0], leg=4, length_m=566.0, start_off_m=(0.0, 0.0))
     begun = replace(short, start_off_m=(65.0, 61.0), planned_deg=46.0)
     for arrived, told in ((True, "within-skill"), (False, "cannot-tell")):
-        found = explain((*clean, replace(begun, arrived=arrived)), DiagnosisSettings())
-        assert found[4][0].cause == told
+        assert explain((*clean, replace(begun, arrived=arrived)), S)[4][0].cause == told
 
 
 def test_what_the_log_has_answered_is_not_asked_again() -> None:

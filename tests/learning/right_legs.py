@@ -34,7 +34,7 @@ def _legs_right(problem: Problem, weights: np.ndarray) -> list[bool]:
     not_before, answers = 0, []
     for leg, walked in enumerate(problem.walked):
         odds, rights = _odds(problem, shares, leg, len(problem.time_s))
-        reading = read_leg(odds, 0.0, cuts, not_before, settings) if odds else None
+        reading = read_leg(odds, cuts, not_before, settings) if odds else None
         if reading is None or reading.first is None or reading.second is None:
             answers.append(not walked)
             continue

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from leg_card.plans import grid_point, leg, mgrs_point, plan
 
+from audit.leg_card import work_out_card
 from audit.leg_card.check_plan import check_plan
 
 FORD, SPRING = mgrs_point("A", "16S GF 4908 5915"), mgrs_point("B", "16S GF 4925 5990")
@@ -80,3 +81,13 @@ def test_corners_of_a_sheet_in_another_order_are_told_as_that(corners, said):
     sheet = tuple(mgrs_point("s", one).position for one in corners)
     (one,) = check_plan(plan((FORD, SPRING), sheet=sheet)).findings
     assert said in one.message
+
+
+def test_a_via_reference_is_held_against_the_stated_distance() -> None:
+    """Bug: two digits of a via swapped were missed at nearly three times the stated way."""
+    points = (mgrs_point("A", "16S GF 4865 5865"), mgrs_point("B", "16S GF 4908 5915"))
+    for text, wrong in (("16S GF 4890 5980", True), ("16S GF 4890 5890", False)):
+        bent = leg(distance_m=662.0, via=(mgrs_point("", text).position,))
+        told = work_out_card(plan(points, (bent,))).findings
+        assert any("4890 5890 would make" in one.message for one in told) == wrong
+        assert any(one.what == "via" for one in told) == wrong

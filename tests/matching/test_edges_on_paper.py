@@ -218,7 +218,11 @@ def test_what_is_laid_out_of_an_edge_can_be_had_in_part() -> None:
         def __len__(self) -> int:
             return 12
 
-    cuts = Even(leaving_deg=np.full(12, 90.0), arriving_deg=np.full(12, 90.0))
+    cuts = Even(
+        leaving_deg=np.full(12, 90.0),
+        arriving_deg=np.full(12, 90.0),
+        begins_halt=np.zeros(12, dtype=bool),
+    )
     nodes = np.array([[0.0, 0.0], [500.0, 30.0]])
     to_point = np.hypot(*(place[:, None, :] - nodes).transpose(2, 0, 1))
     index = worth_a_look(edge(), some, to_point, S)

@@ -17,6 +17,7 @@ from scipy.stats import norm
 from audit.matching import edge_evidence, walk_evidence
 from audit.matching.chord_likelihood import (
     distance_likelihood,
+    going_on_so_far,
     heading_likelihood,
     length_likelihood,
 )
@@ -223,7 +224,8 @@ def test_all_that_may_have_happened_on_a_leg_adds_up(monkeypatch) -> None:
     odds += share * (np.exp(-costs[S.turned_leg_deg]) + np.exp(-costs[-S.turned_leg_deg]))
     got = made.portion_costs(edge(), WALKER)
     assert got == pytest.approx(at.standing_cost - np.log(odds))
-    assert found[0] == pytest.approx((S.found_share + 0.2) * at.at_target)
+    so_far = going_on_so_far(seen.looks.log_chord - math.log(edge().distance_m * 1.1), S)
+    assert found[0] == pytest.approx((S.found_share + 0.2) * at.at_target * so_far)
     # No other kind is turned, nor goes astray.
     link = made.portion_costs(edge("link"), WALKER)
     assert link == pytest.approx(costs[0.0] + at.standing_cost)

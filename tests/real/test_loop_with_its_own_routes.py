@@ -13,6 +13,8 @@ import pytest
 from real.debriefs import check, walked
 
 import audit
+from audit.azimuths import MagneticAzimuth
+from audit.words import says
 
 GAP_S = 3 * 86_400.0
 
@@ -35,13 +37,17 @@ def test_file_with_two_routes_asks_which(ride) -> None:
         audit.read_plan(ride[0])
 
 
-def test_day_before_all_magnetic_models_is_refused_in_words(ride) -> None:
+def test_day_before_all_magnetic_models_is_told_where_nothing_hangs_on_it(ride) -> None:
     path, track = ride
+    plan = audit.read_plan(path, route="LONG LOOP")
+    finished = audit.debrief(plan, track)
+    assert any(says(note, "note-carried-back") for note in finished.card.notes)
+    leg = replace(plan.legs[0], magnetic_azimuth=MagneticAzimuth(40.0))
     with pytest.raises(
         audit.InputRefusedError,
         match="2002-03-11 is the day of the recording, and a day that no magnetic model",
     ):
-        audit.debrief(audit.read_plan(path, route="LONG LOOP"), track)
+        audit.debrief(replace(plan, legs=(leg, *plan.legs[1:])), track)
 
 
 @pytest.mark.parametrize("route", ["LONG LOOP", "SHORT LOOP"])

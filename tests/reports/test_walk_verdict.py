@@ -13,6 +13,7 @@ from audit.diagnosis.passages import Passage
 from audit.reports.leg_facts import walked_facts
 from audit.reports.terminal_report import render_terminal
 from audit.reports.walk_verdict import verdict
+from audit.words import sentence
 
 
 @pytest.fixture(scope="module")
@@ -114,8 +115,8 @@ def test_terminal_obeys_no_control_character_of_a_file():
 
 
 def test_simulated_walk_is_said_first():
-    text = render_terminal(sample_debrief(notes=("This walk is simulated.",)))
-    assert text.splitlines()[1] == "SIMULATED: This walk is simulated."
+    text = render_terminal(sample_debrief(notes=(sentence("recording-simulated"),)))
+    assert text.splitlines()[1] == "SIMULATED: The recording says of itself that it is simulated."
 
 
 def unsure(debrief, number, confidence):
