@@ -85,14 +85,15 @@ def assert_same_causes(here, there) -> None:
         for leg, findings in one.items()
     }
     # Digits of azimuths and references know no turning: what they take, others lose. What all
-    # legs share is weighed on all of them, so that each leg's loss is in part every other's.
+    # legs share is weighed on all of them, so that each leg's loss is in part every other's; and
+    # from where a wrong digit put its end, the next leg may have been measured.
     taken = {
         leg: sum(max(mine.get(cause, 0.0), its.get(cause, 0.0)) for cause in OF_DIGITS)
         for leg, (mine, its) in said.items()
     }
     by_all = sum(taken.values()) / len(taken)
     for leg, (mine, its) in said.items():
-        near = 0.05 + taken[leg] + by_all
+        near = 0.05 + taken[leg] + taken.get(leg - 1, 0.0) + by_all
         for cause in (mine.keys() | its.keys()) - OF_DIGITS:
             assert its.get(cause, 0.0) == pytest.approx(mine.get(cause, 0.0), abs=near)
 
