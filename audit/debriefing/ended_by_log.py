@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from audit.debriefing.log_moments import ZONE_STEP_S, ZONES_S, days_off, seconds_after
+from audit.debriefing.log_moments import CLOCKS_S, days_off, seconds_after
 from audit.leg_card import CardLeg, LegCard
 from audit.matching.clean_times import never_set
 from audit.matching.leg_match import CleanTrack, LegMatch, Match, RunnerUp
@@ -179,9 +179,7 @@ def _ahead_s(
         before = [_ended(one, zone_s, halts, clean, settings) for one in noted]
         return at_claim + sum(one is not None for one in before), at_claim
 
-    steps = round(ZONES_S / ZONE_STEP_S)
-    zones = (ZONE_STEP_S * step for step in range(-steps, steps + 1))
-    return max(sorted(zones, key=abs), key=legs_met)
+    return max(sorted(CLOCKS_S, key=abs), key=legs_met)
 
 
 def _ended(

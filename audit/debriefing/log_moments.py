@@ -8,8 +8,6 @@ from audit.moments import DAY_S, day_aside_s
 
 ZONES_S = 14 * 3600.0
 """No clock on earth is further from UTC."""
-ZONE_STEP_S = 900.0
-"""A quarter of an hour is the finest step between zones."""
 _HOUR_S = 3600.0
 _PART_HOURS = (-9.5, -3.5, -2.5, 3.5, 4.5, 5.5, 5.75, 6.5, 8.75, 9.5, 10.5, 12.75, 13.75)
 CLOCKS_S: tuple[float, ...] = tuple(_HOUR_S * hours for hours in (*range(-12, 15), *_PART_HOURS))
