@@ -70,6 +70,11 @@ def unit_vector(direction_deg: float) -> FloatArray:
     return np.array([np.sin(angle), np.cos(angle)])
 
 
+def turned_aside_m(length_m: float, turn_deg: float) -> float:
+    """Give how far apart two lines of one length end that begin together: a chord."""
+    return 2.0 * length_m * abs(math.sin(math.radians(turn_deg) / 2.0))
+
+
 def degrees_from_mils(mils: float) -> float:
     """Turn mils of 6400 to the circle into degrees."""
     return mils * 360.0 / MILS_PER_CIRCLE

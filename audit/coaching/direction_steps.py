@@ -23,7 +23,7 @@ from audit.leg_card.rounding import azimuth_rounding_deg
 from audit.leg_card.slips import BORROWED, KNOWN, Slip, fits_sentence, fitting_slips, slip_names
 from audit.measurement.leg_measures import LegMeasures
 from audit.settings import CoachingSettings
-from audit.units import direction_degrees, turn_degrees
+from audit.units import direction_degrees, turn_degrees, turned_aside_m
 from audit.words import sentence
 from audit.words.figures import Azimuth, Length, Turn
 
@@ -278,7 +278,7 @@ def _hop(before: AzimuthStage, after: AzimuthStage, distance_m: float) -> Hop:
     """Give the hop between two stages."""
     error_deg = turn_degrees(before.grid_deg, after.grid_deg)
     slips = _fitting(after, error_deg)
-    off_m = 2.0 * distance_m * math.sin(math.radians(abs(error_deg)) / 2.0)
+    off_m = turned_aside_m(distance_m, error_deg)
     told = {slip.name: slip.what for slip in reversed(slips)}  # the nearest of each name
     fits = fits_sentence([told[name] for name in slip_names(slips)[:2]], link="or")
     said = sentence(

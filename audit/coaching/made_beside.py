@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Collection, Iterator, Mapping, Sequence
 
 from audit.coaching.task import Task, work_on
@@ -11,6 +10,7 @@ from audit.guide.cause_names import JUDGEMENTS
 from audit.leg_card.told_numbers import told_legs
 from audit.measurement.leg_measures import LegMeasures
 from audit.settings import CoachingSettings
+from audit.units import turned_aside_m
 from audit.words import sentence
 from audit.words.figures import Share
 
@@ -61,5 +61,5 @@ def _put_out_m(one: Finding, walked: LegMeasures) -> float:
     if one.unit == "ratio":
         return abs(one.predicted - 1.0) * planned_m
     if one.unit == "deg":
-        return 2.0 * planned_m * abs(math.sin(math.radians(one.predicted) / 2.0))
+        return turned_aside_m(planned_m, one.predicted)
     return abs(one.predicted)

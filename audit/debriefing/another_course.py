@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -18,10 +17,6 @@ _FEWEST_FIXES = 10
 """Fewer show no leg with a start, a way and an end."""
 
 
-_LARGE = 700.0
-"""Nats beyond which an exponential overflows."""
-
-
 def called_off(match: Match, clean: CleanTrack, card: LegCard, settings: QualitySettings) -> Match:
     """Give a match without its legs where the walk is nowhere near and none of them is sure.
 
@@ -31,7 +26,7 @@ def called_off(match: Match, clean: CleanTrack, card: LegCard, settings: Quality
     and that this part of it is the leg. Whoever settled a leg knows that it was walked.
     """
     walked = [leg for leg in match.legs if leg.start_s is not None]
-    of_course = 1.0 / (1.0 + math.exp(min(match.cost, _LARGE)))
+    of_course = float(np.exp(-np.logaddexp(0.0, match.cost)))
     sure = any(leg.pinned or leg.confidence * of_course >= settings.unsure for leg in walked)
     if not walked or sure or _nearest(clean, card.legs)[0] <= settings.elsewhere_m:
         return match

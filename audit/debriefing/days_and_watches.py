@@ -112,8 +112,8 @@ def _watches(
     """Say of each leg that the log ends at another moment than is taken here, and how to settle it.
 
     A watch without a zone may show any; all legs together say which it showed, and whether it was
-    fast or slow: that is told once, and settles no leg. Of the legs that
-    are ``told`` the moment is told already, and the day is not.
+    fast or slow: that is told once, and settles no leg. Of the legs that are ``told`` the moment
+    is told already, and the day is not.
     """
     yield from (
         _day_off(end.leg, end.noted_on, end.days_off)

@@ -115,9 +115,7 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     on_ground = _on_the_ground(clean, card, heights)
     laid = None if own is None else beside_course(card, own, plan)
     papers = {} if laid is None else on_paper(card, laid.legs, settings.coaching)
-    cadence = track.cadence_per_min[clean.fix]
-    measure = partial(_measure, on_ground, outing, card, settings, cadence)
-    noted, measured = _measured(measure, noted, card, papers, settings)
+    noted, measured = _measured(track, on_ground, outing, card, noted, papers, settings)
     orders = OrdersOfPassing(measured.legs, card, clean)
     explanation = _explained(on_ground, measured, card, noted, papers, orders, settings)
     against = _against_log(card, by_log, clean, noted, measured.legs, settings)
@@ -149,33 +147,25 @@ def _log_of_card(log: WalkersLog, card: LegCard, settings: Settings) -> WalkersL
     return without_slips_of_the_pen(log, card, settings.reading)
 
 
-def _measure(
+def _measured(
+    track: Track,
     clean: CleanTrack,
     outing: MatchedOuting,
     card: LegCard,
-    settings: Settings,
-    cadence_per_min: FloatArray,
     log: WalkersLog | None,
-) -> WalkMeasures:
-    return measure_walk(
-        clean, outing.sampled, outing.match, card, settings,
-        log=log, cadence_per_min=cadence_per_min,
-    )  # fmt: skip
-
-
-def _measured(
-    measure: Callable[..., WalkMeasures],
-    log: WalkersLog | None,
-    card: LegCard,
     papers: Mapping[str, OnPaper],
     settings: Settings,
 ) -> tuple[WalkersLog | None, WalkMeasures]:
     """Measure the walk; again where its measures show that the log is of another north."""
-    measured = measure(log)
+    measure = partial(
+        measure_walk, clean, outing.sampled, outing.match, card, settings,
+        cadence_per_min=track.cadence_per_min[clean.fix],
+    )  # fmt: skip
+    measured = measure(log=log)
     if log is None:
         return None, measured
     by_needle = without_another_north(log, card, papers, measured.legs, settings.quality)
-    return by_needle, measured if by_needle is log else measure(by_needle)
+    return by_needle, measured if by_needle is log else measure(log=by_needle)
 
 
 def _legs(

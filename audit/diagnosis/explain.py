@@ -21,6 +21,7 @@ from audit.diagnosis.steady_sizes import STEADY, steady_sizes
 from audit.diagnosis.weigh_walk import Weighed
 from audit.guide.cause_names import CANNOT_TELL, WITHIN_SKILL
 from audit.settings import DiagnosisSettings
+from audit.units import turned_aside_m
 from audit.words import sentence
 from audit.words.figures import Length
 
@@ -159,7 +160,7 @@ def _chief(
     A pace that is steadily off, or a steady turn, explains no miss where this leg shows none.
     Nor has who began off, on his line, and arrived at his point, made for any other place.
     """
-    off_m = 2.0 * leg.length_m * math.sin(math.radians(min(abs(account.turn_deg), 180.0) / 2.0))
+    off_m = turned_aside_m(leg.length_m, min(abs(account.turn_deg), 180.0))
     sizes = [
         # What was carried over from the plot before is no mistake of this leg.
         (account.effect_m, CANNOT_TELL if account.carried else account.cause),
