@@ -17,6 +17,7 @@ from audit.units import (
     mils_from_degrees,
     on_other_scale_deg,
     turn_degrees,
+    turned_aside_m,
     unit_vector,
     wrap_degrees,
 )
@@ -177,3 +178,27 @@ def test_a_vector_is_given_east_before_north_as_plain_numbers():
     pair = east_north(np.array([3.0, -4.0]))
     assert pair == (3.0, -4.0)
     assert [type(one) for one in pair] == [float, float]
+
+
+@pytest.mark.parametrize(
+    ("turn_deg", "aside_m"),
+    [
+        (0.0, 0.0),
+        (60.0, 1000.0),  # an equilateral triangle
+        (-60.0, 1000.0),
+        (90.0, 1000.0 * math.sqrt(2.0)),
+        (180.0, 2000.0),  # there and back
+        (1.0, 17.45),  # common practice, no source: 17.5 m aside in a kilometre for a degree
+    ],
+)
+def test_lines_turned_apart_end_a_chord_apart(turn_deg: float, aside_m: float) -> None:
+    assert turned_aside_m(1000.0, turn_deg) == pytest.approx(aside_m, abs=0.01)
+    assert turned_aside_m(250.0, turn_deg) == pytest.approx(aside_m / 4.0, abs=0.01)
+
+
+@given(st.floats(1.0, 1e4), st.floats(-180.0, 180.0))
+def test_how_far_an_end_is_aside_is_the_distance_between_the_ends(
+    length_m: float, turn_deg: float
+) -> None:
+    apart = length_m * (unit_vector(turn_deg) - unit_vector(0.0))
+    assert turned_aside_m(length_m, turn_deg) == pytest.approx(math.hypot(*apart), abs=1e-8)
