@@ -51,6 +51,7 @@ from audit.matching.outings import MatchedOuting, match_outings
 from audit.matching.pins import Pin
 from audit.measurement.leg_measures import LegAudit
 from audit.measurement.measure_walk import WalkMeasures, measure_walk
+from audit.one_thread import on_one_thread
 from audit.plan import Plan
 from audit.settings import Settings
 from audit.track import Track
@@ -60,6 +61,7 @@ from audit.walkers_log import WalkersLog
 HeightsOnGrid = Callable[[str, FloatArray], FloatArray]
 
 
+@on_one_thread
 def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     plan: Plan,
     track: Track,
