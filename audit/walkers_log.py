@@ -33,6 +33,12 @@ class LogEntry:
     arrived: dt.time | dt.datetime | None = None
     note: str = ""
 
+    @property
+    def says_something(self) -> bool:
+        """Whether an azimuth, a count or a time was written."""
+        azimuths = (self.magnetic_azimuth, self.grid_azimuth, self.true_azimuth)
+        return any(one is not None for one in (*azimuths, self.paces, self.arrived))
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WalkersLog:

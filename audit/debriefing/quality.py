@@ -125,6 +125,15 @@ def _log_notes(log: WalkersLog, legs: tuple[LegAudit, ...]) -> list[str]:
     notes: list[str] = [sentence("recording-log-note", note=note) for note in log.notes]
     if astray:
         notes.append(sentence("recording-log-astray", names=", ".join(astray)))
+    unseen = [
+        leg.card.name
+        for leg in legs
+        if leg.measures is None and (entry := log.entry(leg.card.name)) and entry.says_something
+    ]
+    if unseen:
+        notes.append(
+            sentence("recording-log-unseen", count=len(unseen), legs=Listed(things=unseen))
+        )
     return notes
 
 

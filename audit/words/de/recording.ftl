@@ -37,6 +37,10 @@ recording-sparse = Nur alle { $interval } s eine Ortung: Ecken sind abgeschnitte
 recording-wandered = Der Empfänger schwankte um etwa { $noise } m: Kurze Abschnitte lassen sich in der Richtung nicht beurteilen.
 recording-log-note = Das Marschprotokoll: { $note }
 recording-log-astray = Das Marschprotokoll hat Einträge für { $names }, zu denen der Plan keinen Abschnitt hat; sie wurden weggelassen.
+recording-log-unseen = Das Marschprotokoll hat Angaben zu { $count ->
+    [one] Abschnitt { $legs }, den diese Aufzeichnung nicht als gegangen zeigt
+   *[other] den Abschnitten { $legs }, die diese Aufzeichnung nicht als gegangen zeigt
+}: Daneben steht nichts. Den Geher fragen.
 recording-other-day = Der Plan gilt für den { $plan }, die Aufzeichnung beginnt aber am { $begun }: Prüfen, ob beide zum selben Weg gehören.
 recording-walk-of-other-day = Der Plan gilt für den { $plan }, der Gang, der genommen wird, ist aber vom { $walked }.
 recording-log-numbers = Seine Abschnitte wurden nach ihren Nummern genommen: { $pairs }.

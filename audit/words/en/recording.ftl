@@ -37,6 +37,10 @@ recording-sparse = A fix only every { $interval } s: corners are cut and short b
 recording-wandered = The receiver wandered by about { $noise } m: short legs cannot be judged on heading.
 recording-log-note = The walker's log: { $note }
 recording-log-astray = The walker's log has entries for { $names }, which the plan has no leg for; they were left out.
+recording-log-unseen = The walker's log has figures for { $count ->
+    [one] leg { $legs }, which this recording does not show
+   *[other] legs { $legs }, which this recording does not show
+} walked: nothing was laid beside them. Ask the walker.
 recording-walk-of-other-day = The plan is for { $plan }, but the walk that is taken is of { $walked }.
 recording-other-day = The plan is for { $plan }, but the recording begins on { $begun }: check that they are of the same walk.
 recording-log-numbers = its legs were taken by their numbers: { $pairs }.
