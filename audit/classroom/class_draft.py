@@ -18,7 +18,7 @@ from audit.classroom.joined_files import join_parts
 from audit.classroom.lane import Lane
 from audit.classroom.lane_fit import better_lane
 from audit.classroom.lane_names import lane_called
-from audit.classroom.punches_of import check_punches, punches_of
+from audit.classroom.punches_of import check_punches, codes_left_over, punches_of
 from audit.classroom.standard_fit import lanes_with_fewer, standard_on
 from audit.classroom.walk_time import roster_start_s
 from audit.classroom.walker_idents import idents
@@ -131,6 +131,7 @@ def draft_class(inputs: ClassInputs) -> ClassDraft:
     ]
     asked += clocks_asked(tasks, inputs.settings.grading)
     asked += days_asked(tasks, inputs.lanes)
+    asked += _codes_asked(settled, tasks, inputs.punches)
     return ClassDraft(
         inputs=inputs, tasks=tasks, findings=tuple(asked), clock=clock, notes=tuple(notes)
     )
@@ -274,6 +275,26 @@ def _asked(task: WalkerTask) -> list[ClassFinding]:
         brought = "shows-codes-alone" if task.punches else "shows-no-recording"
         message = sentence(brought, walker=task.name)
         asked.append(_finding("no-recording", task, message))
+    return asked
+
+
+def _codes_asked(
+    settled: Sequence[_Settled], tasks: Sequence[WalkerTask], punches: PunchList | None
+) -> list[ClassFinding]:
+    """Ask about codes of an attempt, or of a lane, that their walker is not graded on."""
+    attempts = [(one.handed.entry, one.lane) for one in settled]
+    left = () if punches is None else codes_left_over(attempts, punches)
+    asked = []
+    for name in dict.fromkeys(one.name.casefold() for one in left):
+        lines = [str(one.line) for one in left if one.name.casefold() == name]
+        task = next(
+            task
+            for (entry, _), task in zip(attempts, tasks, strict=True)
+            if entry.name.casefold() == name
+        )
+        rows = {"count": len(lines), "lines": Listed(things=lines)}
+        message = sentence("shows-codes-left-over", walker=task.name, **rows)
+        asked.append(_finding("codes-left-over", task, message, question=True))
     return asked
 
 

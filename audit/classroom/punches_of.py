@@ -65,12 +65,7 @@ def punches_of(
     if punches is None:
         return ()
     names = {leg.end.name.casefold(): leg.end.name for leg in lane.card.legs}
-    of_lane = [
-        one
-        for one in punches.entries
-        if (not one.lane or lane_called(one.lane, [(lane.name, lane.card.name)]) == lane.name)
-        and one.point.casefold() in names
-    ]
+    of_lane = [one for one in punches.entries if _on(lane, one)]
     # The key of the lane itself goes before the one for every lane.
     keys = sorted((one for one in of_lane if not one.name), key=lambda one: bool(one.lane))
     key = {one.point.casefold(): one.code.casefold() for one in keys}
@@ -85,10 +80,30 @@ def punches_of(
             ),
         )
         for one in of_lane
-        if one.name.casefold() == entry.name.casefold()
-        and one.attempt == entry.attempt
-        and (point := one.point.casefold())
+        if _brought_by(entry, one) and (point := one.point.casefold())
     )
+
+
+def codes_left_over(
+    attempts: Sequence[tuple[RosterEntry, Lane]], punches: PunchList
+) -> tuple[PunchEntry, ...]:
+    """Give the codes of walkers of the class that belong to none of their attempts."""
+    return tuple(
+        one
+        for one in punches.entries
+        if one.name
+        and not any(_brought_by(entry, one) and _on(lane, one) for entry, lane in attempts)
+    )
+
+
+def _on(lane: Lane, one: PunchEntry) -> bool:
+    """Whether a code is of a point of the lane, and of no lane but this."""
+    named = lane_called(one.lane, [(lane.name, lane.card.name)]) if one.lane else lane.name
+    return named == lane.name and one.point.casefold() in _points(lane)
+
+
+def _brought_by(entry: RosterEntry, one: PunchEntry) -> bool:
+    return one.name.casefold() == entry.name.casefold() and one.attempt == entry.attempt
 
 
 def _differing(punches: PunchList, names: Sequence[tuple[str, str]]) -> list[Problem]:

@@ -78,3 +78,23 @@ def test_codes_without_a_recording_are_told_as_what_there_is():
     (told,) = [one.message for one in result.findings if adder.ident in one.walkers]
     assert "only the codes brought back are known" in told
     assert "no evidence" not in told
+
+
+@pytest.mark.parametrize("wrong", [{"attempt": 2}, {"lane": "west"}])
+def test_a_code_of_an_attempt_or_lane_that_its_walker_is_not_graded_on_is_asked_about(wrong):
+    """Bug: such a code was left out without a word."""
+    west = lane("west", (-600.0, 100.0), (-900.0, -500.0))
+    points = {"point": "east2"} if "attempt" in wrong else {"point": "west2"}
+    brought = PunchEntry(code="H0", name="Siskin", line=7, **points, **wrong)
+    roster = Roster(entries=(RosterEntry(name="Siskin", device="t", lane="east"),))
+    result = grade(
+        {"east": EAST.plan, "west": west.plan},
+        [track((0.0, 0.0), *PLACES)],
+        STANDARD,
+        roster=roster,
+        punches=PunchList(entries=(GENERAL, brought), source="codes.csv"),
+    )
+    (told,) = [one for one in result.findings if one.what == "codes-left-over"]
+    assert told.question
+    assert told.walkers == (result.walkers[0].ident,)
+    assert "the code in line 7 of the list of codes is of no attempt" in told.message

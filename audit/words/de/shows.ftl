@@ -158,6 +158,13 @@ shows-unusable = Die Aufzeichnung von { $walker } ist nicht zu gebrauchen: { $pr
 shows-no-recording = { $walker } hat keine Aufzeichnung: kein Beleg, aber auch kein Nichtbestehen.
 shows-codes-alone = { $walker } hat keine Aufzeichnung: Von dem Gang sind nur die mitgebrachten Codes bekannt. Das ist kein
     Nichtbestehen.
+shows-codes-left-over = Von { $walker } { $count ->
+    [one] gehört der Code in Zeile { $lines } der Codeliste
+   *[other] gehören die Codes in den Zeilen { $lines } der Codeliste
+} zu keinem Versuch und keiner Bahn, die hier bewertet werden; { $count ->
+    [one] er wurde
+   *[other] sie wurden
+} weggelassen. Stimmen Versuch und Bahn?
 shows-several-walks = { $files }: { $walks } Gänge, und die Liste kennt { $known } davon ({ $rows }). Wer ging { $left ->
     [one] den anderen
    *[other] die anderen

@@ -155,6 +155,13 @@ shows-other-course = { $walker }: { $elsewhere } Whose recording is it?
 shows-unusable = The recording of { $walker } cannot be used: { $problem }
 shows-no-recording = { $walker } has no recording: no evidence, and no fail.
 shows-codes-alone = { $walker } has no recording: of the walk only the codes brought back are known. That is no fail.
+shows-codes-left-over = Of { $walker } the { $count ->
+    [one] code in line { $lines } of the list of codes is
+   *[other] codes in lines { $lines } of the list of codes are
+} of no attempt, or of no lane, that is graded here, and { $count ->
+    [one] was
+   *[other] were
+} left out. Are attempt and lane right?
 shows-several-walks = { $files }: { $walks } walks, and the roster has { $known } of them ({ $rows }). Who walked the { $left ->
     [one] other
    *[other] others
