@@ -159,11 +159,16 @@ def miss(measures: LegMeasures) -> str:
 
 
 def arrival(measures: LegMeasures, radius_m: float, reports: ReportSettings = _REPORTS) -> str:
-    """Say how the leg ended, and that the walk then went on past the point, where it went far."""
+    """Say how the leg ended, and where the walk came far past the point, or near it elsewhere."""
     ended, past_m = _ended(measures, radius_m), past_the_point_m(measures, reports)
-    if past_m is None:
-        return ended
-    return say("leg-then-past", ended=ended, past=digits.metres(past_m, measures.miss_sd_m))
+    if past_m is not None:
+        ended = say("leg-then-past", ended=ended, past=digits.metres(past_m, measures.miss_sd_m))
+    near_m = near_elsewhere_m(measures, reports)
+    if near_m is not None:
+        ended = say(
+            "leg-near-elsewhere", ended=ended, near=digits.metres(near_m, measures.miss_sd_m)
+        )
+    return ended
 
 
 def past_the_point_m(measures: LegMeasures, reports: ReportSettings = _REPORTS) -> float | None:
@@ -171,6 +176,15 @@ def past_the_point_m(measures: LegMeasures, reports: ReportSettings = _REPORTS) 
     search = None if measures.details is None else measures.details.search
     far = search is not None and search.past_m >= reports.told_past_m
     return search.past_m if search is not None and far else None
+
+
+def near_elsewhere_m(measures: LegMeasures, reports: ReportSettings = _REPORTS) -> float | None:
+    """Give how near the recording comes to a point that its leg did not find; None if no nearer."""
+    point = None if measures.details is None else measures.details.point
+    if measures.found or point is None or point.elsewhere_m is None:
+        return None
+    nearer = measures.nearest_m - point.elsewhere_m >= reports.told_nearer_m
+    return point.elsewhere_m if nearer and point.elsewhere_m <= reports.told_elsewhere_m else None
 
 
 def _ended(measures: LegMeasures, radius_m: float) -> str:

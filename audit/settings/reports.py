@@ -25,6 +25,10 @@ class ReportSettings:
     told_past_m: float = 50.0
     """After the claim straight on past the point by this much is told with how the leg ended;
     chosen: who looks about for a point in sight goes less far."""
+    told_elsewhere_m: float = 50.0
+    told_nearer_m: float = 20.0
+    """A recording that comes so near to a point outside its leg's part is told to, if that is so
+    much nearer than on the leg; chosen: further off nobody would have seen it."""
     told_stories: int = 2
     """So many mistakes that legs share are told at the head of the debrief; chosen."""
     thinning_m: float = 1.0

@@ -153,6 +153,23 @@ def test_how_far_a_walk_went_on_past_its_point_is_told():
     assert wording.arrival(replace(ended, details=looked), 30.0) == "arrived, 0 m off"
 
 
+@pytest.mark.parametrize(
+    ("elsewhere_m", "told"),
+    [(10.4, "; outside the part taken for this leg the recording comes within 10 m of it"),
+     (498.0, ""), (None, "")],
+)  # fmt: skip
+def test_a_point_passed_outside_its_leg_is_said_to_be(elsewhere_m, told):
+    """Bug: "seen no nearer than 769 m", and another part of the recording passed at 10 m."""
+    walk = HandWalk().halt(60).mark("start").walk(90, 200).mark("claim").halt(60)
+    found = measure(card_of((0, 0), (391, 0)), walk.clean(), [walk.portion()], walk.halts)
+    missed = found.legs[0].measures
+    point = replace(missed.details.point, elsewhere_m=elsewhere_m)
+    missed = replace(missed, details=replace(missed.details, point=point))
+    said = wording.arrival(missed, 30.0)
+    assert said.startswith("missed by 191 m, point not found (came no nearer than ")
+    assert said.endswith(f"m){told}")
+
+
 def test_what_is_too_close_to_call_is_not_called_missed():
     walk = HandWalk().halt(60).mark("start").walk(90, 360).mark("claim").halt(60)
     found = measure(card_of((0, 0), (391, 0)), walk.clean(), [walk.portion()], walk.halts)
