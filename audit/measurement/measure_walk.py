@@ -27,7 +27,7 @@ from audit.measurement.spans import divide_walk
 from audit.measurement.straight_walking import StraightStretch, straight_stretches, wander_of
 from audit.measurement.walk_context import WalkContext
 from audit.measurement.walk_of_leg import WalkOfLeg, walk_of_leg, with_corners
-from audit.measurement.ways_aside import find_ways_aside
+from audit.measurement.ways_aside import find_ways_aside, without_half_seen
 from audit.settings import Settings
 from audit.statistics.walking_noise import Wander
 from audit.units import FloatArray
@@ -175,7 +175,9 @@ def _bypasses(context: WalkContext, walk: WalkOfLeg) -> tuple[Bypass, ...]:
     across = [*boxes, *aside]
     halts = context.match.halts
     slants = find_slants(context.clean, walk, halts, noise, across, settings.slants)
-    return tuple(sorted([*across, *slants], key=lambda bypass: bypass.start_s))
+    silences = [(gap.start_s, gap.end_s) for gap in context.clean.gaps]
+    seen = without_half_seen([*across, *slants], silences, walk.speed_m_s, settings.aside)
+    return tuple(sorted(seen, key=lambda bypass: bypass.start_s))
 
 
 def _walk_paces(context: WalkContext, legs: list[LegAudit]) -> WalkPaces:

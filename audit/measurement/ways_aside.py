@@ -36,16 +36,19 @@ def find_ways_aside(
     wander = robust_sd(turn[moving])
     least_deg = max(settings.least_turn_deg, settings.wanders * wander)
     least_m = max(settings.least_m, settings.noises * noise_m)
+    usual_m_s = float(np.median(length[moving] / np.maximum(np.diff(time_s)[moving], 1e-9)))
     found = []
     hand = np.where(moving & (np.abs(turn) >= least_deg), np.sign(turn), 0.0)
     for first, last in _runs_to_one_hand(hand):
         way_m = float(length[first:last].sum())
         straight_across = np.abs(across[first:last].sum()) >= settings.steep_share * way_m
+        # Standing, a receiver wanders to one side too.
+        walked = way_m >= settings.least_speed_share * usual_m_s * (time_s[last] - time_s[first])
         begin, end = _with_bends(turn, (first, last), settings.bends_share * least_deg)
         right_m = float(across[begin:end].sum())
         at_an_end = begin == 0 or end == len(length)
         of_bypass = any(one < end and other > begin for one, other in taken)
-        if abs(right_m) < least_m or at_an_end or of_bypass or not straight_across:
+        if abs(right_m) < least_m or at_an_end or of_bypass or not (straight_across and walked):
             continue
         found.append(
             Bypass(
@@ -61,6 +64,30 @@ def find_ways_aside(
             )
         )
     return found
+
+
+def without_half_seen(
+    asides: Sequence[Bypass],
+    silences_s: Sequence[tuple[float, float]],
+    speed_m_s: float,
+    settings: AsideSettings,
+) -> list[Bypass]:
+    """Leave out ways aside that may be one half of a way round, the other in a silence.
+
+    ``silences_s`` are beginnings and ends; one counts that begins or ends near the way aside
+    and is long enough for walking as far across.
+    """
+    near_s = settings.beside_silence_s
+
+    def half_seen(one: Bypass) -> bool:
+        return not one.returned and any(
+            begin <= one.end_s + near_s
+            and end >= one.start_s - near_s
+            and (end - begin) * speed_m_s >= one.out_m
+            for begin, end in silences_s
+        )
+
+    return [one for one in asides if not half_seen(one)]
 
 
 def _with_bends(turn: FloatArray, run: tuple[int, int], least_deg: float) -> tuple[int, int]:

@@ -143,6 +143,12 @@ class AsideSettings:
     """That the slants found were wandering, and that as many more were not found."""
     steep_share: float = 0.85
     """What is less steep is a slant, or a stretch on another bearing."""
+    least_speed_share: float = 0.5
+    """What is slower than this share of the leg's usual speed is a receiver's wander about a halt;
+    made obstacles were walked round at 0.6 to 0.9 of it, wander at halts came to 0.15 to 0.45."""
+    beside_silence_s: float = 60.0
+    """So near a silence of the recording a way across may be the other half of a way round that
+    nobody saw; chosen."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -163,7 +169,7 @@ class SlantSettings:
     edge_s: float = 8.0
     """Nearer to an end of the leg, or to another step, nothing is a step."""
     most: int = 8
-    back_within_m: float = 60.0
+    back_within_m: float = 100.0
     back_unlike_share: float = 0.3
     """A step to the other hand leads back from one before where it comes within so much of it,
     and is as far but for this share and the receiver's error; chosen."""

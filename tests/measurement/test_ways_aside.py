@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import cos, radians, sin
 
 import numpy as np
 import pytest
 from measurement.hand_made import HandWalk, card_of, kinds, measure, receiver
 
+from audit.measurement.leg_details import Bypass
+from audit.measurement.ways_aside import without_half_seen
+from audit.settings import Settings
 from audit.units import turn_degrees
 
 
@@ -105,3 +109,47 @@ def test_a_way_round_at_a_slant_is_one_bypass(turn_deg) -> None:
     far = HandWalk().halt(60).mark("start").walk(90, 180).walk(90 + turn_deg, 30)
     far.walk(90, 150).walk(90 - turn_deg, 30).walk(90, 180).mark("claim").halt(60)
     assert [one.returned for one in measured(far)[1].details.bypasses] == [False, False]
+
+
+def test_back_some_eighty_metres_on_is_the_same_way_round() -> None:
+    """Bug: out round a pond and back 80 m on was told as two things passed on one side."""
+    walk = HandWalk().halt(60).mark("start").walk(90, 180).walk(135, 30).walk(90, 80)
+    _, leg = measured(walk.walk(45, 30).walk(90, 180).mark("claim").halt(60))
+    (round_it,) = leg.details.bypasses
+    assert round_it.returned
+
+
+def test_a_receiver_that_wanders_about_a_halt_leads_nobody_aside() -> None:
+    """Bug: 20 m of wander at a map halt were "20 m aside over 2 m, and not back to the line"."""
+    walk = HandWalk().halt(60).mark("start").walk(90, 300).mark("map").halt(100)
+    walk = walk.walk(90, 300).mark("claim").halt(60)
+
+    def wander(seconds: int) -> np.ndarray:
+        """20 m north over the halt, and slowly back after it."""
+        second = np.arange(seconds) - (walk.marks["map"] - walk.marks["start"] + 60.0)
+        north = np.interp(second, [0.0, 100.0, 330.0], [0.0, 20.0, 0.0])
+        return np.column_stack([np.zeros(seconds), north])
+
+    found = measure(card_of((0, 0), (600, 0)), walk.clean(1, wander), [walk.portion()], ())
+    assert found.legs[0].measures.details.bypasses == ()
+
+
+@pytest.mark.parametrize(
+    ("silence_s", "kept"),
+    [
+        ((100.0, 250.0), False),  # long enough for the way out, and ends 10 s before
+        ((100.0, 120.0), True),  # over before, and too short
+        ((230.0, 250.0), True),  # near, but nobody walks 40 m in it
+        ((400.0, 600.0), True),  # begins long after
+    ],
+)
+def test_a_way_back_out_of_a_silence_is_no_obstacle_passed_on_one_side(silence_s, kept) -> None:
+    """Bug: a way out in a silence and the way back after it turned a straight leg by 7 degrees."""
+    way_back = Bypass(
+        start_s=260.0, end_s=300.0, side="right", out_m=40.0, ahead_m=10.0, back_m=0.0,
+        side_sd_m=4.0, equal=False, returned=False,
+    )  # fmt: skip
+    settings = Settings().aside
+    assert bool(without_half_seen([way_back], [silence_s], 1.2, settings)) is kept
+    boxed = replace(way_back, returned=True)
+    assert without_half_seen([boxed], [silence_s], 1.2, settings) == [boxed]
