@@ -57,9 +57,19 @@ def _most_gain(edge: WeighedEdge, evidence: Evidence) -> FloatArray:
 def _presence(evidence: Evidence, target: int) -> FloatArray:
     """Give the nats that not being at a point speaks against visiting it, at each cut."""
     settings = evidence.settings
-    sd_m = float(np.hypot(settings.found_arrival_sd_m, 2.0 * evidence.noise_m))
-    here = np.exp(-0.5 * (evidence.to_point_m[:, target] / sd_m) ** 2)
-    return np.asarray(np.log(here + np.exp(-settings.visit_presence)))
+    return np.asarray(np.log(_here(evidence, target) + np.exp(-settings.visit_presence)))
+
+
+def _rested(evidence: Evidence, target: int) -> FloatArray:
+    """Tell of each cut how nearly it is a rest at a point, from 0 to 1."""
+    resting = evidence.cuts.begins_halt | evidence.cuts.ends_halt
+    return np.asarray(resting * _here(evidence, target))
+
+
+def _here(evidence: Evidence, target: int) -> FloatArray:
+    """Tell of each cut how likely it lies as it does where the walker is at a point."""
+    sd_m = float(np.hypot(evidence.settings.found_arrival_sd_m, 2.0 * evidence.noise_m))
+    return np.asarray(np.exp(-0.5 * (evidence.to_point_m[:, target] / sd_m) ** 2))
 
 
 def _wandered(evidence: Evidence, edge: Edge, claims: IndexArray) -> FloatArray:
@@ -69,6 +79,7 @@ def _wandered(evidence: Evidence, edge: Edge, claims: IndexArray) -> FloatArray:
     """
     settings, target = evidence.settings, edge.target
     gain = settings.visit_gain_here + _presence(evidence, target) - evidence.arrive
+    gain += settings.visit_rested * _rested(evidence, target)
     if edge.pinned is not None:
         gain = np.zeros(len(evidence.cuts))
     weight = np.exp(gain[claims] - settings.visit_wandered)

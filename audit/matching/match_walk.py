@@ -70,9 +70,10 @@ def match_laid_out(laid_out: WalkLaidOut, card: LegCard, settings: MatchingSetti
     """Match a walk that is laid out already.
 
     Where a leg stays in doubt, half or twice the distance on every leg is supposed as well, and
-    believed where more legs are known by it: on a winding path it fits by chance. Slips lead to
-    so many places that a walk passes some by chance. So they are supposed only of legs that stay
-    in doubt without them, and only where the walker then went on by the card.
+    believed where it explains the walk much better: on a winding path it fits by chance. Slips
+    lead to so many places that a walk passes some by chance. So they are supposed only of legs
+    that stay in doubt without them, only where the walker then went on by the card, and believed
+    only where more legs are known by them, or the walk is explained much better.
     """
     stays = in_play(Stays(laid_out.evidence), card, settings)
     weighed = weigh(stays, card, settings, fan_of_walkers(card, settings))
@@ -81,14 +82,14 @@ def match_laid_out(laid_out: WalkLaidOut, card: LegCard, settings: MatchingSetti
         others = _of_half_or_twice(stays, weighed, card, settings)
         if others:
             anew = weigh(stays, card, settings, [*weighed.walkers, *others])
-            other = _match(anew, laid_out, card, settings)
-            if _legs_known(other, settings) > _legs_known(match, settings):
-                weighed, match = anew, other
+            if anew.cost < weighed.cost - settings.half_or_twice_nats:
+                weighed, match = anew, _match(anew, laid_out, card, settings)
     route = with_slips(stays.evidence.route, card, _in_doubt(match, settings), settings)
     if route is stays.evidence.route:
         return match
     stays = stays.narrowed(stays.evidence.on(route))
-    return _match(weigh(stays, card, settings, weighed.walkers), laid_out, card, settings)
+    slipped = _match(weigh(stays, card, settings, weighed.walkers), laid_out, card, settings)
+    return slipped if _is_better(slipped, match, settings) else match
 
 
 def _of_half_or_twice(
@@ -103,9 +104,19 @@ def _of_half_or_twice(
     ]
 
 
-def _legs_known(match: Match, settings: MatchingSettings) -> int:
-    """Count the legs that are known to have been walked."""
-    return sum(_known(leg, settings.slip_before_sure) for leg in match.legs)
+def _is_better(slipped: Match, match: Match, settings: MatchingSettings) -> bool:
+    """Tell whether slips put more legs beyond doubt, or explain the walk much better."""
+    more = _told(slipped, settings) > _told(match, settings)
+    return more or slipped.cost < match.cost - settings.slips_nats
+
+
+def _told(match: Match, settings: MatchingSettings) -> int:
+    """Count the legs of which it is known that they were walked, or surely left out."""
+    return sum(
+        _known(leg, settings.slip_before_sure)
+        or (leg.status == "skipped" and leg.confidence >= settings.slip_sure)
+        for leg in match.legs
+    )
 
 
 def _known(leg: LegMatch, sure: float) -> bool:

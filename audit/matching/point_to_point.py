@@ -70,10 +70,10 @@ def cost_of_rest_at_own_start(
     noise_m: float,
     settings: MatchingSettings,
 ) -> FloatArray:
-    """Give the nats against portions that rest at the leg's start on their way, shape (p,).
+    """Give the nats against portions that rest at the leg's start, shape (p,).
 
     Who missed a point, went back to it and rested there set out from there, though the way back
-    may lie in line with the leg.
+    may lie in line with the leg; and who came to it from far off has not walked the leg yet.
     """
     if edge.source < 0 or edge.slips is not None or edge.line is not None:
         return np.zeros(len(ends[0]))
@@ -82,7 +82,11 @@ def cost_of_rest_at_own_start(
     away = off_m > settings.off_own_start_m
     first, second = ends
     on_way = _any_between(rested, first, second) & away[first] & away[second]
-    return np.asarray(settings.cost_rest_at_own_start * on_way)
+    came_to = (off_m[first] > settings.far_off_own_start_m) & (
+        off_m[second] <= settings.own_start_m
+    )
+    against = settings.cost_rest_at_own_start * on_way
+    return np.asarray(against + settings.cost_end_at_own_start * came_to)
 
 
 def _any_between(

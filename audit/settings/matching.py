@@ -195,6 +195,10 @@ class MatchingSettings(SilenceSettings):
     """Against a leg that rests so near its own start on the way, though it begins further off;
     chosen: one rest in thirty lies there by chance, on a way that leads by in one case of three.
     Who only comes by it without a rest may not know it: charging him too lost legs."""
+    far_off_own_start_m: float = 150.0
+    cost_end_at_own_start: float = 6.0
+    """Against a leg that begins so far from its own start and ends at it; chosen: a leg ends
+    within 20 m of a given place among some 300 m by chance once in four hundred times."""
     astray_m: float = 300.0
     """A leg so far from its points may be another part of the walk; chosen."""
     passed_m: float = 20.0
@@ -272,6 +276,10 @@ class MatchingSettings(SilenceSettings):
     cost_distance_factor: float = 4.5
     """For half or twice the distance on every leg (the wrong ruler, single for double paces): one
     walker in 90; chosen."""
+    half_or_twice_nats: float = 5.0
+    """They are believed where they explain the walk by so much better, their own cost included;
+    chosen on made walks of another hand: by legs that turn out sure a right ruler was refused
+    as often as a wrong one."""
 
     # Cuts to the second
     refine_interval_s: float = 3.0
@@ -341,6 +349,9 @@ class MatchingSettings(SilenceSettings):
     """What being at the point says for a visit, and what being elsewhere says against it."""
     visit_wandered: float = 2.5
     """Against having come to a point by no straight way."""
+    visit_rested: float = 2.5
+    """What a rest at the point says for a visit, in whatever way it was come to; chosen: who
+    rests just there has most likely found what he was looking for."""
     visits_apart_s: float = 40.0
     visits_most: int = 25
     """Of one point; chosen: bounds the work."""

@@ -20,6 +20,9 @@ class SlipSettings(SeveralWalksSettings):
     slip_before_sure: float = 0.6
     """Nor are legs after the last that is as sure as this: a walk that has left the course
     passes some slip by chance; chosen: on real walks that did."""
+    slips_nats: float = 8.0
+    """Where no more legs are known by slips, they are believed if they explain the walk by so much
+    better; chosen on made walks of other hands: right ones gained 8 nats and more, or legs."""
     cost_slip: float = 6.0
     """Nats for any one slip; chosen: less puts more planted slips right, and calls more legs
     walked that were not."""

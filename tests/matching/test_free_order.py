@@ -105,3 +105,8 @@ def test_most_orders_of_made_walks_are_found() -> None:
             free = make_free_walk(seed, difficulty, 6, 1)
             right += score_free(free).order_right
         assert right >= least
+
+
+def test_a_rest_at_a_point_is_a_visit_though_no_straight_way_led_there() -> None:
+    """Bug: a point found after a search was "not visited", with a rest 3 m from it."""
+    assert score_free(make_free_walk(100006, "ordinary", 6, 1)).order_right

@@ -9,7 +9,11 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from accuracy.project import match_of, portions_of
+from accuracy.scoring import score_walk
+from confusion.planted import Sort
 from measurement.hand_made import ORIGIN, SETTINGS, HandWalk, card_of, clean_of, receiver
+from walks import make_walk
 
 from audit.matching.match_walk import match_walk
 from audit.matching.walk_layout import near_course
@@ -272,3 +276,14 @@ def test_a_point_that_lies_in_a_silence_is_found_where_the_ways_meet(before_m, a
     assert match.legs[0].claim_s <= match.legs[1].start_s
     assert [leg.start_unseen for leg in match.legs if leg.leg != 1] == [None] * 3
     assert [leg.claim_unseen for leg in match.legs[1:]] == [None] * 3
+
+
+def test_twice_every_distance_is_believed_where_it_explains_the_walk_better():
+    """Bug: it was believed only where more legs turned out sure, and one leg in four was lost."""
+    walk = make_walk(
+        1_100_004, Sort(difficulty="ordinary", cause="wrong-ruler", whole_walk=True).family()
+    )
+    match = match_of(walk, SETTINGS)
+    assert match.pace_scale == pytest.approx(2.0, abs=0.15)
+    scored = score_walk(walk, portions_of(match))
+    assert all(leg.right for leg in scored.legs)

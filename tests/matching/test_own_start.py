@@ -33,6 +33,24 @@ def test_the_way_back_to_a_missed_point_is_no_part_of_the_next_leg() -> None:
     assert legs[1].claim_s == pytest.approx(walk.marks["2"], abs=15.0)
 
 
+def test_who_comes_to_a_missed_point_from_far_off_has_not_walked_the_next_leg() -> None:
+    """Bug: 550 m straight back to a point were "the back azimuth walked", though the leg followed.
+
+    The next leg is due north, the point lies due south of where the walker thought it was.
+    """
+    walk = HandWalk().halt(120).walk(47, 800).halt(60).walk(137, 50).walk(227, 50).halt(30)
+    walk.walk(180, 550)
+    points = [np.zeros(2), walk.places[-1], walk.places[-1] + np.array([10.0, 500.0])]
+    walk.halt(25).mark("1").walk(0, 500).mark("2").halt(60).walk(0, 10).halt(60)
+    clean, card = walk.clean(5, receiver(1, 3.0)), card_of(*points)
+    before = match_walk(clean, card, replace(S, cost_end_at_own_start=0.0)).legs[1]
+    assert before.confidence < 0.7
+    leg = match_walk(clean, card, S).legs[1]
+    assert leg.start_s == pytest.approx(walk.marks["1"], abs=15.0)
+    assert leg.claim_s == pytest.approx(walk.marks["2"], abs=15.0)
+    assert leg.confidence > 0.9
+
+
 def test_cuts_that_lie_strictly_between_two_others_on_paper() -> None:
     marked = np.array([True, False, True, False, False])
     first, second = np.array([0, 0, 1, 2, 3]), np.array([2, 3, 3, 4, 4])

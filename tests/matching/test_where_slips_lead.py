@@ -13,7 +13,7 @@ import numpy as np
 import pytest
 from measurement.hand_made import SETTINGS, HandWalk, card_of, receiver
 
-from audit.matching.match_walk import _in_doubt, match_walk
+from audit.matching.match_walk import _in_doubt, _is_better, match_walk
 from audit.matching.route import plan_route, with_slips
 from audit.matching.where_slips_lead import Slips, carried_on, slips_of
 
@@ -132,6 +132,24 @@ def test_in_doubt_is_what_is_not_sure_before_what_is() -> None:
     assert _in_doubt(match, S) == [1, 2]
     assert _in_doubt(legs_as((walked, 0.5), (left_out, 1.0), (walked, 0.59)), S) == []
     assert _in_doubt(legs_as((walked, 0.9), (walked, 0.9)), S) == []
+
+
+@pytest.mark.parametrize(
+    ("before", "by_slips", "gained", "better"),
+    [
+        # A point left out for sure is known: told as a slip, in doubt, it was lost.
+        ((("skipped", 0.92), ("walked", 0.9)), (("walked", 0.59), ("walked", 0.9)), 5.2, False),
+        ((("skipped", 0.75), ("walked", 0.9)), (("walked", 0.88), ("walked", 0.9)), 3.0, True),
+        ((("walked", 0.87), ("walked", 0.65)), (("walked", 0.56), ("walked", 0.77)), 5.5, False),
+        ((("walked", 0.83), ("walked", 0.72)), (("walked", 0.63), ("walked", 0.74)), 1.3, False),
+        ((("skipped", 0.98), ("walked", 0.7)), (("walked", 0.98), ("walked", 0.7)), 13.8, True),
+    ],
+)
+def test_slips_are_believed_for_more_legs_or_much_better_sums(before, by_slips, gained, better):
+    """Bug: a reading with slips was always taken, and overturned legs that were right."""
+    match, slipped = legs_as(*before), legs_as(*by_slips)
+    match.cost, slipped.cost = -50.0, -50.0 - gained
+    assert _is_better(slipped, match, S) is better
 
 
 def test_only_planned_legs_that_are_asked_for_are_held_against_slips() -> None:
