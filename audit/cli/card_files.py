@@ -23,7 +23,7 @@ from audit.reports.card_page import render_card_page
 from audit.reports.card_paper import render_card_pdf
 from audit.reports.card_text import render_card_text
 from audit.reports.paper_sizes import CARD_PAPERS, CardPaper
-from audit.reports.shown_paces import counting, pace_of
+from audit.reports.shown_paces import counting
 from audit.reports.wording import leg_names
 from audit.reports.write import write_texts
 from audit.words import in_force
@@ -63,7 +63,7 @@ def card_file(plan: Path, wishes: CardWishes, *, options: CourseOptions) -> None
     carried = _carried(read_plan(plan, **options), wishes)
     paper = next(one for one in CARD_PAPERS if one == wishes.paper)
     # What the check says of the plan's counts calls them by their kind, as the legs do.
-    with counting(pace_of(carried.card)):
+    with counting(carried.card.pace):
         if wishes.out is None:
             tell(render_card_text(carried))
         else:

@@ -11,7 +11,7 @@ from audit.leg_card.check_plan import check_plan
 from audit.readers.course_settings import CourseOptions
 from audit.readers.plan_file import read_plan
 from audit.reports.check_report import render_check, render_check_json
-from audit.reports.shown_paces import counting, pace_of
+from audit.reports.shown_paces import counting
 from audit.words import in_force
 
 
@@ -31,7 +31,7 @@ def check_file(
         tell(render_check_json(checked))
     else:
         tell(render_check(checked))
-        with counting(pace_of(checked.card)):
+        with counting(checked.card.pace):
             for note in checked.card.notes:
                 say_note(note)
         note_step(checked.card.paces_per_100m, in_force().units.paces_counted)

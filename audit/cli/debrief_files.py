@@ -21,7 +21,7 @@ from audit.readers.course_settings import CourseOptions
 from audit.readers.ground_file import GroundFrame, read_ground
 from audit.readers.ground_heights import heights_at
 from audit.reports.map_ground import ground_edges
-from audit.reports.shown_paces import counting, pace_of
+from audit.reports.shown_paces import counting
 from audit.reports.simulated import simulated_notes
 from audit.reports.terminal_report import render_terminal
 from audit.reports.write import REPORT_KINDS, Wishes, write_reports
@@ -99,7 +99,7 @@ def debrief_files(  # noqa: PLR0913 (what one command line can ask for)
         made_from=[one for one in (plan, track, log, card, *_files(extras)) if one],
     )
     tell(render_terminal(finished))
-    with counting(pace_of(finished.card)):
+    with counting(finished.card.pace):
         _say_notes(finished)
     say_written(written[0].parent, _listed(written))
     if extras.private:

@@ -15,13 +15,11 @@ from audit.diagnosis.on_paper import OnPaper
 from audit.geodesy.grids import CourseGrid
 from audit.leg_card import CardLeg, LegCard
 from audit.leg_card.rounding import azimuth_rounding_deg, length_rounding
-from audit.settings import CardSettings, CoachingSettings
+from audit.settings import CardSettings, CoachingSettings, Settings
 from audit.units import FloatArray, turn_degrees, unit_vector
 
 
-def on_paper(
-    card: LegCard, own: Mapping[str, OwnLeg], settings: CoachingSettings
-) -> dict[str, OnPaper]:
+def on_paper(card: LegCard, own: Mapping[str, OwnLeg], settings: Settings) -> dict[str, OnPaper]:
     """Lay the walker's card beside the course's, by the name of the leg.
 
     Who measured a leg from a wrong reference of its start, or where a slip of plotting put it, has
@@ -30,13 +28,14 @@ def on_paper(
     found, before = {}, _RIGHT
     for leg in card.legs:
         one = own.get(leg.name)
-        led = _RIGHT if one is None else _led(one, leg, card.angles, settings)
+        led = _RIGHT if one is None else _led(one, leg, card.angles, settings.coaching)
         if one is not None:
-            paper = _end(one, leg, card.grid, settings)
-            start = given_hop(one.start, leg.start, card.grid, settings)
+            paper = _end(one, leg, card.grid, settings.coaching)
+            start = given_hop(one.start, leg.start, card.grid, settings.coaching)
             moved = (start is not None and start.over) or _back(before, led)
             paper = replace(paper, from_elsewhere=moved)
-            found[leg.name] = _measured(one, leg, card.angles, paper, card.paces_per_100m)
+            intended = _distance(one, card.paces_per_100m, settings.card)
+            found[leg.name] = _measured(one, leg, card.angles, paper, intended)
         before = led
     return found
 
@@ -85,12 +84,16 @@ def _end(own: OwnLeg, leg: CardLeg, grid: CourseGrid, settings: CoachingSettings
 
 
 def _measured(
-    own: OwnLeg, leg: CardLeg, angles: NorthAngles, paper: OnPaper, rate: float | None
+    own: OwnLeg,
+    leg: CardLeg,
+    angles: NorthAngles,
+    paper: OnPaper,
+    intended: tuple[float | None, float],
 ) -> OnPaper:
-    """Add azimuth and distance of a leg."""
+    """Add azimuth and distance of a leg; ``intended`` is the distance, and its rounding."""
     grid, magnetic = own.stated.grid_azimuth, own.stated.magnetic_azimuth
     last = magnetic or grid
-    metres, rounding_m = _distance(own, rate)
+    metres, rounding_m = intended
     return replace(
         paper,
         grid_turn_deg=None if grid is None else turn_degrees(leg.azimuth.degrees, grid.degrees),
@@ -103,13 +106,15 @@ def _measured(
     )
 
 
-def _distance(own: OwnLeg, rate: float | None) -> tuple[float | None, float]:
+def _distance(
+    own: OwnLeg, rate: float | None, settings: CardSettings
+) -> tuple[float | None, float]:
     """Give what was to be walked by the card, its paces or else its metres, and its rounding."""
     paces, rate = own.stated.paces, own.paces_per_100m or rate
     if paces and rate:
         step_m = 100.0 / rate
-        return paces * step_m, length_rounding(paces, CardSettings().pace_rounding_most) * step_m
+        return paces * step_m, length_rounding(paces, settings.pace_rounding_most) * step_m
     metres = own.stated.distance_m
     if metres is None:
         return None, 0.0
-    return metres, length_rounding(metres, CardSettings().distance_rounding_most_m)
+    return metres, length_rounding(metres, settings.distance_rounding_most_m)

@@ -142,7 +142,11 @@ def _card_stages(
                 grid_deg=given_deg,
                 tolerance_deg=settings.measured_azimuth_deg + azimuth_rounding_deg(given_deg),
                 words=sentence("step-card-grid", azimuth=_of_card(given_deg)),
-                slips=(*grid_slips(angles), *dial_slips(KNOWN), *azimuth_digit_slips(given_deg)),
+                slips=(
+                    *grid_slips(angles),
+                    *dial_slips(settings.graduations_deg, KNOWN),
+                    *azimuth_digit_slips(given_deg),
+                ),
                 copied=_copied(given_deg, "grid", others),
             )
         )
@@ -209,7 +213,12 @@ def _set_stage(
         grid_deg=angles.grid_from_magnetic(set_to).degrees,
         tolerance_deg=settings.set_azimuth_deg,
         words=sentence("step-set-by-log", azimuth=_of_card(set_to.degrees)),
-        slips=(*sums, *azimuth_digit_slips(set_to.degrees), *dial_slips(BORROWED), *clicks),
+        slips=(
+            *sums,
+            *azimuth_digit_slips(set_to.degrees),
+            *dial_slips(settings.graduations_deg, BORROWED),
+            *clicks,
+        ),
         copied=_copied(set_to.degrees, "magnetic", others),
         digits_from_deg=settings.click_deg,
         exact_deg=settings.converted_deg,

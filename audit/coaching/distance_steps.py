@@ -13,7 +13,7 @@ from audit.leg_card import CardLeg
 from audit.leg_card.rounding import length_rounding
 from audit.leg_card.slips import fits_sentence
 from audit.measurement.leg_measures import LegMeasures
-from audit.settings import CardSettings, CoachingSettings
+from audit.settings import Settings
 from audit.statistics.spread import TWO_SIDED_95
 from audit.words import sentence
 from audit.words.figures import Length, Paces
@@ -46,7 +46,7 @@ def distance_hops(
     counted: float | None,
     rate: float | None,
     measures: LegMeasures,
-    settings: CoachingSettings,
+    settings: Settings,
     *,
     ended: bool = True,
 ) -> list[Hop]:
@@ -80,15 +80,15 @@ def distance_hops(
     noted = _counted_stage(counted, own_rate, settings)
     to_log, from_log = _hop(before, noted), _hop(noted, walked)
     ratio = noted.metres / max(before.metres, 1.0)
-    if settings.unlikely_pace_ratio > max(ratio, 1.0 / max(ratio, 1e-6)):
+    if settings.coaching.unlikely_pace_ratio > max(ratio, 1.0 / max(ratio, 1e-6)):
         return [*hops, to_log, from_log]  # the pace of that day may have been another
     return [*hops, *with_log_noted(to_log, from_log, past_log)]
 
 
-def _walked_stage(measures: LegMeasures, settings: CoachingSettings) -> DistanceStage:
+def _walked_stage(measures: LegMeasures, settings: Settings) -> DistanceStage:
     walked_m = measures.straight_m
     room_m = math.hypot(
-        TWO_SIDED_95 * measures.straight_sd_m, settings.pace_length_share * walked_m
+        TWO_SIDED_95 * measures.straight_sd_m, settings.coaching.pace_length_share * walked_m
     )
     return DistanceStage(
         reached=_WALKED,
@@ -98,48 +98,48 @@ def _walked_stage(measures: LegMeasures, settings: CoachingSettings) -> Distance
     )
 
 
-def _card_stage(paces: float, rate: float, settings: CoachingSettings) -> DistanceStage:
+def _card_stage(paces: float, rate: float, settings: Settings) -> DistanceStage:
     """Give the paces of the card as the distance they stand for."""
     metres = paces * 100.0 / rate
-    room = length_rounding(paces, CardSettings().pace_rounding_most) * 100.0 / rate
+    room = length_rounding(paces, settings.card.pace_rounding_most) * 100.0 / rate
     return DistanceStage(
         reached=4,
         metres=metres,
-        tolerance_m=room + settings.turned_share * metres,
+        tolerance_m=room + settings.coaching.turned_share * metres,
         words=sentence("step-card-paces", paces=Paces(counted=paces), length=Length(metres=metres)),
     )
 
 
-def _counted_stage(counted: float, rate: float, settings: CoachingSettings) -> DistanceStage:
+def _counted_stage(counted: float, rate: float, settings: Settings) -> DistanceStage:
     """Give the paces of the log as the distance they stand for."""
     metres = counted * 100.0 / rate
     return DistanceStage(
         reached=_COUNTED,
         metres=metres,
-        tolerance_m=settings.counted_share * metres,
+        tolerance_m=settings.coaching.counted_share * metres,
         words=sentence("step-counted", paces=Paces(counted=counted), length=Length(metres=metres)),
     )
 
 
-def _own_stages(card: CardLeg, own: OwnLeg, settings: CoachingSettings) -> list[DistanceStage]:
+def _own_stages(card: CardLeg, own: OwnLeg, settings: Settings) -> list[DistanceStage]:
     stages = []
     if own.start is not None and own.end is not None and len(card.line) == 2:
         metres = math.hypot(own.end.east_m - own.start.east_m, own.end.north_m - own.start.north_m)
         room_m = own.start.half_square_m + own.end.half_square_m
         room_m += card.start.half_square_m + card.end.half_square_m
         # The course's own distance may be written, and then rounded.
-        room_m += length_rounding(card.distance_m, CardSettings().distance_rounding_most_m)
-        room_m += 2.0 * settings.written_again_m
+        room_m += length_rounding(card.distance_m, settings.card.distance_rounding_most_m)
+        room_m += 2.0 * settings.coaching.written_again_m
         words = sentence("step-between-own", length=Length(metres=metres))
         stages.append(DistanceStage(reached=1, metres=metres, tolerance_m=room_m, words=words))
     given_m = own.stated.distance_m
     if given_m is not None:
-        room_m = length_rounding(given_m, CardSettings().distance_rounding_most_m)
+        room_m = length_rounding(given_m, settings.card.distance_rounding_most_m)
         stages.append(
             DistanceStage(
                 reached=3,
                 metres=given_m,
-                tolerance_m=room_m + settings.measured_distance_share * given_m,
+                tolerance_m=room_m + settings.coaching.measured_distance_share * given_m,
                 words=sentence("step-card-length", length=Length(metres=given_m)),
             )
         )

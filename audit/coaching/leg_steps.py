@@ -13,7 +13,7 @@ from audit.coaching.steps import Hop, LegSteps, Step
 from audit.coaching.walkers_card import OwnLeg
 from audit.leg_card import CardLeg, LegCard
 from audit.measurement.leg_measures import LegAudit, LegMeasures
-from audit.settings import CoachingSettings
+from audit.settings import Settings
 from audit.walkers_log import LogEntry, WalkersLog
 from audit.words import sentence
 
@@ -26,7 +26,7 @@ def walk_steps(
     card: LegCard,
     own: Mapping[str, OwnLeg],
     log: WalkersLog | None,
-    settings: CoachingSettings,
+    settings: Settings,
     ended_by_log: Collection[str] = (),
 ) -> dict[str, LegSteps]:
     """Give the steps of every walked leg that a card of the walker's own or a log speaks of.
@@ -42,7 +42,7 @@ def walk_steps(
         for leg in legs
         if leg.measures is not None and (leg.card.name in own or leg.card.name in entries)
     }  # fmt: skip
-    return without_repeated_digits(found, settings)
+    return without_repeated_digits(found, settings.coaching)
 
 
 def _steps(
@@ -51,17 +51,18 @@ def _steps(
     card: LegCard,
     own: OwnLeg | None,
     entry: LogEntry | None,
-    settings: CoachingSettings,
+    settings: Settings,
     *,
     ended: bool,
 ) -> LegSteps:
+    coaching = settings.coaching
     others = tuple(other for other in card.legs if other is not leg)
     points: list[Hop | None] = []
     if own is not None:
-        start = given_hop(own.start, leg.start, card.grid, settings)
-        points = [start, given_hop(own.end, leg.end, card.grid, settings)]
+        start = given_hop(own.start, leg.start, card.grid, coaching)
+        points = [start, given_hop(own.end, leg.end, card.grid, coaching)]
         if start is None or not start.entered:
-            points.append(plotted_hop(own, card.grid, settings))
+            points.append(plotted_hop(own, card.grid, coaching))
     points.append(recognised_hop(leg, measures, card.points, card.arrival_radius_m))
     directions = direction_hops(
         leg,
@@ -69,7 +70,7 @@ def _steps(
         None if entry is None else entry.magnetic_azimuth,
         measures,
         card.angles,
-        settings,
+        coaching,
         others,
     )
     distances = distance_hops(

@@ -70,7 +70,7 @@ def talk_over(
     sure = sure_legs(legs, settings.coaching)
     taken = taken_otherwise(legs, sure, card.arrival_radius_m, settings.coaching)
     aside = out_of_order(legs, taken)
-    steps = walk_steps(legs, card, own, log, settings.coaching, against.ended)
+    steps = walk_steps(legs, card, own, log, settings, against.ended)
     carried = _by_name(legs, explanation.carried)
     steps = with_carried(steps, legs, carried, settings.coaching)
     steps = without_their_steps(with_ordinary(steps, causes, settings.coaching), aside)

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from audit.azimuths import NorthAngles
 from audit.leg_card.rounding import is_whole
 from audit.leg_card.slips import BORROWED, DIGIT, KNOWN, Slip
 from audit.leg_card.written_digits import one_wrong, swapped
-from audit.settings import DiagnosisSettings
 from audit.units import MILS_PER_CIRCLE, degrees_from_mils, mils_from_degrees, turn_degrees
 from audit.words import sentence
 from audit.words.figures import Number, Turn
@@ -68,7 +67,7 @@ def grid_slips(angles: NorthAngles) -> tuple[Slip, ...]:
     )
 
 
-def dial_slips(rank: int) -> tuple[Slip, ...]:
+def dial_slips(graduations_deg: Sequence[float], rank: int) -> tuple[Slip, ...]:
     """Give the slips of reading a dial, or a protractor, one graduation off, either way."""
     return tuple(
         Slip(
@@ -77,7 +76,7 @@ def dial_slips(rank: int) -> tuple[Slip, ...]:
             turn_deg=side * size_deg,
             rank=rank,
         )
-        for size_deg in DiagnosisSettings().graduations_deg
+        for size_deg in graduations_deg
         for side in (-1.0, 1.0)
     )
 

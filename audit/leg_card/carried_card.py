@@ -19,11 +19,11 @@ from audit.leg_card.doubted import (
 )
 from audit.leg_card.finished_card import CardFinding, CardLeg, CardPoint, LegCard
 from audit.leg_card.leg_pieces import LegPiece, leg_pieces, walked_m
-from audit.leg_card.pace_kind import PaceKind, pace_unit
+from audit.leg_card.pace_kind import PaceKind
 from audit.leg_card.profiles import Profile, way_of
 from audit.moments import years_between
 from audit.plan import Plan, PlannedLeg
-from audit.settings import CarriedCardSettings, PaceSettings
+from audit.settings import Settings
 from audit.units import direction_degrees
 from audit.walking_times import WALKING_RULES
 from audit.words import sentence
@@ -165,7 +165,7 @@ def carried_card(
     heights_from: str = "",
     click_deg: float | None = None,
     pace: PaceKind | None = None,
-    settings: CarriedCardSettings | None = None,
+    settings: Settings | None = None,
 ) -> CarriedCard:
     """Give the card to carry of a plan.
 
@@ -177,9 +177,9 @@ def carried_card(
     InputRefusedError
         Where no card can be made of the plan.
     """
-    settings = settings or CarriedCardSettings()
-    click = settings.click_deg if click_deg is None else click_deg
-    checked = check_plan(plan)
+    settings = settings or Settings()
+    click = settings.carried_card.click_deg if click_deg is None else click_deg
+    checked = check_plan(plan, settings=settings)
     card, known = checked.card, grounds or {}
     date = plan.grid_magnetic_angle_date if card.angle_source == "plan" else card.date
     age = years_between(date, card.date) if date and card.date else None
@@ -195,7 +195,7 @@ def carried_card(
     return CarriedCard(
         card=card,
         findings=checked.findings,
-        pace=pace or pace_unit(card.paces_per_100m, PaceSettings()),
+        pace=pace or card.pace or "double",
         click_deg=click,
         legs=legs,
         angle_clicks=clicks_for_angle(

@@ -9,9 +9,8 @@ from audit.leg_card.reference_precision import reference_precision
 from audit.leg_card.work_out import worked_out
 from audit.leg_card.worked_sums import LegSums, worked_sums
 from audit.plan import Plan
-from audit.settings import CardSettings
+from audit.settings import Settings
 
-_DEFAULTS = CardSettings()
 _ANY_LENGTH_M = 1e8
 """Longer than the way round the Earth: a leg of any length is to be told, not refused."""
 
@@ -34,7 +33,7 @@ class PlanCheck:
     sums: tuple[LegSums, ...]
 
 
-def check_plan(plan: Plan, *, settings: CardSettings = _DEFAULTS) -> PlanCheck:
+def check_plan(plan: Plan, *, settings: Settings | None = None) -> PlanCheck:
     """Check a plan: azimuths, distances, paces, references, and the angle itself.
 
     Raises
@@ -42,7 +41,9 @@ def check_plan(plan: Plan, *, settings: CardSettings = _DEFAULTS) -> PlanCheck:
     InputRefusedError
         Where no card can be made of the plan at all.
     """
-    card, checks = worked_out(plan, settings=replace(settings, longest_leg_m=_ANY_LENGTH_M))
+    settings = settings or Settings()
+    of_card = replace(settings.card, longest_leg_m=_ANY_LENGTH_M)
+    card, checks = worked_out(plan, settings=replace(settings, card=of_card))
     coarse = [
         finding for check in checks for finding in reference_precision(check, card.arrival_radius_m)
     ]

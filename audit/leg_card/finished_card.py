@@ -8,6 +8,7 @@ from typing import Literal
 
 from audit.azimuths import GridAzimuth, MagneticAzimuth, NorthAngles, TrueAzimuth
 from audit.geodesy.grids import CourseGrid
+from audit.leg_card.pace_kind import PaceKind
 from audit.plan import Order
 from audit.units import FloatArray
 
@@ -44,7 +45,8 @@ class CardLeg:
 
     ``azimuth`` and ``distance_m`` are what the card says where it says it, and
     otherwise what the points give. ``line`` is the planned line on the grid, shape
-    (k, 2): start, via positions, end; k = 2 for a straight leg.
+    (k, 2): start, via positions, end; k = 2 for a straight leg. Places of it that lie
+    nearer to each other than ``one_place_m`` are one, and give no direction.
     """
 
     name: str
@@ -56,6 +58,7 @@ class CardLeg:
     distance_m: float
     paces: float | None
     line: FloatArray
+    one_place_m: float
     note: str = ""
 
 
@@ -127,6 +130,8 @@ class LegCard:
         From the magnetic model ``model`` for ``date``, at the first point; None (and
         ``model`` "") where no model covers the date and the plan gives the angle itself.
     safety : SafetyBearing or None
+    pace : "single", "double" or None
+        Which pace its pace count looks like; None where the plan gives none.
     order : "planned" or "free"
         "free": the legs stand in the order that was walked, once that is known.
     points : tuple of CardPoint
@@ -149,6 +154,7 @@ class LegCard:
     legs: tuple[CardLeg, ...]
     paces_per_100m: float | None
     arrival_radius_m: float
+    pace: PaceKind | None = None
     order: Order = "planned"
     safety: SafetyBearing | None = None
     findings: tuple[CardFinding, ...] = ()

@@ -47,4 +47,5 @@ def _leg(card: LegCard, name: str, start: CardPoint, end: CardPoint) -> CardLeg:
         distance_m=distance_m,
         paces=None if paces is None else distance_m * paces / 100.0,
         line=line,
+        one_place_m=card.legs[0].one_place_m,
     )

@@ -11,10 +11,7 @@ import numpy as np
 from audit.azimuths import GridAzimuth, MagneticAzimuth, NorthAngles
 from audit.geodesy.along_line import metres_long
 from audit.leg_card.finished_card import CardLeg
-from audit.settings import CardSettings
 from audit.units import direction_degrees
-
-_SETTINGS = CardSettings()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -91,6 +88,6 @@ def _corners(leg: CardLeg) -> list[int]:
     """Give the places of the line where pieces meet, the end among them."""
     corners = [0]
     for place in range(1, len(leg.line)):
-        if np.hypot(*(leg.line[place] - leg.line[corners[-1]])) >= _SETTINGS.shortest_leg_m:
+        if np.hypot(*(leg.line[place] - leg.line[corners[-1]])) >= leg.one_place_m:
             corners.append(place)
     return [*corners[:-1], len(leg.line) - 1] if len(corners) > 1 else corners

@@ -115,6 +115,7 @@ def card_leg(
     said: PointsSay,
     plan: Plan,
     angles: NorthAngles,
+    settings: CardSettings,
 ) -> CardLeg:
     """Give the leg of the card: what the plan states where it does, else what the points say.
 
@@ -141,6 +142,7 @@ def card_leg(
         distance_m=distance_m,
         paces=paces,
         line=line,
+        one_place_m=settings.shortest_leg_m,
         note=leg.note,
     )
 

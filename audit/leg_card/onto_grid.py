@@ -13,15 +13,14 @@ from audit.leg_card.check_plan import check_plan
 from audit.leg_card.finished_card import CardLeg, CardPoint, LegCard
 from audit.leg_card.rounding import distance_rounding_m, grid_rounding_deg, plan_rounding_deg
 from audit.plan import Plan, PlannedLeg
-from audit.settings import CardSettings, ReadingSettings
+from audit.settings import CardSettings, Settings
 from audit.units import direction_degrees, turn_degrees, unit_vector
 
-_CARD = CardSettings()
 _DEGREES, _METRES = 7, 4
 """Decimals that are kept: less than a millimetre in 10 km."""
 
 
-def plan_onto_grid(plan: Plan, code: str) -> Plan:
+def plan_onto_grid(plan: Plan, code: str, *, settings: Settings | None = None) -> Plan:
     """Give the plan on another grid.
 
     Places stay where they are. What the plan states of a leg goes along: its grid azimuth
@@ -36,14 +35,14 @@ def plan_onto_grid(plan: Plan, code: str) -> Plan:
     InputRefusedError
         For a grid that does not exist, or that does not suit the course.
     """
-    file = plan.source or "the plan"
+    settings, file = settings or Settings(), plan.source or "the plan"
     try:
         new = course_grid(code)
     except ValueError as error:
         rule = f"is no grid for a plan: {error}"
         raise refuse(file, "option onto", code, rule, 'Write one such as "EPSG:27700".') from None
-    _check_suits(plan, new, file)
-    card = check_plan(plan).card
+    _check_suits(plan, new, file, settings.reading.grid_scale_slack)
+    card = check_plan(plan, settings=settings).card
     legs = zip(plan.legs, card.legs, strict=True)
     angle_deg = plan.grid_magnetic_angle_deg
     turn_deg = _turn_deg(card, new, card.points[0])
@@ -59,7 +58,7 @@ def plan_onto_grid(plan: Plan, code: str) -> Plan:
             if isinstance(safety, GridAzimuth)
             else safety
         ),
-        legs=tuple(_leg_onto(leg, worked, card, new) for leg, worked in legs),
+        legs=tuple(_leg_onto(leg, worked, card, new, settings.card) for leg, worked in legs),
         notes=(),
     )
 
@@ -70,7 +69,9 @@ def _turn_deg(card: LegCard, new: CourseGrid, point: CardPoint) -> float:
     return card.grid.convergence_deg(*place) - new.convergence_deg(*place)
 
 
-def _leg_onto(leg: PlannedLeg, worked: CardLeg, card: LegCard, new: CourseGrid) -> PlannedLeg:
+def _leg_onto(
+    leg: PlannedLeg, worked: CardLeg, card: LegCard, new: CourseGrid, settings: CardSettings
+) -> PlannedLeg:
     reckoned = worked.end.dead_reckoned
     wants_azimuth = leg.grid_azimuth is not None or reckoned
     wants_distance = leg.distance_m is not None or reckoned
@@ -90,7 +91,7 @@ def _leg_onto(leg: PlannedLeg, worked: CardLeg, card: LegCard, new: CourseGrid) 
         distance_half_step_m=(
             None
             if leg.distance_m is None
-            else distance_rounding_m(leg, leg.distance_m, _CARD.distance_rounding_most_m)
+            else distance_rounding_m(leg, leg.distance_m, settings.distance_rounding_most_m)
         ),
     )
 
@@ -133,9 +134,8 @@ def _way_onto(
     return azimuth, float(np.hypot(*way))
 
 
-def _check_suits(plan: Plan, new: CourseGrid, file: str) -> None:
+def _check_suits(plan: Plan, new: CourseGrid, file: str, slack: float) -> None:
     """Refuse a grid that does not reach a place of the course, or stretches it out of shape."""
-    slack = ReadingSettings().grid_scale_slack
     problems = []
     for point in plan.points:
         where = point.position

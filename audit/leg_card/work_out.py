@@ -21,14 +21,11 @@ from audit.leg_card.safety_bearing import safety_bearing
 from audit.leg_card.sheet_fit import sheet_fit
 from audit.leg_card.via_checks import via_notes
 from audit.plan import Plan, PlannedLeg
-from audit.settings import CardSettings, PaceSettings
-
-_DEFAULTS = CardSettings()
-_PACES = PaceSettings()
+from audit.settings import CardSettings, Settings
 
 
 def work_out_card(
-    plan: Plan, *, track_date: dt.date | None = None, settings: CardSettings = _DEFAULTS
+    plan: Plan, *, track_date: dt.date | None = None, settings: Settings | None = None
 ) -> LegCard:
     """Give the leg card of a plan, with every disagreement as a finding.
 
@@ -45,7 +42,7 @@ def work_out_card(
 
 
 def worked_out(
-    plan: Plan, *, track_date: dt.date | None = None, settings: CardSettings = _DEFAULTS
+    plan: Plan, *, track_date: dt.date | None = None, settings: Settings | None = None
 ) -> tuple[LegCard, tuple[LegCheck, ...]]:
     """Give the leg card, and of each leg what its numbers were held against.
 
@@ -54,25 +51,28 @@ def worked_out(
     InputRefusedError
         As `work_out_card` does.
     """
-    grid = _grid(plan)
+    settings = settings or Settings()
+    grid, of_card, of_paces = _grid(plan), settings.card, settings.paces
     if not plan.points or not plan.legs:
         what = "points" if not plan.points else "legs"
         raise refuse(_file(plan), what, None, f"has no {what}", "Give at least two points")
     placed = place_given_points(plan, grid)
     if plan.points[0].name in placed.lost:
         raise InputRefusedError(placed.problems)
-    norths = work_out_norths(plan, grid, track_date, settings)
+    norths = work_out_norths(plan, grid, track_date, of_card)
     reckon_ends(plan, grid, norths.angles, placed)
-    built = _build_legs(plan, grid, norths, placed, settings)
+    built = _build_legs(plan, grid, norths, placed, of_card)
     problems = (*placed.problems, *built.problems)
     if problems:
         raise InputRefusedError(problems)
-    checks = built.checks(plan, norths, settings)
-    judged = judged_legs(checks, norths, plan, grid, settings)
-    card = _card(plan, grid, norths, placed, built.legs, judged, settings)
-    step = step_note(plan.paces_per_100m, pace_unit(plan.paces_per_100m, _PACES), _PACES)
+    checks = built.checks(plan, norths, of_card)
+    judged = judged_legs(checks, norths, plan, grid, of_card)
+    card = _card(plan, grid, norths, placed, built.legs, judged, of_card)
+    rate = plan.paces_per_100m
+    pace = None if rate is None else pace_unit(rate, of_paces)
+    step = "" if pace is None else step_note(rate, pace, of_paces)
     notes = (*card.notes, *via_notes(checks), *([step] if step else []))
-    return replace(card, notes=notes), judged.checks
+    return replace(card, pace=pace, notes=notes), judged.checks
 
 
 def _card(
@@ -168,7 +168,7 @@ def _build_legs(
         if rule:
             built.problems.append(_leg_problem(plan, leg.name, rule, remedy))
             continue
-        built.legs.append(card_leg(leg, (start, end), line, said, plan, norths.angles))
+        built.legs.append(card_leg(leg, (start, end), line, said, plan, norths.angles, settings))
         built.stated.append((leg, None if number in placed.reckoning else said))
     return built
 

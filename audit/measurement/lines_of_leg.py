@@ -8,10 +8,7 @@ from audit.azimuths import GridAzimuth
 from audit.geodesy.along_line import metres_long
 from audit.leg_card import CardLeg
 from audit.measurement.cross_track import straight_line
-from audit.settings import CardSettings
 from audit.units import FloatArray, direction_degrees
-
-_SETTINGS = CardSettings()
 
 
 def planned_line(leg: CardLeg) -> FloatArray:
@@ -19,7 +16,7 @@ def planned_line(leg: CardLeg) -> FloatArray:
 
     Shape (k, 2). Points at one place have no line between them: there the card's counts.
     """
-    if len(leg.line) > 2 or metres_long(leg.line) >= _SETTINGS.shortest_leg_m:
+    if len(leg.line) > 2 or metres_long(leg.line) >= leg.one_place_m:
         return leg.line
     return straight_line(leg.line[0], leg.azimuth.degrees, leg.distance_m)
 

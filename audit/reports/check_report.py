@@ -13,7 +13,7 @@ from audit.reports import digits
 from audit.reports.angle_words import angle_sentences
 from audit.reports.cause_words import cause_words, has_words
 from audit.reports.printable import printable
-from audit.reports.shown_paces import counting, pace_of
+from audit.reports.shown_paces import counting
 from audit.units import mils_from_degrees
 from audit.words import Words, in_force, say, spoken, told
 from audit.words.figures import Azimuth, Paces
@@ -27,7 +27,7 @@ _AZIMUTHS = ("grid_azimuth_deg", "magnetic_azimuth_deg", "back_magnetic_azimuth_
 
 def render_check(checked: PlanCheck, words: Words | None = None) -> str:
     """Give plain text that ends with a line feed: what to put right, then the worked sums."""
-    with spoken(words), counting(pace_of(checked.card)):
+    with spoken(words), counting(checked.card.pace):
         return _text(checked)
 
 

@@ -25,7 +25,7 @@ from audit.reports.page_coaching import to_keep, to_work_on
 from audit.reports.page_pictures import LegPictures, PagePictures, page_pictures
 from audit.reports.page_script import data_blocks, page_script
 from audit.reports.page_story import story_sentences
-from audit.reports.shown_paces import counting, pace_of
+from audit.reports.shown_paces import counting
 from audit.reports.simulated import simulated_notes
 from audit.reports.version import program_version
 from audit.reports.walk_moments import moment_step_s
@@ -65,7 +65,7 @@ def render_html(
 
     ``ground`` lies under the map; ``words`` choose language, terms and units.
     """
-    with spoken(words), counting(pace_of(debrief.card)):
+    with spoken(words), counting(debrief.card.pace):
         return _page(debrief, ground)
 
 

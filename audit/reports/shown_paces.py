@@ -6,10 +6,8 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import replace
 
-from audit.leg_card import LegCard
-from audit.leg_card.pace_kind import PaceKind, pace_unit
+from audit.leg_card.pace_kind import PaceKind
 from audit.reports import digits
-from audit.settings import PaceSettings
 from audit.words import in_force, spoken
 from audit.words.in_other_units import METRES
 
@@ -40,9 +38,3 @@ def counting(kind: PaceKind | None) -> Iterator[None]:
         return
     with spoken(replace(words, terms={**words.terms, "pace": f"{kind}-pace"})):
         yield
-
-
-def pace_of(card: LegCard) -> PaceKind | None:
-    """Give the kind of a card's pace count; None where the plan gives none."""
-    rate = card.paces_per_100m
-    return None if rate is None else pace_unit(rate, PaceSettings())

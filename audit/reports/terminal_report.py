@@ -7,7 +7,7 @@ from audit.reports import wording
 from audit.reports.page_coaching import coaching_lines, step_lines
 from audit.reports.page_story import plan_angle
 from audit.reports.printable import printable
-from audit.reports.shown_paces import counting, pace_of
+from audit.reports.shown_paces import counting
 from audit.reports.simulated import simulated_notes
 from audit.reports.walk_verdict import verdict
 from audit.words import Words, say, spoken
@@ -15,7 +15,7 @@ from audit.words import Words, say, spoken
 
 def render_terminal(debrief: Debrief, words: Words | None = None) -> str:
     """Give plain text that ends with a line feed; no colour, no control characters."""
-    with spoken(words), counting(pace_of(debrief.card)):
+    with spoken(words), counting(debrief.card.pace):
         return _text(debrief)
 
 

@@ -21,7 +21,7 @@ from audit.reports.json_report import render_json
 from audit.reports.paper_report import render_overlay, render_pdf
 from audit.reports.paper_sizes import Paper
 from audit.reports.picture_files import picture_files
-from audit.reports.shown_paces import counting, pace_of
+from audit.reports.shown_paces import counting
 from audit.words import Words, spoken
 
 ReportKind = Literal["json", "csv", "geojson", "html"]
@@ -105,7 +105,7 @@ def _extra_files(debrief: Debrief, wishes: Wishes) -> dict[str, str | bytes]:
     made: dict[str, str | bytes] = {}
     if wishes.gpx:
         made["debrief.gpx"] = render_gpx(debrief)
-    with spoken(wishes.words), counting(pace_of(debrief.card)):
+    with spoken(wishes.words), counting(debrief.card.pace):
         if wishes.pdf:
             made["debrief.pdf"] = render_pdf(debrief, wishes.paper, wishes.ground)
         if wishes.overlay_scale is not None:

@@ -1,4 +1,4 @@
-"""The bezel of a lensatic compass, for whoever sets it, was out by clicks of it, or notes it."""
+"""The bezel and dial of a lensatic compass, for whoever sets it, was out by them, or notes it."""
 
 from __future__ import annotations
 
@@ -7,3 +7,5 @@ CLICK_DEG = 3.0
 MOST_CLICKS_OFF = 4
 """So many clicks are lost or counted twice in the dark at the most; what is further out is a wrong
 number, not a wrong count; chosen."""
+GRADUATIONS_DEG = (5.0, 10.0)
+"""Numbered and plain graduations of its dial (common practice, no source)."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from audit.settings.bezel import CLICK_DEG, MOST_CLICKS_OFF
+from audit.settings.bezel import CLICK_DEG, GRADUATIONS_DEG, MOST_CLICKS_OFF
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -21,6 +21,8 @@ class CoachingSettings:
     click_deg: float = CLICK_DEG
     set_azimuth_deg: float = CLICK_DEG / 2.0
     """A click of the bezel, and half of one (``settings/bezel.py``)."""
+    graduations_deg: tuple[float, ...] = GRADUATIONS_DEG
+    """By which a dial, or a protractor, is read wrong; as in the diagnosis."""
     clicks_off: tuple[int, int] = (2, MOST_CLICKS_OFF)
     """A setting in the log that is so many clicks off, the least and the most, was set so; chosen:
     one click off may be noted to the wrong one of two clicks, and names no mistake. Diagnosis

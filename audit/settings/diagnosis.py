@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from audit.settings.bezel import CLICK_DEG, MOST_CLICKS_OFF
+from audit.settings.bezel import CLICK_DEG, GRADUATIONS_DEG, MOST_CLICKS_OFF
 from audit.settings.line_shapes import LineShapeSettings
 from audit.settings.priors import LEG_PRIORS, MADE_AGAIN, SLIPS_BESIDE, WALK_PRIORS
 
@@ -107,8 +107,8 @@ class DiagnosisSettings:
     click_deg: float = CLICK_DEG
     most_clicks_off: int = MOST_CLICKS_OFF
     """A click of the bezel, and from one to how many it is set off (``settings/bezel.py``)."""
-    graduations_deg: tuple[float, ...] = (5.0, 10.0)
-    """Numbered and plain graduations of a lensatic dial (common practice, no source)."""
+    graduations_deg: tuple[float, ...] = GRADUATIONS_DEG
+    """Numbered and plain graduations of a lensatic dial (``settings/bezel.py``)."""
     turned_about_sd_deg: float = 3.0
     """Who walks the back azimuth, or a right angle, had no mark ahead to hold it by; chosen."""
     set_sd_deg: float = 1.0

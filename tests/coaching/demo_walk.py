@@ -16,7 +16,7 @@ from audit.debriefing.finished_debrief import Debrief
 from audit.measurement.leg_measures import LegAudit
 from audit.plan import Plan, PlannedLeg
 from audit.readers.position_text import read_position
-from audit.settings import CoachingSettings
+from audit.settings import Settings
 from audit.walkers_log import WalkersLog
 
 
@@ -53,7 +53,7 @@ def steps(
     plan, finished, _ = demo()
     laid, _ = own_legs(finished.card, own, plan) if own else ({}, ())
     audits = [turned(one.audit, turned_deg) for one in finished.legs]
-    return walk_steps(audits, finished.card, laid, log, CoachingSettings())[leg]
+    return walk_steps(audits, finished.card, laid, log, Settings())[leg]
 
 
 def turned(leg: LegAudit, turned_deg: float) -> LegAudit:

@@ -11,14 +11,14 @@ from coaching.demo_walk import demo, own_card
 from audit.azimuths import GridAzimuth
 from audit.coaching.card_on_paper import on_paper
 from audit.coaching.walkers_card import beside_course
-from audit.settings import CoachingSettings
+from audit.settings import Settings
 from audit.units import direction_degrees, unit_vector
 from audit.words import sentence
 
 
 def papers(own):
     plan, finished, _ = demo()
-    return on_paper(finished.card, beside_course(finished.card, own, plan).legs, CoachingSettings())
+    return on_paper(finished.card, beside_course(finished.card, own, plan).legs, Settings())
 
 
 def test_a_card_written_as_the_course_is_right_everywhere() -> None:

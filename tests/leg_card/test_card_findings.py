@@ -19,7 +19,7 @@ from audit.leg_card import CardFinding, work_out_card
 from audit.leg_card.check_plan import check_plan
 from audit.plan import PlannedLeg
 from audit.reports.check_report import render_check
-from audit.settings import CardSettings
+from audit.settings import CardSettings, Settings
 from audit.units import degrees_from_mils, wrap_degrees
 
 G_WEST = -7.0
@@ -365,7 +365,7 @@ def test_a_computed_angle_leaves_room_for_the_maps_own() -> None:
 
 def test_thresholds_can_be_changed() -> None:
     stated = leg(grid_azimuth=GridAzimuth(63.0))
-    loose = CardSettings(azimuth_slack_deg=5.0)
+    loose = Settings(card=CardSettings(azimuth_slack_deg=5.0))
     course = plan((A, B), (stated,), grid_magnetic_angle_deg=-5.8)
     assert len(work_out_card(course).findings) == 1
     assert work_out_card(course, settings=loose).findings == ()

@@ -228,6 +228,7 @@ def _card_legs(points: list[CardPoint]) -> list[CardLeg]:
                 distance_m=distance,
                 paces=float(round(distance * 0.65)),
                 line=line,
+                one_place_m=0.01,
                 note="handrail: stream on the left" if number == 1 else "",
             )
         )
@@ -249,6 +250,7 @@ def _card(grid: CourseGrid, points: list[CardPoint], legs: list[CardLeg]) -> Leg
         points=tuple(points),
         legs=tuple(legs),
         paces_per_100m=65.0,
+        pace="double",
         arrival_radius_m=RADIUS_M,
         findings=(
             CardFinding(
