@@ -24,8 +24,12 @@ def light_of(
 
 
 def light_between(
-    begun_s: float | None, ended_s: float | None, longitude_deg: float, latitude_deg: float
+    begun_s: float | None,
+    ended_s: float | None,
+    longitude_deg: float,
+    latitude_deg: float,
+    settings: RecordsSettings | None = None,
 ) -> Light:
     """Tell what light the middle between two moments has; "unknown" where one is."""
     middle_s = None if begun_s is None or ended_s is None else (begun_s + ended_s) / 2.0
-    return light_of(middle_s, longitude_deg, latitude_deg)
+    return light_of(middle_s, longitude_deg, latitude_deg, settings)

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from audit.guide.cause_names import CAUSE_KINDS, JUDGEMENTS
 from audit.moments import calendar_moment
 from audit.school_records.attempt import Attempt, LegOfAttempt
-from audit.settings import DiagnosisSettings, QualitySettings, RecordsSettings
+from audit.settings import DiagnosisSettings, RecordsSettings, Settings
 from audit.words import sentence
 
 _STEADY = frozenset({"steady-bias", "pace-long", "pace-short"})
@@ -22,35 +22,34 @@ MISTAKEN = sentence("trend-mistaken")
 FAR_OFF = sentence("trend-far-off")
 
 
-def why_not_heading(leg: LegOfAttempt, settings: RecordsSettings) -> str:
+def why_not_heading(leg: LegOfAttempt, settings: Settings) -> str:
     """Say why a walked leg tells nothing of the walker's heading; "" where it does."""
     error = leg.heading_error_deg
-    far = error is None or abs(error) > settings.largest_turn_deg
-    return _why_not(leg, _DISTANCE, far=far)
+    far = error is None or abs(error) > settings.records.largest_turn_deg
+    return _why_not(leg, _DISTANCE, settings, far=far)
 
 
-def why_not_distance(leg: LegOfAttempt, settings: RecordsSettings) -> str:
+def why_not_distance(leg: LegOfAttempt, settings: Settings) -> str:
     """Say why a walked leg tells nothing of the walker's distances; "" where it does."""
     ratio = leg.distance_ratio
-    far = ratio is None or ratio <= 0.0 or abs(math.log(ratio)) > settings.largest_log_ratio
-    return _why_not(leg, _DIRECTION, far=far)
+    far = ratio is None or ratio <= 0.0 or abs(math.log(ratio)) > settings.records.largest_log_ratio
+    return _why_not(leg, _DIRECTION, settings, far=far)
 
 
-def _why_not(leg: LegOfAttempt, beside_it: frozenset[str], *, far: bool) -> str:
-    if leg.confidence < QualitySettings().unsure:
+def _why_not(leg: LegOfAttempt, beside_it: frozenset[str], settings: Settings, *, far: bool) -> str:
+    if leg.confidence < settings.quality.unsure:
         return UNSURE
-    if _mistake_named(leg, {*JUDGEMENTS, *_STEADY, *beside_it}):
+    if _mistake_named(leg, {*JUDGEMENTS, *_STEADY, *beside_it}, settings.diagnosis):
         return MISTAKEN
     return FAR_OFF if far else ""
 
 
-def _mistake_named(leg: LegOfAttempt, harmless: set[str]) -> bool:
+def _mistake_named(leg: LegOfAttempt, harmless: set[str], settings: DiagnosisSettings) -> bool:
     """Tell whether a mistake is named on a leg, or one of two, and neither is harmless here.
 
     To leave out where one is only likelier than the rest would leave out the legs that lean
     most, and make the lean of the others look smaller than the walker's.
     """
-    settings = DiagnosisSettings()
     chances = [(chance, cause not in harmless) for cause, chance in leg.causes[:2]]
     if not chances or not chances[0][1]:
         return False

@@ -28,7 +28,7 @@ from audit.school_records.trend import (
     Trend,
     TrendOfLight,
 )
-from audit.settings import RecordsSettings
+from audit.settings import RecordsSettings, Settings
 from audit.words import sentence
 
 
@@ -45,13 +45,14 @@ class _Part:
 
 
 def work_out_trend(
-    walker: str, attempts: Sequence[Attempt], settings: RecordsSettings | None = None
+    walker: str, attempts: Sequence[Attempt], settings: Settings | None = None
 ) -> Trend:
     """Give what the attempts of one walker show, day and night apart."""
-    chosen = settings or RecordsSettings()
-    walks = once_each(attempts)
+    settings = settings or Settings()
+    chosen = settings.records
+    walks = once_each(attempts, chosen)
     unit = walks[-1].pace_unit if walks else "double"
-    lights = [_of_light(light, _parts(light, walks, chosen), unit, chosen) for light in LIGHTS]
+    lights = [_of_light(light, _parts(light, walks, settings), unit, settings) for light in LIGHTS]
     told = [one for one in lights if one.attempts]
     questions = sum(figure.change is not None for one in told for figure in one.figures)
     return Trend(
@@ -78,7 +79,7 @@ def _notes(attempts: Sequence[Attempt], walks: Sequence[Attempt], unit: str) -> 
     return tuple(notes)
 
 
-def _parts(light: Light, walks: Sequence[Attempt], settings: RecordsSettings) -> list[_Part]:
+def _parts(light: Light, walks: Sequence[Attempt], settings: Settings) -> list[_Part]:
     parts = []
     for number, attempt in enumerate(walks, start=1):
         legs = [leg for leg in attempt.legs if leg.status == "walked" and leg.light == light]
@@ -107,9 +108,8 @@ def _parts(light: Light, walks: Sequence[Attempt], settings: RecordsSettings) ->
     return parts
 
 
-def _of_light(
-    light: Light, parts: list[_Part], unit: str, settings: RecordsSettings
-) -> TrendOfLight:
+def _of_light(light: Light, parts: list[_Part], unit: str, known: Settings) -> TrendOfLight:
+    settings = known.records
     turn = _pooled([p.headings for p in parts], settings.heading_scatter_deg, settings)
     ratio = _pooled([p.distances for p in parts], settings.distance_scatter, settings)
     shown = tuple(_shown(part, turn, ratio, unit, settings) for part in parts)
@@ -128,7 +128,7 @@ def _of_light(
         ),
         paces=_over(shown, _paces, settings),
         causes=_causes(legs),
-        left_out=_left_out(legs, settings),
+        left_out=_left_out(legs, known),
     )
 
 
@@ -303,9 +303,7 @@ def _causes(legs: Sequence[LegOfAttempt]) -> tuple[CauseCount, ...]:
     return tuple(sorted(told, key=lambda one: (-one.legs, one.cause)))
 
 
-def _left_out(
-    legs: Sequence[LegOfAttempt], settings: RecordsSettings
-) -> tuple[tuple[str, int], ...]:
+def _left_out(legs: Sequence[LegOfAttempt], settings: Settings) -> tuple[tuple[str, int], ...]:
     reasons = [
         sentence(f"trend-of-{what}", why=why)
         for leg in legs
