@@ -28,9 +28,9 @@ OTHER_COURSE = "other-course"
 
 def assemble(draft: ClassDraft, walkers: Sequence[WalkerResult]) -> ClassResult:
     """Put the class together from its walkers, in the order of the draft."""
-    inputs = draft.inputs
+    inputs, forecast = draft.inputs, draft.inputs.settings.forecast
     lanes = tuple(
-        _with_climb(lane_result(lane, inputs.standard, inputs.version), walkers)
+        _with_climb(lane_result(lane, inputs.standard, inputs.version, forecast), walkers)
         for lane in inputs.lanes
     )
     findings = [*draft.findings, *_refused(walkers, draft), *_of_another_course(walkers)]

@@ -18,14 +18,14 @@ def attempt_of_debrief(debrief: Debrief, walker: str, version: str) -> Attempt:
     begun = [float(one.start.time_s) for one in walked if one.start.time_s is not None]
     ended = [float(one.claim.time_s) for one in walked if one.claim.time_s is not None]
     begun_s, ended_s = min(begun, default=None), max(ended, default=None)
-    first = card.points[0]
+    first, limits = card.points[0], debrief.settings.records
     counted = None if paces is None else paces.counted
     return Attempt(
         walker=walker,
         walked_on=day_walked(begun_s, first.longitude_deg, card.date),
         begun_s=begun_s,
         ended_s=ended_s,
-        light=light_between(begun_s, ended_s, first.longitude_deg, first.latitude_deg),
+        light=light_between(begun_s, ended_s, first.longitude_deg, first.latitude_deg, limits),
         course=card.name,
         lane="",
         course_print=course_print(card.points),
@@ -56,7 +56,11 @@ def _leg(leg: LegDebrief) -> LegOfAttempt:
     return LegOfAttempt(
         **told,
         light=light_between(
-            start.time_s, measures.claim.time_s, start.longitude_deg, start.latitude_deg
+            start.time_s,
+            measures.claim.time_s,
+            start.longitude_deg,
+            start.latitude_deg,
+            leg.settings.records,
         ),
         heading_error_deg=float(measures.azimuth_error_deg),
         heading_sd_deg=float(measures.heading.sd_deg),

@@ -15,6 +15,7 @@ from audit.classroom.walker_result import LegResult, WalkerResult
 from audit.school_records.attempt import Attempt, LegOfAttempt, course_print
 from audit.school_records.day_or_night import light_between
 from audit.school_records.day_walked import day_walked
+from audit.settings import RecordsSettings
 from audit.track import calls_itself_simulated
 
 Place = tuple[float, float]
@@ -31,10 +32,10 @@ def attempts_of_class(
     """
     asked = whose_walk_is_asked(result)
     entries = draft.inputs.roster.entries if draft.inputs.roster is not None else ()
-    names = [entry.name for entry in entries]
+    names, limits = [entry.name for entry in entries], draft.inputs.settings.records
     names += [walker.name for walker in result.walkers[len(names) :]]
     attempts = [
-        attempt_of_walker(result, walker, pseudonym(name))
+        attempt_of_walker(result, walker, pseudonym(name), limits)
         for walker, name in zip(result.walkers, names, strict=False)
         if walker.state == "graded" and walker.ident not in asked
     ]
@@ -54,7 +55,9 @@ def whose_walk_is_asked(result: ClassResult) -> frozenset[str]:
     )
 
 
-def attempt_of_walker(result: ClassResult, walker: WalkerResult, pseudonym: str) -> Attempt:
+def attempt_of_walker(
+    result: ClassResult, walker: WalkerResult, pseudonym: str, settings: RecordsSettings
+) -> Attempt:
     """Give the attempt of a walker that was graded, of a class with its names and times.
 
     A class has no logs, so that nothing is known of pace counts.
@@ -72,7 +75,7 @@ def attempt_of_walker(result: ClassResult, walker: WalkerResult, pseudonym: str)
         walked_on=day_walked(begun_s, first.longitude_deg, planned_on),
         begun_s=None if begun_s is None else begun_s - walker.shift_s,
         ended_s=None if ended_s is None else ended_s - walker.shift_s,
-        light=light_between(begun_s, ended_s, *place),
+        light=light_between(begun_s, ended_s, *place, settings),
         course=lane.course,
         lane=lane.name,
         course_print=course_print(lane.points),
@@ -85,13 +88,13 @@ def attempt_of_walker(result: ClassResult, walker: WalkerResult, pseudonym: str)
         pace_unit="double",
         simulated=bool(calls_itself_simulated(notes)),
         legs=tuple(
-            _leg(leg, planned, _start_of(planned, lane))
+            _leg(leg, planned, _start_of(planned, lane), settings)
             for leg, planned in zip(walker.legs, lane.legs, strict=True)
         ),
     )
 
 
-def _leg(leg: LegResult, planned: LaneLeg, place: Place) -> LegOfAttempt:
+def _leg(leg: LegResult, planned: LaneLeg, place: Place, settings: RecordsSettings) -> LegOfAttempt:
     told: dict[str, Any] = {
         "name": leg.name,
         "status": leg.status or "not-started",
@@ -104,7 +107,7 @@ def _leg(leg: LegResult, planned: LaneLeg, place: Place) -> LegOfAttempt:
     sd_m = leg.straight_sd_m
     return LegOfAttempt(
         **told,
-        light=light_between(leg.started_s, leg.claimed_s, *place),
+        light=light_between(leg.started_s, leg.claimed_s, *place, settings),
         heading_error_deg=leg.azimuth_error_deg,
         heading_sd_deg=leg.azimuth_sd_deg,
         distance_ratio=leg.distance_ratio,

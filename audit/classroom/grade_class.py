@@ -62,7 +62,7 @@ def grade(  # noqa: PLR0913 (one keyword a thing that may be asked for)
     day = next((day for track in tracks if (day := track_date(track)) is not None), None)
     if not isinstance(plans, Mapping):
         plans = dict(zip(lane_names(plans), plans, strict=True))
-    lanes = tuple(lane_of(one, plan, day) for one, plan in plans.items())
+    lanes = tuple(lane_of(one, plan, day, settings) for one, plan in plans.items())
     inputs = ClassInputs(
         lanes=lanes,
         recordings=tuple(look_through(one.source, one, lanes, settings) for one in tracks),

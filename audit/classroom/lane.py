@@ -13,6 +13,7 @@ from audit.forecast.course_forecast import forecast_course
 from audit.grading.fingerprint import fingerprint
 from audit.leg_card import LegCard, work_out_card
 from audit.plan import Plan
+from audit.settings import ForecastSettings, Settings
 from audit.standard import Standard
 from audit.units import FloatArray
 from audit.words import sentence
@@ -35,16 +36,18 @@ class Lane:
     points: FloatArray
 
 
-def lane_of(name: str, plan: Plan, day: dt.date | None) -> Lane:
+def lane_of(name: str, plan: Plan, day: dt.date | None, settings: Settings | None = None) -> Lane:
     """Work a lane out for a day; the plan's own day comes first."""
-    card = work_out_card(plan, track_date=day)
+    card = work_out_card(plan, track_date=day, settings=settings)
     ends = [card.legs[0].start, *(leg.end for leg in card.legs)]
     points = np.array([[point.east_m, point.north_m] for point in ends])
     points.flags.writeable = False
     return Lane(name=name, plan=plan, card=card, points=points)
 
 
-def lane_result(lane: Lane, standard: Standard, version: str) -> LaneResult:
+def lane_result(
+    lane: Lane, standard: Standard, version: str, settings: ForecastSettings
+) -> LaneResult:
     """Give what is told of a lane before anyone's walk."""
     card = lane.card
     free = lane.plan.order == "free"  # then no leg is planned, and nothing adds up
@@ -80,25 +83,22 @@ def lane_result(lane: Lane, standard: Standard, version: str) -> LaneResult:
             for leg in card.legs
         ),
         length_m=None if free else float(sum(leg.distance_m for leg in card.legs)),
-        difficulty=None if free else _difficulty(card),
+        difficulty=None if free else _difficulty(card, settings),
         fingerprint=fingerprint(standard, (lane.plan,), version),
         findings=tuple(finding.message for finding in card.findings),
         angle_at_fault=card.angle_at_fault,
         order=lane.plan.order,
         notes=(
             *card.notes,
-            *(
-                note
-                for note in (two_radii(lane.plan, standard), other_order(lane.plan, standard))
-                if note is not None
-            ),
+            *filter(None, (two_radii(lane.plan, standard), other_order(lane.plan, standard))),
         ),
     )
 
 
-def _difficulty(card: LegCard) -> float:
+def _difficulty(card: LegCard, settings: ForecastSettings) -> float:
     """Give the middle over the legs of the chance that an ordinary walk ends out of sight."""
-    return float(np.median([1.0 - leg.chance_in_sight for leg in forecast_course(card).legs]))
+    legs = forecast_course(card, settings=settings).legs
+    return float(np.median([1.0 - leg.chance_in_sight for leg in legs]))
 
 
 def two_radii(plan: Plan, standard: Standard) -> str | None:

@@ -8,9 +8,6 @@ from typing import Literal
 from audit.grading.verdicts import PointVerdict, WalkTime, WalkVerdict
 from audit.matching.leg_match import LegStatus
 from audit.measurement.near_roads import NearRoads
-from audit.settings import ReportSettings
-
-_REPORTS = ReportSettings()
 
 WalkerState = Literal["graded", "no-track", "refused"]
 """Debriefed; nothing handed in; a recording that could not be used."""
@@ -90,7 +87,7 @@ class LegResult:
     cause: str | None = None
     cause_probability: float | None = None
     causes: tuple[tuple[str, float], ...] = ()
-    named_from: float = _REPORTS.named_cause_probability
+    named_from: float = 1.0
     moving_s: float | None = None
     searching_s: float | None = None
     halted_s: float | None = None

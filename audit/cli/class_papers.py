@@ -23,6 +23,7 @@ from audit.readers.punch_file import read_punches
 from audit.readers.roster_file import read_roster
 from audit.readers.standard_file import read_standard
 from audit.roster import PunchList, Roster
+from audit.settings import Settings
 from audit.standard import Standard
 
 Read = TypeVar("Read")
@@ -80,11 +81,12 @@ def read_papers(
     )
 
 
-def lanes_of(plans: Sequence[Plan], tracks: Sequence[Path]) -> tuple[Lane, ...]:
+def lanes_of(plans: Sequence[Plan], tracks: Sequence[Path], settings: Settings) -> tuple[Lane, ...]:
     """Work the lanes out; a plan without a day takes that of the first recording with times."""
     day = None if all(plan.date is not None for plan in plans) else _first_day(tracks)
     return tuple(
-        lane_of(name, plan, day) for name, plan in zip(lane_names(plans), plans, strict=True)
+        lane_of(name, plan, day, settings)
+        for name, plan in zip(lane_names(plans), plans, strict=True)
     )
 
 

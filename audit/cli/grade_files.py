@@ -226,7 +226,8 @@ def _load_meanwhile(draft: ClassDraft, processes: Processes) -> None:
 def _drafted(
     tracks: Sequence[Path], papers: ClassPapers, asked: Asked, processes: Processes
 ) -> ClassDraft:
-    settings, lanes = Settings(), lanes_of(papers.plans, tracks)
+    settings = Settings()
+    lanes = lanes_of(papers.plans, tracks, settings)
     return draft_class(
         ClassInputs(
             lanes=lanes,

@@ -61,7 +61,7 @@ def work(task: WalkerTask) -> WalkerWork:
     A fault of the program on one recording is told of that walker; the class goes on.
     """
     own_day = None if task.track is None else track_date(task.track)
-    lane = lane_of(task.lane, task.plan, own_day or task.day)
+    lane = lane_of(task.lane, task.plan, own_day or task.day, task.settings)
     try:
         result, found = grade_walker(task, lane)
         if found is None:

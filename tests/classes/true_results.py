@@ -231,6 +231,7 @@ def _leg(leg: LegTruth, one: MadeWalk, lane: Lane, trace: Trace) -> LegResult:
         distance_ratio=straight / course.card_m[leg.leg],
         cause=leg.planted[0].cause if leg.planted else "within-skill",
         cause_probability=0.93,
+        named_from=0.5,
         moving_s=claimed - started,
         searching_s=0.0 if leg.search_end_s is None else leg.search_end_s - leg.claim_s,
         halted_s=30.0,
