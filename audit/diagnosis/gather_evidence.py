@@ -159,13 +159,13 @@ def stale_turn_deg(card: LegCard) -> float | None:
 
 
 def other_azimuths(
-    card: LegCard, number: int, settings: DiagnosisSettings | None = None
+    card: LegCard, number: int, settings: DiagnosisSettings
 ) -> tuple[tuple[float, float], ...]:
     """Give what the card says for the other legs: the legs before and after weigh most."""
     others = [n for n in range(len(card.legs)) if n != number]
     near = [n for n in others if abs(n - number) == 1]
     far = [n for n in others if abs(n - number) > 1]
-    each, among = (settings or DiagnosisSettings()).neighbour_weights
+    each, among = settings.neighbour_weights
     weight = dict.fromkeys(near, each) | {n: among / len(far) for n in far}
     return tuple((card.legs[n].magnetic.degrees, weight[n]) for n in others)
 

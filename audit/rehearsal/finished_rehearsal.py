@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 from audit.forecast.leg_forecast import LegForecast
 from audit.forecast.near_areas import NearArea
 from audit.leg_card import CardLeg, LegCard
+from audit.settings import RehearsalSettings
 from audit.units import FloatArray
 
 Unit = Literal["deg", "m", "ratio"]
@@ -191,6 +192,8 @@ class Rehearsal:
         The other courses whose points were looked at.
     near_areas : tuple of NearArea
         What walks without a mistake come to.
+    settings : RehearsalSettings
+        That it was rehearsed by.
     """
 
     card: LegCard
@@ -199,3 +202,4 @@ class Rehearsal:
     beside: tuple[str, ...]
     notes: tuple[str, ...]
     near_areas: tuple[NearArea, ...] = ()
+    settings: RehearsalSettings = field(default_factory=RehearsalSettings)

@@ -39,8 +39,8 @@ def leg_ways(
 ) -> tuple[tuple[Way, ...], tuple[tuple[str, str], ...]]:
     """Give all ways of a leg in the order of the catalogue, and (cause, why not) of the rest."""
     leg = card.legs[number]
-    slope = paper_slope(leg, heights, settings.rehearsal)
-    evidence = paper_evidence(card, number, slope)
+    slope = paper_slope(leg, heights, settings)
+    evidence = paper_evidence(card, number, slope, settings.diagnosis)
     pieces = leg_pieces(leg, card.angles, None)
     drawn: dict[str, list[Way]] = {}
     for way in shaped_ways(card, number, settings.rehearsal):

@@ -12,7 +12,7 @@ from audit.diagnosis.leg_evidence import LegEvidence
 from audit.leg_card import CardLeg, LegCard
 from audit.leg_card.leg_pieces import walked_m
 from audit.leg_card.profiles import stations
-from audit.settings import CarriedCardSettings, RehearsalSettings
+from audit.settings import DiagnosisSettings, Settings
 from audit.units import FloatArray, unit_vector
 
 Heights = Callable[[FloatArray], FloatArray]
@@ -28,7 +28,9 @@ class PaperSlope:
     downhill_right: float
 
 
-def paper_evidence(card: LegCard, number: int, slope: PaperSlope | None) -> LegEvidence:
+def paper_evidence(
+    card: LegCard, number: int, slope: PaperSlope | None, settings: DiagnosisSettings
+) -> LegEvidence:
     """Give the evidence of a leg as planned, walked without error."""
     leg = card.legs[number]
     return LegEvidence(
@@ -47,7 +49,7 @@ def paper_evidence(card: LegCard, number: int, slope: PaperSlope | None) -> LegE
         bent=len(leg.line) > 2,
         end_m=(leg.end.east_m, leg.end.north_m),
         half_square_m=leg.end.half_square_m,
-        other_magnetic_deg=other_azimuths(card, number),
+        other_magnetic_deg=other_azimuths(card, number, settings),
         other_points_m=other_points(card, leg),
         grade=None if slope is None else slope.grade,
         slope_ratio=None if slope is None else slope.ratio,
@@ -55,20 +57,18 @@ def paper_evidence(card: LegCard, number: int, slope: PaperSlope | None) -> LegE
     )
 
 
-def paper_slope(
-    leg: CardLeg, heights: Heights | None, settings: RehearsalSettings
-) -> PaperSlope | None:
+def paper_slope(leg: CardLeg, heights: Heights | None, settings: Settings) -> PaperSlope | None:
     """Give the slope of a leg from heights along it and to both sides; None where unknown."""
     if heights is None:
         return None
-    along, places = stations(leg.line, CarriedCardSettings().station_m)
-    right = settings.probe_m * unit_vector(leg.azimuth.degrees + 90.0)
+    along, places = stations(leg.line, settings.carried_card.station_m)
+    right = settings.rehearsal.probe_m * unit_vector(leg.azimuth.degrees + 90.0)
     level, to_right, to_left = (heights(places + side) for side in (0.0 * right, right, -right))
     if not all(np.isfinite(found).all() for found in (level, to_right, to_left)):
         return None
     flat = np.diff(along)
     grade = float((level[-1] - level[0]) / along[-1])
-    across = float(np.mean(to_right - to_left)) / (2.0 * settings.probe_m)
+    across = float(np.mean(to_right - to_left)) / (2.0 * settings.rehearsal.probe_m)
     steep = float(np.hypot(grade, across))
     return PaperSlope(
         grade=grade,

@@ -54,6 +54,7 @@ def rehearse(
         near_areas=areas_near(
             card, [leg.forecast for leg in legs], around.areas, settings.forecast
         ),
+        settings=settings.rehearsal,
     )
 
 

@@ -17,7 +17,6 @@ from audit.rehearsal.look_alikes import mistakes_alike
 from audit.rehearsal.ways_on_ground import OUT_OF_BOUNDS
 from audit.reports import digits
 from audit.reports.cause_words import cause_words
-from audit.settings import RehearsalSettings
 from audit.words import say, told
 from audit.words.figures import Listed, Turn
 
@@ -98,7 +97,7 @@ def near_sentences(leg: LegRehearsal) -> list[str]:
     ]
 
 
-def alike_sentences(leg: LegRehearsal) -> list[str]:
+def alike_sentences(leg: LegRehearsal, most: int) -> list[str]:
     """Say the likeliest pairs that this leg cannot tell apart, each pair of causes once."""
     told: dict[tuple[str, str], str] = {}
     for pair in leg.look_alikes:
@@ -106,7 +105,7 @@ def alike_sentences(leg: LegRehearsal) -> list[str]:
         causes = (first.way.cause, second.way.cause)
         if not pair.by_line and causes not in told:
             told[causes] = _pair_words(first, second, pair)
-    return list(told.values())[: RehearsalSettings().most_told_pairs]
+    return list(told.values())[:most]
 
 
 def alike_count(leg: LegRehearsal) -> int:
