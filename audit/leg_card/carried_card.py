@@ -116,6 +116,8 @@ class CarriedCard:
     pace : "single" or "double"
     click_deg : float
         A click of the bezel.
+    no_side_m : float
+        Whoever ends nearer than this to a point has no side to look to.
     angle_clicks : tuple of Clicks
         The grid-magnetic angle alone, from the grid azimuth of the first leg's first piece as set.
     safety_clicks : tuple of Clicks
@@ -142,6 +144,7 @@ class CarriedCard:
     findings: tuple[CardFinding, ...]
     pace: PaceKind
     click_deg: float
+    no_side_m: float
     legs: tuple[CarriedLeg, ...]
     angle_clicks: tuple[Clicks, ...]
     safety_clicks: tuple[Clicks, ...]
@@ -197,6 +200,7 @@ def carried_card(
         findings=checked.findings,
         pace=pace or card.pace or "double",
         click_deg=click,
+        no_side_m=settings.carried_card.no_side_m,
         legs=legs,
         angle_clicks=clicks_for_angle(
             first.azimuth.degrees,

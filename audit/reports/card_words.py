@@ -17,7 +17,6 @@ from audit.reports.cautions import cautions
 from audit.reports.shown_paces import hundred, in_paces_shown, pace_shown
 from audit.reports.time_words import rules_told, times_by_rules
 from audit.reports.wording import leg_names
-from audit.settings import CarriedCardSettings
 from audit.units import turn_degrees
 from audit.words import in_force, say, told
 from audit.words.figures import Azimuth, Number, Turn
@@ -329,7 +328,7 @@ def _rounding(carried: CarriedCard, one: CarriedPiece, clicks: Clicks, *, marked
     off_m = clicks.ends_off_m(one.between, carried.card.angles, one.piece.distance_m)
     if abs(off_m) < 0.5:
         return say("card-ends-on-line", setting=_setting(clicks))
-    if abs(off_m) < CarriedCardSettings().no_side_m:
+    if abs(off_m) < carried.no_side_m:
         size = digits.stated_metres(abs(off_m))
         return say("card-ends-near", setting=_setting(clicks), size=size, point=point)
     return say(

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from audit.debriefing.finished_debrief import Debrief
-from audit.settings import Settings
+from audit.settings import ReportSettings
 from audit.units import FloatArray
 
 
@@ -20,9 +20,8 @@ class DisplayLine:
     points: FloatArray
 
 
-def tolerance_m(metres_per_pixel: float) -> float:
+def tolerance_m(metres_per_pixel: float, settings: ReportSettings) -> float:
     """Give how far a drawn line may lie off the recording, in whole metres, to be stated."""
-    settings = Settings().reports
     return math.ceil(max(settings.thinning_m, settings.thinning_px * metres_per_pixel))
 
 

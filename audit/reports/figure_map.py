@@ -86,7 +86,7 @@ def map_specification(debrief: Debrief, ground: GroundPicture | None = None) -> 
 
 def map_tolerance_m(debrief: Debrief) -> float:
     """Give how closely the drawn lines keep to the recording."""
-    return tolerance_m(map_frame(debrief).metres_per_pixel)
+    return tolerance_m(map_frame(debrief).metres_per_pixel, debrief.settings.reports)
 
 
 def map_lines(debrief: Debrief, frame: MapFrame) -> list[DisplayLine]:
@@ -102,7 +102,8 @@ def map_lines(debrief: Debrief, frame: MapFrame) -> list[DisplayLine]:
         for leg in debrief.legs
         if (measures := leg.audit.measures) is not None
     ]
-    return [*planned, *walked_lines(debrief, tolerance_m(frame.metres_per_pixel)), *misses]
+    within_m = tolerance_m(frame.metres_per_pixel, debrief.settings.reports)
+    return [*planned, *walked_lines(debrief, within_m), *misses]
 
 
 def _grid_axes(frame: MapFrame, grid: str, *, over: bool) -> Axes:

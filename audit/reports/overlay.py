@@ -85,9 +85,9 @@ def _drawing(debrief: Debrief, frame: MapFrame) -> dict[str, Any]:
     return specification(content)
 
 
-def overlay_tolerance_m(scale: int) -> float:
+def overlay_tolerance_m(debrief: Debrief, scale: int) -> float:
     """Give how closely the drawn lines keep to the recording."""
-    return tolerance_m(scale / 1000.0 / PX_A_MM)
+    return tolerance_m(scale / 1000.0 / PX_A_MM, debrief.settings.reports)
 
 
 def _axes(frame: MapFrame) -> Axes:

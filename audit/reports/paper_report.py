@@ -67,7 +67,7 @@ def render_overlay(debrief: Debrief, scale: int, paper: Paper = "a4") -> bytes:
         "note": say(
             "paper-overlay-note",
             grid=debrief.card.grid.name,
-            within=digits.stated_metres(overlay_tolerance_m(scale)),
+            within=digits.stated_metres(overlay_tolerance_m(debrief, scale)),
         ),
         "ruler": _RULER_MM,
         "ruler_note": say("paper-ruler", length=str(_RULER_MM)),

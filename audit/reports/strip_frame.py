@@ -75,7 +75,9 @@ def strip_of_leg(debrief: Debrief, leg: int) -> Strip | None:
             _SIDE_ROOM,
         ),
         line_m=line_m,
-        within_m=tolerance_m((along_range[1] - along_range[0]) / WIDTH_PX),
+        within_m=tolerance_m(
+            (along_range[1] - along_range[0]) / WIDTH_PX, debrief.settings.reports
+        ),
     )
 
 

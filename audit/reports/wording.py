@@ -21,8 +21,6 @@ from audit.words.compass_points import nearest_eighth
 from audit.words.figures import Listed
 
 _TURNS = frozenset(CAUSE_KINDS["Direction"])
-_QUALITY = QualitySettings()
-_REPORTS = ReportSettings()
 
 
 def status_words(status: str) -> str:
@@ -67,7 +65,7 @@ def half_interval_deg(measures: LegMeasures) -> float:
     return measures.heading.told_half_95_deg
 
 
-def azimuth_error(measures: LegMeasures, quality: QualitySettings = _QUALITY) -> str:
+def azimuth_error(measures: LegMeasures, quality: QualitySettings) -> str:
     """Say how far the walked azimuth is off: "7° left", "as planned", or that nobody can tell."""
     half_deg = half_interval_deg(measures)
     if not azimuth_measured(measures, quality):
@@ -78,7 +76,7 @@ def azimuth_error(measures: LegMeasures, quality: QualitySettings = _QUALITY) ->
     return sided(digits.angle(error_deg, half_deg), error_deg)
 
 
-def azimuth_measured(measures: LegMeasures, quality: QualitySettings = _QUALITY) -> bool:
+def azimuth_measured(measures: LegMeasures, quality: QualitySettings) -> bool:
     """Tell whether the way was long enough for the receiver to show an azimuth."""
     return half_interval_deg(measures) <= quality.unmeasured_deg
 
@@ -158,7 +156,7 @@ def miss(measures: LegMeasures) -> str:
     return say("figure-at-direction", size=size, direction=where)
 
 
-def arrival(measures: LegMeasures, radius_m: float, reports: ReportSettings = _REPORTS) -> str:
+def arrival(measures: LegMeasures, radius_m: float, reports: ReportSettings) -> str:
     """Say how the leg ended, and where the walk came far past the point, or near it elsewhere."""
     ended, past_m = _ended(measures, radius_m), past_the_point_m(measures, reports)
     if past_m is not None:
@@ -171,14 +169,14 @@ def arrival(measures: LegMeasures, radius_m: float, reports: ReportSettings = _R
     return ended
 
 
-def past_the_point_m(measures: LegMeasures, reports: ReportSettings = _REPORTS) -> float | None:
+def past_the_point_m(measures: LegMeasures, reports: ReportSettings) -> float | None:
     """Give how far straight on past the point the walk went after the claim; None if little."""
     search = None if measures.details is None else measures.details.search
     far = search is not None and search.past_m >= reports.told_past_m
     return search.past_m if search is not None and far else None
 
 
-def near_elsewhere_m(measures: LegMeasures, reports: ReportSettings = _REPORTS) -> float | None:
+def near_elsewhere_m(measures: LegMeasures, reports: ReportSettings) -> float | None:
     """Give how near the recording comes to a point that its leg did not find; None if no nearer."""
     point = None if measures.details is None else measures.details.point
     if measures.found or point is None or point.elsewhere_m is None:
@@ -332,7 +330,7 @@ def cause_of_leg(one: Finding, leg: LegDebrief) -> str:
     return say("leg-left-out", point=one.point) if one.point else cause_words(one.cause)
 
 
-def errors_worst_first(audit: LegAudit, quality: QualitySettings = _QUALITY) -> list[str]:
+def errors_worst_first(audit: LegAudit, quality: QualitySettings) -> list[str]:
     """Say azimuth and distance, and a false start where it matters, the worst of them first.
 
     Of a leg that was under way when the recording began: from where on it was recorded, first.

@@ -31,7 +31,7 @@ from audit.reports.map_frame import MARGIN_STRIP_PX, map_frame
 from audit.reports.map_key import map_key
 from audit.reports.map_layers import letters
 from audit.reports.picture import draw
-from audit.settings import Settings
+from audit.settings import ReportSettings, Settings
 from audit.words import Words, spoken
 from audit.words.in_other_units import Units
 
@@ -261,7 +261,7 @@ def test_single_fix_is_still_a_line():
 
 @pytest.mark.parametrize(("metres_per_pixel", "stated_m"), [(0.2, 1.0), (4.0, 1.0), (100.0, 25.0)])
 def test_stated_tolerance(metres_per_pixel, stated_m):
-    assert tolerance_m(metres_per_pixel) == stated_m
+    assert tolerance_m(metres_per_pixel, ReportSettings()) == stated_m
 
 
 def test_labels_keep_off_each_other_and_inside():

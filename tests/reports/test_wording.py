@@ -16,6 +16,7 @@ from audit.leg_card.told_numbers import told_legs
 from audit.measurement.leg_measures import Heading
 from audit.reports import wording
 from audit.reports.cause_words import advice_words, has_words
+from audit.settings import QualitySettings, ReportSettings
 from audit.units import wrap_degrees
 
 # The catalogue of causes, typed out from the published list.
@@ -65,7 +66,7 @@ def turned(measures, error_deg, half_deg):
     ],
 )
 def test_azimuth_error(measures, error_deg, half_deg, text):
-    assert wording.azimuth_error(turned(measures, error_deg, half_deg)) == text
+    assert wording.azimuth_error(turned(measures, error_deg, half_deg), QualitySettings()) == text
 
 
 def test_interval_across_north(measures):
@@ -111,7 +112,7 @@ def test_eight_points_of_the_compass(degrees, name):
 )
 def test_arrival(measures, miss_m, nearest_m, text, short):
     ended = replace(measures, miss_m=miss_m, nearest_m=nearest_m, found=nearest_m <= 30.0)
-    assert wording.arrival(ended, 30.0) == text
+    assert wording.arrival(ended, 30.0, ReportSettings()) == text
     assert wording.found(ended, 30.0) == short
 
 
@@ -125,7 +126,7 @@ def test_arrival(measures, miss_m, nearest_m, text, short):
 )
 def test_found_after_a_miss_is_only_who_came_back(measures, after_m, text, short):
     ended = replace(measures, miss_m=111.0, nearest_m=20.0, found=True, nearest_after_m=after_m)
-    assert wording.arrival(ended, 30.0) == text
+    assert wording.arrival(ended, 30.0, ReportSettings()) == text
     assert wording.found(ended, 30.0) == short
 
 
@@ -134,7 +135,10 @@ def test_a_leg_that_ended_at_the_edge_of_the_circle_is_not_missed_and_then_found
     ended = replace(measures, miss_m=30.3, miss_sd_m=4.3, nearest_m=24.7, found=True)
     for after_m in (24.7, 30.3):
         told = replace(ended, nearest_after_m=after_m)
-        assert wording.arrival(told, 30.0) == "at the edge of the arrival circle, 30 m off"
+        assert (
+            wording.arrival(told, 30.0, ReportSettings())
+            == "at the edge of the arrival circle, 30 m off"
+        )
         assert wording.found(told, 30.0) == "yes"
 
 
@@ -146,11 +150,14 @@ def test_how_far_a_walk_went_on_past_its_point_is_told():
     measured = measure(card_of((0, 0), (400, 0)), walk.clean(), [portion], walk.halts)
     ended = measured.legs[0].measures
     said = "arrived, 0 m off; after the claim up to 115 m past the point"
-    assert wording.arrival(ended, 30.0) == said
+    assert wording.arrival(ended, 30.0, ReportSettings()) == said
     assert 110.0 < ended.details.search.past_m <= 120.0
-    assert wording.past_the_point_m(ended) == ended.details.search.past_m
+    assert wording.past_the_point_m(ended, ReportSettings()) == ended.details.search.past_m
     looked = replace(ended.details, search=replace(ended.details.search, past_m=40.0))
-    assert wording.arrival(replace(ended, details=looked), 30.0) == "arrived, 0 m off"
+    assert (
+        wording.arrival(replace(ended, details=looked), 30.0, ReportSettings())
+        == "arrived, 0 m off"
+    )
 
 
 @pytest.mark.parametrize(
@@ -177,7 +184,9 @@ def test_what_is_too_close_to_call_is_not_called_missed():
     assert close.point_verdict == "too close to call"
     assert not close.found
     assert wording.found(close, 30.0) == "too close to call"
-    assert "too close to call whether the point was found" in wording.arrival(close, 30.0)
+    assert "too close to call whether the point was found" in wording.arrival(
+        close, 30.0, ReportSettings()
+    )
 
 
 @pytest.mark.parametrize(
@@ -232,18 +241,23 @@ def test_every_cause_has_words_and_every_mistake_advice():
 
 
 def test_worst_error_comes_first(debrief):
-    turned_off, walked_on = (wording.errors_worst_first(debrief.legs[i].audit) for i in (0, 2))
+    turned_off, walked_on = (
+        wording.errors_worst_first(debrief.legs[i].audit, QualitySettings()) for i in (0, 2)
+    )
     assert turned_off[0].startswith("azimuth 7.2° left")
     assert walked_on[0] == "distance 90 m too far"
-    assert wording.errors_worst_first(debrief.legs[3].audit) == []
+    assert wording.errors_worst_first(debrief.legs[3].audit, QualitySettings()) == []
 
 
 @pytest.mark.parametrize(("error_deg", "half_deg"), [(0.0, 175.0), (20.0, 61.0), (90.0, 70.0)])
 def test_an_azimuth_that_may_be_nearly_any_was_not_measured(measures, error_deg, half_deg):
     """Bug: of a leg of 5 m the azimuth was "as planned (±180°)"."""
     leg = turned(measures, error_deg, half_deg)
-    assert wording.azimuth_error(leg) == "cannot be measured"
-    assert wording.azimuth_error(turned(measures, error_deg, 59.0)) != "cannot be measured"
+    assert wording.azimuth_error(leg, QualitySettings()) == "cannot be measured"
+    assert (
+        wording.azimuth_error(turned(measures, error_deg, 59.0), QualitySettings())
+        != "cannot be measured"
+    )
 
 
 @pytest.mark.parametrize(
@@ -283,7 +297,7 @@ def test_an_end_that_was_reckoned_near_is_no_miss(debrief):
         **{name: getattr(measures, name) for name in ("miss_sd_m", "under_way")} | lost,
         ends_reckoned=(False, True), point_verdict="too close to call", details=None,
     )  # fmt: skip
-    assert wording.arrival(reckoned, 30.0) == (
+    assert wording.arrival(reckoned, 30.0, ReportSettings()) == (
         "reckoned to have ended 1 m off and seen no nearer than 36 m: too close to call "
         "whether the point was found"
     )
