@@ -21,6 +21,7 @@ from audit.school_records.attempt import Attempt
 from audit.school_records.legs_that_count import once_each, results_of
 from audit.school_records.pseudonym import is_pseudonym
 from audit.school_records.work_out_trend import work_out_trend
+from audit.settings import ReadingSettings
 
 if TYPE_CHECKING:
     from audit.school_records.open_records import Records
@@ -203,7 +204,8 @@ def _forget_attempt(records: Records, walker: str, number: int) -> None:
 def _secret(file: Path | None) -> str | None:
     if file is None:
         return None
-    secret = file_bytes(file, "a secret").decode("utf-8", errors="replace").strip()
+    data = file_bytes(file, "a secret", ReadingSettings())
+    secret = data.decode("utf-8", errors="replace").strip()
     if not secret:
         rule = "is empty"
         raise refuse(file.name, "", None, rule, "Put a sentence that nobody guesses into it.")

@@ -104,8 +104,8 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
         Where plan or recording are not read yet.
     """
     check_plan_and_track(plan, track)
-    noted, own = given_log(log), given_card(own_card, plan)
     settings = settings or Settings()
+    noted, own = given_log(log, settings), given_card(own_card, plan, settings)
     refuse_unset_day(plan, track)
     card = work_out_card(plan, track_date=track_date(track), settings=settings)
     noted = None if noted is None else _log_of_card(noted, card, settings)

@@ -7,6 +7,7 @@ from pathlib import Path
 from audit.plan import Plan
 from audit.readers.plan_file import read_plan
 from audit.readers.walkers_log_file import read_log
+from audit.settings import Settings
 from audit.track import Track
 from audit.walkers_log import WalkersLog
 
@@ -28,13 +29,13 @@ def check_plan_and_track(plan: object, track: object) -> None:
             raise TypeError(message)
 
 
-def given_log(log: WalkersLog | str | Path | None) -> WalkersLog | None:
+def given_log(log: WalkersLog | str | Path | None, settings: Settings) -> WalkersLog | None:
     """Give the walker's log, read where its path is given."""
-    return read_log(log) if isinstance(log, str | Path) else log
+    return read_log(log, settings=settings) if isinstance(log, str | Path) else log
 
 
-def given_card(card: Plan | str | Path | None, plan: Plan) -> Plan | None:
+def given_card(card: Plan | str | Path | None, plan: Plan, settings: Settings) -> Plan | None:
     """Give the walker's own card; a file may name the plan's points without their positions."""
     if isinstance(card, str | Path):
-        return read_plan(card, points=plan.points, grid=plan.grid)
+        return read_plan(card, points=plan.points, grid=plan.grid, settings=settings)
     return card

@@ -45,7 +45,7 @@ class MgrsSquare:
     grid_code: str
 
 
-def decode_mgrs(text: str) -> MgrsSquare:
+def decode_mgrs(text: str, settings: ReadingSettings | None = None) -> MgrsSquare:
     """Give the square of an MGRS reference of 0 to 14 digits; spaces and case do not matter.
 
     Raises
@@ -79,7 +79,8 @@ def decode_mgrs(text: str) -> MgrsSquare:
         finer = (east[_DIGITS_TO_A_METRE:], north[_DIGITS_TO_A_METRE:])
         longitude_deg, latitude_deg = _within_metre(grid_code, longitude_deg, latitude_deg, finer)
     if zone is not None:
-        _check_band(text, band, latitude_deg, half_square_m)
+        slack_deg = (settings or ReadingSettings()).band_slack_deg
+        _check_band(text, band, latitude_deg, half_square_m, slack_deg)
     return MgrsSquare(
         longitude_deg=longitude_deg,
         latitude_deg=latitude_deg,
@@ -100,10 +101,12 @@ def _within_metre(
     return grid.to_geographic(*place_m)
 
 
-def _check_band(text: str, band: str, latitude_deg: float, half_square_m: float) -> None:
+def _check_band(
+    text: str, band: str, latitude_deg: float, half_square_m: float, slack_deg: float
+) -> None:
     """Raise ValueError for a square that lies outside the band that its reference names."""
     # A square on the edge of its band may have its centre outside, by half its diagonal.
-    slack_deg = ReadingSettings().band_slack_deg + 1.5 * half_square_m / _METRES_A_DEGREE
+    slack_deg += 1.5 * half_square_m / _METRES_A_DEGREE
     if not in_band(band, latitude_deg, slack_deg):
         low, high = (latitude_text(edge) for edge in band_limits(band))
         message = (

@@ -11,6 +11,7 @@ from audit.areas import AREA_KINDS, Area, AreaKind, Ring
 from audit.readers.file_bytes import decoded_text, file_bytes
 from audit.readers.plain_text import shown
 from audit.readers.problem_list import ProblemList
+from audit.settings import Settings
 
 _WANTED = (
     'Give a FeatureCollection of polygons, each with the property "kind": '
@@ -20,7 +21,7 @@ _MOST_CORNERS = 20_000
 """Of all areas; chosen: a shore in every detail, and still quick."""
 
 
-def read_areas(path: str | Path) -> tuple[Area, ...]:
+def read_areas(path: str | Path, *, settings: Settings | None = None) -> tuple[Area, ...]:
     """Give the areas of a file, in its order.
 
     A hazard may be a line, a road is one; bounds and no-go areas are polygons.
@@ -31,8 +32,9 @@ def read_areas(path: str | Path) -> tuple[Area, ...]:
         With every problem of the file.
     """
     path = Path(path)
-    problems = ProblemList(file=path.name)
-    text = decoded_text(file_bytes(path, "areas"), problems)
+    limits = (settings or Settings()).reading
+    problems = ProblemList(file=path.name, limits=limits)
+    text = decoded_text(file_bytes(path, "areas", limits), problems)
     features = _features(text, problems)
     areas = [_area(one, number, problems) for number, one in enumerate(features, start=1)]
     if sum(len(ring) for area in areas if area for ring in _rings(area)) > _MOST_CORNERS:

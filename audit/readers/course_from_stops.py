@@ -42,7 +42,7 @@ def put_stops(
         if stop.via:
             vias.setdefault(len(visits), []).append(reading.position)
             continue
-        if last is not None and same_place(last.position, reading.position):
+        if last is not None and same_place(last.position, reading.position, problems.limits):
             problems.note(
                 f'{kind} {number}{f" ({name})" if name else ""} lies where "{visits[-1]}" '
                 "before it lies; it was left out."

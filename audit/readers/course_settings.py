@@ -14,8 +14,7 @@ from audit.positions import Position
 from audit.readers.plain_text import shown, writable
 from audit.readers.problem_list import ProblemList
 from audit.readers.safety_setting import settle_safety_bearing
-from audit.readers.value_limits import LIMITS, checked_number
-from audit.settings import ReadingSettings
+from audit.readers.value_limits import checked_number, limits_by
 from audit.words import sentence
 
 
@@ -139,7 +138,7 @@ def _with_defaults(values: dict[str, object], problems: ProblemList) -> CourseSe
         problems.note(sentence("plan-no-name", name=name))
     radius_m = _number(values.get("arrival_radius_m"))
     if radius_m is None:
-        radius_m = ReadingSettings().arrival_radius_m
+        radius_m = problems.limits.arrival_radius_m
         problems.note(sentence("plan-no-radius", radius=f"{radius_m:g}"))
     date, grid = values.get("date"), values.get("grid")
     angle_date = values.get("grid_magnetic_angle_date")
@@ -164,7 +163,7 @@ def _number(value: object) -> float | None:
 
 
 def _checked(key: str, value: object, place: str, problems: ProblemList) -> object:
-    if key in LIMITS:
+    if key in limits_by(problems.limits):
         return checked_number(value, key, place, problems)
     if key == "date":
         return _date(value, place, problems)

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from audit.readers.number_text import NumberReading, number_readings
 from audit.readers.plain_text import plain_text
 from audit.readers.problem_list import ProblemList
-from audit.readers.value_limits import LIMITS
+from audit.readers.value_limits import limits_by
 from audit.words import sentence
 
 _SHIELDED = re.compile(r"^'(?='*[=+\-@\t\r\n＝＋－＠])")
@@ -50,7 +50,7 @@ class CsvTable:
         cell = row.cells.get(column)
         if cell is None:
             return None
-        limits = LIMITS[column]
+        limits = limits_by(problems.limits)[column]
         readings = self._readings(cell, column)
         if not readings:
             problems.add(row.place(column), cell, "is not a number", limits.remedy)

@@ -12,13 +12,15 @@ from audit.errors import InputRefusedError, Problem
 from audit.guide.cause_names import JUDGEMENTS
 from audit.readers.file_bytes import decoded_text, file_bytes
 from audit.readers.problem_list import ProblemList
-from audit.settings import QualitySettings
+from audit.settings import Settings
 from audit.walked_before import WalkedBefore
 
 _REMEDY = "Give a debrief.json that this program has written."
 
 
-def read_earlier_debriefs(paths: Iterable[str | Path]) -> tuple[WalkedBefore, ...]:
+def read_earlier_debriefs(
+    paths: Iterable[str | Path], *, settings: Settings | None = None
+) -> tuple[WalkedBefore, ...]:
     """Give every leg of earlier debriefs that was walked, surely matched, without a mistake.
 
     Raises
@@ -26,11 +28,12 @@ def read_earlier_debriefs(paths: Iterable[str | Path]) -> tuple[WalkedBefore, ..
     InputRefusedError
         With every file that is no debrief.json.
     """
+    settings = settings or Settings()
     legs: list[WalkedBefore] = []
     problems: list[Problem] = []
     for path in paths:
         try:
-            legs += _legs(Path(path))
+            legs += _legs(Path(path), settings)
         except InputRefusedError as refused:
             problems += refused.problems
     if problems:
@@ -38,9 +41,9 @@ def read_earlier_debriefs(paths: Iterable[str | Path]) -> tuple[WalkedBefore, ..
     return tuple(legs)
 
 
-def _legs(path: Path) -> list[WalkedBefore]:
-    problems = ProblemList(file=path.name)
-    data = file_bytes(path, "a debrief")
+def _legs(path: Path, settings: Settings) -> list[WalkedBefore]:
+    problems = ProblemList(file=path.name, limits=settings.reading)
+    data = file_bytes(path, "a debrief", settings.reading)
     text = decoded_text(data, problems, most_bytes=len(data))  # with every fix of a long walk
     try:
         document = json.loads(text)
@@ -52,16 +55,18 @@ def _legs(path: Path) -> list[WalkedBefore]:
     found = []
     for number, entry in enumerate(entries, start=1):
         try:
-            found += [] if not _is_ordinary(entry) else [_walked_before(entry)]
+            found += (
+                [] if not _is_ordinary(entry, settings.quality.unsure) else [_walked_before(entry)]
+            )
         except (KeyError, TypeError, ValueError):
             problems.add(f"leg {number}", None, "has not the fields of a leg", _REMEDY)
     problems.stop_if_any()
     return found
 
 
-def _is_ordinary(entry: Mapping[str, Any]) -> bool:
+def _is_ordinary(entry: Mapping[str, Any], unsure: float) -> bool:
     """Say whether a leg was walked, is surely matched, and has no mistake named."""
-    if entry["status"] != "walked" or entry["confidence"] < QualitySettings().unsure:
+    if entry["status"] != "walked" or entry["confidence"] < unsure:
         return False
     if entry["distance_ratio"] is None:  # the line that was planned was not followed
         return False

@@ -11,7 +11,6 @@ from audit.readers.problem_list import ProblemList
 from audit.settings import ReadingSettings
 from audit.words import sentence
 
-_SETTINGS = ReadingSettings()
 _PACKED = (
     (b"PK\x03\x04", "is a spreadsheet or zip file", "Save the sheet as CSV, or unpack the file."),
     (b"\xd0\xcf\x11\xe0", "is an old spreadsheet or document file", "Save the sheet as CSV."),
@@ -21,7 +20,7 @@ _PACKED = (
 _CONTROL = re.compile("[\x00-\x08\x0b\x0e-\x1f]")
 
 
-def file_bytes(path: Path, what: str) -> bytes:
+def file_bytes(path: Path, what: str, limits: ReadingSettings) -> bytes:
     """Give the content of a file that is to hold ``what`` ("a plan").
 
     Raises
@@ -34,7 +33,7 @@ def file_bytes(path: Path, what: str) -> bytes:
     remedy = f"Give the name of a file that holds {what}."
     try:
         with path.open("rb") as file:
-            data = file.read(_SETTINGS.largest_plan_bytes + 1)
+            data = file.read(limits.largest_plan_bytes + 1)
     except FileNotFoundError:
         raise refuse(name, "", None, "there is no such file", remedy) from None
     except IsADirectoryError:
@@ -47,8 +46,8 @@ def file_bytes(path: Path, what: str) -> bytes:
         raise refuse(name, "", None, f"cannot be read ({reason})", remedy) from None
     if not data.strip():
         raise refuse(name, "", None, "is empty", remedy)
-    if len(data) > _SETTINGS.largest_plan_bytes:
-        rule = f"is larger than {_SETTINGS.largest_plan_bytes // 1_000_000} MB"
+    if len(data) > limits.largest_plan_bytes:
+        rule = f"is larger than {limits.largest_plan_bytes // 1_000_000} MB"
         raise refuse(name, "", None, rule, remedy)
     for head, rule, unpack in _PACKED:
         if data.startswith(head):
@@ -56,16 +55,16 @@ def file_bytes(path: Path, what: str) -> bytes:
     return data
 
 
-def decoded_text(
-    data: bytes, problems: ProblemList, most_bytes: int = _SETTINGS.largest_text_bytes
-) -> str:
+def decoded_text(data: bytes, problems: ProblemList, most_bytes: int | None = None) -> str:
     """Give the text of UTF-8, of UTF-16 with its mark, or else of Windows-1252, noted.
 
     Raises
     ------
     InputRefusedError
-        For bytes that are no text, and for more of them than ``most_bytes``.
+        For bytes that are no text, and for more of them than ``most_bytes``; left out, than
+        a text may have.
     """
+    most_bytes = problems.limits.largest_text_bytes if most_bytes is None else most_bytes
     if len(data) > most_bytes:
         rule = f"is larger than {most_bytes // 1_000_000} MB"
         problems.stop("", None, rule, "Keep to the points and legs of one walk.")

@@ -9,7 +9,6 @@ from audit.readers.leg_values import LegValues
 from audit.readers.plan_draft import DraftLeg
 from audit.readers.point_book import PointBook, same_place
 from audit.readers.problem_list import ProblemList
-from audit.settings import ReadingSettings
 from audit.words import sentence
 
 
@@ -46,12 +45,13 @@ def freed_legs(drafts: list[DraftLeg], book: PointBook, problems: ProblemList) -
 
 def _legs_to(names: list[str], book: PointBook, problems: ProblemList) -> list[PlannedLeg]:
     """Give a leg to each point after the first."""
-    most = ReadingSettings().most_free_points
+    most = problems.limits.most_free_points
     if len(names) - 1 > most:
         rule = f"holds {len(names) - 1} points beside the start; in free order {most} are the most"
         problems.add("", None, rule, 'Write order = "planned", or make two courses of it.')
     for one, other in combinations(names, 2):
-        if same_place(book.readings[one].position, book.readings[other].position):
+        first, second = book.readings[one].position, book.readings[other].position
+        if same_place(first, second, problems.limits):
             rule = f'is where "{one}" is, and a point is visited once in free order'
             problems.add(f'point "{other}"', None, rule, "Leave one of them out.")
     problems.note(sentence("plan-any-order"))

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING, Any
 
 from audit.readers.gpx_tree import local_name
 from audit.readers.problem_list import ProblemList
-from audit.settings import ReadingSettings
 
 if TYPE_CHECKING:
     from xml.etree.ElementTree import Element
@@ -53,7 +52,7 @@ def course_document(root: Element, problems: ProblemList) -> Any:  # noqa: ANN40
 
 def _refuse_too_many(root: Element, problems: ProblemList) -> None:
     """Refuse more points than any collection of them holds before each is looked at."""
-    most = ReadingSettings().most_points_beside
+    most = problems.limits.most_points_beside
     count = sum(local_name(element) in ("rtept", "wpt") for element in root.iter())
     if count > most:
         rule = f"holds {count:,} points; at most {most:,} are looked at"

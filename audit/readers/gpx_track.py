@@ -14,15 +14,13 @@ import numpy as np
 from audit.readers.gpx_notes import break_note, no_fix, no_place, point_notes
 from audit.readers.gpx_passage import GpxPassage, pass_over
 from audit.readers.plain_text import writable
-from audit.settings import ReadingSettings
+from audit.settings import Settings
 from audit.track import Track
 from audit.words import sentence
 
-_SETTINGS = ReadingSettings()
-
 
 def read_track(
-    path: Path | str, *, keep_names: bool = False, settings: ReadingSettings = _SETTINGS
+    path: Path | str, *, keep_names: bool = False, settings: Settings | None = None
 ) -> Track:
     """Give all fixes of a recording in the order of the file, and notes on what was passed over.
 
@@ -39,12 +37,12 @@ def read_track(
     InputRefusedError
         When there is no fix to be had. A file that breaks off gives what came before.
     """
-    path = Path(path)
-    passage = pass_over(path, settings, keep_names=keep_names)
+    path, limits = Path(path), (settings or Settings()).reading
+    passage = pass_over(path, limits, keep_names=keep_names)
     if passage.stopped_at_letters:
         # Most often a name in an older encoding than the file claims. If that was not
         # it, the second passage comes no further than the first.
-        again = pass_over(path, settings, encoding="iso-8859-1", keep_names=keep_names)
+        again = pass_over(path, limits, encoding="iso-8859-1", keep_names=keep_names)
         if again.good_bytes > passage.good_bytes:
             return _track(again, path.name, [sentence("recording-other-letters")])
     return _track(passage, path.name, [])

@@ -23,7 +23,7 @@ def gpx_root(data: bytes, problems: ProblemList) -> Element:
     from defusedxml.common import DefusedXmlException  # noqa: PLC0415
     from defusedxml.ElementTree import ParseError, fromstring  # noqa: PLC0415
 
-    refuse_hostile_xml(data, problems.file)
+    refuse_hostile_xml(data, problems.file, problems.limits)
     try:
         root: Element = fromstring(data, forbid_dtd=True)
     except DefusedXmlException:

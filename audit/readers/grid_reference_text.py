@@ -9,6 +9,7 @@ from audit.geodesy.mgrs_references import MOST_DIGITS, MgrsSquare, decode_mgrs
 from audit.geodesy.national_letters import LETTERED_GRIDS, decode_national
 from audit.positions import Position
 from audit.readers.position_reading import PositionReading, PositionRefusedError
+from audit.settings import ReadingSettings
 
 _MGRS = re.compile(r"(\d{0,2}) ?([A-Z]) ?([A-Z]) ?([A-Z]) ?([\d ]*)", re.ASCII)
 _LETTER_FOR_DIGIT = re.compile(r"\d{1,2} ?[A-Z] ?[A-Z] ?[A-Z] ?[\dOIL ]+", re.ASCII)
@@ -17,7 +18,7 @@ _EXAMPLE = re.compile(r"[,;] write it as in .*")
 _LIKE_THIS = 'Write it like "16S GF 4182 4279"'
 
 
-def read_mgrs(text: str) -> PositionReading | None:
+def read_mgrs(text: str, limits: ReadingSettings) -> PositionReading | None:
     """Give the square of an MGRS reference; None where the text is not shaped like one.
 
     ``text`` is plain and in capitals.
@@ -42,7 +43,7 @@ def read_mgrs(text: str) -> PositionReading | None:
         raise PositionRefusedError(rule, f"{_LIKE_THIS}: zone, band, square, easting, northing.")
     reference = zone.zfill(2) * bool(zone) + "".join(letters) + even_halves(digits)
     try:
-        square = _square(reference)
+        square = _square(reference, limits)
     except PositionRefusedError:
         if zone or digits:
             raise
@@ -55,9 +56,9 @@ def read_mgrs(text: str) -> PositionReading | None:
     return PositionReading(position=position, grid_code=square.grid_code)
 
 
-def _square(reference: str) -> MgrsSquare:
+def _square(reference: str, limits: ReadingSettings) -> MgrsSquare:
     try:
-        return decode_mgrs(reference)
+        return decode_mgrs(reference, limits)
     except ValueError as error:
         rule, _, check = _rule(error, reference).partition("; ")
         remedy = f"{_LIKE_THIS}."

@@ -37,9 +37,7 @@ class GroundFrame:
     north_m: float
 
 
-def read_ground(
-    path: Path, frame: GroundFrame, settings: ReadingSettings | None = None
-) -> GroundPicture:
+def read_ground(path: Path, frame: GroundFrame, settings: Settings | None = None) -> GroundPicture:
     """Read a GeoTIFF, or whatever else the raster library knows, for a piece of ground.
 
     Three bands or a palette are a picture, one band of bytes a grey one; one band of any
@@ -51,9 +49,9 @@ def read_ground(
         The library is not installed, the file cannot be read or says not where it lies,
         or it shows nothing of that ground.
     """
-    settings = settings or Settings().reading
-    with opened_raster(path, "a GeoTIFF", "pictures of the ground", settings) as raster:
-        return _on_grid(path, raster, frame, settings)
+    limits = (settings or Settings()).reading
+    with opened_raster(path, "a GeoTIFF", "pictures of the ground", limits) as raster:
+        return _on_grid(path, raster, frame, limits)
 
 
 def _on_grid(

@@ -9,6 +9,7 @@ import numpy as np
 
 from audit.errors import InputRefusedError, refuse
 from audit.readers.ground_raster import opened_raster, refuse_too_fine
+from audit.settings import ReadingSettings, Settings
 from audit.units import FloatArray
 
 if TYPE_CHECKING:
@@ -18,7 +19,9 @@ _FEET = {"ft", "foot", "feet", "us survey foot", "ft-us"}
 _FOOT_M = 0.3048
 
 
-def heights_at(path: Path, grid: str, places: FloatArray) -> FloatArray:
+def heights_at(
+    path: Path, grid: str, places: FloatArray, settings: Settings | None = None
+) -> FloatArray:
     """Give the height in metres at each place, NaN where the raster has none.
 
     Parameters
@@ -36,8 +39,9 @@ def heights_at(path: Path, grid: str, places: FloatArray) -> FloatArray:
         The library is not installed, the file cannot be read, is no elevation or says not
         where it lies, or it covers none of the places.
     """
-    with opened_raster(path, "a GeoTIFF of elevation", "heights of the ground") as raster:
-        heights = _between_cells(path, raster, grid, places)
+    limits = (settings or Settings()).reading
+    with opened_raster(path, "a GeoTIFF of elevation", "heights of the ground", limits) as raster:
+        heights = _between_cells(path, raster, grid, places, limits)
     if not np.isfinite(heights).any():
         raise _refused(
             path, "the raster has no heights on this course",
@@ -46,7 +50,13 @@ def heights_at(path: Path, grid: str, places: FloatArray) -> FloatArray:
     return heights
 
 
-def _between_cells(path: Path, raster: DatasetReader, grid: str, places: FloatArray) -> FloatArray:
+def _between_cells(
+    path: Path,
+    raster: DatasetReader,
+    grid: str,
+    places: FloatArray,
+    limits: ReadingSettings,
+) -> FloatArray:
     """Read the heights around the places and go between the middles of their cells evenly."""
     from rasterio.warp import transform  # noqa: PLC0415
     from rasterio.windows import Window  # noqa: PLC0415
@@ -73,7 +83,7 @@ def _between_cells(path: Path, raster: DatasetReader, grid: str, places: FloatAr
     left, top = int(column.min()), int(row.min())
     right, bottom = (int(np.floor(edge.max())) + 2 for edge in (column, row))
     window = Window.from_slices((top, min(bottom, raster.height)), (left, min(right, raster.width)))
-    refuse_too_fine(path, float(window.width) * window.height)
+    refuse_too_fine(path, float(window.width) * window.height, limits)
     with np.errstate(all="ignore"):  # a file may hold any bits; what is no number is no height
         cells = raster.read(1, window=window, masked=True).astype(np.float64).filled(np.nan)
         cells[~np.isfinite(cells)] = np.nan

@@ -14,7 +14,6 @@ from audit.settings import ReadingSettings
 if TYPE_CHECKING:
     from rasterio import DatasetReader
 
-_SETTINGS = ReadingSettings()
 _FORMS = [
     "GTiff", "PNG", "JPEG", "WEBP", "JP2OpenJPEG", "GIF", "BMP", "HFA", "ENVI", "EHdr", "AAIGrid",
     "XYZ", "DTED", "SRTMHGT", "USGSDEM", "netCDF",
@@ -25,7 +24,7 @@ as a virtual raster or the description of a map service."""
 
 @contextmanager
 def opened_raster(
-    path: Path, wanted: str, needed_for: str, settings: ReadingSettings = _SETTINGS
+    path: Path, wanted: str, needed_for: str, settings: ReadingSettings
 ) -> Iterator[DatasetReader]:
     """Open a raster that holds its own cells.
 
@@ -67,7 +66,7 @@ def opened_raster(
         raise refuse(path.name, "", None, rule, f"Give {wanted}.") from problem
 
 
-def refuse_too_fine(path: Path, cells: float, settings: ReadingSettings = _SETTINGS) -> None:
+def refuse_too_fine(path: Path, cells: float, settings: ReadingSettings) -> None:
     """Refuse a raster of which too many cells lie on the ground that is wanted.
 
     Raises

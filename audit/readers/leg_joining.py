@@ -124,7 +124,7 @@ def _check_length(
     nowhere = start == end
     if one is not None and other is not None:
         nowhere = nowhere or same_place(
-            _without_square(one.position), _without_square(other.position)
+            _without_square(one.position), _without_square(other.position), problems.limits
         )
     if nowhere:
         rule = f'starts and ends at one place ("{start}" and "{end}")'

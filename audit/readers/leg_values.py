@@ -9,11 +9,9 @@ from typing import TypeVar
 from audit.azimuths import GridAzimuth, MagneticAzimuth, TrueAzimuth
 from audit.readers.problem_list import ProblemList
 from audit.readers.value_limits import NORTHS
-from audit.settings import ReadingSettings
 from audit.units import degrees_from_mils, turn_degrees
 from audit.words import sentence
 
-_SETTINGS = ReadingSettings()
 _HALF_STEPS = {
     "grid_azimuth_half_step_deg": ("grid_azimuth_deg", "grid_azimuth_mil"),
     "distance_half_step_m": ("distance_m",),
@@ -85,7 +83,7 @@ def azimuth(
     from_mils = degrees_from_mils(mils)
     if degrees is None:
         return kind(from_mils)
-    if abs(turn_degrees(degrees, from_mils)) > _SETTINGS.two_scales_slack_deg:
+    if abs(turn_degrees(degrees, from_mils)) > problems.limits.two_scales_slack_deg:
         problems.add(
             f"{place}, {north}_azimuth_deg and {north}_azimuth_mil",
             None,

@@ -9,7 +9,6 @@ from audit.readers.number_text import NumberReading, number_readings
 from audit.readers.pair_text import halves, lettered_halves
 from audit.settings import ReadingSettings
 
-_SETTINGS = ReadingSettings()
 # Eastings with the zone before them (as in China, 39 500 000) are the largest in use.
 _FARTHEST_M = 1e8
 _AXIS_WORDS = re.compile(r"\b(EAST|NORTH)(?:ING)?S?\b\.?[:=]? ?")
@@ -24,13 +23,12 @@ class MetrePair:
     north_m: float
     how: str = ""
 
-    @property
-    def far_from_origin(self) -> bool:
+    def far_from_origin(self, limits: ReadingSettings) -> bool:
         """Tell whether this can be meant: coordinates of a course are large."""
-        return max(abs(self.east_m), abs(self.north_m)) >= _SETTINGS.near_origin_m
+        return max(abs(self.east_m), abs(self.north_m)) >= limits.near_origin_m
 
 
-def metre_pairs(text: str) -> tuple[MetrePair, ...]:
+def metre_pairs(text: str, limits: ReadingSettings) -> tuple[MetrePair, ...]:
     """Give the readings of "441820 4142790", "441,820 4,142,790", "E 441820 N 4142790" and kin.
 
     ``text`` is plain and in capitals. Easting comes first unless letters say otherwise.
@@ -41,7 +39,7 @@ def metre_pairs(text: str) -> tuple[MetrePair, ...]:
     distinct = {(pair.east_m, pair.north_m): pair for pair in reversed(found)}
     pairs = [pair for pair in found if distinct[pair.east_m, pair.north_m] is pair]
     # Nobody's course lies within a kilometre of a grid's false origin: "441,820" is no 441.82 m.
-    far = [pair for pair in pairs if pair.far_from_origin]
+    far = [pair for pair in pairs if pair.far_from_origin(limits)]
     return tuple(far or pairs)
 
 

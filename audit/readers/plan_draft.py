@@ -9,7 +9,6 @@ from itertools import pairwise
 from audit.positions import Position
 from audit.readers.leg_values import LegValues
 from audit.readers.problem_list import ProblemList
-from audit.settings import ReadingSettings
 from audit.words import sentence
 
 
@@ -35,7 +34,7 @@ class DraftLeg:
 
 def check_count(count: int, problems: ProblemList) -> None:
     """Refuse a plan of far more points or legs than anyone walks by compass."""
-    most = ReadingSettings().most_points
+    most = problems.limits.most_points
     if count > most:
         rule = f"holds {count} points or legs; a plan has at most {most}"
         problems.stop("", None, rule, "A recorded track is no plan: keep only its turning points.")

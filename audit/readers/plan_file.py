@@ -17,6 +17,7 @@ from audit.readers.plan_gpx import read_plan_gpx
 from audit.readers.plan_toml import read_plan_toml
 from audit.readers.problem_list import ProblemList
 from audit.readers.walkers_log_file import is_log
+from audit.settings import Settings
 from audit.words import sentence
 
 _KINDS = {
@@ -41,12 +42,16 @@ _OF_DEBRIEF = '"dead_reckoned"'
 """Columns of legs.csv, and a property that debrief.geojson gives each point."""
 
 
-def read_plan(path: str | Path, **options: Unpack[CourseOptions]) -> Plan:
+def read_plan(
+    path: str | Path, *, settings: Settings | None = None, **options: Unpack[CourseOptions]
+) -> Plan:
     """Give the plan that a file holds: TOML, CSV, GPX or GeoJSON, by its name, then its content.
 
     Parameters
     ----------
     path : str or Path
+    settings : Settings or None
+        Thresholds, of which reading has its limits; the defaults where left out.
     name, date, grid, grid_magnetic_angle_deg, paces_per_100m, arrival_radius_m
         Settings of the course. They come before those of the file.
     route : str or int
@@ -67,8 +72,9 @@ def read_plan(path: str | Path, **options: Unpack[CourseOptions]) -> Plan:
         message = f"read_plan has no option {', '.join(sorted(unknown))}"
         raise TypeError(message)
     path = Path(path)
-    data = file_bytes(path, "a plan")
-    problems = ProblemList(file=path.name)
+    limits = (settings or Settings()).reading
+    data = file_bytes(path, "a plan", limits)
+    problems = ProblemList(file=path.name, limits=limits)
     kind = _kind(path, data, problems)
     if kind == "GPX":
         return read_plan_gpx(data, options, problems)

@@ -14,11 +14,9 @@ from audit.readers.plan_draft import DraftLeg
 from audit.readers.point_book import PointBook
 from audit.readers.position_reading import PositionReading
 from audit.readers.problem_list import ProblemList
-from audit.settings import ReadingSettings
 from audit.units import turn_degrees
 from audit.words import sentence
 
-_SETTINGS = ReadingSettings()
 _ANGLE_PLACES = 2
 """Decimals of a degree: finer than any map prints a declination."""
 
@@ -112,7 +110,8 @@ def _check_on_grid(
     """
     places = [(f'point "{point.name}"', point.position) for point in points]
     places += [(f"leg {leg.name}, via", position) for leg in legs for position in leg.via]
-    lost = [(place, position) for place, position in places if not _on_grid(grid, position)]
+    slack = problems.limits.grid_scale_slack
+    lost = [(place, position) for place, position in places if not _on_grid(grid, position, slack)]
     if lost:
         place, position = lost[0]
         others = f" (so do {len(lost) - 1} more)" * (len(lost) > 1)
@@ -125,13 +124,13 @@ def _check_on_grid(
         problems.add(place, position.given or None, rule, remedy)
 
 
-def _on_grid(grid: str, position: Position) -> bool:
+def _on_grid(grid: str, position: Position, slack: float) -> bool:
     """Tell whether the grid's lengths at a place are those on the ground, but for a little."""
     try:
         scale = course_grid(grid).scale_factor(position.longitude_deg, position.latitude_deg)
     except ValueError:
         return False
-    return abs(scale - 1.0) <= _SETTINGS.grid_scale_slack
+    return abs(scale - 1.0) <= slack
 
 
 def _longer_within(grid: str, position: Position) -> float | None:
@@ -150,7 +149,7 @@ def _note_points(points: tuple[Point, ...], legs: list[PlannedLeg], problems: Pr
     used = {name for leg in legs for name in (leg.start, leg.end)}
     for point in points:
         half_m = point.position.half_square_m
-        if half_m >= _SETTINGS.coarse_half_square_m:
+        if half_m >= problems.limits.coarse_half_square_m:
             problems.note(
                 sentence(
                     "plan-coarse",

@@ -13,17 +13,16 @@ from audit.settings import ReadingSettings
 from audit.units import turn_degrees
 from audit.words import sentence
 
-_SETTINGS = ReadingSettings()
 _METRES_A_DEGREE = 111_195.0
 """On a sphere of the Earth's mean radius, 6371 km: enough to say "the same place"."""
 
 
-def same_place(one: Position, other: Position) -> bool:
+def same_place(one: Position, other: Position, limits: ReadingSettings) -> bool:
     """Tell whether two positions name one place, as far as their references can tell."""
     east = turn_degrees(one.longitude_deg, other.longitude_deg)
     north_m = (other.latitude_deg - one.latitude_deg) * _METRES_A_DEGREE
     east_m = east * _METRES_A_DEGREE * math.cos(math.radians(one.latitude_deg))
-    near_m = max(_SETTINGS.same_place_m, one.half_square_m, other.half_square_m)
+    near_m = max(limits.same_place_m, one.half_square_m, other.half_square_m)
     return max(abs(east_m), abs(north_m)) <= near_m
 
 
@@ -69,7 +68,7 @@ class PointBook:
         spelt = self._spelt.setdefault(name.casefold(), [])
         wanted, number = name, 1
         while name in self.readings:
-            if same_place(self.readings[name].position, reading.position):
+            if same_place(self.readings[name].position, reading.position, self._problems.limits):
                 return name
             number += 1
             name = f"{wanted} ({number})"
@@ -91,7 +90,7 @@ class PointBook:
             # The spelling itself first: of coarse references two may reach one place.
             spelt = sorted(self._spelt.get(name.casefold(), []), key=lambda one: one[0] != name)
         for spelling, known in spelt:
-            if same_place(self.readings[known].position, reading.position):
+            if same_place(self.readings[known].position, reading.position, self._problems.limits):
                 if name is not None and spelling != name:
                     self._problems.note(sentence("plan-one-point", name=name, other=spelling))
                 return known

@@ -13,6 +13,7 @@ from audit.readers.metres_text import MetrePair, metre_pairs
 from audit.readers.plain_text import plain_text
 from audit.readers.position_reading import PositionReading, PositionRefusedError, two_readings
 from audit.readers.utm_text import read_utm
+from audit.settings import ReadingSettings
 
 _FORM_NAMES = re.compile(r"(?:MGRS|UTM|WGS ?84)[ :]+")
 _SPREADSHEET = re.compile(r"(?<![\d.,])\d(?:[.,]\d+)?E[+-]\d{2}(?![\d.,°])", re.ASCII)
@@ -23,7 +24,9 @@ _FORMS = (
 )
 
 
-def read_position(text: str, grid: str | None = None) -> PositionReading:
+def read_position(
+    text: str, grid: str | None = None, settings: ReadingSettings | None = None
+) -> PositionReading:
     """Give the place that a text names, with its grid where the reference has one.
 
     Parameters
@@ -40,6 +43,7 @@ def read_position(text: str, grid: str | None = None) -> PositionReading:
     PositionRefusedError
         Where the text names no place, or where it can be meant in two ways.
     """
+    limits = settings or ReadingSettings()
     plain = _FORM_NAMES.sub("", plain_text(text).upper()).strip(" ,;.")
     if not plain:
         rule = "holds no position" if text.strip() else "is empty"
@@ -49,18 +53,18 @@ def read_position(text: str, grid: str | None = None) -> PositionReading:
         remedy = "Format the cells as text before the references are written, and write them again."
         raise PositionRefusedError(rule, remedy)
     reading = (
-        read_mgrs(plain)
+        read_mgrs(plain, limits)
         or read_national(plain, grid)
-        or read_utm(plain)
-        or _degrees_or_metres(plain, grid)
+        or read_utm(plain, limits)
+        or _degrees_or_metres(plain, grid, limits)
     )
     return replace(reading, position=replace(reading.position, given=" ".join(text.split())))
 
 
-def _degrees_or_metres(text: str, grid: str | None) -> PositionReading:
+def _degrees_or_metres(text: str, grid: str | None, limits: ReadingSettings) -> PositionReading:
     """Give the place of two numbers; their size tells degrees from metres."""
     degrees, faults = degree_pairs(text)
-    metres = [pair for pair in metre_pairs(text) if pair.far_from_origin]
+    metres = [pair for pair in metre_pairs(text, limits) if pair.far_from_origin(limits)]
     if grid is None and metres and not degrees:
         rule = "is an easting and northing without a zone"
         remedy = 'Write zone and band before it ("16S 441820 4142790"), or name the grid.'

@@ -14,7 +14,6 @@ from audit.readers.position_text import read_position
 from audit.settings import ReadingSettings
 from audit.words import sentence
 
-_SETTINGS = ReadingSettings()
 _ORDER = ("option", "course", "point", "leg")
 
 
@@ -23,10 +22,12 @@ class ProblemList:
     """Problems and notes of one file, in the order in which reading meets them.
 
     ``grid_refused`` says that a grid was named and could not be taken: then what is read
-    by the grid can be no second problem.
+    by the grid can be no second problem. ``limits`` are what a file may say, for whoever
+    reads it.
     """
 
     file: str
+    limits: ReadingSettings = field(default_factory=ReadingSettings)
     problems: list[Problem] = field(default_factory=list)
     notes: list[str] = field(default_factory=list)
     noted: set[str] = field(default_factory=set)
@@ -44,7 +45,7 @@ class ProblemList:
         self.problems.append(
             Problem(file=self.file, place=place, value=quoted, rule=rule, remedy=remedy)
         )
-        if len(self.problems) > _SETTINGS.most_problems:
+        if len(self.problems) > self.limits.most_problems:
             told = sorted(self.problems[:-1], key=_place_in_file)
             rule = f"holds more problems than these {len(told)}, and was read no further"
             remedy = "Put these right, or give another file."
@@ -63,8 +64,8 @@ class ProblemList:
             return
         self.noted.add(said)
         self.notes.append(said)
-        if len(self.notes) > _SETTINGS.most_notes:
-            rule = f"leaves more than {_SETTINGS.most_notes} things to be assumed"
+        if len(self.notes) > self.limits.most_notes:
+            rule = f"leaves more than {self.limits.most_notes} things to be assumed"
             self.stop("", None, rule, "Write what is missing into the file.")
 
     def stop(self, place: str, value: object, rule: str, remedy: str) -> NoReturn:
@@ -84,7 +85,7 @@ class ProblemList:
             self.add(place, text, "is not a position in text", remedy)
             return None
         try:
-            reading = read_position(text, grid)
+            reading = read_position(text, grid, self.limits)
         except PositionRefusedError as refused:
             if refused.needs_grid and self.grid_refused:
                 return None

@@ -13,13 +13,14 @@ from audit.readers.file_bytes import decoded_text, file_bytes
 from audit.readers.plain_text import writable
 from audit.readers.problem_list import ProblemList
 from audit.roster import PunchEntry, PunchList
+from audit.settings import Settings
 from audit.words import sentence
 
 _ANY_DAY = dt.date(2000, 1, 1)
 PUNCH_COLUMNS = ("name", "lane", "point", "code", "time", "attempt")
 
 
-def read_punches(path: str | Path) -> PunchList:
+def read_punches(path: str | Path, *, settings: Settings | None = None) -> PunchList:
     """Give the codes that a CSV file holds; a row without a name is the key of its point.
 
     Raises
@@ -28,9 +29,10 @@ def read_punches(path: str | Path) -> PunchList:
         With every problem of the file.
     """
     path = Path(path)
-    problems = ProblemList(file=path.name)
+    limits = (settings or Settings()).reading
+    problems = ProblemList(file=path.name, limits=limits)
     table = read_csv_table(
-        decoded_text(file_bytes(path, "a list of codes"), problems), PUNCH_COLUMNS, problems
+        decoded_text(file_bytes(path, "a list of codes", limits), problems), PUNCH_COLUMNS, problems
     )
     entries = tuple(_entry(row, problems) for row in table.rows)
     _check_twice(entries, problems)

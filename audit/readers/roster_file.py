@@ -12,6 +12,7 @@ from audit.readers.plain_text import writable
 from audit.readers.problem_list import ProblemList
 from audit.readers.shift_text import SHIFT_REMEDY, written_shift
 from audit.roster import Roster, RosterEntry
+from audit.settings import Settings
 
 ROSTER_COLUMNS = ("name", "lane", "device", "file", "start", "attempt", "compass", "shift")
 _SAME = {"start_time": "start", "walker": "name", "track": "file", "recording": "file"}
@@ -19,7 +20,7 @@ _SEVERAL = re.compile(r"\s*[;|]\s*")
 _MOST_ATTEMPTS = 99
 
 
-def read_roster(path: str | Path) -> Roster:
+def read_roster(path: str | Path, *, settings: Settings | None = None) -> Roster:
     """Give the roster that a CSV file holds.
 
     Raises
@@ -28,8 +29,9 @@ def read_roster(path: str | Path) -> Roster:
         With every problem of the file.
     """
     path = Path(path)
-    problems = ProblemList(file=path.name)
-    text = decoded_text(file_bytes(path, "a roster"), problems)
+    limits = (settings or Settings()).reading
+    problems = ProblemList(file=path.name, limits=limits)
+    text = decoded_text(file_bytes(path, "a roster", limits), problems)
     columns = (*ROSTER_COLUMNS, *_SAME)
     table = read_csv_table(text, columns, problems)
     if not csv_columns(text, columns) & {"name", "walker"}:

@@ -11,6 +11,7 @@ from audit.readers.plain_text import writable
 from audit.readers.problem_list import ProblemList
 from audit.readers.toml_text import toml_document
 from audit.readers.value_limits import Limits, checked_number
+from audit.settings import Settings
 from audit.standard import RoadRule, Standard, Weights
 from audit.words import sentence
 from audit.words.figures import Listed
@@ -41,7 +42,7 @@ _ORDERS = ("planned", "free")
 _KEYS = (*_TEXTS, *_NUMBERS, "order", "road_rule", "weights", "sources")
 
 
-def read_standard(named: str | Path) -> Standard:
+def read_standard(named: str | Path, *, settings: Settings | None = None) -> Standard:
     """Give the standard of a TOML file, or a shipped one by its name.
 
     Raises
@@ -53,11 +54,12 @@ def read_standard(named: str | Path) -> Standard:
         text = files("audit.grading").joinpath(f"standards/{named}.toml").read_text("utf-8")
         return _standard(text, ProblemList(file=f"{named}.toml"))
     path = Path(named)
-    problems = ProblemList(file=path.name)
+    limits = (settings or Settings()).reading
+    problems = ProblemList(file=path.name, limits=limits)
     if not path.exists() and not path.suffix:
         known = ", ".join(SHIPPED_STANDARDS)
         problems.stop("", None, "is no standard and no file", f"Name a file, or one of {known}.")
-    return _standard(decoded_text(file_bytes(path, "a standard"), problems), problems)
+    return _standard(decoded_text(file_bytes(path, "a standard", limits), problems), problems)
 
 
 def _standard(text: str, problems: ProblemList) -> Standard:

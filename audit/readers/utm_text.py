@@ -12,13 +12,12 @@ from audit.readers.metres_text import MetrePair, metre_pairs
 from audit.readers.position_reading import PositionReading, PositionRefusedError, two_readings
 from audit.settings import ReadingSettings
 
-_SETTINGS = ReadingSettings()
 _UTM = re.compile(r"(?:ZONE )?(\d{1,2}) ?([A-Z])[ ,;:]? ?([-+\dEN., 'M;/:=]+)", re.ASCII)
 _NO_LETTER = re.compile(r"(\d{1,2}) (\d{6}(?:\.\d+)?),? (\d{6,8}(?:\.\d+)?)", re.ASCII)
 _LIKE_THIS = 'Write it like "16S 441820 4142790": zone and band, easting, northing.'
 
 
-def read_utm(text: str) -> PositionReading | None:
+def read_utm(text: str, limits: ReadingSettings) -> PositionReading | None:
     """Give the place of UTM coordinates; None where the text is not shaped like them.
 
     ``text`` is plain and in capitals.
@@ -32,9 +31,9 @@ def read_utm(text: str) -> PositionReading | None:
         rule = "gives a UTM zone without its band letter"
         raise PositionRefusedError(rule, _LIKE_THIS)
     found = _UTM.fullmatch(text)
-    pairs = metre_pairs(found[3].strip()) if found else ()
+    pairs = metre_pairs(found[3].strip(), limits) if found else ()
     # Small numbers after zone and letter are degrees: "36N 84 15E".
-    pairs = tuple(pair for pair in pairs if pair.far_from_origin)
+    pairs = tuple(pair for pair in pairs if pair.far_from_origin(limits))
     if not found or not pairs:
         return None
     zone, letter = int(found[1]), found[2]
@@ -45,7 +44,7 @@ def read_utm(text: str) -> PositionReading | None:
         rule = f"has {letter} as its band, but UTM bands run from C to X without I and O"
     if rule:
         raise PositionRefusedError(rule, _LIKE_THIS)
-    return _place(zone, letter, _only_pair(pairs))
+    return _place(zone, letter, _only_pair(pairs), limits.band_slack_deg)
 
 
 def _only_pair(pairs: tuple[MetrePair, ...]) -> MetrePair:
@@ -88,11 +87,11 @@ def _candidate(zone: int, pair: MetrePair, *, south: bool) -> _Candidate | None:
     return _Candidate(longitude_deg=longitude_deg, latitude_deg=latitude_deg, grid_code=code)
 
 
-def _place(zone: int, letter: str, pair: MetrePair) -> PositionReading:
+def _place(zone: int, letter: str, pair: MetrePair, slack_deg: float) -> PositionReading:
     """Take the letter as the band, or as the hemisphere where only that fits the northing."""
     place = _candidate(zone, pair, south=letter < "N")
     reading = ""
-    if place is not None and in_band(letter, place.latitude_deg, _SETTINGS.band_slack_deg):
+    if place is not None and in_band(letter, place.latitude_deg, slack_deg):
         if letter == "S":
             reading = "S taken as the latitude band (32 to 40 north), not as the south"
     elif letter in "NS":

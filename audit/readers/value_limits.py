@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import cache
 
 from audit.readers.degrees_text import written_angle
 from audit.readers.number_text import number_readings
 from audit.readers.problem_list import ProblemList
 from audit.settings import ReadingSettings
-
-_SETTINGS = ReadingSettings()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,41 +52,10 @@ LEG_NUMBER_KEYS = (
 
 SAFETY_KEYS = tuple(f"safety_{key}" for key in AZIMUTH_KEYS)
 
-LIMITS = {
+
+_WITHOUT_SETTINGS = {
     key: _DEGREES if key.endswith("_deg") else _MILS for key in (*AZIMUTH_KEYS, *SAFETY_KEYS)
 } | {
-    "distance_m": Limits(
-        low=0.0,
-        high=_SETTINGS.longest_leg_m,
-        unit="metres",
-        remedy="Write the map distance of the leg in metres.",
-        above_low=True,
-    ),
-    "paces": Limits(
-        low=0.0,
-        high=_SETTINGS.most_paces,
-        unit="paces",
-        remedy="Write the paces of the whole leg.",
-        above_low=True,
-    ),
-    "grid_azimuth_half_step_deg": Limits(
-        low=0.0,
-        high=_SETTINGS.largest_half_step_deg,
-        unit="degrees",
-        remedy="Write half of the last step of the azimuth before it was converted.",
-    ),
-    "distance_half_step_m": Limits(
-        low=0.0,
-        high=_SETTINGS.largest_half_step_m,
-        unit="metres",
-        remedy="Write half of the last step of the distance before it was converted.",
-    ),
-    "half_square_m": Limits(
-        low=0.0,
-        high=_SETTINGS.largest_half_square_m,
-        unit="metres",
-        remedy="Write within how many metres, east and north, the place is known.",
-    ),
     "grid_magnetic_angle_deg": Limits(
         low=-180.0,
         high=180.0,
@@ -100,20 +68,68 @@ LIMITS = {
         unit="degrees",
         remedy="Write the angle from true north to magnetic north, east positive.",
     ),
-    "paces_per_100m": Limits(
-        low=_SETTINGS.paces_per_100m_low,
-        high=_SETTINGS.paces_per_100m_high,
-        unit="paces",
-        remedy="Write how many paces the walker counts in 100 m, single or double.",
-    ),
-    "arrival_radius_m": Limits(
-        low=0.0,
-        high=_SETTINGS.largest_arrival_radius_m,
-        unit="metres",
-        remedy="Write within how many metres of a point the walker has arrived.",
-        above_low=True,
-    ),
 }
+
+
+@cache
+def limits_by(settings: ReadingSettings) -> dict[str, Limits]:
+    """Give what each number of a plan or log may be, by its key."""
+    return _WITHOUT_SETTINGS | _of_leg(settings) | _of_course(settings)
+
+
+def _of_leg(settings: ReadingSettings) -> dict[str, Limits]:
+    return {
+        "distance_m": Limits(
+            low=0.0,
+            high=settings.longest_leg_m,
+            unit="metres",
+            remedy="Write the map distance of the leg in metres.",
+            above_low=True,
+        ),
+        "paces": Limits(
+            low=0.0,
+            high=settings.most_paces,
+            unit="paces",
+            remedy="Write the paces of the whole leg.",
+            above_low=True,
+        ),
+        "grid_azimuth_half_step_deg": Limits(
+            low=0.0,
+            high=settings.largest_half_step_deg,
+            unit="degrees",
+            remedy="Write half of the last step of the azimuth before it was converted.",
+        ),
+        "distance_half_step_m": Limits(
+            low=0.0,
+            high=settings.largest_half_step_m,
+            unit="metres",
+            remedy="Write half of the last step of the distance before it was converted.",
+        ),
+        "half_square_m": Limits(
+            low=0.0,
+            high=settings.largest_half_square_m,
+            unit="metres",
+            remedy="Write within how many metres, east and north, the place is known.",
+        ),
+    }
+
+
+def _of_course(settings: ReadingSettings) -> dict[str, Limits]:
+    return {
+        "paces_per_100m": Limits(
+            low=settings.paces_per_100m_low,
+            high=settings.paces_per_100m_high,
+            unit="paces",
+            remedy="Write how many paces the walker counts in 100 m, single or double.",
+        ),
+        "arrival_radius_m": Limits(
+            low=0.0,
+            high=settings.largest_arrival_radius_m,
+            unit="metres",
+            remedy="Write within how many metres of a point the walker has arrived.",
+            above_low=True,
+        ),
+    }
 
 
 _BETWEEN_NORTHS = ("grid_magnetic_angle_deg", "declination_deg")
@@ -128,7 +144,7 @@ def checked_number(
     ``limits`` are those of the key where left out. An angle between norths may be text with
     its parts, or its side: "2°48'", "4.5° W".
     """
-    limits = limits or LIMITS[key]
+    limits = limits or limits_by(problems.limits)[key]
     if isinstance(value, str) and key in _BETWEEN_NORTHS:
         parted = written_angle(value)
         value = value if parted is None else parted

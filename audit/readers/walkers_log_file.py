@@ -14,6 +14,7 @@ from audit.readers.plain_text import writable
 from audit.readers.plan_draft import check_count
 from audit.readers.problem_list import ProblemList
 from audit.readers.value_limits import AZIMUTH_KEYS, NORTHS
+from audit.settings import Settings
 from audit.walkers_log import LogEntry, WalkersLog
 from audit.words import sentence
 
@@ -22,7 +23,7 @@ _OF_LOGS = {"leg", "magnetic_azimuth_deg", "magnetic_azimuth_mil", "paces", "arr
 """Columns that a plan may have as well; with any other it is a plan, unless it says "arrived"."""
 
 
-def read_log(path: str | Path) -> WalkersLog:
+def read_log(path: str | Path, *, settings: Settings | None = None) -> WalkersLog:
     """Give the walker's log that a CSV file holds.
 
     Raises
@@ -31,8 +32,9 @@ def read_log(path: str | Path) -> WalkersLog:
         With every problem of the file.
     """
     path = Path(path)
-    data = file_bytes(path, "a walker's log")
-    problems = ProblemList(file=path.name)
+    limits = (settings or Settings()).reading
+    data = file_bytes(path, "a walker's log", limits)
+    problems = ProblemList(file=path.name, limits=limits)
     table = read_csv_table(decoded_text(data, problems), LOG_COLUMNS, problems)
     check_count(len(table.rows), problems)
     entries: dict[str, LogEntry] = {}

@@ -9,6 +9,7 @@ from typing import Any
 from audit.readers.file_bytes import decoded_text, file_bytes
 from audit.readers.problem_list import ProblemList
 from audit.readers.toml_text import toml_document
+from audit.settings import Settings
 from audit.words.in_other_units import ANGLE_UNITS, LENGTH_UNITS, PACE_UNITS, Units
 from audit.words.spoken_words import LANGUAGES, Words, choices_of_terms
 
@@ -21,7 +22,7 @@ _UNITS: dict[str, tuple[str, ...]] = {
 }
 
 
-def read_words(path: str | Path) -> Words:
+def read_words(path: str | Path, *, settings: Settings | None = None) -> Words:
     """Give the words that a file chooses; what it leaves out stays as it is.
 
     Raises
@@ -30,8 +31,11 @@ def read_words(path: str | Path) -> Words:
         With every problem of the file.
     """
     path = Path(path)
-    problems = ProblemList(file=path.name)
-    document = toml_document(decoded_text(file_bytes(path, "the words"), problems), problems)
+    limits = (settings or Settings()).reading
+    problems = ProblemList(file=path.name, limits=limits)
+    document = toml_document(
+        decoded_text(file_bytes(path, "the words", limits), problems), problems
+    )
     for key in document:
         if key not in _KEYS:
             problems.unknown("", "setting of words", key, _KEYS)

@@ -12,7 +12,6 @@ from xml.parsers import expat
 from audit.errors import InputRefusedError, refuse
 from audit.settings import ReadingSettings
 
-_SETTINGS = ReadingSettings()
 _PIECE_BYTES = 65_536
 
 
@@ -48,7 +47,7 @@ def guarded_parser(file: str, encoding: str | None = None) -> expat.XMLParserTyp
     return parser
 
 
-def refuse_hostile_xml(content: bytes, file: str, settings: ReadingSettings = _SETTINGS) -> None:
+def refuse_hostile_xml(content: bytes, file: str, settings: ReadingSettings) -> None:
     """Let XML pass that is safe to hand to any reader.
 
     What is not well-formed after the first element is left to that reader.

@@ -22,7 +22,7 @@ from audit.readers.roster_file import read_roster
 from audit.readers.standard_file import read_standard
 from audit.readers.walkers_log_file import read_log
 from audit.readers.words_file import read_words
-from audit.settings import ReadingSettings
+from audit.settings import ReadingSettings, Settings
 
 MOST_S = 20.0
 """A busy machine takes some seconds for what is refused after megabytes."""
@@ -134,10 +134,12 @@ def test_a_packed_bomb_is_met_on_the_way(tmp_path):
 
 def test_more_points_than_anyone_records_are_refused(tmp_path):
     path = written(tmp_path, "walk.gpx", HEAD + FIX * 1001 + TAIL)
-    few = ReadingSettings(most_fixes=1000)
+    few = Settings(reading=ReadingSettings(most_fixes=1000))
     said = refused(lambda one: read_track(one, settings=few), path)
     assert said == "walk.gpx: holds more than 1,000 points. Cut it to the day of the walk."
-    assert len(read_track(path, settings=ReadingSettings(most_fixes=1001))) == 1001
+    assert (
+        len(read_track(path, settings=Settings(reading=ReadingSettings(most_fixes=1001)))) == 1001
+    )
 
 
 def test_elements_of_ever_new_names_are_refused(tmp_path):

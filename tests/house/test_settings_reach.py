@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import ast
+from collections.abc import Iterator
 from dataclasses import replace
 from functools import cache
+from pathlib import Path
 
 import numpy as np
 import pytest
+from docs.readme_parts import blocks
 from house.watched_settings import ROOT, given_settings, watched
 from school_records.attempts import walks
 
@@ -16,6 +20,8 @@ from audit.course_setting.check_lanes import check_lanes
 from audit.course_setting.checked_lanes import Lane
 from audit.forecast.course_forecast import forecast_course
 from audit.leg_card import work_out_card
+from audit.readers.areas_file import read_areas
+from audit.readers.earlier_debriefs import read_earlier_debriefs
 from audit.rehearsal.rehearse import rehearse
 from audit.reports.card_text import render_card_text
 from audit.reports.write import render_gpx, render_html
@@ -37,7 +43,7 @@ def read():
 
 def debrief_with_card_and_log():
     plan, track, log = read()
-    made = audit.debrief(plan, track, log=log, own_card=plan, settings=SETTINGS)
+    made = audit.debrief(plan, track, log=log, own_card=COURSE / "plan.toml", settings=SETTINGS)
     made.to_dict()
     made.legs_frame()
     render_html(made)
@@ -112,3 +118,69 @@ def test_what_is_asked_with_settings_goes_by_them_alone(asked):
         asked()
     assert reads.defaults == set()
     assert reads.given
+
+
+READ = {
+    "plan.toml": audit.read_plan,
+    "plan.csv": audit.read_plan,
+    "plan.gpx": audit.read_plan,
+    "plan.geojson": audit.read_plan,
+    "free.toml": audit.read_plan,
+    "log.csv": audit.read_log,
+    "roster.csv": audit.read_roster,
+    "codes.csv": audit.read_punches,
+    "standard.toml": audit.read_standard,
+    "words.toml": audit.read_words,
+    "ground.geojson": read_areas,
+    "walk.gpx": audit.read_track,
+    "debrief.json": lambda path, settings: read_earlier_debriefs([path], settings=settings),
+}
+
+
+@pytest.mark.parametrize("name", READ)
+def test_a_file_is_read_with_settings_by_them_alone(name, tmp_path):
+    """Bug: only recordings could be read by other limits than the usual ones."""
+    path = COURSE / name if name == "walk.gpx" else tmp_path / name
+    shown = {block.file: block.text for block in blocks()}
+    path = path if path.exists() else written(path, shown.get(name) or earlier_debrief())
+    with watched() as reads:
+        READ[name](path, settings=SETTINGS)
+    assert reads.defaults == set()
+    assert reads.given
+
+
+def written(path: Path, text: str) -> Path:
+    path.write_text(text, encoding="utf-8")
+    return path
+
+
+def earlier_debrief() -> str:
+    return '{"format": 1, "legs": [{"status": "walked", "confidence": 0.1}]}'
+
+
+def test_a_default_is_taken_only_where_nothing_is_given():
+    """Bug: settings of a part were made anew below the door that had been given others.
+
+    The command line hands in none, and makes its own.
+    """
+    found = [
+        f"{path.relative_to(ROOT)}: {ast.unparse(made)}"
+        for path in sorted(ROOT.rglob("*.py"))
+        if not {"settings", "cli"} & {*path.relative_to(ROOT).parts}
+        for made in made_settings(ast.parse(path.read_text(encoding="utf-8")))
+    ]
+    assert found == []
+
+
+def made_settings(tree: ast.Module) -> Iterator[ast.Call]:
+    """Give the settings that code makes but in `settings or Settings()`."""
+    wanted = {
+        id(node.values[1])
+        for node in ast.walk(tree)
+        if isinstance(node, ast.BoolOp) and ast.unparse(node.values[0]) == "settings"
+    }
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Call) and id(node) not in wanted:
+            name = ast.unparse(node.func).rpartition(".")[2]
+            if name.endswith("Settings") and not (node.args or node.keywords):
+                yield node

@@ -23,7 +23,7 @@ from audit.readers.gpx_points import GatheredPoints
 from audit.readers.gpx_runs import GpxRuns
 from audit.readers.gpx_track import read_track
 from audit.readers.xml_guard import guarded_parser
-from audit.settings import ReadingSettings
+from audit.settings import ReadingSettings, Settings
 
 HEAD = '<?xml version="1.0"?>\n<gpx version="1.1">\n<trk><name>A</name><trkseg>\n'
 TAIL = "</trkseg></trk>\n</gpx>\n"
@@ -224,8 +224,8 @@ def test_no_more_points_are_read_at_once_than_are_allowed(tmp_path: Path) -> Non
     path = tmp_path / "walk.gpx"
     path.write_text(HEAD + run(200) + TAIL, encoding="utf-8")
     with pytest.raises(InputRefusedError, match="holds more than 150 points"):
-        read_track(path, settings=ReadingSettings(most_fixes=150))
-    assert len(read_track(path, settings=ReadingSettings(most_fixes=200))) == 200
+        read_track(path, settings=Settings(reading=ReadingSettings(most_fixes=150)))
+    assert len(read_track(path, settings=Settings(reading=ReadingSettings(most_fixes=200)))) == 200
 
 
 @pytest.mark.parametrize("encoding", ["iso-8859-1", "utf-16", "cp1252", "koi8-r"])

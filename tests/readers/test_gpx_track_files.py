@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 
 from audit.errors import InputRefusedError
 from audit.readers.gpx_track import read_track
-from audit.settings import ReadingSettings
+from audit.settings import ReadingSettings, Settings
 from audit.track import Track
 from audit.words import Words
 
@@ -123,7 +123,7 @@ def test_a_file_that_unpacks_beyond_the_limit_is_refused_without_unpacking_it_al
     blanks = zlib.compressobj(9, zlib.DEFLATED, 31)
     bomb = blanks.compress(walk().encode()) + blanks.compress(b" " * 80_000_000) + blanks.flush()
     assert len(bomb) < 100_000
-    limit = ReadingSettings(largest_track_bytes=1_000_000)
+    limit = Settings(reading=ReadingSettings(largest_track_bytes=1_000_000))
     assert sentence(tmp_path, bomb, settings=limit) == (
         "walk.gpx: holds more than 1 MB. Cut it to the day of the walk."
     )

@@ -8,6 +8,7 @@ from defusedxml.common import DefusedXmlException
 
 from audit.errors import InputRefusedError
 from audit.readers.xml_guard import refuse_hostile_xml
+from audit.settings import ReadingSettings
 
 LAUGHS = "".join(f'<!ENTITY a{level} "{f"&a{level - 1};" * 10}">' for level in range(1, 10))
 HOSTILE = {
@@ -35,7 +36,7 @@ def test_what_defusedxml_forbids_is_one_sentence(name: str, encoding: str) -> No
     with pytest.raises(DefusedXmlException):
         defusedxml.ElementTree.fromstring(content, forbid_dtd=True)
     with pytest.raises(InputRefusedError, match="declares a document type") as refusal:
-        refuse_hostile_xml(content, "plan.gpx")
+        refuse_hostile_xml(content, "plan.gpx", ReadingSettings())
     assert len(refusal.value.problems) == 1
 
 
@@ -44,16 +45,16 @@ def test_what_defusedxml_forbids_is_one_sentence(name: str, encoding: str) -> No
 def test_what_defusedxml_lets_pass_passes(text: str, encoding: str) -> None:
     content = text.encode(encoding)
     defusedxml.ElementTree.fromstring(content, forbid_dtd=True)
-    refuse_hostile_xml(content, "plan.gpx")
+    refuse_hostile_xml(content, "plan.gpx", ReadingSettings())
 
 
 @pytest.mark.parametrize("content", [b"", b"  ", b"no xml", b"\x89PNG", b"<"])
 def test_a_beginning_that_is_no_xml_is_refused_too(content: bytes) -> None:
     # Another parser might guess on and find a document type that this one never saw.
     with pytest.raises(InputRefusedError, match=r"plan\.gpx, line 1, column \d+: cannot be read"):
-        refuse_hostile_xml(content, "plan.gpx")
+        refuse_hostile_xml(content, "plan.gpx", ReadingSettings())
 
 
 def test_a_web_page_is_called_one() -> None:
     with pytest.raises(InputRefusedError, match="is a web page and no GPX file"):
-        refuse_hostile_xml(b"<!DOCTYPE html><html></html>", "plan.gpx")
+        refuse_hostile_xml(b"<!DOCTYPE html><html></html>", "plan.gpx", ReadingSettings())
