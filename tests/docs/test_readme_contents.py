@@ -5,13 +5,37 @@ from __future__ import annotations
 import re
 from itertools import pairwise
 
+import pytest
 from docs.readme_parts import README, ROOT
 
 from audit.guide.contents import guide_text
+from audit.readers import (
+    course_settings,
+    leg_table,
+    plan_csv,
+    plan_toml,
+    punch_file,
+    roster_file,
+    standard_file,
+    walkers_log_file,
+    words_file,
+)
 
 TEXT = README.read_text(encoding="utf-8")
 PLAIN = re.sub(r"^```.*?^```$", "", TEXT, flags=re.MULTILINE | re.DOTALL)
 HEADINGS = re.findall(r"^(#+) (.+)$", PLAIN, re.MULTILINE)
+
+KEYS = {
+    "log": walkers_log_file.LOG_COLUMNS,
+    "plan in CSV": plan_csv.PLAN_COLUMNS,
+    "course": course_settings.SETTING_KEYS,
+    "point": plan_toml._POINT_KEYS,
+    "leg": leg_table._LEG_KEYS,
+    "roster": (*roster_file.ROSTER_COLUMNS, *roster_file._SAME),
+    "codes": punch_file.PUNCH_COLUMNS,
+    "standard": standard_file._KEYS,
+    "words": (*words_file._KEYS, *words_file._UNITS),
+}
 
 
 def anchor(heading: str) -> str:
@@ -60,3 +84,15 @@ def test_every_page_of_the_guide_that_is_named_is_there():
     named = set(re.findall(r"`leg-audit guide ([a-z-]+)`", PLAIN))
     assert named
     assert all(guide_text(name) for name in named)
+
+
+@pytest.mark.parametrize("kind", KEYS)
+def test_every_column_and_key_of_a_file_is_told(kind):
+    """Bug: a column of the roster, start_time, was read and told nowhere.
+
+    What is told in degrees may be in mils, and that is told once.
+    """
+    told = set(re.findall(r"[a-z0-9_]+", TEXT))
+    assert {"mil", "_mil"} & told
+    untold = {key for key in KEYS[kind] if not {key, f"{key.removesuffix('_mil')}_deg"} & told}
+    assert untold == set()
