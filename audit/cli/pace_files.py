@@ -13,11 +13,10 @@ from audit.pacing.pace_count import pace_count
 from audit.readers.gpx_track import read_track
 from audit.readers.plan_file import read_plan
 from audit.reports.pace_report import render_pace, render_pace_json
-from audit.settings import PaceSettings
+from audit.settings import PaceSettings, ReadingSettings
 from audit.track import Track
 from audit.words import in_force, sentence
 
-_MOST_PACES = 250_000.0
 _PERHAPS = 392
 """Of a strip of 600 m, as in the examples."""
 
@@ -75,7 +74,7 @@ def pace_files(
 def _check(
     paths: Sequence[Path], paces: Sequence[float], strip_m: float | None, *, each: bool
 ) -> None:
-    message = ""
+    message, limits = "", ReadingSettings()
     if each and len(paces) != 1:
         message = "--each holds for one --paces. Give --paces once."
     elif len(paces) not in (0, 1, len(paths)):
@@ -83,13 +82,16 @@ def _check(
             f"--paces: {len(paces)} counts for {len(paths)} recordings. Give one for each, in "
             "their order, or one for all of them together."
         )
-    elif beyond := [one for one in paces if not 0.0 < one <= _MOST_PACES]:
+    elif beyond := [one for one in paces if not 0.0 < one <= limits.most_paces]:
         message = (
-            f"--paces {beyond[0]:g}: a count lies above 0, up to {_MOST_PACES:.0f}. Give what was "
-            "counted."
+            f"--paces {beyond[0]:g}: a count lies above 0, up to {limits.most_paces:.0f}. "
+            "Give what was counted."
         )
-    elif strip_m is not None and not 0.0 < strip_m <= 100_000.0:
-        message = f"--strip {strip_m:g}: a length lies above 0, up to 100000 m. Give metres."
+    elif strip_m is not None and not 0.0 < strip_m <= limits.longest_leg_m:
+        message = (
+            f"--strip {strip_m:g}: a length lies above 0, up to {limits.longest_leg_m:.0f} m. "
+            "Give metres."
+        )
     elif strip_m is not None and not paces:
         message = "--strip says how long the counted strip is. Give --paces with it."
     if message:

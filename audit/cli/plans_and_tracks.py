@@ -131,8 +131,7 @@ def _points(path: Path) -> set[str] | None:
     kinds: set[str] = set()
     before, is_markup = b"", None
     with contextlib.suppress(InputRefusedError, zlib.error):  # whoever reads it says why
-        limits = ReadingSettings()
-        for piece in pieces_of(path, limits.largest_track_bytes, limits.most_swelling):
+        for piece in pieces_of(path, ReadingSettings()):
             if is_markup is None:
                 is_markup = piece.lstrip(b"\xef\xbb\xbf \t\r\n").startswith((b"<", b"\xff\xfe"))
                 if not is_markup and not path.name.lower().endswith(_RECORDINGS):

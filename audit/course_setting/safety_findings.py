@@ -27,7 +27,7 @@ def safety_findings(
         return
     wrong = [
         *(one for lane in _one_a_bearing(given) for one in _led_into(lane, areas, settings)),
-        *_differences(given),
+        *_differences(given, settings.same_bearing_deg),
     ]
     yield from wrong
     for lane in lanes:
@@ -39,10 +39,10 @@ def safety_findings(
             )  # fmt: skip
 
 
-def _differences(lanes: Sequence[Lane]) -> Iterator[LaneFinding]:
+def _differences(lanes: Sequence[Lane], same_deg: float) -> Iterator[LaneFinding]:
     first = lanes[0]
     for lane in lanes[1:]:
-        if abs(turn_degrees(_grid_deg(first), _grid_deg(lane))) > 0.5:
+        if abs(turn_degrees(_grid_deg(first), _grid_deg(lane))) > same_deg:
             message = sentence(
                 "lanes-bearings-differ",
                 first=first.name,

@@ -28,9 +28,6 @@ from audit.units import direction_degrees
 from audit.walking_times import WALKING_RULES
 from audit.words import sentence
 
-_TOO_OLD_YEARS = 5.0
-"""No angle to go by from here on (common practice); that it is older than one is a finding."""
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LegTime:
@@ -183,10 +180,10 @@ def carried_card(
     settings = settings or Settings()
     click = settings.carried_card.click_deg if click_deg is None else click_deg
     checked = check_plan(plan, settings=settings)
-    card, known = checked.card, grounds or {}
+    card, known, oldest = checked.card, grounds or {}, settings.carried_card.too_old_years
     date = plan.grid_magnetic_angle_date if card.angle_source == "plan" else card.date
     age = years_between(date, card.date) if date and card.date else None
-    too_old = card.angle_source == "plan" and age is not None and age > _TOO_OLD_YEARS
+    too_old = card.angle_source == "plan" and age is not None and age > oldest
     in_doubt = too_old or card.angle_at_fault
     legs = tuple(
         _carried_leg(checked, leg, stated, known.get(leg.name), click, in_doubt=in_doubt)

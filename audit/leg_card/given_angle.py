@@ -16,9 +16,6 @@ from audit.units import turn_degrees
 from audit.words import sentence
 from audit.words.figures import Number, Turn
 
-_THINKABLE_YEARS = (5.0, 60.0)
-"""Ages of maps that are in use; chosen."""
-
 
 def given_angle(
     plan: Plan,
@@ -53,10 +50,7 @@ def given_angle(
         return (*undated_angle(given_deg, first, convergence_deg, settings), *findings)
     if field is None:
         return findings
-    room_deg = settings.model_sigmas * field.sd_deg + settings.angle_slack_deg
-    if dated is not None and not dated.later:  # of a year that no model covers
-        room_deg = settings.undated_slack_deg
-    return (*_beside_walk(given_deg, field, convergence_deg, date, room_deg, dated), *findings)
+    return (*_beside_walk(given_deg, field, convergence_deg, date, dated, settings), *findings)
 
 
 def _beside_walk(
@@ -64,10 +58,13 @@ def _beside_walk(
     field: Declination,
     convergence_deg: float,
     date: dt.date,
-    room_deg: float,
     dated: DatedAngle | None,
+    settings: CardSettings,
 ) -> tuple[CardFinding, ...]:
     """Set the grid-magnetic angle that the plan gives against the model's for the walk."""
+    room_deg = settings.model_sigmas * field.sd_deg + settings.angle_slack_deg
+    if dated is not None and not dated.later:  # of a year that no model covers
+        room_deg = settings.undated_slack_deg
     model_angle_deg = turn_degrees(convergence_deg, field.degrees)
     off_deg = turn_degrees(model_angle_deg, given_deg)
     if abs(off_deg) <= room_deg:
@@ -81,17 +78,17 @@ def _beside_walk(
         date=date.isoformat(),
         model=told_angle(model_angle_deg),
         error=Turn(degrees=field.sd_deg),
-        age=_age_sentence(off_deg, field) if dated is None else "",
+        age=_age_sentence(off_deg, field, settings) if dated is None else "",
     )
     return (found,)
 
 
-def _age_sentence(off_deg: float, field: Declination) -> str:
+def _age_sentence(off_deg: float, field: Declination, settings: CardSettings) -> str:
     """Say how old a map would carry this angle, where that is a thinkable age."""
     if field.yearly_change_deg == 0.0:
         return ""
     years = -off_deg / field.yearly_change_deg
-    least, most = _THINKABLE_YEARS
+    least, most = settings.map_age_years
     if not least <= years <= most:
         return ""
     return sentence(

@@ -17,8 +17,6 @@ from audit.words import Sentence, sentence
 from audit.words.figures import Length, Paces
 
 _KILOMETRE_M = 1000.0
-_MOST_KILOMETRES, _FEW = 20.0, 0.1
-"""Of a leg in one (`CardSettings.long_leg_m`); and such a number is few metres beside it."""
 _HUNDREDS = (1, 2, 3, 10)
 """Miscounts of hundreds worth naming, and the whole grid square."""
 
@@ -200,14 +198,14 @@ def _pace_slips(
 
 def in_kilometres(check: LegCheck) -> bool:
     """Tell whether a distance is that of the points in kilometres, which is no leg in metres."""
-    given, said = check.leg.distance_m, check.said
-    if given is None or said is None or given > _MOST_KILOMETRES:
+    given, said, settings = check.leg.distance_m, check.said, check.settings
+    if given is None or said is None or given > settings.long_leg_m / _KILOMETRE_M:
         return False
     decimals = len(f"{given:.3f}".rstrip("0").partition(".")[2])
     last_digit_m = 0.5 * _KILOMETRE_M / 10.0**decimals
     off_m = given * _KILOMETRE_M - said.along_m
-    room_m = last_digit_m + check.settings.distance_slack * said.along_m + said.room.metres(off_m)
-    return given < _FEW * said.along_m and abs(off_m) <= room_m
+    room_m = last_digit_m + settings.distance_slack * said.along_m + said.room.metres(off_m)
+    return given < settings.few_metres_share * said.along_m and abs(off_m) <= room_m
 
 
 def _hundreds_words(hundreds: int) -> Sentence:

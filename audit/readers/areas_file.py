@@ -17,8 +17,6 @@ _WANTED = (
     'Give a FeatureCollection of polygons, each with the property "kind": '
     '"bounds", "no-go" or "hazard"; or of lines that are a "hazard" or a "road".'
 )
-_MOST_CORNERS = 20_000
-"""Of all areas; chosen: a shore in every detail, and still quick."""
 
 
 def read_areas(path: str | Path, *, settings: Settings | None = None) -> tuple[Area, ...]:
@@ -37,8 +35,9 @@ def read_areas(path: str | Path, *, settings: Settings | None = None) -> tuple[A
     text = decoded_text(file_bytes(path, "areas", limits), problems)
     features = _features(text, problems)
     areas = [_area(one, number, problems) for number, one in enumerate(features, start=1)]
-    if sum(len(ring) for area in areas if area for ring in _rings(area)) > _MOST_CORNERS:
-        problems.add("", None, f"has more than {_MOST_CORNERS} corners", "Simplify the areas.")
+    most = limits.most_area_corners
+    if sum(len(ring) for area in areas if area for ring in _rings(area)) > most:
+        problems.add("", None, f"has more than {most} corners", "Simplify the areas.")
     problems.stop_if_any()
     return tuple(area for area in areas if area is not None)
 

@@ -213,7 +213,8 @@ def _date_or_year(value: object, place: str, problems: ProblemList) -> dt.date |
     """Give a day; of a year alone its middle, which is what maps mean by it."""
     if _is_year(value):
         text = str(value).strip()
-        if 1900 <= int(text) <= 2200:
+        first, last = problems.limits.map_years
+        if first <= int(text) <= last:
             return dt.date(int(text), 7, 1)
         problems.add(place, value, "is not a year", "Write it like 2019, or as a date.")
         return None

@@ -2,29 +2,28 @@
 
 from __future__ import annotations
 
-import math
 import zlib
 from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from audit.errors import InputRefusedError, refuse
+from audit.settings import ReadingSettings
 
 PIECE_BYTES = 1 << 18
-_SMALL_BYTES = 50_000_000  # whatever this was packed into does no harm
 _GZIP_MARK = b"\x1f\x8b"
 _ZIP_MARK = b"PK\x03\x04"
 _FIT_MARK, _FIT_MARK_AT = b".FIT", 8
 _GZIP_FORMAT = 31  # zlib's "wbits" for gzip with the largest window
 
 
-def pieces_of(path: Path, most_bytes: int, most_swelling: float = math.inf) -> Iterator[bytes]:
+def pieces_of(path: Path, limits: ReadingSettings) -> Iterator[bytes]:
     """Give the content of a file in pieces; gzip is known by its content and unpacked.
 
     Raises
     ------
     InputRefusedError
-        When the file cannot be opened, is a zip archive or a FIT file, holds more than
-        ``most_bytes``, or gives more than ``most_swelling`` bytes for each that is packed.
+        When the file cannot be opened, is a zip archive or a FIT file, holds more than a
+        recording may, or swells up too much when it is unpacked.
     zlib.error
         Where the packing is damaged; what came before has been given.
     """
@@ -42,11 +41,11 @@ def pieces_of(path: Path, most_bytes: int, most_swelling: float = math.inf) -> I
             remedy = "Export the recording as GPX."
             raise refuse(path.name, "", None, "is a FIT file and no GPX", remedy)
         total += len(piece)
-        if total > _SMALL_BYTES and total > most_swelling * read:
-            rule = f"swells up more than {most_swelling:.0f} times when it is unpacked"
+        if total > limits.small_packed_bytes and total > limits.most_swelling * read:
+            rule = f"swells up more than {limits.most_swelling:.0f} times when it is unpacked"
             raise refuse(path.name, "", None, rule, "Unpack it yourself if you trust it.")
-        if total > most_bytes:
-            rule = f"holds more than {most_bytes / 1e6:,.0f} MB"
+        if total > limits.largest_track_bytes:
+            rule = f"holds more than {limits.largest_track_bytes / 1e6:,.0f} MB"
             raise refuse(path.name, "", None, rule, "Cut it to the day of the walk.")
         yield piece
 

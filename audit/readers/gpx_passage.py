@@ -97,7 +97,7 @@ def _to_the_end(
     error: Exception | None = None
     notes: list[str] = []
     total = 0
-    pieces = pieces_of(path, settings.largest_track_bytes, settings.most_swelling)
+    pieces = pieces_of(path, settings)
     while True:
         try:
             piece = next(pieces, b"")

@@ -50,11 +50,11 @@ def read_standard(named: str | Path, *, settings: Settings | None = None) -> Sta
     InputRefusedError
         With every problem of the file.
     """
+    limits = (settings or Settings()).reading
     if str(named) in SHIPPED_STANDARDS:
         text = files("audit.grading").joinpath(f"standards/{named}.toml").read_text("utf-8")
-        return _standard(text, ProblemList(file=f"{named}.toml"))
+        return _standard(text, ProblemList(file=f"{named}.toml", limits=limits))
     path = Path(named)
-    limits = (settings or Settings()).reading
     problems = ProblemList(file=path.name, limits=limits)
     if not path.exists() and not path.suffix:
         known = ", ".join(SHIPPED_STANDARDS)

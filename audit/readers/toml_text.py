@@ -8,7 +8,6 @@ from typing import Any
 
 from audit.readers.problem_list import ProblemList
 
-_MOST_DOTS = 100
 _TEXT_OR_COMMENT = re.compile(r"""#.*|"(?:[^"\\]|\\.)*"?|'[^']*'?""")
 _OF_NO_KEY = re.compile(r"[^\w.-]+")
 _MOST_BITS = 14_000
@@ -26,11 +25,11 @@ def toml_document(text: str, problems: ProblemList) -> dict[str, Any]:
     """
     # TOML knows no lone carriage return; old editors end lines with it.
     text = text.replace("\r\n", "\n").replace("\r", "\n")
-    # The parser takes time with the square of a dotted key: 95 s for one of 100 kB.
     in_keys = str.count if '"""' in text or "'''" in text else _of_longest_key
+    most = problems.limits.most_full_stops
     for number, written in enumerate(text.split("\n"), start=1):
-        if in_keys(written, ".") > _MOST_DOTS:
-            rule = f"holds more than {_MOST_DOTS} full stops"
+        if in_keys(written, ".") > most:
+            rule = f"holds more than {most} full stops"
             problems.stop(f"line {number}", None, rule, "Cut it into several lines.")
     try:
         document = tomllib.loads(text)

@@ -44,6 +44,9 @@ class CardSettings:
     undated_slack_deg: float = 10.0
     """Without a date the angle may be this far from that of 2025: where it moves fastest on land
     in use, Cape Town, 0.23 degrees a year over some 40 years; chosen."""
+    map_age_years: tuple[float, float] = (5.0, 60.0)
+    """Ages of maps in use: an angle that a map of such an age would carry is told with it;
+    chosen."""
     weak_field_nt: float = 6000.0
     """Horizontal field under which a compass is sluggish (WMM technical report, caution zone)."""
     stale_days: int = 366
@@ -55,6 +58,9 @@ class CardSettings:
     long_leg_m: float = 20_000.0
     """A leg longer than this has a wrong point; chosen: published legs reach 13 km (selection
     courses), and half as much again."""
+    few_metres_share: float = 0.1
+    """A distance that is so little of what the points say, and no more than the longest leg in
+    kilometres, may be one in kilometres; chosen."""
     nearer_share: float = 0.25
     """Of two azimuths that disagree the one is right which lies so much nearer to the points than
     the other; chosen: squares of a reference that speak for one seldom do so by four to one."""

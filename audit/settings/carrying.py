@@ -16,6 +16,9 @@ class CarriedCardSettings:
     no_side_m: float = 3.0
     """Ending this near to a point has no side to look to; chosen: arm's length and a step, less
     than anyone walks straight."""
+    too_old_years: float = 5.0
+    """No angle of a map to go by from here on (common practice, no source); that it is older than
+    one is a finding of the check."""
     station_m: float = 25.0
     """Heights are taken this far apart along a leg; chosen: a cell of the rasters in use, and
     short enough for the slopes of the walking rules."""

@@ -29,6 +29,9 @@ class CourseSettingSettings:
     """Nearer than this two points of one name are one point that lanes share; chosen."""
     least_unsafe_m2: float = 1.0
     """Less ground than this from which a bearing is not safe is rounding; chosen."""
+    same_bearing_deg: float = 0.5
+    """Safety bearings of two lanes that differ by more are two; chosen: rounding to whole
+    degrees."""
     least_light_left_s: float = 1800.0
     """Less light than this is left for whoever walks slower than the slowest rule, or has to be
     looked for; chosen: half an hour."""

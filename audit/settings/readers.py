@@ -49,6 +49,8 @@ class ReadingSettings:
     """Of points, and of legs, in a plan; chosen: some times a long course, and far below a track.
     Legs are weighed against each other: 450 of them take 51 s of a processor and 1.3 GB, twice
     as many four times that."""
+    most_area_corners: int = 20_000
+    """Of all areas of a file; chosen: a shore in every detail, and still quick."""
     most_points_beside: int = 20_000
     """Of points in a GPX file of which a route is picked; chosen: all marks of a device."""
     largest_plan_bytes: int = 64_000_000
@@ -69,10 +71,18 @@ class ReadingSettings:
     most_swelling: float = 200.0
     """Unpacked bytes for a packed one; chosen: real recordings swell up 5 to 30 times, gzip can
     make it 1000."""
+    small_packed_bytes: int = 50_000_000
+    """Whatever this was packed into does no harm; chosen."""
     longest_element_text: int = 10_000
     """Signs kept of a name, a time or a number in a recording; chosen: no such text is longer."""
     largest_text_bytes: int = 4_000_000
     """Of a plan, log or settings file in text; chosen: ten times one of 1000 legs with notes."""
+    most_full_stops: int = 100
+    """In what may be a dotted key of TOML; chosen: a plan has none, and the parser takes time with
+    the square of it, 95 s for one of 100 kB."""
+    map_years: tuple[int, int] = (1900, 2200)
+    """First and last year that a map may give its grid-magnetic angle for; chosen: what is beyond
+    is a slip of a digit."""
     most_problems: int = 100
     """Told of one file; chosen: nobody reads more before putting right the first."""
     most_notes: int = 5_000

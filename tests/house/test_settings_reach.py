@@ -54,7 +54,8 @@ def debrief_with_card_and_log():
 def class_on_two_lanes():
     plan, track, _ = read()
     lanes = {"east": plan, "west": replace(plan, name="West")}
-    audit.grade(lanes, [track], audit.read_standard("day-course"), settings=SETTINGS)
+    standard = audit.read_standard("day-course", settings=SETTINGS)
+    audit.grade(lanes, [track], standard, settings=SETTINGS)
 
 
 def check_of_a_plan():
