@@ -22,7 +22,6 @@ from audit.settings.class_shows import ClassShowsSettings
 from audit.words import says, sentence
 from audit.words.figures import Length, Number, Percent, Turn
 
-_LIKE_THE_ANGLE_DEG = 1.5
 _TWO_AXES = 2**0.5
 _READ_IN_PART = "recording-kept-before"
 """The note of the reader, wherever in the file it could read no further."""
@@ -78,7 +77,7 @@ def _compasses(
     return [
         ClassFinding(
             what="compass-reads-wrong",
-            message=_compass_words(thing, turn, angles),
+            message=_compass_words(thing, turn, angles, settings.like_angle_deg),
             walkers=tuple(
                 walker.ident
                 for walker, one in zip(walkers, held, strict=True)
@@ -91,9 +90,11 @@ def _compasses(
     ]
 
 
-def _compass_words(thing: str, turn: CarriedTurn, angles_deg: Sequence[float]) -> str:
+def _compass_words(
+    thing: str, turn: CarriedTurn, angles_deg: Sequence[float], like_deg: float
+) -> str:
     size, half = abs(turn.turn_deg), 2.0 * turn.error_deg
-    like = any(abs(turn.turn_deg - angle) < _LIKE_THE_ANGLE_DEG for angle in angles_deg)
+    like = any(abs(turn.turn_deg - angle) < like_deg for angle in angles_deg)
     return sentence(
         "shows-compass",
         thing=thing,

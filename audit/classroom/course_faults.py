@@ -42,7 +42,7 @@ def _fault(
     lane: LaneResult, walkers: Sequence[WalkerResult], leg: int, settings: ClassShowsSettings
 ) -> ClassFinding | None:
     able = able_walkers(walkers, leg, settings)
-    offsets, errors = left_from(lane, able, leg)
+    offsets, errors = left_from(lane, able, leg, settings)
     place = gathered(offsets, errors, settings)
     if place is not None:
         if not stands_elsewhere(place, offsets, lane.arrival_radius_m, settings):
@@ -51,7 +51,7 @@ def _fault(
     astray = [one for one in able if one.legs[leg].point.grade in {"missed", "doubtful"}]
     if len(astray) < settings.alike_share * len(able):
         return None
-    alike = missed_alike(own_claims(lane, able, leg), lane.arrival_radius_m, settings)
+    alike = missed_alike(own_claims(lane, able, leg, settings), lane.arrival_radius_m, settings)
     if alike is None:
         return None
     return _finding(lane, leg, "alike", alike, read_alike(able, leg, settings))

@@ -11,9 +11,6 @@ from audit.classroom.walker_result import LegResult, WalkerResult
 from audit.settings.class_shows import ClassShowsSettings
 from audit.units import FloatArray, unit_vector
 
-_USUAL_NOISE_M = 4.5
-_LEAST_OTHER_LEGS = 3
-
 
 def able_walkers(
     walkers: Sequence[WalkerResult], leg: int, settings: ClassShowsSettings
@@ -29,7 +26,7 @@ def able_walkers(
 
 
 def left_from(
-    lane: LaneResult, walkers: Sequence[WalkerResult], leg: int
+    lane: LaneResult, walkers: Sequence[WalkerResult], leg: int, settings: ClassShowsSettings
 ) -> tuple[FloatArray, FloatArray]:
     """Give where walkers left the point of a leg from, (n, 2), and the error per axis, (n,).
 
@@ -43,11 +40,14 @@ def left_from(
         place = _began_at(walker, walker.legs[leg + 1])
         if place is not None:
             offsets.append(place - point)
-            errors.append(_USUAL_NOISE_M if walker.track is None else walker.track.noise_m)
+            track = walker.track
+            errors.append(settings.usual_noise_m if track is None else track.noise_m)
     return np.array(offsets).reshape(-1, 2), np.array(errors)
 
 
-def own_claims(lane: LaneResult, walkers: Sequence[WalkerResult], leg: int) -> FloatArray:
+def own_claims(
+    lane: LaneResult, walkers: Sequence[WalkerResult], leg: int, settings: ClassShowsSettings
+) -> FloatArray:
     """Give the misses of a leg as they would be of walkers without habits, (n, 2).
 
     What was brought along from the start of the leg is taken off, and what the walker
@@ -57,7 +57,7 @@ def own_claims(lane: LaneResult, walkers: Sequence[WalkerResult], leg: int) -> F
     for walker in walkers:
         here = walker.legs[leg]
         began = _began_at(walker, here)
-        habit = _habit(walker, leg)
+        habit = _habit(walker, leg, settings.least_other_legs)
         if here.miss is None or began is None or habit is None:
             continue
         planned = lane.legs[leg]
@@ -75,14 +75,14 @@ def usual_turn_deg(walker: WalkerResult) -> float:
     return float(np.median(turns)) if turns else float("nan")
 
 
-def _habit(walker: WalkerResult, leg: int) -> tuple[float, float] | None:
+def _habit(walker: WalkerResult, leg: int, least: int) -> tuple[float, float] | None:
     """Give turn and ratio of distance, the middle over the other legs; None of too few."""
     others = [
         (one.azimuth_error_deg, one.distance_ratio)
         for number, one in enumerate(walker.legs)
         if number != leg and one.azimuth_error_deg is not None and one.distance_ratio
     ]
-    if len(others) < _LEAST_OTHER_LEGS:
+    if len(others) < least:
         return None
     turn, ratio = np.median(np.array(others, dtype=float), axis=0)
     return float(turn), float(ratio)

@@ -68,17 +68,17 @@ def distance_hops(
         paces = card.paces if own is None else own.stated.paces
         if paces is not None:
             stages.append(_card_stage(paces, own_rate, settings))
-    hops = [_hop(before, after) for before, after in pairwise(stages)]
+    hops = [_hop(before, after, settings) for before, after in pairwise(stages)]
     before, walked = stages[-1], _walked_stage(measures, settings)
     if measures.under_way or not ended:  # how far it was walked nobody saw
         if not own_rate or counted is None:
             return hops
-        return [*hops, _hop(before, _counted_stage(counted, own_rate, settings))]
-    past_log = _hop(before, walked)
+        return [*hops, _hop(before, _counted_stage(counted, own_rate, settings), settings)]
+    past_log = _hop(before, walked, settings)
     if not own_rate or counted is None:
         return [*hops, past_log]
     noted = _counted_stage(counted, own_rate, settings)
-    to_log, from_log = _hop(before, noted), _hop(noted, walked)
+    to_log, from_log = _hop(before, noted, settings), _hop(noted, walked, settings)
     ratio = noted.metres / max(before.metres, 1.0)
     if settings.coaching.unlikely_pace_ratio > max(ratio, 1.0 / max(ratio, 1e-6)):
         return [*hops, to_log, from_log]  # the pace of that day may have been another
@@ -146,9 +146,11 @@ def _own_stages(card: CardLeg, own: OwnLeg, settings: Settings) -> list[Distance
     return stages
 
 
-def _hop(before: DistanceStage, after: DistanceStage) -> Hop:
+def _hop(before: DistanceStage, after: DistanceStage, settings: Settings) -> Hop:
     error_m = after.metres - before.metres
-    slips = _slips(before, after, error_m) if abs(error_m) > after.tolerance_m else {}
+    slips = {}
+    if abs(error_m) > after.tolerance_m:
+        slips = _slips(before, after, error_m, settings.coaching.near_hundred_m)
     fits = fits_sentence(list(slips.values()), link="or")
     steps = tuple(dict.fromkeys(_STEPS[before.reached : after.reached]))
     if "distance measured" in steps and "wrong-ruler" in slips:
@@ -171,7 +173,9 @@ def _hop(before: DistanceStage, after: DistanceStage) -> Hop:
     )
 
 
-def _slips(before: DistanceStage, after: DistanceStage, error_m: float) -> dict[str, str]:
+def _slips(
+    before: DistanceStage, after: DistanceStage, error_m: float, near_m: float
+) -> dict[str, str]:
     """Give the slips that fit, in words by their names."""
     ratio = after.metres / max(before.metres, 1.0)
     room = after.tolerance_m
@@ -182,7 +186,7 @@ def _slips(before: DistanceStage, after: DistanceStage, error_m: float) -> dict[
         slips["wrong-ruler"] = sentence("slip-another-scale")
     elif doubled:
         slips["single-double-pace"] = sentence("slip-single-double")
-    elif abs(hundreds) in _HUNDREDS and abs(error_m - 100.0 * hundreds) <= min(room, 30.0):
+    elif abs(hundreds) in _HUNDREDS and abs(error_m - 100.0 * hundreds) <= min(room, near_m):
         way = "many" if hundreds > 0 else "lost"
         slips["hundred-miscounted"] = sentence(f"slip-hundreds-{way}", count=abs(hundreds))
     if not doubled and before.reached >= _COUNTED:

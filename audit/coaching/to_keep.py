@@ -55,10 +55,10 @@ def to_keep(shown: Shown, settings: CoachingSettings) -> tuple[Keep, ...]:
     praises = [
         *_azimuths(_without(in_order, turned), walked, settings),
         *_distances(_without(in_order, stretched), walked, settings),
-        *_points(_without(in_order, unlike), legs, shown.radius_m),
+        *_points(_without(in_order, unlike), legs, shown.radius_m, settings),
         *_recoveries(_without(in_order, unlike), walked, shown.radius_m, settings),
-        *_through(_without(in_order, unlike), legs),
-        *_records(shown, len(sure), legs),
+        *_through(_without(in_order, unlike), legs, settings),
+        *_records(shown, len(sure), legs, settings),
     ]
     best = sorted(praises, key=lambda praise: -praise.weight)
     return tuple(praise.keep for praise in best[: settings.things])
@@ -87,7 +87,7 @@ def _azimuths(
             skill="azimuth",
             legs=tuple(good),
         )
-        yield _Praise(weight=1.0 + len(good) / walked, keep=keep)
+        yield _Praise(weight=settings.praised_azimuth + len(good) / walked, keep=keep)
 
 
 def _distances(
@@ -105,7 +105,7 @@ def _distances(
             skill="distance",
             legs=tuple(good),
         )
-        yield _Praise(weight=0.95 + len(good) / walked, keep=keep)
+        yield _Praise(weight=settings.praised_distance + len(good) / walked, keep=keep)
 
 
 def _half_within(errors: dict[str, float], most: float, out_of: int) -> list[str]:
@@ -114,13 +114,15 @@ def _half_within(errors: dict[str, float], most: float, out_of: int) -> list[str
     return good if 2 * len(good) >= out_of else []
 
 
-def _points(right: dict[str, LegMeasures], legs: int, radius_m: float) -> Iterator[_Praise]:
+def _points(
+    right: dict[str, LegMeasures], legs: int, radius_m: float, settings: CoachingSettings
+) -> Iterator[_Praise]:
     straight = [name for name, one in right.items() if one.miss_m <= radius_m]
     if 2 * len(straight) < legs or not straight:
         return
     mean_m = sum(right[name].miss_m for name in straight) / len(straight)
     yield _Praise(
-        weight=0.9 + len(straight) / legs,
+        weight=settings.praised_arriving + len(straight) / legs,
         keep=Keep(
             what=sentence("coach-keep-arriving"),
             evidence=sentence(
@@ -150,7 +152,7 @@ def _recoveries(
     if found:
         farthest_m = max(right[name].miss_m for name in found)
         yield _Praise(
-            weight=1.2 + 0.5 * len(found) / walked,
+            weight=settings.praised_finding + settings.praised_finding_share * len(found) / walked,
             keep=Keep(
                 what=sentence("coach-keep-finding"),
                 evidence=sentence(
@@ -165,23 +167,28 @@ def _recoveries(
         )
 
 
-def _through(right: dict[str, LegMeasures], legs: int) -> Iterator[_Praise]:
+def _through(
+    right: dict[str, LegMeasures], legs: int, settings: CoachingSettings
+) -> Iterator[_Praise]:
     """Praise having walked it all, where every leg is known to have been walked as planned.
 
     Who reached few of the points may have gone to them in another order.
     """
     if legs and len(right) == legs and 2 * sum(one.found for one in right.values()) >= legs:
-        yield _habit(0.6, "through", sentence("coach-through", count=legs))
+        yield _habit(settings.praised_through, "through", sentence("coach-through", count=legs))
 
 
-def _records(shown: Shown, measured: int, legs: int) -> Iterator[_Praise]:
+def _records(
+    shown: Shown, measured: int, legs: int, settings: CoachingSettings
+) -> Iterator[_Praise]:
     """Praise what the talk itself goes by; it comes last."""
     misnoted = any(hop.noted for of in shown.steps.values() for hop in of.hops)
     holds = shown.log_holds
     if shown.logged and holds != "nothing" and shown.walked and not misnoted:
-        yield _habit(0.5, "log", sentence("coach-log", holds=holds))
+        yield _habit(settings.praised_log, "log", sentence("coach-log", holds=holds))
     if measured and 2 * measured >= len(shown.walked):
-        yield _habit(0.1, "recording", sentence("coach-recording", count=measured, legs=legs))
+        told = sentence("coach-recording", count=measured, legs=legs)
+        yield _habit(settings.praised_recording, "recording", told)
 
 
 def _habit(weight: float, skill: Skill, evidence: Sentence) -> _Praise:

@@ -34,7 +34,7 @@ def with_work(keep: tuple[Keep, ...], shown: Shown, settings: Settings) -> Coach
         *step_tasks(_steps_seen(shown, sure, mistakes), coaching),
         *part_tasks(
             rest,
-            _spared(shown, keep),
+            _spared(shown, keep, coaching),
             shown.radius_m,
             sight_m,
             coaching,
@@ -86,7 +86,9 @@ def _steps_seen(
     )
 
 
-def _spared(shown: Shown, keep: tuple[Keep, ...]) -> dict[Part, set[str]]:
+def _spared(
+    shown: Shown, keep: tuple[Keep, ...], settings: CoachingSettings
+) -> dict[Part, set[str]]:
     """Give the legs of which a part is not put before the walker as what remains.
 
     He was just praised for it, a step has told it already, or nobody saw it. Where he began
@@ -108,7 +110,7 @@ def _spared(shown: Shown, keep: tuple[Keep, ...]) -> dict[Part, set[str]]:
             *unseen,
             *for_elsewhere,
         },
-        "start": {*unseen, *off, *_brought_along(shown)},
+        "start": {*unseen, *off, *_brought_along(shown, settings)},
         "passed": off,
     }
 
@@ -132,14 +134,14 @@ def _for_elsewhere(shown: Shown) -> set[str]:
     }  # fmt: skip
 
 
-def _brought_along(shown: Shown) -> set[str]:
+def _brought_along(shown: Shown, settings: CoachingSettings) -> set[str]:
     """Give the legs that began off because of the leg before."""
     legs = shown.legs
     missed = [leg.measures is not None and leg.measures.point_verdict == "missed" for leg in legs]
     return {
         leg.card.name
         for number, leg in enumerate(legs)
-        if led_to(legs, number) is not None or (number > 0 and missed[number - 1])
+        if led_to(legs, number, settings) is not None or (number > 0 and missed[number - 1])
     }
 
 

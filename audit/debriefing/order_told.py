@@ -27,18 +27,18 @@ def with_order_told(free: FreeMatch, given: LegCard, settings: QualitySettings) 
     if left:
         notes.append(sentence("order-not-visited", names=", ".join(left)))
     if free.odds.probability < settings.unsure:
-        notes += _other_steps(free, given, start)
+        notes += _other_steps(free, given, start, settings.other_order)
     return replace(free.card, notes=(*free.card.notes, *notes))
 
 
-def _other_steps(free: FreeMatch, given: LegCard, start: str) -> list[str]:
+def _other_steps(free: FreeMatch, given: LegCard, start: str, least: float) -> list[str]:
     """Say where the order is least sure, and how to settle it."""
     odds = free.odds.next_point
     before, unsure = -1, []
     for leg in free.odds.order:
         others = odds[before + 1].copy()
         others[leg] = 0.0
-        if others.size and others.max() > 0.1:
+        if others.size and others.max() > least:
             here = start if before < 0 else given.legs[before].name
             other = given.legs[int(np.argmax(others))].name
             chance = Share(share=float(others.max()))

@@ -175,7 +175,8 @@ def _reasons(debrief: Debrief, worst: LegDebrief) -> list[str]:
     """Say what the worst leg is consistent with; where it merely began off, the one before."""
     first = None
     if not debrief.displaced:
-        first = first_off([leg.audit for leg in debrief.legs], debrief.legs.index(worst))
+        legs = [leg.audit for leg in debrief.legs]
+        first = first_off(legs, debrief.legs.index(worst), debrief.settings.coaching)
     leg = None if first is None else debrief.legs[first]
     if leg is None or leg.audit.measures is None or not _is_judged(debrief, leg):
         return [*_why(debrief, worst, _of_the_rest(worst))]

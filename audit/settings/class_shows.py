@@ -21,6 +21,11 @@ class ClassShowsSettings:
     gathered_share: float = 0.5
     least_gathered: int = 4
     """Of the able walkers, and how many at least; chosen: some never find the marker, most do."""
+    usual_noise_m: float = 4.5
+    """Of a walker whose recording shows no noise of its own; chosen: a usual receiver."""
+    least_other_legs: int = 3
+    """Of a walker's other legs, for what he turns and paces to be known; chosen: the middle of
+    fewer is one of them."""
     at_point_share: float = 0.25
     """Of those who gathered, as many may leave from the planned point itself; chosen: where more
     do, the marker is in its place, and the others took something else for it."""
@@ -41,6 +46,9 @@ class ClassShowsSettings:
     least_turn_deg: float = 2.25
     """A smaller turn lies within what a lensatic compass is specified to (MIL-PRF-10436, from
     memory)."""
+    like_angle_deg: float = 1.5
+    """A turn this near to the grid-magnetic angle may be the angle left out, and is asked about so;
+    chosen: as the diagnosis tells turns apart."""
     chance_of_turn: float = 0.02
     """Of a turn as large with any of the compasses by chance; chosen: a question to a person,
     asked in vain in one class of fifty."""

@@ -58,6 +58,12 @@ class CoachingSettings:
     met_radii: float = 1.0
     """A leg that ended within so many arrival radii of its point has no parts of a miss to work
     on; chosen: who arrived has missed nothing."""
+    near_hundred_m: float = 30.0
+    """What is walked or counted is out by whole hundreds where it lies within this of them, and
+    within the step's own tolerance; chosen: less than a third of a hundred."""
+    brought_along_share: float = 0.5
+    """A leg began where the one before ended, where that leaves no more than this share of how far
+    off it began; chosen: it explains the larger part."""
     hundred_m: float = 60.0
     """A distance out by less is scatter of the pace, and no hundred that was lost or added;
     chosen: nearer to nothing than to a hundred, with a hundred paced ten in a hundred short."""
@@ -78,6 +84,17 @@ class CoachingSettings:
     """And so many of all legs that were walked, be the others put out by a mistake; chosen."""
     good_distance_share: float = 0.05
     """A distance within this of the card's is praised; chosen."""
+    praised_azimuth: float = 1.0
+    praised_distance: float = 0.95
+    praised_arriving: float = 0.9
+    praised_through: float = 0.6
+    praised_log: float = 0.5
+    praised_recording: float = 0.1
+    praised_finding: float = 1.2
+    praised_finding_share: float = 0.5
+    """What is praised before what; to the first three the share of the legs is added on which it
+    was well done, to finding points so much of it. Chosen: a point found after a miss is said
+    first, skill of the feet before habits, and that the recorder ran comes last."""
     ordinary_probability: float = 0.5
     """A step on foot is called ordinary where a leg's error is that more likely than not."""
     named_probability: float = 0.5

@@ -22,6 +22,9 @@ class QualitySettings:
     elsewhere_m: float = 200.0
     """A walk that comes no nearer than this to any point may be of another course; chosen: who
     walks this one sets out from its first point, or comes upon one."""
+    other_order: float = 0.1
+    """Of points in any order another one next is told from this probability on; chosen: one in
+    ten."""
     rounds_told: int = 5
     """No more rounds of a long recording than this are told one by one."""
     same_moment_s: float = 30.0

@@ -11,6 +11,7 @@ from audit.coaching.brought_along import led_to
 from audit.coaching.part_tasks import part_tasks
 from audit.coaching.steps import Hop, LegSteps
 from audit.diagnosis.finding import Finding
+from audit.settings import CoachingSettings
 
 
 def test_where_the_leg_before_ended_is_no_start_to_work_on():
@@ -20,12 +21,12 @@ def test_where_the_leg_before_ended_is_no_start_to_work_on():
     legs[2] = replace(legs[2], measures=replace(legs[2].measures, ledger=ended, miss_m=900.0))
     began = replace(legs[3].measures.ledger, inherited=(880.0, 0.0), total=(885.0, 0.0))
     legs[3] = replace(legs[3], measures=replace(legs[3].measures, ledger=began, miss_m=885.0))
-    assert led_to(legs, 3) == 2
+    assert led_to(legs, 3, CoachingSettings()) == 2
     told = [one for one in talk(shown(legs)).work_on if "4" in one.legs]
     assert told == []  # five metres of its own are none to work on
     elsewhere = replace(legs[3].measures, ledger=replace(began, inherited=(0.0, 880.0)))
     legs[3] = replace(legs[3], measures=elsewhere)
-    assert led_to(legs, 3) is None
+    assert led_to(legs, 3, CoachingSettings()) is None
 
 
 def test_who_began_off_and_made_for_his_point_has_no_parts_to_work_on():
