@@ -115,7 +115,7 @@ def _changes(
         (longer, turned)
         for longer in chosen.lengthen_m
         for turned in chosen.turn_deg
-        if abs(longer) <= 100.0 and abs(turned) <= 10.0
+        if abs(longer) <= chosen.together_m and abs(turned) <= chosen.together_deg
     ]
     tried = []
     for longer_m, turned_deg in moves:

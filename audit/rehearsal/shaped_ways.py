@@ -46,10 +46,10 @@ def _box(
     leg: CardLeg, side: float, settings: RehearsalSettings, back_share: float, *, counted: bool
 ) -> Pieces:
     """Walk out, past and back; where the sides are counted the leg ends short by them."""
-    out = min(settings.bypass_side_m, 0.2 * leg.distance_m)
-    ahead = min(settings.bypass_ahead_m, 0.3 * leg.distance_m)
+    out = min(settings.bypass_side_m, settings.bypass_side_share * leg.distance_m)
+    ahead = min(settings.bypass_ahead_m, settings.bypass_ahead_share * leg.distance_m)
     back = back_share * out
-    before = 0.4 * leg.distance_m
+    before = settings.bypass_begins_share * leg.distance_m
     after = leg.distance_m - before - ahead - (out + back if counted else 0.0)
     return [(0.0, before), (90.0 * side, out), (0.0, ahead), (-90.0 * side, back), (0.0, after)]
 
@@ -65,7 +65,7 @@ def _unequal(leg: CardLeg, side: float, settings: RehearsalSettings) -> tuple[fl
 
 
 def _dodges(leg: CardLeg, side: float, settings: RehearsalSettings) -> tuple[float, Unit, Pieces]:
-    aside = min(settings.dodge_m, 0.1 * leg.distance_m)
+    aside = min(settings.dodge_m, settings.dodge_share * leg.distance_m)
     part = leg.distance_m / settings.dodges
     one = [(0.0, part / 2.0), (45.0 * side, aside * 2.0**0.5), (0.0, part / 2.0 - aside)]
     return side * aside * settings.dodges, "m", one * settings.dodges
@@ -73,7 +73,7 @@ def _dodges(leg: CardLeg, side: float, settings: RehearsalSettings) -> tuple[flo
 
 def _led(leg: CardLeg, turn_deg: float, length_m: float, settings: RehearsalSettings) -> Pieces:
     length = min(length_m, settings.off_share * leg.distance_m)
-    before = 0.3 * leg.distance_m
+    before = settings.off_begins_share * leg.distance_m
     return [(0.0, before), (turn_deg, length), (0.0, leg.distance_m - before - length)]
 
 

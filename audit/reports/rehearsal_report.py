@@ -111,7 +111,7 @@ def _section(leg: LegRehearsal, rehearsal: Rehearsal, areas: GroundAreas) -> dic
         "pictures": pictures,
         "signs": ground_key(whole, close),
         "rows": rows,
-        "hidden": rehearsal_words.hidden_words(leg),
+        "hidden": rehearsal_words.hidden_words(leg, rehearsal.settings.hidden),
         "alike": rehearsal_words.alike_sentences(leg, rehearsal.settings.most_told_pairs),
         "alike_count": rehearsal_words.alike_count(leg),
         "proposals": rehearsal_words.proposal_sentences(leg),

@@ -113,15 +113,15 @@ def alike_count(leg: LegRehearsal) -> int:
     return len(mistakes_alike([end.way for end in leg.ends], leg.look_alikes))
 
 
-def hidden_words(leg: LegRehearsal) -> str:
-    """Say which mistakes end where 95 of 100 ordinary walks do, whatever their size."""
+def hidden_words(leg: LegRehearsal, share: float) -> str:
+    """Say which mistakes end where such a share of ordinary walks do, whatever their size."""
     smallest: dict[str, float] = {}
     largest: dict[str, float] = {}
     for end in leg.ends:
         cause = end.way.cause
         smallest[cause] = min(smallest.get(cause, 1.0), end.quantile)
         largest[cause] = max(largest.get(cause, 0.0), end.quantile)
-    hidden = [cause_words(cause) for cause, most in largest.items() if most < 0.95]
+    hidden = [cause_words(cause) for cause, most in largest.items() if most < share]
     return say("rehearse-hidden", causes=", ".join(hidden)) if hidden else ""
 
 

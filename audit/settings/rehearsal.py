@@ -15,16 +15,24 @@ class RehearsalSettings:
     bypass_ahead_m: float = 60.0
     bypass_back_share: float = 0.5
     """Sides of a boxed obstacle; of an unequal one only half is walked back."""
+    bypass_side_share: float = 0.2
+    bypass_ahead_share: float = 0.3
+    bypass_begins_share: float = 0.4
+    """Of the leg, what a side and the way past it are at the most, and where it is come to."""
     dodge_m: float = 15.0
+    dodge_share: float = 0.1
     dodges: int = 3
-    """Obstacles passed on one side, and how far aside each leaves the walker."""
+    """Obstacles passed on one side, and how far aside each leaves the walker; of a short leg no
+    more than this share of it."""
     handrail_deg: float = 35.0
     handrail_m: float = 200.0
     disturbed_deg: float = 40.0
     disturbed_m: float = 80.0
     """Iron and wires act within 55 m to either side at most (FM 21-26, 1993, 9-1)."""
     off_share: float = 0.4
-    """No stretch on another bearing takes more than this share of a leg."""
+    off_begins_share: float = 0.3
+    """No stretch on another bearing takes more than this share of a leg; it begins after so
+    much."""
     wrong_start_m: float = 100.0
     passed_on_m: float = 100.0
     wrong_place_m: float = 100.0
@@ -40,7 +48,11 @@ class RehearsalSettings:
     """For so many of the likeliest look-alikes of a leg a change is looked for."""
     lengthen_m: tuple[float, ...] = (50.0, -50.0, 100.0, -100.0, 150.0, -150.0, 200.0, 300.0)
     turn_deg: tuple[float, ...] = (5.0, -5.0, 10.0, -10.0, 15.0, -15.0, 20.0, -20.0, 30.0, -30.0)
-    """Changes of a leg that are tried, alone and one of each together."""
+    together_m: float = 100.0
+    together_deg: float = 10.0
+    """Changes of a leg that are tried, alone and one of each together, these up to so much."""
+    hidden: float = 0.95
+    """A mistake that ends where so many ordinary walks do hides in ordinary error; the usual."""
     shortest_leg_m: float = 200.0
     """No leg is shortened below this."""
     walking_m_s: float = 1.2
