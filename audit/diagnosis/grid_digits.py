@@ -20,7 +20,7 @@ def within_square(leg: LegEvidence) -> tuple[float, float] | None:
 
 
 def along_one_axis(
-    moves: tuple[list[float], list[float]], most_m: float, least_m: float = 40.0
+    moves: tuple[list[float], list[float]], least_m: float, most_m: float
 ) -> tuple[tuple[float, float], ...]:
     """Give moves right and moves up as (east, north), those that a leg could show only."""
     east = [(move, 0.0) for move in moves[0] if least_m <= abs(move) <= most_m]
@@ -37,7 +37,7 @@ def expect_moved_digits(
         return ()
     moves = (list(moves_m(inside[0])), list(moves_m(inside[1])))
     most_m = min(settings.digit_shift_most_m, settings.digit_shift_lengths * leg.length_m)
-    shifts = along_one_axis(moves, most_m)
+    shifts = along_one_axis(moves, settings.least_shift_m, most_m)
     spread_m = math.hypot(settings.point_sd_m, leg.half_square_m)
     return tuple(
         Expected(

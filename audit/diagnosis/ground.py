@@ -51,7 +51,7 @@ def fall_line(clean: CleanTrack, settings: DiagnosisSettings) -> FloatArray | No
     north = clean.north_m[known] - clean.north_m[known].mean()
     height = clean.elevation_m[known] - clean.elevation_m[known].mean()
     spread = np.linalg.eigvalsh(np.cov(np.vstack([east, north])))
-    if spread[0] < 100.0**2 or height.var() < 1.0:
+    if spread[0] < settings.plane_spread_m**2 or height.var() < settings.plane_height_m**2:
         return None
     design = np.column_stack([east, north])
     slope, *_ = np.linalg.lstsq(design, height, rcond=None)

@@ -96,7 +96,7 @@ def _bend(
 ) -> tuple[float, float]:
     """Fit an even bend to the headings; its error counts wander and receiver as they are."""
     share = (np.arange(len(off)) + 0.5) / len(off) - 0.5
-    if held.sum() < 8:
+    if held.sum() < settings.least_held_steps:
         return 0.0, 90.0
     slope = float(np.polyfit(share[held], off[held], 1)[0])
     length_m = settings.step_m * len(off)

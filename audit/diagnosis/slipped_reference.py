@@ -90,7 +90,7 @@ def slipped_reference(
     turned = turning_places(between, settings).away_from(others, settings.turning_arm_m)
     if not len(turned.position):
         return None
-    slips = [*_slips(point, most_m)]
+    slips = [*_slips(point, settings.least_shift_m, most_m)]
     places = np.array([(point.east_m + east, point.north_m + north) for _, (east, north) in slips])
     within_m = 2.0 * math.hypot(noise_m, settings.point_sd_m, point.half_square_m)
     away_m = _away_m(places, turned)
@@ -117,7 +117,9 @@ def slipped_reference(
     )
 
 
-def _slips(point: CardPoint, most_m: float) -> Iterator[tuple[Slip, tuple[float, float]]]:
+def _slips(
+    point: CardPoint, least_m: float, most_m: float
+) -> Iterator[tuple[Slip, tuple[float, float]]]:
     """Give each slip among the digits, and the way from the point to where it leads.
 
     Of two that lead to one place the first is told.
@@ -127,7 +129,7 @@ def _slips(point: CardPoint, most_m: float) -> Iterator[tuple[Slip, tuple[float,
         east, north = (
             [move for move in moves_m(at) if 0.0 <= at + move < _HUNDRED_KM_M] for at in inside
         )
-        for shift in along_one_axis((east, north), most_m):
+        for shift in along_one_axis((east, north), least_m, most_m):
             yield slip, shift
 
 

@@ -96,11 +96,16 @@ class DiagnosisSettings:
     the rest anywhere. Without it a turn of 12 degrees counts as ordinary error."""
     least_turn_deg: float = 1.5
     """A cause that turns a leg by less is no cause of anything there."""
+    least_digit_turn_deg: float = 4.0
+    """Nor does a slip of a digit, or another leg's azimuth, that turns it by less; chosen: beyond a
+    sighted azimuth's 3 degrees."""
     least_log_ratio: float = 0.015
     """And one that changes a distance by less."""
     least_stale_deg: float = 0.75
     """An old angle that differs by less from the model's is within the model's own error
     (0.4 degrees in middle latitudes)."""
+    stale_sd_deg: float = 0.4
+    """Of the turn that an old angle makes: the model's own error (as above)."""
     most_stale_deg: float = 6.0
     """An angle changes by some 0.2 degrees a year in middle latitudes (from memory): a sheet of
     thirty years is out by this, and what is out by more is no matter of age."""
@@ -142,6 +147,8 @@ class DiagnosisSettings:
         (-2, 0.13),
     )
     """Hundreds too far walked (lost in the count) or too few, and how often."""
+    least_left_m: float = 50.0
+    """No hundred is lost of a leg of which less would be left; chosen: the point is in sight."""
     overshoot_m: tuple[float, ...] = (35.0, 65.0, 95.0, 125.0, 155.0)
     overshoot_sd_m: float = 18.0
     went_on_m: float = 30.0
@@ -151,10 +158,14 @@ class DiagnosisSettings:
     less often by the first than by the second."""
     early_stop: tuple[float, float] = (0.8, 0.08)
     """An early stop falls short of 0.9 of the leg (project's table of mistakes)."""
+    uphill_only: float = 0.2
+    """Of pace counts that fall short, those that do so uphill only; chosen."""
     uphill_grade: float = 0.06
     """Slopes of 6 per cent change step length only slightly (published, load carriage)."""
     least_slope_ratio: float = 0.975
     """Less than this between slope and map is hidden by scatter (cos 13 degrees)."""
+    slope_ratio_sd: float = 0.01
+    """How well the ratio is known from heights; chosen."""
 
     # Numbers and ground
     azimuth_swaps: tuple[tuple[int, int, float], ...] = ((0, 1, 0.25), (1, 2, 0.25), (0, 2, 0.1))
@@ -173,13 +184,22 @@ class DiagnosisSettings:
     """Of another leg's azimuth: that of the leg before or after, each; all others together."""
     heights_known: float = 0.8
     plane_fits: float = 0.7
-    """One slope for the course where so much of the walk has elevations, and it explains so much
-    of their variance; chosen."""
+    plane_spread_m: float = 100.0
+    plane_height_m: float = 1.0
+    """One slope for the course where so much of the walk has elevations, it explains so much of
+    their variance, and they are spread by so much on every side and in height (standard
+    deviations); chosen."""
 
     # Points and places
     digit_shift_most_m: float = 2000.0
     digit_shift_lengths: float = 6.0
     """Who plots a point further off, in metres or in lengths of the leg, sees it; chosen."""
+    least_shift_m: float = 40.0
+    least_exchange_m: float = 30.0
+    """Who plots a point nearer to where it is ends at it all the same: so far off, and of easting
+    and northing exchanged so far on either axis; chosen: the usual arrival radius and some."""
+    other_point_lengths: float = 2.0
+    """Who ends at another point goes no further to it than so many lengths of the leg; chosen."""
     point_sd_m: float = 8.0
     """How well a wrong place is plotted: a roamer reads to 10 m or so."""
     next_leg_spread: float = 0.09
@@ -215,10 +235,16 @@ class DiagnosisSettings:
     bend_noise_deg: float = 6.0
     """Wander of an ordinary walker from the first to the last third of a leg, as a bend; chosen."""
     shape_ragged: float = 0.2
-    """Share of legs that bend and swerve for reasons of the ground, and nothing follows."""
+    shape_ragged_bend: float = 0.6
+    """Share of legs that bend and swerve for reasons of the ground, and nothing follows; how much
+    such a bend is of one that is a veer."""
     least_step_m: float = 12.0
     unequal_odds: float = 20.0
     slant_odds: float = 2.0
+    paced_sideways_most: float = 0.5
+    paced_sideways_sd: float = 0.15
+    """Who counts the sides of bypasses ends short by them: no longer together than this share of
+    the leg, and known to this share of themselves; chosen."""
     paced_bypass_odds: float = 8.0
     """How much likelier a bypass that is not walked back as far, a step aside that may have been
     wandering, and a bypass at all, are with the mistake than without; chosen: below what was

@@ -19,6 +19,8 @@ class LineShapeSettings:
     """A leg of fewer steps, a shorter one, and a walk that is so much longer show no line."""
     held_deg: float = 50.0
     """Within so much of the leg's own heading its line was held."""
+    least_held_steps: int = 8
+    """Of fewer steps that were held no bend is told; chosen."""
     clipped_deg: float = 75.0
     """No single step counts for more."""
     shortest_other_steps: int = 3

@@ -25,7 +25,7 @@ def _with_one_wrong(digits: str) -> Iterator[str]:
 
 def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect M with two digits swapped, most often neighbours, or with one digit wrong."""
-    magnetic = leg.planned_magnetic_deg
+    magnetic, least = leg.planned_magnetic_deg, settings.least_digit_turn_deg
     digits = f"{round(magnetic) % 360:03d}"
     ways = [
         (_swapped(digits, first, second), weight)
@@ -40,7 +40,7 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
             converted=settings.made_on_paper,
         )
         for read, weight in ways
-        if int(read) < 360 and abs(turn_degrees(magnetic, float(read))) >= 4.0
+        if int(read) < 360 and abs(turn_degrees(magnetic, float(read))) >= least
     )
 
 

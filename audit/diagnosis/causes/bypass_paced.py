@@ -14,12 +14,12 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
     """Expect short by the way out and the way back."""
     boxed = [one for one in leg.bypasses if one.returned]
     sideways_m = sum(one.out_m + one.back_m for one in boxed)
-    if not boxed or sideways_m > 0.5 * leg.length_m:
+    if not boxed or sideways_m > settings.paced_sideways_most * leg.length_m:
         return ()
     return (
         Expected(
             log_ratio=math.log1p(-sideways_m / leg.length_m),
-            log_ratio_sd=0.15 * sideways_m / leg.length_m,
+            log_ratio_sd=settings.paced_sideways_sd * sideways_m / leg.length_m,
             aside_m=left_aside_m(boxed),
             odds=settings.paced_bypass_odds,
         ),

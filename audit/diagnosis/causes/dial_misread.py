@@ -11,7 +11,7 @@ def expects(_leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, .
     """Expect r = one graduation, of 5 or of 10 degrees, either way: of compass or protractor."""
     return tuple(
         Expected(
-            weight=0.25,
+            weight=0.5 / len(settings.graduations_deg),
             turn_deg=side * size,
             logged=settings.misread_logged,
             measured=settings.made_on_paper,

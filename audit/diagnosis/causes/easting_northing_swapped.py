@@ -13,7 +13,7 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
     if leg.end_m is None:
         return ()
     shift_m = exchanged_m(*leg.end_m)
-    if abs(shift_m[0]) < 30.0:
+    if abs(shift_m[0]) < settings.least_exchange_m:
         return ()
     return (
         Expected(shift_m=shift_m, shift_sd_m=settings.point_sd_m, pace_follows=True, plotted=True),

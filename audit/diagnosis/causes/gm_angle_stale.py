@@ -15,7 +15,7 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
     turn = leg.stale_turn_deg
     if turn is None or not settings.least_stale_deg <= abs(turn) <= settings.most_stale_deg:
         return ()
-    return (Expected(turn_deg=turn, turn_sd_deg=0.4),)
+    return (Expected(turn_deg=turn, turn_sd_deg=settings.stale_sd_deg),)
 
 
 CAUSE = Cause(

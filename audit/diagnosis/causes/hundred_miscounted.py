@@ -19,7 +19,7 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
             measured=settings.made_on_paper,
         )
         for number, weight in settings.hundreds
-        if leg.length_m + 100.0 * number >= 50.0
+        if leg.length_m + 100.0 * number >= settings.least_left_m
     )
 
 

@@ -19,7 +19,7 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
             converted=0.5 * settings.made_on_paper,
         )
         for other, weight in leg.other_magnetic_deg
-        if abs(turn_degrees(leg.planned_magnetic_deg, other)) >= 4.0
+        if abs(turn_degrees(leg.planned_magnetic_deg, other)) >= settings.least_digit_turn_deg
     )
 
 

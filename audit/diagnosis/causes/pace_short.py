@@ -11,14 +11,15 @@ from audit.settings import DiagnosisSettings
 
 def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect q is off by one steady ratio on all legs, or on the uphill legs only."""
-    sizes = settings.pace_ratios
+    sizes, climbing = settings.pace_ratios, settings.uphill_only
     share = 1.0 / len(sizes)
-    ways = [Expected(weight=0.8 * share, log_ratio=-math.log(size)) for size in sizes]
+    ways = [Expected(weight=(1.0 - climbing) * share, log_ratio=-math.log(size)) for size in sizes]
     if leg.grade is None:
         return tuple(ways)
     uphill = leg.grade > settings.uphill_grade
     ways += [
-        Expected(weight=0.2 * share, log_ratio=-math.log(size) if uphill else 0.0) for size in sizes
+        Expected(weight=climbing * share, log_ratio=-math.log(size) if uphill else 0.0)
+        for size in sizes
     ]
     return tuple(ways)
 

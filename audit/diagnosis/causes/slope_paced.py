@@ -13,7 +13,8 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
     """Expect q = cos(slope), on sloping legs only; nothing where the ground is not known."""
     if leg.slope_ratio is None or leg.slope_ratio > settings.least_slope_ratio:
         return ()
-    return (Expected(log_ratio=math.log(leg.slope_ratio), log_ratio_sd=0.01),)
+    ratio = math.log(leg.slope_ratio)
+    return (Expected(log_ratio=ratio, log_ratio_sd=settings.slope_ratio_sd),)
 
 
 CAUSE = Cause(

@@ -17,7 +17,7 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
         return ()
     error = math.hypot(settings.bend_noise_deg, shape.bend_sd_deg)
     spread = math.hypot(settings.bend_sd_deg, shape.bend_sd_deg)
-    ragged = math.hypot(0.6 * settings.bend_sd_deg, shape.bend_sd_deg)
+    ragged = math.hypot(settings.shape_ragged_bend * settings.bend_sd_deg, shape.bend_sd_deg)
     ordinary = (1.0 - settings.shape_ragged) * normal(shape.bend_deg, error)
     ordinary += settings.shape_ragged * normal(shape.bend_deg, ragged)
     odds = normal(shape.bend_deg, spread) / ordinary

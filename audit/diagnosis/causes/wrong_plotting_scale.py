@@ -23,7 +23,7 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
             plotted=True,
         )
         for shift in on_other_tool_m(*leg.end_m)
-        if math.hypot(*shift) >= 40.0
+        if math.hypot(*shift) >= settings.least_shift_m
     )
 
 

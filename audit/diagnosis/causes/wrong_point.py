@@ -11,9 +11,8 @@ from audit.settings import DiagnosisSettings
 
 def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect the walker ended at another point of the course."""
-    near = [
-        point for point in leg.other_points_m if 40.0 <= math.hypot(*point) <= 2.0 * leg.length_m
-    ]
+    least_m, most_m = settings.least_shift_m, settings.other_point_lengths * leg.length_m
+    near = [point for point in leg.other_points_m if least_m <= math.hypot(*point) <= most_m]
     return tuple(
         Expected(
             weight=1.0 / len(near),
