@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from audit.matching.clean_clock_steps import FEW_LATE, leaps, part_begins
+from audit.matching.clean_clock_steps import leaps, part_begins
 from audit.matching.clean_fixes import Fixes
 from audit.matching.clean_steps import longest_step_s
 from audit.matching.leg_match import Cleaning
@@ -13,11 +13,6 @@ from audit.settings import CleaningSettings
 from audit.units import FloatArray
 from audit.words import sentence
 from audit.words.figures import Number
-
-_LOOKED_AT = 20
-"""Leaps forward on either side of one back that may be its opposite; chosen: bounds the work."""
-_USUAL = 0.95
-"""Share of the steps that take no longer than usual; chosen: few recorders are quite even."""
 
 
 def mend_returns(fixes: Fixes, settings: CleaningSettings) -> tuple[Fixes, list[Cleaning]]:
@@ -58,12 +53,12 @@ def _opposites(
     forward = leapt[step_s[leapt] > 0.0]
     back = leapt[step_s[leapt] < 0.0]
     most_s = 2.0 * longest_step_s(float(np.median(step_s)), settings)
-    usual_s = 2.0 * float(np.quantile(step_s, _USUAL))
+    usual_s = 2.0 * float(np.quantile(step_s, settings.usual_step_quantile))
     step_m = np.concatenate([[0.0], fixes.steps_m()])
-    found = []
+    found, many = [], settings.leaps_looked_at
     for place in back:
         middle = np.searchsorted(forward, place)
-        near = forward[max(0, middle - _LOOKED_AT) : middle + _LOOKED_AT]
+        near = forward[max(0, middle - many) : middle + many]
         left_s = step_s[place] + step_s[near]
         walked = step_m[place] + step_m[near] >= settings.leap_pace_m_s * left_s
         near = near[(left_s > 0.0) & (left_s <= most_s) & (walked | (left_s <= usual_s))]
@@ -103,17 +98,18 @@ def _of_the_clock(
         off_s = (step_s[one] - step_s[other]) / 2.0
         if late or begins[one] or begins[other]:
             runs_on = fixes.time_s[one - 1] < fixes.time_s[other]
-            if not runs_on or _crowd(between, off_s, time_s, longest_s):
+            if not runs_on or _crowd(between, off_s, time_s, longest_s, settings.late_fixes):
                 continue
         found.append((one, other))
     return found
 
 
-def _crowd(these: Fixes, off_s: float, time_s: FloatArray, longest_s: float) -> bool:
+def _crowd(these: Fixes, off_s: float, time_s: FloatArray, longest_s: float, few: int) -> bool:
     """Tell whether some fixes, once put right, meet others that they do not meet as they are.
 
     Where a clock leapt away and came back, it left a silence that is just theirs. ``time_s``
-    holds the times of the whole file, as they rise; ``longest_s`` is the longest step of a walk.
+    holds the times of the whole file, as they rise; ``longest_s`` is the longest step of a walk,
+    and so ``few`` that meet show nothing.
     """
     own_s = np.sort(these.time_s)
     step_s = np.diff(these.time_s)
@@ -124,7 +120,7 @@ def _crowd(these: Fixes, off_s: float, time_s: FloatArray, longest_s: float) -> 
         count = np.searchsorted(time_s, at_s) - np.searchsorted(own_s, at_s)
         return int((count[1] - count[0]).sum())
 
-    return met(edges_s - off_s) > met(edges_s) + FEW_LATE
+    return met(edges_s - off_s) > met(edges_s) + few
 
 
 def usually_off_m(these: Fixes, others: Fixes) -> float:

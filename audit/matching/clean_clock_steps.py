@@ -10,9 +10,6 @@ from audit.matching.clean_steps import longest_step_s
 from audit.settings import CleaningSettings
 from audit.units import FloatArray
 
-FEW_LATE = 3
-"""Fixes that come late beside a silence; chosen: a recorder that writes two of them swapped."""
-
 
 def part_begins(fixes: Fixes) -> NDArray[np.bool_]:
     """Tell which fixes begin a part of the file, shape (n,)."""
@@ -48,15 +45,17 @@ def leaps(fixes: Fixes, step_s: FloatArray, settings: CleaningSettings) -> NDArr
     far = np.abs(step_s) > longest_step_s(float(np.median(step_s)), settings)
     places = np.flatnonzero(far & orderly)
     places = places[fixes.apart_m(places - 1, places) <= settings.same_place_m]
-    return places[~_late_beside_a_silence(fixes.time_s, places)]
+    return places[~_late_beside_a_silence(fixes.time_s, places, settings.late_fixes)]
 
 
-def _late_beside_a_silence(time_s: FloatArray, places: NDArray[np.int64]) -> NDArray[np.bool_]:
+def _late_beside_a_silence(
+    time_s: FloatArray, places: NDArray[np.int64], few: int
+) -> NDArray[np.bool_]:
     """Tell before which fixes the times go back only since some from a silence's edges are late.
 
     Put in order with the few before and after them, they rise again.
     """
-    before = np.maximum(places - 1 - FEW_LATE, 0)
-    after = np.minimum(places + FEW_LATE, len(time_s) - 1)
+    before = np.maximum(places - 1 - few, 0)
+    after = np.minimum(places + few, len(time_s) - 1)
     late: NDArray[np.bool_] = time_s[places] < time_s[places - 1]
     return late & (time_s[places] >= time_s[before]) & (time_s[after] >= time_s[places - 1])

@@ -13,12 +13,6 @@ from audit.matching.leg_match import Cleaning
 from audit.settings import CleaningSettings
 from audit.units import FloatArray
 
-_LOOKED_AT = 20
-"""Leaps after one that may end what it begins; chosen: bounds the work."""
-_LEAST, _MOST, _SPREADS = 0.75, 1.5, 3.0
-"""Of the usual steps, what those over a stretch may take together, and at how many standard
-deviations from them; chosen: a fix that comes late lies in one step, not in two."""
-
 
 def mend_stretches(fixes: Fixes, settings: CleaningSettings) -> tuple[Fixes, list[Cleaning]]:
     """Give the fixes, in the order of the file, with stretches of a wrong clock put right.
@@ -57,13 +51,15 @@ def _stretches(
     spread_s = float(step_s[ordinary].std()) if ordinary.any() else 0.0
     part = np.cumsum(part_begins(fixes))
     found = []
-    for further in range(1, min(_LOOKED_AT, len(leapt) - 1) + 1):
+    for further in range(1, min(settings.leaps_looked_at, len(leapt) - 1) + 1):
         first, after = leapt[:-further], leapt[further:]
         took_s = fixes.time_s[after] - fixes.time_s[first - 1]
         steps = after - first + 1
-        differ_s = _SPREADS * spread_s * np.sqrt(steps)
-        least_s = np.minimum(_LEAST * steps * min(usual_s, mean_s), steps * mean_s - differ_s)
-        most_s = np.maximum(_MOST * steps * max(usual_s, mean_s), steps * mean_s + differ_s)
+        differ_s = settings.stretch_spreads * spread_s * np.sqrt(steps)
+        few_s = settings.stretch_least * steps * min(usual_s, mean_s)
+        many_s = settings.stretch_most * steps * max(usual_s, mean_s)
+        least_s = np.minimum(few_s, steps * mean_s - differ_s)
+        most_s = np.maximum(many_s, steps * mean_s + differ_s)
         fits = (took_s >= least_s) & (took_s <= most_s) & (took_s > 0.0)
         fits &= part[first - 1] == part[after]
         reach_m = settings.spike_slack_m + settings.fast_pace_m_s * took_s

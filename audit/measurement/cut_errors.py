@@ -10,9 +10,6 @@ from audit.measurement.leg_details import CutError
 from audit.measurement.places import Fixed
 from audit.settings import ClaimSettings
 
-_SLOWEST_M_S = 0.1
-"""Somebody slower than this is taken to have gone as fast; chosen."""
-
 
 def cut_error(
     fixed: Fixed,
@@ -32,7 +29,7 @@ def cut_error(
     if unseen is not None:
         return CutError(
             marked_by="reckoned",
-            time_sd_s=fixed.sd_m / max(speed_m_s, _SLOWEST_M_S),
+            time_sd_s=fixed.sd_m / max(speed_m_s, settings.slowest_m_s),
             along_sd_m=0.0,
             place_sd_m=fixed.sd_m,
         )

@@ -25,6 +25,19 @@ class CleaningSettings:
     """A leap of the clock moves nobody further; late fixes lie as near the others; chosen."""
     leap_pace_m_s: float = 0.6
     """Slower than this across two leaps of the clock may be a rest; chosen: half a walk's pace."""
+    late_fixes: int = 3
+    """Beside a silence so few may come late, and no clock leapt; chosen: a recorder that writes two
+    of them swapped."""
+    leaps_looked_at: int = 20
+    """Leaps of the clock near one that may be its opposite, or end what it begins; chosen: bounds
+    the work."""
+    usual_step_quantile: float = 0.95
+    """Share of the steps that take no longer than usual; chosen: few recorders are quite even."""
+    stretch_least: float = 0.75
+    stretch_most: float = 1.5
+    stretch_spreads: float = 3.0
+    """Of the usual steps, what those over a stretch may take together, and at how many standard
+    deviations from them; chosen: a fix that comes late lies in one step, not in two."""
     most_side_by_side: int = 1000
     """More parts of the file at the same time than this are mixed; chosen: bounds the work."""
     gap_s: float = 20.0

@@ -248,6 +248,8 @@ class ClaimSettings:
     Chosen on made walks of the development seeds.
     """
 
+    slowest_m_s: float = 0.1
+    """Somebody slower than this is taken to have gone as fast; chosen."""
     share: float = 0.4
     """Of the legs that end at their point, in a halt, so many turned to it at the end."""
     least_turn_deg: float = 18.0
