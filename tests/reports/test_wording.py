@@ -172,7 +172,7 @@ def test_a_point_passed_outside_its_leg_is_said_to_be(elsewhere_m, told):
     missed = found.legs[0].measures
     point = replace(missed.details.point, elsewhere_m=elsewhere_m)
     missed = replace(missed, details=replace(missed.details, point=point))
-    said = wording.arrival(missed, 30.0)
+    said = wording.arrival(missed, 30.0, ReportSettings())
     assert said.startswith("missed by 191 m, point not found (came no nearer than ")
     assert said.endswith(f"m){told}")
 
