@@ -70,10 +70,11 @@ def match_laid_out(laid_out: WalkLaidOut, card: LegCard, settings: MatchingSetti
     """Match a walk that is laid out already.
 
     Where a leg stays in doubt, half or twice the distance on every leg is supposed as well, and
-    believed where it explains the walk much better: on a winding path it fits by chance. Slips
-    lead to so many places that a walk passes some by chance. So they are supposed only of legs
-    that stay in doubt without them, only where the walker then went on by the card, and believed
-    only where more legs are known by them, or the walk is explained much better.
+    believed where it explains the walk much better, and its legs are known as well: on a winding
+    path it fits by chance. Slips lead to so many places that a walk passes some by chance. So
+    they are supposed only of legs that stay in doubt without them, only where the walker then
+    went on by the card, and believed only where more legs are known by them, or the walk is
+    explained much better.
     """
     stays = in_play(Stays(laid_out.evidence), card, settings)
     weighed = weigh(stays, card, settings, fan_of_walkers(card, settings))
@@ -82,8 +83,9 @@ def match_laid_out(laid_out: WalkLaidOut, card: LegCard, settings: MatchingSetti
         others = _of_half_or_twice(stays, weighed, card, settings)
         if others:
             anew = weigh(stays, card, settings, [*weighed.walkers, *others])
-            if anew.cost < weighed.cost - settings.half_or_twice_nats:
-                weighed, match = anew, _match(anew, laid_out, card, settings)
+            other = _match(anew, laid_out, card, settings)
+            if _explains_better(other, match, settings):
+                weighed, match = anew, other
     route = with_slips(stays.evidence.route, card, _in_doubt(match, settings), settings)
     if route is stays.evidence.route:
         return match
@@ -102,6 +104,15 @@ def _of_half_or_twice(
         for walker in walkers_of_half_or_twice(settings)
         if Ways(stays, walker).total + prior_cost(walker, card, settings) < worst
     ]
+
+
+def _explains_better(other: Match, match: Match, settings: MatchingSettings) -> bool:
+    """Tell whether another pace explains the walk much better, and its legs are known as well."""
+    known, before = (
+        sum(_known(leg, settings.slip_before_sure) for leg in of.legs) for of in (other, match)
+    )
+    much_better = other.cost < match.cost - settings.half_or_twice_nats
+    return much_better and known >= settings.half_or_twice_known * before
 
 
 def _is_better(slipped: Match, match: Match, settings: MatchingSettings) -> bool:
