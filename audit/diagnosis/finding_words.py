@@ -16,6 +16,8 @@ from audit.words.figures import Length, Number, Percent, Turn
 
 _SHOWN_DEG = 0.05
 """Half of the last digit of a turn."""
+_SET_ALIKE_DEG = 0.5
+"""Azimuths that are less than this apart are the same, be one of them written in whole degrees."""
 
 
 def evidence_sentence(
@@ -173,14 +175,28 @@ def _share_words(log_ratio: float) -> Sentence:
 def _log_words(leg: LegEvidence) -> str:
     if leg.set_turn_deg is None:
         return ""
-    return sentence("evidence-log", setting=_setting_words(leg.set_turn_deg))
+    planned = _setting_words(
+        leg.set_turn_deg, alike="evidence-set-as-planned", off="evidence-set-off"
+    )
+    own_deg = None if leg.on_paper is None else leg.on_paper.turn_deg
+    if own_deg is None:
+        return sentence("evidence-log", setting=planned)
+    # The walker's own card comes first: by it the compass was to be set, right or wrong.
+    beside = _setting_words(
+        turn_degrees(own_deg, leg.set_turn_deg),
+        alike="evidence-set-as-own-card",
+        off="evidence-set-off-own-card",
+    )
+    if abs(own_deg) >= _SET_ALIKE_DEG:
+        beside = sentence("evidence-set-which-is", beside=beside, planned=planned)
+    return sentence("evidence-log", setting=beside)
 
 
-def _setting_words(turn_deg: float) -> Sentence:
+def _setting_words(turn_deg: float, *, alike: str, off: str) -> Sentence:
     """Say what was set beside what should have been."""
-    if abs(turn_deg) < 0.5:
-        return sentence("evidence-set-as-card")
-    return sentence("evidence-set-off", turn=turn_words(turn_deg, 1))
+    if abs(turn_deg) < _SET_ALIKE_DEG:
+        return sentence(alike)
+    return sentence(off, turn=turn_words(turn_deg, 1))
 
 
 def turn_words(turn_deg: float, digits: int) -> Sentence:

@@ -10,6 +10,7 @@ from diagnosis.made_evidence import legs
 from audit.diagnosis.causes import CAUSES
 from audit.diagnosis.finding_words import evidence_sentence, turn_words
 from audit.diagnosis.line_shape import LineShape, OtherBearing
+from audit.diagnosis.on_paper import OnPaper
 from audit.diagnosis.predicted import predicted_for
 from audit.measurement.leg_details import Bypass
 from audit.settings import DiagnosisSettings
@@ -37,7 +38,7 @@ def said(leg, name: str) -> str:
 def test_cause_says_what_it_predicts_and_what_was_seen() -> None:
     (leg,) = legs(-6.4, angle_deg=-7.0, sd_deg=1.0)
     assert said(leg, "gm-angle-omitted") == (
-        "Predicts 7.0° left; walked 6.4° left of the card, give or take 2.0°."
+        "Predicts 7.0° left; walked 6.4° left of the planned azimuth, give or take 2.0°."
     )
     assert "14.0° left" in said(leg, "gm-angle-reversed")
     assert "7.0° right" in said(leg, "gm-angle-doubled")
@@ -77,13 +78,13 @@ def test_point_cause_says_where_the_leg_should_have_ended() -> None:
 def test_wide_interval_gets_no_tenths() -> None:
     (leg,) = legs(-6.4, sd_deg=2.0)
     sentence = evidence_sentence("cannot-tell", leg, 0.0)
-    assert "Walked 6° left of the card, give or take 4°" in sentence
+    assert "Walked 6° left of the planned azimuth, give or take 4°" in sentence
 
 
 def test_nothing_off_is_said_without_a_number() -> None:
     (leg,) = legs(0.02, ratios=(1.002,))
     sentence = evidence_sentence("within-skill", leg, 0.0)
-    assert "Walked on the card's azimuth" in sentence
+    assert "Walked on the planned azimuth" in sentence
     assert "the distance right" in sentence
 
 
@@ -94,6 +95,24 @@ def test_ordinary_error_tells_turn_distance_and_common_turn(ratio, words) -> Non
     assert words in sentence
     assert "2.0° right" in sentence
     assert "lean over all legs, mistakes taken off, is put at 1.2° left" in sentence
+
+
+@pytest.mark.parametrize(
+    ("card_deg", "set_deg", "words"),
+    [
+        (None, 24.1, "set 24.1° right of the planned azimuth"),
+        (None, 0.2, "set as planned"),
+        (24.1, 24.1, "as the walker's own card says (24.1° right of the planned azimuth)"),
+        (-1.0, 9.0, "10.0° right of what the walker's own card says (9.0° right of the planned"),
+        (0.2, 24.1, "set 23.9° right of what the walker's own card says."),
+    ],
+)
+def test_log_is_laid_beside_the_walkers_own_card(card_deg, set_deg, words) -> None:
+    """Bug: a setting that equals his card's was told as "24.1° right of what the card says"."""
+    (leg,) = legs(24.0)
+    paper = None if card_deg is None else OnPaper(magnetic_turn_deg=card_deg)
+    leg = replace(leg, set_turn_deg=set_deg, on_paper=paper)
+    assert words in said(leg, "gm-angle-omitted")
 
 
 def test_no_sentence_says_that_somebody_cheated() -> None:

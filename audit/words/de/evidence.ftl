@@ -7,7 +7,7 @@ evidence-why-portion = ; ob dieser Teil des Weges zum Abschnitt gehört, ist zwe
 evidence-why-swerve = ; ein Stück von { $length } in anderer Richtung kann am Gelände, an Eisen oder an einem Hindernis liegen
 evidence-why-more = ; kein einzelner Fehler hebt sich von ähnlichen ab
 evidence-line-left = Die geplante Linie wurde nicht eingehalten: { $path } wurden über Grund gegangen, die Linie ist { $line } lang. Weder Richtung noch Entfernung zeigen eine Ursache.
-evidence-carried = Übernommen vom Eintrag des Abschnitts davor: Von dort gemessen, wo dessen Ende auf der Karte stand, führt dieser { $turn } von der Marschskizze, { $far }; { $seen }, { $distance }{ $log }. Ein eigener Fehler wird nicht genannt.
+evidence-carried = Übernommen vom Eintrag des Abschnitts davor: Von dort gemessen, wo dessen Ende auf der Karte stand, führt dieser { $turn } von der geplanten Richtung, { $far }; { $seen }, { $distance }{ $log }. Ein eigener Fehler wird nicht genannt.
 evidence-never-near = { $point } war nie näher als { $away }, und kein Teil des Ganges passt zu diesem Abschnitt.
 evidence-looked-for = Zwischen den { -point(form: "to") } vor und nach { $point } wurden { $walked } gegangen; über { $point } sind es { $planned }: Vielleicht wurde danach gesucht, vielleicht wurde es ausgelassen; das lässt sich nicht unterscheiden.
 evidence-displaced = Die Anfänge der Abschnitte { $legs } liegen alle gleich, { $place } ihrer { -point(form: "many") }: Empfänger oder Liste der { -point(form: "many") } haben vielleicht ein anderes Bezugssystem; dann ist um ebenso viel falsch, was von Anfängen und { -point(form: "to") } gesagt wird.
@@ -31,8 +31,11 @@ evidence-together = ; die eigene Abweichung nach einer Seite über alle Abschnit
 evidence-began-off = ; begonnen { $place } vom Ausgangspunkt
 evidence-recorded-from = ; aufgezeichnet ab { $place } vom Ausgangspunkt
 evidence-log = ; laut Marschprotokoll war der Kompass { $setting } eingestellt
-evidence-set-as-card = wie auf der Marschskizze
-evidence-set-off = { $turn } von der Marschskizze
+evidence-set-as-planned = wie geplant
+evidence-set-off = { $turn } von der geplanten Richtung
+evidence-set-as-own-card = wie auf der eigenen Marschskizze
+evidence-set-off-own-card = { $turn } von der eigenen Marschskizze
+evidence-set-which-is = { $beside } ({ $planned })
 evidence-no-turn = { $size } daneben
 evidence-an-end = ein Ende { $place } vom { -point }
 evidence-ended = geendet { $place } davon
@@ -45,11 +48,11 @@ evidence-walked-length = gegangen { $length }, auf { $error } genau
 evidence-on-card = { $begin ->
     [yes] Gegangen
    *[no] gegangen
-} in der Richtung der Marschskizze, auf { $error } genau
+} in der geplanten Richtung, auf { $error } genau
 evidence-off-card = { $begin ->
     [yes] Gegangen
    *[no] gegangen
-} { $turn } von der Marschskizze, auf { $error } genau
+} { $turn } von der geplanten Richtung, auf { $error } genau
 evidence-distance-right = die Entfernung richtig
 evidence-distance-in-part = die Entfernung nur zum Teil aufgezeichnet
 evidence-distance-long = { $share } zu lang

@@ -7,7 +7,7 @@ evidence-why-portion = ; whether this part of the walk is the leg's is in doubt
 evidence-why-swerve = ; a stretch of { $length } on another bearing may be due to the ground, to iron or to an obstacle
 evidence-why-more = ; no one mistake stands out from its look-alikes
 evidence-line-left = The planned line was not followed: { $path } were walked over the ground, and the line is { $line } long. Neither { -azimuth } nor distance shows a cause.
-evidence-carried = Carried over from the plot of the leg before: measured from where that had its end on the map, this one leads { $turn } of the card, { $far }; { $seen }, { $distance }{ $log }. No mistake of its own is told.
+evidence-carried = Carried over from the plot of the leg before: measured from where that had its end on the map, this one leads { $turn } of the planned { -azimuth }, { $far }; { $seen }, { $distance }{ $log }. No mistake of its own is told.
 evidence-never-near = { $point } was never nearer than { $away }, and no part of the walk fits the leg.
 evidence-looked-for = Between the { -point(form: "many") } before and after { $point } { $walked } were walked, and by way of it they are { $planned } apart: it may have been looked for or left out, and nothing tells which.
 evidence-displaced = The starts of legs { $legs } lie alike, { $place } of their { -point(form: "many") }: the receiver, or the list of { -point(form: "many") }, may be on another datum, and then what is told of starts and { -point(form: "many") } is off by as much.
@@ -31,8 +31,11 @@ evidence-together = ; this walker's own lean over all legs, mistakes taken off, 
 evidence-began-off = ; it began { $place } of its start
 evidence-recorded-from = ; recorded from { $place } of its start on
 evidence-log = ; by the log the compass was set { $setting }
-evidence-set-as-card = as the card says
-evidence-set-off = { $turn } of what the card says
+evidence-set-as-planned = as planned
+evidence-set-off = { $turn } of the planned { -azimuth }
+evidence-set-as-own-card = as the walker's own card says
+evidence-set-off-own-card = { $turn } of what the walker's own card says
+evidence-set-which-is = { $beside } ({ $planned })
 evidence-no-turn = { $size } off
 evidence-an-end = an end { $place } of the { -point }
 evidence-ended = ended { $place } of it
@@ -45,11 +48,11 @@ evidence-walked-length = walked { $length }, give or take { $error }
 evidence-on-card = { $begin ->
     [yes] Walked
    *[no] walked
-} on the card's { -azimuth }, give or take { $error }
+} on the planned { -azimuth }, give or take { $error }
 evidence-off-card = { $begin ->
     [yes] Walked
    *[no] walked
-} { $turn } of the card, give or take { $error }
+} { $turn } of the planned { -azimuth }, give or take { $error }
 evidence-distance-right = the distance right
 evidence-distance-in-part = its distance recorded in part
 evidence-distance-long = { $share } long
