@@ -185,6 +185,7 @@ def _legs(
             audit=leg,
             causes=explanation.findings.get(number, ()),
             one_of=explanation.one_of.get(number),
+            carried_from=_carried_from(number, explanation, card),
             portion=measured.match.legs[number],
             doubt=doubtful.get(number),
             steps=talk.steps.get(leg.card.name),
@@ -194,6 +195,11 @@ def _legs(
         )
         for number, leg in enumerate(measured.legs)
     )
+
+
+def _carried_from(number: int, explanation: Explanation, card: LegCard) -> str | None:
+    """Name the leg from whose wrong plot this one was measured: the one before, in plan order."""
+    return card.legs[number - 1].name if number in explanation.carried else None
 
 
 def _against_log(

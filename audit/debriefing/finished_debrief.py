@@ -65,6 +65,9 @@ class LegDebrief:
 
     Attributes
     ----------
+    carried_from : str or None
+        The leg before, where this one was measured from its wrong plot, with no mistake of its
+        own.
     portion : LegMatch or None
         Which part of the walk it has, and the likeliest other one.
     one_of : OneOfTwo or None
@@ -81,6 +84,7 @@ class LegDebrief:
     audit: LegAudit
     causes: tuple[Finding, ...]
     one_of: OneOfTwo | None = None
+    carried_from: str | None = None
     portion: LegMatch | None = None
     doubt: str | None = None
     steps: LegSteps | None = None

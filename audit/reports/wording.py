@@ -262,7 +262,7 @@ def cause(leg: LegDebrief, *, own: bool = False) -> str:
     if off:
         words = _with_chance(first, leg, own=own)
         return say("leg-undecided-length", cause=words, off=off)
-    if first.cause == CANNOT_TELL:
+    if first.cause == CANNOT_TELL and leg.carried_from is None:
         return say("leg-undecided-none", sure=digits.percent(first.probability))
     return _with_chance(first, leg, own=own)
 
@@ -322,9 +322,12 @@ def _with_chance(one: Finding, leg: LegDebrief, *, own: bool) -> str:
 def cause_of_leg(one: Finding, leg: LegDebrief) -> str:
     """Give the words of a cause on a leg.
 
-    Ordinary error on a leg that began off says where the rest is. A point left out is told by
-    its name: beside the leg that leads on from it, it would be taken for that leg's own.
+    Ordinary error on a leg that began off says where the rest is, and one that was measured from
+    a wrong plot where it was made. A point left out is told by its name: beside the leg that
+    leads on from it, it would be taken for that leg's own.
     """
+    if one.cause == CANNOT_TELL and leg.carried_from is not None:
+        return say("leg-carried", leg=leg_names([leg.carried_from]))
     if one.cause == WITHIN_SKILL and inherited(leg):
         return say("leg-inherited")
     return say("leg-left-out", point=one.point) if one.point else cause_words(one.cause)

@@ -225,6 +225,15 @@ def test_skill_and_doubt_are_no_mistakes(debrief, cause):
     assert wording.named_mistake(causes(debrief, (cause, 0.99))) is None
 
 
+def test_a_leg_measured_from_a_wrong_plot_says_so_in_its_row(debrief):
+    """Bug: its row read "undecided: no cause stands out (over 99 %)"."""
+    leg, none = debrief.legs[2], Finding(cause=CANNOT_TELL, probability=0.97, evidence="")
+    carried = replace(leg, causes=(none,), carried_from="2")
+    assert wording.cause(carried) == "carried over from the plot of leg 2 (97 %)"
+    own = Finding(cause="veer", probability=0.9, evidence="")
+    assert "carried" not in wording.cause(replace(carried, causes=(own, none)))
+
+
 def test_a_point_left_out_is_told_by_its_name(debrief):
     """Bug: beside the leg that leads on from it, "the point left out" was that leg's own."""
     left_out = Finding(cause="point-skipped", probability=0.89, evidence="", point="Post 5")
