@@ -196,6 +196,8 @@ class Search:
     past_m: float = 0.0
     """Of a walk straight on: how far beyond the point it went, along the planned line. That may
     have been the count going on, and no search."""
+    walked_up: bool = False
+    """Straight to the point, from so near that it was in sight: no search either."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

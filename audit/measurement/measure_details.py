@@ -33,7 +33,7 @@ from audit.measurement.point_reached import (
     share_within,
     unseen_approach,
 )
-from audit.measurement.search_shape import describe_search
+from audit.measurement.search_shape import describe_search, walked_up
 from audit.measurement.sighting_stops import find_sighting_stops
 from audit.measurement.thirds import measure_thirds
 from audit.measurement.walk_context import WalkContext, placed
@@ -161,8 +161,13 @@ def _search(
     found = describe_search(
         time_s, place, measures.heading.azimuth.degrees, context.settings.search
     )
-    if found is None or found.shape != "straight on":
+    if found is None:
+        return None
+    end = np.array([leg.end.east_m, leg.end.north_m])
+    if walked_up(place, end, context.card.arrival_radius_m, context.settings.search):
+        return replace(found, walked_up=True)
+    if found.shape != "straight on":
         return found
     onward = unit_vector(line_direction(leg).degrees)
-    beyond_m = (place - [leg.end.east_m, leg.end.north_m]) @ onward
+    beyond_m = (place - end) @ onward
     return replace(found, past_m=max(float(beyond_m.max()), 0.0))

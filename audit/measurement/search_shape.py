@@ -31,6 +31,16 @@ def describe_search(
     )
 
 
+def walked_up(
+    walk: FloatArray, target: FloatArray, radius_m: float, settings: SearchSettings
+) -> bool:
+    """Say whether a walk from the claim led straight to the point, as who sees it goes."""
+    way = float(np.hypot(*(walk[-1] - walk[0])))
+    before, after = np.hypot(*(walk[[0, -1]] - target).T)
+    straight = metres_long(walk) <= settings.straight_up_paths * way
+    return straight and way <= settings.in_sight_m and bool(after <= min(before, radius_m))
+
+
 def search_shape(walk: FloatArray, heading_deg: float, settings: SearchSettings) -> SearchShape:
     """Name the shape of a search: the disciplined ones by what they are made of.
 

@@ -101,6 +101,9 @@ def _bypass(one: Bypass) -> str:
 
 
 def _search(search: Search, past_m: float | None) -> str:
+    if search.walked_up:
+        time = wording.duration(search.end_s - search.start_s)
+        return say("fact-search-none", time=time, path=digits.stated_metres(search.path_m))
     past = "" if past_m is None else say("fact-search-past", past=digits.stated_metres(past_m))
     return say(
         "fact-search-said",

@@ -298,6 +298,10 @@ class SearchSettings:
     ahead_deg: float = 35.0
     straight_paths: float = 2.6
     """Straight on: ahead within this, over no more than out and back and a little."""
+    straight_up_paths: float = 1.25
+    in_sight_m: float = 60.0
+    """Walked up to the point, and no search: straight, over so many times the distance at the most,
+    from no further off than a marker is seen in open wood."""
     near_share: float = 0.35
     far_share: float = 0.6
     """Fan: from beyond the far share of its reach back to within the near one, twice."""

@@ -243,11 +243,16 @@ def test_setting_is_told_of_a_straight_leg_whose_log_says_what_was_set() -> None
 def test_a_search_is_what_lies_between_the_claim_and_its_end(monkeypatch) -> None:
     described = Mock()
     monkeypatch.setattr(measure_details, "describe_search", described)
+    monkeypatch.setattr(measure_details, "walked_up", lambda *_: False)
     time_s = np.arange(0.0, 501.0, 2.0)
     samples = SimpleNamespace(
         time_s=time_s, step_s=2.0, raw=np.column_stack([time_s, np.zeros(len(time_s))])
     )
-    context = SimpleNamespace(sampled=SimpleNamespace(samples=samples), settings=SETTINGS)
+    context = SimpleNamespace(
+        sampled=SimpleNamespace(samples=samples),
+        settings=SETTINGS,
+        card=SimpleNamespace(arrival_radius_m=25.0),
+    )
     walk = walk_of(fixed(100.0), fixed(301.0, 301.0, 0.0), smoothing_s=8.0)
     measures = SimpleNamespace(heading=SimpleNamespace(azimuth=GridAzimuth(90.0)))
     for end_s, last_s in (

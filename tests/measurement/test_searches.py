@@ -7,7 +7,7 @@ import pytest
 from measurement.hand_made import BEGIN, HandWalk, card_of, clean_of, kinds, measure, receiver
 
 from audit.measurement.last_search import last_search_end
-from audit.measurement.search_shape import search_shape
+from audit.measurement.search_shape import search_shape, walked_up
 from audit.settings import SearchSettings
 
 S = SearchSettings()
@@ -36,6 +36,21 @@ def drawn(*steps) -> np.ndarray:
 def test_shapes(walk, shape) -> None:
     """The leg was walked due east."""
     assert search_shape(walk, 90.0, S) == shape
+
+
+@pytest.mark.parametrize(
+    ("walk", "target", "up"),
+    [
+        (drawn((20, 16)), (6.0, 20.0), True),
+        (drawn((20, 16)), (-20.0, -20.0), False),  # led away
+        (drawn((60, 20), (300, 20)), (0.0, 20.0), False),  # not straight
+        (drawn((0, 70)), (0.0, 75.0), False),  # from too far off to have been in sight
+        (drawn((0, 40)), (0.0, 90.0), False),  # never there
+    ],
+)
+def test_walking_straight_up_to_a_point_is_no_search(walk, target, up) -> None:
+    """Bug: 16 m up to a point in sight were told as a search without a pattern."""
+    assert walked_up(walk, np.array(target), 30.0, S) is up
 
 
 def last_leg() -> HandWalk:

@@ -104,6 +104,7 @@ fact-passed-aside = { $side ->
 }: { $out } zur Seite auf { $on }, und nicht zurück auf die Linie
 fact-search = Suche
 fact-search-said = { $shape }, { $time }, { $path } gegangen, bis { $reach } vom Beginn der Suche entfernt{ $past }
+fact-search-none = keine: geradewegs zum { -point } gegangen, { $time }, { $path } gegangen
 fact-search-past = ; bis { $past } über den { -point } hinaus, entlang der geplanten Linie: Vielleicht lief die Zählung weiter, und es war keine Suche
 fact-search-square = im wachsenden Quadrat
 fact-search-fan = hin und zurück wie ein Fächer

@@ -104,6 +104,7 @@ fact-passed-aside = on the { $side ->
 }: { $out } aside over { $on }, and not back to the line
 fact-search = Search
 fact-search-said = { $shape }, { $time }, { $path } walked, up to { $reach } from where it began{ $past }
+fact-search-none = none: walked straight up to the { -point }, { $time }, { $path } walked
 fact-search-past = ; up to { $past } past the { -point } along the planned line, which may be the count going on and no search
 fact-search-square = in a widening square
 fact-search-fan = out and back like a fan
