@@ -26,7 +26,7 @@ _STEPS: tuple[Step, ...] = (
     "paced",
     "paced",
 )
-_COUNTED, _WALKED = 5, 6
+_ON_CARD, _COUNTED, _WALKED = 4, 5, 6
 _HUNDREDS = (1, 2, 3)
 
 
@@ -103,7 +103,7 @@ def _card_stage(paces: float, rate: float, settings: Settings) -> DistanceStage:
     metres = paces * 100.0 / rate
     room = length_rounding(paces, settings.card.pace_rounding_most) * 100.0 / rate
     return DistanceStage(
-        reached=4,
+        reached=_ON_CARD,
         metres=metres,
         tolerance_m=room + settings.coaching.turned_share * metres,
         words=sentence("step-card-paces", paces=Paces(counted=paces), length=Length(metres=metres)),
@@ -176,7 +176,11 @@ def _hop(before: DistanceStage, after: DistanceStage, settings: Settings) -> Hop
 def _slips(
     before: DistanceStage, after: DistanceStage, error_m: float, near_m: float
 ) -> dict[str, str]:
-    """Give the slips that fit, in words by their names."""
+    """Give the slips that fit, in words by their names.
+
+    Who loses a hundred in counting believes to have counted them all, and notes what his card
+    says: a number of the log that differs from the card's was counted so.
+    """
     ratio = after.metres / max(before.metres, 1.0)
     room = after.tolerance_m
     hundreds = round(error_m / 100.0)
@@ -186,6 +190,8 @@ def _slips(
         slips["wrong-ruler"] = sentence("slip-another-scale")
     elif doubled:
         slips["single-double-pace"] = sentence("slip-single-double")
+    elif (before.reached, after.reached) == (_ON_CARD, _COUNTED):
+        pass
     elif abs(hundreds) in _HUNDREDS and abs(error_m - 100.0 * hundreds) <= min(room, near_m):
         way = "many" if hundreds > 0 else "lost"
         slips["hundred-miscounted"] = sentence(f"slip-hundreds-{way}", count=abs(hundreds))

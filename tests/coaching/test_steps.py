@@ -123,6 +123,14 @@ def test_a_count_that_no_pace_explains_is_noted_and_no_fault():
     assert any(one.startswith("Noted: the 1100 paces") for one in of.sentences)
 
 
+def test_a_count_of_the_log_lost_no_hundred():
+    """Bug: who noted 100 m fewer than his card's had "a hundred metres lost": he counted so."""
+    of = steps(own_card(paces=323.0), log(paces=323.0 - 65.0))
+    paced = next(one for one in of.hops if one.steps == ("paced",) and one.written)
+    assert paced.entered or paced.noted
+    assert paced.slips == ()
+
+
 def test_another_legs_azimuth_set_is_named():
     of = steps(own_card(), log(99.5))
     assert hop(of, "set").slips == ("neighbour-azimuth",)
