@@ -10,6 +10,7 @@ from audit.coaching.carried_steps import with_carried
 from audit.coaching.leg_steps import walk_steps
 from audit.coaching.ordinary_steps import with_ordinary
 from audit.coaching.shown import LogHolds, Shown
+from audit.coaching.steady_steps import with_steady_turn
 from audit.coaching.steps import LegSteps
 from audit.coaching.sure_legs import sure_legs
 from audit.coaching.taken_otherwise import out_of_order, taken_otherwise, without_their_steps
@@ -73,6 +74,7 @@ def talk_over(
     steps = walk_steps(legs, card, own, log, settings, against.ended)
     carried = _by_name(legs, explanation.carried)
     steps = with_carried(steps, legs, carried, settings.coaching)
+    steps = with_steady_turn(steps, causes)
     steps = without_their_steps(with_ordinary(steps, causes, settings.coaching), aside)
     another_way = _another_way(legs)
     steps = _not_beside(steps, _bent(legs) - another_way, "step-line-bent")

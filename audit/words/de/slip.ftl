@@ -41,6 +41,7 @@ slip-hundreds-lost = { $count ->
 } Meter verloren
 slip-pace-long = ein Schrittmaß, mit dem man zu weit kommt
 slip-pace-short = ein Schrittmaß, mit dem man nicht weit genug kommt
+slip-steady-turn = eine gleichbleibende Abweichung nach einer Seite
 slip-via = der Weg zum ersten Zwischenpunkt
 slip-kilometres = Kilometer statt Metern geschrieben
 slip-straight = die gerade Linie statt der über die Zwischenpunkte

@@ -41,6 +41,7 @@ slip-hundreds-lost = { $count ->
 } metres lost
 slip-pace-long = a pace count that carries too far
 slip-pace-short = a pace count that falls short
+slip-steady-turn = a steady turn to one side
 slip-via = the way to the first via position
 slip-kilometres = kilometres written for metres
 slip-straight = the straight line, not the one through the via positions
