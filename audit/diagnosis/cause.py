@@ -67,6 +67,8 @@ class Expected:
     logged : float
         How often a log shows the turn: 1 where the walker knew the azimuth that he set, 0
         where he believed to have set the card's and wrote down that.
+    logged_past_card : float or None
+        The same where the walker's own card does not show the turn; None: as often.
     measured, converted : float
         How often the walker's own card shows it: as it was measured off the map (the distance,
         for a distance: its paces too), or by the sum that makes the azimuth magnetic.
@@ -89,6 +91,7 @@ class Expected:
     odds: float = 1.0
     pace_follows: bool = False
     logged: float = 1.0
+    logged_past_card: float | None = None
     measured: float = 0.0
     converted: float = 0.0
     in_log: tuple[tuple[float, float], ...] = ()
@@ -105,11 +108,12 @@ class Expected:
         if self.traces[0]:
             return self.traces[0]
         turn, off = self.turn_deg, 1.0 - self.measured - self.converted
+        logged = self.logged if self.logged_past_card is None else self.logged_past_card
         shown = (
             (turn, 0.0, turn, self.measured),
             (0.0, turn, turn, self.converted),
-            (0.0, 0.0, turn, off * self.logged),
-            (0.0, 0.0, 0.0, off * (1.0 - self.logged)),
+            (0.0, 0.0, turn, off * logged),
+            (0.0, 0.0, 0.0, off * (1.0 - logged)),
         )
         return tuple(
             TurnTrace(measured_deg=on_map, converted_deg=by_sum, noted_deg=noted, share=share)

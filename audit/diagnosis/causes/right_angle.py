@@ -8,11 +8,20 @@ from audit.settings import DiagnosisSettings
 
 
 def expects(_leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
-    """Expect r = +90 or -90."""
-    spread, logged = settings.turned_about_sd_deg, settings.slip_logged
-    on_paper = settings.made_on_paper
+    """Expect r = +90 or -90.
+
+    A quarter turn is the protractor's: where the walker's own card does not show it, he misread
+    the dial by it, and seldom writes down what it really showed.
+    """
     return tuple(
-        Expected(weight=0.5, turn_deg=turn, turn_sd_deg=spread, logged=logged, measured=on_paper)
+        Expected(
+            weight=0.5,
+            turn_deg=turn,
+            turn_sd_deg=settings.turned_about_sd_deg,
+            logged=settings.slip_logged,
+            logged_past_card=settings.misread_logged,
+            measured=settings.made_on_paper,
+        )
         for turn in (90.0, -90.0)
     )
 
