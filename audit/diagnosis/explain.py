@@ -19,6 +19,7 @@ from audit.diagnosis.one_of_two import OneOfTwo, one_of_two
 from audit.diagnosis.predicted import predicted_beside, predicted_for
 from audit.diagnosis.steady_sizes import STEADY, steady_sizes
 from audit.diagnosis.weigh_walk import Weighed
+from audit.diagnosis.what_settles import what_settles
 from audit.guide.cause_names import CANNOT_TELL, WITHIN_SKILL
 from audit.settings import DiagnosisSettings
 from audit.units import turned_aside_m
@@ -231,7 +232,7 @@ def _sorted_findings(
             ),
             made=max(chief[name], made.get(name, 0.0)),
             runner_up=rival,
-            settles=_settles(name, rival, leg),
+            settles=what_settles(_BY_NAME, (name, rival), leg, settings),
         )
         if predicted is not None:
             finding = replace(
@@ -239,24 +240,3 @@ def _sorted_findings(
             )
         found.append(finding)
     return tuple(found)
-
-
-_BY_COUNT = {
-    "early-stop": "",
-    "hundred-miscounted": sentence("settle-hundred-miscounted-by-log"),
-    "overshoot": sentence("settle-overshoot-by-log"),
-}
-"""What is left to settle a cause once the log has given the count."""
-
-
-def _settles(name: str, rival: str | None, leg: LegEvidence) -> str:
-    """Say what would settle it: what the cause needs, or, for an undecided leg, its rival.
-
-    What the walker's log has answered is not asked again.
-    """
-    for one in (name, rival):
-        if leg.log_count_ratio is not None and one in _BY_COUNT:
-            return _BY_COUNT[one]
-        if one in _BY_NAME:
-            return _BY_NAME[one].settles
-    return ""

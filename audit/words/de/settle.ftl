@@ -6,6 +6,7 @@ settle-gm-angle-reversed = Die Rechnung auf der eigenen Marschskizze.
 settle-gm-angle-doubled = Was am Kompass als Nadelabweichung eingestellt ist, und die Rechnung auf der eigenen Marschskizze.
 settle-declination-for-gm-angle = Welcher der beiden Winkel auf der Marschskizze steht.
 settle-gm-angle-stale = Das Datum der Karte; die ganze Klasse würde gleich abweichen.
+settle-what-was-set = Was auf diesem Abschnitt eingestellt war: das eigene Marschprotokoll oder der Kompass, wie er zuletzt stand.
 settle-reciprocal = Wo die Sonne stand; ist auch jeder spätere Abschnitt verkehrt herum gegangen, so liegt es an der Nadel.
 settle-right-angle = { -azimuth.gender ->
     [feminine] Die

@@ -6,6 +6,7 @@ settle-gm-angle-reversed = The sum on the walker's own card.
 settle-gm-angle-doubled = The set-off of the compass in use, and the sum on the walker's card.
 settle-declination-for-gm-angle = Which of the two angles stands on the card.
 settle-gm-angle-stale = The date of the map; the whole class would share the turn.
+settle-what-was-set = The { -azimuth } that was set on this leg: the walker's log, or the compass as he left it.
 settle-reciprocal = Where the sun stood; if every later leg is turned about as well, it is the needle.
 settle-right-angle = The { -azimuth } on the walker's own card.
 settle-bezel-clicks = What the bezel was left at, or the same leg walked again.
