@@ -45,10 +45,8 @@ def mistake_tasks(shown: Shown, settings: CoachingSettings) -> Iterator[Task]:
         for name, one in first.items()
         if one.cause not in JUDGEMENTS and one.probability >= settings.named_probability
     }
-    pairs = {name: frozenset(one_of[name].causes) for name in one_of if name in first}
-    either = {pair for name, pair in pairs.items() if name not in named}
-    # What other legs leave between two is no surer on a leg that leans to one by a hair.
-    paired = {name: pair for name, pair in pairs.items() if pair in either}
+    # One that is a little likelier than not is not named alone: the other was made about as likely.
+    paired = {name: frozenset(one_of[name].causes) for name in one_of if name in first}
     for pair in dict.fromkeys(paired.values()):
         names = [name for name, other in paired.items() if other == pair]
         yield _one_of_two(names, walked, first, one_of)

@@ -230,8 +230,11 @@ def reckoned_time(seconds: float) -> str:
 
 
 def leading_cause(leg: LegDebrief) -> Finding | None:
-    """Give the most probable cause where it may be named alone, else None."""
-    if not leg.causes:
+    """Give the most probable cause where it may be named alone, else None.
+
+    Where it was one of two, neither is named alone, be the one a little likelier than not.
+    """
+    if not leg.causes or leg.one_of is not None:
         return None
     first = leg.causes[0]
     return first if first.probability >= leg.settings.reports.named_cause_probability else None

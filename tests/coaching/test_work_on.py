@@ -38,11 +38,14 @@ def test_one_of_two_is_a_task_with_both_exercises():
     assert "count grid squares" in first.exercise  # of the other
 
 
-def test_a_named_mistake_comes_before_its_runner_up():
-    causes = {"1": (finding(PAIR[0], 0.7), finding(PAIR[1], 0.25))}
+def test_one_of_two_is_told_as_that_where_one_is_likelier_than_not():
+    """Bug: of two at 95 % together the one was named alone at 64 %, as if it were sure."""
+    causes = {"1": (finding(PAIR[0], 0.64), finding(PAIR[1], 0.31))}
     one_of = {"1": OneOfTwo(causes=PAIR, probability=0.95, settles=("", ""))}
     first = talk(shown(causes=causes, one_of=one_of)).work_on[0]
-    assert (first.certain, first.one_of) == (True, ())
+    assert (first.certain, first.one_of) == (False, PAIR)
+    alone = talk(shown(causes=causes)).work_on[0]
+    assert (alone.certain, alone.one_of) == (True, ())
 
 
 def test_a_point_far_away_is_no_point_passed_unseen():

@@ -11,6 +11,7 @@ from reports.sample_debrief import sample_debrief
 
 from audit.azimuths import GridAzimuth
 from audit.diagnosis.finding import Finding
+from audit.diagnosis.one_of_two import OneOfTwo
 from audit.guide.cause_names import CANNOT_TELL, WITHIN_SKILL
 from audit.leg_card.told_numbers import told_legs
 from audit.measurement.leg_measures import Heading
@@ -218,6 +219,15 @@ def test_cause_is_named_alone_only_where_more_likely_than_not(debrief):
         "undecided: a line that bends as it is walked (49 %) or"
     )
     assert wording.named_mistake(unsure) is None
+
+
+def test_one_of_two_names_neither_alone(debrief):
+    """Bug: the table named the first at 64 %, where the file said one of two at 95 % together."""
+    pair = ("veer", "sidehill")
+    two = causes(debrief, ("veer", 0.64), ("sidehill", 0.31))
+    two = replace(two, one_of=OneOfTwo(causes=pair, probability=0.95, settles=("", "")))
+    assert wording.named_mistake(two) is None
+    assert wording.cause(two).startswith("one of two (95 % together): a line that bends")
 
 
 @pytest.mark.parametrize("cause", [WITHIN_SKILL, CANNOT_TELL])
