@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 
 from audit.diagnosis.leg_evidence import LegEvidence
 from audit.diagnosis.predicted import Predicted
@@ -20,6 +21,14 @@ _SET_ALIKE_DEG = 0.5
 """Azimuths that are less than this apart are the same, be one of them written in whole degrees."""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OwnScatter:
+    """By how much a walker's legs differ from each other: a heading, and a share of a distance."""
+
+    heading_deg: float = 0.0
+    distance_share: float = 0.0
+
+
 def evidence_sentence(
     cause: str,
     leg: LegEvidence,
@@ -27,11 +36,13 @@ def evidence_sentence(
     predicted: Predicted | None = None,
     *,
     both: Predicted | None = None,
+    scatter: OwnScatter | None = None,
     settings: DiagnosisSettings | None = None,
 ) -> Sentence:
     """Say what a cause predicts for a leg and what was seen there.
 
-    ``both`` is what it predicts together with a mistake that all legs share.
+    ``both`` is what it predicts together with a mistake that all legs share. The walker's own
+    ``scatter`` is told where more than the error of measuring lies between the two.
     """
     logged = _log_words(leg)
     if predicted is not None:
@@ -40,6 +51,7 @@ def evidence_sentence(
             predicted=_predicted_words(predicted),
             beside="" if both is None else sentence("evidence-beside", both=_predicted_words(both)),
             seen=_what_was_seen(predicted, leg),
+            scatter=_scatter_words(both or predicted, leg, scatter or OwnScatter()),
             log=logged,
         )
     settings = settings or DiagnosisSettings()
@@ -125,15 +137,51 @@ def _what_was_seen(predicted: Predicted, leg: LegEvidence) -> Sentence:
     return _distance_seen(predicted, leg)
 
 
+def _scatter_words(predicted: Predicted, leg: LegEvidence, scatter: OwnScatter) -> str:
+    """Say how a walker scatters anyway, where his leg is off what was predicted by more than error.
+
+    Without it the two numbers seem to exclude each other, which they do not.
+    """
+    if predicted.shift_m is not None or predicted.aside or not predicted.of_leg:
+        return ""
+    if predicted.unit == "deg":
+        off_deg = abs(turn_degrees(predicted.number, predicted.seen))
+        if off_deg <= _half_interval_deg(leg) or scatter.heading_deg < 0.5:
+            return ""
+        size = Turn(degrees=scatter.heading_deg, degrees_decimals=0)
+        return sentence("evidence-scatter-heading", size=size)
+    off, unit = abs(predicted.number - predicted.seen), predicted.unit
+    most = _half_interval_m(leg) if unit == "m" else _half_interval_ratio(predicted, leg)
+    if leg.under_way or off <= most or scatter.distance_share < 0.005:
+        return ""
+    return sentence("evidence-scatter-distance", share=Percent(share=scatter.distance_share))
+
+
+def _half_interval_deg(leg: LegEvidence) -> float:
+    return leg.half_interval_deg or TWO_SIDED_95 * leg.turn_sd_deg
+
+
+def _half_interval_m(leg: LegEvidence) -> float:
+    return TWO_SIDED_95 * leg.log_ratio_sd * leg.length_m
+
+
+def _half_interval_ratio(predicted: Predicted, leg: LegEvidence) -> float:
+    return TWO_SIDED_95 * leg.log_ratio_sd * predicted.seen
+
+
 def _distance_seen(predicted: Predicted, leg: LegEvidence) -> Sentence:
     if leg.under_way:
         return _distance_words(leg)
     if predicted.unit == "ratio":
-        return sentence("evidence-walked-ratio", ratio=Number(value=predicted.seen, decimals=2))
+        return sentence(
+            "evidence-walked-ratio",
+            ratio=Number(value=predicted.seen, decimals=2),
+            error=Number(value=max(_half_interval_ratio(predicted, leg), 0.01), decimals=2),
+        )
     return sentence(
         "evidence-walked-length",
         length=far_words(predicted.seen),
-        error=Length(metres=TWO_SIDED_95 * leg.log_ratio_sd * leg.length_m),
+        error=Length(metres=_half_interval_m(leg)),
     )
 
 
@@ -147,7 +195,7 @@ def place_words(shift_m: tuple[float, float]) -> Sentence:
 
 
 def _seen_words(leg: LegEvidence, *, begin: bool = False) -> Sentence:
-    error = leg.half_interval_deg or TWO_SIDED_95 * leg.turn_sd_deg
+    error = _half_interval_deg(leg)
     digits = 1 if error < 3.0 else 0
     words = {
         "begin": "yes" if begin else "no",

@@ -8,7 +8,7 @@ import pytest
 from diagnosis.made_evidence import legs
 
 from audit.diagnosis.causes import CAUSES
-from audit.diagnosis.finding_words import evidence_sentence, turn_words
+from audit.diagnosis.finding_words import OwnScatter, evidence_sentence, turn_words
 from audit.diagnosis.line_shape import LineShape, OtherBearing
 from audit.diagnosis.on_paper import OnPaper
 from audit.diagnosis.predicted import predicted_for
@@ -51,7 +51,26 @@ def test_distance_cause_says_metres_and_a_ratio_says_a_share() -> None:
         "Predicts 100 m too far; walked 95 m too far, give or take 10 m."
     )
     (half,) = legs(0.0, ratios=(0.52,))
-    assert said(half, "single-double-pace") == ("Predicts 0.50 of the distance; walked 0.52 of it.")
+    assert said(half, "single-double-pace") == (
+        "Predicts 0.50 of the distance; walked 0.52 of it, give or take 0.01."
+    )
+
+
+def test_what_lies_off_the_prediction_is_told_with_the_walkers_own_scatter() -> None:
+    """Bug: "Predicts 7.5° left; walked 0.7° left, give or take 1.1°", and the cause was named."""
+    cause = {one.name: one for one in CAUSES}["gm-angle-omitted"]
+    own = OwnScatter(heading_deg=3.8, distance_share=0.06)
+    words = ", and from leg to leg this walker scatters by some 4°"
+    for seen_deg, told in ((-0.7, True), (-6.4, False)):
+        (leg,) = legs(seen_deg, angle_deg=-7.5, sd_deg=0.6)
+        predicted = predicted_for(cause, leg, DiagnosisSettings())
+        told_of = evidence_sentence(cause.name, leg, 0.0, predicted, scatter=own)
+        assert (words in told_of) is told
+    (leg,) = legs(0.0, ratios=(1.32,))
+    cause = {one.name: one for one in CAUSES}["hundred-miscounted"]
+    predicted = predicted_for(cause, leg, DiagnosisSettings())
+    told_of = evidence_sentence(cause.name, leg, 0.0, predicted, scatter=own)
+    assert "walker's distances scatter by some 6 %" in told_of
 
 
 def test_step_aside_says_how_far_from_the_line_it_led() -> None:

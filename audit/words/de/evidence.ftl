@@ -1,6 +1,8 @@
 # Der eine Satz zu einer Ursache: was sie voraussagt und was zu sehen war.
 
-evidence-predicted = Zu erwarten: { $predicted }{ $beside }; { $seen }{ $log }.
+evidence-predicted = Zu erwarten: { $predicted }{ $beside }; { $seen }{ $scatter }{ $log }.
+evidence-scatter-heading = , und von Abschnitt zu Abschnitt streuen die eigenen Richtungen um etwa { $size }
+evidence-scatter-distance = , und von Abschnitt zu Abschnitt streuen die eigenen Entfernungen um etwa { $share }
 evidence-beside = {" "}(mit dem gemeinsamen Fehler mehrerer Abschnitte: { $both })
 evidence-unpredicted = { $seen }, { $distance }{ $bias }{ $start }{ $log }{ $why }.
 evidence-why-portion = ; ob dieser Teil des Weges zum Abschnitt gehört, ist zweifelhaft
@@ -41,7 +43,7 @@ evidence-an-end = ein Ende { $place } vom { -point }
 evidence-ended = geendet { $place } davon
 evidence-an-end-from-start = ein Ende { $place } vom geplanten, gezählt von dort, wo der Abschnitt begann
 evidence-ratio = { $ratio } der Entfernung
-evidence-walked-ratio = gegangen { $ratio } davon
+evidence-walked-ratio = gegangen { $ratio } davon, auf { $error } genau
 evidence-seen-turn = gesehen { $turn }
 evidence-ended-aside = geendet { $aside } der gehaltenen Linie
 evidence-walked-length = gegangen { $length }, auf { $error } genau

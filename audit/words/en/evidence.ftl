@@ -1,6 +1,8 @@
 # The one sentence of a cause: what it predicts, and what was seen.
 
-evidence-predicted = Predicts { $predicted }{ $beside }; { $seen }{ $log }.
+evidence-predicted = Predicts { $predicted }{ $beside }; { $seen }{ $scatter }{ $log }.
+evidence-scatter-heading = , and from leg to leg this walker scatters by some { $size }
+evidence-scatter-distance = , and from leg to leg this walker's distances scatter by some { $share }
 evidence-beside = {" "}(with the mistake that legs share: { $both })
 evidence-unpredicted = { $seen }, { $distance }{ $bias }{ $start }{ $log }{ $why }.
 evidence-why-portion = ; whether this part of the walk is the leg's is in doubt
@@ -41,7 +43,7 @@ evidence-an-end = an end { $place } of the { -point }
 evidence-ended = ended { $place } of it
 evidence-an-end-from-start = an end { $place } of the planned one, counted from where the leg began
 evidence-ratio = { $ratio } of the distance
-evidence-walked-ratio = walked { $ratio } of it
+evidence-walked-ratio = walked { $ratio } of it, give or take { $error }
 evidence-seen-turn = seen { $turn }
 evidence-ended-aside = ended { $aside } of the line held
 evidence-walked-length = walked { $length }, give or take { $error }
