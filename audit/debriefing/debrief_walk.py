@@ -132,7 +132,7 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
         quality=replace(quality, notes=(*quality.notes, *days, *talk.notes)),
         clean=clean,
         match=measured.match,
-        legs=_legs(measured, explanation, doubtful, talk, card, settings),
+        legs=_legs(measured, explanation, doubtful, talk, card, noted, settings),
         spans=measured.spans,
         stories=explanation.stories,
         paces=measured.paces,
@@ -176,9 +176,11 @@ def _legs(
     doubtful: Mapping[int, str],
     talk: TalkedOver,
     card: LegCard,
+    log: WalkersLog | None,
     settings: Settings,
 ) -> tuple[LegDebrief, ...]:
     """Put together what is known of each leg, in the order of the plan."""
+    words = {} if log is None else {entry.leg: entry.note for entry in log.entries}
     forecasts = _forecasts(measured, card, settings)
     return tuple(
         LegDebrief(
@@ -191,6 +193,7 @@ def _legs(
             steps=talk.steps.get(leg.card.name),
             what_if=what_if(leg.card, leg.measures),
             forecast=forecasts.get(number),
+            noted=words.get(leg.card.name, ""),
             settings=settings,
         )
         for number, leg in enumerate(measured.legs)

@@ -77,6 +77,8 @@ class LegDebrief:
     forecast : MissInForecast or None
         Where in the forecast of an ordinary walker the miss lies; None unless walked, and
         where the recording began on the way.
+    noted : str
+        What the walker wrote beside the leg in his log, in his own words; "" without any.
     settings : Settings
         The thresholds that it was judged by, for those who tell of it.
     """
@@ -90,6 +92,7 @@ class LegDebrief:
     steps: LegSteps | None = None
     what_if: WhatIf | None = None
     forecast: MissInForecast | None = None
+    noted: str = ""
     settings: Settings = field(default_factory=Settings, compare=False, repr=False)
 
     @property

@@ -58,6 +58,7 @@ def leg_entry(leg: LegDebrief, *, timed: bool) -> LegEntry:
         "nearest_approach": None,
         "ledger": None,
         "details": None,
+        "log_note": leg.noted or None,
         "steps": steps_entry(leg.steps),
         "what_if": what_if_entry(leg.what_if),
         "forecast": forecast_entry(leg.forecast),

@@ -174,6 +174,8 @@ class LegEntry(_LegEnds):
     ledger: LedgerEntry | None
     details: DetailsEntry | None
     """Drift, line, ground, paces, point, errors, search, bypasses and stops."""
+    log_note: str | None
+    """What the walker wrote beside the leg in his log; null without any, or where private."""
     steps: StepsEntry | None
     """Null where neither log nor card of the walker's own speaks of the leg."""
     what_if: WhatIfEntry | None

@@ -37,6 +37,8 @@ A_MOMENT_S = 1e8
 def private_debrief(debrief: Debrief) -> Debrief:
     """Give the debrief without names of files and tracks, cropped, with times from the start.
 
+    What the walker wrote beside his legs in words of his own may name anybody, and is left out.
+
     Kept is what was recorded from leaving for the first leg to the end of the last. All times
     count from the first fix that is kept, which becomes 1970-01-01T00:00:00Z; the day of the
     course stays, since the declination is for it.
@@ -56,11 +58,12 @@ def private_debrief(debrief: Debrief) -> Debrief:
         for span in debrief.spans
         if span.end_s > kept_s[0] and span.start_s < kept_s[1]
     )
+    noted = any(leg.noted for leg in debrief.legs)
     cropped = replace(
         debrief,
         clean=clean,
         spans=spans,
-        legs=tuple(_earlier_fixes(leg, first) for leg in debrief.legs),
+        legs=tuple(replace(_earlier_fixes(leg, first), noted="") for leg in debrief.legs),
         quality=replace(
             debrief.quality,
             source="",
@@ -70,6 +73,7 @@ def private_debrief(debrief: Debrief) -> Debrief:
             notes=(
                 *(note for note in debrief.quality.notes if not says(note, *_TELLS_WHOSE)),
                 sentence("recording-private"),
+                *([sentence("recording-private-log")] if noted else []),
             ),
         ),
     )

@@ -15,7 +15,7 @@ from audit.words.figures import Number, Paces
 
 
 def planned_facts(leg: LegDebrief) -> list[tuple[str, str]]:
-    """Give what the card says of a leg, as (name, words)."""
+    """Give what the card says of a leg, and what the walker wrote beside it, as (name, words)."""
     card = leg.audit.card
     planned = say(
         "fact-planned-said",
@@ -26,7 +26,8 @@ def planned_facts(leg: LegDebrief) -> list[tuple[str, str]]:
         paces="none" if card.paces is None else Paces(counted=card.paces),
     )
     note = [(say("fact-note"), card.note)] if card.note else []
-    return [(say("fact-planned"), planned), *note]
+    noted = [(say("fact-log-note"), leg.noted)] if leg.noted else []
+    return [(say("fact-planned"), planned), *note, *noted]
 
 
 def walked_facts(leg: LegDebrief) -> list[tuple[str, str]]:

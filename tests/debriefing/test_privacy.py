@@ -126,3 +126,18 @@ def test_moments_in_a_list_count_from_the_start_too(plain):
 def test_recording_without_times():
     private = private_debrief(sample_debrief(timed=False))
     assert private.quality.start_s is None
+
+
+def test_what_was_written_in_the_log_is_told_and_in_private_left_out(plain):
+    """Bug: neither page nor file had the walker's own notes."""
+    noted = "boxed the marsh with Jo Bloggs"
+    legs = tuple(replace(leg, noted=noted if leg.name == "2" else "") for leg in plain.legs)
+    told = replace(plain, legs=legs)
+    entries = json.loads(render_json(told))["legs"]
+    assert [one["log_note"] for one in entries if one["log_note"]] == [noted]
+    assert noted in render_html(told)
+    private = private_debrief(told)
+    assert noted not in render_json(private)
+    assert noted not in render_html(private)
+    assert any("notes of the walker's log" in note for note in private.quality.notes)
+    assert not any("walker's log" in note for note in private_debrief(plain).quality.notes)

@@ -15,6 +15,7 @@ fact-planned-said = Gitter { $grid }, magnetisch { $magnetic }, Gegenrichtung { 
    *[some] , { $paces } { -pace }
 }
 fact-note = Vermerk
+fact-log-note = Vermerk im Marschprotokoll
 fact-azimuth = Gitterrichtung
 fact-azimuth-said = { $walked } (95-%-Bereich { $interval }{ $doubted ->
     [yes] , wenn dieser Teil der Aufzeichnung der Abschnitt ist

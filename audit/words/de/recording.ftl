@@ -143,6 +143,7 @@ recording-field-cadence = { $count ->
    *[other] { $count } Schrittfrequenzen
 }
 recording-private = Privat: Namen von Dateien und Spuren fehlen, die Aufzeichnung beginnt mit dem Aufbruch zum ersten Abschnitt und endet mit dem letzten, und Zeiten zählen von ihrem Beginn an.
+recording-private-log = Auch die Vermerke des Marschprotokolls fehlen: In eigenen Worten geschrieben, können sie Personen nennen.
 recording-rounds = Die Aufzeichnung ist viele Male so lang wie die Bahn. Nur die Runden{ $chosen ->
     [day] {" "}am Tag des Plans
    *[fit] {""}

@@ -15,6 +15,7 @@ fact-planned-said = grid { $grid }, magnetic { $magnetic }, back { $back } grid;
    *[some] , { $paces } { -pace }
 }
 fact-note = Note
+fact-log-note = Noted in the log
 fact-azimuth = { -azimuth(form: "start") }
 fact-azimuth-said = { $walked } grid (95 % interval { $interval }{ $doubted ->
     [yes] , if this part of the recording is the leg

@@ -137,6 +137,7 @@ recording-field-cadence = { $count ->
    *[other] { $count } cadences
 }
 recording-private = Private: names of files and tracks are left out, the recording begins where the first leg was left for and ends with the last, and times count from its start.
+recording-private-log = The notes of the walker's log are left out too: in words of his own, they may name anybody.
 recording-rounds = The recording is many times as long as the course. Only the rounds{ $chosen ->
     [day] {" "}of the plan's day
    *[fit] {""}
