@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from importlib.resources import as_file, files
 
 import pytest
+from reports.sample_debrief import sample_debrief
 
 import audit
 from audit.reports.detail_facts import detail_facts
+from audit.reports.leg_facts import walked_facts
 
 
 @pytest.fixture(scope="module")
@@ -39,3 +42,13 @@ def test_leg_not_walked_tells_nothing(debrief):
 
     leg = debrief.legs[0]
     assert detail_facts(replace(leg, audit=replace(leg.audit, measures=None))) == []
+
+
+def test_paces_that_nobody_counted_are_told_as_expected() -> None:
+    """Bug: "Double paces: 276, by the pace count", of a walk without a log."""
+    leg = sample_debrief().legs[0]
+    said = [words for _, words in walked_facts(leg) if "pace count" in words]
+    assert said == [f"{leg.audit.measures.paces:.0f} to be expected by the pace count, not counted"]
+    counted = replace(leg.audit.measures, paces_from="log")
+    told = walked_facts(replace(leg, audit=replace(leg.audit, measures=counted)))
+    assert any(words.endswith("counted, by the log") for _, words in told)

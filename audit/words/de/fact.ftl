@@ -27,7 +27,7 @@ fact-distance-said = { $straight } gerade, { $path } über Grund: { $error } ({ 
 fact-distance-in-part = { $straight } gerade, { $path } über Grund: was davon aufgezeichnet ist, nicht der ganze Abschnitt
 fact-paces = { -pace }
 fact-paces-by-log = { $paces }, gezählt, laut Marschprotokoll
-fact-paces-by-count = { $paces }, nach dem Schrittmaß
+fact-paces-by-count = { $paces } nach dem Schrittmaß zu erwarten, nicht gezählt
 fact-time = Zeit
 fact-time-said = { $time }{ $standing ->
     [none] {""}

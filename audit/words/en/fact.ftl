@@ -27,7 +27,7 @@ fact-distance-said = { $straight } straight, { $path } over the ground: { $error
 fact-distance-in-part = { $straight } straight, { $path } over the ground: what was recorded of it, and not the whole leg
 fact-paces = { -pace(form: "start-many") }
 fact-paces-by-log = { $paces }, counted, by the log
-fact-paces-by-count = { $paces }, by the pace count
+fact-paces-by-count = { $paces } to be expected by the pace count, not counted
 fact-time = Time
 fact-time-said = { $time }{ $standing ->
     [none] {""}
