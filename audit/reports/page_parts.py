@@ -6,10 +6,14 @@ from audit.debriefing.finished_debrief import Debrief
 from audit.debriefing.privacy import A_MOMENT_S
 from audit.reports import digits
 from audit.reports.leg_facts import clock, clock_name
+from audit.statistics.spread import TWO_SIDED_95
 from audit.track import utc_text
 from audit.words import in_force, say, told
 from audit.words.figures import Number, Paces
 from audit.words.spoken_words import has_message
+
+_LEAST_SHOWN = 1.0
+"""Of a pace count: it is written in whole paces."""
 
 
 def heading_facts(debrief: Debrief) -> list[tuple[str, str]]:
@@ -19,10 +23,28 @@ def heading_facts(debrief: Debrief) -> list[tuple[str, str]]:
     facts = {"date": date, "recording": quality.source or say("fact-not-named")}
     facts["grid"] = f"{told(card.grid.name)} ({card.grid.code})"
     facts["radius"] = digits.stated_metres(card.arrival_radius_m)
-    if card.paces_per_100m is not None:
-        paces = Paces(counted=card.paces_per_100m)
-        facts["pace-count"] = say("fact-pace-count-said", paces=paces)
+    counts = _pace_counts(debrief)
+    if counts:
+        facts["pace-count"] = "; ".join(counts)
     return [(say(f"fact-{name}"), words) for name, words in facts.items()]
+
+
+def _pace_counts(debrief: Debrief) -> list[str]:
+    """Give the pace count of the plan, and beside it the walker's own by the counts of his log."""
+    planned, paces = debrief.card.paces_per_100m, debrief.paces
+    said = []
+    if planned is not None:
+        said.append(say("fact-pace-count-said", paces=Paces(counted=planned)))
+    if paces is not None and paces.counted is not None:
+        own, half = paces.counted.per_100m, TWO_SIDED_95 * paces.counted.sd
+        said.append(
+            say(
+                "fact-pace-count-by-log",
+                paces=Paces(counted=own),
+                error=Paces(counted=max(half, _LEAST_SHOWN)),
+            )
+        )
+    return said
 
 
 def noise(debrief: Debrief) -> str:

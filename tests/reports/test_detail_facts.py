@@ -9,8 +9,10 @@ import pytest
 from reports.sample_debrief import sample_debrief
 
 import audit
+from audit.measurement.paces_of_walk import PaceRate, WalkPaces
 from audit.reports.detail_facts import detail_facts
 from audit.reports.leg_facts import walked_facts
+from audit.reports.page_parts import heading_facts
 
 
 @pytest.fixture(scope="module")
@@ -52,3 +54,15 @@ def test_paces_that_nobody_counted_are_told_as_expected() -> None:
     counted = replace(leg.audit.measures, paces_from="log")
     told = walked_facts(replace(leg, audit=replace(leg.audit, measures=counted)))
     assert any(words.endswith("counted, by the log") for _, words in told)
+
+
+def test_the_walkers_own_pace_count_stands_beside_the_plans() -> None:
+    """Bug: the file had 72.7 paces to 100 m by the log's counts, the page nothing of it."""
+    debrief = sample_debrief()
+    rate = PaceRate(per_100m=72.7, sd=0.8, metres=4000.0)
+    paces = WalkPaces(unit="double", counted=rate, counted_on={}, by_cadence=None, by_cadence_on={})
+    planned = f"{debrief.card.paces_per_100m:.0f} paces to 100 m"
+    assert dict(heading_facts(replace(debrief, paces=None)))["Pace count"] == planned
+    told = dict(heading_facts(replace(debrief, paces=paces)))["Pace count"]
+    own = "by the counts of the log and the ground walked 73, give or take 2"
+    assert told == f"{planned}; {own}"

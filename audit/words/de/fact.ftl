@@ -8,6 +8,7 @@ fact-grid = Kartengitter
 fact-radius = Ankunftsradius
 fact-pace-count = Schrittmaß
 fact-pace-count-said = { $paces } { -pace } auf 100 m
+fact-pace-count-by-log = nach den Zählungen des Marschprotokolls und dem gegangenen Weg { $paces }, auf { $error } genau
 
 fact-planned = Geplant
 fact-planned-said = Gitter { $grid }, magnetisch { $magnetic }, Gegenrichtung { $back } Gitter; { $distance }{ $paces ->

@@ -8,6 +8,7 @@ fact-grid = Grid
 fact-radius = Arrival radius
 fact-pace-count = Pace count
 fact-pace-count-said = { $paces } { -pace } to 100 m
+fact-pace-count-by-log = by the counts of the log and the ground walked { $paces }, give or take { $error }
 
 fact-planned = Planned
 fact-planned-said = grid { $grid }, magnetic { $magnetic }, back { $back } grid; { $distance }{ $paces ->
