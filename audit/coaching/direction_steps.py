@@ -27,7 +27,7 @@ from audit.units import direction_degrees, turn_degrees, turned_aside_m
 from audit.words import sentence
 from audit.words.figures import Azimuth, Length, Turn
 
-DIGITS, DIAL = "azimuth-digits", "dial-misread"
+DIGITS, DIAL, CLICKS = "azimuth-digits", "dial-misread", "bezel-clicks"
 _STEPS: tuple[Step, ...] = ("given", "plotted", "measured", "converted", "set", "walked")
 
 
@@ -201,7 +201,7 @@ def _set_stage(
     least, most = settings.clicks_off
     clicks = [
         Slip(
-            name="bezel-clicks",
+            name=CLICKS,
             what=sentence("slip-clicks", count=abs(n)),
             turn_deg=settings.click_deg * n,
             rank=BORROWED,
@@ -337,12 +337,18 @@ def _fitting(after: AzimuthStage, error_deg: float) -> tuple[Slip, ...]:
 def _between_written(slips: Sequence[Slip], error_deg: float, exact_deg: float) -> Iterator[Slip]:
     """Give the slips between two written numbers: a known one comes first where it leaves nothing.
 
-    A graduation is of whole degrees: what leaves some is none.
+    A graduation is of whole degrees: what leaves some is none. Nor are clicks that leave some told
+    beside a slip that leaves none.
     """
-    for slip in slips:
-        exact = abs(turn_degrees(slip.turn_deg, error_deg)) <= exact_deg + 1e-6
-        if exact or slip.name != DIAL:
-            yield slip if exact else replace(slip, rank=max(slip.rank, BORROWED))
+    left_deg = [abs(turn_degrees(slip.turn_deg, error_deg)) for slip in slips]
+    exact = [left <= exact_deg + 1e-6 for left in left_deg]
+    fits = any(none and slip.rank <= BORROWED for slip, none in zip(slips, exact, strict=True))
+    whole = {DIAL, CLICKS} if fits else {DIAL}
+    for slip, leaves_none in zip(slips, exact, strict=True):
+        if leaves_none:
+            yield slip
+        elif slip.name not in whole:
+            yield replace(slip, rank=max(slip.rank, BORROWED))
 
 
 def _decided(steps: tuple[Step, ...], slips: Sequence[Slip], reached: int) -> tuple[Step, ...]:

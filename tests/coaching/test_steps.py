@@ -214,6 +214,7 @@ def test_a_setting_a_graduation_off_is_told_before_clicks_that_come_near(off_deg
     """Bug: a compass set exactly 10 degrees off "fits 3 clicks of a bezel", which are 9."""
     of = hop(steps(own_card(), log(49.0 + off_deg), turned_deg=off_deg), "set")
     assert of.slips[0] == first
+    assert ("bezel-clicks" in of.slips) is (first == "bezel-clicks")
 
 
 def test_a_setting_with_the_angle_applied_twice_is_told_so():
