@@ -135,6 +135,8 @@ def _off_own_line(leg: LegDebrief, measures: LegMeasures) -> str:
 def miss_along_and_across(measures: LegMeasures) -> str:
     """Say where the claim lies from its point: "12 m beyond it, 40 m left"."""
     error_m = measures.miss_sd_m
+    if digits.metres(abs(measures.miss_along_m), error_m) == digits.metres(0.0, error_m):
+        return say("fact-level-with", across=wording.offset(measures.miss_across_m, error_m))
     return say(
         "fact-beyond" if measures.miss_along_m > 0 else "fact-short-of",
         along=digits.metres(abs(measures.miss_along_m), error_m),

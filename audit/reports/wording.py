@@ -319,6 +319,8 @@ def _unlike_length(leg: LegDebrief, first: Finding) -> str:
 
 def _with_chance(one: Finding, leg: LegDebrief, *, own: bool) -> str:
     words = cause_words(one.cause) if own else cause_of_leg(one, leg)
+    if one.cause == CANNOT_TELL and leg.carried_from is None:
+        words = say("leg-no-cause")
     return say("leg-cause", cause=words, sure=digits.percent(one.probability))
 
 

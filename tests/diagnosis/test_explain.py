@@ -325,7 +325,9 @@ def test_back_azimuth_or_right_angle_beside_an_angle_left_out_is_named(turned) -
     made = {one.cause: one.made for one in found[3]}
     assert made["gm-angle-omitted"] > 0.8
     together = {180.0: "168.0° left", 90.0: "102.0° right", -90.0: "78.0° left"}[turned]
-    assert f"(with the mistake that legs share: {together})" in found[3][0].evidence
+    assert (
+        f" by itself, {together} together with the mistake that legs share;" in found[3][0].evidence
+    )
     assert "share" not in found[0][0].evidence
     assert all(found[leg][0].cause == "gm-angle-omitted" for leg in (0, 1, 2, 4, 5))
 
@@ -340,8 +342,9 @@ def test_hundred_too_few_beside_a_pace_that_falls_short_is_named() -> None:
     )
     found = explain(evidence, S)
     assert found[2][0].cause == "hundred-miscounted"
-    assert "Predicts 100 m short (with the mistake that legs share: 175 m short);" in (
-        found[2][0].evidence
+    assert (
+        "Predicts 100 m short by itself, 175 m short together with the mistake that legs share;"
+        in (found[2][0].evidence)
     )
     assert {one.cause: one.made for one in found[2]}["pace-short"] > 0.8
     assert found[0][0].cause == "pace-short"

@@ -11,7 +11,7 @@ from reports.sample_debrief import sample_debrief
 import audit
 from audit.measurement.paces_of_walk import PaceRate, WalkPaces
 from audit.reports.detail_facts import detail_facts
-from audit.reports.leg_facts import walked_facts
+from audit.reports.leg_facts import miss_along_and_across, walked_facts
 from audit.reports.page_parts import heading_facts
 
 
@@ -66,3 +66,11 @@ def test_the_walkers_own_pace_count_stands_beside_the_plans() -> None:
     told = dict(heading_facts(replace(debrief, paces=paces)))["Pace count"]
     own = "by the counts of the log and the ground walked 73, give or take 2"
     assert told == f"{planned}; {own}"
+
+
+def test_who_ended_level_with_his_point_is_not_beyond_it() -> None:
+    """Bug: "0 m beyond it, 40 m left"."""
+    measures = sample_debrief().legs[0].audit.measures
+    level = replace(measures, miss_along_m=0.3, miss_across_m=-40.0, miss_sd_m=5.0)
+    assert miss_along_and_across(level) == "level with it, 40 m left"
+    assert miss_along_and_across(replace(level, miss_along_m=12.0)).startswith("12 m beyond it")

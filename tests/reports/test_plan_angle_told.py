@@ -49,7 +49,7 @@ def test_a_class_tells_it_in_short_and_on_the_terminal(at_fault):
     lanes = tuple(replace(lane, angle_at_fault=at_fault) for lane in result.lanes)
     told = replace(result, lanes=lanes)
     said = "grid-magnetic angle"
-    assert any(said in one and "to be put right" in one for one in class_verdict(told)) is at_fault
+    assert any(said in one and "Put it right" in one for one in class_verdict(told)) is at_fault
     head = render_class_terminal(told).split(result.walkers[0].name)[0]
     assert (said in head) is at_fault
 

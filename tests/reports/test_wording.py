@@ -230,6 +230,12 @@ def test_one_of_two_names_neither_alone(debrief):
     assert wording.cause(two).startswith("one of two (95 % together): a line that bends")
 
 
+def test_no_cause_is_no_candidate_of_an_undecided_leg(debrief):
+    """Bug: "undecided: a cause that the evidence does not decide (38 %) or ordinary error"."""
+    said = wording.cause(causes(debrief, (CANNOT_TELL, 0.38), (WITHIN_SKILL, 0.36)))
+    assert said == "undecided: no cause that stands out (38 %) or ordinary error (36 %)"
+
+
 @pytest.mark.parametrize("cause", [WITHIN_SKILL, CANNOT_TELL])
 def test_skill_and_doubt_are_no_mistakes(debrief, cause):
     assert wording.named_mistake(causes(debrief, (cause, 0.99))) is None

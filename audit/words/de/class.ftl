@@ -40,8 +40,8 @@ class-too-close = ; { $count ->
 class-untold = ; bei { $count } ist es nicht zu sagen, weil Belege fehlen
 class-unevidenced = ; von { $count } gibt es keinen Beleg, was kein Nichtbestehen ist
 class-course-fault = { $point } (Abschnitt { $leg } von { $lane }): Der Fehler liegt an der Bahn; der { -point } zählt in keiner Bewertung, siehe unten.
-class-plan-angle = { $lane }: Die Nadelabweichung des Plans, { $angle }, ist zu berichtigen: Eine Prüfung bestätigt sie nicht. Das
-    klären, ehe Gehenden Abweichungen dieser Größe angelastet werden.
+class-plan-angle = { $lane }: Die Nadelabweichung des Plans, { $angle }, hält einer Prüfung nicht stand. Sie
+    berichtigen, ehe Gehenden Abweichungen dieser Größe angelastet werden.
 class-all-found = Jeder { -point } wurde von allen gefunden, von denen es einen Beleg gibt.
 class-caught = { $point } (Abschnitt { $leg } von { $lane }) wurde am häufigsten verfehlt: { $found } von { $walkers } { $found ->
 [one] fand

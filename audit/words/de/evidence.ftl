@@ -3,7 +3,7 @@
 evidence-predicted = Zu erwarten: { $predicted }{ $beside }; { $seen }{ $scatter }{ $log }.
 evidence-scatter-heading = , und von Abschnitt zu Abschnitt streuen die eigenen Richtungen um etwa { $size }
 evidence-scatter-distance = , und von Abschnitt zu Abschnitt streuen die eigenen Entfernungen um etwa { $share }
-evidence-beside = {" "}(mit dem gemeinsamen Fehler mehrerer Abschnitte: { $both })
+evidence-beside = {" "}für sich, { $both } zusammen mit dem gemeinsamen Fehler mehrerer Abschnitte
 evidence-unpredicted = { $seen }, { $distance }{ $bias }{ $start }{ $log }{ $why }.
 evidence-why-portion = ; ob dieser Teil des Weges zum Abschnitt gehört, ist zweifelhaft
 evidence-why-swerve = ; ein Stück von { $length } in anderer Richtung kann am Gelände, an Eisen oder an einem Hindernis liegen

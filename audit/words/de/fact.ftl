@@ -47,6 +47,7 @@ fact-own-line-on = { $began } von { $start } begonnen; am angenommenen Ende auf 
 fact-own-line-off = { $began } von { $start } begonnen; am angenommenen Ende { $side } der eigenen Linie
 fact-miss = Ablage
 fact-miss-said = { $miss } vom { -point }, ±{ $error } nach jeder Seite (Standardfehler): { $where }, in der Richtung der Marschskizze gesehen
+fact-level-with = auf gleicher Höhe, { $across }
 fact-beyond = { $along } dahinter, { $across }
 fact-short-of = { $along } davor, { $across }
 fact-nearest = Am nächsten

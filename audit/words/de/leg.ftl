@@ -28,6 +28,7 @@ leg-undecided-two = unentschieden: { $causes }
 leg-one-of-two = eines von beiden (zusammen { $sure }): { $causes }
 leg-undecided-none = unentschieden: keine Ursache ragt heraus ({ $sure })
 leg-undecided-length = unentschieden: { $cause }, aber nichts erklärt die Entfernung, { $off }
+leg-no-cause = keine herausragende Ursache
 leg-carried = übernommen vom Eintrag auf der Karte: { $leg }
 leg-cause = { $cause } ({ $sure })
 leg-cause-left-over = { $cause }, { $left } von dem, was das voraussagt

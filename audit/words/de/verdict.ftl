@@ -68,9 +68,9 @@ verdict-count = { $walked } von { $legs ->
    *[other] { $legs } { -point(form: "to") }
 } erreicht{ $rest }.
 verdict-too-close = , { $count } zu knapp, um es zu entscheiden
-verdict-also-passed = , dazu an { $points } vorbeigekommen, auf keinem gefundenen Abschnitt
+verdict-also-passed = , außerhalb der gefundenen Abschnitte auch an { $points } vorbeigekommen
 verdict-rest = ; { $legs } { $status }
-verdict-plan-angle = Die Nadelabweichung des Plans, { $angle }, ist zu berichtigen: Eine Prüfung bestätigt sie nicht. Das klären,
+verdict-plan-angle = Die Nadelabweichung des Plans, { $angle }, hält einer Prüfung nicht stand. Sie berichtigen,
     ehe einem Gehenden eine Abweichung dieser Größe angelastet wird.
 verdict-unsure = Welcher Teil der Aufzeichnung zu { $legs } gehört, ist nicht sicher: erst auf der Karte
     ansehen, dann diesen Zahlen trauen.

@@ -34,7 +34,7 @@ class-too-close = ; { $count ->
 class-untold = ; for { $count } it cannot be told: evidence is missing
 class-unevidenced = ; for { $count } there is no evidence, which is not a fail
 class-course-fault = { $point } (leg { $leg } of { $lane }): the fault is the course’s; the { -point } is left out of the grades, see below.
-class-plan-angle = { $lane }: the plan’s grid-magnetic angle, { $angle }, is to be put right: a check does not bear it out. Look there
+class-plan-angle = { $lane }: the plan’s grid-magnetic angle, { $angle }, does not agree with a check of it. Put it right
     before blaming walkers for errors of that size.
 class-all-found = Every { -point } was found by everybody of whom there is evidence.
 class-caught = { $point } (leg { $leg } of { $lane }) was missed most often: { $found } of { $walkers } found it, { $missed } missed it{ $doubtful ->

@@ -3,7 +3,7 @@
 evidence-predicted = Predicts { $predicted }{ $beside }; { $seen }{ $scatter }{ $log }.
 evidence-scatter-heading = , and from leg to leg this walker scatters by some { $size }
 evidence-scatter-distance = , and from leg to leg this walker's distances scatter by some { $share }
-evidence-beside = {" "}(with the mistake that legs share: { $both })
+evidence-beside = {" "}by itself, { $both } together with the mistake that legs share
 evidence-unpredicted = { $seen }, { $distance }{ $bias }{ $start }{ $log }{ $why }.
 evidence-why-portion = ; whether this part of the walk is the leg's is in doubt
 evidence-why-swerve = ; a stretch of { $length } on another bearing may be due to the ground, to iron or to an obstacle

@@ -47,6 +47,7 @@ fact-own-line-on = began { $began } from { $start }; on the own line at the clai
 fact-own-line-off = began { $began } from { $start }; { $side } of the own line at the claim
 fact-miss = Miss
 fact-miss-said = { $miss } of the { -point }, ±{ $error } each way (standard error): { $where }, by the card’s { -azimuth }
+fact-level-with = level with it, { $across }
 fact-beyond = { $along } beyond it, { $across }
 fact-short-of = { $along } short of it, { $across }
 fact-nearest = Nearest

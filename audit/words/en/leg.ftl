@@ -28,6 +28,7 @@ leg-undecided-two = undecided: { $causes }
 leg-one-of-two = one of two ({ $sure } together): { $causes }
 leg-undecided-none = undecided: no cause stands out ({ $sure })
 leg-undecided-length = undecided: { $cause }, but nothing explains a distance { $off }
+leg-no-cause = no cause that stands out
 leg-carried = carried over from the plot of { $leg }
 leg-cause = { $cause } ({ $sure })
 leg-cause-left-over = { $cause }, { $left } of what it predicts

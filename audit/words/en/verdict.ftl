@@ -67,9 +67,9 @@ verdict-count = { $walked } of { $legs ->
    *[other] { $legs } { -point(form: "many") }
 } reached{ $rest }.
 verdict-too-close = , { $count } too close to call
-verdict-also-passed = , and { $points } passed on no leg that was found
+verdict-also-passed = , and outside the legs that were found also { $points } passed
 verdict-rest = ; { $legs } { $status }
-verdict-plan-angle = The plan’s grid-magnetic angle, { $angle }, is to be put right: a check does not bear it out. Look there
+verdict-plan-angle = The plan’s grid-magnetic angle, { $angle }, does not agree with a check of it. Put it right
     before blaming a walker for an error of that size.
 verdict-unsure = Which part of the recording belongs to { $legs } is not sure: look at the map before
     trusting those figures.
