@@ -110,6 +110,7 @@ def _leg_evidence(
         shape=_shape(measures, leg.card, facts.noise_m, settings),
         bypasses=_bypasses(measures, leg.card, settings),
         arrived=measures.miss_m <= card.arrival_radius_m,
+        walked_up=_walked_up(measures),
         aside_m=_aside_m(measures),
         grade=None if slope is None else slope.grade,
         slope_ratio=None if slope is None else slope.ratio,
@@ -237,6 +238,11 @@ def _bypasses(
 def _line_unseen(measures: LegMeasures, leg: CardLeg, settings: DiagnosisSettings) -> bool:
     """Say whether a leg was no straight one, or too much of it lies in gaps to show its line."""
     return len(leg.line) > 2 or measures.gap_share > settings.shape_gaps_most
+
+
+def _walked_up(measures: LegMeasures) -> bool:
+    search = None if measures.details is None else measures.details.search
+    return search is not None and search.walked_up
 
 
 def _aside_m(measures: LegMeasures) -> float:

@@ -79,6 +79,8 @@ class LegEvidence:
         The obstacles that were walked round, as measured; none where the line shows none.
     arrived : bool
         The leg ended within the arrival radius of its point.
+    walked_up : bool
+        From there the walker went straight up to his point: it was in sight.
     aside_m : float
         How far right of the walked heading the leg ended.
     grade, slope_ratio, downhill_right : float or None
@@ -127,6 +129,7 @@ class LegEvidence:
     shape: LineShape | None = None
     bypasses: tuple[Bypass, ...] = ()
     arrived: bool = False
+    walked_up: bool = False
     aside_m: float = 0.0
     grade: float | None = None
     slope_ratio: float | None = None

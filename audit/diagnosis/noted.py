@@ -150,10 +150,14 @@ def _log_of_count(
     if way.pace_follows:
         near = followed
     elif way.log_ratio == 0.0:
-        # Who sees the point stops before his count; who goes on past it makes a mistake.
+        # Who sees the point stops before his count; who goes on past it makes a mistake, and so
+        # does who clearly breaks it off where the point is not to be seen.
         more = leg.log_count_ratio > planned
         share = settings.log_goes_on if more else settings.log_stops_early
-        near = (1.0 - share) * as_planned + share * followed
+        broken_off = planned - leg.log_count_ratio > 2.0 * sd
+        unseen = broken_off and not (leg.arrived or leg.walked_up)
+        off = settings.log_goes_on if unseen else share
+        near = (1.0 - share) * as_planned + off * followed
     else:
         near = as_planned
     return (1.0 - wrong) * near + wrong

@@ -344,7 +344,8 @@ class DiagnosisSettings:
     log_stops_early: float = 0.5
     log_goes_on: float = 0.1
     """Of legs without a mistake: that the point in sight ended the count before the card's
-    paces were out, or that the walker counted on up to it; chosen."""
+    paces were out, or that the walker counted on up to it, or ended it early with no point to be
+    seen; chosen."""
     match_odds_gained: float = 3.0
     """How much surer of a leg's portion one may be for going with the other legs, in odds, at
     the most: it was picked to fit; chosen: trusting a doubtful portion further found more of

@@ -136,3 +136,30 @@ def test_a_number_wrong_on_the_card_alone_is_no_mistake_of_who_arrived_as_planne
     evidence = legs(0.5, 0.5, -1.0, ratios=[1.01, 1.0, 0.99])
     met = (replace(evidence[0], length_m=660.0, arrived=True), *evidence[1:])
     assert named(with_card(met, replace(RIGHT, log_ratio=math.log(1.152)))) == "within-skill"
+
+
+def test_a_setting_that_equals_another_legs_is_no_quarter_turn_past_a_right_card() -> None:
+    """Bug: the log had the azimuth of leg 2, and "an azimuth 90° out" was named and coached."""
+    evidence = legs(88.0, 2.0, -1.0, angle_deg=-17.5)
+    first = replace(
+        evidence[0], set_turn_deg=90.5, other_magnetic_deg=((140.4, 0.75), (300.0, 0.25))
+    )
+    found = causes(with_card((first, *evidence[1:]), RIGHT))
+    assert found["neighbour-azimuth"] > 2.0 * found["right-angle"]
+    # Without his card nothing tells where it was made.
+    assert causes((first, *evidence[1:]))["right-angle"] > found["right-angle"]
+
+
+@pytest.mark.parametrize(("changes", "most"), [({}, 0.7), ({"walked_up": True}, 1.0)])
+def test_a_count_ended_short_of_a_point_that_was_not_in_sight_is_not_ordinary(
+    changes, most
+) -> None:
+    """Bug: 83 m short by count and walk, the point a search away: "ordinary error", 77 %."""
+    evidence = legs(0.5, 0.5, -1.0, 0.0, ratios=[0.87, 0.97, 0.96, 0.98])
+    short = replace(
+        evidence[0], length_m=760.0, log_ratio_sd=0.02, log_count_ratio=math.log(0.89), **changes
+    )
+    counted = (short, *(replace(one, log_count_ratio=0.0) for one in evidence[1:]))
+    ordinary = causes(counted)["within-skill"]
+    assert ordinary < most
+    assert changes == {} or ordinary > 0.7
