@@ -111,7 +111,7 @@ def names(debrief) -> set[str]:
     """Words of the walk's own files."""
     texts = [debrief.card.name, debrief.quality.source, "UTM WGS", debrief.card.model]
     texts += [point.name for point in debrief.points]
-    texts += [leg.audit.card.note for leg in debrief.legs]
+    texts += [text for leg in debrief.legs for text in (leg.audit.card.note, leg.noted)]
     return {word for text in texts for word in re.findall(r"[^\W\d_]+", text)}
 
 
