@@ -194,6 +194,7 @@ def _legs(
             what_if=what_if(leg.card, leg.measures),
             forecast=forecasts.get(number),
             noted=words.get(leg.card.name, ""),
+            scatter=explanation.scatter,
             settings=settings,
         )
         for number, leg in enumerate(measured.legs)

@@ -13,6 +13,7 @@ from audit.debriefing.frames import cross_track_frame, legs_frame
 from audit.debriefing.on_no_leg import OnNoLeg
 from audit.diagnosis.finding import Finding, WalkFinding
 from audit.diagnosis.one_of_two import OneOfTwo
+from audit.diagnosis.walkers_scatter import WalkersScatter
 from audit.forecast.place_of_miss import MissInForecast
 from audit.leg_card import CardPoint, LegCard
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
@@ -79,6 +80,8 @@ class LegDebrief:
         where the recording began on the way.
     noted : str
         What the walker wrote beside the leg in his log, in his own words; "" without any.
+    scatter : WalkersScatter
+        By what the walker's ordinary legs scatter, over the whole walk.
     settings : Settings
         The thresholds that it was judged by, for those who tell of it.
     """
@@ -93,6 +96,7 @@ class LegDebrief:
     what_if: WhatIf | None = None
     forecast: MissInForecast | None = None
     noted: str = ""
+    scatter: WalkersScatter = field(default_factory=WalkersScatter)
     settings: Settings = field(default_factory=Settings, compare=False, repr=False)
 
     @property

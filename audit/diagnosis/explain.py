@@ -18,6 +18,7 @@ from audit.diagnosis.leg_evidence import LegEvidence
 from audit.diagnosis.one_of_two import OneOfTwo, one_of_two
 from audit.diagnosis.predicted import predicted_beside, predicted_for
 from audit.diagnosis.steady_sizes import STEADY, steady_sizes
+from audit.diagnosis.walkers_scatter import WalkersScatter
 from audit.diagnosis.weigh_walk import Weighed
 from audit.diagnosis.what_settles import what_settles
 from audit.guide.cause_names import CANNOT_TELL, WITHIN_SKILL
@@ -35,7 +36,8 @@ class Explanation:
 
     ``one_of`` has the legs on which one of two mistakes was made, and neither is named;
     ``carried`` those measured from where the leg before was plotted, which made no mistake of
-    their own; ``displaced`` what the starts of legs share, where the whole walk lies off.
+    their own; ``displaced`` what the starts of legs share, where the whole walk lies off;
+    ``scatter`` by what the walker's ordinary legs scatter.
     """
 
     findings: dict[int, tuple[Finding, ...]]
@@ -43,6 +45,7 @@ class Explanation:
     stories: tuple[WalkFinding, ...] = ()
     carried: dict[int, CarriedOver] = field(default_factory=dict)
     displaced: Displaced | None = None
+    scatter: WalkersScatter = field(default_factory=WalkersScatter)
 
 
 def explain_walk(evidence: tuple[LegEvidence, ...], settings: DiagnosisSettings) -> Explanation:
@@ -78,6 +81,7 @@ def explain_walk(evidence: tuple[LegEvidence, ...], settings: DiagnosisSettings)
         one_of=one_of,
         carried=inherited,
         stories=joint_stories(evidence, weighed, steady, settings),
+        scatter=WalkersScatter(turn_deg=weighed.scatter_deg, log_ratio=weighed.pace_scatter),
     )
 
 

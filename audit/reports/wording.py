@@ -279,7 +279,8 @@ def cause_told(leg: LegDebrief) -> str:
 def left_over(leg: LegDebrief) -> str:
     """Say what a mistake of direction leaves over: "11° right"; "" where it is no more than error.
 
-    It is a second error beside the mistake. Where another turn was made too, that is what it is.
+    It is a second error beside the mistake, more than twice what this walker scatters by and what
+    the azimuth is measured to. Where another turn was made too, that is what it is.
     """
     named, measures = named_mistake(leg), leg.audit.measures
     if named is None or measures is None or named.predicted is None or named.unit != "deg":
@@ -289,7 +290,8 @@ def left_over(leg: LegDebrief) -> str:
         return ""
     left_deg = turn_degrees(named.predicted, measures.azimuth_error_deg)
     half_deg = half_interval_deg(measures)
-    if abs(left_deg) <= max(2.0 * half_deg, leg.settings.coaching.held_azimuth_deg):
+    scatter_deg = math.hypot(leg.scatter.turn_deg, half_deg)
+    if abs(left_deg) <= max(2.0 * scatter_deg, leg.settings.coaching.held_azimuth_deg):
         return ""
     return sided(digits.angle(left_deg, half_deg), left_deg)
 

@@ -10,6 +10,7 @@ from reports.sample_debrief import sample_debrief
 from audit.diagnosis.finding import Finding
 from audit.diagnosis.order_of_passing import PassedPoint
 from audit.diagnosis.passages import Passage
+from audit.diagnosis.walkers_scatter import WalkersScatter
 from audit.reports.leg_facts import walked_facts
 from audit.reports.terminal_report import render_terminal
 from audit.reports.walk_verdict import verdict
@@ -244,3 +245,15 @@ def test_a_mistake_made_beside_a_larger_one_is_told(debrief):
     assert not any("Beside" in one for one in verdict(with_leg(debrief, 0, causes=(angle, unsure))))
     known = with_leg(told, 2, causes=(replace(beside, probability=0.9),))
     assert not any("Beside" in one for one in verdict(known))
+
+
+@pytest.mark.parametrize(("scatter_deg", "told"), [(2.0, True), (3.5, False)])
+def test_what_a_mistake_leaves_over_is_held_against_the_walkers_scatter(debrief, scatter_deg, told):
+    """Bug: 4 degrees left over were told at the head of a walker whose legs scatter by as much."""
+    angle = Finding(
+        cause="gm-angle-omitted", probability=0.97, evidence="", predicted=-7.0, unit="deg"
+    )
+    turned = {"azimuth_error_deg": -12.5}
+    scatter = WalkersScatter(turn_deg=scatter_deg)
+    left = with_leg(debrief, 0, measures=turned, causes=(angle,), scatter=scatter)
+    assert any("left of what that predicts" in said for said in verdict(left)) == told
