@@ -15,6 +15,7 @@ from audit.guide.cause_names import CANNOT_TELL, CAUSE_KINDS
 from audit.leg_card.told_numbers import told_legs
 from audit.measurement.leg_measures import LegMeasures
 from audit.settings import CoachingSettings
+from audit.statistics.spread import TWO_SIDED_95
 from audit.words import Sentence, sentence
 from audit.words.figures import Length, Percent, Turn
 
@@ -34,10 +35,12 @@ def to_keep(shown: Shown, settings: CoachingSettings) -> tuple[Keep, ...]:
     """Give the two things that the figures praise most; fewer where there are no two.
 
     Nothing is praised on a part of the walk that may not be the leg's, or that the log disputes,
-    nor where an end was reckoned and not seen. An azimuth or a distance that a mistake has likely
-    put out, or of a leg that nothing explains, at whose steps card and log show an error, to which
-    the head of the debrief puts the worst miss, or by which all legs lean, is not praised however
-    near it came, nor is a point at the end of a leg that was not walked as the card has it.
+    nor where an end was reckoned and not seen, nor an azimuth or a distance that the recording
+    shows no nearer than it is praised for, or of a way that it shows little of. An azimuth or a
+    distance that a mistake has likely put out, or of a leg that nothing explains, at whose steps
+    card and log show an error, to which the head of the debrief puts the worst miss, or by which
+    all legs lean, is not praised however near it came, nor is a point at the end of a leg that was
+    not walked as the card has it.
     """
     sure = sure_legs(shown.legs, settings)
     in_order = _without(sure, shown.aside | shown.disputed)
@@ -71,7 +74,11 @@ def _without(sure: dict[str, LegMeasures], left_out: AbstractSet[str]) -> dict[s
 def _azimuths(
     right: dict[str, LegMeasures], walked: int, settings: CoachingSettings
 ) -> Iterator[_Praise]:
-    errors = {name: abs(one.azimuth_error_deg) for name, one in right.items()}
+    errors = {
+        name: abs(one.azimuth_error_deg)
+        for name, one in right.items()
+        if one.heading.told_half_95_deg <= settings.held_azimuth_deg and _seen(one, settings)
+    }
     good = _half_within(errors, settings.held_azimuth_deg, walked)
     if good:
         worst = max(errors[name] for name in good)
@@ -93,7 +100,12 @@ def _azimuths(
 def _distances(
     right: dict[str, LegMeasures], walked: int, settings: CoachingSettings
 ) -> Iterator[_Praise]:
-    errors = {name: abs(one.distance_ratio - 1.0) for name, one in right.items()}
+    errors = {
+        name: abs(one.distance_ratio - 1.0)
+        for name, one in right.items()
+        if TWO_SIDED_95 * one.straight_sd_m <= settings.good_distance_share * one.straight_m
+        and _seen(one, settings)
+    }
     good = _half_within(errors, settings.good_distance_share, walked)
     if good:
         worst = max(errors[name] for name in good)
@@ -106,6 +118,11 @@ def _distances(
             legs=tuple(good),
         )
         yield _Praise(weight=settings.praised_distance + len(good) / walked, keep=keep)
+
+
+def _seen(one: LegMeasures, settings: CoachingSettings) -> bool:
+    """Tell whether enough of the way was recorded to say how it was walked."""
+    return one.gap_share <= settings.unseen_most
 
 
 def _half_within(errors: dict[str, float], most: float, out_of: int) -> list[str]:

@@ -95,6 +95,9 @@ class CoachingSettings:
     """What is praised before what; to the first three the share of the legs is added on which it
     was well done, to finding points so much of it. Chosen: a point found after a miss is said
     first, skill of the feet before habits, and that the recorder ran comes last."""
+    unseen_most: float = 1.0 / 3.0
+    """A way of which more than this share was not recorded is not praised; chosen: nobody saw how
+    it was walked."""
     ordinary_probability: float = 0.5
     """A step on foot is called ordinary where a leg's error is that more likely than not."""
     named_probability: float = 0.5

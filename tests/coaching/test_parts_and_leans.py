@@ -12,6 +12,7 @@ from audit.coaching.part_tasks import part_tasks
 from audit.coaching.steps import Hop, LegSteps
 from audit.diagnosis.finding import Finding
 from audit.settings import CoachingSettings
+from audit.units import wrap_degrees
 
 
 def test_where_the_leg_before_ended_is_no_start_to_work_on():
@@ -210,3 +211,31 @@ def test_nothing_else_stands_out_only_where_nothing_was_made_beside():
     assert work[1].evidence.startswith("Beside a larger mistake it was likely made on legs 1 to 7")
     unsure = {name: (angle, replace(beside, made=0.7)) for name in causes}
     assert [one.cause for one in talk(shown(causes=unsure)).work_on] == ["gm-angle-omitted"]
+
+
+@pytest.mark.parametrize(
+    "unknown",
+    [
+        {"heading": {"low_deg": -7.0, "high_deg": 7.0}},
+        {"gap_share": 0.91},
+    ],
+)
+def test_no_azimuth_is_praised_that_nobody_saw(unknown):
+    """Bug: "the azimuth walked was within 2.5" of legs known to 11, or 91 % of them not recorded."""
+    heading = audits()[2].measures.heading
+    if "heading" in unknown:
+        about = {end: wrap_degrees(heading.azimuth.degrees + off)
+                 for end, off in unknown["heading"].items()}  # fmt: skip
+        unknown = {"heading": replace(heading, **about)}
+    kept = all_praise(shown(audits(leg3=unknown)))
+    assert kept
+    assert not any("3" in keep.legs for keep in kept if keep.skill == "azimuth")
+    assert any("3" in keep.legs for keep in all_praise(shown()) if keep.skill == "azimuth")
+
+
+def test_no_distance_is_praised_that_is_not_known_to_as_much():
+    """Bug: "within 4 % of the card's" was praised of legs known to 8."""
+    vague = audits(leg3={"straight_sd_m": 30.0})
+    assert not any(
+        "3" in keep.legs for keep in all_praise(shown(vague)) if keep.skill == "distance"
+    )
