@@ -4,11 +4,18 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+import pytest
+from coaching.shown_walk import audits
+
 from audit.coaching.ordinary_steps import with_ordinary
 from audit.coaching.step_sentences import step_sentences
 from audit.coaching.steps import Hop, LegSteps
 from audit.diagnosis.finding import Finding
+from audit.diagnosis.walkers_scatter import WalkersScatter
 from audit.settings import CoachingSettings
+
+WALKED = {leg.card.name: leg.measures for leg in audits()}
+SCATTER = WalkersScatter(turn_deg=2.0, log_ratio=0.03)
 
 
 def hop(step: str, error: float = 5.0) -> Hop:
@@ -27,7 +34,7 @@ def judged(probability: float, *steps: str) -> LegSteps:
     hops = tuple(hop(step) for step in steps)
     of = {"1": LegSteps(leg="1", hops=hops, sentences=step_sentences(hops))}
     finding = Finding(cause="within-skill", probability=probability, evidence="")
-    return with_ordinary(of, {"1": (finding,)}, CoachingSettings())["1"]
+    return with_ordinary(of, {"1": (finding,)}, WALKED, SCATTER, CoachingSettings())["1"]
 
 
 def test_what_all_legs_call_ordinary_is_no_error_on_foot() -> None:
@@ -57,5 +64,15 @@ def test_a_count_that_the_log_states_short_is_not_called_ordinary() -> None:
     counted = replace(hop("paced", -83.0), kind="distance", written=True)
     of = LegSteps(leg="6", hops=(counted, hop("paced", -30.0)), sentences=())
     finding = Finding(cause="within-skill", probability=0.77, evidence="")
-    (judged_of,) = with_ordinary({"6": of}, {"6": (finding,)}, CoachingSettings()).values()
+    causes = {"6": (finding,)}
+    (judged_of,) = with_ordinary({"6": of}, causes, WALKED, SCATTER, CoachingSettings()).values()
     assert [one.ordinary for one in judged_of.hops] == [False, True]
+
+
+@pytest.mark.parametrize(("turn_deg", "entered"), [(3.0, ()), (1.0, ("walked",))])
+def test_what_a_mistake_leaves_over_is_ordinary_by_the_walkers_scatter(turn_deg, entered) -> None:
+    """Bug: 4 degrees beside a hundred lost were to be worked on, 10 of another leg ordinary."""
+    of = {"1": LegSteps(leg="1", hops=(hop("walked", 4.1),), sentences=())}
+    causes = {"1": (Finding(cause="hundred-miscounted", probability=0.99, evidence=""),)}
+    scatter = WalkersScatter(turn_deg=turn_deg)
+    assert with_ordinary(of, causes, WALKED, scatter, CoachingSettings())["1"].entered == entered
