@@ -29,6 +29,8 @@ from audit.words.figures import Azimuth, Length, Turn
 
 DIGITS, DIAL, CLICKS = "azimuth-digits", "dial-misread", "bezel-clicks"
 _STEPS: tuple[Step, ...] = ("given", "plotted", "measured", "converted", "set", "walked")
+_SET = 5
+"""Steps behind the azimuth that the log has; the walked one alone is not written down."""
 
 
 _MADE_AT: dict[str, Step] = {
@@ -209,7 +211,7 @@ def _set_stage(
         for n in (*range(-most, -least + 1), *range(least, most + 1))
     ]
     return AzimuthStage(
-        reached=5,
+        reached=_SET,
         grid_deg=angles.grid_from_magnetic(set_to).degrees,
         tolerance_deg=settings.set_azimuth_deg,
         words=sentence("step-set-by-log", azimuth=_of_card(set_to.degrees)),
@@ -307,6 +309,7 @@ def _hop(before: AzimuthStage, after: AzimuthStage, distance_m: float) -> Hop:
         tolerance=after.tolerance_deg,
         off_m=off_m,
         slips=slip_names(slips),
+        written=after.reached <= _SET,
         sentence=said,
     )
 

@@ -39,6 +39,7 @@ def given_hop(
         tolerance=tolerance_m,
         off_m=off_m,
         slips=() if slip is None else (slip.name,),
+        written=True,
         sentence=sentence(
             "step-reference",
             point=end.name,
@@ -81,6 +82,7 @@ def plotted_hop(own: OwnLeg, grid: CourseGrid, settings: CoachingSettings) -> Ho
         tolerance=room_m,
         off_m=off_m,
         slips=(name,),
+        written=True,
         sentence=sentence(
             "step-leads-elsewhere",
             off=Length(metres=off_m),

@@ -109,13 +109,16 @@ def _candidate(
 def _to_tell(seen: StepsSeen, name: str, of: LegSteps) -> Sequence[Hop]:
     """Give the hops that no mistake told of the leg explains.
 
-    Nor, of a leg that is not sure, the likeliest mistake: such a leg is left aside.
+    Nor, of a leg that is not sure, the likeliest mistake: such a leg is left aside. What stands
+    between two written numbers is as sure as they are, whatever part of the walk the leg's is.
     """
     findings, causes = seen.causes.get(name, ()), set(seen.told.get(name, ()))
+    left = without_explained(of, causes, findings, seen.walked[name]) if causes else of.hops
     likely = likeliest(findings)
-    if likely is not None and name not in seen.sure:
-        causes.add(likely.cause)
-    return without_explained(of, causes, findings, seen.walked[name]) if causes else of.hops
+    if likely is None or name in seen.sure:
+        return left
+    walked = without_explained(of, {likely.cause}, findings, seen.walked[name])
+    return tuple(hop for hop in left if hop.written or hop in walked)
 
 
 def _evidence(worst: str, hop: Hop, names: list[str], *, by_count: bool) -> Sentence:

@@ -97,3 +97,12 @@ def test_clicks_end_where_the_cause_does_and_a_straight_line_did_not_veer(step, 
 def test_a_line_that_bends_by_what_it_ended_off_did_veer():
     within = (finding("within-skill", 0.4), predicts("veer", 9.0, "deg", 0.2))
     assert list(told(hop("walked", 10.6), causes=within)) == ["veer"]
+
+
+def test_a_slip_between_two_written_numbers_does_not_hang_on_the_match():
+    """Bug: 231 paces for 455 m on the card, pure paper, were left aside at 68 % of the walk."""
+    slip = hop("turned into paces", -100.0, "hundred-miscounted")
+    likely = (predicts("hundred-miscounted", -100.0, "m"),)
+    written = told(replace(slip, kind="distance", written=True), causes=likely, confidence=0.68)
+    assert list(written) == ["hundred-miscounted"]
+    assert "the step of turning the distance into" in written["hundred-miscounted"].evidence
