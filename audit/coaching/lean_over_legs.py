@@ -94,9 +94,12 @@ def lean_task(lean: Lean) -> Task:
         mean=Turn(degrees=lean.mean_deg),
         error=Turn(degrees=lean.half_95_deg),
     )
+    sizes = [math.hypot(*one.ledger.heading) for one in lean.legs.values()]
     return Task(
         kind=2,
-        metres=sum(math.hypot(*one.ledger.heading) for one in lean.legs.values()),
+        metres=sum(sizes),
+        ordinary_m=sum(sizes) * lean.half_95_deg / abs(lean.mean_deg),
+        worst_m=max(one.miss_m for one in lean.legs.values()),
         work=work_on("steady-bias", evidence, list(lean.legs), certain=False),
     )
 

@@ -37,7 +37,11 @@ def beside_tasks(
 ) -> Iterator[Task]:
     """Give them to work on after the larger ones, with the legs that show each."""
     for cause, on in made_beside(causes, told, settings).items():
-        sizes = {name: _put_out_m(one, walked[name]) for name, one in on.items()}
+        # No more than the leg missed by: the mistake that it was made beside cost that.
+        sizes = {
+            name: min(_put_out_m(one, walked[name]), walked[name].miss_m)
+            for name, one in on.items()
+        }
         worst = max(sizes, key=lambda name: sizes[name])
         evidence = sentence(
             "coach-beside",

@@ -7,8 +7,10 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from typing import Literal
 
 from audit.coaching.lean_over_legs import Lean, lean_task
+from audit.coaching.ordinary_metres import SizedPart, measured_sd_m, ordinary_m, part_sd_m
 from audit.coaching.task import Task, work_on
 from audit.diagnosis.finding import Finding
+from audit.diagnosis.walkers_scatter import WalkersScatter
 from audit.guide.cause_names import CANNOT_TELL, CAUSE_KINDS, WITHIN_SKILL
 from audit.leg_card.told_numbers import told_legs
 from audit.measurement.leg_measures import LegMeasures
@@ -16,20 +18,23 @@ from audit.settings import CoachingSettings
 from audit.words import sentence
 from audit.words.figures import Length
 
-Part = Literal["heading", "distance", "start", "passed"]
 _TURNS = frozenset({*CAUSE_KINDS["Direction"], *CAUSE_KINDS["Holding the line"]})
 _LENGTHS = frozenset(CAUSE_KINDS["Distance"])
-_PARTS: tuple[Part, ...] = ("heading", "distance", "start")
+Part = SizedPart | Literal["passed"]
+_PARTS: tuple[SizedPart, ...] = ("heading", "distance", "start")
+_NO_SCATTER = WalkersScatter()
 
 
-def part_tasks(
+def part_tasks(  # noqa: PLR0913 (what is known of the legs beside their measures)
     rest: Mapping[str, LegMeasures],
     spared: Mapping[Part, Collection[str]],
     radius_m: float,
     sight_m: float,
     settings: CoachingSettings,
+    *,
     lean: Lean | None = None,
     causes: Mapping[str, Sequence[Finding]] | None = None,
+    scatter: WalkersScatter = _NO_SCATTER,
 ) -> Iterator[Task]:
     """Give the parts that stand out of their error of measuring, with the legs that show each.
 
@@ -55,11 +60,13 @@ def part_tasks(
     began = _sized("start", parts)
     began = {name: metres for name, metres in began.items() if metres >= settings.began_off_m}
     for _, of in _alike(heading, {name: rest[name].azimuth_error_deg for name in heading}):
-        yield _part(_turn(rest, of, causes or {}, settings), "heading", of)
+        cause = _turn(rest, of, causes or {}, settings)
+        yield _part(cause, "heading", of, rest, scatter)
     for side, of in _alike(distance, {name: rest[name].distance_error_m for name in distance}):
-        yield _part(_stretch(rest, side, of, causes or {}, settings), "distance", of)
+        cause = _stretch(rest, side, of, causes or {}, settings)
+        yield _part(cause, "distance", of, rest, scatter)
     if began:
-        yield _part("wrong-start", "start", began)
+        yield _part("wrong-start", "start", began, rest, scatter)
     passed = {
         name: one
         for name, one in rest.items()
@@ -85,21 +92,21 @@ def _alike(
             left = {name: size for name, size in left.items() if name not in of}
 
 
-def _sized(part: Part, parts: Mapping[str, tuple[str, float]]) -> dict[str, float]:
+def _sized(part: SizedPart, parts: Mapping[str, tuple[str, float]]) -> dict[str, float]:
     """Give a part's metres on the legs of which it is told."""
     return {name: metres for name, (largest, metres) in parts.items() if largest == part}
 
 
 def _largest(
     one: LegMeasures, spared: Mapping[Part, Collection[str]], name: str
-) -> tuple[Part | Literal["none"], float]:
+) -> tuple[SizedPart | Literal["none"], float]:
     """Give the largest part of a leg's miss, where it is to be told, and its metres.
 
     It is told where it is more than twice its standard error. A smaller one is not told in its
     place: the head of the debrief names the largest. A part that takes back what the plan itself
     was out by is no error of the walker's, nor is a start that is none of the leg's doing.
     """
-    own: list[Part] = [
+    own: list[SizedPart] = [
         part
         for part in _PARTS
         if not _makes_up(part, one) and (part != "start" or name not in spared.get("start", ()))
@@ -112,7 +119,7 @@ def _largest(
     return (largest, metres) if metres > 2.0 * sd_m else ("none", 0.0)
 
 
-def _vector(part: Part, one: LegMeasures) -> tuple[float, float]:
+def _vector(part: SizedPart, one: LegMeasures) -> tuple[float, float]:
     return {
         "heading": one.ledger.heading,
         "distance": one.ledger.distance,
@@ -126,7 +133,7 @@ def _added_m(one: LegMeasures, *, began_off: bool) -> float:
     return math.hypot(total[0] - start[0], total[1] - start[1]) if began_off else one.miss_m
 
 
-def _makes_up(part: Part, one: LegMeasures) -> bool:
+def _makes_up(part: SizedPart, one: LegMeasures) -> bool:
     """Tell whether a part takes back most of what card and points of the plan differ by.
 
     So do azimuth and distance together, of who began off and made for his point: no error.
@@ -143,21 +150,18 @@ def _undone(vector: tuple[float, float], other: tuple[float, float]) -> bool:
     return left_m < 0.5 * math.hypot(*vector)
 
 
-def _part_m(part: Part, one: LegMeasures) -> tuple[float, float]:
+def _part_m(part: SizedPart, one: LegMeasures) -> tuple[float, float]:
     """Give a part of the ledger and its standard error; without one, that of the miss."""
-    vector = _vector(part, one)
-    if one.details is None:
-        return math.hypot(*vector), one.miss_sd_m
-    errors = one.details.ledger_errors
-    sd_m = {
-        "heading": errors.heading_m,
-        "distance": errors.distance_m,
-        "start": errors.inherited_m,
-    }[part]
-    return math.hypot(*vector), sd_m
+    return math.hypot(*_vector(part, one)), measured_sd_m(part, one)
 
 
-def _part(cause: str, part: Part, metres: Mapping[str, float]) -> Task:
+def _part(
+    cause: str,
+    part: SizedPart,
+    metres: Mapping[str, float],
+    walked: Mapping[str, LegMeasures],
+    scatter: WalkersScatter,
+) -> Task:
     worst = max(metres, key=lambda name: metres[name])
     evidence = sentence(
         "coach-part",
@@ -171,6 +175,8 @@ def _part(cause: str, part: Part, metres: Mapping[str, float]) -> Task:
     return Task(
         kind=2,
         metres=sum(metres.values()),
+        ordinary_m=ordinary_m(part_sd_m(part, walked[name], scatter) for name in metres),
+        worst_m=max(walked[name].miss_m for name in metres),
         work=work_on(cause, evidence, list(metres), certain=False),
     )
 
@@ -195,6 +201,7 @@ def _passed_by(legs: Mapping[str, LegMeasures]) -> Task:
     return Task(
         kind=2,
         metres=sum(one.miss_m - one.nearest_m for one in legs.values()),
+        worst_m=legs[farthest].miss_m,
         work=work_on("passed-unseen", evidence, list(legs), certain=False),
     )
 

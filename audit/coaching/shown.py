@@ -10,6 +10,7 @@ from audit.coaching.steps import Kind, LegSteps
 from audit.diagnosis.carried_over import CarriedOver
 from audit.diagnosis.finding import Finding
 from audit.diagnosis.one_of_two import OneOfTwo
+from audit.diagnosis.walkers_scatter import WalkersScatter
 from audit.leg_card import CardPoint
 from audit.measurement.leg_measures import LegAudit, LegMeasures
 
@@ -48,6 +49,8 @@ class Shown:
         and how long they were, nobody saw.
     displaced : bool
         The whole walk lies off: where legs began, and by what they passed, is no walker's.
+    scatter : WalkersScatter
+        By what his ordinary legs scatter.
     """
 
     legs: Sequence[LegAudit]
@@ -63,6 +66,7 @@ class Shown:
     log_holds: LogHolds = "both"
     under_way: frozenset[str] = frozenset()
     displaced: bool = False
+    scatter: WalkersScatter = field(default_factory=WalkersScatter)
 
     @property
     def bent(self) -> frozenset[str]:

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from audit.coaching.explained_steps import bends_so, explains, likeliest, without_explained
+from audit.coaching.ordinary_metres import ordinary_m, part_sd_m
 from audit.coaching.steps import Hop, LegSteps, Step
 from audit.coaching.task import Task, work_on
 from audit.diagnosis.finding import Finding
+from audit.diagnosis.walkers_scatter import WalkersScatter
 from audit.guide.cause_names import CANNOT_TELL, JUDGEMENTS
 from audit.guide.pages_on_file import cause_pages
 from audit.leg_card.told_numbers import told_legs
@@ -38,7 +40,7 @@ class StepsSeen:
     """Steps, measures and findings by the name of the leg; ``sure`` names legs that are the leg's.
 
     ``told`` has, by leg, the mistakes that are put before the walker already. Within
-    ``radius_m`` of his point a walker arrived.
+    ``radius_m`` of his point a walker arrived. By ``scatter`` his ordinary legs scatter.
     """
 
     steps: Mapping[str, LegSteps]
@@ -47,6 +49,7 @@ class StepsSeen:
     causes: Mapping[str, Sequence[Finding]]
     told: Mapping[str, Collection[str]]
     radius_m: float
+    scatter: WalkersScatter = field(default_factory=WalkersScatter)
 
 
 def step_tasks(seen: StepsSeen, settings: CoachingSettings) -> Iterator[Task]:
@@ -83,6 +86,10 @@ def step_tasks(seen: StepsSeen, settings: CoachingSettings) -> Iterator[Task]:
         yield Task(
             kind=1,
             metres=sum(hop.off_m for _, hop in hops),
+            ordinary_m=ordinary_m(
+                _sd_m(hop, seen.walked[name], seen.scatter) for name, hop in hops
+            ),
+            worst_m=max(seen.walked[name].miss_m for name in names),
             work=work_on(
                 cause,
                 _evidence(*worst, names, by_count=by_count),
@@ -90,6 +97,13 @@ def step_tasks(seen: StepsSeen, settings: CoachingSettings) -> Iterator[Task]:
                 certain=bool(worst[1].slips),
             ),
         )
+
+
+def _sd_m(hop: Hop, walked: LegMeasures, scatter: WalkersScatter) -> float:
+    """Give how much of what a step leads off is scatter: none between two written numbers."""
+    if hop.written or hop.kind == "point":
+        return 0.0
+    return part_sd_m("heading" if hop.kind == "direction" else "distance", walked, scatter)
 
 
 def _candidate(

@@ -97,6 +97,7 @@ def talk_over(
             legs[one.leg].card.name for one in measured.match.legs if one.under_way
         ),
         displaced=explanation.displaced is not None,
+        scatter=explanation.scatter,
     )
     coaching = with_work(to_keep(shown, settings.coaching), shown, settings)
     return TalkedOver(steps=steps, coaching=coaching, notes=notes)

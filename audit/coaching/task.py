@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -18,15 +18,44 @@ class Task:
     ----------
     kind : 0, 1 or 2
         A mistake named (or one of two); one made beside it, or a step shown; a part of the
-        misses: the first comes before the others however small.
+        misses: of what costs alike the first comes before the others.
     metres : float
         What it put into the misses.
     work : WorkOn
+    ordinary_m : float
+        How much of that the walker's ordinary scatter and the error of measuring may be; 0 where
+        that has been weighed, as of a mistake, or is not in the numbers.
+    worst_m : float
+        The largest miss of its legs, where it is a step or a part of the misses.
     """
 
     kind: Literal[0, 1, 2]
     metres: float
     work: WorkOn
+    ordinary_m: float = 0.0
+    worst_m: float = 0.0
+
+    @property
+    def beyond_m(self) -> float:
+        """Give what it cost beyond ordinary error; 0 where it is no more than that."""
+        return max(self.metres - self.ordinary_m, 0.0)
+
+
+def in_order(tasks: Iterable[Task], radius_m: float) -> list[Task]:
+    """Give what cost most beyond ordinary error first, and nothing ordinary beside it.
+
+    What costs less than the arrival radius beyond that loses nobody his point. Where all is
+    ordinary, the leg that missed by most comes first: the head names it.
+    """
+    found = list(tasks)
+    larger = [
+        task
+        for task in found
+        if task.kind == 0 or task.ordinary_m == 0.0 or task.beyond_m >= radius_m
+    ]
+    if larger:
+        return sorted(larger, key=lambda task: (-task.beyond_m, task.kind))
+    return sorted(found, key=lambda task: -task.worst_m)
 
 
 def work_on(cause: str, evidence: str, legs: Sequence[str], *, certain: bool) -> WorkOn:

@@ -15,7 +15,6 @@ from audit.guide.cause_names import CANNOT_TELL, CAUSE_KINDS
 from audit.leg_card.told_numbers import told_legs
 from audit.measurement.leg_measures import LegMeasures
 from audit.settings import CoachingSettings
-from audit.statistics.spread import TWO_SIDED_95
 from audit.words import Sentence, sentence
 from audit.words.figures import Length, Percent, Turn
 
@@ -35,9 +34,9 @@ def to_keep(shown: Shown, settings: CoachingSettings) -> tuple[Keep, ...]:
     """Give the two things that the figures praise most; fewer where there are no two.
 
     Nothing is praised on a part of the walk that may not be the leg's, or that the log disputes,
-    nor where an end was reckoned and not seen, nor an azimuth or a distance that the recording
-    shows no nearer than it is praised for, or of a way that it shows little of. An azimuth or a
-    distance that a mistake has likely put out, or of a leg that nothing explains, at whose steps
+    nor where an end was reckoned and not seen, nor an azimuth that the recording shows no
+    nearer than it is praised for, or of a way that it shows little of. An azimuth or a distance
+    that a mistake has likely put out, or of a leg that nothing explains, at whose steps
     card and log show an error, to which the head of the debrief puts the worst miss, or by which
     all legs lean, is not praised however near it came, nor is a point at the end of a leg that was
     not walked as the card has it.
@@ -100,12 +99,7 @@ def _azimuths(
 def _distances(
     right: dict[str, LegMeasures], walked: int, settings: CoachingSettings
 ) -> Iterator[_Praise]:
-    errors = {
-        name: abs(one.distance_ratio - 1.0)
-        for name, one in right.items()
-        if TWO_SIDED_95 * one.straight_sd_m <= settings.good_distance_share * one.straight_m
-        and _seen(one, settings)
-    }
+    errors = {name: abs(one.distance_ratio - 1.0) for name, one in right.items()}
     good = _half_within(errors, settings.good_distance_share, walked)
     if good:
         worst = max(errors[name] for name in good)

@@ -1,4 +1,4 @@
-"""What to practise after a walk: named mistakes first, then the largest part of what remains."""
+"""What to practise after a walk: what cost most beyond the walker's ordinary error, first."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from audit.coaching.step_tasks import StepsSeen, step_tasks
 from audit.coaching.steps import Kind
 from audit.coaching.sure_legs import sure_legs
 from audit.coaching.talk import Coaching, Keep, Skill, WorkOn
-from audit.coaching.task import Task
+from audit.coaching.task import Task, in_order
 from audit.measurement.leg_measures import LegMeasures
 from audit.settings import CoachingSettings, Settings
 
@@ -22,7 +22,7 @@ from audit.settings import CoachingSettings, Settings
 def with_work(keep: tuple[Keep, ...], shown: Shown, settings: Settings) -> Coaching:
     """Add to what is to be kept the things that would have brought the walk nearest its points.
 
-    Fewer than two where nothing else stands out.
+    Fewer than two where nothing else stands out, and nothing ordinary beside what does.
     """
     coaching, sight_m = settings.coaching, settings.claim.most_bend_m
     sure = sure_legs(shown.legs, coaching)
@@ -38,12 +38,13 @@ def with_work(keep: tuple[Keep, ...], shown: Shown, settings: Settings) -> Coach
             shown.radius_m,
             sight_m,
             coaching,
-            lean_over_legs(shown, coaching),
-            shown.causes,
+            lean=lean_over_legs(shown, coaching),
+            causes=shown.causes,
+            scatter=shown.scatter,
         ),
     ]
     chosen: dict[tuple[str, ...], WorkOn] = {}
-    for task in sorted(tasks, key=lambda task: (task.kind, -task.metres)):
+    for task in in_order(tasks, shown.radius_m):
         chosen.setdefault(task.work.one_of or (task.work.cause,), task.work)
     work = tuple(chosen.values())[: coaching.things]
     return Coaching(
@@ -83,6 +84,7 @@ def _steps_seen(
         causes=shown.causes,
         told=told,
         radius_m=shown.radius_m,
+        scatter=shown.scatter,
     )
 
 

@@ -10,9 +10,11 @@ from audit.coaching.shown import Shown
 from audit.coaching.to_keep import to_keep
 from audit.coaching.to_work_on import with_work
 from audit.diagnosis.finding import Finding
+from audit.diagnosis.walkers_scatter import WalkersScatter
 from audit.settings import CoachingSettings, Settings
 
 SETTINGS = CoachingSettings()
+SCATTER = WalkersScatter(turn_deg=2.5, log_ratio=0.035)
 
 
 def audits(**of_legs):
@@ -26,6 +28,7 @@ def audits(**of_legs):
 
 
 def shown(legs=None, **known):
+    known = {"scatter": SCATTER} | known
     return Shown(legs=audits() if legs is None else legs, radius_m=30.0, **known)
 
 

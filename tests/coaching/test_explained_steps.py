@@ -8,22 +8,25 @@ import pytest
 from coaching.test_work_on import audits, finding, shown, talk
 
 from audit.coaching.steps import Hop, LegSteps
+from audit.units import turned_aside_m
 
 LEG = "3"
 METRES = 400.0
 
 
 def hop(step, error, *slips):
-    kind = "distance" if step in ("paced", "distance measured") else "direction"
+    turned = step not in ("paced", "distance measured")
     return Hop(
-        steps=(step,), kind=kind, error=error, tolerance=3.1, off_m=abs(error), slips=slips,
-        sentence=f"{step} {error:.1f}.",
+        steps=(step,), kind="direction" if turned else "distance", error=error, tolerance=3.1,
+        off_m=turned_aside_m(METRES, error) if turned else abs(error), slips=slips,
+        written=step not in ("walked", "paced"), sentence=f"{step} {error:.1f}.",
     )  # fmt: skip
 
 
 def told(*hops, causes, confidence=1.0):
     """Give what is to be worked on, by its cause, of a leg of 400 m walked as planned."""
     as_planned = {"straight_m": METRES, "distance_error_m": 0.0, "distance_ratio": 1.0}
+    as_planned |= {"miss_m": 60.0}
     legs = [
         replace(leg, confidence=confidence) if leg.card.name == LEG else leg
         for leg in audits(leg3=as_planned)
@@ -56,9 +59,9 @@ def test_what_the_mistake_of_a_leg_explains_is_no_second_task(cause, predicted, 
 
 def test_what_the_mistake_of_a_leg_does_not_explain_is_told():
     named = (predicts("gm-angle-omitted", -7.5, "deg"),)
-    hops = (hop("set", -7.5, "gm-angle-omitted"), hop("walked", -8.0), hop("paced", 60.0))
+    hops = (hop("set", -7.5, "gm-angle-omitted"), hop("walked", -8.0), hop("paced", 90.0))
     assert set(told(*hops, causes=named)) == {"gm-angle-omitted", "pace-short"}
-    assert "paced 60.0" in told(*hops, causes=named)["pace-short"].evidence
+    assert "paced 90.0" in told(*hops, causes=named)["pace-short"].evidence
     # Turned the other way than the mistake would: it explains nothing of it.
     turned = told(hop("walked", 15.0), causes=named)
     assert set(turned) == {"gm-angle-omitted", "cannot-tell"}
@@ -76,7 +79,9 @@ def test_a_mistake_that_is_likeliest_and_not_named_lends_its_exercise():
 def test_a_leg_left_aside_as_unsure_is_not_told_by_what_its_likeliest_mistake_explains():
     """Bug: an azimuth set 55 degrees off was practised as clicks of the bezel."""
     likely = (predicts("wrong-grid-line", 1000.0, "m", 0.49),)
-    assert not told(hop("set", -55.0), hop("paced", 685.0), causes=likely, confidence=0.42)
+    of_leg = told(hop("set", -55.0), hop("paced", 685.0), causes=likely, confidence=0.42)
+    assert list(of_leg) == ["wrong-grid-line"]  # the setting stands in the log
+    assert not told(hop("walked", -55.0), causes=likely, confidence=0.42)
 
 
 @pytest.mark.parametrize(

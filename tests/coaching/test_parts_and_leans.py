@@ -231,11 +231,3 @@ def test_no_azimuth_is_praised_that_nobody_saw(unknown):
     assert kept
     assert not any("3" in keep.legs for keep in kept if keep.skill == "azimuth")
     assert any("3" in keep.legs for keep in all_praise(shown()) if keep.skill == "azimuth")
-
-
-def test_no_distance_is_praised_that_is_not_known_to_as_much():
-    """Bug: "within 4 % of the card's" was praised of legs known to 8."""
-    vague = audits(leg3={"straight_sd_m": 30.0})
-    assert not any(
-        "3" in keep.legs for keep in all_praise(shown(vague)) if keep.skill == "distance"
-    )

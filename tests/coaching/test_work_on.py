@@ -42,9 +42,10 @@ def test_one_of_two_is_told_as_that_where_one_is_likelier_than_not():
     """Bug: of two at 95 % together the one was named alone at 64 %, as if it were sure."""
     causes = {"1": (finding(PAIR[0], 0.64), finding(PAIR[1], 0.31))}
     one_of = {"1": OneOfTwo(causes=PAIR, probability=0.95, settles=("", ""))}
-    first = talk(shown(causes=causes, one_of=one_of)).work_on[0]
+    legs = audits(leg1={"miss_m": 200.0})
+    first = talk(shown(legs, causes=causes, one_of=one_of)).work_on[0]
     assert (first.certain, first.one_of) == (False, PAIR)
-    alone = talk(shown(causes=causes)).work_on[0]
+    alone = talk(shown(legs, causes=causes)).work_on[0]
     assert (alone.certain, alone.one_of) == (True, ())
 
 
@@ -117,7 +118,7 @@ def test_a_point_found_after_a_blunder_is_not_praised():
 
 def counted(error_m, *, kind="distance", steps=("paced",)):
     return Hop(
-        steps=steps, kind=kind, error=error_m, tolerance=14.0, off_m=abs(error_m), slips=(),
+        steps=steps, kind=kind, error=error_m, tolerance=14.0, off_m=abs(error_m), written=True, slips=(),
         sentence="the 300 paces counted (462 m) are 32 m more than the card's 279 paces (429 m).",
     )  # fmt: skip
 
