@@ -35,19 +35,16 @@ def verdict(debrief: Debrief) -> tuple[str, ...]:
     radius_m = debrief.card.arrival_radius_m
     sure = [pair for pair in walked if _is_judged(debrief, pair[0])]
     doubtful = _doubtful_worst(walked, sure, radius_m)
-    rest = (
-        *_beside(debrief),
-        *doubtful,
-        *_left_lines(walked),
-        *not_as_planned(debrief),
-        _count(debrief),
-    )
-    rest = *rest, *_on_no_leg(debrief)
+    rest = *_beside(debrief), *doubtful, *_left_lines(walked), *not_as_planned(debrief)
+    lost, counted = _on_no_leg(debrief), _count(debrief)
+    # Where most of the walk was of no leg, what is known of the others comes after that.
+    shared, rest = ((counted, *lost, *shared), rest) if lost else (shared, (*rest, counted))
     if not sure:
         return *shared, *rest
     worst, measures = max(sure, key=_miss_m)
     if measures.miss_m > radius_m:
-        return *shared, _worst(worst, measures), *_reasons(debrief, worst), *rest
+        said = _worst(worst, measures, of_sure=bool(doubtful))
+        return *shared, said, *_reasons(debrief, worst), *rest
     seen = [pair for pair in sure if not pair[1].ends_reckoned[1]]
     if not seen:
         return *shared, *rest
@@ -114,8 +111,14 @@ def _arrived(seen: list[tuple[LegDebrief, LegMeasures]], radius_m: float, which:
     )
 
 
-def _worst(leg: LegDebrief, measures: LegMeasures) -> str:
-    return say("verdict-worst", **_ending(leg, measures), found=_FOUND[measures.point_verdict])
+def _worst(leg: LegDebrief, measures: LegMeasures, *, of_sure: bool) -> str:
+    """Tell of the worst leg; ``of_sure``: one that is not sure may have missed by more."""
+    return say(
+        "verdict-worst",
+        **_ending(leg, measures),
+        of="sure" if of_sure else "all",
+        found=_FOUND[measures.point_verdict],
+    )
 
 
 def _ending(leg: LegDebrief, measures: LegMeasures) -> dict[str, str]:

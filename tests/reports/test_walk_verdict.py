@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 from reports.sample_debrief import sample_debrief
 
+from audit.debriefing.on_no_leg import OnNoLeg
 from audit.diagnosis.finding import Finding
 from audit.diagnosis.order_of_passing import PassedPoint
 from audit.diagnosis.passages import Passage
@@ -130,7 +131,7 @@ def unsure(debrief, number, confidence):
 def test_a_leg_whose_part_is_unsure_does_not_lead(debrief):
     """Bug: a leg that was 44 % sure of its part led the page as the worst."""
     first, *rest = verdict(unsure(debrief, 0, 0.44))
-    assert first.startswith("The worst is leg 3: ")
+    assert first.startswith("Of the legs that are sure, the worst is leg 3: ")
     assert rest[-2] == (
         "Leg 1 may have ended 113 m north-west of Post 7; "
         "that this part of the recording is the leg is only 44 % sure."
@@ -145,7 +146,7 @@ def test_a_leg_that_the_talk_leaves_aside_is_not_the_worst(debrief):
     """Bug: a leg whose end was reckoned was "the worst", and left aside as unsure below."""
     aside = replace(debrief.coaching, left_aside=("1",))
     first, *rest = verdict(replace(debrief, coaching=aside))
-    assert first.startswith("The worst is leg 3: ")
+    assert first.startswith("Of the legs that are sure, the worst is leg 3: ")
     assert rest[-2] == (
         "Leg 1 may have ended 113 m north-west of Post 7; "
         "where it was begun or ended is not sure enough to tell."
@@ -257,3 +258,12 @@ def test_what_a_mistake_leaves_over_is_held_against_the_walkers_scatter(debrief,
     scatter = WalkersScatter(turn_deg=scatter_deg)
     left = with_leg(debrief, 0, measures=turned, causes=(angle,), scatter=scatter)
     assert any("left of what that predicts" in said for said in verdict(left)) == told
+
+
+def test_a_walk_that_was_mostly_of_no_leg_says_so_first(debrief):
+    """Bug: 59 of 99 minutes were of no leg, and the head began with a miss of 40 m."""
+    doubt = "Of the 99 minutes between the ends of the course 59 belong to no leg that was found."
+    first, second, third, *_ = verdict(replace(debrief, on_no_leg=OnNoLeg(doubt=doubt)))
+    assert first.startswith("3 of 4 legs walked")
+    assert second == doubt
+    assert third.startswith("The worst is leg 1")

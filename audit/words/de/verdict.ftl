@@ -9,7 +9,10 @@ verdict-sure-arrived = Jeder Abschnitt, dessen Teil der Aufzeichnung und dessen 
     die größte Ablage ist { $size }, auf Abschnitt { $leg }.
 verdict-worst-unsure = Abschnitt { $leg } endete vielleicht { $miss } von { $end }; dass dieser Teil der Aufzeichnung zu ihm gehört, ist nur zu { $sure } sicher.
 verdict-worst-reckoned = Abschnitt { $leg } endete vielleicht { $miss } von { $end }; wo er begann oder endete, ist dafür nicht sicher genug.
-verdict-worst = Am weitesten daneben liegt { $named ->
+verdict-worst = { $of ->
+    [sure] Von den Abschnitten, die sicher sind, liegt am weitesten daneben
+   *[all] Am weitesten daneben liegt
+} { $named ->
     [yes] der Abschnitt nach { $leg }
    *[no] Abschnitt { $leg }
 }: Die Zählung endete { $miss } von

@@ -9,7 +9,10 @@ verdict-sure-arrived = Every leg whose part of the recording and whose end are s
     the largest miss is { $size }, on leg { $leg }.
 verdict-worst-unsure = Leg { $leg } may have ended { $miss } of { $end }; that this part of the recording is the leg is only { $sure } sure.
 verdict-worst-reckoned = Leg { $leg } may have ended { $miss } of { $end }; where it was begun or ended is not sure enough to tell.
-verdict-worst = The worst is { $named ->
+verdict-worst = { $of ->
+    [sure] Of the legs that are sure, the worst
+   *[all] The worst
+} is { $named ->
     [yes] the leg to { $leg }
    *[no] leg { $leg }
 }: its count ended { $miss } of { $end }, { $part }{ $found ->
