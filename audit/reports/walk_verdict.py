@@ -181,9 +181,11 @@ def _reasons(debrief: Debrief, worst: LegDebrief) -> list[str]:
         legs = [leg.audit for leg in debrief.legs]
         first = first_off(legs, debrief.legs.index(worst), debrief.settings.coaching)
     leg = None if first is None else debrief.legs[first]
-    if leg is None or leg.audit.measures is None or not _is_judged(debrief, leg):
+    measures = None if leg is None or not _is_judged(debrief, leg) else leg.audit.measures
+    # A leg that arrived led nobody astray.
+    if leg is None or measures is None or measures.miss_m <= debrief.card.arrival_radius_m:
         return [*_why(debrief, worst, _of_the_rest(worst))]
-    led = say("verdict-led-there", **_ending(leg, leg.audit.measures))
+    led = say("verdict-led-there", **_ending(leg, measures))
     return [led, *_why(debrief, leg, _of_the_rest(leg)), *_why(debrief, worst, "own")]
 
 

@@ -267,3 +267,13 @@ def test_a_walk_that_was_mostly_of_no_leg_says_so_first(debrief):
     assert first.startswith("3 of 4 legs walked")
     assert second == doubt
     assert third.startswith("The worst is leg 1")
+
+
+def test_a_leg_that_arrived_led_nobody_astray(debrief):
+    """Bug: "leg 1 led there: its count ended 16 m east of P1" of a point that was met."""
+    total = debrief.legs[0].audit.measures.ledger.total
+    ledger = replace(debrief.legs[1].audit.measures.ledger, inherited=total, total=total)
+    met = with_leg(debrief, 0, measures={"miss_m": 16.0})
+    told = with_leg(met, 1, measures={"ledger": ledger, "miss_m": 118.0})
+    assert verdict(told)[0].startswith("The worst is leg 2: ")
+    assert not any("led there" in said for said in verdict(told))
