@@ -13,15 +13,21 @@ MissPart = Literal["heading", "distance", "inherited", "plan", "detour"]
 
 def largest_part(measures: LegMeasures) -> MissPart:
     """Name the largest part of a leg's ledger."""
+    return sized_parts(measures)[0][0]
+
+
+def sized_parts(measures: LegMeasures) -> list[tuple[MissPart, float]]:
+    """Give the parts of a leg's ledger with their metres, the largest first."""
     ledger = measures.ledger
-    sizes: dict[MissPart, tuple[float, float]] = {
+    vectors: dict[MissPart, tuple[float, float]] = {
         "heading": ledger.heading,
         "distance": ledger.distance,
         "inherited": ledger.inherited,
         "plan": ledger.plan,
         "detour": ledger.detour,
     }
-    return max(sizes, key=lambda part: math.hypot(*sizes[part]))
+    sizes = [(part, math.hypot(*vector)) for part, vector in vectors.items()]
+    return sorted(sizes, key=lambda sized: -sized[1])
 
 
 def blamed(legs: Mapping[str, LegMeasures], part: MissPart, radius_m: float) -> frozenset[str]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from audit.coaching.brought_along import first_off
-from audit.coaching.largest_part import largest_part
+from audit.coaching.largest_part import MissPart, largest_part, sized_parts
 from audit.coaching.made_beside import made_beside
 from audit.coaching.sure_legs import is_sure
 from audit.debriefing.finished_debrief import Debrief, LegDebrief
@@ -15,7 +15,7 @@ from audit.reports.cause_words import cause_words
 from audit.reports.inherited import inherited
 from audit.reports.joint_story import joint_story
 from audit.reports.not_as_planned import not_as_planned
-from audit.settings import QualitySettings
+from audit.settings import QualitySettings, Settings
 from audit.words import say, told
 from audit.words.figures import Listed
 
@@ -130,30 +130,41 @@ def _ending(leg: LegDebrief, measures: LegMeasures) -> dict[str, str]:
         "named": "yes" if named else "no",
         "miss": wording.miss(measures),
         "end": leg.audit.card.end.name,
-        "part": _main_part(measures, leg.settings.quality),
+        "part": _main_part(measures, leg.settings),
     }
 
 
 _FOUND = {"found": "yes", "missed": "no", "too close to call": "close"}
 
 
-def _main_part(measures: LegMeasures, quality: QualitySettings) -> str:
+def _main_part(measures: LegMeasures, settings: Settings) -> str:
     """Name the largest part of the ledger, unless it is no larger than its own error.
 
-    Of a leg that was under way when the recording began the parts are the recording's.
+    With it another that is about as large. Of a leg that was under way when the recording began
+    the parts are the recording's.
     """
     if measures.under_way:
         return say("verdict-no-part")
-    largest = largest_part(measures)
-    if largest == "heading":
+    (largest, most_m), (second, next_m), *_ = sized_parts(measures)
+    why, other = (_part(part, measures, settings.quality) for part in (largest, second))
+    if not why:
+        return say("verdict-no-part")
+    if other and next_m >= settings.reports.alike_parts * most_m:
+        return say("verdict-partly", why=why, other=other)
+    return say("verdict-mostly", why=why)
+
+
+def _part(part: MissPart, measures: LegMeasures, quality: QualitySettings) -> str:
+    """Say what a part of a miss came of; "" where it is no larger than its own error."""
+    if part == "heading":
         if wording.azimuth_as_planned(measures) or not wording.azimuth_measured(measures, quality):
-            return say("verdict-no-part")
-        return say("verdict-mostly-azimuth", error=wording.azimuth_error(measures, quality))
-    if largest == "distance":
+            return ""
+        return say("verdict-why-azimuth", error=wording.azimuth_error(measures, quality))
+    if part == "distance":
         if wording.distance_as_planned(measures) or not measures.line_followed:
-            return say("verdict-no-part")
-        return say("verdict-mostly-distance", error=wording.distance_error(measures))
-    return say(f"verdict-mostly-{largest}")
+            return ""
+        return say("verdict-why-distance", error=wording.distance_error(measures))
+    return say(f"verdict-why-{part}")
 
 
 _EXPLAINED_BY = {

@@ -22,6 +22,9 @@ class ReportSettings:
     ordinary_share: float = 0.3
     """A distance out by more than this share of the card's is not told as ordinary error; chosen:
     five times the ordinary scatter of a pace count."""
+    alike_parts: float = 0.8
+    """The second part of a miss is told with the largest from this share of it on; chosen: by
+    less than a fifth one is not "mostly" the reason."""
     told_past_m: float = 50.0
     """After the claim straight on past the point by this much is told with how the leg ended;
     chosen: who looks about for a point in sight goes less far."""

@@ -277,3 +277,17 @@ def test_a_leg_that_arrived_led_nobody_astray(debrief):
     told = with_leg(met, 1, measures={"ledger": ledger, "miss_m": 118.0})
     assert verdict(told)[0].startswith("The worst is leg 2: ")
     assert not any("led there" in said for said in verdict(told))
+
+
+@pytest.mark.parametrize(
+    ("distance_m", "said"),
+    [
+        (95.0, "partly because it was walked 7.2° left of the planned azimuth, partly because it "),
+        (60.0, "mostly because it was walked 7.2° left of the planned azimuth"),
+    ],
+)
+def test_parts_that_are_alike_are_both_told(debrief, distance_m, said):
+    """Bug: "mostly because it was walked 256 m too far" of 250 m of heading and 251 of distance."""
+    ledger = debrief.legs[0].audit.measures.ledger
+    ledger = replace(ledger, heading=(100.0, 0.0), distance=(0.0, distance_m))
+    assert said in verdict(with_leg(debrief, 0, measures={"ledger": ledger}))[0]

@@ -21,15 +21,17 @@ verdict-worst = { $of ->
     [close] ; ob der { -point } gefunden wurde, ist zu knapp, um es zu entscheiden
    *[yes] {""}
 }.
-verdict-mostly-azimuth = vor allem, weil { $error } von der geplanten Richtung gegangen wurde
+verdict-mostly = vor allem, weil { $why }
+verdict-partly = teils, weil { $why }, teils, weil { $other }
+verdict-why-azimuth = { $error } von der geplanten Richtung gegangen wurde
 verdict-led-there = Dorthin führte { $named ->
     [yes] der Abschnitt nach { $leg }
    *[no] Abschnitt { $leg }
 }: Seine Zählung endete { $miss } von { $end }, { $part }.
-verdict-mostly-distance = vor allem, weil { $error } gegangen wurde
-verdict-mostly-inherited = vor allem, weil der Abschnitt neben seinem { -point } begonnen wurde
-verdict-mostly-plan = vor allem, weil Marschskizze und { -point(form: "many") } des Plans nicht zusammenpassen
-verdict-mostly-detour = vor allem, weil ein Umweg nicht zurückgegangen wurde
+verdict-why-distance = { $error } gegangen wurde
+verdict-why-inherited = der Abschnitt neben seinem { -point } begonnen wurde
+verdict-why-plan = Marschskizze und { -point(form: "many") } des Plans nicht zusammenpassen
+verdict-why-detour = ein Umweg nicht zurückgegangen wurde
 verdict-no-part = und kein Teil davon hebt sich vom Messfehler ab
 verdict-line-left = { $legs } { $count ->
     [one] wurde

@@ -24,11 +24,13 @@ verdict-led-there = { $named ->
     [yes] The leg to { $leg }
    *[no] Leg { $leg }
 } led there: its count ended { $miss } of { $end }, { $part }.
-verdict-mostly-azimuth = mostly because it was walked { $error } of the planned { -azimuth }
-verdict-mostly-distance = mostly because it was walked { $error }
-verdict-mostly-inherited = mostly because it began away from its { -point }
-verdict-mostly-plan = mostly because the card and the { -point(form: "many") } of the plan disagree
-verdict-mostly-detour = mostly because a detour was not walked back
+verdict-mostly = mostly because { $why }
+verdict-partly = partly because { $why }, partly because { $other }
+verdict-why-azimuth = it was walked { $error } of the planned { -azimuth }
+verdict-why-distance = it was walked { $error }
+verdict-why-inherited = it began away from its { -point }
+verdict-why-plan = the card and the { -point(form: "many") } of the plan disagree
+verdict-why-detour = a detour was not walked back
 verdict-no-part = and no part of that stands out from the error of measuring it
 verdict-line-left = { $legs } { $count ->
     [one] was
