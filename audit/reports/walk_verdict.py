@@ -7,7 +7,7 @@ from audit.coaching.largest_part import MissPart, largest_part, sized_parts
 from audit.coaching.made_beside import made_beside
 from audit.coaching.sure_legs import is_sure
 from audit.debriefing.finished_debrief import Debrief, LegDebrief
-from audit.guide.cause_names import CANNOT_TELL, WITHIN_SKILL
+from audit.guide.cause_names import CANNOT_TELL, CAUSE_KINDS, WITHIN_SKILL
 from audit.leg_card.told_numbers import told_legs
 from audit.measurement.leg_measures import LegMeasures
 from audit.reports import digits, wording
@@ -134,6 +134,10 @@ def _ending(leg: LegDebrief, measures: LegMeasures) -> dict[str, str]:
     }
 
 
+_MISPLACED = frozenset(CAUSE_KINDS["The point"]) - {
+    "datum", "point-misplaced", "wrong-start", "wrong-point",
+}  # fmt: skip
+"""Mistakes by which a point stands elsewhere on the walker's card or map."""
 _FOUND = {"found": "yes", "missed": "no", "too close to call": "close"}
 
 
@@ -217,7 +221,7 @@ def _consistent(debrief: Debrief, leg: LegDebrief, rest: str) -> str:
     named, cause = wording.named_mistake(leg), wording.cause(leg, own=own)
     if named is None:
         if not leg.causes or leg.causes[0].cause == CANNOT_TELL:
-            return say("verdict-no-why", **about)
+            return _led_by(debrief, leg) or say("verdict-no-why", **about)
         if wording.is_undecided(leg):
             return say("verdict-undecided", cause=cause, **about)
         return say("verdict-consistent", cause=cause, **about)
@@ -232,6 +236,26 @@ def _consistent(debrief: Debrief, leg: LegDebrief, rest: str) -> str:
         many="yes" if len(also) > 1 else "no",
         legs=wording.leg_names(also),
         **about,
+    )
+
+
+def _led_by(debrief: Debrief, leg: LegDebrief) -> str:
+    """Say of a leg that nothing explains what may have led it astray; "" where nothing may.
+
+    Who has a point in the wrong place goes astray on the way to it and, measuring from there, on
+    the way on from it.
+    """
+    number = debrief.legs.index(leg)
+    before = debrief.legs[number - 1] if number else leg
+    named = wording.named_mistake(before)
+    if before is leg or named is None or named.cause not in _MISPLACED:
+        return ""
+    return say(
+        "verdict-led-by",
+        leg=leg.name,
+        before=before.name,
+        point=before.audit.card.end.name,
+        cause=wording.cause(before),
     )
 
 

@@ -291,3 +291,19 @@ def test_parts_that_are_alike_are_both_told(debrief, distance_m, said):
     ledger = debrief.legs[0].audit.measures.ledger
     ledger = replace(ledger, heading=(100.0, 0.0), distance=(0.0, distance_m))
     assert said in verdict(with_leg(debrief, 0, measures={"ledger": ledger}))[0]
+
+
+@pytest.mark.parametrize(("cause", "told"), [("digit-wrong", True), ("hundred-miscounted", False)])
+def test_a_wrong_plot_of_the_leg_before_is_told_of_a_leg_that_nothing_explains(
+    debrief, cause, told
+):
+    """Bug: "the evidence does not say why", of a leg measured from a point with a wrong digit."""
+    before = with_leg(debrief, 0, causes=(Finding(cause=cause, probability=0.99, evidence=""),))
+    untold = Finding(cause="cannot-tell", probability=1.0, evidence="")
+    after = with_leg(before, 1, causes=(untold,), measures={"miss_m": 190.0})
+    said = (
+        "Leg 1 before it is consistent with one wrong digit in the grid reference (99 %); "
+        "with Post 7 in the wrong place, leg 2 may have been measured from there."
+    )
+    assert (said in verdict(after)) is told
+    assert ("The evidence does not say why." in verdict(after)) is not told

@@ -41,6 +41,7 @@ verdict-no-why = { $rest ->
     [own] Was auf { $leg } selbst hinzukam, erklären die Belege nicht.
    *[no] Die Belege sagen nicht, warum.
 }
+verdict-led-by = Zu Abschnitt { $before } davor passt: { $cause }; mit { $point } an falscher Stelle wurde Abschnitt { $leg } vielleicht von dort aus gemessen.
 verdict-undecided = { $rest ->
     [own] Für das, was auf { $leg } selbst hinzukam, ist die Ursache { $cause }.
    *[no] Die Ursache ist { $cause }.

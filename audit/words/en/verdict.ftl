@@ -40,6 +40,7 @@ verdict-no-why = { $rest ->
     [own] What { $leg } itself added the evidence does not explain.
    *[no] The evidence does not say why.
 }
+verdict-led-by = Leg { $before } before it is consistent with { $cause }; with { $point } in the wrong place, leg { $leg } may have been measured from there.
 verdict-undecided = { $rest ->
     [own] Of what { $leg } itself added the cause is { $cause }.
    *[no] The cause is { $cause }.
