@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from audit.coaching.brought_along import first_off
 from audit.coaching.largest_part import MissPart, largest_part, sized_parts
 from audit.coaching.made_beside import made_beside
@@ -36,6 +38,7 @@ def verdict(debrief: Debrief) -> tuple[str, ...]:
     sure = [pair for pair in walked if _is_judged(debrief, pair[0])]
     doubtful = _doubtful_worst(walked, sure, radius_m)
     rest = *_beside(debrief), *doubtful, *_left_lines(walked), *not_as_planned(debrief)
+    others = _to_work_on(debrief, max(sure, key=_miss_m)[0]) if sure else []
     lost, counted = _on_no_leg(debrief), _count(debrief)
     # Where most of the walk was of no leg, what is known of the others comes after that.
     shared, rest = ((counted, *lost, *shared), rest) if lost else (shared, (*rest, counted))
@@ -44,7 +47,7 @@ def verdict(debrief: Debrief) -> tuple[str, ...]:
     worst, measures = max(sure, key=_miss_m)
     if measures.miss_m > radius_m:
         said = _worst(worst, measures, of_sure=bool(doubtful))
-        return *shared, said, *_reasons(debrief, worst), *rest
+        return *shared, said, *_reasons(debrief, worst), *others, *rest
     seen = [pair for pair in sure if not pair[1].ends_reckoned[1]]
     if not seen:
         return *shared, *rest
@@ -240,15 +243,9 @@ def _consistent(debrief: Debrief, leg: LegDebrief, rest: str) -> str:
 
 
 def _led_by(debrief: Debrief, leg: LegDebrief) -> str:
-    """Say of a leg that nothing explains what may have led it astray; "" where nothing may.
-
-    Who has a point in the wrong place goes astray on the way to it and, measuring from there, on
-    the way on from it.
-    """
-    number = debrief.legs.index(leg)
-    before = debrief.legs[number - 1] if number else leg
-    named = wording.named_mistake(before)
-    if before is leg or named is None or named.cause not in _MISPLACED:
+    """Say of a leg that nothing explains what may have led it astray; "" where nothing may."""
+    before = _leading(debrief, leg)
+    if before is None:
         return ""
     return say(
         "verdict-led-by",
@@ -257,6 +254,20 @@ def _led_by(debrief: Debrief, leg: LegDebrief) -> str:
         point=before.audit.card.end.name,
         cause=wording.cause(before),
     )
+
+
+def _leading(debrief: Debrief, leg: LegDebrief) -> LegDebrief | None:
+    """Give the leg before one that nothing explains, where a wrong plot is named of it.
+
+    Who has a point in the wrong place goes astray on the way to it and, measuring from there, on
+    the way on from it.
+    """
+    number = debrief.legs.index(leg)
+    if number == 0 or (leg.causes and leg.causes[0].cause != CANNOT_TELL):
+        return None
+    before = debrief.legs[number - 1]
+    named = wording.named_mistake(before)
+    return before if named is not None and named.cause in _MISPLACED else None
 
 
 def _same_cause(leg: LegDebrief, cause: str) -> bool:
@@ -271,14 +282,35 @@ def _beside(debrief: Debrief) -> list[str]:
     judged = {leg.name: leg.causes for leg in debrief.legs if _is_judged(debrief, leg)}
     found = made_beside(judged, told_of, debrief.settings.coaching)
     return [
-        say(
-            "verdict-beside",
-            legs=told_legs(list(on)),
-            cause=cause_words(cause),
-            sure=digits.percent(min(one.made or 0.0 for one in on.values())),
-        )
+        _beside_words(cause, list(on), digits.percent(min(one.made or 0.0 for one in on.values())))
         for cause, on in found.items()
     ]
+
+
+def _to_work_on(debrief: Debrief, worst: LegDebrief) -> list[str]:
+    """Name the mistakes to work on that the head has not told with the worst leg.
+
+    So head and talk name the same, though the leg that missed by most may be ordinary.
+    """
+    first = first_off([leg.audit for leg in debrief.legs], debrief.legs.index(worst))
+    headed = [worst] if first is None else [worst, debrief.legs[first]]
+    headed += [before for leg in headed if (before := _leading(debrief, leg)) is not None]
+    named = [wording.named_mistake(leg) for leg in headed]
+    told_of = {one.cause for one in named if one is not None}
+    told_of |= {story.cause for story in debrief.stories} | set(CAUSE_KINDS["Behaviour"])
+    legs = {leg.name: leg for leg in debrief.legs if _is_judged(debrief, leg)}
+    said = []
+    for work in debrief.coaching.work_on:
+        found = {name: wording.named_mistake(legs[name]) for name in work.legs if name in legs}
+        on = {name: one for name, one in found.items() if one and one.cause == work.cause}
+        if work.certain and on and work.cause not in told_of:
+            sure = digits.percent(max(one.probability for one in on.values()))
+            said.append(_beside_words(work.cause, list(on), sure))
+    return said
+
+
+def _beside_words(cause: str, legs: Sequence[str], sure: str) -> str:
+    return say("verdict-beside", legs=told_legs(legs), cause=cause_words(cause), sure=sure)
 
 
 def _count(debrief: Debrief) -> str:

@@ -307,3 +307,20 @@ def test_a_wrong_plot_of_the_leg_before_is_told_of_a_leg_that_nothing_explains(
     )
     assert (said in verdict(after)) is told
     assert ("The evidence does not say why." in verdict(after)) is not told
+
+
+def test_the_head_names_what_is_to_be_worked_on(debrief):
+    """Bug: the head named a leg of ordinary error, and not the hundred lost on another."""
+    hundred = Finding(cause="hundred-miscounted", probability=0.99, evidence="")
+    work = replace(
+        debrief.coaching.work_on[0], cause="hundred-miscounted", certain=True, legs=("2",)
+    )
+    coaching = replace(debrief.coaching, work_on=(work,))
+    told = replace(with_leg(debrief, 1, causes=(hundred,)), coaching=coaching)
+    said = (
+        "Beside that, what was seen on leg 2 is consistent with "
+        "a hundred metres lost or added in the count (99 %)."
+    )
+    assert verdict(told)[2] == said
+    assert said not in verdict(with_leg(told, 0, causes=(hundred,)))  # told with the worst leg
+    assert said not in verdict(unsure(told, 1, 0.6))
