@@ -37,11 +37,7 @@ def beside_tasks(
 ) -> Iterator[Task]:
     """Give them to work on after the larger ones, with the legs that show each."""
     for cause, on in made_beside(causes, told, settings).items():
-        # No more than the leg missed by: the mistake that it was made beside cost that.
-        sizes = {
-            name: min(_put_out_m(one, walked[name]), walked[name].miss_m)
-            for name, one in on.items()
-        }
+        sizes = {name: put_out_beside_m(one, walked[name]) for name, one in on.items()}
         worst = max(sizes, key=lambda name: sizes[name])
         evidence = sentence(
             "coach-beside",
@@ -67,3 +63,8 @@ def _put_out_m(one: Finding, walked: LegMeasures) -> float:
     if one.unit == "deg":
         return turned_aside_m(planned_m, one.predicted)
     return abs(one.predicted)
+
+
+def put_out_beside_m(one: Finding, walked: LegMeasures) -> float:
+    """Give the same, but no more than the leg missed by: what it was made beside cost that."""
+    return min(_put_out_m(one, walked), walked.miss_m)

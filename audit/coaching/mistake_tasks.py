@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from audit.coaching.explained_steps import read_otherwise
+from audit.coaching.made_beside import put_out_beside_m
 from audit.coaching.shown import Shown
 from audit.coaching.sure_legs import is_sure
 from audit.coaching.talk import WorkOn
@@ -52,7 +53,11 @@ def mistake_tasks(shown: Shown, settings: CoachingSettings) -> Iterator[Task]:
         yield _one_of_two(names, walked, first, one_of)
     alone = {name: cause for name, cause in named.items() if name not in paired}
     for cause in dict.fromkeys(alone.values()):
-        yield _named(cause, [name for name in alone if alone[name] == cause], walked, first)
+        leading = [name for name in alone if alone[name] == cause]
+        beside = _made_beside(
+            cause, [name for name in first if name not in leading], shown, settings
+        )
+        yield _named(cause, leading, beside, walked, first)
 
 
 def _another_order(shown: Shown) -> Task:
@@ -88,16 +93,35 @@ def _not_gone_to(shown: Shown, sure: set[str], settings: CoachingSettings) -> It
         yield Task(kind=0, metres=sum(metres[name] for name in names), work=work)
 
 
+def _made_beside(
+    cause: str, names: Sequence[str], shown: Shown, settings: CoachingSettings
+) -> dict[str, Finding]:
+    """Give the other legs that share a mistake, or on which it was likely made beside another."""
+    shared = shown.shared.get(cause, ())
+    found = {name: one for name in names for one in shown.causes[name] if one.cause == cause}
+    return {
+        name: one
+        for name, one in found.items()
+        if name in shared or (one.made or 0.0) >= settings.made_probability
+    }
+
+
 def _named(
     cause: str,
-    names: Sequence[str],
+    leading: Sequence[str],
+    beside: Mapping[str, Finding],
     walked: Mapping[str, LegMeasures],
     first: Mapping[str, Finding],
 ) -> Task:
-    worst = _worst(names, walked)
+    """Give a mistake with all its legs: those that it chiefly put out, and those beside another."""
+    worst = _worst(leading, walked)
+    names = [name for name in walked if name in leading or name in beside]
     evidence = _seen_on("coach-named", names, worst, first[worst], first[worst].probability)
+    put_out_m = sum(put_out_beside_m(one, walked[name]) for name, one in beside.items())
     return Task(
-        kind=0, metres=_missed_m(names, walked), work=work_on(cause, evidence, names, certain=True)
+        kind=0,
+        metres=_missed_m(leading, walked) + put_out_m,
+        work=work_on(cause, evidence, names, certain=True),
     )
 
 

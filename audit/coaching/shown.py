@@ -51,6 +51,8 @@ class Shown:
         The whole walk lies off: where legs began, and by what they passed, is no walker's.
     scatter : WalkersScatter
         By what his ordinary legs scatter.
+    shared : mapping
+        By mistake that legs share, as the head tells it, their names.
     """
 
     legs: Sequence[LegAudit]
@@ -67,6 +69,7 @@ class Shown:
     under_way: frozenset[str] = frozenset()
     displaced: bool = False
     scatter: WalkersScatter = field(default_factory=WalkersScatter)
+    shared: Mapping[str, Sequence[str]] = field(default_factory=dict)
 
     @property
     def bent(self) -> frozenset[str]:

@@ -98,6 +98,9 @@ def talk_over(
         ),
         displaced=explanation.displaced is not None,
         scatter=explanation.scatter,
+        shared={
+            one.cause: [legs[leg].card.name for leg in one.legs] for one in explanation.stories
+        },
     )
     coaching = with_work(to_keep(shown, settings.coaching), shown, settings)
     return TalkedOver(steps=steps, coaching=coaching, notes=notes)

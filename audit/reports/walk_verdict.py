@@ -204,7 +204,11 @@ def _reasons(debrief: Debrief, worst: LegDebrief) -> list[str]:
     if leg is None or measures is None or measures.miss_m <= debrief.card.arrival_radius_m:
         return [*_why(debrief, worst, _of_the_rest(worst))]
     led = say("verdict-led-there", **_ending(leg, measures))
-    return [led, *_why(debrief, leg, _of_the_rest(leg)), *_why(debrief, worst, "own")]
+    said = [led, *_why(debrief, leg, _of_the_rest(leg))]
+    named = wording.named_mistake(leg)
+    if named is not None and _same_cause(worst, named.cause):  # named with it already
+        return said
+    return [*said, *_why(debrief, worst, "own")]
 
 
 def _why(debrief: Debrief, leg: LegDebrief, rest: str) -> list[str]:

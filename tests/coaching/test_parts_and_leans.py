@@ -231,3 +231,13 @@ def test_no_azimuth_is_praised_that_nobody_saw(unknown):
     assert kept
     assert not any("3" in keep.legs for keep in kept if keep.skill == "azimuth")
     assert any("3" in keep.legs for keep in all_praise(shown()) if keep.skill == "azimuth")
+
+
+def test_a_mistake_of_all_legs_is_told_with_all_its_legs():
+    """Bug: "on every leg" at the head, and to be worked on "on leg 3"."""
+    angle, pace = finding("gm-angle-omitted", 0.9), finding("pace-long", 0.9)
+    beside = replace(pace, probability=0.01, made=0.6, predicted=1.12, unit="ratio")
+    causes = {str(n): (angle, beside) for n in range(1, 8)} | {"3": (pace,)}
+    shared = {"pace-long": ("1", "2", "3", "4")}
+    told = {one.cause: one.legs for one in talk(shown(causes=causes, shared=shared)).work_on}
+    assert told["pace-long"] == ("1", "2", "3", "4")

@@ -324,3 +324,13 @@ def test_the_head_names_what_is_to_be_worked_on(debrief):
     assert verdict(told)[2] == said
     assert said not in verdict(with_leg(told, 0, causes=(hundred,)))  # told with the worst leg
     assert said not in verdict(unsure(told, 1, 0.6))
+
+
+def test_a_cause_is_told_once_of_the_worst_leg_and_the_one_that_led_there(debrief):
+    """Bug: "and so are legs 1, 5 and 6", and again "and so are legs 1, 4 and 6"."""
+    total = debrief.legs[0].audit.measures.ledger.total
+    ledger = replace(debrief.legs[1].audit.measures.ledger, inherited=total)
+    same = {"causes": debrief.legs[0].causes, "measures": {"ledger": ledger, "miss_m": 118.0}}
+    said = " ".join(verdict(with_leg(debrief, 1, **same)))
+    assert said.count("the grid-magnetic angle left out") == 1
+    assert "and so is leg 2." in said
