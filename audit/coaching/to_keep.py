@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from audit.coaching.largest_part import blamed
 from audit.coaching.lean_over_legs import lean_over_legs
 from audit.coaching.shown import Shown
+from audit.coaching.stretch_over_legs import stretch_over_legs
 from audit.coaching.sure_legs import spoilt_legs, sure_legs, unlike_legs
 from audit.coaching.talk import Keep, Skill
 from audit.guide.cause_names import CANNOT_TELL, CAUSE_KINDS
@@ -34,12 +35,12 @@ def to_keep(shown: Shown, settings: CoachingSettings) -> tuple[Keep, ...]:
     """Give the two things that the figures praise most; fewer where there are no two.
 
     Nothing is praised on a part of the walk that may not be the leg's, or that the log disputes,
-    nor where an end was reckoned and not seen, nor an azimuth that the recording shows no
-    nearer than it is praised for, or of a way that it shows little of. An azimuth or a distance
-    that a mistake has likely put out, or of a leg that nothing explains, at whose steps
-    card and log show an error, to which the head of the debrief puts the worst miss, or by which
-    all legs lean, is not praised however near it came, nor is a point at the end of a leg that was
-    not walked as the card has it.
+    nor where an end was reckoned and not seen, nor an azimuth that the recording shows no nearer
+    than it is praised for, or of a way that it shows little of. An azimuth or a distance that a
+    mistake has likely put out, or of a leg that nothing explains, at whose steps card and log show
+    an error, to which the head of the debrief puts the worst miss, or by which all legs are out to
+    one side, is not praised however near it came, nor is a point at the end of a leg that was not
+    walked as the card has it.
     """
     sure = sure_legs(shown.legs, settings)
     in_order = _without(sure, shown.aside | shown.disputed)
@@ -52,6 +53,8 @@ def to_keep(shown: Shown, settings: CoachingSettings) -> tuple[Keep, ...]:
         spoilt_legs(shown.causes, _LENGTHS, settings) | shown.entered("distance") | shown.under_way
     )
     stretched |= untold | blamed(sure, "distance", shown.radius_m)
+    stretch = stretch_over_legs(shown, settings)
+    stretched |= frozenset() if stretch is None else stretch.legs.keys()
     unlike = unlike_legs(shown.causes, settings)
     walked, legs = len(shown.walked), len(shown.legs)
     praises = [

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 
 from audit.coaching.brought_along import led_to
 from audit.coaching.lean_over_legs import lean_over_legs
@@ -12,6 +12,7 @@ from audit.coaching.part_tasks import Part, part_tasks
 from audit.coaching.shown import Shown
 from audit.coaching.step_tasks import StepsSeen, step_tasks
 from audit.coaching.steps import Kind
+from audit.coaching.stretch_over_legs import stretch_over_legs, stretch_task
 from audit.coaching.sure_legs import sure_legs
 from audit.coaching.talk import Coaching, Keep, Skill, WorkOn
 from audit.coaching.task import Task, in_order
@@ -29,12 +30,14 @@ def with_work(keep: tuple[Keep, ...], shown: Shown, settings: Settings) -> Coach
     mistakes = _mistakes(shown, sure, coaching)
     told = {*shown.aside, *shown.carried, *(name for task in mistakes for name in task.work.legs)}
     rest = {name: one for name, one in sure.items() if name not in told}
+    stretched = _stretched(shown, mistakes, coaching)
     tasks = [
         *mistakes,
+        *stretched,
         *step_tasks(_steps_seen(shown, sure, mistakes), coaching),
         *part_tasks(
             rest,
-            _spared(shown, keep, coaching),
+            _spared(shown, keep, {name for task in stretched for name in task.work.legs}, coaching),
             shown.radius_m,
             sight_m,
             coaching,
@@ -88,8 +91,19 @@ def _steps_seen(
     )
 
 
+def _stretched(shown: Shown, mistakes: Sequence[Task], settings: CoachingSettings) -> list[Task]:
+    """Give what all distances are out by, where no mistake tells it already; one or none."""
+    told = {cause for task in mistakes for cause in task.work.one_of or (task.work.cause,)}
+    stretch = stretch_over_legs(shown, settings)
+    tasks = [] if stretch is None else stretch_task(stretch, shown.radius_m)
+    return [task for task in tasks if task.work.cause not in told]
+
+
 def _spared(
-    shown: Shown, keep: tuple[Keep, ...], settings: CoachingSettings
+    shown: Shown,
+    keep: tuple[Keep, ...],
+    stretched: Collection[str],
+    settings: CoachingSettings,
 ) -> dict[Part, set[str]]:
     """Give the legs of which a part is not put before the walker as what remains.
 
@@ -108,6 +122,7 @@ def _spared(
         },
         "distance": {
             *_praised(keep, "distance"),
+            *stretched,
             *_told_step(shown, "distance"),
             *unseen,
             *for_elsewhere,

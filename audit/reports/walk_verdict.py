@@ -18,7 +18,7 @@ from audit.reports.inherited import inherited
 from audit.reports.joint_story import joint_story
 from audit.reports.not_as_planned import not_as_planned
 from audit.settings import QualitySettings, Settings
-from audit.words import say, told
+from audit.words import say, says, told
 from audit.words.figures import Listed
 
 
@@ -29,7 +29,7 @@ def verdict(debrief: Debrief) -> tuple[str, ...]:
     what the worst leg added.
     """
     off = [told(one) for one in (debrief.quality.elsewhere, debrief.displaced) if one]
-    shared = *off, *joint_story(debrief)
+    shared = *off, *joint_story(debrief), *_over_all_legs(debrief)
     walked = [(leg, leg.audit.measures) for leg in debrief.legs if leg.audit.measures is not None]
     if not walked:
         rest = *not_as_planned(debrief), _count(debrief), *_on_no_leg(debrief)
@@ -52,6 +52,12 @@ def verdict(debrief: Debrief) -> tuple[str, ...]:
     if not seen:
         return *shared, *rest
     return *shared, _arrived(seen, radius_m, _which(len(seen), len(sure), len(walked))), *rest
+
+
+def _over_all_legs(debrief: Debrief) -> list[str]:
+    """Say by what all legs are out to one side, where that is to be worked on and has no name."""
+    seen = [one.evidence for one in debrief.coaching.work_on]
+    return [told(one) for one in seen if says(one, "coach-lean", "coach-stretch")]
 
 
 def _is_judged(debrief: Debrief, leg: LegDebrief) -> bool:

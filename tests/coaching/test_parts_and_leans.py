@@ -241,3 +241,31 @@ def test_a_mistake_of_all_legs_is_told_with_all_its_legs():
     shared = {"pace-long": ("1", "2", "3", "4")}
     told = {one.cause: one.legs for one in talk(shown(causes=causes, shared=shared)).work_on}
     assert told["pace-long"] == ("1", "2", "3", "4")
+
+
+@pytest.mark.parametrize(
+    ("ratios", "told"),
+    [
+        ((1.05, 1.07, 1.18, 1.08, 1.09, 1.1, 1.07), True),
+        ((0.9, 0.92, 0.93, 0.91, 0.9, 0.93, 0.92), True),
+        ((1.02, 1.01, 1.03, 1.02, 1.01, 1.02, 1.02), False),  # surely, and not worth a word
+        ((1.1, 0.9, 1.12, 0.92, 1.07, 0.95, 1.1), False),
+    ],
+)
+def test_distances_out_over_all_legs_are_one_thing_to_work_on(ratios, told):
+    """Bug: all six legs 24 to 63 m too far beside the angle left out, and not one word of it."""
+    changes = {
+        f"leg{n + 1}": {"distance_ratio": ratio, "miss_m": 60.0} for n, ratio in enumerate(ratios)
+    }
+    changes = {
+        name: one | {"ledger": replace(audits()[0].measures.ledger, distance=(0.0, 50.0))}
+        for name, one in changes.items()
+    }
+    angle = {str(n + 1): (finding("gm-angle-omitted", 0.97),) for n in range(len(ratios))}
+    of = shown(audits(**changes), causes=angle)
+    found = [one for one in talk(of).work_on if "give or take" in one.evidence]
+    assert bool(found) is told
+    for one in found:
+        cause = "pace-long" if ratios[0] > 1.0 else "pace-short"
+        assert (one.cause, one.certain, len(one.legs)) == (cause, False, len(ratios))
+        assert not any(keep.skill == "distance" for keep in all_praise(of))

@@ -63,6 +63,11 @@ coach-lean = Auf { $legs } lag der Weg { $side ->
    *[left] links
 } der Richtung, im Mittel der { $count } Abschnitte, die kein benannter Fehler verschob, um { $mean }, auf { $error } genau.
     Nadelabweichung, Kompass und der eigene Drall sehen darin gleich aus.
+coach-stretch = Auf { $legs } ging der Weg { $side ->
+    [far] zu weit
+   *[short] zu kurz
+}, im Mittel der { $count } Abschnitte, deren Entfernung kein benannter Fehler verschob, um { $mean } der Entfernung, auf { $error } genau.
+    Der Schritt dieses Tages, das Schrittmaß der Marschskizze, die Art zu zählen und das Gelände sehen darin gleich aus.
 coach-passed = { $count ->
     [one] Auf { $legs } ist kein Fehler benannt; dort kam der Weg bis auf { $near } an den { -point } heran, und die Zählung endete { $miss } davon.
    *[other] Auf { $legs } ist kein Fehler benannt; dort kam der Weg in Sichtweite der { -point(form: "many") }: auf Abschnitt { $leg } bis auf { $near }, und die Zählung endete { $miss } davon.

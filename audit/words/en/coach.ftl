@@ -66,6 +66,11 @@ coach-lean = On { $legs } the walk lay { $side ->
    *[left] left
 } of the { -azimuth }, by { $mean } on the average of the { $count } legs that no named mistake put out, give or take { $error }.
     The angle, the compass and the walker's own lean look alike in that.
+coach-stretch = On { $legs } the walk went { $side ->
+    [far] too far
+   *[short] short
+}, by { $mean } of the distance on the average of the { $count } legs whose distance no named mistake put out, give or take { $error }.
+    The pace of that day, the pace count of the card, the way of counting and the ground look alike in that.
 coach-passed = { $count ->
     [one] No mistake is named on { $legs }; the walk came within { $near } of the { -point } there, and its count ended { $miss } from it.
    *[other] No mistake is named on { $legs }; the walk came within sight of the { -point(form: "many") } there: on leg { $leg } within { $near }, and its count ended { $miss } from it.
