@@ -8,6 +8,7 @@ from typing import Literal
 
 from audit.coaching.talk import WorkOn
 from audit.guide.pages_on_file import cause_pages, exercise
+from audit.words import sentence
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,11 +60,14 @@ def in_order(tasks: Iterable[Task], radius_m: float) -> list[Task]:
 
 
 def work_on(cause: str, evidence: str, legs: Sequence[str], *, certain: bool) -> WorkOn:
-    """Give one cause with the title and the exercise of its page in the guide."""
+    """Give one cause with the exercise of its page in the guide.
+
+    It has the title of that page only where it is named; else it is what to look at next.
+    """
     return WorkOn(
         cause=cause,
         certain=certain,
-        what=title_of(cause),
+        what=title_of(cause) if certain else sentence("coach-next"),
         evidence=evidence,
         exercise=exercise(cause),
         legs=tuple(legs),

@@ -43,3 +43,9 @@ def test_ordinary_errors_of_one_side_add_up(legs: int) -> None:
     """Of one leg 1.98 standard deviations; of several by their sizes, 0.80 each and more."""
     known = {1: 1.98, 2: 3.27, 4: 5.56}[legs]
     assert ordinary_m([10.0] * legs) == pytest.approx(10.0 * known, abs=0.1)
+
+
+def test_what_is_not_named_has_one_name() -> None:
+    """Bug: "what remains", "To look at next" and "a line that bends" of one part of the misses."""
+    assert str(work_on("veer", "", ["1"], certain=False).what) == "To look at next"
+    assert work_on("veer", "", ["1"], certain=True).what == "a line that bends as it is walked"
