@@ -7,11 +7,12 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from typing import Literal
 
 from audit.coaching.lean_over_legs import Lean, lean_task
+from audit.coaching.line_exercise import bent_aside, exercise_of_line
 from audit.coaching.ordinary_metres import SizedPart, measured_sd_m, ordinary_m, part_sd_m
 from audit.coaching.task import Task, work_on
 from audit.diagnosis.finding import Finding
 from audit.diagnosis.walkers_scatter import WalkersScatter
-from audit.guide.cause_names import CANNOT_TELL, CAUSE_KINDS, WITHIN_SKILL
+from audit.guide.cause_names import CAUSE_KINDS
 from audit.leg_card.told_numbers import told_legs
 from audit.measurement.leg_measures import LegMeasures
 from audit.settings import CoachingSettings
@@ -217,9 +218,8 @@ def _turn(
     likely = _candidate(causes.get(worst, ()), _TURNS, settings)
     if likely is not None:
         return likely
-    # Who was turned so far did not wander off a line: he held another one.
-    wandered = abs(legs[worst].azimuth_error_deg) <= settings.wandered_deg
-    return "veer" if wandered else CANNOT_TELL
+    one = legs[worst]
+    return exercise_of_line(one.azimuth_error_deg, settings, bends=bent_aside(one))
 
 
 def _stretch(
@@ -229,14 +229,14 @@ def _stretch(
     causes: Mapping[str, Sequence[Finding]],
     settings: CoachingSettings,
 ) -> str:
-    """Give the exercise for distances out to a side: a steady count, scatter, or the hundreds."""
+    """Give the exercise for distances out to a side: the pace count, or the hundreds."""
     errors = [one.distance_ratio - 1.0 for one in legs.values()]
     mean = sum(errors) / len(errors)
     if _leans(errors) and side * mean > settings.good_distance_share / 2.0:
         return "pace-long" if mean > 0.0 else "pace-short"
     worst = max(metres, key=lambda name: metres[name])
     if metres[worst] < settings.hundred_m:
-        return WITHIN_SKILL
+        return "pace-long" if side > 0.0 else "pace-short"
     return _candidate(causes.get(worst, ()), _LENGTHS, settings) or "hundred-miscounted"
 
 

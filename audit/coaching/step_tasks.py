@@ -6,12 +6,13 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from audit.coaching.explained_steps import bends_so, explains, likeliest, without_explained
+from audit.coaching.line_exercise import exercise_of_line
 from audit.coaching.ordinary_metres import ordinary_m, part_sd_m
 from audit.coaching.steps import Hop, LegSteps, Step
 from audit.coaching.task import Task, work_on
 from audit.diagnosis.finding import Finding
 from audit.diagnosis.walkers_scatter import WalkersScatter
-from audit.guide.cause_names import CANNOT_TELL, JUDGEMENTS
+from audit.guide.cause_names import CANNOT_TELL, CAUSE_KINDS, JUDGEMENTS
 from audit.guide.pages_on_file import cause_pages
 from audit.leg_card.told_numbers import told_legs
 from audit.measurement.leg_measures import LegMeasures
@@ -92,7 +93,7 @@ def step_tasks(seen: StepsSeen, settings: CoachingSettings) -> Iterator[Task]:
             worst_m=max(seen.walked[name].miss_m for name in names),
             work=work_on(
                 cause,
-                _evidence(*worst, names, by_count=by_count),
+                _evidence(*worst, names, cause, by_count=by_count),
                 names,
                 certain=bool(worst[1].slips),
             ),
@@ -135,11 +136,14 @@ def _to_tell(seen: StepsSeen, name: str, of: LegSteps) -> Sequence[Hop]:
     return tuple(hop for hop in left if hop.written or hop in walked)
 
 
-def _evidence(worst: str, hop: Hop, names: list[str], *, by_count: bool) -> Sentence:
+def _evidence(worst: str, hop: Hop, names: list[str], cause: str, *, by_count: bool) -> Sentence:
+    done = hop.steps[0].replace(" ", "-")
+    if done == "walked" and cause in CAUSE_KINDS["Direction"]:
+        done = "set-or-walked"  # who sets another azimuth notes what he meant to set
     evidence = sentence(
         "coach-entered",
         legs=told_legs(names, begin=True),
-        done=sentence(f"coach-done-{hop.steps[0].replace(' ', '-')}"),
+        done=sentence(f"coach-done-{done}"),
         leg=worst,
         said=hop.sentence,
     )
@@ -156,6 +160,13 @@ def _by_count(hop: Hop, walked: LegMeasures, settings: CoachingSettings) -> bool
     return off_m <= room_m if hop.error > 0.0 else off_m >= -room_m
 
 
+def _line(hop: Hop, findings: Sequence[Finding], settings: CoachingSettings) -> str:
+    """Give the exercise for a line that was held otherwise than it was set."""
+    return exercise_of_line(
+        hop.error, settings, bends=bends_so({one.cause: one for one in findings}, hop)
+    )
+
+
 def _cause_of(
     hop: Hop, findings: Sequence[Finding], settings: CoachingSettings, *, by_count: bool
 ) -> str:
@@ -163,9 +174,7 @@ def _cause_of(
     if named:
         return named[0]
     if hop.steps == ("walked",):
-        wandered = abs(hop.error) <= settings.wandered_deg
-        bends = bends_so({one.cause: one for one in findings}, hop)
-        return "veer" if wandered and (bends or not findings) else CANNOT_TELL
+        return _line(hop, findings, settings)
     most_deg = settings.clicks_off[1] * settings.click_deg + settings.set_azimuth_deg
     if hop.steps == ("set",) and abs(hop.error) > most_deg:
         return CANNOT_TELL

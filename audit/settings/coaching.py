@@ -72,6 +72,9 @@ class CoachingSettings:
     wandered_deg: float = 30.0
     """Who was turned further over a whole leg did not wander off his line but held another;
     chosen: twice what a line that bends by 30 degrees turns a leg."""
+    drilled_deg: float = 6.0
+    """A straight line turned by no more is practised by walking a heading out and back; chosen:
+    twice the 3 degrees of a sighted azimuth. By more, another azimuth was set or held."""
     searched_m: float = 200.0
     """Finding a point after a miss is praised up to here; chosen: further off nobody searches,
     he finds out first where he is."""

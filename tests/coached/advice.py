@@ -20,8 +20,8 @@ from audit.guide.cause_names import WITHIN_SKILL
 from audit.units import turn_degrees
 
 Kind = Literal["keep", "named", "part", "planted"]
-KIND_OF = {cause.name: cause.kind for cause in CAUSES} | {WITHIN_SKILL: "length"}
-"""What a cause puts out; ordinary error is worked on as the scatter of the pace alone."""
+KIND_OF = {cause.name: cause.kind for cause in CAUSES} | {WITHIN_SKILL: "turn"}
+"""What a cause puts out; ordinary error is worked on by the drill for a heading."""
 HELD_DEG, KEPT_SHARE, NEAR_M = 6.0, 0.1, 60.0
 """Twice what is praised (3 degrees, 5 in 100, the arrival radius of 30 m): by so much receiver
 and matching may be out before praise is called wrong."""

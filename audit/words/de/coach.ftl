@@ -43,6 +43,7 @@ coach-done-measured = Messen der Richtung
 coach-done-converted = Umrechnen von Gitter in magnetisch
 coach-done-set = Einstellen des Kompasses
 coach-done-walked = Halten der Linie
+coach-done-set-or-walked = Einstellen des Kompasses oder Halten der Linie
 coach-done-distance-measured = Messen der Entfernung
 coach-done-turned-into-paces = Umrechnen der Entfernung in { -pace }
 coach-done-paced = Zählen der { -pace }

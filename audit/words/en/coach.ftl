@@ -46,6 +46,7 @@ coach-done-measured = measuring the { -azimuth }
 coach-done-converted = turning grid into magnetic
 coach-done-set = setting the compass
 coach-done-walked = holding the line
+coach-done-set-or-walked = setting the compass or holding the line
 coach-done-distance-measured = measuring the distance
 coach-done-turned-into-paces = turning the distance into { -pace }
 coach-done-paced = counting the { -pace }
