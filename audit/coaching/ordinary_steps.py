@@ -26,6 +26,7 @@ def with_ordinary(
     causes: Mapping[str, Sequence[Finding]],
     walked: Mapping[str, LegMeasures],
     scatter: WalkersScatter,
+    radius_m: float,
     settings: CoachingSettings,
 ) -> dict[str, LegSteps]:
     """Give the steps of all legs, those on foot called ordinary where the causes say so.
@@ -43,7 +44,8 @@ def with_ordinary(
                 for hop in _left_over(of, findings, walked[name])
                 if hop in scattered and abs(hop.error) <= _room(hop, walked[name], scatter)
             ]
-        told[name] = _judged(of, scattered) if scattered else of
+        seen = [hop for hop in scattered if _in_sight(hop, walked[name], radius_m, scatter)]
+        told[name] = _judged(of, scattered, seen) if scattered else of
     return told
 
 
@@ -67,8 +69,20 @@ def _room(hop: Hop, walked: LegMeasures, scatter: WalkersScatter) -> float:
     return TWO_SIDED_95 * math.hypot(scatter.log_ratio * walked.straight_m, walked.straight_sd_m)
 
 
-def _judged(of: LegSteps, ordinary: Sequence[Hop]) -> LegSteps:
-    hops = tuple(replace(hop, ordinary=True) if hop in ordinary else hop for hop in of.hops)
+def _in_sight(hop: Hop, walked: LegMeasures, radius_m: float, scatter: WalkersScatter) -> bool:
+    """Tell whether a walk ended at its point by more short of its count than the walker scatters.
+
+    Who sees the point goes to it, and notes the count of his card.
+    """
+    short = hop.steps == ("paced",) and hop.error < -_room(hop, walked, scatter)
+    return short and walked.miss_m <= radius_m
+
+
+def _judged(of: LegSteps, ordinary: Sequence[Hop], in_sight: Sequence[Hop]) -> LegSteps:
+    hops = tuple(
+        replace(hop, ordinary=True, in_sight=hop in in_sight) if hop in ordinary else hop
+        for hop in of.hops
+    )
     return replace(of, hops=hops, sentences=step_sentences(hops))
 
 

@@ -30,7 +30,7 @@ def _sentence(hop: Hop) -> Sentence:
     if hop.carried:
         return sentence("step-carried", said=said)
     if hop.ordinary:
-        said = sentence("step-ordinary", said=said)
+        said = sentence("step-in-sight" if hop.in_sight else "step-ordinary", said=said)
     names = [step.replace(" ", "-") for step in hop.steps]
     if len(names) == 1:
         return sentence("step-at", step=sentence(f"step-begin-{names[0]}"), said=said)

@@ -43,6 +43,9 @@ class Hop:
         The numbers, the error and what it fits.
     ordinary : bool
         All legs weighed together, it is ordinary for this walker, be it over the tolerance.
+    in_sight : bool
+        So it is called, though he scatters by less: the walk ended at the point, before the
+        count was out.
     noted : bool
         Only the log says so, and the walk shows nothing of it.
     carried : bool
@@ -59,6 +62,7 @@ class Hop:
     slips: tuple[str, ...]
     sentence: str
     ordinary: bool = False
+    in_sight: bool = False
     noted: bool = False
     carried: bool = False
     written: bool = False

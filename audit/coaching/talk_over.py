@@ -76,7 +76,9 @@ def talk_over(
     steps = with_carried(steps, legs, carried, settings.coaching)
     steps = with_steady_turn(steps, causes)
     walked = {leg.card.name: leg.measures for leg in legs if leg.measures is not None}
-    steps = with_ordinary(steps, causes, walked, explanation.scatter, settings.coaching)
+    steps = with_ordinary(
+        steps, causes, walked, explanation.scatter, card.arrival_radius_m, settings.coaching
+    )
     steps = without_their_steps(steps, aside)
     another_way = _another_way(legs)
     steps = _not_beside(steps, _bent(legs) - another_way, "step-line-bent")

@@ -34,7 +34,7 @@ def judged(probability: float, *steps: str) -> LegSteps:
     hops = tuple(hop(step) for step in steps)
     of = {"1": LegSteps(leg="1", hops=hops, sentences=step_sentences(hops))}
     finding = Finding(cause="within-skill", probability=probability, evidence="")
-    return with_ordinary(of, {"1": (finding,)}, WALKED, SCATTER, CoachingSettings())["1"]
+    return with_ordinary(of, {"1": (finding,)}, WALKED, SCATTER, 30.0, CoachingSettings())["1"]
 
 
 def test_what_all_legs_call_ordinary_is_no_error_on_foot() -> None:
@@ -65,7 +65,9 @@ def test_a_count_that_the_log_states_short_is_not_called_ordinary() -> None:
     of = LegSteps(leg="6", hops=(counted, hop("paced", -30.0)), sentences=())
     finding = Finding(cause="within-skill", probability=0.77, evidence="")
     causes = {"6": (finding,)}
-    (judged_of,) = with_ordinary({"6": of}, causes, WALKED, SCATTER, CoachingSettings()).values()
+    (judged_of,) = with_ordinary(
+        {"6": of}, causes, WALKED, SCATTER, 30.0, CoachingSettings()
+    ).values()
     assert [one.ordinary for one in judged_of.hops] == [False, True]
 
 
@@ -75,4 +77,21 @@ def test_what_a_mistake_leaves_over_is_ordinary_by_the_walkers_scatter(turn_deg,
     of = {"1": LegSteps(leg="1", hops=(hop("walked", 4.1),), sentences=())}
     causes = {"1": (Finding(cause="hundred-miscounted", probability=0.99, evidence=""),)}
     scatter = WalkersScatter(turn_deg=turn_deg)
-    assert with_ordinary(of, causes, WALKED, scatter, CoachingSettings())["1"].entered == entered
+    assert (
+        with_ordinary(of, causes, WALKED, scatter, 30.0, CoachingSettings())["1"].entered == entered
+    )
+
+
+@pytest.mark.parametrize(
+    ("error_m", "miss_m", "seen"),
+    [(-98.0, 9.0, True), (-15.0, 9.0, False), (-98.0, 60.0, False), (98.0, 9.0, False)],
+)
+def test_a_point_in_sight_ends_a_count(error_m, miss_m, seen) -> None:
+    """Bug: 98 m less than counted were "ordinary for this walker", whose legs are within 4 %."""
+    counted = replace(hop("paced", error_m), kind="distance")
+    of = {"1": LegSteps(leg="1", hops=(counted,), sentences=())}
+    causes = {"1": (Finding(cause="within-skill", probability=0.98, evidence=""),)}
+    walked = {"1": replace(WALKED["1"], miss_m=miss_m)}
+    (told,) = with_ordinary(of, causes, walked, SCATTER, 30.0, CoachingSettings()).values()
+    assert ("that in sight, the count may not" in str(told.sentences[0])) is seen
+    assert not told.entered

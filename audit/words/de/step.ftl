@@ -7,6 +7,7 @@ step-noted = Aufgeschrieben: { $said } Der Weg zeigt nichts davon: Entweder wurd
 step-ended-by-log = Nach Zählung und Zeit des Marschprotokolls endete der Abschnitt früher als hier angenommen: Der Weg wird nicht mit der Zählung verglichen.
 step-other-order = Wie in anderer Reihenfolge gegangen, nach oder von { $point }: Weder mit Marschskizze noch mit Marschprotokoll wird verglichen.
 step-cannot-tell = Nicht zu unterscheiden, bei welchem Schritt ({ $steps }): { $said }
+step-in-sight = { $said } Der Abschnitt endete an seinem { -point }: Mit ihm in Sicht wurde vielleicht nicht ausgezählt.
 step-carried = Übernommen vom Abschnitt davor: { $said }
 step-inherited = { $off }, wie es sich ergibt, wenn von dort gemessen wird, wo dessen Ende auf der Karte stand; kein neuer Fehler.
 step-name-given = angegeben
