@@ -48,6 +48,9 @@ class Hop:
         count was out.
     noted : bool
         Only the log says so, and the walk shows nothing of it.
+    made_good : bool
+        It leads past the point, and the leg ended there: another error undid it, or the point
+        was seen.
     carried : bool
         It is inherited: the leg was measured from where the one before had been plotted.
     written : bool
@@ -63,6 +66,7 @@ class Hop:
     sentence: str
     ordinary: bool = False
     in_sight: bool = False
+    made_good: bool = False
     noted: bool = False
     carried: bool = False
     written: bool = False

@@ -8,6 +8,7 @@ from typing import TypeVar
 
 from audit.coaching.carried_steps import with_carried
 from audit.coaching.leg_steps import walk_steps
+from audit.coaching.made_good import with_made_good
 from audit.coaching.ordinary_steps import with_ordinary
 from audit.coaching.shown import LogHolds, Shown
 from audit.coaching.steady_steps import with_steady_turn
@@ -79,6 +80,7 @@ def talk_over(
     steps = with_ordinary(
         steps, causes, walked, explanation.scatter, card.arrival_radius_m, settings.coaching
     )
+    steps = with_made_good(steps, walked, card.arrival_radius_m)
     steps = without_their_steps(steps, aside)
     another_way = _another_way(legs)
     steps = _not_beside(steps, _bent(legs) - another_way, "step-line-bent")

@@ -8,6 +8,7 @@ step-ended-by-log = Nach Zählung und Zeit des Marschprotokolls endete der Absch
 step-other-order = Wie in anderer Reihenfolge gegangen, nach oder von { $point }: Weder mit Marschskizze noch mit Marschprotokoll wird verglichen.
 step-cannot-tell = Nicht zu unterscheiden, bei welchem Schritt ({ $steps }): { $said }
 step-in-sight = { $said } Der Abschnitt endete an seinem { -point }: Mit ihm in Sicht wurde vielleicht nicht ausgezählt.
+step-made-good = { $said } Der Abschnitt endete trotzdem an seinem { -point }: Ein anderer Fehler glich das aus, oder der { -point } wurde gesehen.
 step-carried = Übernommen vom Abschnitt davor: { $said }
 step-inherited = { $off }, wie es sich ergibt, wenn von dort gemessen wird, wo dessen Ende auf der Karte stand; kein neuer Fehler.
 step-name-given = angegeben

@@ -4,6 +4,7 @@ step-none = No step stands out: card, log and walk agree within ordinary error.
 step-at = { $step }: { $said }
 step-ordinary = { $said } Weighed with all legs, that is ordinary for this walker.
 step-in-sight = { $said } The leg ended at its { -point }: that in sight, the count may not have been walked out.
+step-made-good = { $said } The leg ended at its { -point } all the same: another error took that back, or the { -point } was seen.
 step-carried = Carried over from the leg before: { $said }
 step-inherited = { $off }, as it comes of measuring from where that leg had its end on the map; no new mistake.
 step-noted = Noted: { $said } The walk shows nothing of it: it was noted otherwise than it was done, or made good on the way.
