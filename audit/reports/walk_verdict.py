@@ -18,6 +18,7 @@ from audit.reports.inherited import inherited
 from audit.reports.joint_story import joint_story
 from audit.reports.not_as_planned import not_as_planned
 from audit.settings import QualitySettings, Settings
+from audit.units import turn_degrees
 from audit.words import say, says, told
 from audit.words.figures import Listed
 
@@ -234,7 +235,11 @@ def _consistent(debrief: Debrief, leg: LegDebrief, rest: str) -> str:
     named, cause = wording.named_mistake(leg), wording.cause(leg, own=own)
     if named is None:
         if not leg.causes or leg.causes[0].cause == CANNOT_TELL:
-            return _led_by(debrief, leg) or say("verdict-no-why", **about)
+            return (
+                _led_by(debrief, leg)
+                or _beside_shared(debrief, leg)
+                or say("verdict-no-why", **about)
+            )
         if wording.is_undecided(leg):
             return say("verdict-undecided", cause=cause, **about)
         return say("verdict-consistent", cause=cause, **about)
@@ -264,6 +269,25 @@ def _led_by(debrief: Debrief, leg: LegDebrief) -> str:
         point=before.audit.card.end.name,
         cause=wording.cause(before),
     )
+
+
+def _beside_shared(debrief: Debrief, leg: LegDebrief) -> str:
+    """Say by how much a leg that nothing explains was turned beside what other legs share.
+
+    "" where nothing is shared, or that leaves no less of the turn than there is.
+    """
+    measures = leg.audit.measures
+    stories = (story for story in debrief.stories if story.unit == "deg" and story.size)
+    story = next(stories, None)
+    if story is None or measures is None or debrief.legs.index(leg) in story.legs:
+        return ""
+    left_deg = turn_degrees(story.size or 0.0, measures.azimuth_error_deg)
+    if abs(left_deg) >= abs(measures.azimuth_error_deg):
+        return ""
+    size = digits.angle(left_deg, wording.half_interval_deg(measures))
+    legs = [debrief.legs[number].name for number in story.legs]
+    left = wording.sided(size, left_deg)
+    return say("verdict-beside-shared", left=left, legs=wording.leg_names(legs))
 
 
 def _leading(debrief: Debrief, leg: LegDebrief) -> LegDebrief | None:

@@ -8,7 +8,7 @@ import pytest
 from reports.sample_debrief import sample_debrief
 
 from audit.debriefing.on_no_leg import OnNoLeg
-from audit.diagnosis.finding import Finding
+from audit.diagnosis.finding import Finding, WalkFinding
 from audit.diagnosis.order_of_passing import PassedPoint
 from audit.diagnosis.passages import Passage
 from audit.diagnosis.walkers_scatter import WalkersScatter
@@ -334,3 +334,17 @@ def test_a_cause_is_told_once_of_the_worst_leg_and_the_one_that_led_there(debrie
     said = " ".join(verdict(with_leg(debrief, 1, **same)))
     assert said.count("the grid-magnetic angle left out") == 1
     assert "and so is leg 2." in said
+
+
+def test_a_turn_beside_what_other_legs_share_is_told(debrief):
+    """Bug: 26.7 left on a walk of 16 left had no reason, and the 10 of a graduation no word."""
+    untold = Finding(cause="cannot-tell", probability=0.75, evidence="")
+    story = WalkFinding(
+        cause="gm-angle-reversed", probability=1.0, legs=(1, 2), begins_later=True,
+        put_right=False, size=-16.0, unit="deg",
+    )  # fmt: skip
+    worst = with_leg(debrief, 0, causes=(untold,), measures={"azimuth_error_deg": -26.7})
+    said = "The evidence does not say why: it was walked 10.7° left of what legs 2 and 3 share."
+    assert said in verdict(replace(worst, stories=(story,)))
+    right = replace(story, size=16.0)
+    assert said not in verdict(replace(worst, stories=(right,)))

@@ -42,6 +42,7 @@ verdict-no-why = { $rest ->
    *[no] Die Belege sagen nicht, warum.
 }
 verdict-led-by = Zu Abschnitt { $before } davor passt: { $cause }; mit { $point } an falscher Stelle wurde Abschnitt { $leg } vielleicht von dort aus gemessen.
+verdict-beside-shared = Die Belege sagen nicht, warum: Gegangen wurde { $left } von dem, was { $legs } gemeinsam haben.
 verdict-undecided = { $rest ->
     [own] Für das, was auf { $leg } selbst hinzukam, ist die Ursache { $cause }.
    *[no] Die Ursache ist { $cause }.

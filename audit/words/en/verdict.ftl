@@ -41,6 +41,7 @@ verdict-no-why = { $rest ->
    *[no] The evidence does not say why.
 }
 verdict-led-by = Leg { $before } before it is consistent with { $cause }; with { $point } in the wrong place, leg { $leg } may have been measured from there.
+verdict-beside-shared = The evidence does not say why: it was walked { $left } of what { $legs } share.
 verdict-undecided = { $rest ->
     [own] Of what { $leg } itself added the cause is { $cause }.
    *[no] The cause is { $cause }.
