@@ -16,9 +16,9 @@ from audit.reports import digits, wording
 from audit.reports.cause_words import cause_words
 from audit.reports.inherited import inherited
 from audit.reports.joint_story import joint_story
+from audit.reports.led_astray import beside_shared, leading, led_by
 from audit.reports.not_as_planned import not_as_planned
 from audit.settings import QualitySettings, Settings
-from audit.units import turn_degrees
 from audit.words import say, says, told
 from audit.words.figures import Listed
 
@@ -144,10 +144,6 @@ def _ending(leg: LegDebrief, measures: LegMeasures) -> dict[str, str]:
     }
 
 
-_MISPLACED = frozenset(CAUSE_KINDS["The point"]) - {
-    "datum", "point-misplaced", "wrong-start", "wrong-point",
-}  # fmt: skip
-"""Mistakes by which a point stands elsewhere on the walker's card or map."""
 _FOUND = {"found": "yes", "missed": "no", "too close to call": "close"}
 
 
@@ -236,8 +232,8 @@ def _consistent(debrief: Debrief, leg: LegDebrief, rest: str) -> str:
     if named is None:
         if not leg.causes or leg.causes[0].cause == CANNOT_TELL:
             return (
-                _led_by(debrief, leg)
-                or _beside_shared(debrief, leg)
+                led_by(debrief, leg)
+                or beside_shared(debrief, leg)
                 or say("verdict-no-why", **about)
             )
         if wording.is_undecided(leg):
@@ -255,53 +251,6 @@ def _consistent(debrief: Debrief, leg: LegDebrief, rest: str) -> str:
         legs=wording.leg_names(also),
         **about,
     )
-
-
-def _led_by(debrief: Debrief, leg: LegDebrief) -> str:
-    """Say of a leg that nothing explains what may have led it astray; "" where nothing may."""
-    before = _leading(debrief, leg)
-    if before is None:
-        return ""
-    return say(
-        "verdict-led-by",
-        leg=leg.name,
-        before=before.name,
-        point=before.audit.card.end.name,
-        cause=wording.cause(before),
-    )
-
-
-def _beside_shared(debrief: Debrief, leg: LegDebrief) -> str:
-    """Say by how much a leg that nothing explains was turned beside what other legs share.
-
-    "" where nothing is shared, or that leaves no less of the turn than there is.
-    """
-    measures = leg.audit.measures
-    stories = (story for story in debrief.stories if story.unit == "deg" and story.size)
-    story = next(stories, None)
-    if story is None or measures is None or debrief.legs.index(leg) in story.legs:
-        return ""
-    left_deg = turn_degrees(story.size or 0.0, measures.azimuth_error_deg)
-    if abs(left_deg) >= abs(measures.azimuth_error_deg):
-        return ""
-    size = digits.angle(left_deg, wording.half_interval_deg(measures))
-    legs = [debrief.legs[number].name for number in story.legs]
-    left = wording.sided(size, left_deg)
-    return say("verdict-beside-shared", left=left, legs=wording.leg_names(legs))
-
-
-def _leading(debrief: Debrief, leg: LegDebrief) -> LegDebrief | None:
-    """Give the leg before one that nothing explains, where a wrong plot is named of it.
-
-    Who has a point in the wrong place goes astray on the way to it and, measuring from there, on
-    the way on from it.
-    """
-    number = debrief.legs.index(leg)
-    if number == 0 or (leg.causes and leg.causes[0].cause != CANNOT_TELL):
-        return None
-    before = debrief.legs[number - 1]
-    named = wording.named_mistake(before)
-    return before if named is not None and named.cause in _MISPLACED else None
 
 
 def _same_cause(leg: LegDebrief, cause: str) -> bool:
@@ -328,7 +277,7 @@ def _to_work_on(debrief: Debrief, worst: LegDebrief) -> list[str]:
     """
     first = first_off([leg.audit for leg in debrief.legs], debrief.legs.index(worst))
     headed = [worst] if first is None else [worst, debrief.legs[first]]
-    headed += [before for leg in headed if (before := _leading(debrief, leg)) is not None]
+    headed += [before for leg in headed if (before := leading(debrief, leg)) is not None]
     named = [wording.named_mistake(leg) for leg in headed]
     told_of = {one.cause for one in named if one is not None}
     told_of |= {story.cause for story in debrief.stories} | set(CAUSE_KINDS["Behaviour"])
