@@ -102,12 +102,15 @@ def talk_over(
         ),
         displaced=explanation.displaced is not None,
         scatter=explanation.scatter,
-        shared={
-            one.cause: [legs[leg].card.name for leg in one.legs] for one in explanation.stories
-        },
+        shared=_shared(legs, explanation),
     )
     coaching = with_work(to_keep(shown, settings.coaching), shown, settings)
     return TalkedOver(steps=steps, coaching=coaching, notes=notes)
+
+
+def _shared(legs: Sequence[LegAudit], explanation: Explanation) -> dict[str, list[str]]:
+    """Give the legs of what several share, by its cause."""
+    return {one.cause: [legs[leg].card.name for leg in one.legs] for one in explanation.stories}
 
 
 def log_holds(log: WalkersLog | None) -> LogHolds:
