@@ -265,7 +265,9 @@ def _beside(debrief: Debrief) -> list[str]:
     judged = {leg.name: leg.causes for leg in debrief.legs if _is_judged(debrief, leg)}
     found = made_beside(judged, told_of, debrief.settings.coaching)
     return [
-        _beside_words(cause, list(on), digits.percent(min(one.made or 0.0 for one in on.values())))
+        _beside_words(
+            [cause], list(on), digits.percent(min(one.made or 0.0 for one in on.values()))
+        )
         for cause, on in found.items()
     ]
 
@@ -280,20 +282,35 @@ def _to_work_on(debrief: Debrief, worst: LegDebrief) -> list[str]:
     headed += [before for leg in headed if (before := leading(debrief, leg)) is not None]
     named = [wording.named_mistake(leg) for leg in headed]
     told_of = {one.cause for one in named if one is not None}
+    either = [leg.one_of for leg, one in zip(headed, named, strict=True) if one is None]
+    told_of |= {cause for pair in either if pair is not None for cause in pair.causes}
     told_of |= {story.cause for story in debrief.stories} | set(CAUSE_KINDS["Behaviour"])
     legs = {leg.name: leg for leg in debrief.legs if _is_judged(debrief, leg)}
     said = []
     for work in debrief.coaching.work_on:
-        found = {name: wording.named_mistake(legs[name]) for name in work.legs if name in legs}
-        on = {name: one for name, one in found.items() if one and one.cause == work.cause}
-        if work.certain and on and work.cause not in told_of:
-            sure = digits.percent(max(one.probability for one in on.values()))
-            said.append(_beside_words(work.cause, list(on), sure))
+        causes = work.one_of or (work.cause,)
+        on = {
+            name: sure for name in work.legs if name in legs and (sure := _sure(legs[name], causes))
+        }
+        if on and not told_of & set(causes):
+            said.append(_beside_words(causes, list(on), digits.percent(max(on.values()))))
     return said
 
 
-def _beside_words(cause: str, legs: Sequence[str], sure: str) -> str:
-    return say("verdict-beside", legs=told_legs(legs), cause=cause_words(cause), sure=sure)
+def _sure(leg: LegDebrief, causes: Sequence[str]) -> float:
+    """Give how sure a mistake is, or one of two, on a leg that tells of it; 0 where none does."""
+    if len(causes) > 1:
+        either = leg.one_of
+        return either.probability if either is not None and {*either.causes} == {*causes} else 0.0
+    named = wording.named_mistake(leg)
+    return named.probability if named is not None and named.cause == causes[0] else 0.0
+
+
+def _beside_words(causes: Sequence[str], legs: Sequence[str], sure: str) -> str:
+    """Name a mistake beside the worst leg's, or one of two."""
+    words = [cause_words(cause) for cause in causes]
+    said = words[0] if len(words) == 1 else say("coach-either", one=words[0], other=words[1])
+    return say("verdict-beside", legs=told_legs(legs), cause=said, sure=sure)
 
 
 def _count(debrief: Debrief) -> str:

@@ -9,6 +9,7 @@ from reports.sample_debrief import sample_debrief
 
 from audit.debriefing.on_no_leg import OnNoLeg
 from audit.diagnosis.finding import Finding, WalkFinding
+from audit.diagnosis.one_of_two import OneOfTwo
 from audit.diagnosis.order_of_passing import PassedPoint
 from audit.diagnosis.passages import Passage
 from audit.diagnosis.walkers_scatter import WalkersScatter
@@ -348,3 +349,20 @@ def test_a_turn_beside_what_other_legs_share_is_told(debrief):
     assert said in verdict(replace(worst, stories=(story,)))
     right = replace(story, size=16.0)
     assert said not in verdict(replace(worst, stories=(right,)))
+
+
+def test_the_head_names_one_of_two_that_is_to_be_worked_on(debrief):
+    """Bug: of two mistakes that a leg does not tell apart the head had not a word."""
+    pair = ("single-double-pace", "wrong-ruler")
+    causes = tuple(Finding(cause=cause, probability=0.49, evidence="") for cause in pair)
+    either = OneOfTwo(causes=pair, probability=0.98, settles=("", ""))
+    work = replace(debrief.coaching.work_on[0], cause=pair[0], one_of=pair, legs=("2",))
+    told = replace(
+        with_leg(debrief, 1, causes=causes, one_of=either),
+        coaching=replace(debrief.coaching, work_on=(work,)),
+    )
+    said = (
+        "Beside that, what was seen on leg 2 is consistent with single and double paces taken for "
+        "each other, or the ruler of another map scale (98 %)."
+    )
+    assert verdict(told)[2] == said
