@@ -277,7 +277,8 @@ def _to_work_on(debrief: Debrief, worst: LegDebrief) -> list[str]:
 
     So head and talk name the same, though the leg that missed by most may be ordinary.
     """
-    first = first_off([leg.audit for leg in debrief.legs], debrief.legs.index(worst))
+    audits = [leg.audit for leg in debrief.legs]
+    first = first_off(audits, debrief.legs.index(worst), debrief.settings.coaching)
     headed = [worst] if first is None else [worst, debrief.legs[first]]
     headed += [before for leg in headed if (before := leading(debrief, leg)) is not None]
     named = [wording.named_mistake(leg) for leg in headed]
