@@ -14,6 +14,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from audit.debriefing.log_moments import CLOCKS_S, days_off, seconds_after
+from audit.geodesy.along_line import metres_long
 from audit.leg_card import CardLeg, LegCard
 from audit.matching.clean_times import never_set
 from audit.matching.leg_match import CleanTrack, LegMatch, Match, RunnerUp
@@ -152,7 +153,7 @@ def _seen_whole(leg: LegMatch, card: CardLeg) -> tuple[float, float] | None:
 
 def _away_m(clean: CleanTrack, start_s: float, time_s: float) -> float:
     """Give how far from where a leg began the walker was at a moment, straight."""
-    return float(np.hypot(*np.diff(clean.places_at((start_s, time_s)), axis=0)[0]))
+    return metres_long(clean.places_at((start_s, time_s)))
 
 
 def _ahead_s(

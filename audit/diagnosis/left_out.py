@@ -11,6 +11,7 @@ from audit.diagnosis.finding import Finding
 from audit.diagnosis.order_of_passing import OrdersOfPassing, Passed, PassedPoint
 from audit.diagnosis.passages import Passage
 from audit.diagnosis.slip_told import slip_between, with_slip
+from audit.geodesy.along_line import metres_long
 from audit.guide.cause_names import CANNOT_TELL
 from audit.leg_card import CardPoint, LegCard
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
@@ -158,7 +159,7 @@ def _longer_way(
 ) -> tuple[float, float] | None:
     """Give metres walked between two moments, and by way of a point; None where not longer."""
     at_s = np.arange(moments_s[0], moments_s[1], settings.looked_for_step_s)
-    walked_m = float(np.hypot(*np.diff(clean.places_at(at_s), axis=0).T).sum())
+    walked_m = metres_long(clean.places_at(at_s))
     planned_m = sum(leg.distance_m for leg in card.legs if point in (leg.start, leg.end))
     return (walked_m, planned_m) if walked_m > settings.looked_for * planned_m else None
 

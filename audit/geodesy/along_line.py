@@ -7,14 +7,20 @@ import numpy as np
 from audit.units import FloatArray
 
 
+def steps_m(line: FloatArray) -> FloatArray:
+    """Give how long each step of a line, shape (n, 2), is, from place to place; shape (n - 1,)."""
+    step = np.diff(line, axis=0)
+    return np.hypot(step[:, 0], step[:, 1])
+
+
 def metres_along(line: FloatArray) -> FloatArray:
     """Give how far along a line, shape (n, 2), each of its places lies; 0 for the first."""
-    return np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(line, axis=0).T))])
+    return np.concatenate([[0.0], np.cumsum(steps_m(line))])
 
 
 def metres_long(line: FloatArray) -> float:
     """Give the length of a line, shape (n, 2)."""
-    return float(np.hypot(*np.diff(line, axis=0).T).sum())
+    return float(steps_m(line).sum())
 
 
 def places_along(line: FloatArray, along_m: FloatArray, at_m: FloatArray) -> FloatArray:

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 import numpy as np
 
-from audit.geodesy.along_line import metres_along, places_along
+from audit.geodesy.along_line import metres_along, places_along, steps_m
 from audit.leg_card.finished_card import CardLeg
 from audit.leg_card.leg_pieces import walked_m
 from audit.units import FloatArray
@@ -64,7 +64,7 @@ def way_of(leg: CardLeg, ground: Profile | None) -> Way:
 
     The distance of a straight leg that the card states may differ from the points'.
     """
-    way = Way(run_m=np.hypot(*np.diff(leg.line, axis=0).T))
+    way = Way(run_m=steps_m(leg.line))
     if ground is not None:
         way = Way(run_m=np.diff(ground.along_m), rise_m=np.diff(ground.height_m))
     run_m: FloatArray = way.run_m * (walked_m(leg) / float(np.sum(way.run_m)))

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
+from audit.geodesy.along_line import metres_along
 from audit.leg_card import LegCard
 from audit.matching.leg_match import LegMatch, RunnerUp
 from audit.matching.route import course_points
@@ -89,7 +90,7 @@ def _points_after(
     # Along the course: far round about, it is another way that comes by.
     since = int(np.searchsorted(samples.time_s, last.claim_s or 0.0))
     walked_m = movement.path_m[since:] - movement.path_m[min(since, len(samples) - 1)]
-    planned_m = np.cumsum(np.hypot(*np.diff(points[next_point - 1 :], axis=0).T))
+    planned_m = metres_along(points[next_point - 1 :])[1:]
     passed = [
         bool((np.hypot(*(samples.smooth[since:] - point).T)[walked_m <= most_m] <= near_m).any())
         for point, most_m in zip(later, settings.passed_round_about * planned_m, strict=True)

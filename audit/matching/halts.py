@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from audit.geodesy.along_line import steps_m
 from audit.matching.walk_samples import WalkSamples, per_stretch
 from audit.settings import MatchingSettings
 from audit.statistics.correlated_noise import variance_about_mean
@@ -55,7 +56,7 @@ def find_movement(samples: WalkSamples, settings: MatchingSettings) -> Movement:
     halted = np.zeros(len(samples), dtype=bool)
     for first, last in halts:
         halted[first : last + 1] = True
-    step = np.hypot(*np.diff(samples.smooth, axis=0).T)
+    step = steps_m(samples.smooth)
     both = halted[1:] & halted[:-1]
     path = np.concatenate([[0.0], np.cumsum(np.where(both, 0.0, step))])
     still = np.concatenate([[0.0], np.cumsum(np.where(both, np.diff(samples.time_s), 0.0))])

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import numpy as np
 
+from audit.geodesy.along_line import metres_long
 from audit.leg_card import LegCard
 from audit.matching.leg_match import LegMatch, Match
 from audit.matching.route import course_points
@@ -121,7 +122,7 @@ def _path_m(leg: LegMatch, walk: SampledWalk) -> float:
 
 
 def _chord_m(leg: int, card: LegCard) -> float:
-    return float(np.hypot(*np.diff(course_points(card)[leg : leg + 2], axis=0)[0]))
+    return metres_long(course_points(card)[leg : leg + 2])
 
 
 def _ends(leg: LegMatch, walk: SampledWalk) -> list[int]:

@@ -9,6 +9,7 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
+from audit.geodesy.along_line import steps_m
 from audit.matching.leg_match import CleanTrack
 from audit.settings import MatchingSettings
 from audit.units import FloatArray
@@ -76,7 +77,7 @@ def sample_walk(clean: CleanTrack, settings: MatchingSettings) -> WalkSamples:
             if clean.timed and len(clean) > 1
             else np.inf
         ),
-        usual_move_m=float(np.median(np.hypot(*np.diff(position, axis=0).T))),
+        usual_move_m=float(np.median(steps_m(position))),
     )
 
 

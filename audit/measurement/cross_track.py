@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
+from audit.geodesy.along_line import metres_along, steps_m
 from audit.measurement.leg_measures import CrossTrack
 from audit.units import FloatArray, unit_vector
 
@@ -20,7 +21,7 @@ def measure_cross_track(line: FloatArray, walk: FloatArray) -> CrossTrack:
     bent one is measured at its nearest place, the prolonged ends of it included.
     """
     along, offset = _offsets(line, walk)
-    step = np.hypot(*np.diff(walk, axis=0).T)
+    step = steps_m(walk)
     weight = np.concatenate([[0.0], step]) + np.concatenate([step, [0.0]])
     total = float(weight.sum())
     square = float((weight * offset**2).sum() / total) if total else float((offset**2).mean())
@@ -37,8 +38,7 @@ def measure_cross_track(line: FloatArray, walk: FloatArray) -> CrossTrack:
 def _offsets(line: FloatArray, walk: FloatArray) -> tuple[FloatArray, FloatArray]:
     """Give distance along the line and offset to its right, from its nearest piece."""
     piece = np.diff(line, axis=0)
-    length = np.hypot(*piece.T)
-    begun = np.concatenate([[0.0], np.cumsum(length)])
+    length, begun = steps_m(line), metres_along(line)
     nearest = np.full(len(walk), np.inf)
     along, offset = np.zeros(len(walk)), np.zeros(len(walk))
     last = len(piece) - 1

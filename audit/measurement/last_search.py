@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from audit.geodesy.along_line import steps_m
 from audit.matching.leg_match import CleanTrack
 from audit.settings import SearchSettings
 from audit.units import FloatArray
@@ -97,7 +98,7 @@ def _gave_up(
 
 def metres_walked(time_s: FloatArray, place: FloatArray, halts: FloatArray) -> FloatArray:
     """Give the metres walked up to each place; what a receiver wanders in halts is no way."""
-    step = np.hypot(*np.diff(place, axis=0).T)
+    step = steps_m(place)
     middle = (time_s[1:] + time_s[:-1]) / 2.0
     for start_s, end_s in halts:
         step[(middle > start_s) & (middle < end_s)] = 0.0

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
+from audit.geodesy.along_line import metres_along
 from audit.matching.leg_match import CleanTrack
 from audit.measurement.leg_measures import CrossTrack
 from audit.measurement.nearest_approach import nearest_approach
@@ -36,9 +37,9 @@ def line_followed(
     speed_m_s = settings.gap_speed * context.sampled.movement.walking_m_s
     ends = np.array([walk.start.place, walk.claim.place])
     come_m = max(float(own.along_m.max()), walk.path_m)
-    along_m = np.cumsum(np.hypot(*np.diff(planned, axis=0).T))
+    along_m = metres_along(planned)
     for corner in range(1, len(planned) - 1):
-        to_it_m = float(along_m[corner - 1])
+        to_it_m = float(along_m[corner])
         if to_it_m > come_m:
             break
         missed_m = min(

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 import numpy.typing as npt
 
+from audit.geodesy.along_line import steps_m
 from audit.units import FloatArray
 
 if TYPE_CHECKING:
@@ -120,7 +121,7 @@ def _pieces(
 ) -> tuple[FloatArray, FloatArray, FloatArray]:
     """Cut a way into short pieces: their middles, their lengths, and how long each took."""
     steps = np.diff(places_m, axis=0)
-    lengths = np.hypot(steps[:, 0], steps[:, 1])
+    lengths = steps_m(places_m)
     counts = np.maximum(np.ceil(lengths / _PIECE_M).astype(int), 1)
     step = np.repeat(np.arange(len(steps)), counts)
     first = np.repeat(np.cumsum(counts) - counts, counts)

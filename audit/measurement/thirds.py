@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
+from audit.geodesy.along_line import metres_along
 from audit.matching.leg_match import CleanTrack
 from audit.measurement.leg_details import Thirds
 from audit.measurement.leg_measures import Heading
@@ -22,8 +23,7 @@ def measure_thirds(
     """
     if "reckoned" in (walk.start_error.marked_by, walk.claim_error.marked_by):
         return None
-    step = np.hypot(*np.diff(walk.position, axis=0).T)
-    path = np.concatenate([[0.0], np.cumsum(step)])
+    path = metres_along(walk.position)
     if path[-1] < settings.shortest_thirds_m:
         return None
     begin, end = walk.times_s

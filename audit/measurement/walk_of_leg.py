@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
+from audit.geodesy.along_line import steps_m
 from audit.matching.leg_match import CleanTrack, LegMatch, Match, Reckoned
 from audit.matching.walk_layout import SampledWalk
 from audit.matching.walk_samples import WalkSamples, smoothed
@@ -175,10 +176,7 @@ def _walked_and_lost(
     """
     moving = ~(halted[1:] & halted[:-1])
     widths_s = np.array([1.0, _WIDER]) * width_s
-    paths = [
-        float(np.hypot(*np.diff(smoothed(rough, width / step_s), axis=0).T)[moving].sum())
-        for width in widths_s
-    ]
+    paths = [float(steps_m(smoothed(rough, width / step_s))[moving].sum()) for width in widths_s]
     blurred_s = np.hypot(widths_s, _LINE_BETWEEN_FIXES * interval_s)
     lost_m_per_s = max(float((paths[0] - paths[1]) / (blurred_s[1] - blurred_s[0])), 0.0)
     path_m = paths[0] + lost_m_per_s * float(blurred_s[0] - width_s)

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from audit.geodesy.along_line import steps_m
 from audit.matching.halts import Movement
 from audit.matching.walk_samples import WalkSamples, per_stretch, smoothed
 from audit.measurement.receiver_noise import ReceiverNoise
@@ -45,7 +46,7 @@ def steps_over_ground(
     """
     widths_s = (settings.smoothing_s, 2.0 * settings.smoothing_s)
     places = [_smoothed(samples, width_s / samples.step_s) for width_s in widths_s]
-    even_m, wide_m = (np.hypot(*np.diff(place, axis=0).T) for place in places)
+    even_m, wide_m = map(steps_m, places)
     step_s = np.diff(samples.time_s)
     wander = [
         _wander_m2_s2(samples, movement, noise, place, width_s, settings)

@@ -7,6 +7,7 @@ from dataclasses import replace
 import numpy as np
 
 from audit.azimuths import GridAzimuth
+from audit.geodesy.along_line import metres_long
 from audit.leg_card import CardLeg, CardPoint, LegCard
 from audit.units import FloatArray, direction_degrees, unit_vector
 
@@ -56,5 +57,5 @@ def _anew(
         azimuth=azimuth,
         magnetic=card.angles.magnetic(azimuth),
         true=card.angles.true(azimuth),
-        distance_m=float(np.hypot(*np.diff(line, axis=0).T).sum()),
+        distance_m=metres_long(line),
     )

@@ -9,6 +9,7 @@ import numpy as np
 
 from audit.forecast.leg_forecast import LegForecast
 from audit.forecast.normal_in_disk import normal_deviate
+from audit.geodesy.along_line import metres_along, places_along
 from audit.rehearsal.finished_rehearsal import LookAlike, Way
 from audit.settings import DiagnosisSettings, Settings
 from audit.units import FloatArray
@@ -80,9 +81,8 @@ def _likelihoods(ways: Sequence[Way], settings: DiagnosisSettings) -> list[float
 
 def _sampled(line: FloatArray) -> FloatArray:
     """Give places spread evenly along a way."""
-    path = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(line, axis=0).T))])
-    at = np.linspace(0.0, path[-1], _SAMPLES)
-    return np.column_stack([np.interp(at, path, line[:, axis]) for axis in (0, 1)])
+    path = metres_along(line)
+    return places_along(line, path, np.linspace(0.0, path[-1], _SAMPLES))
 
 
 def _lines_apart_m(first: FloatArray, second: FloatArray) -> float:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from audit.errors import refuse
+from audit.geodesy.along_line import metres_along, places_along
 from audit.leg_card import LegCard
 from audit.moments import in_calendar
 from audit.rehearsal.finished_rehearsal import Way
@@ -67,11 +68,10 @@ def _with_halts(parts: list[FloatArray], settings: RehearsalSettings) -> list[tu
     halt = max(round(settings.halt_s / settings.fix_s), 1)
     places: list[tuple[float, float]] = []
     for line in parts:
-        path = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(line, axis=0).T))])
+        path = metres_along(line)
         at = np.append(np.arange(0.0, path[-1], step_m), path[-1])
-        walked = np.column_stack([np.interp(at, path, line[:, axis]) for axis in (0, 1)])
         places += [east_north(line[0])] * halt
-        places += [east_north(one) for one in walked]
+        places += [east_north(one) for one in places_along(line, path, at)]
     return [*places, *([places[-1]] * halt)]
 
 

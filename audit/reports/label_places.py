@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from audit.geodesy.along_line import metres_along, places_along
 from audit.units import FloatArray, unit_vector
 
 _LETTER_PX, _LINE_PX = 7.5, 14.0
@@ -89,10 +90,9 @@ def sampled(lines_px: Iterable[FloatArray]) -> FloatArray:
     """Give a dot every few pixels of every line, so that labels can keep off them."""
     dots = [np.empty((0, 2))]
     for line in lines_px:
-        step = np.hypot(*np.diff(line, axis=0).T)
-        along = np.concatenate([[0.0], np.cumsum(step)])
-        where = np.arange(0.0, along[-1] + _SAMPLE_PX, _SAMPLE_PX)
-        dots.append(np.column_stack([np.interp(where, along, line[:, k]) for k in (0, 1)]))
+        along_px = metres_along(line)  # of a line in pixels, pixels
+        at_px = np.arange(0.0, along_px[-1] + _SAMPLE_PX, _SAMPLE_PX)
+        dots.append(places_along(line, along_px, at_px))
     return np.vstack(dots)
 
 

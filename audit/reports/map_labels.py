@@ -8,6 +8,7 @@ from typing import Any
 import numpy as np
 
 from audit.debriefing.finished_debrief import Debrief, LegDebrief
+from audit.geodesy.along_line import steps_m
 from audit.reports import digits, ink
 from audit.reports.chart_layers import Layer, rimmed
 from audit.reports.display_lines import DisplayLine
@@ -99,8 +100,7 @@ def _legs(debrief: Debrief, frame: MapFrame) -> list[Label]:
 def _middle(leg: LegDebrief) -> tuple[float, float]:
     """Give the middle of the longest part of the planned line."""
     line = leg.audit.card.line
-    parts = np.diff(line, axis=0)
-    longest = int(np.hypot(parts[:, 0], parts[:, 1]).argmax())
+    longest = int(steps_m(line).argmax())
     east, north = (line[longest] + line[longest + 1]) / 2
     return float(east), float(north)
 

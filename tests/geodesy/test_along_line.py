@@ -5,16 +5,24 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from audit.geodesy.along_line import metres_along, metres_long, nearest_on_steps, places_along
+from audit.geodesy.along_line import (
+    metres_along,
+    metres_long,
+    nearest_on_steps,
+    places_along,
+    steps_m,
+)
 
 # Legs of right-angled triangles with whole sides: 3-4-5 and 5-12-13.
 LINE = np.array([[0.0, 0.0], [30.0, 40.0], [80.0, 160.0]])
 
 
 def test_a_line_is_as_long_as_its_pieces():
+    assert steps_m(LINE).tolist() == [50.0, 130.0]
     assert metres_along(LINE).tolist() == [0.0, 50.0, 180.0]
     assert metres_long(LINE) == 180.0
     assert metres_long(LINE[:1]) == 0.0
+    assert steps_m(LINE[:1]).tolist() == []
 
 
 def test_places_along_a_line_lie_on_its_pieces():
