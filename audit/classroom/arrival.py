@@ -101,7 +101,7 @@ def _entered(
     place = np.array([point.east_m, point.north_m])
     first = max(int(np.searchsorted(clean.time_s, since_s, side="right")) - 1, 0)
     time_s = clean.time_s[first:]
-    offset = np.column_stack([clean.east_m, clean.north_m])[first:] - place
+    offset = clean.places(slice(first, None)) - place
     if np.hypot(*offset[0]) <= within_m:
         return max(float(time_s[0]), since_s), float(np.diff(time_s[:2]).sum())
     step = np.diff(offset, axis=0)

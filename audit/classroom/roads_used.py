@@ -71,7 +71,7 @@ def _on_foot(
             still[span.first : span.last] = True
     walking &= took_s <= settings.road_silence_s
     clock_s = np.concatenate([[0.0], np.cumsum(np.where(walking, took_s, 0.0))])
-    where = np.column_stack([clean.east_m, clean.north_m])
+    where = clean.places()
     parts, times = [], []
     for part in np.split(np.arange(len(clean)), np.flatnonzero(~(walking | still)) + 1):
         steps = np.floor((clock_s[part] - clock_s[part[0]]) / settings.trace_step_s)

@@ -7,8 +7,6 @@ from dataclasses import replace
 from functools import partial
 from pathlib import Path
 
-import numpy as np
-
 from audit.coaching.card_on_paper import on_paper
 from audit.coaching.talk_over import AgainstLog, TalkedOver, talk_over
 from audit.coaching.walkers_card import beside_course
@@ -242,8 +240,7 @@ def _on_the_ground(clean: CleanTrack, card: LegCard, heights: HeightsOnGrid | No
     """Give the track with the heights of the ground under it, where somebody has them."""
     if heights is None:
         return clean
-    places = np.column_stack([clean.east_m, clean.north_m])
-    return replace(clean, elevation_m=heights(card.grid.code, places))
+    return replace(clean, elevation_m=heights(card.grid.code, clean.places()))
 
 
 def _explained(

@@ -11,7 +11,7 @@ from audit.diagnosis.finding import Finding
 from audit.diagnosis.order_of_passing import OrdersOfPassing, Passed, PassedPoint
 from audit.diagnosis.passages import Passage
 from audit.diagnosis.slip_told import slip_between, with_slip
-from audit.geodesy.along_line import metres_long
+from audit.geodesy.along_line import metres_long, steps_m
 from audit.guide.cause_names import CANNOT_TELL
 from audit.leg_card import CardPoint, LegCard
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
@@ -217,8 +217,7 @@ def _shown(
         return False
     if last <= first:
         return True
-    part = slice(first, last + 1)
-    steps = np.hypot(np.diff(clean.east_m[part]), np.diff(clean.north_m[part]))
+    steps = steps_m(clean.places(slice(first, last + 1)))
     unseen = sum(
         float(steps[gap.before - first]) for gap in clean.gaps if first <= gap.before < last
     )

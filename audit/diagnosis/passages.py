@@ -29,7 +29,7 @@ def passages(clean: CleanTrack, point: CardPoint, within_m: float) -> tuple[Pass
 
     Across a gap nobody saw the walker: no line is drawn there.
     """
-    place = np.column_stack([clean.east_m - point.east_m, clean.north_m - point.north_m])
+    place = clean.places() - (point.east_m, point.north_m)
     step = np.diff(place, axis=0)
     step[[gap.before for gap in clean.gaps]] = 0.0
     share, away_m = nearest_on_steps(place[:-1], step)

@@ -34,7 +34,7 @@ class TurningPlaces:
 
 def turning_places(clean: CleanTrack, settings: DiagnosisSettings) -> TurningPlaces:
     """Find the clear bends and the halts of a stretch of a walk."""
-    place = np.column_stack([clean.east_m, clean.north_m])
+    place = clean.places()
     bends, bend_s = _bends(place, clean.time_s, settings)
     halts, halt_s = _halts(place, clean.time_s, settings)
     return TurningPlaces(

@@ -81,6 +81,12 @@ class CleanTrack:
         """Tell whether a moment lies within the track."""
         return bool(self.time_s[0] <= time_s <= self.time_s[-1])
 
+    def places(
+        self, which: slice | NDArray[np.int64] | NDArray[np.bool_] = slice(None)
+    ) -> FloatArray:
+        """Give the places of some fixes, or of all of them; shape (k, 2)."""
+        return np.column_stack([self.east_m[which], self.north_m[which]])
+
     def places_at(self, time_s: FloatArray | Sequence[float]) -> FloatArray:
         """Give the places at k moments, straight between the fixes about them; shape (k, 2)."""
         axes = (self.east_m, self.north_m)

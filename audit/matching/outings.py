@@ -256,7 +256,7 @@ def _comes_by(part: CleanTrack, card: LegCard, settings: MatchingSettings) -> bo
 
 
 def _points_near(part: CleanTrack, card: LegCard, settings: MatchingSettings) -> list[bool]:
-    place = np.column_stack([part.east_m, part.north_m])
+    place = part.places()
     return [
         float(np.hypot(*(place - point).T).min()) <= settings.walk_comes_by_m
         for point in course_points(card)

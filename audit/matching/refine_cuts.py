@@ -31,7 +31,7 @@ def refine_cut(
     times = clean.time_s[first : last + 1]
     if len(times) < settings.refine_least_fixes:
         return time_s
-    position = np.column_stack([clean.east_m[first : last + 1], clean.north_m[first : last + 1]])
+    position = clean.places(slice(first, last + 1))
     times, position = _thinned(times, position, settings.refine_most_fixes)
     move = max(settings.refine_move_s, 1.5 * interval)
     low, high = max(time_s - move, window[0]), min(time_s + move, window[1])

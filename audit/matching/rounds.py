@@ -14,6 +14,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from audit.geodesy.along_line import metres_along
 from audit.leg_card import LegCard
 from audit.matching.cuts import nearest_approaches
 from audit.matching.leg_match import CleanTrack
@@ -49,7 +50,7 @@ def find_rounds(clean: CleanTrack, card: LegCard, settings: MatchingSettings) ->
     neighbours by more than a round is long.
     """
     course_m = sum(leg.distance_m for leg in card.legs)
-    path_m = _path_m(clean)
+    path_m = metres_along(clean.places())
     if path_m[-1] < settings.rounds_from * course_m + settings.rounds_from_m:
         return []
     thin, place, path_m = _thin(clean, path_m, settings)
@@ -82,7 +83,7 @@ def begun_anew(clean: CleanTrack, card: LegCard, settings: MatchingSettings) -> 
     That is when the walker came by its first point again, or by its last where he did not
     come by the first, and passed the points in their order both before and after.
     """
-    thin, place, path_m = _thin(clean, _path_m(clean), settings)
+    thin, place, path_m = _thin(clean, metres_along(clean.places()), settings)
     course_m = sum(leg.distance_m for leg in card.legs)
     if len(thin) < 4 or path_m[-1] < 2.0 * settings.again_least * course_m:
         return None
@@ -118,7 +119,7 @@ def _thin(
     Where the walker stood there are many fixes and nothing to pass.
     """
     thin = np.unique(np.floor(path_m / settings.rounds_every_m), return_index=True)[1]
-    return thin, np.column_stack([clean.east_m[thin], clean.north_m[thin]]), path_m[thin]
+    return thin, clean.places(thin), path_m[thin]
 
 
 def rounds_to_weigh(
@@ -131,7 +132,7 @@ def rounds_to_weigh(
     are some.
     """
     rounds = find_rounds(clean, card, settings)
-    path_m = _path_m(clean)
+    path_m = metres_along(clean.places())
     parts = [(one, _with_way_there(clean, path_m, one, rounds, card, settings)) for one in rounds]
     if pins:
         parts = [(one, part) for one, part in parts if all(part.holds(pin.time_s) for pin in pins)]
@@ -168,8 +169,3 @@ def _with_way_there(
     begin = max([begin, *(other.last + 1 for other in rounds if other.last < one.first)])
     end = min([end, *(other.first for other in rounds if other.first > one.last)])
     return clean.part(slice(begin, end))
-
-
-def _path_m(clean: CleanTrack) -> FloatArray:
-    step = np.hypot(np.diff(clean.east_m), np.diff(clean.north_m))
-    return np.concatenate([[0.0], np.cumsum(step)])

@@ -57,7 +57,7 @@ def sample_walk(clean: CleanTrack, settings: MatchingSettings) -> WalkSamples:
     """
     interval_s = clean.median_interval_s or float(np.median(np.diff(clean.time_s)))
     step_s = float(np.clip(interval_s, settings.step_shortest_s, settings.step_longest_s))
-    position = np.column_stack([clean.east_m, clean.north_m])
+    position = clean.places()
     breaks = np.flatnonzero(np.diff(clean.time_s) > settings.stretch_gap_s) + 1
     gap_s = max(settings.gap_s, 4.0 * interval_s)
     parts = [

@@ -140,7 +140,7 @@ def _bend(
     if len(index) < settings.least_fixes:
         return None
     held = _held_direction(clean, start_s, arrival.arrived_s - settings.most_bend_m / speed)
-    place = np.column_stack([clean.east_m[index], clean.north_m[index]])
+    place = clean.places(index)
     place = place - place[0]
     ahead = unit_vector(held)
     right = np.array([ahead[1], -ahead[0]])

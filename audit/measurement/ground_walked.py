@@ -142,8 +142,7 @@ def smoothed_heights(
 
 def _steep_share(clean: CleanTrack, known: np.ndarray, settings: GroundSettings) -> float:
     """Give the share of the way that the elevations make steeper than anybody walks."""
-    east, north = clean.east_m[known], clean.north_m[known]
-    path = np.concatenate([[0.0], np.cumsum(np.hypot(np.diff(east), np.diff(north)))])
+    path = metres_along(clean.places(known))
     if path[-1] < settings.stretch_m:
         return 0.0
     marks = np.arange(0.0, path[-1], settings.stretch_m)

@@ -31,7 +31,7 @@ def last_search_end(
     after = np.flatnonzero(clean.time_s >= claim_s)
     if len(after) < 2:
         return claim_s
-    place = np.column_stack([clean.east_m[after], clean.north_m[after]])
+    place = clean.places(after)
     time_s = clean.time_s[after]
     path = metres_walked(time_s, place, halts)
     stands = _stands(time_s, place, halts, settings)

@@ -16,8 +16,7 @@ def nearest_approach(
     begin_s, end_s = times_s
     within = clean.time_s[(clean.time_s > begin_s) & (clean.time_s < end_s)]
     time_s = np.concatenate([[begin_s], within, [end_s]])
-    axes = (clean.east_m, clean.north_m)
-    place = np.column_stack([np.interp(time_s, clean.time_s, axis) for axis in axes]) - target
+    place = clean.places_at(time_s) - target
     share, distance = nearest_on_steps(place[:-1], np.diff(place, axis=0))
     nearest = int(np.argmin(distance))
     moment = time_s[nearest] + share[nearest] * (time_s[nearest + 1] - time_s[nearest])

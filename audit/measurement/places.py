@@ -78,7 +78,7 @@ def fix_place(
     reach = settings.line_window_s
     inside = _between(clean, time_s - reach, time_s + reach)
     if inside.sum() >= 5:
-        position = np.column_stack([clean.east_m[inside], clean.north_m[inside]])
+        position = clean.places(inside)
         east, north = fit_meeting(clean.time_s[inside], position, time_s).position.tolist()
         sd_m = _standard_error(noise_m, 2.0 * reach, settings)
     else:
@@ -105,7 +105,7 @@ def _corner(
     moments_s = time_s + apart_s * np.linspace(-1.0, 1.0, settings.corner_moments)
     corner = sparse_corner(
         clean.time_s[inside],
-        np.column_stack([clean.east_m[inside], clean.north_m[inside]]),
+        clean.places(inside),
         moments_s,
         speed_m_s=around.speed_m_s,
         speed_sd=settings.corner_speed_sd,

@@ -159,7 +159,7 @@ def _still_fixes(
 
 
 def _places(clean: CleanTrack, index: NDArray[np.int64]) -> FloatArray:
-    return np.column_stack([clean.east_m[index], clean.north_m[index]])
+    return clean.places(index)
 
 
 def _middle_hdop(clean: CleanTrack, index: NDArray[np.int64]) -> float | None:

@@ -102,7 +102,7 @@ def _seen_across(
     inner = halts[(halts[:, 0] > begin_s) & (halts[:, 1] < end_s)]
     halted_s = np.clip(time_s[:, None] - inner[:, 0], 0.0, inner[:, 1] - inner[:, 0]).sum(axis=1)
     ahead = unit_vector(walk.chord_deg)
-    place = np.column_stack([clean.east_m[index], clean.north_m[index]]) - walk.start.place
+    place = clean.places(index) - walk.start.place
     walking_s = time_s - begin_s - halted_s
     speed_m_s = float(np.ptp(place @ ahead) / max(np.ptp(walking_s), 1.0))
     if speed_m_s < settings.least_m_s:

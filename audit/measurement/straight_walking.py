@@ -84,7 +84,7 @@ def _piece(
     if len(index) < settings.least_walking_fixes:
         return None
     time_s = clean.time_s[index]
-    place = np.column_stack([clean.east_m[index], clean.north_m[index]])
+    place = clean.places(index)
     chord = place[-1] - place[0]
     length_m = float(np.hypot(*chord))
     if length_m < settings.shortest_stretch_m:

@@ -43,7 +43,7 @@ def walked_lines(debrief: Debrief, within_m: float) -> list[DisplayLine]:
     Kinds: "walked" (walking and halt of a leg), "bypass", "search", "gap" and "other"
     (what belongs to no leg).
     """
-    where = np.column_stack([debrief.clean.east_m, debrief.clean.north_m])
+    where = debrief.clean.places()
     lines = []
     for span in debrief.spans:
         kind = "walked" if span.leg is not None else "other"

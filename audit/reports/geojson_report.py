@@ -107,7 +107,7 @@ def _portion(debrief: Debrief, measures: LegMeasures) -> FloatArray:
     """Give start, the kept fixes after it and before the claim, and the claim."""
     clean, start, claim = debrief.clean, measures.start, measures.claim
     between = slice(start.fix + 1, claim.fix)
-    fixes = np.column_stack([clean.east_m[between], clean.north_m[between]])
+    fixes = clean.places(between)
     ends = np.array([[start.east_m, start.north_m], [claim.east_m, claim.north_m]])
     return np.vstack([ends[:1], fixes, ends[1:]])
 

@@ -77,6 +77,6 @@ def shown_ground(debrief: Debrief) -> FloatArray:
     """Give every place of the course and of the legs walked on it; shape (n, 2)."""
     parts = [np.array([[point.east_m, point.north_m] for point in debrief.points])]
     parts += [leg.audit.card.line for leg in debrief.legs]
-    where = np.column_stack([debrief.clean.east_m, debrief.clean.north_m])
+    where = debrief.clean.places()
     parts += [where[s.first : s.last + 1] for s in debrief.spans if s.leg is not None]
     return np.vstack(parts)

@@ -10,6 +10,7 @@ import numpy as np
 import pytest
 from measurement.hand_made import SETTINGS, card_of, clean_of, leg_as_carded
 
+from audit.geodesy.along_line import metres_along
 from audit.matching import outings, read_legs, rounds, supposed_walkers, walk_layout
 from audit.matching.leg_match import LegMatch, Match
 from audit.matching.outings import split_outings
@@ -450,7 +451,7 @@ def test_a_round_is_weighed_with_half_a_course_before_and_behind_it() -> None:
     """A course of 1500 m and a margin of 5 km: 3250 m of way, up to where another round passes."""
     time_s = np.arange(0.0, 20_001.0, 10.0)
     clean = clean_of(time_s, np.column_stack([time_s, 0.0 * time_s]))
-    path_m = rounds._path_m(clean)
+    path_m = metres_along(clean.places())
     assert path_m.tolist() == time_s.tolist()
 
     def part(one, *others):
