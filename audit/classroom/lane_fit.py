@@ -59,16 +59,6 @@ def _passed_in_order(near: NDArray[np.bool_], points: FloatArray) -> int:
     return int(max(counted[-1] for counted in upto))
 
 
-def even_places(
-    time_s: FloatArray, east_m: FloatArray, north_m: FloatArray, step_m: float
-) -> tuple[FloatArray, FloatArray]:
-    """Give places at equal steps of the path, shape (n, 2), and their times, shape (n,)."""
-    path_m = np.concatenate([[0.0], np.cumsum(np.hypot(np.diff(east_m), np.diff(north_m)))])
-    steps = np.arange(0.0, path_m[-1] + step_m, step_m)
-    places = np.column_stack([np.interp(steps, path_m, east_m), np.interp(steps, path_m, north_m)])
-    return places, np.interp(steps, path_m, time_s)
-
-
 def better_lane(fits: Sequence[LaneFit], own: str, settings: GradingSettings) -> LaneFit | None:
     """Give the lane that a walk fits better than its own, if it does so clearly."""
     of_own = next(fit for fit in fits if fit.lane == own)

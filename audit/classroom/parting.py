@@ -8,7 +8,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from audit.classroom.lane import Lane
-from audit.classroom.lane_fit import even_places, fit_lanes
+from audit.classroom.lane_fit import fit_lanes
+from audit.geodesy.along_line import even_places
 from audit.matching.leg_match import CleanTrack
 from audit.settings import GradingSettings
 from audit.units import FloatArray
@@ -132,7 +133,7 @@ def _partings(
 
 def _passing(clean: CleanTrack, lanes: Sequence[Lane], settings: GradingSettings) -> _Passing:
     """Give the lane of which a stretch passes most points, of those that it is a walk of."""
-    places, _ = even_places(clean.time_s, clean.east_m, clean.north_m, settings.path_step_m)
+    places = even_places(clean.places(), settings.path_step_m)
     called = {lane.name: lane for lane in lanes}
     passed = [
         _Passing(lane=lane, points=round(fit.passed * len(lane.points)))
@@ -164,7 +165,7 @@ def _is_closed(lane: Lane, settings: GradingSettings) -> bool:
 def _comes_by(lane: Lane, settings: GradingSettings) -> bool:
     """Tell whether a lane comes by its own start on the way, at a point or on a leg."""
     line = np.vstack([leg.line for leg in lane.card.legs])
-    places, _ = even_places(np.zeros(len(line)), line[:, 0], line[:, 1], settings.path_step_m)
+    places = even_places(line, settings.path_step_m)
     near = np.hypot(*(places - lane.points[0]).T) <= settings.passed_m
     times_there = 1 + int(np.count_nonzero(~near[:-1] & near[1:]))
     return times_there > (2 if _is_closed(lane, settings) else 1)

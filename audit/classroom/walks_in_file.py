@@ -9,10 +9,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from audit.classroom.lane import Lane
-from audit.classroom.lane_fit import even_places, fit_lanes
+from audit.classroom.lane_fit import fit_lanes
 from audit.classroom.parting import Stretch, parted
 from audit.classroom.walker_result import LaneFit
 from audit.errors import InputRefusedError
+from audit.geodesy.along_line import even_places
 from audit.matching.clean_track import clean_track
 from audit.matching.leg_match import CleanTrack
 from audit.settings import GradingSettings, Settings
@@ -84,7 +85,7 @@ def _found(
     stretch: Stretch, lanes: Sequence[Lane], settings: GradingSettings, *, whole: bool
 ) -> FoundWalk:
     clean = stretch.clean
-    places, _ = even_places(clean.time_s, clean.east_m, clean.north_m, settings.path_step_m)
+    places = even_places(clean.places(), settings.path_step_m)
     span = (float(clean.time_s[0]), float(clean.time_s[-1])) if clean.timed else None
     left = [(lane.name, _start_left(clean, lane, settings)) for lane in lanes]
     return FoundWalk(

@@ -28,6 +28,12 @@ def places_along(line: FloatArray, along_m: FloatArray, at_m: FloatArray) -> Flo
     return np.column_stack([np.interp(at_m, along_m, column) for column in line.T])
 
 
+def even_places(line: FloatArray, every_m: float) -> FloatArray:
+    """Give a place of a line every so many metres, from its first to its last, shape (m, 2)."""
+    along_m = metres_along(line)
+    return places_along(line, along_m, np.arange(0.0, along_m[-1] + every_m, every_m))
+
+
 def nearest_on_steps(place: FloatArray, step: FloatArray) -> tuple[FloatArray, FloatArray]:
     """Give the share of each step at which it comes nearest to the origin, and how near.
 

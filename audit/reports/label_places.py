@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from audit.geodesy.along_line import metres_along, places_along
+from audit.geodesy.along_line import even_places
 from audit.units import FloatArray, unit_vector
 
 _LETTER_PX, _LINE_PX = 7.5, 14.0
@@ -88,12 +88,8 @@ def boxes_round(places_px: FloatArray, half_px: float) -> FloatArray:
 
 def sampled(lines_px: Iterable[FloatArray]) -> FloatArray:
     """Give a dot every few pixels of every line, so that labels can keep off them."""
-    dots = [np.empty((0, 2))]
-    for line in lines_px:
-        along_px = metres_along(line)  # of a line in pixels, pixels
-        at_px = np.arange(0.0, along_px[-1] + _SAMPLE_PX, _SAMPLE_PX)
-        dots.append(places_along(line, along_px, at_px))
-    return np.vstack(dots)
+    # A line in pixels is cut as one in metres is.
+    return np.vstack([np.empty((0, 2)), *(even_places(line, _SAMPLE_PX) for line in lines_px)])
 
 
 def _at(label: Label, bearing_deg: float, reach: float) -> PlacedLabel:

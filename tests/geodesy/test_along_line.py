@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from audit.geodesy.along_line import (
+    even_places,
     metres_along,
     metres_long,
     nearest_on_steps,
@@ -30,6 +31,15 @@ def test_places_along_a_line_lie_on_its_pieces():
     assert found == pytest.approx(
         np.array([[0.0, 0.0], [15.0, 20.0], [30.0, 40.0], [55.0, 100.0], [80.0, 160.0]])
     )
+
+
+def test_even_places_go_on_round_the_corners_and_end_at_the_last():
+    found = even_places(LINE, 50.0)
+    assert found[0] == pytest.approx(LINE[0])
+    assert found[1] == pytest.approx(LINE[1])
+    assert np.hypot(*(found[2] - LINE[1])) == pytest.approx(50.0)
+    assert found[-1] == pytest.approx(LINE[-1])
+    assert len(found) == 5  # 0, 50, 100 and 150 m along, and the end
 
 
 def test_a_step_is_nearest_at_its_foot_or_at_one_of_its_ends():
