@@ -12,6 +12,7 @@ from audit.grading.judge_walk import LegSkill
 from audit.grading.verdicts import PointVerdict
 from audit.measurement.leg_measures import SpanKind
 from audit.settings import GradingSettings
+from audit.statistics.runs import runs_of_one
 
 _MOST_CAUSES = 5
 _MOVING: tuple[SpanKind, ...] = ("walking", "bypass")
@@ -145,7 +146,7 @@ def trace_of(debrief: Debrief, settings: GradingSettings) -> Trace:
     """Thin a walk to one fix in so many seconds, to the nearest decimetre."""
     clean = debrief.clean
     steps = np.floor((clean.time_s - clean.time_s[0]) / settings.trace_step_s)
-    kept = np.flatnonzero(np.concatenate([[True], np.diff(steps) > 0.0]))
+    kept = runs_of_one(steps)[:, 0]
     kept = np.union1d(kept, [len(clean) - 1])
     # With times, no more than one fix in a step; without, the axis is that of an even walk.
     return Trace(

@@ -16,6 +16,7 @@ from audit.measurement.leg_measures import SpanKind
 from audit.measurement.near_roads import NearRoads, NearRule, near_roads
 from audit.settings import GradingSettings
 from audit.standard import Standard
+from audit.statistics.runs import runs_of_one
 from audit.units import FloatArray
 from audit.words import Sentence, sentence
 from audit.words.figures import Length, Listed
@@ -75,7 +76,7 @@ def _on_foot(
     parts, times = [], []
     for part in np.split(np.arange(len(clean)), np.flatnonzero(~(walking | still)) + 1):
         steps = np.floor((clock_s[part] - clock_s[part[0]]) / settings.trace_step_s)
-        kept = part[np.concatenate([[True], np.diff(steps) > 0.0])]
+        kept = part[runs_of_one(steps)[:, 0]]
         if len(kept) > 1:
             parts.append(where[kept])
             times.append(clock_s[kept])

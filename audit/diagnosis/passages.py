@@ -9,6 +9,7 @@ import numpy as np
 from audit.geodesy.along_line import nearest_on_steps
 from audit.leg_card import CardPoint
 from audit.matching.leg_match import CleanTrack
+from audit.statistics.runs import runs_of_true
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,9 +38,8 @@ def passages(clean: CleanTrack, point: CardPoint, within_m: float) -> tuple[Pass
     share = np.append(share, 0.0)
     ends_s = np.append(clean.time_s[1:], clean.time_s[-1])
     ends_s[[gap.before for gap in clean.gaps]] = clean.time_s[[gap.before for gap in clean.gaps]]
-    edges = np.flatnonzero(np.diff(np.concatenate([[False], away_m <= within_m, [False]])))
     found = []
-    for begin, end in edges.reshape(-1, 2).tolist():
+    for begin, end in runs_of_true(away_m <= within_m).tolist():
         at = begin + int(np.argmin(away_m[begin:end]))
         found.append(
             Passage(

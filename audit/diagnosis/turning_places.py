@@ -9,6 +9,7 @@ import numpy as np
 from audit.geodesy.along_line import metres_along, places_along
 from audit.matching.leg_match import CleanTrack
 from audit.settings import DiagnosisSettings
+from audit.statistics.runs import runs_of_true
 from audit.units import FloatArray, direction_degrees, turn_degrees
 
 _STEP_M = 5.0
@@ -57,8 +58,7 @@ def _bends(
     middle = even[arm:-arm]
     ahead, behind = even[2 * arm :] - middle, middle - even[: -2 * arm]
     turn_deg = np.abs(turn_degrees(direction_degrees(*behind.T), direction_degrees(*ahead.T)))
-    edges = np.diff(np.concatenate([[0], turn_deg >= settings.turning_deg, [0]]).astype(np.int8))
-    runs = zip(np.flatnonzero(edges == 1), np.flatnonzero(edges == -1), strict=True)
+    runs = runs_of_true(turn_deg >= settings.turning_deg)
     sharpest = np.array(
         [first + int(np.argmax(turn_deg[first:end])) for first, end in runs], dtype=np.int64
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from audit.settings import MatchingSettings
+from audit.statistics.runs import runs_of_one
 from audit.units import FloatArray
 
 
@@ -54,15 +55,11 @@ def _sides(
 
     ``path_m`` is the length of all steps up to each, itself included.
     """
-    if len(turn_deg) == 0:
-        return []
     across = np.abs(np.abs(turn_deg) - 90.0) <= settings.box_turn_deg
     hand = np.where(across, np.sign(turn_deg), 0.0)
-    edges = np.concatenate([[0], np.flatnonzero(np.diff(hand)) + 1, [len(hand)]])
     total = np.concatenate([[0.0], path_m])
-    length = total[edges[1:]] - total[edges[:-1]]
-    chosen = np.flatnonzero((hand[edges[:-1]] != 0.0) & (length >= least_m))
-    return [
-        (int(edges[run]), int(edges[run + 1]), int(hand[edges[run]]), float(length[run]))
-        for run in chosen
-    ]
+    first, end = runs_of_one(hand).T
+    length = total[end] - total[first]
+    chosen = (hand[first] != 0.0) & (length >= least_m)
+    sides = (first, end, hand[first].astype(np.int64), length)
+    return list(zip(*(column[chosen].tolist() for column in sides), strict=True))

@@ -11,6 +11,7 @@ from audit.matching.clean_clock_stretches import mend_stretches
 from audit.matching.clean_fixes import Fixes, usual_interval_s
 from audit.matching.leg_match import Cleaning
 from audit.settings import CleaningSettings
+from audit.statistics.runs import runs_of_one
 from audit.units import FloatArray
 from audit.words import sentence
 from audit.words.figures import Number
@@ -49,8 +50,8 @@ def in_blocks(fixes: Fixes, settings: CleaningSettings) -> tuple[Fixes, Blocks, 
 
 def block_edges(block: Blocks) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
     """Give the place of the first and of the last fix of each block."""
-    first = np.flatnonzero(np.diff(block, prepend=-1) != 0)
-    return first, np.append(first[1:], len(block)) - 1
+    first, end = runs_of_one(block).T
+    return first, end - 1
 
 
 def _block_begins(

@@ -11,6 +11,7 @@ from audit.matching.halts import Movement
 from audit.matching.silences import UnseenCuts, find_unseen_cuts
 from audit.matching.walk_samples import WalkSamples
 from audit.settings import MatchingSettings
+from audit.statistics.runs import runs_of_one
 from audit.units import FloatArray, direction_degrees, turn_degrees
 
 _PINNED, _HALT, _BEND, _NEAREST, _FILLER = 4, 3, 2, 1, 0
@@ -145,10 +146,10 @@ def _bends(samples: WalkSamples, tolerance_m: float) -> NDArray[np.int64]:
     import shapely  # noqa: PLC0415
 
     kept = [np.empty(0, dtype=np.int64)]
-    edges = np.flatnonzero(np.diff(samples.stretch)) + 1
-    for part in np.split(np.arange(len(samples)), edges):
-        if len(part) < 2:
+    for first, end in runs_of_one(samples.stretch).tolist():
+        if end - first < 2:
             continue
+        part = np.arange(first, end)
         # The index rides along as the height of each vertex.
         line = shapely.linestrings(np.column_stack([samples.smooth[part], part]))
         simple = shapely.simplify(line, tolerance_m, preserve_topology=False)

@@ -11,6 +11,7 @@ from audit.geodesy.along_line import steps_m
 from audit.matching.walk_samples import WalkSamples, per_stretch
 from audit.settings import MatchingSettings
 from audit.statistics.correlated_noise import variance_about_mean
+from audit.statistics.runs import runs_of_true
 from audit.units import FloatArray
 
 
@@ -105,9 +106,9 @@ def _halts(
 ) -> NDArray[np.int64]:
     """Give first and last samples of the slow runs, short ones dropped, near ones joined."""
     runs = [
-        (first, last)
-        for first, last in _runs(slow)
-        if samples.time_s[last] - samples.time_s[first] >= settings.halt_shortest_s
+        (first, end - 1)
+        for first, end in runs_of_true(slow).tolist()
+        if samples.time_s[end - 1] - samples.time_s[first] >= settings.halt_shortest_s
     ]
     joined: list[list[int]] = []
     for first, last in runs:
@@ -119,12 +120,6 @@ def _halts(
         else:
             joined.append([first, last])
     return np.array(joined, dtype=np.int64).reshape(-1, 2)
-
-
-def _runs(mask: NDArray[np.bool_]) -> list[tuple[int, int]]:
-    edges = np.diff(np.concatenate([[0], mask.astype(np.int8), [0]]))
-    firsts, lasts = np.flatnonzero(edges == 1), np.flatnonzero(edges == -1) - 1
-    return list(zip(firsts.tolist(), lasts.tolist(), strict=True))
 
 
 def _noise(

@@ -23,6 +23,7 @@ from audit.matching.pins import Pin
 from audit.matching.route import course_points
 from audit.matching.walk_of_day import of_day
 from audit.settings import MatchingSettings
+from audit.statistics.runs import runs_of_one
 from audit.units import FloatArray
 
 
@@ -118,7 +119,7 @@ def _thin(
 
     Where the walker stood there are many fixes and nothing to pass.
     """
-    thin = np.unique(np.floor(path_m / settings.rounds_every_m), return_index=True)[1]
+    thin = runs_of_one(np.floor(path_m / settings.rounds_every_m))[:, 0]
     return thin, clean.places(thin), path_m[thin]
 
 

@@ -15,6 +15,7 @@ from numpy.typing import NDArray
 from audit.matching.halts import Movement
 from audit.matching.walk_samples import WalkSamples
 from audit.settings import MatchingSettings
+from audit.statistics.runs import runs_of_true
 from audit.units import FloatArray, direction_degrees
 
 _HIDES_ALL = 180.0
@@ -116,8 +117,7 @@ def silence_of(
 
 def _silences(samples: WalkSamples, settings: MatchingSettings) -> list[tuple[int, int]]:
     """Give the samples about each silence that is long enough to turn in, and no mere rest."""
-    edges = np.diff(np.concatenate([[0], samples.in_gap.astype(np.int8), [0]]))
-    within = np.column_stack([np.flatnonzero(edges == 1) - 1, np.flatnonzero(edges == -1)])
+    within = runs_of_true(samples.in_gap) + np.array([-1, 0])
     breaks = np.flatnonzero(np.diff(samples.stretch))
     about = np.concatenate([within, np.column_stack([breaks, breaks + 1])])
     about = about[(about[:, 0] >= 0) & (about[:, 1] < len(samples))]

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
@@ -12,6 +11,7 @@ from numpy.typing import NDArray
 from audit.geodesy.along_line import steps_m
 from audit.matching.leg_match import CleanTrack
 from audit.settings import MatchingSettings
+from audit.statistics.runs import runs_of_one
 from audit.units import FloatArray
 
 
@@ -83,9 +83,8 @@ def sample_walk(clean: CleanTrack, settings: MatchingSettings) -> WalkSamples:
 
 def per_stretch(samples: WalkSamples, figure: Callable[[slice], FloatArray]) -> FloatArray:
     """Work a figure out on each stretch apart and join the answers."""
-    edges = np.flatnonzero(np.diff(samples.stretch)) + 1
-    bounds = [0, *edges.tolist(), len(samples)]
-    return np.concatenate([figure(slice(first, last)) for first, last in pairwise(bounds)])
+    runs = runs_of_one(samples.stretch).tolist()
+    return np.concatenate([figure(slice(first, end)) for first, end in runs])
 
 
 def smoothed_over(samples: WalkSamples, width_s: float) -> FloatArray:

@@ -7,6 +7,7 @@ import numpy as np
 from audit.geodesy.along_line import metres_along
 from audit.measurement.leg_details import Bypass
 from audit.settings import MeasuringSettings
+from audit.statistics.runs import runs_of_one
 from audit.statistics.spread import TWO_SIDED_95
 from audit.units import FloatArray, direction_degrees, turn_degrees, unit_vector
 
@@ -84,9 +85,8 @@ def _sideways(
     turn = turn_degrees(heading_deg, direction_degrees(step[:, 0], step[:, 1]))
     hand = np.where(np.abs(np.abs(turn) - 90.0) <= settings.bypass_turn_deg, np.sign(turn), 0.0)
     hand[length < 1e-6] = 0.0
-    edges = np.concatenate([[0], np.flatnonzero(np.diff(hand)) + 1, [len(hand)]])
-    runs = []
-    for first, last in zip(edges[:-1].tolist(), edges[1:].tolist(), strict=True):
-        if hand[first] != 0.0 and length[first:last].sum() >= least_m:
-            runs.append((first, last, int(hand[first])))
-    return runs
+    return [
+        (first, last, int(hand[first]))
+        for first, last in runs_of_one(hand).tolist()
+        if hand[first] != 0.0 and length[first:last].sum() >= least_m
+    ]

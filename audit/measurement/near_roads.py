@@ -10,6 +10,7 @@ import numpy as np
 import numpy.typing as npt
 
 from audit.geodesy.along_line import steps_m
+from audit.statistics.runs import runs_of_true
 from audit.units import FloatArray
 
 if TYPE_CHECKING:
@@ -133,8 +134,7 @@ def _pieces(
 
 def _kept(near: BoolArray, lengths: FloatArray, least_m: float) -> BoolArray:
     """Keep the runs of near pieces that are longer than so much."""
-    edges = np.flatnonzero(np.diff(np.concatenate([[False], near, [False]]).astype(int)))
     kept = np.zeros(len(near), dtype=bool)
-    for begin, end in edges.reshape(-1, 2):
+    for begin, end in runs_of_true(near):
         kept[begin:end] = lengths[begin:end].sum() > least_m
     return kept

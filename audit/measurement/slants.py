@@ -12,6 +12,7 @@ from audit.measurement.leg_details import Bypass
 from audit.measurement.receiver_noise import ReceiverNoise
 from audit.measurement.walk_of_leg import WalkOfLeg
 from audit.settings import SlantSettings
+from audit.statistics.runs import runs_of_one
 from audit.statistics.steps_aside import StepAside, WalkAcross, find_steps
 from audit.units import FloatArray, unit_vector
 
@@ -95,7 +96,7 @@ def _seen_across(
         return None
     apart_s = max(settings.spacing_s, (end_s - begin_s) / settings.most_fixes)
     cell = np.floor((clean.time_s[index] - begin_s) / apart_s)
-    index = index[np.concatenate([[True], np.diff(cell) > 0.0])]
+    index = index[runs_of_one(cell)[:, 0]]
     if len(index) < settings.least_fixes:
         return None
     time_s = clean.time_s[index]

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import pairwise
 
 import numpy as np
 
 from audit.measurement.leg_details import Bypass
 from audit.settings import AsideSettings
+from audit.statistics.runs import runs_of_one
 from audit.statistics.spread import robust_sd
 from audit.units import FloatArray, direction_degrees, turn_degrees
 
@@ -39,7 +39,9 @@ def find_ways_aside(
     usual_m_s = float(np.median(length[moving] / np.maximum(np.diff(time_s)[moving], 1e-9)))
     found = []
     hand = np.where(moving & (np.abs(turn) >= least_deg), np.sign(turn), 0.0)
-    for first, last in _runs_to_one_hand(hand):
+    for first, last in runs_of_one(hand).tolist():
+        if hand[first] == 0.0:
+            continue
         way_m = float(length[first:last].sum())
         straight_across = np.abs(across[first:last].sum()) >= settings.steep_share * way_m
         # Standing, a receiver wanders to one side too.
@@ -108,9 +110,3 @@ def _off_the_held(direction_deg: FloatArray, moving: np.ndarray) -> FloatArray:
     off = np.asarray(turn_degrees(mean, direction_deg))
     held = mean + float(np.median(off[moving]))
     return np.asarray(turn_degrees(held, direction_deg))
-
-
-def _runs_to_one_hand(hand: FloatArray) -> list[tuple[int, int]]:
-    """Give first and last step (exclusive) of each run to one hand."""
-    edges = np.concatenate([[0], np.flatnonzero(np.diff(hand)) + 1, [len(hand)]]).tolist()
-    return [(a, b) for a, b in pairwise(edges) if hand[a] != 0.0]
