@@ -55,3 +55,8 @@ def refuse(file: str, place: str, value: object, rule: str, remedy: str) -> Inpu
     return InputRefusedError(
         [Problem(file=file, place=place, value=shown, rule=rule, remedy=remedy)]
     )
+
+
+def refuse_file(file: str, rule: str, remedy: str) -> InputRefusedError:
+    """Give the error for a file that is no use as a whole, ready to raise."""
+    return InputRefusedError([Problem(file=file, place="", value="", rule=rule, remedy=remedy)])

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from audit import words
 from audit.cli.endings import WrongUseError
 from audit.cli.messages import say, say_note, say_page, speak_as, tell
-from audit.errors import refuse
+from audit.errors import refuse, refuse_file
 from audit.readers.file_bytes import file_bytes
 from audit.reports.trend_page import render_trend_page
 from audit.reports.trend_report import render_trend, render_trend_json
@@ -208,7 +208,7 @@ def _secret(file: Path | None) -> str | None:
     secret = data.decode("utf-8", errors="replace").strip()
     if not secret:
         rule = "is empty"
-        raise refuse(file.name, "", None, rule, "Put a sentence that nobody guesses into it.")
+        raise refuse_file(file.name, rule, "Put a sentence that nobody guesses into it.")
     return secret
 
 

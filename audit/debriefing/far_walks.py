@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from audit.errors import refuse
+from audit.errors import refuse_file
 from audit.geodesy.geodesics import geodesic_between
 from audit.leg_card import CardPoint, LegCard
 from audit.matching.leg_match import CleanTrack
@@ -35,10 +35,8 @@ def refuse_far_walk(
     )
     distance_km = way.distance_m / 1000.0
     told = f"{distance_km:.1f}" if distance_km < 100.0 else f"{distance_km:,.0f}"
-    raise refuse(
+    raise refuse_file(
         track.source,
-        "",
-        None,
         f"this walk comes no nearer than {told} km to the course (nearest point: {point.name})",
         "Give the recording of a walk of this course, or the plan of that walk; "
         "if both are right, check where the points are: latitude and longitude, or zone and "

@@ -6,7 +6,7 @@ import codecs
 import re
 from pathlib import Path
 
-from audit.errors import refuse
+from audit.errors import refuse_file
 from audit.readers.problem_list import ProblemList
 from audit.settings import ReadingSettings
 from audit.words import sentence
@@ -35,23 +35,23 @@ def file_bytes(path: Path, what: str, limits: ReadingSettings) -> bytes:
         with path.open("rb") as file:
             data = file.read(limits.largest_plan_bytes + 1)
     except FileNotFoundError:
-        raise refuse(name, "", None, "there is no such file", remedy) from None
+        raise refuse_file(name, "there is no such file", remedy) from None
     except IsADirectoryError:
-        raise refuse(name, "", None, "is a folder, not a file", remedy) from None
+        raise refuse_file(name, "is a folder, not a file", remedy) from None
     except PermissionError:
         rule = "may not be read by you"
-        raise refuse(name, "", None, rule, "Ask its owner for leave to read it.") from None
+        raise refuse_file(name, rule, "Ask its owner for leave to read it.") from None
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or "its name is none"
-        raise refuse(name, "", None, f"cannot be read ({reason})", remedy) from None
+        raise refuse_file(name, f"cannot be read ({reason})", remedy) from None
     if not data.strip():
-        raise refuse(name, "", None, "is empty", remedy)
+        raise refuse_file(name, "is empty", remedy)
     if len(data) > limits.largest_plan_bytes:
         rule = f"is larger than {limits.largest_plan_bytes // 1_000_000} MB"
-        raise refuse(name, "", None, rule, remedy)
+        raise refuse_file(name, rule, remedy)
     for head, rule, unpack in _PACKED:
         if data.startswith(head):
-            raise refuse(name, "", None, rule, unpack)
+            raise refuse_file(name, rule, unpack)
     return data
 
 

@@ -6,7 +6,7 @@ import zlib
 from collections.abc import Iterable, Iterator
 from pathlib import Path
 
-from audit.errors import InputRefusedError, refuse
+from audit.errors import InputRefusedError, refuse_file
 from audit.settings import ReadingSettings
 
 PIECE_BYTES = 1 << 18
@@ -39,14 +39,14 @@ def pieces_of(path: Path, limits: ReadingSettings) -> Iterator[bytes]:
     for piece in _unpacked_if_packed(counted(), path.name):
         if total == 0 and piece.startswith(_FIT_MARK, _FIT_MARK_AT):
             remedy = "Export the recording as GPX."
-            raise refuse(path.name, "", None, "is a FIT file and no GPX", remedy)
+            raise refuse_file(path.name, "is a FIT file and no GPX", remedy)
         total += len(piece)
         if total > limits.small_packed_bytes and total > limits.most_swelling * read:
             rule = f"swells up more than {limits.most_swelling:.0f} times when it is unpacked"
-            raise refuse(path.name, "", None, rule, "Unpack it yourself if you trust it.")
+            raise refuse_file(path.name, rule, "Unpack it yourself if you trust it.")
         if total > limits.largest_track_bytes:
             rule = f"holds more than {limits.largest_track_bytes / 1e6:,.0f} MB"
-            raise refuse(path.name, "", None, rule, "Cut it to the day of the walk.")
+            raise refuse_file(path.name, rule, "Cut it to the day of the walk.")
         yield piece
 
 
@@ -61,17 +61,17 @@ def _raw_pieces(path: Path) -> Iterator[bytes]:
 
 def _unreadable(path: Path, error: OSError | ValueError) -> InputRefusedError:
     if isinstance(error, FileNotFoundError):
-        return refuse(path.name, "", None, "does not exist", "Check the name and the folder.")
+        return refuse_file(path.name, "does not exist", "Check the name and the folder.")
     if path.is_dir():
-        return refuse(path.name, "", None, "is a folder", "Name one GPX file in it.")
+        return refuse_file(path.name, "is a folder", "Name one GPX file in it.")
     reason = f"cannot be read ({getattr(error, 'strerror', None) or error})"
-    return refuse(path.name, "", None, reason, "Check that you may open it.")
+    return refuse_file(path.name, reason, "Check that you may open it.")
 
 
 def _unpacked_if_packed(pieces: Iterator[bytes], name: str) -> Iterator[bytes]:
     first = next(pieces, b"")
     if first.startswith(_ZIP_MARK):
-        raise refuse(name, "", None, "is a zip archive", "Unpack it and name the GPX file in it.")
+        raise refuse_file(name, "is a zip archive", "Unpack it and name the GPX file in it.")
     if first.startswith(_GZIP_MARK):
         yield from _unpacked(first, pieces)
     else:

@@ -7,7 +7,7 @@ from xml.parsers import expat
 import numpy as np
 from numpy.typing import NDArray
 
-from audit.errors import InputRefusedError, refuse
+from audit.errors import InputRefusedError, refuse, refuse_file
 from audit.readers.gpx_passage import GpxPassage
 from audit.readers.gpx_points import GatheredPoints
 from audit.readers.xml_guard import no_xml
@@ -20,7 +20,7 @@ _FIELDS = ("time", "ele", "hdop", "cadence")
 def no_fix(passage: GpxPassage, file: str) -> InputRefusedError:
     """Give the error for a file without a single complete <trkpt>."""
     if passage.total_bytes == 0:
-        return refuse(file, "", None, "is empty", "Export the recording again as GPX.")
+        return refuse_file(file, "is empty", "Export the recording again as GPX.")
     if passage.error is not None:
         return no_xml(file, passage.error)
     elements = passage.points.elements
@@ -32,9 +32,7 @@ def no_fix(passage: GpxPassage, file: str) -> InputRefusedError:
         what = "waypoints and no recorded track"
     else:
         what = "no recorded track"
-    return refuse(
-        file, "", None, f"holds {what}", "Name the GPX file that was recorded on the walk."
-    )
+    return refuse_file(file, f"holds {what}", "Name the GPX file that was recorded on the walk.")
 
 
 def no_place(

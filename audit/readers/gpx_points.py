@@ -9,7 +9,7 @@ from xml.parsers import expat
 
 import numpy as np
 
-from audit.errors import refuse
+from audit.errors import refuse, refuse_file
 from audit.readers.alike_points import AT_ANY_DEPTH, CHILDREN
 from audit.readers.gpx_times import seconds_since_1970
 from audit.readers.xml_guard import too_deep, web_page
@@ -133,7 +133,7 @@ class GatheredPoints:
             raise too_deep(self._file, self._parser, self._settings)
         if len(self._local_name) > self._settings.most_element_names:
             rule = f"holds elements of more than {self._settings.most_element_names:,} names"
-            raise refuse(self._file, "", None, rule, "Export the recording again as GPX.")
+            raise refuse_file(self._file, rule, "Export the recording again as GPX.")
 
     def _end(self, _name: str) -> None:
         tag = self._path.pop()
@@ -160,7 +160,7 @@ class GatheredPoints:
     def _open_point(self, attributes: dict[str, str]) -> None:
         if self.complete >= self._settings.most_fixes:
             rule = f"holds more than {self._settings.most_fixes:,} points"
-            raise refuse(self._file, "", None, rule, "Cut it to the day of the walk.")
+            raise refuse_file(self._file, rule, "Cut it to the day of the walk.")
         self.in_point = True
         self._point_depth = len(self._path)
         for column in self.columns.values():

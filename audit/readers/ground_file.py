@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 from numpy.typing import NDArray
 
-from audit.errors import InputRefusedError, refuse
+from audit.errors import refuse_file
 from audit.ground_picture import GroundPicture
 from audit.readers.ground_raster import opened_raster, refuse_too_fine
 from audit.readers.plain_text import writable
@@ -58,8 +58,8 @@ def _on_grid(
     path: Path, raster: DatasetReader, frame: GroundFrame, settings: ReadingSettings
 ) -> GroundPicture:
     if raster.crs is None:
-        raise _refused(
-            path, "the raster does not say where it lies",
+        raise refuse_file(
+            path.name, "the raster does not say where it lies",
             "Give one with a coordinate system, a GeoTIFF for instance.",
         )  # fmt: skip
     from rasterio.enums import Resampling  # noqa: PLC0415
@@ -84,8 +84,8 @@ def _on_grid(
     ) as warped:
         seen = warped.dataset_mask() > 0
         if not seen.any():
-            raise _refused(
-                path, "the raster shows nothing of this course",
+            raise refuse_file(
+                path.name, "the raster shows nothing of this course",
                 "Give one of the ground that the map of the course shows.",
             )  # fmt: skip
         if elevation:
@@ -181,7 +181,3 @@ def _jpeg(shown: _Bytes, settings: ReadingSettings) -> bytes:
                 target.write(shown)
         made: bytes = memory.read()
         return made
-
-
-def _refused(path: Path, rule: str, remedy: str) -> InputRefusedError:
-    return refuse(path.name, "", None, rule, remedy)

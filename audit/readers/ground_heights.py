@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from audit.errors import InputRefusedError, refuse
+from audit.errors import refuse_file
 from audit.readers.ground_raster import opened_raster, refuse_too_fine
 from audit.settings import ReadingSettings, Settings
 from audit.units import FloatArray
@@ -43,8 +43,8 @@ def heights_at(
     with opened_raster(path, "a GeoTIFF of elevation", "heights of the ground", limits) as raster:
         heights = _between_cells(path, raster, grid, places, limits)
     if not np.isfinite(heights).any():
-        raise _refused(
-            path, "the raster has no heights on this course",
+        raise refuse_file(
+            path.name, "the raster has no heights on this course",
             "Give one of the ground that the legs go over.",
         )  # fmt: skip
     return heights
@@ -63,10 +63,14 @@ def _between_cells(
 
     if raster.crs is None:
         rule = "the raster does not say where it lies"
-        raise _refused(path, rule, "Give one with a coordinate system, a GeoTIFF for instance.")
+        raise refuse_file(
+            path.name, rule, "Give one with a coordinate system, a GeoTIFF for instance."
+        )
     if raster.count != 1 or raster.dtypes[0] == "uint8":
         rule = "this is a picture of the ground, and heights are wanted"
-        raise _refused(path, rule, "Give an elevation raster: one band of numbers in metres.")
+        raise refuse_file(
+            path.name, rule, "Give an elevation raster: one band of numbers in metres."
+        )
     x, y = (np.array(one) for one in transform(grid, raster.crs, *places.T.tolist()))
     to_cell = ~raster.transform
     # Half a cell from the edge lies the middle of the first one.
@@ -107,7 +111,3 @@ def _metres(raster: DatasetReader) -> float:
     """Give metres a unit of the raster's heights; metres where it names none."""
     unit = (raster.units[0] or "").strip().lower()
     return _FOOT_M if unit in _FEET else 1.0
-
-
-def _refused(path: Path, rule: str, remedy: str) -> InputRefusedError:
-    return refuse(path.name, "", None, rule, remedy)

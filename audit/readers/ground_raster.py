@@ -8,7 +8,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from audit.errors import refuse
+from audit.errors import refuse_file
 from audit.settings import ReadingSettings
 
 if TYPE_CHECKING:
@@ -51,9 +51,9 @@ def opened_raster(
     except ImportError:
         rule = f"{needed_for} need the raster library"
         remedy = 'Install it: pip install "leg-audit[ground]".'
-        raise refuse(path.name, "", None, rule, remedy) from None
+        raise refuse_file(path.name, rule, remedy) from None
     if not path.is_file():
-        raise refuse(path.name, "", None, "there is no such file", f"Give {wanted}.")
+        raise refuse_file(path.name, "there is no such file", f"Give {wanted}.")
     try:
         with warnings.catch_warnings(), Env():
             warnings.simplefilter("ignore", NotGeoreferencedWarning)
@@ -63,7 +63,7 @@ def opened_raster(
     except (RasterioError, RasterioIOError, MemoryError) as problem:
         said = str(problem).splitlines() or ["it needs too much memory"]
         rule = f"this is no raster that can be read: {said[0].rstrip('.')}"
-        raise refuse(path.name, "", None, rule, f"Give {wanted}.") from problem
+        raise refuse_file(path.name, rule, f"Give {wanted}.") from problem
 
 
 def refuse_too_fine(path: Path, cells: float, settings: ReadingSettings) -> None:
@@ -76,7 +76,7 @@ def refuse_too_fine(path: Path, cells: float, settings: ReadingSettings) -> None
     """
     if cells > settings.most_raster_cells:
         rule = f"has {cells:.3g} cells on this course, more than {settings.most_raster_cells:,}"
-        raise refuse(path.name, "", None, rule, "Give a coarser raster.")
+        raise refuse_file(path.name, rule, "Give a coarser raster.")
 
 
 def _refuse_huge_blocks(path: Path, raster: DatasetReader, settings: ReadingSettings) -> None:
@@ -84,4 +84,4 @@ def _refuse_huge_blocks(path: Path, raster: DatasetReader, settings: ReadingSett
     largest = max((rows * columns for rows, columns in raster.block_shapes), default=0)
     if largest > settings.most_raster_cells:
         rule = f"is packed in blocks of {largest:,} cells, which would fill the memory"
-        raise refuse(path.name, "", None, rule, "Save it again in tiles or strips.")
+        raise refuse_file(path.name, rule, "Save it again in tiles or strips.")

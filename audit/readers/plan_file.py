@@ -7,7 +7,7 @@ import re
 from pathlib import Path
 from typing import Unpack
 
-from audit.errors import refuse
+from audit.errors import refuse_file
 from audit.plan import Plan
 from audit.readers.course_settings import CourseOptions
 from audit.readers.file_bytes import decoded_text, file_bytes
@@ -84,7 +84,7 @@ def read_plan(
     text = decoded_text(data, problems)
     if kind == "CSV" and is_log(text):
         remedy = "Give it with --log, and the plan in its place."
-        raise refuse(path.name, "", None, "is a walker's log and no plan", remedy)
+        raise refuse_file(path.name, "is a walker's log and no plan", remedy)
     readers = {"TOML": read_plan_toml, "CSV": read_plan_csv, "GeoJSON": read_plan_geojson}
     return readers[kind](text, options, problems)
 
@@ -116,7 +116,7 @@ def _kind(path: Path, data: bytes, problems: ProblemList) -> str:
     if not said and not seen:
         rule = "is in no format of a plan that could be told from its name or content"
         remedy = "Name it .toml, .csv, .gpx or .geojson after what it holds."
-        raise refuse(path.name, "", None, rule, remedy)
+        raise refuse_file(path.name, rule, remedy)
     if said and seen and said != seen:
         problems.note(sentence("plan-other-kind", said=said, seen=seen))
     return seen or said

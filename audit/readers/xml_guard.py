@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from xml.parsers import expat
 
-from audit.errors import InputRefusedError, refuse
+from audit.errors import InputRefusedError, refuse, refuse_file
 from audit.settings import ReadingSettings
 
 _PIECE_BYTES = 65_536
@@ -68,7 +68,7 @@ def refuse_hostile_xml(content: bytes, file: str, settings: ReadingSettings) -> 
             raise too_deep(file, parser, settings)
         if elements > settings.most_elements:
             rule = f"holds more than {settings.most_elements:,} elements, which no plan does"
-            raise refuse(file, "", None, rule, "Keep only the route, or the points in order.")
+            raise refuse_file(file, rule, "Keep only the route, or the points in order.")
 
     def end(*_: object) -> None:
         nonlocal depth
@@ -107,8 +107,8 @@ def too_deep(
 
 def web_page(file: str) -> InputRefusedError:
     """Give the error for a page of a web site saved under the name of a track."""
-    return refuse(
-        file, "", None, "is a web page and no GPX file", "Download the GPX file that it offers."
+    return refuse_file(
+        file, "is a web page and no GPX file", "Download the GPX file that it offers."
     )
 
 
