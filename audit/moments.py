@@ -62,3 +62,20 @@ def calendar_moment(time_s: float) -> dt.datetime:
     """
     told_s = min(max(time_s, _FIRST_S), _LAST_S)
     return _EPOCH + dt.timedelta(milliseconds=round(told_s * 1000))
+
+
+def utc_minute(time_s: float) -> str:
+    """Write the hour and minute nearest to some seconds since 1970: "17:36"."""
+    return utc_text(round(time_s / 60.0) * 60.0)[11:16]
+
+
+def utc_text(time_s: float) -> str:
+    """Write seconds since 1970 as ISO 8601 with Z, to the millisecond where it needs it."""
+    moment = calendar_moment(time_s)
+    spec = "milliseconds" if moment.microsecond else "seconds"
+    return moment.replace(tzinfo=None).isoformat(timespec=spec) + "Z"
+
+
+def utc_if_known(time_s: float | None) -> str | None:
+    """Write a moment as ``utc_text`` does; None where there is none to write."""
+    return None if time_s is None else utc_text(time_s)

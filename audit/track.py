@@ -8,7 +8,6 @@ from dataclasses import dataclass, field
 import numpy as np
 from numpy.typing import NDArray
 
-from audit.moments import calendar_moment
 from audit.units import FloatArray
 from audit.words import says
 
@@ -69,15 +68,3 @@ def calls_itself_simulated(notes: Iterable[str]) -> tuple[str, ...]:
     Not every note that holds the word: a name of a point or of a leg may.
     """
     return tuple(dict.fromkeys(note for note in notes if says(note, "recording-simulated")))
-
-
-def utc_minute(time_s: float) -> str:
-    """Write the hour and minute nearest to some seconds since 1970: "17:36"."""
-    return utc_text(round(time_s / 60.0) * 60.0)[11:16]
-
-
-def utc_text(time_s: float) -> str:
-    """Write seconds since 1970 as ISO 8601 with Z, to the millisecond where it needs it."""
-    moment = calendar_moment(time_s)
-    spec = "milliseconds" if moment.microsecond else "seconds"
-    return moment.replace(tzinfo=None).isoformat(timespec=spec) + "Z"

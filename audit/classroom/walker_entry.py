@@ -11,7 +11,7 @@ from audit.classroom.class_shape import (
     RoadsEntry,
     WalkerEntry,
 )
-from audit.track import utc_text
+from audit.moments import utc_if_known
 
 if TYPE_CHECKING:
     from audit.classroom.lane_result import LaneResult
@@ -41,8 +41,8 @@ def walker_entry(walker: WalkerResult, lane: LaneResult) -> WalkerEntry:
         "points_doubtful": verdict.doubtful,
         "points_without_evidence": verdict.without_evidence,
         "points_needed": verdict.needed,
-        "began": _moment(time.begun_s),
-        "finished": _moment(time.ended_s),
+        "began": utc_if_known(time.begun_s),
+        "finished": utc_if_known(time.ended_s),
         "elapsed_s": time.elapsed_s,
         "elapsed_error_s": time.error_s,
         "late_s": verdict.late_s,
@@ -116,10 +116,10 @@ def _approach(approach: Approach | None) -> ApproachEntry | None:
         "distance_m": approach.distance_m,
         "sd_m": approach.sd_m,
         "unseen_m": approach.unseen_m,
-        "time": _moment(approach.time_s),
+        "time": utc_if_known(approach.time_s),
         "in_turn": approach.in_turn,
         "nearest_fix_m": approach.fix_m,
-        "nearest_fix_time": _moment(approach.fix_s),
+        "nearest_fix_time": utc_if_known(approach.fix_s),
     }
 
 
@@ -127,7 +127,3 @@ def _punch(punch: Punch | None) -> PunchEntry | None:
     if punch is None:
         return None
     return {"code": punch.code, "right": punch.right, "time": punch.time}
-
-
-def _moment(time_s: float | None) -> str | None:
-    return None if time_s is None else utc_text(time_s)

@@ -13,7 +13,8 @@ import numpy as np
 from audit import words
 from audit.classroom.class_draft import ClassDraft
 from audit.grading.fingerprint import fingerprint
-from audit.track import Track, utc_text
+from audit.moments import utc_text
+from audit.track import Track
 
 _DOCUMENT = "class.json"
 

@@ -6,9 +6,8 @@ import datetime as dt
 from collections.abc import Iterator, Sequence
 
 from audit.course_setting.checked_lanes import CheckedLane, LaneFinding, LightAt
-from audit.moments import calendar_moment
+from audit.moments import calendar_moment, utc_minute
 from audit.settings import CourseSettingSettings
-from audit.track import utc_minute
 from audit.words import sentence
 from audit.words.figures import Number
 

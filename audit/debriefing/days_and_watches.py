@@ -16,9 +16,8 @@ from audit.matching.leg_match import CleanTrack
 from audit.matching.outings import MatchedOuting
 from audit.matching.walk_of_day import OfDay, of_day, planned_day
 from audit.measurement.leg_measures import LegAudit
-from audit.moments import DAY_S, calendar_moment
+from audit.moments import DAY_S, calendar_moment, utc_text
 from audit.settings import QualitySettings
-from audit.track import utc_text
 from audit.walkers_log import WalkersLog
 from audit.words import sentence
 from audit.words.figures import Moment, Number

@@ -33,7 +33,7 @@ from audit.measurement.leg_details import (
 )
 from audit.measurement.paces_of_walk import PaceRate, WalkPaces
 from audit.measurement.places_and_headings import Heading
-from audit.track import utc_text
+from audit.moments import utc_if_known, utc_text
 
 
 def details_entry(details: LegDetails, *, timed: bool) -> DetailsEntry:
@@ -108,9 +108,8 @@ def _heading(heading: Heading) -> StretchHeadingEntry:
 def _line(kept: LineKept) -> LineKeptEntry:
     left: BandLeftEntry | None = None
     if kept.left is not None and kept.left_along_m is not None and kept.left_side is not None:
-        time_s = kept.left.time_s
         left = {
-            "time": None if time_s is None else utc_text(time_s),
+            "time": utc_if_known(kept.left.time_s),
             "lon": kept.left.longitude_deg,
             "lat": kept.left.latitude_deg,
             "along_m": kept.left_along_m,

@@ -20,7 +20,7 @@ from audit.debriefing.document_shape import (
     TrackEntry,
 )
 from audit.debriefing.leg_entry import leg_entry
-from audit.track import utc_text
+from audit.moments import utc_if_known, utc_text
 
 if TYPE_CHECKING:
     from audit.debriefing.finished_debrief import Debrief
@@ -59,8 +59,8 @@ def _track(debrief: Debrief) -> TrackEntry:
         "source": quality.source,
         "fixes": int(quality.fixes),
         "kept_fixes": len(clean),
-        "start": None if quality.start_s is None else utc_text(quality.start_s),
-        "end": None if quality.end_s is None else utc_text(quality.end_s),
+        "start": utc_if_known(quality.start_s),
+        "end": utc_if_known(quality.end_s),
         "median_interval_s": quality.median_interval_s,
         "noise_m": float(quality.noise_m),
         "noise_from": quality.noise_from,

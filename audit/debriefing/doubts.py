@@ -10,8 +10,8 @@ from audit.debriefing.ended_by_log import EndedByLog
 from audit.leg_card import LegCard
 from audit.matching.leg_match import CleanTrack, LegMatch, LegStatus, Match
 from audit.matching.outings import MatchedOuting
+from audit.moments import utc_text
 from audit.settings import QualitySettings
-from audit.track import utc_text
 from audit.words import Sentence, sentence
 from audit.words.figures import Length, Listed, Moment, Paces, Percent
 

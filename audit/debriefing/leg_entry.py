@@ -26,7 +26,7 @@ from audit.diagnosis.one_of_two import OneOfTwo
 from audit.leg_card import CardLeg
 from audit.matching.leg_match import LegMatch
 from audit.measurement.leg_measures import CrossTrack, Ledger, LegMeasures, Place
-from audit.track import utc_text
+from audit.moments import utc_if_known, utc_text
 
 if TYPE_CHECKING:
     from audit.debriefing.finished_debrief import LegDebrief
@@ -101,7 +101,7 @@ def _fill(entry: LegEntry, measures: LegMeasures, *, timed: bool) -> None:
 def _approach(nearest_m: float, nearest_s: float | None) -> NearestApproachEntry:
     return {
         "distance_m": float(nearest_m),
-        "time": None if nearest_s is None else utc_text(nearest_s),
+        "time": utc_if_known(nearest_s),
     }
 
 
@@ -155,7 +155,7 @@ def _walked(measures: LegMeasures) -> WalkedEntry:
 
 def _place(place: Place) -> PlaceEntry:
     return {
-        "time": None if place.time_s is None else utc_text(place.time_s),
+        "time": utc_if_known(place.time_s),
         "lon": float(place.longitude_deg),
         "lat": float(place.latitude_deg),
     }

@@ -11,9 +11,8 @@ from audit.errors import InputRefusedError, Problem
 from audit.leg_card import LegCard
 from audit.matching.leg_match import CleanTrack
 from audit.matching.pins import Pin, PinnedEnd
-from audit.moments import read_moment
+from audit.moments import read_moment, utc_text
 from audit.settings import MatchingSettings
-from audit.track import utc_text
 
 Moment = str | dt.datetime
 _CLOCK = re.compile(

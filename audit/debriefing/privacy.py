@@ -11,8 +11,8 @@ import numpy as np
 
 from audit.debriefing.finished_debrief import Debrief
 from audit.matching.leg_match import CleanTrack
+from audit.moments import utc_text
 from audit.read_only import read_only
-from audit.track import utc_text
 from audit.units import FloatArray
 from audit.words import Sentence, says, sentence
 

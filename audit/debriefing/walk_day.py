@@ -8,8 +8,9 @@ import numpy as np
 
 from audit.errors import refuse
 from audit.matching.clean_times import GPS_BEGAN_S, never_set
+from audit.moments import utc_text
 from audit.plan import Plan
-from audit.track import Track, utc_text
+from audit.track import Track
 
 
 def track_date(track: Track) -> dt.date | None:

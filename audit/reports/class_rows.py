@@ -9,7 +9,7 @@ from typing import Literal
 
 from audit.classroom.class_result import ClassLeg, ClassResult
 from audit.classroom.walker_result import LegResult, WalkerResult
-from audit.track import utc_text
+from audit.moments import utc_if_known
 from audit.words import PLAIN_ENGLISH, say, told
 from audit.words.spoken_words import message_names
 
@@ -167,10 +167,6 @@ def _minutes(seconds: float | None) -> float | None:
     return None if seconds is None else seconds / 60.0
 
 
-def _moment(time_s: float | None) -> str | None:
-    return None if time_s is None else utc_text(time_s)
-
-
 def _yes(true: bool) -> str:  # noqa: FBT001 (a cell)
     return "yes" if true else "no"
 
@@ -226,8 +222,8 @@ _WALKER_COLUMNS: tuple[tuple[Column, Callable[[WalkerResult], Cell]], ...] = (
     (Column(name="missed", kind="whole"), lambda one: one.verdict.missed),
     (Column(name="no_evidence", kind="whole"), lambda one: one.verdict.without_evidence),
     (Column(name="needed", kind="whole"), lambda one: one.verdict.needed),
-    (Column(name="began", kind="moment", width=22), lambda one: _moment(one.time.begun_s)),
-    (Column(name="finished", kind="moment", width=22), lambda one: _moment(one.time.ended_s)),
+    (Column(name="began", kind="moment", width=22), lambda one: utc_if_known(one.time.begun_s)),
+    (Column(name="finished", kind="moment", width=22), lambda one: utc_if_known(one.time.ended_s)),
     (Column(name="elapsed_min", kind="minutes"), lambda one: _minutes(one.time.elapsed_s)),
     (Column(name="late_min", kind="minutes"), lambda one: _minutes(one.verdict.late_s)),
     (Column(name="coaching_score", kind="number", width=14), lambda one: one.verdict.score),

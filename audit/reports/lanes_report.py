@@ -12,6 +12,7 @@ import numpy as np
 from audit.course_setting.checked_lanes import CheckedLane, Daylight, LanesCheck
 from audit.course_setting.safety_findings import unsafe_shapes
 from audit.geodesy.areas_on_grid import GroundAreas
+from audit.moments import utc_text
 from audit.reports.csv_report import csv_text
 from audit.reports.figure_ground import GroundSketch, Sign, ground_specification
 from audit.reports.ground_key import ground_key
@@ -19,7 +20,6 @@ from audit.reports.lanes_words import lane_rows, method_words
 from audit.reports.picture import draw
 from audit.reports.printable import printable
 from audit.reports.still_page import render_still_page
-from audit.track import utc_text
 from audit.walking_times import WALKING_RULES
 from audit.words import say, told
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 import datetime as dt
 
 from audit.course_setting.checked_lanes import CheckedLane, Daylight, LightAt
+from audit.moments import utc_minute
 from audit.reports import digits, wording
 from audit.reports.time_words import rule_name
 from audit.settings import CourseSettingSettings
-from audit.track import utc_minute
 from audit.walking_times import WALKING_RULES
 from audit.words import say
 from audit.words.figures import Percent

@@ -7,9 +7,9 @@ import math
 from audit.debriefing.finished_debrief import LegDebrief
 from audit.debriefing.privacy import A_MOMENT_S
 from audit.measurement.leg_measures import LegMeasures
+from audit.moments import utc_text
 from audit.reports import digits, page_coaching, wording
 from audit.settings import QualitySettings
-from audit.track import utc_text
 from audit.words import say
 from audit.words.figures import Number, Paces
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from audit.debriefing.finished_debrief import Debrief
 from audit.debriefing.privacy import A_MOMENT_S
+from audit.moments import utc_text
 from audit.reports import digits
 from audit.reports.leg_facts import clock, clock_name
 from audit.statistics.spread import TWO_SIDED_95

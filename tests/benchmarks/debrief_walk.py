@@ -63,7 +63,7 @@ def four_hours():
 
 def write_files(walk, folder: Path) -> tuple[Path, Path]:
     """Write plan and track as their files."""
-    from audit.track import utc_text
+    from audit.moments import utc_text
 
     plan, track = folder / "plan.toml", folder / "walk.gpx"
     lines = [

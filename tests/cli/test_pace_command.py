@@ -12,7 +12,7 @@ import numpy as np
 import pytest
 from pacing.made_strips import recording, straight
 
-from audit.track import utc_text
+from audit.moments import utc_text
 
 
 def write_strip(path: Path, length_m: float, seed: int, cadence: float | None = None) -> Path:

@@ -12,7 +12,7 @@ from pacing.made_strips import recording, straight
 from typer.testing import CliRunner
 
 from audit.cli.app import app
-from audit.track import utc_text
+from audit.moments import utc_text
 
 COMMANDS = ("card", "copy", "pace")
 LINES = [

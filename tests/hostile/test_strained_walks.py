@@ -22,9 +22,8 @@ from hostile.strained_course import (
 from hypothesis import HealthCheck, given, settings
 
 from audit.classroom.walk_time import roster_start_s
-from audit.moments import calendar_moment
+from audit.moments import calendar_moment, utc_text
 from audit.readers.gpx_track import read_track
-from audit.track import utc_text
 from audit.words import PLAIN_ENGLISH
 from audit.words.figures import Moment
 

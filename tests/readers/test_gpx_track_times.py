@@ -9,9 +9,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from audit.moments import utc_text
 from audit.readers.clock_time import clock_moment
 from audit.readers.gpx_times import seconds_since_1970
-from audit.track import utc_text
 
 
 @pytest.mark.parametrize(
