@@ -14,6 +14,8 @@ _FIRST_S, _LAST_S = -62_135_596_800.0, 253_402_300_799.0
 """The years 1 to 9999 of ISO 8601."""
 _DAYS_A_YEAR = 365.25
 DAY_S = 86_400.0
+EARLIEST_MOMENT_S = 1e8
+"""Seconds since 1970 are more for any recording, after March 1973; no duration is as long."""
 DAY_LEEWAY_S = 6.0 * 3600.0
 """A night course goes on past midnight, and the clock of a place may differ from its sun."""
 

@@ -11,7 +11,7 @@ from audit.errors import InputRefusedError, Problem
 from audit.leg_card import LegCard
 from audit.matching.leg_match import CleanTrack
 from audit.matching.pins import Pin, PinnedEnd
-from audit.moments import read_moment, utc_text
+from audit.moments import DAY_S, read_moment, utc_text
 from audit.settings import MatchingSettings
 
 Moment = str | dt.datetime
@@ -128,10 +128,10 @@ def _meant_s(moment: Moment, begin_s: float, end_s: float) -> list[float]:
     except ValueError:
         rule = "is no moment"
         raise _WrongPinError(rule, _FORMS) from None
-    midnight_s = begin_s // 86_400.0 * 86_400.0
-    days = range(-1, int((end_s - midnight_s) // 86_400.0) + 2)
+    midnight_s = begin_s // DAY_S * DAY_S
+    days = range(-1, int((end_s - midnight_s) // DAY_S) + 2)
     into_day_s = 3600.0 * hours + 60.0 * minutes + seconds - ahead_s
-    return [midnight_s + 86_400.0 * day + into_day_s for day in days]
+    return [midnight_s + DAY_S * day + into_day_s for day in days]
 
 
 def _ahead_of_utc_s(zone: str) -> float:

@@ -11,7 +11,7 @@ import numpy as np
 
 from audit.debriefing.finished_debrief import Debrief
 from audit.matching.leg_match import CleanTrack
-from audit.moments import utc_text
+from audit.moments import DAY_S, EARLIEST_MOMENT_S, utc_text
 from audit.read_only import read_only
 from audit.units import FloatArray
 from audit.words import Sentence, says, sentence
@@ -29,9 +29,6 @@ _TELLS_WHOSE = (
     "recording-log-day",
 )
 """What a track is called, and its day."""
-_DAY_S = 86400
-A_MOMENT_S = 1e8
-"""Seconds since 1970 are more than this for any recording after March 1973, and no duration is."""
 
 
 def private_debrief(debrief: Debrief) -> Debrief:
@@ -131,7 +128,7 @@ def _shifted(part: Any, by_s: float) -> Any:  # noqa: ANN401 (any part of the tr
     if isinstance(part, str):
         return _told_from_start(part, by_s)
     if isinstance(part, float):
-        return part - by_s if part > A_MOMENT_S else part
+        return part - by_s if part > EARLIEST_MOMENT_S else part
     if isinstance(part, np.ndarray):
         return _shifted_array(part, by_s)
     if isinstance(part, tuple | list):
@@ -157,13 +154,13 @@ def _said_from_start(words: str, by_s: float) -> str:
         if found["whole"]:
             return utc_text(dt.datetime.fromisoformat(found["whole"]).timestamp() - by_s)
         hours, minutes, seconds = (int(part) for part in found["clock"].split(":"))
-        return utc_text((hours * 3600 + minutes * 60 + seconds - round(by_s)) % _DAY_S)[11:19]
+        return utc_text((hours * 3600 + minutes * 60 + seconds - round(by_s)) % DAY_S)[11:19]
 
     return _MOMENT.sub(moved, words)
 
 
 def _shifted_array(values: FloatArray, by_s: float) -> FloatArray:
-    if values.dtype.kind != "f" or not np.any(values > A_MOMENT_S):
+    if values.dtype.kind != "f" or not np.any(values > EARLIEST_MOMENT_S):
         return values
-    shifted = np.where(values > A_MOMENT_S, values - by_s, values)
+    shifted = np.where(values > EARLIEST_MOMENT_S, values - by_s, values)
     return read_only(shifted)

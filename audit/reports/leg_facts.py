@@ -5,9 +5,8 @@ from __future__ import annotations
 import math
 
 from audit.debriefing.finished_debrief import LegDebrief
-from audit.debriefing.privacy import A_MOMENT_S
 from audit.measurement.leg_measures import LegMeasures
-from audit.moments import utc_text
+from audit.moments import EARLIEST_MOMENT_S, utc_text
 from audit.reports import digits, page_coaching, wording
 from audit.settings import QualitySettings
 from audit.words import say
@@ -171,7 +170,7 @@ _NEAREST = {
 
 def clock_name(time_s: float | None) -> str:
     """Say by what clock a moment is told: a private debrief counts from its first fix."""
-    from_start = time_s is not None and time_s < A_MOMENT_S
+    from_start = time_s is not None and time_s < EARLIEST_MOMENT_S
     return say("fact-clock-from-start" if from_start else "fact-clock-utc")
 
 

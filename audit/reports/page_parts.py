@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from audit.debriefing.finished_debrief import Debrief
-from audit.debriefing.privacy import A_MOMENT_S
-from audit.moments import utc_text
+from audit.moments import EARLIEST_MOMENT_S, utc_text
 from audit.reports import digits
 from audit.reports.leg_facts import clock, clock_name
 from audit.statistics.spread import TWO_SIDED_95
@@ -62,7 +61,7 @@ def recording_facts(debrief: Debrief) -> list[tuple[str, str]]:
         facts.append(("times", say("fact-times-none")))
     else:
         begin, end = (
-            f"{clock(at)} {clock_name(at)}" if at < A_MOMENT_S else utc_text(round(at))
+            f"{clock(at)} {clock_name(at)}" if at < EARLIEST_MOMENT_S else utc_text(round(at))
             for at in (quality.start_s, quality.end_s)
         )
         facts.append(("from", say("fact-from-said", begin=begin, end=end)))
