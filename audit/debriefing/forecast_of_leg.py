@@ -40,8 +40,8 @@ def forecast_entry(held: MissInForecast | None) -> ForecastEntry | None:
         "across_m": forecast.across_m,
         "along_sd_m": forecast.along_sd_m,
         "across_sd_m": forecast.across_sd_m,
-        "ellipse_50": _ellipse(forecast.near),
-        "ellipse_95": _ellipse(forecast.far),
+        "ellipse_50": ellipse_entry(forecast.near),
+        "ellipse_95": ellipse_entry(forecast.far),
         "chance_in_sight": forecast.chance_in_sight,
         "began_off_m": held.began_off_m,
         "quantile": held.quantile,
@@ -50,7 +50,8 @@ def forecast_entry(held: MissInForecast | None) -> ForecastEntry | None:
     }
 
 
-def _ellipse(ellipse: Ellipse) -> EllipseEntry:
+def ellipse_entry(ellipse: Ellipse) -> EllipseEntry:
+    """Give the entry of an ellipse, in this document and in that of a forecast."""
     return {
         "major_m": ellipse.major_m,
         "minor_m": ellipse.minor_m,

@@ -7,6 +7,7 @@ import math
 from collections.abc import Sequence
 
 from audit.debriefing.course_entry import course_entry
+from audit.debriefing.forecast_of_leg import ellipse_entry
 from audit.forecast.course_forecast import CourseForecast
 from audit.forecast.leg_forecast import Ellipse, LegForecast
 from audit.forecast.walker_scatter import WalkerScatter
@@ -54,14 +55,19 @@ def render_forecast_json(forecast: CourseForecast) -> str:
         "sight_m": forecast.sight_m,
         "chance_of_all": forecast.chance_of_all,
         "legs": [
-            {"name": leg.name, "from": leg.start.name, "to": leg.end.name, **leg_entry(one)}
+            {
+                "name": leg.name,
+                "from": leg.start.name,
+                "to": leg.end.name,
+                **leg_forecast_entry(one),
+            }
             for leg, one in zip(forecast.card.legs, forecast.legs, strict=True)
         ],
     }
     return json.dumps(document, indent=1, ensure_ascii=False, allow_nan=False) + "\n"
 
 
-def leg_entry(leg: LegForecast) -> dict[str, object]:
+def leg_forecast_entry(leg: LegForecast) -> dict[str, object]:
     """Give the forecast of one leg for a document."""
     off = leg.aimed_off
     return {
@@ -70,8 +76,8 @@ def leg_entry(leg: LegForecast) -> dict[str, object]:
         "across_m": leg.across_m,
         "along_sd_m": leg.along_sd_m,
         "across_sd_m": leg.across_sd_m,
-        "ellipse_50": _ellipse_entry(leg.near),
-        "ellipse_95": _ellipse_entry(leg.far),
+        "ellipse_50": ellipse_entry(leg.near),
+        "ellipse_95": ellipse_entry(leg.far),
         "chance_in_sight": leg.chance_in_sight,
         "sure_offset_m": leg.sure_offset_m,
         "aimed_off": off
@@ -81,14 +87,6 @@ def leg_entry(leg: LegForecast) -> dict[str, object]:
             "chance_in_sight": off.chance_in_sight,
             "chance_of_side": off.chance_of_side,
         },
-    }
-
-
-def _ellipse_entry(ellipse: Ellipse) -> dict[str, float]:
-    return {
-        "major_m": ellipse.major_m,
-        "minor_m": ellipse.minor_m,
-        "major_deg": ellipse.major_deg,
     }
 
 

@@ -9,7 +9,7 @@ from audit.debriefing.course_entry import course_entry, point_entries
 from audit.forecast.near_areas import NearArea
 from audit.rehearsal.finished_rehearsal import LegRehearsal, LookAlike, Proposal, Rehearsal, WayEnd
 from audit.reports.csv_report import csv_text
-from audit.reports.forecast_report import leg_entry as forecast_entry
+from audit.reports.forecast_report import leg_forecast_entry
 
 REHEARSAL_FORMAT = 1
 """Number of the shape of rehearsal.json."""
@@ -51,7 +51,7 @@ def _leg(leg: LegRehearsal) -> dict[str, object]:
         "to": leg.leg.end.name,
         "grid_azimuth_deg": leg.leg.azimuth.degrees,
         "distance_m": leg.leg.distance_m,
-        "forecast": forecast_entry(leg.forecast),
+        "forecast": leg_forecast_entry(leg.forecast),
         "ways": [_way(end) for end in leg.ends],
         "look_alikes": [_look_alike(pair) for pair in leg.look_alikes],
         "proposals": [_proposal(one) for one in leg.proposals],
