@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from audit.coaching.explained_steps import likeliest
 from audit.coaching.shown import Shown
 from audit.coaching.sure_legs import sure_legs
-from audit.coaching.task import Task, work_on
+from audit.coaching.task import Task, TaskKind, work_on
 from audit.diagnosis.steady_sizes import STEADY
 from audit.leg_card.told_numbers import told_legs
 from audit.measurement.leg_measures import LegMeasures
@@ -96,7 +96,7 @@ def lean_task(lean: Lean) -> Task:
     )
     sizes = [math.hypot(*one.ledger.heading) for one in lean.legs.values()]
     return Task(
-        kind=2,
+        kind=TaskKind.PART,
         metres=sum(sizes),
         ordinary_m=sum(sizes) * lean.half_95_deg / abs(lean.mean_deg),
         worst_m=max(one.miss_m for one in lean.legs.values()),

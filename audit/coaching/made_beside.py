@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
 
-from audit.coaching.task import Task, work_on
+from audit.coaching.task import Task, TaskKind, work_on
 from audit.diagnosis.finding import Finding
 from audit.guide.cause_names import JUDGEMENTS
 from audit.leg_card.told_numbers import told_legs
@@ -47,7 +47,7 @@ def beside_tasks(
             evidence=on[worst].evidence,
         )
         yield Task(
-            kind=1,
+            kind=TaskKind.BESIDE,
             metres=sum(sizes.values()),
             work=work_on(cause, evidence, list(on), certain=True),
         )

@@ -9,7 +9,7 @@ from audit.coaching.made_beside import put_out_beside_m
 from audit.coaching.shown import Shown
 from audit.coaching.sure_legs import is_sure
 from audit.coaching.talk import WorkOn
-from audit.coaching.task import Task, title_of, work_on
+from audit.coaching.task import Task, TaskKind, title_of, work_on
 from audit.diagnosis.finding import Finding
 from audit.diagnosis.one_of_two import OneOfTwo
 from audit.guide.cause_names import JUDGEMENTS
@@ -70,7 +70,7 @@ def _another_order(shown: Shown) -> Task:
     ]
     evidence = sentence("coach-order", legs=told_legs(names), went=Listed(things=went))
     work = work_on("order-changed", evidence, names, certain=False)
-    return Task(kind=0, metres=_missed_m(names, walked), work=work)
+    return Task(kind=TaskKind.NAMED, metres=_missed_m(names, walked), work=work)
 
 
 def _not_gone_to(shown: Shown, sure: set[str], settings: CoachingSettings) -> Iterator[Task]:
@@ -90,7 +90,7 @@ def _not_gone_to(shown: Shown, sure: set[str], settings: CoachingSettings) -> It
         names = list(of)
         evidence = _seen_on("coach-named", names, names[0], of[names[0]], of[names[0]].probability)
         work = work_on(cause, evidence, names, certain=True)
-        yield Task(kind=0, metres=sum(metres[name] for name in names), work=work)
+        yield Task(kind=TaskKind.NAMED, metres=sum(metres[name] for name in names), work=work)
 
 
 def _made_beside(
@@ -119,7 +119,7 @@ def _named(
     evidence = _seen_on("coach-named", names, worst, first[worst], first[worst].probability)
     put_out_m = sum(put_out_beside_m(one, walked[name]) for name, one in beside.items())
     return Task(
-        kind=0,
+        kind=TaskKind.NAMED,
         metres=_missed_m(leading, walked) + put_out_m,
         work=work_on(cause, evidence, names, certain=True),
     )
@@ -144,7 +144,7 @@ def _one_of_two(
         legs=tuple(names),
         one_of=(one, other),
     )
-    return Task(kind=0, metres=_missed_m(names, walked), work=work)
+    return Task(kind=TaskKind.NAMED, metres=_missed_m(names, walked), work=work)
 
 
 def _worst(names: Sequence[str], walked: Mapping[str, LegMeasures]) -> str:

@@ -9,7 +9,7 @@ from typing import Literal
 from audit.coaching.lean_over_legs import Lean, lean_task
 from audit.coaching.line_exercise import bent_aside, exercise_of_line
 from audit.coaching.ordinary_metres import SizedPart, measured_sd_m, ordinary_m, part_sd_m
-from audit.coaching.task import Task, work_on
+from audit.coaching.task import Task, TaskKind, work_on
 from audit.diagnosis.finding import Finding
 from audit.diagnosis.walkers_scatter import WalkersScatter
 from audit.guide.cause_names import CAUSE_KINDS
@@ -174,7 +174,7 @@ def _part(
         leg=worst,
     )
     return Task(
-        kind=2,
+        kind=TaskKind.PART,
         metres=sum(metres.values()),
         ordinary_m=ordinary_m(part_sd_m(part, walked[name], scatter) for name in metres),
         worst_m=max(walked[name].miss_m for name in metres),
@@ -200,7 +200,7 @@ def _passed_by(legs: Mapping[str, LegMeasures]) -> Task:
         miss=Length(metres=legs[farthest].miss_m),
     )
     return Task(
-        kind=2,
+        kind=TaskKind.PART,
         metres=sum(one.miss_m - one.nearest_m for one in legs.values()),
         worst_m=legs[farthest].miss_m,
         work=work_on("passed-unseen", evidence, list(legs), certain=False),

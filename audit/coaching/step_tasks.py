@@ -9,7 +9,7 @@ from audit.coaching.explained_steps import bends_so, explains, likeliest, withou
 from audit.coaching.line_exercise import exercise_of_line
 from audit.coaching.ordinary_metres import ordinary_m, part_sd_m
 from audit.coaching.steps import Hop, LegSteps, Step
-from audit.coaching.task import Task, work_on
+from audit.coaching.task import Task, TaskKind, work_on
 from audit.diagnosis.finding import Finding
 from audit.diagnosis.walkers_scatter import WalkersScatter
 from audit.guide.cause_names import CANNOT_TELL, CAUSE_KINDS, JUDGEMENTS
@@ -85,7 +85,7 @@ def step_tasks(seen: StepsSeen, settings: CoachingSettings) -> Iterator[Task]:
         names = list(dict.fromkeys(name for name, _ in hops))
         worst = max(hops, key=lambda one: one[1].off_m)
         yield Task(
-            kind=1,
+            kind=TaskKind.BESIDE,
             metres=sum(hop.off_m for _, hop in hops),
             ordinary_m=ordinary_m(
                 _sd_m(hop, seen.walked[name], seen.scatter) for name, hop in hops

@@ -10,7 +10,7 @@ from audit.coaching.explained_steps import likeliest
 from audit.coaching.ordinary_metres import measured_sd_m
 from audit.coaching.shown import Shown
 from audit.coaching.sure_legs import sure_legs
-from audit.coaching.task import Task, work_on
+from audit.coaching.task import Task, TaskKind, work_on
 from audit.diagnosis.steady_sizes import STEADY
 from audit.guide.cause_names import CAUSE_KINDS
 from audit.leg_card.told_numbers import told_legs
@@ -86,7 +86,7 @@ def stretch_task(stretch: Stretch, radius_m: float) -> list[Task]:
     cause = "pace-long" if stretch.mean > 0.0 else "pace-short"
     return [
         Task(
-            kind=2,
+            kind=TaskKind.PART,
             metres=sum(sizes),
             ordinary_m=math.hypot(by_chance_m, TWO_SIDED_95 * math.hypot(*measured)),
             worst_m=worst_m,

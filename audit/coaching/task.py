@@ -4,11 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from typing import Literal
+from enum import IntEnum
 
 from audit.coaching.talk import WorkOn
 from audit.guide.pages_on_file import cause_pages, exercise
 from audit.words import sentence
+
+
+class TaskKind(IntEnum):
+    """What shows that there is something to practise; the surer comes first, however small."""
+
+    NAMED = 0
+    """A mistake that the diagnosis names, or one of two."""
+    BESIDE = 1
+    """One made beside it, or a step that the card or the log shows."""
+    PART = 2
+    """A part of the misses that no mistake explains."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -17,9 +28,8 @@ class Task:
 
     Attributes
     ----------
-    kind : 0, 1 or 2
-        A mistake named (or one of two); one made beside it, or a step shown; a part of the
-        misses: of what costs alike the first comes before the others.
+    kind : TaskKind
+        Of what costs alike the surer comes before the others.
     metres : float
         What it put into the misses.
     work : WorkOn
@@ -30,7 +40,7 @@ class Task:
         The largest miss of its legs, where it is a step or a part of the misses.
     """
 
-    kind: Literal[0, 1, 2]
+    kind: TaskKind
     metres: float
     work: WorkOn
     ordinary_m: float = 0.0
@@ -52,7 +62,7 @@ def in_order(tasks: Iterable[Task], radius_m: float) -> list[Task]:
     larger = [
         task
         for task in found
-        if task.kind == 0 or task.ordinary_m == 0.0 or task.beyond_m >= radius_m
+        if task.kind is TaskKind.NAMED or task.ordinary_m == 0.0 or task.beyond_m >= radius_m
     ]
     if larger:
         return sorted(larger, key=lambda task: (-task.beyond_m, task.kind))
