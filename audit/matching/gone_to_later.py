@@ -84,11 +84,11 @@ def _points_after(
     before, later = points[:next_point], points[next_point:]
     new = np.hypot(*(later[:, None] - before).T).min(axis=0) > 2.0 * near_m
     stands = np.concatenate([movement.halts.reshape(-1, 2), [[len(samples) - 1] * 2]])
-    stands = stands[samples.time_s[stands[:, 0]] > (last.claim_s or 0.0)]
+    stands = stands[samples.time_s[stands[:, 0]] > last.times_s[1]]
     places = [samples.smooth[a : b + 1].mean(axis=0) for a, b in stands.tolist()]
     rested = [any(np.hypot(*(place - point)) <= near_m for place in places) for point in later]
     # Along the course: far round about, it is another way that comes by.
-    since = int(np.searchsorted(samples.time_s, last.claim_s or 0.0))
+    since = int(np.searchsorted(samples.time_s, last.times_s[1]))
     walked_m = movement.path_m[since:] - movement.path_m[min(since, len(samples) - 1)]
     planned_m = metres_along(points[next_point - 1 :])[1:]
     passed = [

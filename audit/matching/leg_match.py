@@ -177,6 +177,20 @@ class LegMatch:
     start_unseen: Reckoned | None = None
     claim_unseen: Reckoned | None = None
 
+    @property
+    def times_s(self) -> tuple[float, float]:
+        """Start and claim of a leg that was walked, or begun at least.
+
+        Raises
+        ------
+        ValueError
+            For any other leg, which has neither.
+        """
+        if self.start_s is None or self.claim_s is None:
+            message = "only a leg that was walked has a start and a claim"
+            raise ValueError(message)
+        return self.start_s, self.claim_s
+
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Match:
@@ -202,3 +216,8 @@ class Match:
     bias_deg: float
     pace_scale: float
     cost: float
+
+    def walked_in_turn(self) -> list[LegMatch]:
+        """Give the legs that were walked, or begun at least, one after another in time."""
+        walked = [leg for leg in self.legs if leg.start_s is not None and leg.claim_s is not None]
+        return sorted(walked, key=lambda leg: leg.times_s[0])

@@ -55,7 +55,7 @@ def puts_right(
         if astray
     ]
     kept = [
-        leg.claim_s is not None and abs(leg.claim_s - (before.claim_s or 0.0)) <= settings.kept_s
+        leg.claim_s is not None and abs(leg.claim_s - before.times_s[1]) <= settings.kept_s
         for leg, before, astray in zip(other.legs, match.legs, far, strict=True)
         if not astray
     ]
@@ -128,5 +128,5 @@ def _chord_m(leg: int, card: LegCard) -> float:
 def _ends(leg: LegMatch, walk: SampledWalk) -> list[int]:
     """Give the samples at which a walked leg was begun and ended."""
     times = walk.samples.time_s
-    at = np.searchsorted(times, [leg.start_s or 0.0, leg.claim_s or 0.0])
+    at = np.searchsorted(times, leg.times_s)
     return [min(int(of), len(times) - 1) for of in at]

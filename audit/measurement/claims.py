@@ -135,7 +135,7 @@ def _arrival(
 def _bend(
     clean: CleanTrack, arrival: _Arrival, noise: ReceiverNoise, settings: ClaimSettings
 ) -> SightBend | None:
-    start_s, speed = arrival.leg.start_s or 0.0, arrival.speed_m_s
+    start_s, speed = arrival.leg.times_s[0], arrival.speed_m_s
     index = _fixes(clean, arrival, settings)
     if len(index) < settings.least_fixes:
         return None

@@ -196,11 +196,7 @@ def _straight_walking(
     """Give the straight stretches of the legs, with what is known of wandering on them."""
     if not clean.timed:
         return []
-    walks = [
-        (leg.start_s, leg.claim_s)
-        for leg in match.legs
-        if leg.status == "walked" and leg.start_s is not None and leg.claim_s is not None
-    ]
+    walks = [leg.times_s for leg in match.legs if leg.status == "walked"]
     return [
         (stretch, wander_of(stretch, settings.heading))
         for stretch in straight_stretches(clean, walks, match.halts, settings.noise)

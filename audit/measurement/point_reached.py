@@ -55,26 +55,22 @@ def other_readings(
     its point may have gone on up to the next claim.
     """
     begin, end = float(clean.time_s[0]), float(clean.time_s[-1])
-    walked = sorted(
-        (one for one in match.legs if one.start_s is not None and one.claim_s is not None),
-        key=lambda one: one.start_s or begin,
-    )
-    starts = [one.start_s or begin for one in walked]
+    walked = match.walked_in_turn()
     free, since = [], begin
-    for one, start_s in zip(walked, starts, strict=True):
+    for one in walked:
+        start_s, claim_s = one.times_s
         if one.leg != leg.leg and 1.0 - one.confidence < settings.certain_miss:
             if since > begin or one.leg > leg.leg:
                 free.append((since, start_s))
-            since = one.claim_s or start_s
+            since = claim_s
     free.append((since, end))
     readings = [OtherReading(doubt=1.0 - leg.confidence, stretches_s=tuple(free))]
-    claim_s = leg.claim_s or begin
-    following = next(
-        (one for one in walked if one.leg != leg.leg and (one.start_s or begin) >= claim_s), None
-    )
+    own_start_s, own_claim_s = leg.times_s
+    later = [one for one in walked if one.leg != leg.leg and one.times_s[0] >= own_claim_s]
+    following = next(iter(later), None)
     if following is not None:
         doubt = leg.confidence * (1.0 - following.confidence)
-        stretch = (leg.start_s or begin, following.claim_s or end)
+        stretch = (own_start_s, following.times_s[1])
         readings.append(OtherReading(doubt=doubt, stretches_s=(stretch,)))
     return tuple(readings)
 

@@ -15,10 +15,7 @@ from audit.units import FloatArray
 
 def with_search_ends(clean: CleanTrack, match: Match, card: LegCard, settings: Settings) -> Match:
     """Give the match with the moment at which each search for a point ended."""
-    walked = sorted(
-        (leg for leg in match.legs if leg.start_s is not None and leg.claim_s is not None),
-        key=lambda leg: leg.start_s or 0.0,
-    )
+    walked = match.walked_in_turn()
     ends = {}
     for number, leg in enumerate(walked):
         following = walked[number + 1] if number + 1 < len(walked) else None
@@ -39,7 +36,7 @@ def _search_end(
     card: LegCard,
     settings: Settings,
 ) -> float:
-    claim_s = leg.claim_s or 0.0
+    claim_s = leg.times_s[1]
     known_s = max(leg.search_end_s or claim_s, claim_s)
     if following is not None:
         if following.leg != leg.leg + 1 or following.start_s is None:
@@ -68,7 +65,7 @@ def _stayed_at_point(
     """
     end = card.legs[leg.leg].end
     target = np.array([end.east_m, end.north_m])
-    claim_s = leg.claim_s or 0.0
+    claim_s = leg.times_s[1]
     inside = (clean.time_s > claim_s) & (clean.time_s < ended_s)
     moments = np.concatenate([[claim_s], clean.time_s[inside], [ended_s]])
     place = clean.places_at(moments)

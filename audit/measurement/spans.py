@@ -62,15 +62,12 @@ def divide_walk(
 def _stages(clean: CleanTrack, match: Match, settings: MeasuringSettings) -> list[Stage]:
     """Give approach, legs, what lies between them, and walk-off, in order of time."""
     begin, end = float(clean.time_s[0]), float(clean.time_s[-1])
-    walked = sorted(
-        (leg for leg in match.legs if leg.start_s is not None and leg.claim_s is not None),
-        key=lambda leg: leg.start_s or 0.0,
-    )
+    walked = match.walked_in_turn()
     if not walked:
         return [Stage(start_s=begin, end_s=end, leg=None, kind="approach")]
-    stages = _before(clean, begin, walked[0].start_s or begin, settings)
+    stages = _before(clean, begin, walked[0].times_s[0], settings)
     for number, leg in enumerate(walked):
-        start, claim = leg.start_s or begin, leg.claim_s or end
+        start, claim = leg.times_s
         stages.append(Stage(start_s=start, end_s=claim, leg=leg.leg, kind="walking"))
         if number + 1 < len(walked):
             following = walked[number + 1]
@@ -94,7 +91,7 @@ def _between(
     clean: CleanTrack, leg: LegMatch, following: LegMatch, settings: MeasuringSettings
 ) -> list[Stage]:
     """Give what lies between a claim and the next departure: a search, a rest at the point."""
-    claim, start = leg.claim_s or 0.0, following.start_s or 0.0
+    claim, start = leg.times_s[1], following.times_s[0]
     searched: Stage
     if following.leg == leg.leg + 1:
         settled = min(max(leg.search_end_s or claim, claim), start)
@@ -108,7 +105,7 @@ def _between(
 def _after(
     clean: CleanTrack, leg: LegMatch, end: float, settings: MeasuringSettings
 ) -> list[Stage]:
-    claim = leg.claim_s or end
+    claim = leg.times_s[1]
     found = leg.search_end_s or claim
     stages = []
     if found > claim:

@@ -90,14 +90,11 @@ def walk_of_leg(
     settings: Settings,
 ) -> WalkOfLeg:
     """Cut a leg out of the walk and smooth it as much as its noise asks for."""
-    if leg.start_s is None or leg.claim_s is None:
-        message = "only a leg that was walked can be cut out"
-        raise ValueError(message)
     samples, movement, measuring = sampled.samples, sampled.movement, settings.measuring
     likely_m = _likely_noise_m(noise_m, settings)
     turned = bend is not None and bend.probability > 0.5
     around = _around(match, leg, movement.walking_m_s, turned=turned)
-    moments, unseen = (leg.start_s, leg.claim_s), (leg.start_unseen, leg.claim_unseen)
+    moments, unseen = leg.times_s, (leg.start_unseen, leg.claim_unseen)
     ends = [
         fix_place(clean, match.halts, time_s, likely_m, measuring, near, reckoned)
         for time_s, near, reckoned in zip(moments, around, unseen, strict=True)
@@ -155,7 +152,7 @@ def _around(
     Who turned to his point in sight was there a few seconds later: no way on to lay a
     line through.
     """
-    start_s, claim_s = leg.start_s or 0.0, leg.claim_s or 0.0
+    start_s, claim_s = leg.times_s
     starts = [one.start_s for one in match.legs if one.start_s is not None]
     claims = [one.claim_s for one in match.legs if one.claim_s is not None]
     before_s = max((one for one in starts if one < start_s), default=-np.inf)
@@ -225,7 +222,7 @@ def _halted_within(halts: FloatArray, start_s: float, claim_s: float) -> float:
 
 
 def _until(match: Match, leg: LegMatch, end_s: float) -> float:
-    claim_s = leg.claim_s or end_s
+    claim_s = leg.times_s[1]
     later = [
         other.start_s
         for other in match.legs

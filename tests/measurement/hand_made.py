@@ -140,7 +140,12 @@ def receiver(seed: int, sd_m: float, memory_s: float = 30.0):
 def match_of(card: LegCard, portions, halts=(), noise_m: float = 3.0) -> Match:
     """A match as a perfect matcher would give it; legs without a portion were skipped."""
     of_leg = {portion.leg: portion for portion in portions}
-    legs = tuple(of_leg.get(n, LegMatch(leg=n, status="skipped")) for n in range(len(card.legs)))
+    legs = (of_leg.get(n, LegMatch(leg=n, status="skipped")) for n in range(len(card.legs)))
+    return match_with(*legs, halts=halts, noise_m=noise_m)
+
+
+def match_with(*legs: LegMatch, halts=(), noise_m: float = 3.0) -> Match:
+    """A match of a walker without habits, in which the legs are as given."""
     return Match(
         legs=legs,
         noise_m=noise_m,

@@ -9,7 +9,7 @@ from unittest.mock import Mock
 
 import numpy as np
 import pytest
-from measurement.hand_made import BEGIN, SETTINGS, card_of, clean_of, leg_as_carded
+from measurement.hand_made import BEGIN, SETTINGS, card_of, clean_of, leg_as_carded, match_with
 
 from audit.azimuths import GridAzimuth, MagneticAzimuth
 from audit.matching.leg_match import LegMatch
@@ -159,7 +159,7 @@ def test_points_at_one_place_leave_the_line_to_the_card() -> None:
 def context_of(clean=None, *, legs=(), match_legs=(), **known):
     return SimpleNamespace(
         clean=clean, settings=SETTINGS, card=CARD, legs=legs,
-        match=SimpleNamespace(legs=match_legs),
+        match=match_with(*match_legs),
         sampled=SimpleNamespace(movement=SimpleNamespace(walking_m_s=1.0)), **known,
     )  # fmt: skip
 

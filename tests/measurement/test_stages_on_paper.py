@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
-from types import SimpleNamespace
 from unittest.mock import Mock
 
 import numpy as np
 import pytest
-from measurement.hand_made import SETTINGS, card_of, clean_of, match_of
+from measurement.hand_made import SETTINGS, card_of, clean_of, match_of, match_with
 
 from audit.matching.leg_match import LegMatch
 from audit.measurement import last_search, receiver_noise, search_ends, search_shape, spans
@@ -39,10 +38,9 @@ def leg(number, start_s, claim_s, search_end_s=None, status="walked"):
 
 
 def stages(*legs, clean=None):
-    match = SimpleNamespace(legs=legs, halts=NO_HALTS)
     return [
         (one.kind, one.leg, one.start_s, one.end_s)
-        for one in spans._stages(clean or eastward(), match, S)
+        for one in spans._stages(clean or eastward(), match_with(*legs), S)
     ]
 
 
