@@ -120,9 +120,9 @@ def cross_track_frame(debrief: Debrief, leg: str) -> pd.DataFrame:
         **_band_columns(measures),
     }
     frame = pd.DataFrame(columns)
-    passed_s = None if measures is None else measures.curve_time_s
-    if passed_s is None or not debrief.clean.timed:
-        passed_s = np.full(len(frame), np.nan)
+    passed_s = np.full(len(frame), np.nan)
+    if measures is not None and debrief.clean.timed:
+        passed_s = measures.curve_time_s
     frame.insert(0, "time", pd.to_datetime(pd.Series(passed_s, dtype=float), unit="s", utc=True))
     return frame
 

@@ -21,7 +21,7 @@ def ledger_errors(
     radian.
     """
     from_point, to_point = (point.half_square_m / np.sqrt(3.0) for point in (leg.start, leg.end))
-    made_m = measures.along_heading_m or measures.straight_m
+    made_m = measures.along_heading_m
     # Along a bent line the ledger goes by the vector between its ends.
     planned_m = float(np.hypot(*(leg.line[-1] - leg.line[0])))
     if len(leg.line) == 2:

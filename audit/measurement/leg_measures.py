@@ -112,18 +112,18 @@ class LegMeasures:
         Share of the straight distance that fell into gaps of the recording.
     unseen_s : float or None
         Of ``duration_s``, how much fell into gaps; None without times.
-    curve_time_s : float array or None
+    curve_time_s : float array
         When the places of the cross-track curves were passed, on the CleanTrack's axis.
-    noise_m : float or None
+    noise_m : float
         Receiver noise on this leg, standard deviation per axis.
-    along_planned_m, along_heading_m : float or None
+    along_planned_m, along_heading_m : float
         From start to claim along the planned azimuth, and along the walked heading;
         both with the standard error ``straight_sd_m``.
-    path_sd_m : float or None
+    path_sd_m : float
         Standard error of ``path_m``.
     details : LegDetails or None
         Drift, line, ground, paces, point, errors of the ledger, search and halts.
-    nearest_after_m : float or None
+    nearest_after_m : float
         Nearest approach to the point once the walker had left where he claimed, or rested
         there; ``miss_m`` where he left it for the next leg.
     line_followed : bool
@@ -159,13 +159,13 @@ class LegMeasures:
     found: bool
     ledger: Ledger
     gap_share: float
-    curve_time_s: FloatArray | None = None
-    noise_m: float | None = None
-    along_planned_m: float | None = None
-    along_heading_m: float | None = None
-    path_sd_m: float | None = None
+    curve_time_s: FloatArray
+    noise_m: float
+    along_planned_m: float
+    along_heading_m: float
+    path_sd_m: float
+    nearest_after_m: float
     details: LegDetails | None = None
-    nearest_after_m: float | None = None
     line_followed: bool = True
     made_good_m: float | None = None
     under_way: bool = False
@@ -186,11 +186,8 @@ class LegMeasures:
         Who only passed it on the way did not find it; nor did he come back whom a few fixes
         show nearer, by less than the error of where he claimed.
         """
-        if self.nearest_after_m is not None:
-            nearer_m = self.miss_m - self.nearest_after_m
-            return self.nearest_after_m <= radius_m and nearer_m > self.miss_sd_m
-        claim_s = self.claim.time_s
-        return self.nearest_s is None or claim_s is None or self.nearest_s >= claim_s
+        nearer_m = self.miss_m - self.nearest_after_m
+        return self.nearest_after_m <= radius_m and nearer_m > self.miss_sd_m
 
     def at_the_edge(self, radius_m: float) -> bool:
         """Say whether a leg whose point was found ended outside a radius by less than its error.

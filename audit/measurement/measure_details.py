@@ -51,7 +51,7 @@ def measure_details(
 ) -> LegDetails:
     """Gather drift, line, ground, paces, point, errors, search and halts of a measured leg."""
     clean, settings = context.clean, context.settings
-    noise_m = measures.noise_m or context.noise.noise_m
+    noise_m = measures.noise_m
     ground = measure_ground(clean, walk, context.elevation, settings.ground)
     return LegDetails(
         thirds=measure_thirds(clean, walk, noise_m, settings.heading),
@@ -63,7 +63,7 @@ def measure_details(
             walk,
             predicted=leg.paces,
             counted=context.counted_paces.get(leg.name),
-            path_sd_m=measures.path_sd_m or 0.0,
+            path_sd_m=measures.path_sd_m,
             cadence=context.cadence,
             settings=settings.paces,
         ),
@@ -106,7 +106,7 @@ def _point(
     interval_s = clean.median_interval_s or 0.0
     logging_m = interval_s * walk.speed_m_s / np.sqrt(12.0)
     square = leg.end.half_square_m / np.sqrt(3.0)
-    sd_m = float(np.sqrt((measures.noise_m or 0.0) ** 2 + logging_m**2 + square**2))
+    sd_m = float(np.sqrt(measures.noise_m**2 + logging_m**2 + square**2))
     target = np.array([leg.end.east_m, leg.end.north_m])
     speed = measuring.gap_speed * context.sampled.movement.walking_m_s
 
@@ -134,7 +134,7 @@ def _point(
 def _setting(context: WalkContext, leg: CardLeg, measures: LegMeasures) -> Setting | None:
     """Split setting from holding where the log says what was set on a straight leg."""
     noted = context.azimuths_set.get(leg.name)
-    if noted is None or len(leg.line) > 2 or measures.along_heading_m is None:
+    if noted is None or len(leg.line) > 2:
         return None
     set_to = context.card.angles.grid_from_magnetic(noted)
     return split_setting(leg, measures.heading.azimuth, measures.along_heading_m, set_to)

@@ -67,8 +67,6 @@ def _of_leg(
 ) -> list[tuple[str, FloatArray]]:
     """Give height and speed at the places of the curve, where the recording has them."""
     passed_s, time_s = strip.measures.curve_time_s, debrief.clean.time_s
-    if passed_s is None:
-        return []
     columns = {"height": debrief.clean.elevation_m, "speed": moved.speed_m_s}
     return [
         (name, np.interp(passed_s, time_s, values))
@@ -80,8 +78,6 @@ def _of_leg(
 def _silent_after(debrief: Debrief, strip: Strip) -> list[int]:
     """Give the places of the curve after which the recording was silent."""
     times_s = strip.measures.curve_time_s
-    if times_s is None:
-        return []
     last = np.searchsorted(times_s, [gap.start_s for gap in debrief.clean.gaps], side="right") - 1
     return [int(place) for place in last if 0 <= place < len(times_s) - 1]
 

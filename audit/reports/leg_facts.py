@@ -74,7 +74,7 @@ def _azimuth(measures: LegMeasures, quality: QualitySettings) -> str:
 
 def _distance(measures: LegMeasures, planned_m: float) -> str:
     straight = digits.metres(measures.straight_m, measures.straight_sd_m)
-    path = digits.metres(measures.path_m, measures.path_sd_m or measures.straight_sd_m)
+    path = digits.metres(measures.path_m, measures.path_sd_m)
     if not measures.line_followed:
         line = digits.stated_metres(planned_m)
         return say("fact-distance-line-left", straight=straight, path=path, line=line)

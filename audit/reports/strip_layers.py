@@ -132,8 +132,6 @@ def _claim(strip: Strip) -> list[Layer]:
 def _spans(debrief: Debrief, strip: Strip) -> Iterator[tuple[int, int, str]]:
     """Give (first, last, kind) of the leg's spans up to the claim, as places of the curve."""
     passed_s = strip.measures.curve_time_s
-    if passed_s is None:
-        return
     for span in debrief.spans:
         if span.leg == strip.leg and span.start_s < passed_s[-1]:
             first, last = np.searchsorted(passed_s, [span.start_s, span.end_s])

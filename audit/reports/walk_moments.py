@@ -91,7 +91,7 @@ def _over_time(debrief: Debrief, column: str) -> FloatArray:
     values = np.full(len(time_s), np.nan)
     for one in legs_of_walk(debrief):
         measures = debrief.legs[one.leg].audit.measures
-        if measures is None or measures.curve_time_s is None:
+        if measures is None:
             continue
         part = slice(one.first, one.last + 1)
         curve = getattr(measures.cross_track, column)

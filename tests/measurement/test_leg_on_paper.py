@@ -202,10 +202,10 @@ def test_a_point_is_judged_by_receiver_logging_and_square_and_by_every_other_rea
     assert point.sd_m == pytest.approx(math.sqrt(16.0 + 12.5**2 / 12.0 + 30.0**2 / 3.0))
     assert (point.radius_m, point.elsewhere_m) == (CARD.arrival_radius_m, pytest.approx(20.0))
     assert point.doubt == pytest.approx(0.2)
-    # Without a noise of its own, and without times, the square is left.
+    # Without noise, and without times, the square is left.
     still = measure_details._point(
         context_of(replace(clean, median_interval_s=None), match_legs=(sure, doubted)), walk, leg,
-        doubted, SimpleNamespace(noise_m=None, nearest_m=100.0),
+        doubted, SimpleNamespace(noise_m=0.0, nearest_m=100.0),
     )  # fmt: skip
     assert still.sd_m == pytest.approx(math.sqrt(30.0**2 / 3.0))
 
@@ -236,8 +236,6 @@ def test_setting_is_told_of_a_straight_leg_whose_log_says_what_was_set() -> None
     bent = replace(LEG, line=np.array([[0.0, 0.0], [200.0, 10.0], [400.0, 0.0]]))
     assert measure_details._setting(context, bent, measures) is None
     assert measure_details._setting(context_of(azimuths_set={}), LEG, measures) is None
-    measures.along_heading_m = None
-    assert measure_details._setting(context, LEG, measures) is None
 
 
 def test_a_search_is_what_lies_between_the_claim_and_its_end(monkeypatch) -> None:

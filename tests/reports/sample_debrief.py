@@ -440,6 +440,11 @@ def _measures(
         ledger=Ledger(**{name: (float(v[0]), float(v[1])) for name, v in parts.items()}),
         gap_share=0.07 if leg.name == "3" else 0.0,
         curve_time_s=clean.time_s[first : claim + 1],
+        noise_m=NOISE_M,
+        along_planned_m=float(chord @ card_unit),
+        along_heading_m=along,
+        path_sd_m=4.6,
+        nearest_after_m=float(after[claim - first :].min()),
     )
 
 
