@@ -56,7 +56,11 @@ def explain_walk(evidence: tuple[LegEvidence, ...], settings: DiagnosisSettings)
     legs together. What the match itself may have got wrong goes to "cannot-tell".
     """
     # What was walked another way than planned says nothing of angle, pace or count.
-    aside = {leg.leg: _line_left(leg) for leg in evidence if leg.another_way_m is not None}
+    aside = {
+        leg.leg: _line_left(leg.another_way_m, leg.length_m)
+        for leg in evidence
+        if leg.another_way_m is not None
+    }
     evidence = tuple(leg for leg in evidence if leg.another_way_m is None)
     if not evidence:
         return Explanation(findings=aside)
@@ -85,11 +89,11 @@ def explain_walk(evidence: tuple[LegEvidence, ...], settings: DiagnosisSettings)
     )
 
 
-def _line_left(leg: LegEvidence) -> tuple[Finding, ...]:
+def _line_left(path_m: float, length_m: float) -> tuple[Finding, ...]:
     words = sentence(
         "evidence-line-left",
-        path=Length(metres=leg.another_way_m or 0.0),
-        line=Length(metres=leg.length_m),
+        path=Length(metres=path_m),
+        line=Length(metres=length_m),
     )
     return (Finding(cause=CANNOT_TELL, probability=1.0, evidence=words, made=1.0),)
 

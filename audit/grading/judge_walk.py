@@ -148,18 +148,19 @@ def _judge_time(
     time: WalkTime, noted: str, standard: Standard
 ) -> tuple[float | None, WalkGrade, list[str]]:
     """Give how late it came in, what that makes, and a sentence where there is one to say."""
-    if standard.time_limit_s is None:
+    limit_s, grace_s = standard.time_limit_s, standard.late_grace_s
+    if limit_s is None:
         return None, "pass", []
-    limit = _clock(standard.time_limit_s)
+    limit = _clock(limit_s)
     if time.elapsed_s is None:
         unknown = sentence("judged-time-unknown", limit=limit)
         told = sentence("judged-time-noted", noted=noted, limit=limit) if noted else unknown
         return None, "doubtful", [told]
 
-    late_s = max(time.elapsed_s - standard.time_limit_s, 0.0)
-    grade, ident = _in_time(time.elapsed_s, time.error_s, standard)
+    late_s = max(time.elapsed_s - limit_s, 0.0)
+    grade, ident = _in_time(time.elapsed_s - limit_s, time.error_s, grace_s)
     if time.from_roster_s is not None:
-        other, _ = _in_time(time.from_roster_s, time.error_s, standard)
+        other, _ = _in_time(time.from_roster_s - limit_s, time.error_s, grace_s)
         if other != grade:
             both = {"own": _clock(time.elapsed_s), "roster": _clock(time.from_roster_s)}
             return None, "doubtful", [sentence("judged-two-starts", **both, limit=limit)]
@@ -169,14 +170,13 @@ def _judge_time(
     return late_s, grade, [sentence(ident, **took)]
 
 
-def _in_time(elapsed_s: float, error_s: float, standard: Standard) -> tuple[WalkGrade, str]:
-    """Give what a time makes of a walk under a limit, and which sentence tells it."""
-    late_s = elapsed_s - (standard.time_limit_s or 0.0)
+def _in_time(late_s: float, error_s: float, grace_s: float) -> tuple[WalkGrade, str]:
+    """Give what so late (below 0: early) makes of a walk, and which sentence tells it."""
     if late_s <= 0.0:
         return "pass", "judged-in-time"
-    if late_s <= standard.late_grace_s:
+    if late_s <= grace_s:
         return "pass", "judged-grace"
-    beyond_s = late_s - standard.late_grace_s
+    beyond_s = late_s - grace_s
     return ("doubtful", "judged-clocks") if beyond_s <= error_s else ("fail", "judged-late")
 
 
@@ -215,7 +215,8 @@ def _score(parts: Sequence[ScorePart], late_s: float | None, standard: Standard)
     if not known:
         return None
     score = 100.0 * sum(share * weight for share, weight in known) / sum(w for _, w in known)
-    penalty = standard.late_penalty_per_min * math.ceil((late_s or 0.0) / 60.0)
+    late_min = 0 if late_s is None else math.ceil(late_s / 60.0)
+    penalty = standard.late_penalty_per_min * late_min
     return max(score - penalty, 0.0)
 
 

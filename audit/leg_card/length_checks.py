@@ -139,7 +139,7 @@ def paces_against_distance(check: LegCheck) -> Iterator[CardFinding]:
     )
     if abs(given - expected) <= tolerance:
         return
-    slips = _pace_slips(check, given, expected, tolerance)
+    slips = _pace_slips(check, given, rate, expected, tolerance)
     message = sentence(
         "finding-paces",
         leg=check.leg.name,
@@ -160,10 +160,9 @@ def paces_against_distance(check: LegCheck) -> Iterator[CardFinding]:
 
 
 def _pace_slips(
-    check: LegCheck, given: float, expected: float, tolerance: float
+    check: LegCheck, given: float, rate: float, expected: float, tolerance: float
 ) -> tuple[Slip, ...]:
     """Give the slips that a wrong pace count looks like."""
-    rate = check.paces_per_100m or 0.0
     hundreds = round((given - expected) / rate)
     fine = tolerance < 0.5 * rate
     fits = {

@@ -117,7 +117,9 @@ def _piece(check: LegCheck, worked: CardLeg, piece: LegPiece) -> PieceSums:
         SumLine(what="distance_m", working=_root(east_m, north_m), computed=piece.distance_m),
     ]
     if check.paces_per_100m is not None:
-        lines.append(_pacing(Length(metres=piece.distance_m), piece.distance_m, check))
+        lines.append(
+            _pacing(Length(metres=piece.distance_m), piece.distance_m, check.paces_per_100m)
+        )
     return PieceSums(first=piece.first, last=piece.last, lines=tuple(lines))
 
 
@@ -149,7 +151,7 @@ def _lines(check: LegCheck, disputed: Collection[str]) -> Iterator[SumLine]:
         yield SumLine(what="distance_m", working=working, computed=said.along_m)
     if check.paces_per_100m is not None:
         distance_m = paced_m(check)
-        yield _pacing(_paced(check, distance_m), distance_m, check)
+        yield _pacing(_paced(check, distance_m), distance_m, check.paces_per_100m)
 
 
 def _between(east_m: float, north_m: float, azimuth: GridAzimuth) -> SumLine:
@@ -167,8 +169,7 @@ def _root(east_m: float, north_m: float) -> Sentence:
     )
 
 
-def _pacing(told: Length | Sentence, distance_m: float, check: LegCheck) -> SumLine:
-    rate = check.paces_per_100m or 0.0
+def _pacing(told: Length | Sentence, distance_m: float, rate: float) -> SumLine:
     working = sentence("check-pacing", distance=told, rate=_Rate(per_100m=rate))
     return SumLine(what="paces", working=working, computed=distance_m * rate / 100.0)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from audit.debriefing.finished_debrief import Debrief
-from audit.diagnosis.finding import WalkFinding
+from audit.diagnosis.finding import Unit, WalkFinding
 from audit.reports import digits, wording
 from audit.reports.cause_words import story_words
 from audit.words import say
@@ -22,20 +22,19 @@ def _sentence(debrief: Debrief, story: WalkFinding) -> str:
     return say(
         "story-told",
         story=story_words(story.cause),
-        size="none" if story.size is None else _size(story),
+        size="none" if story.size is None else _size(story.size, story.unit),
         where=_where(debrief, story, walked),
         after="yes" if story.put_right else "no",
         sure=digits.percent(story.probability),
     )
 
 
-def _size(story: WalkFinding) -> str:
-    size = story.size or 0.0
-    if story.unit == "deg":
+def _size(size: float, unit: Unit | None) -> str:
+    if unit == "deg":
         # As the legs' own sentences have it: half a degree is not rounded away.
         decimals = 0 if round(size, 1).is_integer() else 1
         return wording.sided(Turn(degrees=size, degrees_decimals=decimals), size)
-    if story.unit == "ratio":
+    if unit == "ratio":
         return say("story-size-ratio", ratio=Number(value=size, decimals=2))
     return say("figure-length", size=Length(metres=abs(size)))
 

@@ -87,12 +87,10 @@ def results_of(
 
 
 def _same_walk(one: Attempt, other: Attempt, settings: RecordsSettings) -> bool:
-    if None in (one.begun_s, one.ended_s, other.begun_s, other.ended_s):
+    if one.begun_s is None or one.ended_s is None or other.begun_s is None or other.ended_s is None:
         same = (one.course_print, one.walked_on) == (other.course_print, other.walked_on)
         return same and _alike(one, other, settings)
-    return float(one.begun_s or 0) < float(other.ended_s or 0) and float(
-        other.begun_s or 0
-    ) < float(one.ended_s or 0)
+    return one.begun_s < other.ended_s and other.begun_s < one.ended_s
 
 
 def _alike(one: Attempt, other: Attempt, settings: RecordsSettings) -> bool:
