@@ -8,7 +8,7 @@ import numpy as np
 
 from audit.classroom.setting_out import away_since_s, numbers_walked, start_seen
 from audit.debriefing.finished_debrief import Debrief
-from audit.geodesy.along_line import nearest_on_steps
+from audit.geodesy.along_line import off_line_m
 from audit.leg_card import CardLeg, CardPoint
 from audit.settings import GradingSettings
 
@@ -86,9 +86,7 @@ def _joins(debrief: Debrief, settings: GradingSettings) -> bool:
 
 def _from_line_m(place: complex, leg: CardLeg) -> float:
     """Give how far a place, east and north in metres, lies from the line of a leg, bends too."""
-    from_place = leg.line - [place.real, place.imag]
-    _, away_m = nearest_on_steps(from_place[:-1], np.diff(from_place, axis=0))
-    return float(away_m.min())
+    return off_line_m(np.array([place.real, place.imag]), leg.line)
 
 
 def _breaks_off(debrief: Debrief, settings: GradingSettings) -> bool:

@@ -18,6 +18,13 @@ def metres_along(line: FloatArray) -> FloatArray:
     return np.concatenate([[0.0], np.cumsum(steps_m(line))])
 
 
+def metres_about(line: FloatArray) -> FloatArray:
+    """Give how much of a line, shape (n, 2), each place stands for: half of each step at it."""
+    half = steps_m(line) / 2.0
+    about: FloatArray = np.concatenate([[0.0], half]) + np.concatenate([half, [0.0]])
+    return about
+
+
 def metres_long(line: FloatArray) -> float:
     """Give the length of a line, shape (n, 2)."""
     return float(steps_m(line).sum())
@@ -32,6 +39,12 @@ def even_places(line: FloatArray, every_m: float) -> FloatArray:
     """Give a place of a line every so many metres, from its first to its last, shape (m, 2)."""
     along_m = metres_along(line)
     return places_along(line, along_m, np.arange(0.0, along_m[-1] + every_m, every_m))
+
+
+def off_line_m(place: FloatArray, line: FloatArray) -> float:
+    """Give how far a place, shape (2,), lies off a line, shape (n, 2), where that is nearest."""
+    _, away_m = nearest_on_steps(line[:-1] - place, np.diff(line, axis=0))
+    return float(away_m.min())
 
 
 def nearest_on_steps(place: FloatArray, step: FloatArray) -> tuple[FloatArray, FloatArray]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from audit.geodesy.along_line import metres_along, steps_m
+from audit.geodesy.along_line import metres_about, metres_along, steps_m
 from audit.measurement.leg_measures import CrossTrack
 from audit.units import FloatArray, unit_vector
 
@@ -21,8 +21,7 @@ def measure_cross_track(line: FloatArray, walk: FloatArray) -> CrossTrack:
     bent one is measured at its nearest place, the prolonged ends of it included.
     """
     along, offset = _offsets(line, walk)
-    step = steps_m(walk)
-    weight = np.concatenate([[0.0], step]) + np.concatenate([step, [0.0]])
+    weight = metres_about(walk)
     total = float(weight.sum())
     square = float((weight * offset**2).sum() / total) if total else float((offset**2).mean())
     along.flags.writeable = offset.flags.writeable = False

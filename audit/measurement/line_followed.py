@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from audit.geodesy.along_line import metres_along
+from audit.geodesy.along_line import metres_along, off_line_m
 from audit.matching.leg_match import CleanTrack
 from audit.measurement.leg_measures import CrossTrack
 from audit.measurement.nearest_approach import nearest_approach
@@ -45,7 +45,7 @@ def line_followed(
         missed_m = min(
             _missed_m(context.clean, walk, line[corner], speed_m_s) for line in (planned, begun)
         )
-        aside_m = _from_way_m(ends, begun[corner])
+        aside_m = off_line_m(begun[corner], ends)
         most_m = max(settings.line_left_m, settings.line_left_share * to_it_m)
         if missed_m > max(most_m, settings.line_left_aside * aside_m):
             return False
@@ -56,11 +56,3 @@ def _missed_m(clean: CleanTrack, walk: WalkOfLeg, corner: FloatArray, speed_m_s:
     """Give the least that the walk can have kept off a corner."""
     nearest_m, _ = nearest_approach(clean, walk.times_s, corner)
     return nearest_m - unseen_approach(clean, walk.times_s, corner, nearest_m, speed_m_s)
-
-
-def _from_way_m(ends: FloatArray, place: FloatArray) -> float:
-    """Give how far a place lies off the straight way between two others."""
-    way = ends[1] - ends[0]
-    square = float(way @ way)
-    share = 0.0 if square == 0.0 else min(max(float((place - ends[0]) @ way) / square, 0.0), 1.0)
-    return float(np.hypot(*(place - ends[0] - share * way)))

@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 import numpy as np
 
-from audit.geodesy.along_line import steps_m
+from audit.geodesy.along_line import metres_about
 from audit.measurement.leg_details import LineKept
 from audit.measurement.leg_measures import CrossTrack, Place
 from audit.settings import MeasuringSettings
@@ -32,8 +32,7 @@ def measure_line_kept(
     # Behind its start nobody is on a line: the back azimuth leads along the same one.
     behind_m = np.maximum(-curve.along_m, 0.0)
     off = np.hypot(curve.offset_m, behind_m)
-    step = steps_m(walk)
-    weight = np.concatenate([[0.0], step]) + np.concatenate([step, [0.0]])
+    weight = metres_about(walk)
     total = float(weight.sum()) or 1.0
     kept = LineKept(
         band_m=band_m,

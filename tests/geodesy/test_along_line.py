@@ -7,9 +7,11 @@ import pytest
 
 from audit.geodesy.along_line import (
     even_places,
+    metres_about,
     metres_along,
     metres_long,
     nearest_on_steps,
+    off_line_m,
     places_along,
     steps_m,
 )
@@ -21,6 +23,7 @@ LINE = np.array([[0.0, 0.0], [30.0, 40.0], [80.0, 160.0]])
 def test_a_line_is_as_long_as_its_pieces():
     assert steps_m(LINE).tolist() == [50.0, 130.0]
     assert metres_along(LINE).tolist() == [0.0, 50.0, 180.0]
+    assert metres_about(LINE).tolist() == [25.0, 90.0, 65.0]
     assert metres_long(LINE) == 180.0
     assert metres_long(LINE[:1]) == 0.0
     assert steps_m(LINE[:1]).tolist() == []
@@ -48,3 +51,15 @@ def test_a_step_is_nearest_at_its_foot_or_at_one_of_its_ends():
     share, away_m = nearest_on_steps(place, step)
     assert share == pytest.approx([0.5, 0.0, 1.0, 0.0])
     assert away_m == pytest.approx([4.0, np.sqrt(2.0), 1.0, 5.0])
+
+
+@pytest.mark.parametrize(
+    ("place", "away_m"),
+    [((15.0, 20.0), 0.0), ((11.0, 23.0), 5.0), ((-3.0, -4.0), 5.0), ((80.0, 170.0), 10.0)],
+)
+def test_a_place_lies_off_a_line_by_the_way_to_its_nearest_piece_or_end(place, away_m):
+    assert off_line_m(np.array(place), LINE) == pytest.approx(away_m)
+
+
+def test_a_line_of_no_length_is_as_far_as_its_place():
+    assert off_line_m(np.array([3.0, 4.0]), np.zeros((2, 2))) == pytest.approx(5.0)
