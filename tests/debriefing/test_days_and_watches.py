@@ -7,7 +7,8 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from debriefing.test_debrief_walk import BEGIN, COURSE, NO_TIMES, TIME_S, WALK, plan_of, track_of
+from debriefing.hand_walked import COURSE, NO_TIMES, TIME_S, WALK, plan_of, track_of
+from measurement.hand_made import BEGIN
 
 import audit
 from audit.walkers_log import LogEntry, WalkersLog

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from debriefing.test_debrief_walk import COURSE, plan_of, track_of
+from debriefing.hand_walked import COURSE, plan_of, track_of
 from measurement.hand_made import BEGIN, HandWalk, clean_of, receiver
 
 import audit

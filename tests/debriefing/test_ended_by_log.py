@@ -6,8 +6,8 @@ import datetime as dt
 
 import numpy as np
 import pytest
-from debriefing.test_debrief_walk import BEGIN, COURSE, plan_of, track_of
-from measurement.hand_made import HandWalk
+from debriefing.hand_walked import COURSE, plan_of, track_of
+from measurement.hand_made import BEGIN, HandWalk
 
 import audit
 from audit.walkers_log import LogEntry, WalkersLog

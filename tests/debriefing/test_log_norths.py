@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from debriefing.test_debrief_walk import COURSE, TIME_S, WALK, plan_of, track_of
+from debriefing.hand_walked import COURSE, TIME_S, WALK, plan_of, track_of
 
 import audit
 from audit.azimuths import GridAzimuth, MagneticAzimuth, TrueAzimuth

@@ -6,8 +6,8 @@ import datetime as dt
 from types import SimpleNamespace
 
 import numpy as np
-from debriefing.test_debrief_walk import BEGIN, plan_of, track_of
-from measurement.hand_made import HandWalk
+from debriefing.hand_walked import plan_of, track_of
+from measurement.hand_made import BEGIN, HandWalk
 
 from audit.debriefing.on_no_leg import on_no_leg
 from audit.diagnosis.order_of_passing import OrdersOfPassing

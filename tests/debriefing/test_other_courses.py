@@ -6,7 +6,7 @@ import re
 
 import numpy as np
 import pytest
-from debriefing.test_debrief_walk import plan_of, track_of
+from debriefing.hand_walked import plan_of, track_of
 from measurement.hand_made import BEGIN, HandWalk, receiver
 
 import audit

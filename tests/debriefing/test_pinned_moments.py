@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 
 import pytest
-from debriefing.test_debrief_walk import COURSE, NO_TIMES, TIME_S, WALK, plan_of, track_of
+from debriefing.hand_walked import COURSE, NO_TIMES, TIME_S, WALK, plan_of, track_of
 from measurement.hand_made import BEGIN
 
 import audit

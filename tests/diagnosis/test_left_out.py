@@ -7,9 +7,9 @@ import math
 
 import numpy as np
 import pytest
-from debriefing.test_debrief_walk import BEGIN, plan_of, track_of
+from debriefing.hand_walked import plan_of, track_of
+from measurement.hand_made import BEGIN, HandWalk, receiver
 from measurement.hand_made import BEGIN as BEGIN_OF_HAND
-from measurement.hand_made import HandWalk, receiver
 
 import audit
 from audit.reports.walk_verdict import verdict

@@ -8,8 +8,8 @@ from dataclasses import replace
 from types import SimpleNamespace
 
 import numpy as np
-from debriefing.test_debrief_walk import BEGIN, plan_of, track_of
-from measurement.hand_made import HandWalk
+from debriefing.hand_walked import plan_of, track_of
+from measurement.hand_made import BEGIN, HandWalk
 
 from audit.diagnosis.left_out import explain_left_out
 from audit.diagnosis.order_of_passing import OrdersOfPassing

@@ -7,8 +7,8 @@ import math
 
 import numpy as np
 import pytest
-from debriefing.test_debrief_walk import BEGIN, plan_of, track_of
-from measurement.hand_made import HandWalk, receiver
+from debriefing.hand_walked import plan_of, track_of
+from measurement.hand_made import BEGIN, HandWalk, receiver
 
 from audit.diagnosis.slipped_reference import slipped_reference
 from audit.leg_card import work_out_card

@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 from accuracy.free_order import score_free
 from accuracy.seeds import first_seeds
-from debriefing.test_debrief_walk import plan_of, track_of
+from debriefing.hand_walked import plan_of, track_of
 from measurement.hand_made import BEGIN, HandWalk, receiver
 from walks.free_order import make_free_walk
 

@@ -6,8 +6,8 @@ import datetime as dt
 import math
 
 import numpy as np
-from debriefing.test_debrief_walk import BEGIN, plan_of, track_of
-from measurement.hand_made import HandWalk
+from debriefing.hand_walked import plan_of, track_of
+from measurement.hand_made import BEGIN, HandWalk
 
 from audit.debriefing.doubts import doubts
 from audit.leg_card import work_out_card

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from course_setting.lanes import EAST_LANE, lane
-from debriefing.test_debrief_walk import COURSE, TIME_S, WALK, plan_of, track_of
+from debriefing.hand_walked import COURSE, TIME_S, WALK, plan_of, track_of
 from reports.sample_debrief import sample_debrief
 
 import audit
