@@ -12,6 +12,7 @@ import pytest
 from accuracy.project import match_of, portions_of
 from accuracy.scoring import score_walk
 from confusion.planted import Sort
+from matching.walked_square import SQUARE, matched, square_walk
 from measurement.hand_made import ORIGIN, SETTINGS, HandWalk, card_of, clean_of, receiver
 from walks import make_walk
 
@@ -19,12 +20,6 @@ from audit.matching.match_walk import match_walk
 from audit.matching.walk_layout import near_course
 
 S = SETTINGS.matching
-SQUARE = ((0, 0), (400, 0), (400, 300), (0, 300), (0, 0))
-
-
-def matched(walk: HandWalk, *points, every_s=1, seed=1, noise_m=3.0, **values):
-    clean = walk.clean(every_s, receiver(seed, noise_m))
-    return match_walk(clean, card_of(*points, **values), S)
 
 
 def assert_portions(match, walk: HandWalk, *names) -> None:
@@ -39,12 +34,6 @@ def assert_portions(match, walk: HandWalk, *names) -> None:
         assert leg.start_s == pytest.approx(walk.marks[pair[0]], abs=30.0)
         assert leg.claim_s == pytest.approx(walk.marks[pair[1]], abs=30.0)
         assert 0.5 < leg.confidence <= 1.0
-
-
-def square_walk(halt_s: int = 45) -> HandWalk:
-    walk = HandWalk().halt(60).mark("a").walk(90, 400).mark("b").halt(halt_s).mark("b2")
-    walk.walk(0, 300).mark("c").halt(halt_s).mark("c2").walk(270, 400).mark("d").halt(halt_s)
-    return walk.mark("d2").walk(180, 300).mark("e").halt(60)
 
 
 SQUARE_LEGS = (("a", "b"), ("b2", "c"), ("c2", "d"), ("d2", "e"))

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from matching.test_match_walk import SQUARE, square_walk
 from matching.test_outings import joined
+from matching.walked_square import SQUARE, square_walk
 from measurement.hand_made import SETTINGS, HandWalk, card_of, clean_of, receiver
 
 from audit.matching.match_walk import match_walk

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from accuracy.project import match_of
 from accuracy.seeds import first_seeds
-from matching.test_match_walk import SQUARE, matched, square_walk
+from matching.walked_square import SQUARE, matched, square_walk
 from measurement.hand_made import SETTINGS, HandWalk
 from walks import make_walk
 

@@ -6,7 +6,7 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
-from matching.test_match_walk import SQUARE, square_walk
+from matching.walked_square import SQUARE, square_walk
 from measurement.hand_made import SETTINGS, HandWalk, card_of, receiver
 
 from audit.matching.arms import ARMS_M

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from matching.test_match_walk import SQUARE, square_walk
+from matching.walked_square import SQUARE, square_walk
 from measurement.hand_made import SETTINGS, card_of, receiver
 
 from audit.matching.match_walk import in_play
