@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from matching.planted_walks import START, FlatGrid, picked, recording, walked, with_spikes
+from real.recordings import MENDED, REAL
 
 from audit.errors import InputRefusedError
 from audit.geodesy.grids import course_grid
@@ -222,38 +223,6 @@ def test_a_single_fix_is_a_walk_of_one() -> None:
 
 # Whatever is recorded
 
-REAL = [
-    "bad-fix-value",
-    "bad-unclosed-ext",
-    "hike-handheld-gaps",
-    "hike-handheld-long",
-    "hike-karst",
-    "hike-watch-60km",
-    "logger-years",
-    "odd-1901-times",
-    "odd-all-fields-10",
-    "odd-artificial",
-    "odd-empty-seg",
-    "odd-no-ns-speed",
-    "odd-no-root-attr",
-    "pair-ilona-2013",
-    "pair-ilona-2014",
-    "pair-ilona-2015",
-    "pair-south-2013",
-    "pair-south-2015",
-    "phone-hdop",
-    "phone-sparse-elevation",
-    "rte-trk-loop",
-    "run-phone",
-    "run-two-tracks",
-    "run-watch-hr",
-    "static-receiver",
-    "trek-hr-temp",
-    "walk-1hz-woods",
-    "walk-car-mix",
-    "walk-logger-speed",
-]
-
 
 def again(track: Track, clean: CleanTrack) -> Track:
     """The recording that holds what cleaning kept, at the times that it gave."""
@@ -292,7 +261,7 @@ def assert_settled(grid, track: Track, clean: CleanTrack) -> None:
     assert second.gaps == clean.gaps
 
 
-@pytest.mark.parametrize("name", REAL)
+@pytest.mark.parametrize("name", [*MENDED, *REAL])
 def test_every_real_recording_becomes_a_walk_and_stays_one(shared_tracks, name: str) -> None:
     track = read_track(shared_tracks / f"{name}.gpx")
     zone = min(60, int((np.median(track.longitude_deg) + 180) // 6) + 1)

@@ -18,6 +18,7 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from real.recordings import MENDED, REAL
 
 from audit.errors import InputRefusedError
 from audit.readers.gpx_track import read_track
@@ -69,37 +70,6 @@ def assert_same(track: Track, judge: dict[str, list[float]]) -> None:
     np.testing.assert_allclose(track.time_s, judge["time"], rtol=0, atol=1e-6)
 
 
-REAL = [
-    "hike-handheld-gaps",
-    "hike-handheld-long",
-    "hike-karst",
-    "hike-watch-60km",
-    "logger-years",
-    "odd-1901-times",
-    "odd-all-fields-10",
-    "odd-artificial",
-    "odd-empty-seg",
-    "odd-no-ns-speed",
-    "odd-no-root-attr",
-    "pair-ilona-2013",
-    "pair-ilona-2014",
-    "pair-ilona-2015",
-    "pair-south-2013",
-    "pair-south-2015",
-    "phone-hdop",
-    "phone-sparse-elevation",
-    "rte-trk-loop",
-    "run-phone",
-    "run-two-tracks",
-    "run-watch-hr",
-    "static-receiver",
-    "trek-hr-temp",
-    "walk-1hz-woods",
-    "walk-car-mix",
-    "walk-logger-speed",
-]
-
-
 @pytest.mark.parametrize("name", REAL)
 def test_a_real_recording_reads_as_gpxpy_reads_it(shared_tracks: Path, name: str) -> None:
     path = shared_tracks / f"{name}.gpx"
@@ -108,9 +78,8 @@ def test_a_real_recording_reads_as_gpxpy_reads_it(shared_tracks: Path, name: str
 
 def test_every_real_recording_is_in_one_of_the_lists(shared_tracks: Path) -> None:
     refused = {"odd-latin1", "odd-trk-no-seg", "odd-unicode", "rte-plan-only"}
-    broken = {"bad-fix-value", "bad-unclosed-ext"}
     present = {path.stem for path in shared_tracks.glob("*.gpx")}
-    assert present == set(REAL) | refused | broken
+    assert present == {*REAL, *MENDED} | refused
     for name in refused:
         with pytest.raises(InputRefusedError):
             read_track(shared_tracks / f"{name}.gpx")
