@@ -7,28 +7,8 @@ import re
 import tomllib
 from pathlib import Path
 
-import gpxpy.gpx
-import numpy as np
 import pytest
-from pacing.made_strips import recording, straight
-
-from audit.moments import utc_text
-
-
-def write_strip(path: Path, length_m: float, seed: int, cadence: float | None = None) -> Path:
-    track = recording(straight(length_m), np.random.default_rng(seed))
-    points = "".join(
-        f'<trkpt lat="{lat:.7f}" lon="{lon:.7f}"><time>{utc_text(moment)}</time>'
-        + (f"<extensions><cadence>{cadence}</cadence></extensions>" if cadence else "")
-        + "</trkpt>"
-        for lat, lon, moment in zip(
-            track.latitude_deg, track.longitude_deg, track.time_s, strict=True
-        )
-    )
-    head = '<gpx version="1.1" creator="t" xmlns="http://www.topografix.com/GPX/1/1">'
-    path.write_text(f"{head}<trk><trkseg>{points}</trkseg></trk></gpx>")
-    assert gpxpy.parse(path.read_text()).tracks
-    return path
+from pacing.made_strips import write_strip
 
 
 @pytest.fixture

@@ -5,14 +5,12 @@ from __future__ import annotations
 import shlex
 from pathlib import Path
 
-import numpy as np
 import pytest
 from docs.readme_parts import blocks
-from pacing.made_strips import recording, straight
+from pacing.made_strips import write_strip
 from typer.testing import CliRunner
 
 from audit.cli.app import app
-from audit.moments import utc_text
 
 COMMANDS = ("card", "copy", "pace")
 LINES = [
@@ -23,28 +21,14 @@ LINES = [
 ]
 
 
-def strip(path: Path, cadence: float | None = None) -> None:
-    track = recording(straight(600.0), np.random.default_rng(1))
-    points = "".join(
-        f'<trkpt lat="{lat:.7f}" lon="{lon:.7f}"><time>{utc_text(moment)}</time>'
-        + (f"<extensions><cadence>{cadence}</cadence></extensions>" if cadence else "")
-        + "</trkpt>"
-        for lat, lon, moment in zip(
-            track.latitude_deg, track.longitude_deg, track.time_s, strict=True
-        )
-    )
-    head = '<gpx version="1.1" creator="t" xmlns="http://www.topografix.com/GPX/1/1">'
-    path.write_text(f"{head}<trk><trkseg>{points}</trkseg></trk></gpx>")
-
-
 @pytest.fixture
 def folder(tmp_path: Path, monkeypatch) -> Path:
     for block in blocks():
         if block.file:
             (tmp_path / block.file).write_text(block.text, encoding="utf-8")
     for name in ("strip", "out", "back"):
-        strip(tmp_path / f"{name}.gpx")
-    strip(tmp_path / "hike-with-cadence.gpx", 47.0)
+        write_strip(tmp_path / f"{name}.gpx", 600.0, seed=1)
+    write_strip(tmp_path / "hike-with-cadence.gpx", 600.0, seed=1, cadence=47.0)
     monkeypatch.chdir(tmp_path)
     return tmp_path
 

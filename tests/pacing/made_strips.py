@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
+import gpxpy
 import numpy as np
 from walks.random_drift import drift
 
 from audit.geodesy.grids import course_grid
+from audit.moments import utc_text
 from audit.track import Track
 
 GRID = course_grid("EPSG:32616")
@@ -60,3 +64,19 @@ def recording(
         segment=np.zeros(n, dtype=np.int64),
         source=source,
     )
+
+
+def write_strip(path: Path, length_m: float, seed: int, cadence: float | None = None) -> None:
+    """Write the recording of a straight strip as GPX, with one cadence for all of it."""
+    track = recording(straight(length_m), np.random.default_rng(seed))
+    points = "".join(
+        f'<trkpt lat="{lat:.7f}" lon="{lon:.7f}"><time>{utc_text(moment)}</time>'
+        + (f"<extensions><cadence>{cadence}</cadence></extensions>" if cadence else "")
+        + "</trkpt>"
+        for lat, lon, moment in zip(
+            track.latitude_deg, track.longitude_deg, track.time_s, strict=True
+        )
+    )
+    head = '<gpx version="1.1" creator="t" xmlns="http://www.topografix.com/GPX/1/1">'
+    path.write_text(f"{head}<trk><trkseg>{points}</trkseg></trk></gpx>")
+    assert gpxpy.parse(path.read_text()).tracks
