@@ -36,6 +36,7 @@ def write_evil_course(folder: Path) -> None:
 
 
 def run(*arguments: object) -> tuple[int, str]:
+    """Run a command; give its status, and all that it says."""
     done = CliRunner().invoke(app, [str(one) for one in arguments], prog_name="leg-audit")
     return done.exit_code, done.stdout + done.stderr
 

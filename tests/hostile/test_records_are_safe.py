@@ -8,16 +8,9 @@ from importlib.resources import as_file, files
 from pathlib import Path
 
 import pytest
-from typer.testing import CliRunner
-
-from audit.cli.app import app
+from hostile.evil_course import run
 
 pytest.importorskip("sqlalchemy")
-
-
-def run(*arguments: object) -> tuple[int, str]:
-    done = CliRunner().invoke(app, [str(one) for one in arguments], prog_name="leg-audit")
-    return done.exit_code, done.stdout + done.stderr
 
 
 @pytest.fixture(scope="module")
