@@ -9,6 +9,7 @@ from types import SimpleNamespace
 import numpy as np
 import pytest
 from matching.drawn_samples import samples_of
+from matching.odds_by_hand import odds_of
 from matching.test_walkers_on_paper import LEVEL, legs_walked, matched
 from measurement.hand_made import BEGIN, ORIGIN, SETTINGS, HandWalk, card_of, clean_of
 
@@ -28,7 +29,7 @@ from audit.matching.free_order import any_order_route
 from audit.matching.halts import find_movement
 from audit.matching.pins import PinnedCuts
 from audit.matching.range_most import RangeMost
-from audit.matching.reading import LegOdds, read_leg
+from audit.matching.reading import read_leg
 from audit.matching.refine_cuts import refine_cut
 from audit.matching.route import plan_route
 from audit.matching.supposed_walkers import fan_of_walkers, known_better
@@ -410,12 +411,6 @@ def test_who_is_beyond_the_habits_of_walkers_is_not_known_better() -> None:
     for ratio, better in ((0.8, False), (1.0, True), (1.3, False)):
         odds, evidence = legs_walked([0.0] * 9, [ratio] * 9)
         assert (known_better(LEVEL, odds, evidence, beyond) is not LEVEL) is better
-
-
-def odds_of(*portions) -> LegOdds:
-    first, second, probability = (np.array(column) for column in zip(*portions, strict=True))
-    return LegOdds(first=first, second=second, probability=probability,
-                   share=float(probability.sum()))  # fmt: skip
 
 
 CUTS = SimpleNamespace(time_s=1000.0 * np.arange(9.0), path_m=1000.0 * np.arange(9.0))

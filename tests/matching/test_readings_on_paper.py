@@ -9,13 +9,14 @@ from unittest.mock import Mock
 
 import numpy as np
 import pytest
+from matching.odds_by_hand import odds_of
 from measurement.hand_made import SETTINGS, card_of
 
 from audit.matching import first_look, match_walk, read_legs, reading, runner_up
 from audit.matching.leg_match import Reckoned
 from audit.matching.pins import PinnedLeg
 from audit.matching.portions import Portions
-from audit.matching.reading import LegOdds, LegReading, gather_leg_odds, read_leg
+from audit.matching.reading import LegReading, gather_leg_odds, read_leg
 from audit.matching.route import plan_route
 from audit.matching.runner_up import OtherReading
 from audit.matching.walk_samples import WalkSamples
@@ -38,14 +39,6 @@ def sampled(in_gap) -> WalkSamples:
         step_s=2.0, time_s=2.0 * east, raw=place, smooth=place, in_gap=in_gap,
         stretch=np.zeros(len(in_gap), dtype=np.int64), long_interval_s=2.0, usual_move_m=1.0,
     )  # fmt: skip
-
-
-def odds_of(*portions) -> LegOdds:
-    """Odds of (first, second, probability)."""
-    first, second, probability = (np.array(column) for column in zip(*portions, strict=True))
-    return LegOdds(
-        first=first, second=second, probability=probability, share=float(probability.sum())
-    )
 
 
 def read(odds, not_before=0):
