@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import pytest
+from readers.plan_said import legs_of, refusal
 
 from audit.azimuths import GridAzimuth
-from audit.errors import InputRefusedError
 from audit.readers.plan_file import read_plan
 
 HEADER = (
@@ -25,13 +25,7 @@ def read(tmp_path, text, encoding="utf-8", **options):
 
 
 def problems_of(tmp_path, text, **options):
-    with pytest.raises(InputRefusedError) as refused:
-        read(tmp_path, text, **options)
-    return [str(problem) for problem in refused.value.problems]
-
-
-def legs_of(plan):
-    return [(leg.name, leg.start, leg.end) for leg in plan.legs]
+    return refusal(read, tmp_path, text, **options)
 
 
 def test_the_columns_of_the_format(tmp_path):

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 
 import pytest
+from readers.plan_said import stops_of
 
 from audit.errors import InputRefusedError
 from audit.readers.plan_file import read_plan
@@ -32,10 +33,6 @@ def read(tmp_path, document, **options):
     path = tmp_path / "lane.geojson"
     path.write_text(document if isinstance(document, str) else json.dumps(document))
     return read_plan(path, **options)
-
-
-def stops_of(plan):
-    return [plan.legs[0].start, *(leg.end for leg in plan.legs)]
 
 
 def test_points_in_order(tmp_path):

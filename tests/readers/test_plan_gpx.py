@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import gpxpy
 import pytest
+from readers.plan_said import legs_of, refusal, stops_of
 
 from audit.errors import InputRefusedError
 from audit.readers.plan_file import read_plan
@@ -33,17 +34,7 @@ def read(tmp_path, text, **options):
 
 
 def problems_of(tmp_path, text, **options):
-    with pytest.raises(InputRefusedError) as refused:
-        read(tmp_path, text, **options)
-    return [str(problem) for problem in refused.value.problems]
-
-
-def legs_of(plan):
-    return [(leg.name, leg.start, leg.end) for leg in plan.legs]
-
-
-def stops_of(plan):
-    return [plan.legs[0].start, *(leg.end for leg in plan.legs)]
+    return refusal(read, tmp_path, text, **options)
 
 
 @pytest.mark.parametrize(
