@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
+from audit.geodesy.utm_zones import check_degrees
 from audit.units import turn_degrees
 
 if TYPE_CHECKING:
@@ -121,12 +122,7 @@ def _decimal_year(date: dt.date) -> float:
 
 
 def _check_place(longitude_deg: float, latitude_deg: float, height_m: float) -> None:
-    message = ""
-    if not -90.0 <= latitude_deg <= 90.0:
-        message = f"latitude {latitude_deg} is out of range; it runs from -90 to 90"
-    elif not -180.0 <= longitude_deg <= 180.0:
-        message = f"longitude {longitude_deg} is out of range; it runs from -180 to 180"
-    elif not _LOWEST_M <= height_m <= _HIGHEST_M:
+    check_degrees(longitude_deg, latitude_deg)
+    if not _LOWEST_M <= height_m <= _HIGHEST_M:
         message = f"height {height_m} m is out of range; it runs from -1000 m to 850 km"
-    if message:
         raise ValueError(message)
