@@ -18,6 +18,7 @@ from audit.leg_card.azimuth_slips import (
     dial_slips,
     grid_slips,
     magnetic_slips,
+    slips_believed_right,
 )
 from audit.leg_card.rounding import azimuth_rounding_deg
 from audit.leg_card.slips import BORROWED, KNOWN, Slip, fits_sentence, fitting_slips, slip_names
@@ -198,7 +199,7 @@ def _set_stage(
     sums = (
         Slip(name="gm-angle-omitted", what=sentence("slip-grid-as-it-stood"), turn_deg=g),
         Slip(name="gm-angle-reversed", what=sentence("slip-reversed"), turn_deg=2.0 * g),
-        *_believed_right(angles),
+        *slips_believed_right(angles),
     )
     least, most = settings.clicks_off
     clicks = [
@@ -227,18 +228,6 @@ def _set_stage(
     )
 
 
-def _believed_right(angles: NorthAngles) -> tuple[Slip, ...]:
-    """Give the slips at the compass after which a walker believes to have set what he meant."""
-    return (
-        Slip(
-            name="gm-angle-doubled",
-            what=sentence("slip-doubled"),
-            turn_deg=-angles.grid_magnetic_angle_deg,
-        ),
-        Slip(name="reciprocal", what=sentence("slip-back"), turn_deg=BACK),
-    )
-
-
 def _set_or_walked(
     noted: AzimuthStage,
     walked: AzimuthStage,
@@ -252,10 +241,10 @@ def _set_or_walked(
     slip fits, the log does not tell whether it was made in setting or in walking. Who walks back
     has no mark ahead to hold his line by.
     """
-    hop = _hop(noted, replace(walked, slips=_believed_right(angles)), distance_m)
+    hop = _hop(noted, replace(walked, slips=slips_believed_right(angles)), distance_m)
     if abs(hop.error) >= BACK - settings.unlikely_turn_deg:
         back = replace(
-            walked, slips=_believed_right(angles), tolerance_deg=settings.unlikely_turn_deg
+            walked, slips=slips_believed_right(angles), tolerance_deg=settings.unlikely_turn_deg
         )
         hop = _hop(noted, back, distance_m)
     return replace(hop, steps=("set", "walked")) if hop.slips else hop

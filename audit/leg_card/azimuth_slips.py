@@ -20,6 +20,7 @@ _OTHER_CIRCLES = (6000, 6300)
 def magnetic_slips(angles: NorthAngles) -> tuple[Slip, ...]:
     """Give the slips of turning grid into magnetic: given less right, which is grid - G."""
     g = angles.grid_magnetic_angle_deg
+    doubled, back = slips_believed_right(angles)
     return (
         Slip(name="gm-angle-omitted", what=sentence("slip-omitted"), turn_deg=g),
         Slip(
@@ -27,18 +28,27 @@ def magnetic_slips(angles: NorthAngles) -> tuple[Slip, ...]:
             what=sentence("slip-reversed"),
             turn_deg=2.0 * g,
         ),
-        Slip(name="gm-angle-doubled", what=sentence("slip-doubled"), turn_deg=-g),
+        doubled,
         Slip(
             name="declination-for-gm-angle",
             what=sentence("slip-declination"),
             turn_deg=-angles.convergence_deg,
         ),
-        Slip(name="reciprocal", what=sentence("slip-back"), turn_deg=BACK),
+        back,
         Slip(
             name="reciprocal",
             what=sentence("slip-back-omitted"),
             turn_deg=BACK + g,
         ),
+    )
+
+
+def slips_believed_right(angles: NorthAngles) -> tuple[Slip, Slip]:
+    """Give the slips after which a walker believes to have set what he meant to."""
+    doubled_deg = -angles.grid_magnetic_angle_deg
+    return (
+        Slip(name="gm-angle-doubled", what=sentence("slip-doubled"), turn_deg=doubled_deg),
+        Slip(name="reciprocal", what=sentence("slip-back"), turn_deg=BACK),
     )
 
 
