@@ -175,3 +175,10 @@ def _channel(value: str | Mapping[str, Any]) -> Spec:
         return dict(value)
     name, _, kind = value.partition(":")
     return {"field": name, "type": _KINDS[kind]} if kind else {"field": name}
+
+
+def cross_at_point() -> Layer:
+    """Draw the cross of a point in the middle of a picture that is about it."""
+    cross = {"type": "point", "shape": "M-1,0L1,0M0,-1L0,1", "size": 160, "filled": False}
+    cross |= {"stroke": ink.INK, "strokeWidth": 2, "opacity": 1}
+    return Layer(rows=[{"x": 0.0, "y": 0.0}], mark=cross)

@@ -14,7 +14,14 @@ from audit.classroom.lane_result import LanePoint, LaneResult
 from audit.classroom.walker_result import WalkerResult
 from audit.grading.verdicts import PointVerdict
 from audit.reports import digits, ink
-from audit.reports.chart_layers import Layer, in_parts, position, specification, view
+from audit.reports.chart_layers import (
+    Layer,
+    cross_at_point,
+    in_parts,
+    position,
+    specification,
+    view,
+)
 from audit.reports.length_axis import length_axis
 from audit.units import FloatArray
 from audit.words import in_force, say
@@ -104,14 +111,12 @@ def _ring(radius_m: float, style: dict[str, Any]) -> Layer:
 
 def _signs(point: LanePoint, walker: WalkerResult, leg: int) -> list[Layer]:
     """Draw the point, the claim, and where the nearest approach was."""
-    cross = {"type": "point", "shape": "M-1,0L1,0M0,-1L0,1", "size": 160, "filled": False}
-    cross |= {"stroke": ink.INK, "strokeWidth": 2, "opacity": 1}
     diamond = {"type": "point", "shape": "diamond", "size": 120, "fill": ink.ORANGE, "opacity": 1}
     square = {"type": "point", "shape": "square", "size": 70, "filled": False, "opacity": 1}
     square |= {"stroke": ink.BLUE, "strokeWidth": 2.2, "clip": True}
     claim, near = _signed(point, walker, leg)
     return [
-        Layer(rows=[{"x": 0.0, "y": 0.0}], mark=cross),
+        cross_at_point(),
         Layer(rows=claim, mark={**diamond, "stroke": "white", "clip": True}),
         Layer(rows=near, mark=square),
     ]

@@ -15,6 +15,7 @@ from audit.reports.chart_layers import (
     Spec,
     as_given,
     circle_size,
+    cross_at_point,
     position,
     rimmed,
     specification,
@@ -56,7 +57,7 @@ def target_specification(debrief: Debrief) -> dict[str, Any] | None:
         *_circles([ring * px_a_metre for ring in rings], ink.GRID_LINE, 1.0),
         *_circles([radius_m * px_a_metre], ink.INK, 1.5),
         *_forecasts(debrief),
-        _cross(),
+        cross_at_point(),
         Layer(rows=words, mark=rimmed(_RING_WORDS), channels={"text": "t:N"}),
         *_errors(rows),
         claim_sign(rows),
@@ -158,12 +159,6 @@ def _ring_words(rings_m: list[float], rows: list[dict[str, Any]]) -> list[dict[s
         }
         for ring in rings_m
     ]
-
-
-def _cross() -> Layer:
-    cross = {"type": "point", "shape": "M-1,0L1,0M0,-1L0,1", "size": 160, "filled": False}
-    cross |= {"stroke": ink.INK, "strokeWidth": 2, "opacity": 1}
-    return Layer(rows=[{"x": 0.0, "y": 0.0}], mark=cross)
 
 
 def _errors(rows: list[dict[str, Any]]) -> list[Layer]:
