@@ -11,7 +11,6 @@ from measurement.hand_made import BEGIN
 import audit
 
 # The walk begins 2026-10-03T08:00:00Z; it leaves at 08:01:00, claims at 08:06:20.
-LEG_1_S = BEGIN + 60.0
 PLAN = plan_of(*COURSE)
 
 
