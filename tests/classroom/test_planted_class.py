@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-import json
 import re
 import subprocess
 import sys
 
 import pytest
 from classes import make_class, write_class
+from classes.class_written import valid_class
 from classes.members import FORMULA
 from lxml import html
-from schema.make_schema import SHIPPED_OF_CLASS
-from schema.strict import strict_validator
 
 SEED = 100_301
 
@@ -36,9 +34,7 @@ def folder(made, tmp_path_factory):
 
 @pytest.fixture(scope="module")
 def document(folder):
-    document = json.loads((folder / "class.json").read_text(encoding="utf-8"))
-    strict_validator(SHIPPED_OF_CLASS).validate(document)
-    return document
+    return valid_class(folder)
 
 
 @pytest.fixture(scope="module")

@@ -12,11 +12,9 @@ import subprocess
 import sys
 import time
 from pathlib import Path
-from typing import Any
 
 import pytest
-from schema.make_schema import SHIPPED_OF_CLASS
-from schema.strict import strict_validator
+from classes.class_written import files_of, valid_class
 
 ROOT = Path(__file__).resolve().parents[2]
 NAMES = ("Adder", "Bittern")
@@ -36,21 +34,6 @@ def class_files(course: Path) -> Path:
         "name,device\n" + "\n".join(rows) + "\n\"=cmd|'/c calc'!A1\",R4\n", encoding="utf-8"
     )
     return course
-
-
-def files_of(folder: Path) -> dict[str, bytes]:
-    return {
-        path.relative_to(folder).as_posix(): path.read_bytes()
-        for path in sorted(folder.rglob("*"))
-        if path.is_file()
-    }
-
-
-def valid_class(folder: Path) -> dict[str, Any]:
-    """Give class.json, which fits its schema."""
-    document = json.loads((folder / "class.json").read_text(encoding="utf-8"))
-    strict_validator(SHIPPED_OF_CLASS).validate(document)
-    return document
 
 
 def test_the_class_is_written_whole_and_the_same_whatever_the_jobs(class_files, leg_audit):

@@ -7,6 +7,7 @@ import re
 from pathlib import Path
 
 import pytest
+from classes.class_written import files_of
 from cluster.cluster_workers import started
 
 import audit.cli.grade_files as grade_files_module
@@ -25,14 +26,6 @@ def many(course: Path) -> Path:
     rows = "".join(f"{name},{name}\n" for name in NAMES)
     (course / "roster.csv").write_text(f"name,device\n{rows}", encoding="utf-8")
     return course
-
-
-def files_of(folder: Path) -> dict[str, bytes]:
-    return {
-        path.relative_to(folder).as_posix(): path.read_bytes()
-        for path in sorted(folder.rglob("*"))
-        if path.is_file()
-    }
 
 
 def test_a_cluster_that_loses_a_worker_gives_the_same_bytes(many, leg_audit, tmp_path, monkeypatch):
