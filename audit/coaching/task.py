@@ -12,7 +12,7 @@ from audit.words import sentence
 
 
 class TaskKind(IntEnum):
-    """What shows that there is something to practise; the surer comes first, however small."""
+    """What shows that there is something to practise, the surer first."""
 
     NAMED = 0
     """A mistake that the diagnosis names, or one of two."""

@@ -7,7 +7,6 @@ from audit.moments import EARLIEST_MOMENT_S, utc_text
 from audit.reports import digits
 from audit.reports.leg_facts import clock, clock_name
 from audit.statistics.spread import TWO_SIDED_95
-from audit.track import utc_text
 from audit.words import in_force, say, told
 from audit.words.figures import Number, Paces
 from audit.words.spoken_words import has_message
