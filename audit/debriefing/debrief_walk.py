@@ -110,6 +110,8 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     clean = _cleaned(track, card, settings)
     pins = read_pins(starts or {}, claims or {}, card, clean, track.source, settings.matching)
     card, outing = _matched(clean, card, settings, pins, track.source)
+    # Of another day the receiver may have been set to another rate.
+    clean = replace(clean, median_interval_s=outing.sampled.clean.median_interval_s)
     by_log = ended_by_log(noted, card, outing.match, clean, settings)
     outing = replace(outing, match=told_less_sure(outing.match, by_log, settings))
     on_ground = _on_the_ground(clean, card, heights)

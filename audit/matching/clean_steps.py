@@ -7,7 +7,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from audit.matching.clean_fixes import Fixes, usual_interval_s
+from audit.matching.clean_fixes import Fixes
+from audit.matching.clean_intervals import usual_intervals_s
 from audit.settings import CleaningSettings
 from audit.units import FloatArray
 
@@ -75,7 +76,7 @@ def measure_steps(fixes: Fixes, settings: CleaningSettings) -> Steps:
         fixes=fixes,
         length_m=length_m,
         time_s=time_s,
-        silent=time_s > silence_s(fixes.time_s, settings),
+        silent=time_s > silence_s(usual_intervals_s(fixes, settings), settings),
         fast=length_m > settings.spike_slack_m + pace_m_s * time_s,
         pace_m_s=pace_m_s,
         neighbours=settings.neighbour_steps,
@@ -83,9 +84,10 @@ def measure_steps(fixes: Fixes, settings: CleaningSettings) -> Steps:
     )
 
 
-def silence_s(time_s: FloatArray, settings: CleaningSettings) -> float:
-    """Give the interval beyond which times that rise have a gap."""
-    return longest_step_s(usual_interval_s(time_s), settings)
+def silence_s(usual_s: FloatArray, settings: CleaningSettings) -> FloatArray:
+    """Give the interval beyond which each step is a gap, by the usual one about each fix."""
+    # Between two outings lies a night, whichever of them it is judged by.
+    return np.maximum(settings.gap_s, settings.gap_intervals * usual_s[:-1])
 
 
 def longest_step_s(usual_s: float, settings: CleaningSettings) -> float:

@@ -11,13 +11,14 @@ from numpy.typing import NDArray
 from audit.errors import refuse
 from audit.geodesy.grids import CourseGrid
 from audit.matching.clean_clock import in_blocks
-from audit.matching.clean_fixes import Fixes, usual_interval_s
+from audit.matching.clean_fixes import Fixes
+from audit.matching.clean_intervals import usual_intervals_s
 from audit.matching.clean_loose_ends import loose_ends
 from audit.matching.clean_parallel import one_at_a_time
 from audit.matching.clean_spikes import spikes
 from audit.matching.clean_steps import measure_steps, silence_s
 from audit.matching.clean_times import keep_timed
-from audit.matching.leg_match import Cleaning, CleanTrack, Gap
+from audit.matching.leg_match import Cleaning, CleanTrack, Gap, usual_of
 from audit.read_only import read_only
 from audit.settings import CleaningSettings
 from audit.track import Track
@@ -51,6 +52,7 @@ def clean_track(track: Track, grid: CourseGrid, settings: CleaningSettings) -> C
     else:
         fixes, walked = _even_walk(fixes, settings)
         cleaning += walked
+    usual_s = usual_intervals_s(fixes, settings) if timed else None
     return CleanTrack(
         time_s=read_only(fixes.time_s),
         east_m=read_only(fixes.east_m),
@@ -59,9 +61,10 @@ def clean_track(track: Track, grid: CourseGrid, settings: CleaningSettings) -> C
         hdop=read_only(_of_fixes(track.hdop, fixes.fix)),
         fix=read_only(fixes.fix),
         timed=timed,
-        gaps=_gaps(fixes.time_s, settings) if timed else (),
+        gaps=() if usual_s is None else _gaps(fixes.time_s, usual_s, settings),
         cleaning=tuple(cleaning),
-        median_interval_s=usual_interval_s(fixes.time_s) if timed else None,
+        median_interval_s=None if usual_s is None else usual_of(usual_s),
+        usual_s=None if usual_s is None else read_only(usual_s),
     )
 
 
@@ -145,8 +148,8 @@ def _even_walk(fixes: Fixes, settings: CleaningSettings) -> tuple[Fixes, list[Cl
     return fixes.at_times(np.concatenate([[0.0], np.cumsum(step_s)])), account
 
 
-def _gaps(time_s: FloatArray, settings: CleaningSettings) -> tuple[Gap, ...]:
-    silent = np.flatnonzero(np.diff(time_s) > silence_s(time_s, settings))
+def _gaps(time_s: FloatArray, usual_s: FloatArray, settings: CleaningSettings) -> tuple[Gap, ...]:
+    silent = np.flatnonzero(np.diff(time_s) > silence_s(usual_s, settings))
     return tuple(
         Gap(before=int(place), start_s=float(time_s[place]), end_s=float(time_s[place + 1]))
         for place in silent

@@ -55,7 +55,9 @@ class CleanTrack:
     elevation_m : float array
         NaN where there is none.
     median_interval_s : float or None
-        None for a recording without times.
+        On foot, in the outing that holds most of the fixes; None for a recording without times.
+    usual_s : float array or None
+        The same for the outing that each fix is of, where several were told apart.
     """
 
     time_s: FloatArray
@@ -68,6 +70,7 @@ class CleanTrack:
     gaps: tuple[Gap, ...]
     cleaning: tuple[Cleaning, ...]
     median_interval_s: float | None
+    usual_s: FloatArray | None = None
 
     def __len__(self) -> int:
         return len(self.time_s)
@@ -75,7 +78,11 @@ class CleanTrack:
     def part(self, which: slice) -> CleanTrack:
         """Give a stretch of the track; gaps are counted from its own start, and left out."""
         columns = ("time_s", "east_m", "north_m", "elevation_m", "hdop", "fix")
-        return replace(self, **{name: getattr(self, name)[which] for name in columns}, gaps=())
+        part = replace(self, **{name: getattr(self, name)[which] for name in columns}, gaps=())
+        usual_s = None if self.usual_s is None else self.usual_s[which]
+        if usual_s is None or len(usual_s) == 0:
+            return replace(part, usual_s=usual_s)
+        return replace(part, usual_s=usual_s, median_interval_s=usual_of(usual_s))
 
     def holds(self, time_s: float) -> bool:
         """Tell whether a moment lies within the track."""
@@ -101,6 +108,11 @@ class CleanTrack:
             return len(self.time_s) - 1
         nearer = time_s - self.time_s[after - 1] <= self.time_s[after] - time_s
         return after - 1 if nearer else after
+
+
+def usual_of(usual_s: FloatArray) -> float:
+    """Give the usual interval of the outing that holds most of some fixes, by that of each."""
+    return float(np.sort(usual_s)[len(usual_s) // 2])
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

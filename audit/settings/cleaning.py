@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+OUTING_SILENCE_S = 21600.0
+"""A silence of six hours parts two outings; chosen: a long rest is shorter, a night is not."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CleaningSettings:
@@ -41,7 +44,9 @@ class CleaningSettings:
     most_side_by_side: int = 1000
     """More parts of the file at the same time than this are mixed; chosen: bounds the work."""
     gap_s: float = 20.0
-    """A silence longer than this, and than four usual intervals, is a gap; chosen."""
+    """A silence longer than this, and than four usual intervals on foot, is a gap; chosen."""
+    outing_silence_s: float = OUTING_SILENCE_S
+    """Beyond it lies another outing, with a usual interval of its own."""
     gap_intervals: float = 4.0
     """Usual intervals that make a gap; chosen: recorders that save power skip up to three."""
     untimed_speed_m_s: float = 1.2

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from audit.settings.cleaning import OUTING_SILENCE_S
 from audit.settings.silences import SilenceSettings
 
 
@@ -133,8 +134,8 @@ class MatchingSettings(SilenceSettings):
     halt_window_m: float = 100.0
     """The longer, the cheaper a halt on the way."""
     cost_halts_most: float = 8.0
-    outing_silence_s: float = 21600.0
-    """A silence of six hours parts two outings; chosen: a long rest is shorter, a night is not."""
+    outing_silence_s: float = OUTING_SILENCE_S
+    """A silence of six hours parts two outings (``settings/cleaning.py``)."""
     longest_silence_s: float = 3600.0
     """No leg is walked across a silence of the recorder longer than this."""
     cost_silence: float = 4.0
