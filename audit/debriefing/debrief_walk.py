@@ -26,6 +26,7 @@ from audit.debriefing.on_no_leg import on_no_leg
 from audit.debriefing.order_told import with_order_told
 from audit.debriefing.pinned_moments import Moment, read_pins
 from audit.debriefing.quality import judge_quality
+from audit.debriefing.tried_before import tried_before, with_first_tries
 from audit.debriefing.walk_day import refuse_unset_day, track_date
 from audit.diagnosis.displaced import (
     displaced,
@@ -126,13 +127,16 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     )
     doubtful = doubts(card, measured.match, clean, settings.quality, by_log)
     quality = judge_quality(track, clean, outing, measured, doubtful, settings.quality, noted)
+    tries = tried_before(measured, clean, settings.quality)
     days = notes_of_days(card, clean, noted, measured.legs, settings.quality, against.ended, outing)
     return Debrief(
         card=card,
         quality=replace(quality, notes=(*quality.notes, *days, *talk.notes)),
         clean=clean,
         match=measured.match,
-        legs=_legs(measured, explanation, doubtful, talk, card, noted, settings),
+        legs=_legs(
+            measured, explanation, with_first_tries(doubtful, tries), talk, card, noted, settings
+        ),
         spans=measured.spans,
         stories=explanation.stories,
         paces=measured.paces,
@@ -140,6 +144,7 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
         settings=settings,
         on_no_leg=on_no_leg(measured, card, clean, orders, settings.quality),
         displaced=_displaced(explanation, measured),
+        tried_before=tries,
     )
 
 

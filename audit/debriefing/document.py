@@ -81,7 +81,8 @@ def _track(debrief: Debrief) -> TrackEntry:
 
 def _of_the_whole(debrief: Debrief) -> list[str]:
     """Give what the head of the page says of the whole walk and no leg shows."""
-    return [said for said in (debrief.displaced, debrief.on_no_leg.doubt) if said]
+    tries = (one.told for one in debrief.tried_before)
+    return [said for said in (debrief.displaced, debrief.on_no_leg.doubt, *tries) if said]
 
 
 def _spans(debrief: Debrief) -> list[SpanEntry]:

@@ -11,6 +11,7 @@ from audit.coaching.what_if import WhatIf
 from audit.debriefing.document import DebriefDocument, debrief_document
 from audit.debriefing.frames import cross_track_frame, legs_frame
 from audit.debriefing.on_no_leg import OnNoLeg
+from audit.debriefing.tried_before import TriedBefore
 from audit.diagnosis.finding import Finding, WalkFinding
 from audit.diagnosis.one_of_two import OneOfTwo
 from audit.diagnosis.walkers_scatter import WalkersScatter
@@ -131,6 +132,8 @@ class Debrief:
         What was walked of the course on no leg that was found.
     displaced : str
         What the starts of legs share, where the whole walk lies off; "" where it does not.
+    tried_before : tuple of TriedBefore
+        Searches that went so far that they may have been first tries at the leg after.
     """
 
     card: LegCard
@@ -145,6 +148,7 @@ class Debrief:
     settings: Settings = field(default_factory=Settings, compare=False, repr=False)
     on_no_leg: OnNoLeg = field(default_factory=OnNoLeg)
     displaced: str = ""
+    tried_before: tuple[TriedBefore, ...] = ()
 
     @property
     def points(self) -> tuple[CardPoint, ...]:

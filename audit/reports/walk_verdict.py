@@ -41,8 +41,10 @@ def verdict(debrief: Debrief) -> tuple[str, ...]:
     rest = *_beside(debrief), *doubtful, *_left_lines(walked), *not_as_planned(debrief)
     others = _to_work_on(debrief, max(sure, key=_miss_m)[0]) if sure else []
     lost, counted = _on_no_leg(debrief), _count(debrief)
+    tries = [told(one.told) for one in debrief.tried_before]
     # Where most of the walk was of no leg, what is known of the others comes after that.
     shared, rest = ((counted, *lost, *shared), rest) if lost else (shared, (*rest, counted))
+    rest = *rest, *tries
     if not sure:
         return *shared, *rest
     worst, measures = max(sure, key=_miss_m)

@@ -23,3 +23,6 @@ doubt-given-up = begonnen und aufgegeben von { $start } bis { $end }
 doubt-walked-elsewhere = in einem anderen Teil der Aufzeichnung gegangen
 doubt-given-up-elsewhere = in einem anderen Teil der Aufzeichnung begonnen und aufgegeben
 doubt-gave-up = Abschnitt { $leg }: Er gilt als nicht begonnen, die Bahn als vorher aufgegeben, was nur zu { $sure } sicher ist. Der Weg führte dann ohne Halt an einem späteren { -point } vorbei, wie es auch ein Heimweg kann: Ebenso gut kann der Abschnitt ausgelassen ({ $left_out }) und die Bahn weitergegangen worden sein.
+doubt-also = { $doubt } { $also }
+doubt-tried-before = Zwischen dem Ende von Abschnitt { $before } und dem Anfang von Abschnitt { $leg } führte der Gang { $off } weit weg und zurück, { $minutes } Minuten lang: mehr als eine Suche. Es kann ein erster, aufgegebener Versuch an Abschnitt { $leg } in falscher Richtung gewesen sein.{ $held } Nachfragen.
+doubt-tried-held = {" "}Auf dem Hinweg wurden { $held } Gitter gehalten; auf der Marschskizze stehen für Abschnitt { $leg } { $planned }.

@@ -23,3 +23,6 @@ doubt-given-up = begun and given up from { $start } to { $end }
 doubt-walked-elsewhere = walked in another part of the recording
 doubt-given-up-elsewhere = begun and given up in another part of the recording
 doubt-gave-up = Leg { $leg }: it is taken as not started, the course given up before it, which is only { $sure } sure. The way then led by a later { -point } without a stop, as a way home may: the leg may as well have been left out ({ $left_out }), and the course walked on.
+doubt-also = { $doubt } { $also }
+doubt-tried-before = Between the claim of leg { $before } and the start of leg { $leg } the walk went { $off } off and back, { $minutes } minutes: more than a search. It may be a first try at leg { $leg } on a wrong { -azimuth }, given up.{ $held } Ask the walker.
+doubt-tried-held = {" "}On the way out it held { $held } grid; the card of leg { $leg } has { $planned }.
