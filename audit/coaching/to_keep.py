@@ -12,6 +12,7 @@ from audit.coaching.shown import Shown
 from audit.coaching.stretch_over_legs import stretch_over_legs
 from audit.coaching.sure_legs import spoilt_legs, sure_legs, unlike_legs
 from audit.coaching.talk import Keep, Skill
+from audit.coaching.went_about import went_about
 from audit.guide.cause_names import CANNOT_TELL, CAUSE_KINDS
 from audit.leg_card.told_numbers import told_legs
 from audit.measurement.leg_measures import LegMeasures
@@ -39,8 +40,8 @@ def to_keep(shown: Shown, settings: CoachingSettings) -> tuple[Keep, ...]:
     than it is praised for, or of a way that it shows little of. An azimuth or a distance that a
     mistake has likely put out, or of a leg that nothing explains, at whose steps card and log show
     an error, to which the head of the debrief puts the worst miss, or by which all legs are out to
-    one side, is not praised however near it came, nor is a point at the end of a leg that was not
-    walked as the card has it.
+    one side, is not praised however near it came, nor is a count on a leg that went about, nor a
+    point at the end of a leg that was not walked as the card has it.
     """
     sure = sure_legs(shown.legs, settings)
     in_order = _without(sure, shown.aside | shown.disputed)
@@ -56,11 +57,12 @@ def to_keep(shown: Shown, settings: CoachingSettings) -> tuple[Keep, ...]:
     stretch = stretch_over_legs(shown, settings)
     stretched |= frozenset() if stretch is None else stretch.legs.keys()
     unlike = unlike_legs(shown.causes, settings)
+    about = went_about(sure, settings)
     walked, legs = len(shown.walked), len(shown.legs)
     praises = [
         *_azimuths(_without(in_order, turned), walked, settings),
-        *_distances(_without(in_order, stretched), walked, settings),
-        *_points(_without(in_order, unlike), legs, shown.radius_m, settings),
+        *_distances(_without(in_order, stretched | about), walked, settings),
+        *_points(_without(in_order, unlike | about), legs, shown.radius_m, settings),
         *_recoveries(_without(in_order, unlike), walked, shown.radius_m, settings),
         *_through(_without(in_order, unlike), legs, settings),
         *_records(shown, len(sure), legs, settings),

@@ -101,6 +101,10 @@ class CoachingSettings:
     unseen_most: float = 1.0 / 3.0
     """A way of which more than this share was not recorded is not praised; chosen: nobody saw how
     it was walked."""
+    path_most: float = 1.2
+    """A leg's path over what it made, without the ways about obstacles: beyond, the walk went about
+    and shows no count; chosen on made walks: tracks and contours came to 1.19, the legs of 1.2 and
+    more all held a search."""
     ordinary_probability: float = 0.5
     """A step on foot is called ordinary where a leg's error is that more likely than not."""
     named_probability: float = 0.5
