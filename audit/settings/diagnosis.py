@@ -151,6 +151,11 @@ class DiagnosisSettings:
     """No hundred is lost of a leg of which less would be left; chosen: the point is in sight."""
     overshoot_m: tuple[float, ...] = (35.0, 65.0, 95.0, 125.0, 155.0)
     overshoot_sd_m: float = 18.0
+    overshoot_far: tuple[float, float] = (1.35, 0.1)
+    overshoot_far_share: float = 0.35
+    """Most who walk on past a point notice within a hundred metres or so, whatever the leg. The
+    rest count on until the leg is plainly too long, which is a share of it: the ratio, its spread,
+    and how many of all they are; chosen."""
     went_on_m: float = 30.0
     knows_that_he_is_off: float = 0.5
     """Who walks on past a point, or stops short of it, mostly knows it soon; who has lost a

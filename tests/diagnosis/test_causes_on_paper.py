@@ -182,6 +182,11 @@ def test_stopping_early_and_walking_on() -> None:
     (early,) = ways("early-stop")
     assert math.exp(early.log_ratio) == pytest.approx(0.8)
     assert ratios("overshoot", length_m=400.0)[2] == pytest.approx(495.0 / 400.0)
+    *near, far = ways("overshoot", length_m=400.0)
+    assert math.exp(far.log_ratio) == pytest.approx(1.35)
+    assert not far.in_metres
+    assert sum(way.weight for way in near) == pytest.approx(0.65)
+    assert far.weight == pytest.approx(0.35)
 
 
 # Holding the line

@@ -18,6 +18,7 @@ from hypothesis import strategies as st
 
 from audit.diagnosis.causes import CAUSES
 from audit.diagnosis.explain import explain_walk
+from audit.diagnosis.finding import Finding
 from audit.diagnosis.line_shape import LineShape
 from audit.settings import DiagnosisSettings
 
@@ -484,6 +485,20 @@ def test_who_began_off_on_his_line_and_arrived_is_within_skill() -> None:
     begun = replace(short, start_off_m=(65.0, 61.0), planned_deg=46.0)
     for arrived, told in ((True, "within-skill"), (False, "cannot-tell")):
         assert explain((*clean, replace(begun, arrived=arrived)), S)[4][0].cause == told
+
+
+def overshot(ratio: float) -> tuple[Finding, ...]:
+    """Five legs of 740 m, the third of them so much too long."""
+    evidence = legs(1.0, -0.5, 0.5, -1.0, 0.0, ratios=(1.01, 0.98, ratio, 1.0, 0.99))
+    return explain(tuple(replace(leg, length_m=740.0) for leg in evidence), S)[2]
+
+
+def test_walking_on_by_far_is_no_less_walking_on() -> None:
+    """Bug: a leg of 740 m walked on by 300 m was an overshoot of 2 %, whatever else it was."""
+    found = overshot(1.41)
+    assert found[0].cause == "overshoot"
+    assert found[0].probability > 0.5
+    assert all(one.cause != "overshoot" or one.probability < 0.05 for one in overshot(1.06))
 
 
 def test_what_the_log_has_answered_is_not_asked_again() -> None:

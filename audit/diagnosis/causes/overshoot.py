@@ -10,11 +10,18 @@ from audit.settings import DiagnosisSettings
 
 
 def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
-    """Expect some tens of metres to 150 too far; the count, if kept, is as long."""
-    weight = (settings.knows_that_he_is_off if leg.went_on else 1.0) / len(settings.overshoot_m)
-    return tuple(
+    """Expect some tens of metres to 150 too far, or a third of the leg; the count is as long."""
+    weight = settings.knows_that_he_is_off if leg.went_on else 1.0
+    ratio, spread = settings.overshoot_far
+    far = Expected(
+        weight=weight * settings.overshoot_far_share,
+        log_ratio=math.log(ratio),
+        log_ratio_sd=spread / ratio,
+        pace_follows=True,
+    )
+    near = tuple(
         Expected(
-            weight=weight,
+            weight=weight * (1.0 - settings.overshoot_far_share) / len(settings.overshoot_m),
             log_ratio=math.log1p(beyond_m / leg.length_m),
             in_metres=True,
             log_ratio_sd=settings.overshoot_sd_m / (leg.length_m + beyond_m),
@@ -22,6 +29,7 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
         )
         for beyond_m in settings.overshoot_m
     )
+    return (*near, far)
 
 
 CAUSE = Cause(
