@@ -10,6 +10,7 @@ import numpy as np
 from audit.matching.cuts import Cuts
 from audit.matching.point_to_point import (
     cost_of_back_azimuth_after_approach,
+    cost_of_rest_at_left_out,
     cost_of_rest_at_own_start,
     gain_from_point_to_point,
 )
@@ -135,9 +136,8 @@ def lay_out_edge(
     standing_cost += cost_of_back_azimuth_after_approach(
         edge, first, cuts, to_point_m, noise_m, settings
     )
-    standing_cost += cost_of_rest_at_own_start(
-        edge, (first, second), cuts, to_point_m, noise_m, settings
-    )
+    for cost in (cost_of_rest_at_own_start, cost_of_rest_at_left_out):
+        standing_cost += cost(edge, (first, second), cuts, to_point_m, noise_m, settings)
     if settings.gain_point_to_point > 0.0:
         straight = _directly(portions.path_m[index], chord, noise_m, settings)
         standing_cost -= gain_from_point_to_point(

@@ -78,15 +78,41 @@ def cost_of_rest_at_own_start(
     if edge.source < 0 or edge.slips is not None or edge.line is not None:
         return np.zeros(len(ends[0]))
     off_m = to_point_m[:, edge.source] - noise_m
-    rested = (off_m <= settings.own_start_m) & cuts.begins_halt
-    away = off_m > settings.off_own_start_m
+    on_way = _rests_on_way(off_m, ends, cuts, settings)
     first, second = ends
-    on_way = _any_between(rested, first, second) & away[first] & away[second]
     came_to = (off_m[first] > settings.far_off_own_start_m) & (
         off_m[second] <= settings.own_start_m
     )
     against = settings.cost_rest_at_own_start * on_way
     return np.asarray(against + settings.cost_end_at_own_start * came_to)
+
+
+def cost_of_rest_at_left_out(
+    edge: Edge,
+    ends: tuple[SmallIndex, SmallIndex],
+    cuts: Cuts,
+    to_point_m: FloatArray,
+    noise_m: float,
+    settings: MatchingSettings,
+) -> FloatArray:
+    """Give the nats against ways that rest at a point which they are to leave out, shape (p,)."""
+    rested = np.zeros(len(ends[0]), dtype=bool)
+    for node in edge.leaves_out:
+        rested |= _rests_on_way(to_point_m[:, node] - noise_m, ends, cuts, settings)
+    return np.asarray(settings.cost_rest_at_left_out * rested)
+
+
+def _rests_on_way(
+    off_m: FloatArray,
+    ends: tuple[SmallIndex, SmallIndex],
+    cuts: Cuts,
+    settings: MatchingSettings,
+) -> NDArray[np.bool_]:
+    """Say of portions whether they rest at a point on their way, and begin and end off it."""
+    first, second = ends
+    rested = (off_m <= settings.own_start_m) & cuts.begins_halt
+    away = off_m > settings.off_own_start_m
+    return np.asarray(_any_between(rested, first, second) & away[first] & away[second])
 
 
 def _any_between(

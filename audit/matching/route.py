@@ -42,6 +42,8 @@ class Edge:
         The ways that slips lead, for an edge that is walked along one of them.
     told_m : float or None
         Of how many metres the directions may speak for it, where not of all.
+    leaves_out : tuple of int
+        Nodes of the points that who goes this way has not visited, and passes over.
     """
 
     source: int
@@ -57,6 +59,7 @@ class Edge:
     pinned: PinnedLeg | None = None
     slips: Slips | None = None
     told_m: float | None = None
+    leaves_out: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -150,6 +153,7 @@ class _Course:
     points_azimuth_deg: float | None = None
     points_distance_m: float | None = None
     told_m: float | None = None
+    leaves_out: tuple[int, ...] = ()
 
 
 class _RouteBuilder:
@@ -215,7 +219,8 @@ class _RouteBuilder:
             target = leg + 1 + left_out
             if target <= self.legs:
                 cost = self.settings.cost_skip * (0.5 + 0.5 * left_out)
-                self._straight(leg, target, "link", cost)
+                over = tuple(range(leg + 1, target))
+                self._straight(leg, target, "link", cost, over)
 
     def add_exchange(self, leg: int) -> None:
         """Take the next two points in the other order."""
@@ -223,7 +228,7 @@ class _RouteBuilder:
             return
         later = self._node(leg, self.position[leg + 2])
         earlier = self._node(leg, self.position[leg + 1])
-        if not self._straight(leg, later, "link", self.settings.cost_exchange):
+        if not self._straight(leg, later, "link", self.settings.cost_exchange, (leg + 1,)):
             return
         self._straight(later, earlier, "link", 0.0)
         if leg + 3 <= self.legs:
@@ -277,14 +282,22 @@ class _RouteBuilder:
         self.asides.setdefault(after, []).append(node)
         return node
 
-    def _straight(self, source: int, target: int, kind: EdgeKind, cost: float) -> bool:
+    def _straight(
+        self,
+        source: int,
+        target: int,
+        kind: EdgeKind,
+        cost: float,
+        leaves_out: tuple[int, ...] = (),
+    ) -> bool:
         """Add the straight way between two nodes, unless they are too near to tell."""
         vector = self.position[target] - self.position[source]
         distance = float(np.hypot(*vector))
         if distance < self.settings.shortest_link_m:
             return False
         azimuth = direction_degrees(float(vector[0]), float(vector[1]))
-        self._edge(source, target, kind, cost, _Course(azimuth_deg=azimuth, distance_m=distance))
+        course = _Course(azimuth_deg=azimuth, distance_m=distance, leaves_out=leaves_out)
+        self._edge(source, target, kind, cost, course)
         return True
 
     def _edge(self, source: int, target: int, kind: EdgeKind, cost: float, course: _Course) -> None:
@@ -301,5 +314,6 @@ class _RouteBuilder:
                 points_azimuth_deg=course.points_azimuth_deg,
                 points_distance_m=course.points_distance_m,
                 told_m=course.told_m,
+                leaves_out=course.leaves_out,
             )
         )

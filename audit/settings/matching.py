@@ -196,6 +196,8 @@ class MatchingSettings(SilenceSettings):
     """Against a leg that rests so near its own start on the way, though it begins further off;
     chosen: one rest in thirty lies there by chance, on a way that leads by in one case of three.
     Who only comes by it without a rest may not know it: charging him too lost legs."""
+    cost_rest_at_left_out: float = 4.5
+    """Against a way that rests as near a point which it is to leave out; chosen, like that."""
     far_off_own_start_m: float = 150.0
     cost_end_at_own_start: float = 6.0
     """Against a leg that begins so far from its own start and ends at it; chosen: a leg ends

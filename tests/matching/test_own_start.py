@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
@@ -10,7 +11,8 @@ from measurement.hand_made import SETTINGS, HandWalk, card_of, receiver
 
 from audit.matching.chord_likelihood import going_on_so_far
 from audit.matching.match_walk import match_walk
-from audit.matching.point_to_point import _any_between
+from audit.matching.point_to_point import _any_between, cost_of_rest_at_left_out
+from audit.matching.route import plan_route
 
 S = SETTINGS.matching
 
@@ -55,6 +57,37 @@ def test_cuts_that_lie_strictly_between_two_others_on_paper() -> None:
     marked = np.array([True, False, True, False, False])
     first, second = np.array([0, 0, 1, 2, 3]), np.array([2, 3, 3, 4, 4])
     assert _any_between(marked, first, second).tolist() == [False, True, True, False, False]
+
+
+@pytest.mark.parametrize(
+    ("leaves_out", "rests", "nats"),
+    [
+        ((1,), True, S.cost_rest_at_left_out),
+        ((1,), False, 0.0),  # who only passes by may not have seen it
+        ((), True, 0.0),
+        ((2,), True, 0.0),  # 50 m from the other
+    ],
+)
+def test_a_point_rested_at_on_the_way_was_not_left_out(leaves_out, rests, nats):
+    """Bug: two points in turn with a rest at each were skipped, 98 % sure."""
+    edge = SimpleNamespace(leaves_out=leaves_out)
+    to_point_m = np.array([[0.0, 300.0, 300.0], [300.0, 10.0, 60.0], [600.0, 300.0, 300.0]])
+    cuts = SimpleNamespace(begins_halt=np.array([True, rests, True]))
+    ends = np.array([0], dtype=np.int32), np.array([2], dtype=np.int32)
+    assert cost_of_rest_at_left_out(edge, ends, cuts, to_point_m, 3.0, S).tolist() == [nats]
+
+
+@pytest.mark.parametrize(("leg", "over"), [(0, {3: (1, 2), 2: (1,)}), (1, {3: (2,)})])
+def test_ways_know_which_points_they_leave_out(leg, over):
+    route = plan_route(card_of((0, 0), (400, 0), (800, 0), (1200, 0)), S)
+    skips = {
+        edge.target: edge.leaves_out
+        for edge in route.edges
+        if edge.kind == "link" and edge.source == leg and edge.target <= route.legs
+    }
+    assert skips == over
+    (later,) = [e for e in route.edges if e.source == leg and e.target > 3 and e.kind == "link"]
+    assert later.leaves_out == (leg + 1,)
 
 
 def test_hardly_anybody_goes_on_for_twice_his_distance() -> None:
