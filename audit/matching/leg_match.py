@@ -84,6 +84,10 @@ class CleanTrack:
             return replace(part, usual_s=usual_s)
         return replace(part, usual_s=usual_s, median_interval_s=usual_of(usual_s))
 
+    def at_the_interval_of(self, part: CleanTrack) -> CleanTrack:
+        """Give the track with the usual interval of a part: another day may have another."""
+        return replace(self, median_interval_s=part.median_interval_s)
+
     def holds(self, time_s: float) -> bool:
         """Tell whether a moment lies within the track."""
         return bool(self.time_s[0] <= time_s <= self.time_s[-1])
