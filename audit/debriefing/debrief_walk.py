@@ -110,8 +110,7 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     noted = None if noted is None else _log_of_card(noted, card, settings)
     clean = _cleaned(track, card, settings)
     pins = read_pins(starts or {}, claims or {}, card, clean, track.source, settings.matching)
-    card, outing = _matched(clean, card, settings, pins, track.source)
-    clean = clean.at_the_interval_of(outing.sampled.clean)
+    card, outing, clean = _matched(clean, card, settings, pins, track.source)
     by_log = ended_by_log(noted, card, outing.match, clean, settings)
     outing = replace(outing, match=told_less_sure(outing.match, by_log, settings))
     on_ground = _on_the_ground(clean, card, heights)
@@ -127,15 +126,14 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     doubtful = doubts(card, measured.match, clean, settings.quality, by_log)
     quality = judge_quality(track, clean, outing, measured, doubtful, settings.quality, noted)
     tries = tried_before(measured, clean, settings.quality)
+    doubtful = with_first_tries(doubtful, tries)
     days = notes_of_days(card, clean, noted, measured.legs, settings.quality, against.ended, outing)
     return Debrief(
         card=card,
         quality=replace(quality, notes=(*quality.notes, *days, *talk.notes)),
         clean=clean,
         match=measured.match,
-        legs=_legs(
-            measured, explanation, with_first_tries(doubtful, tries), talk, card, noted, settings
-        ),
+        legs=_legs(measured, explanation, doubtful, talk, card, noted, settings),
         spans=measured.spans,
         stories=explanation.stories,
         paces=measured.paces,
@@ -281,11 +279,15 @@ def _explained(
 
 def _matched(
     clean: CleanTrack, card: LegCard, settings: Settings, pins: tuple[Pin, ...], source: str
-) -> tuple[LegCard, MatchedOuting]:
-    """Match the walk; where the order is free, also give the card in the order walked."""
+) -> tuple[LegCard, MatchedOuting, CleanTrack]:
+    """Match the walk; the card is in the order walked, where that is free.
+
+    The track has the usual interval of the outing: of another day it may be another.
+    """
     if card.order != "free":
         outing = match_outings(clean, card, settings.matching, pins)
-        return card, replace(outing, match=called_off(outing.match, clean, card, settings.quality))
+        outing = replace(outing, match=called_off(outing.match, clean, card, settings.quality))
+        return card, outing, clean.at_the_interval_of(outing.sampled.clean)
     free = match_free_order(clean, card, settings.matching, pins)
     if not {pin.leg for pin in pins} <= set(free.odds.order):
         rule = "cannot be kept together with the others in any order of the points"
@@ -293,7 +295,8 @@ def _matched(
     match = called_off(free.outing.match, clean, card, settings.quality)
     if match is not free.outing.match:
         free = replace(free, outing=replace(free.outing, match=match), visited=0)
-    return with_order_told(free, card, settings.quality), free.outing
+    told = with_order_told(free, card, settings.quality)
+    return told, free.outing, clean.at_the_interval_of(free.outing.sampled.clean)
 
 
 def _cleaned(track: Track, card: LegCard, settings: Settings) -> CleanTrack:

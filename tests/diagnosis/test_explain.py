@@ -499,15 +499,3 @@ def test_walking_on_by_far_is_no_less_walking_on() -> None:
     assert found[0].cause == "overshoot"
     assert found[0].probability > 0.5
     assert all(one.cause != "overshoot" or one.probability < 0.05 for one in overshot(1.06))
-
-
-def test_what_the_log_has_answered_is_not_asked_again() -> None:
-    """Bug: what would settle an overshoot was the count, which stood in the log."""
-    evidence = legs(0.0, 0.0, ratios=(1.0, 1.25))
-    logged = tuple(replace(leg, log_count_ratio=leg.log_ratio) for leg in evidence)
-    without, with_count = (
-        next(one for one in explain(legs, DiagnosisSettings())[1] if one.cause == "overshoot")
-        for legs in (evidence, logged)
-    )
-    assert without.settles.startswith("The paces that the walker counted")
-    assert with_count.settles == "What was to show the walker that it was too far."

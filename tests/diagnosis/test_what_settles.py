@@ -6,7 +6,7 @@ import math
 from dataclasses import replace
 
 import pytest
-from diagnosis.made_evidence import legs
+from diagnosis.made_evidence import explain, legs
 
 from audit.diagnosis.causes import CAUSES
 from audit.diagnosis.on_paper import OnPaper
@@ -47,3 +47,15 @@ def test_a_reference_or_a_setting_that_was_given_is_not_asked_for() -> None:
     for cause in ("dial-misread", "neighbour-azimuth", "digit-wrong", "digits-transposed"):
         assert what_settles(BY_NAME, (cause, "veer"), leg, DiagnosisSettings()) == ""
         assert what_settles(BY_NAME, (cause, "veer"), legs(10.0)[0], DiagnosisSettings())
+
+
+def test_a_count_that_stands_in_the_log_is_not_asked_for() -> None:
+    """Bug: what would settle an overshoot was the count, which stood in the log."""
+    evidence = legs(0.0, 0.0, ratios=(1.0, 1.25))
+    logged = tuple(replace(leg, log_count_ratio=leg.log_ratio) for leg in evidence)
+    without, with_count = (
+        next(one for one in explain(legs, DiagnosisSettings())[1] if one.cause == "overshoot")
+        for legs in (evidence, logged)
+    )
+    assert without.settles.startswith("The paces that the walker counted")
+    assert with_count.settles == "What was to show the walker that it was too far."
