@@ -107,12 +107,21 @@ def _of_half_or_twice(
 
 
 def _explains_better(other: Match, match: Match, settings: MatchingSettings) -> bool:
-    """Tell whether another pace explains the walk much better, and its legs are known as well."""
-    known, before = (
+    """Tell whether half or twice the distance explains the walk much better, and all its legs.
+
+    As many legs have to be walked, and nearly as many known: on a winding path any distance
+    fits something. And it has to be about half or twice still, once the walker is known better.
+    """
+    walked, before = (sum(leg.status == "walked" for leg in of.legs) for of in (other, match))
+    known, known_before = (
         sum(_known(leg, settings.slip_before_sure) for leg in of.legs) for of in (other, match)
     )
-    much_better = other.cost < match.cost - settings.half_or_twice_nats
-    return much_better and known >= settings.half_or_twice_known * before
+    return (
+        other.cost < match.cost - settings.half_or_twice_nats
+        and abs(float(np.log2(other.pace_scale))) >= settings.half_or_twice_still
+        and walked >= before
+        and known >= settings.half_or_twice_known * known_before
+    )
 
 
 def _is_better(slipped: Match, match: Match, settings: MatchingSettings) -> bool:

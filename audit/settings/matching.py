@@ -280,11 +280,13 @@ class MatchingSettings(SilenceSettings):
     """For half or twice the distance on every leg (the wrong ruler, single for double paces): one
     walker in 90; chosen."""
     half_or_twice_nats: float = 5.0
+    half_or_twice_still: float = 0.8
     half_or_twice_known: float = 0.8
-    """They are believed where they explain the walk by so much better, their own cost included,
-    and at least this share of the legs known without them is known by them; chosen on made walks
-    of another hand and on a real one, which twice the distance explains by 56 nats better, and
-    no leg of it is known then."""
+    """They are believed where they explain the walk by so much better, their own cost included;
+    where the pace, once the walker is known better, is still so much of the way to half or twice;
+    and where at least this share of the legs known without them is known by them. Chosen on made
+    walks of another hand, and on a real one, which twice the distance explains by 56 nats better
+    with no leg known then."""
 
     # Cuts to the second
     refine_interval_s: float = 3.0

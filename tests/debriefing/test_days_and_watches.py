@@ -163,7 +163,8 @@ def test_who_walked_past_his_point_is_not_said_to_have_found_it_then() -> None:
     assert measures.miss_m == pytest.approx(120.0, abs=15.0)
     assert measures.nearest_m < 10.0
     assert not measures.came_back(debrief.card.arrival_radius_m)
-    assert "passed before" in wording.arrival(measures, debrief.card.arrival_radius_m)
+    said = wording.arrival(measures, debrief.card.arrival_radius_m, debrief.settings.reports)
+    assert "passed before" in said
     assert "finding" not in {keep.skill for keep in debrief.coaching.keep}
 
 

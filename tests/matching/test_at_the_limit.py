@@ -134,7 +134,7 @@ def test_a_gap_is_longer_than_twenty_seconds_and_four_intervals() -> None:
         for silent_s, count in ((most_s, 0), (most_s + 1.0, 1)):
             time_s = np.concatenate([every_s * np.arange(30), every_s * 29 + silent_s
                                      + every_s * np.arange(30)])  # fmt: skip
-            gaps = _gaps(time_s, C)
+            gaps = _gaps(time_s, np.full(len(time_s), every_s), C)
             assert len(gaps) == count
             assert [(gap.before, gap.end_s - gap.start_s) for gap in gaps] == [
                 (29, silent_s)

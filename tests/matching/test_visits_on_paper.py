@@ -25,7 +25,12 @@ class Cuts(SimpleNamespace):
 TO_POINT_M = np.array([[0.0, 500.0], [300.0, 100.0], [400.0, 10.0], [450.0, 20.0], [100.0, 400.0]])
 EVIDENCE = SimpleNamespace(
     settings=S, noise_m=4.0, to_point_m=TO_POINT_M, arrive=np.array([0.0, 1.0, 2.0, 3.0, 4.0]),
-    cuts=Cuts(time_s=np.array([0.0, 100.0, 200.0, 300.0, 400.0])), route=SimpleNamespace(legs=1),
+    cuts=Cuts(
+        time_s=np.array([0.0, 100.0, 200.0, 300.0, 400.0]),
+        begins_halt=np.array([True, False, False, True, False]),
+        ends_halt=np.array([False, False, False, False, True]),
+    ),
+    route=SimpleNamespace(legs=1),
 )  # fmt: skip
 HERE_M = math.hypot(S.found_arrival_sd_m, 2.0 * 4.0)
 
@@ -55,6 +60,8 @@ def test_a_point_may_be_come_to_in_any_way_from_any_earlier_cut() -> None:
     claims = np.array([2, 3])
     got = free_visits._wandered(EVIDENCE, edge([], [], []).edge, claims)
     gain = S.visit_gain_here + free_visits._presence(EVIDENCE, 1) - EVIDENCE.arrive
+    # The last but one cut begins a rest, 20 m from the point.
+    gain[3] += S.visit_rested * math.exp(-0.5 * (20.0 / HERE_M) ** 2)
     weight = np.exp(gain[claims] - S.visit_wandered)
     earlier = np.array([[1, 1], [1, 1], [0, 1], [0, 0], [0, 0]])
     assert got == pytest.approx(earlier * weight)

@@ -13,7 +13,7 @@ import numpy as np
 import pytest
 from measurement.hand_made import SETTINGS, HandWalk, card_of, receiver
 
-from audit.matching.match_walk import _in_doubt, _is_better, match_walk
+from audit.matching.match_walk import _explains_better, _in_doubt, _is_better, match_walk
 from audit.matching.route import plan_route, with_slips
 from audit.matching.where_slips_lead import Slips, carried_on, slips_of
 
@@ -150,6 +150,25 @@ def test_slips_are_believed_for_more_legs_or_much_better_sums(before, by_slips, 
     match, slipped = legs_as(*before), legs_as(*by_slips)
     match.cost, slipped.cost = -50.0, -50.0 - gained
     assert _is_better(slipped, match, S) is better
+
+
+USUAL = (("walked", 0.9), ("walked", 0.7), ("walked", 0.5))
+
+
+@pytest.mark.parametrize(
+    ("by_it", "gained", "pace", "better"),
+    [
+        ((("walked", 0.8), ("walked", 0.8), ("walked", 0.4)), 6.0, 0.5, True),
+        ((("walked", 0.8), ("walked", 0.8), ("walked", 0.4)), 4.0, 0.5, False),
+        ((("walked", 0.8), ("walked", 0.8), ("walked", 0.4)), 6.0, 1.34, False),  # no ruler does it
+        ((("walked", 0.99), ("walked", 0.99), ("skipped", 0.98)), 12.6, 2.0, False),
+        ((("walked", 0.3), ("walked", 0.3), ("walked", 0.3)), 56.0, 2.09, False),  # a winding path
+    ],
+)
+def test_half_or_twice_is_believed_for_all_legs_by_much_better_sums(by_it, gained, pace, better):
+    match, other = legs_as(*USUAL), legs_as(*by_it)
+    match.cost, other.cost, other.pace_scale = -50.0, -50.0 - gained, pace
+    assert _explains_better(other, match, S) is better
 
 
 def test_only_planned_legs_that_are_asked_for_are_held_against_slips() -> None:

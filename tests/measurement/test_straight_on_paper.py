@@ -291,7 +291,7 @@ def test_eight_fixes_of_a_walk_are_looked_at() -> None:
 
 def test_a_step_is_told_as_a_slant_beside_what_is_taken(monkeypatch) -> None:
     steps = [StepAside(begin_s=200.0, end_s=220.0, right_m=9.0),
-             StepAside(begin_s=300.0, end_s=310.0, right_m=-7.0)]  # fmt: skip
+             StepAside(begin_s=360.0, end_s=370.0, right_m=-7.0)]  # fmt: skip
     monkeypatch.setattr(slants, "find_steps", Mock(return_value=steps))
     clean = along(600, every_s=5.0)
     walk = leg(np.array([100.0, 400.0]), np.array([[5100.0, 7000.0], [5400.0, 7000.0]]))
@@ -307,10 +307,10 @@ def test_a_step_is_told_as_a_slant_beside_what_is_taken(monkeypatch) -> None:
 
     right, left = (
         (200.0, "right", 9.0, pytest.approx(20.0)),
-        (300.0, "left", 7.0, pytest.approx(10.0)),
+        (360.0, "left", 7.0, pytest.approx(10.0)),
     )
     assert told() == [right, left]
-    assert told((180.0, 200.0), (310.0, 330.0)) == [right, left]  # they only touch
+    assert told((180.0, 200.0), (370.0, 390.0)) == [right, left]  # they only touch
     assert told((219.0, 280.0)) == told((150.0, 201.0)) == told((150.0, 280.0)) == [left]
     (one, _) = find_slants(clean, walk, NO_HALTS, RECEIVER, [], SLANTS)
     assert (one.slanted, one.returned, one.equal, one.back_m, one.side_sd_m) == (
