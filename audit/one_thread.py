@@ -8,11 +8,8 @@ so before numpy is loaded; who calls the library has it loaded already.
 from __future__ import annotations
 
 from collections.abc import Callable
-from functools import cache, wraps
-from typing import TYPE_CHECKING, ParamSpec, TypeVar
-
-if TYPE_CHECKING:
-    from threadpoolctl import ThreadpoolController
+from functools import wraps
+from typing import ParamSpec, TypeVar
 
 _Given = ParamSpec("_Given")
 _Result = TypeVar("_Result")
@@ -23,14 +20,10 @@ def on_one_thread(function: Callable[_Given, _Result]) -> Callable[_Given, _Resu
 
     @wraps(function)
     def held(*args: _Given.args, **kwargs: _Given.kwargs) -> _Result:
-        with _pools().limit(limits=1, user_api="blas"):
+        from threadpoolctl import threadpool_limits  # noqa: PLC0415 (a command needs it late)
+
+        # What is loaded is looked up anew: another library may have brought its own since.
+        with threadpool_limits(limits=1, user_api="blas"):
             return function(*args, **kwargs)
 
     return held
-
-
-@cache
-def _pools() -> ThreadpoolController:
-    from threadpoolctl import ThreadpoolController  # noqa: PLC0415 (a command needs it late)
-
-    return ThreadpoolController()
