@@ -12,7 +12,7 @@ from audit.diagnosis.carried_over import CarriedOver, carried_over, weigh_with_p
 from audit.diagnosis.causes import CAUSES
 from audit.diagnosis.displaced import Displaced
 from audit.diagnosis.finding import Finding, WalkFinding
-from audit.diagnosis.finding_words import OwnScatter, carried_sentence, evidence_sentence
+from audit.diagnosis.finding_words import carried_sentence, evidence_sentence
 from audit.diagnosis.joint_stories import joint_stories
 from audit.diagnosis.leg_evidence import LegEvidence
 from audit.diagnosis.one_of_two import OneOfTwo, one_of_two
@@ -85,7 +85,7 @@ def explain_walk(evidence: tuple[LegEvidence, ...], settings: DiagnosisSettings)
         one_of=one_of,
         carried=inherited,
         stories=joint_stories(evidence, weighed, steady, settings),
-        scatter=WalkersScatter(turn_deg=weighed.scatter_deg, log_ratio=weighed.pace_scatter),
+        scatter=weighed.scatter,
     )
 
 
@@ -241,9 +241,7 @@ def _sorted_findings(
                 weighed.bias_deg,
                 predicted,
                 both=both,
-                scatter=OwnScatter(
-                    heading_deg=weighed.scatter_deg, distance_share=weighed.pace_scatter
-                ),
+                scatter=weighed.scatter,
                 settings=settings,
             ),
             made=max(chief[name], made.get(name, 0.0)),

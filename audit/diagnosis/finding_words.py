@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 from audit.diagnosis.leg_evidence import LegEvidence
 from audit.diagnosis.predicted import Predicted
+from audit.diagnosis.walkers_scatter import WalkersScatter
 from audit.guide.cause_names import CANNOT_TELL, WITHIN_SKILL
 from audit.settings import DiagnosisSettings
 from audit.statistics.spread import TWO_SIDED_95
@@ -21,14 +21,6 @@ _SET_ALIKE_DEG = 0.5
 """Azimuths that are less than this apart are the same, be one of them written in whole degrees."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OwnScatter:
-    """By how much a walker's legs differ from each other: a heading, and a share of a distance."""
-
-    heading_deg: float = 0.0
-    distance_share: float = 0.0
-
-
 def evidence_sentence(
     cause: str,
     leg: LegEvidence,
@@ -36,7 +28,7 @@ def evidence_sentence(
     predicted: Predicted | None = None,
     *,
     both: Predicted | None = None,
-    scatter: OwnScatter | None = None,
+    scatter: WalkersScatter | None = None,
     settings: DiagnosisSettings | None = None,
 ) -> Sentence:
     """Say what a cause predicts for a leg and what was seen there.
@@ -51,7 +43,7 @@ def evidence_sentence(
             predicted=_predicted_words(predicted),
             beside="" if both is None else sentence("evidence-beside", both=_predicted_words(both)),
             seen=_what_was_seen(predicted, leg),
-            scatter=_scatter_words(both or predicted, leg, scatter or OwnScatter()),
+            scatter=_scatter_words(both or predicted, leg, scatter or WalkersScatter()),
             log=logged,
         )
     settings = settings or DiagnosisSettings()
@@ -137,7 +129,7 @@ def _what_was_seen(predicted: Predicted, leg: LegEvidence) -> Sentence:
     return _distance_seen(predicted, leg)
 
 
-def _scatter_words(predicted: Predicted, leg: LegEvidence, scatter: OwnScatter) -> str:
+def _scatter_words(predicted: Predicted, leg: LegEvidence, scatter: WalkersScatter) -> str:
     """Say how a walker scatters anyway, where his leg is off what was predicted by more than error.
 
     Without it the two numbers seem to exclude each other, which they do not.
@@ -146,15 +138,15 @@ def _scatter_words(predicted: Predicted, leg: LegEvidence, scatter: OwnScatter) 
         return ""
     if predicted.unit == "deg":
         off_deg = abs(turn_degrees(predicted.number, predicted.seen))
-        if off_deg <= _half_interval_deg(leg) or scatter.heading_deg < 0.5:
+        if off_deg <= _half_interval_deg(leg) or scatter.turn_deg < 0.5:
             return ""
-        size = Turn(degrees=scatter.heading_deg, degrees_decimals=0)
+        size = Turn(degrees=scatter.turn_deg, degrees_decimals=0)
         return sentence("evidence-scatter-heading", size=size)
     off, unit = abs(predicted.number - predicted.seen), predicted.unit
     most = _half_interval_m(leg) if unit == "m" else _half_interval_ratio(predicted, leg)
-    if leg.under_way or off <= most or scatter.distance_share < 0.005:
+    if leg.under_way or off <= most or scatter.log_ratio < 0.005:
         return ""
-    return sentence("evidence-scatter-distance", share=Percent(share=scatter.distance_share))
+    return sentence("evidence-scatter-distance", share=Percent(share=scatter.log_ratio))
 
 
 def _half_interval_deg(leg: LegEvidence) -> float:

@@ -27,7 +27,7 @@ def steady_sizes(
     sizes = {}
     for cause in (one for one in CAUSES if one.name in STEADY):
         turns = cause.kind == "turn"
-        scatter = weighed.scatter_deg if turns else weighed.pace_scatter
+        scatter = weighed.scatter.turn_deg if turns else weighed.scatter.log_ratio
         shares = [_alone(states, cause.name) for states in weighed.states]
         weights, seen = [], []
         for leg, share in zip(evidence, shares, strict=True):

@@ -24,6 +24,7 @@ from audit.diagnosis.makes_it_again import Prone, prone_to
 from audit.diagnosis.on_and_off import OnAndOff, sum_over_changes
 from audit.diagnosis.ordinary import Ordinary, ordinary_paces, ordinary_turns
 from audit.diagnosis.turn_hypotheses import TurnHypothesis, turn_hypotheses
+from audit.diagnosis.walkers_scatter import WalkersScatter
 from audit.settings import DiagnosisSettings
 from audit.units import FloatArray
 
@@ -53,8 +54,8 @@ class Weighed:
     bias_deg, pace : float
         The turn and the logarithm of the pace ratio that this walker is reckoned to
         have on all legs, mistakes left out.
-    scatter_deg, pace_scatter : float
-        His ordinary scatter from leg to leg.
+    scatter : WalkersScatter
+        By what his ordinary legs scatter.
     """
 
     states: list[States]
@@ -64,8 +65,7 @@ class Weighed:
     walk_causes: dict[str, float] = field(default_factory=lambda: defaultdict(float))
     bias_deg: float = 0.0
     pace: float = 0.0
-    scatter_deg: float = 0.0
-    pace_scatter: float = 0.0
+    scatter: WalkersScatter = field(default_factory=WalkersScatter)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -215,9 +215,11 @@ def _take_common(found: Weighed, weight: FloatArray, turns: Ordinary, grid: Leng
     """Add up the walker's own turn, pace and scatter, and what his distances have in common."""
     by_turn, by_length = weight.sum(axis=1), weight.sum(axis=0)
     found.bias_deg = float(by_turn @ turns.common)
-    found.scatter_deg = float(by_turn @ turns.scatter)
     found.pace = float(by_length @ grid.paces.common[grid.place])
-    found.pace_scatter = float(by_length @ grid.paces.scatter[grid.place])
+    found.scatter = WalkersScatter(
+        turn_deg=float(by_turn @ turns.scatter),
+        log_ratio=float(by_length @ grid.paces.scatter[grid.place]),
+    )
     for place, one in enumerate(grid.hypotheses):
         if one.cause is None:
             continue

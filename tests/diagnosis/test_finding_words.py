@@ -8,10 +8,11 @@ import pytest
 from diagnosis.made_evidence import legs
 
 from audit.diagnosis.causes import CAUSES
-from audit.diagnosis.finding_words import OwnScatter, evidence_sentence, turn_words
+from audit.diagnosis.finding_words import evidence_sentence, turn_words
 from audit.diagnosis.line_shape import LineShape, OtherBearing
 from audit.diagnosis.on_paper import OnPaper
 from audit.diagnosis.predicted import predicted_for
+from audit.diagnosis.walkers_scatter import WalkersScatter
 from audit.measurement.leg_details import Bypass
 from audit.settings import DiagnosisSettings
 
@@ -59,7 +60,7 @@ def test_distance_cause_says_metres_and_a_ratio_says_a_share() -> None:
 def test_what_lies_off_the_prediction_is_told_with_the_walkers_own_scatter() -> None:
     """Bug: "Predicts 7.5° left; walked 0.7° left, give or take 1.1°", and the cause was named."""
     cause = {one.name: one for one in CAUSES}["gm-angle-omitted"]
-    own = OwnScatter(heading_deg=3.8, distance_share=0.06)
+    own = WalkersScatter(turn_deg=3.8, log_ratio=0.06)
     words = ", and from leg to leg this walker scatters by some 4°"
     for seen_deg, told in ((-0.7, True), (-6.4, False)):
         (leg,) = legs(seen_deg, angle_deg=-7.5, sd_deg=0.6)
