@@ -9,6 +9,7 @@ from audit.coaching.steps import Hop, LegSteps, Step
 from audit.diagnosis.finding import Finding
 from audit.guide.cause_names import CAUSE_KINDS, JUDGEMENTS
 from audit.measurement.leg_measures import LegMeasures
+from audit.settings import CoachingSettings
 from audit.units import turn_degrees
 
 _DIRECTION = frozenset(CAUSE_KINDS["Direction"])
@@ -27,6 +28,12 @@ _TO_A_PLACE: frozenset[Step] = frozenset(
 _ON_PAPER: frozenset[Step] = frozenset(
     {"given", "plotted", "measured", "converted", "distance measured", "turned into paces"}
 )
+
+
+def named_mistake(findings: Sequence[Finding], settings: CoachingSettings) -> str | None:
+    """Give the likeliest mistake of a leg by its name, where it is likely enough to be named."""
+    first = likeliest(findings)
+    return first.cause if first and first.probability >= settings.named_probability else None
 
 
 def likeliest(findings: Sequence[Finding]) -> Finding | None:

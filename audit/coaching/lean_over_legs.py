@@ -6,7 +6,7 @@ import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from audit.coaching.explained_steps import likeliest
+from audit.coaching.explained_steps import named_mistake
 from audit.coaching.shown import Shown
 from audit.coaching.sure_legs import sure_legs
 from audit.coaching.task import Task, TaskKind, work_on
@@ -46,7 +46,7 @@ def lean_over_legs(shown: Shown, settings: CoachingSettings) -> Lean | None:
         if name not in {*shown.aside, *shown.under_way}
         and one.line_followed
         and abs(one.azimuth_error_deg) <= settings.wandered_deg
-        and not _mistaken(shown, name, settings)
+        and named_mistake(shown.causes.get(name, ()), settings) in {None, *STEADY}
     }
     alike = _alike(legs)
     if len(alike) < _FEWEST:
@@ -102,14 +102,6 @@ def lean_task(lean: Lean) -> Task:
         worst_m=max(one.miss_m for one in lean.legs.values()),
         work=work_on("steady-bias", evidence, list(lean.legs), certain=False),
     )
-
-
-def _mistaken(shown: Shown, name: str, settings: CoachingSettings) -> bool:
-    """Tell whether a mistake is named of a leg that is not itself the same on all legs."""
-    findings = shown.causes.get(name, ())
-    first = likeliest(findings)
-    named = first is not None and first.probability >= settings.named_probability
-    return named and first is not None and first.cause not in STEADY
 
 
 def _standard_error_deg(legs: Sequence[LegMeasures], mean_deg: float) -> float:

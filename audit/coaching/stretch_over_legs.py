@@ -6,7 +6,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from audit.coaching.explained_steps import likeliest
+from audit.coaching.explained_steps import named_mistake
 from audit.coaching.ordinary_metres import measured_sd_m
 from audit.coaching.shown import Shown
 from audit.coaching.sure_legs import sure_legs
@@ -49,7 +49,7 @@ def stretch_over_legs(shown: Shown, settings: CoachingSettings) -> Stretch | Non
         for name, one in sure_legs(shown.legs, settings).items()
         if name not in {*shown.aside, *shown.under_way, *shown.carried}
         and one.line_followed
-        and not _mistaken(shown, name, settings)
+        and named_mistake(shown.causes.get(name, ()), settings) not in _LENGTHS
     }
     errors = [one.distance_ratio - 1.0 for one in legs.values()]
     if len(errors) < _FEWEST:
@@ -93,10 +93,3 @@ def stretch_task(stretch: Stretch, radius_m: float) -> list[Task]:
             work=work_on(cause, evidence, list(stretch.legs), certain=False),
         )
     ]
-
-
-def _mistaken(shown: Shown, name: str, settings: CoachingSettings) -> bool:
-    """Tell whether a mistake is named of a leg that puts its distance out."""
-    first = likeliest(shown.causes.get(name, ()))
-    named = first is not None and first.probability >= settings.named_probability
-    return named and first is not None and first.cause in _LENGTHS

@@ -66,7 +66,7 @@ def _told(before: LegAudit, leg: LegAudit, clean: CleanTrack, settings: QualityS
     between = np.flatnonzero((clean.time_s >= claim_s) & (clean.time_s <= start_s))
     if len(between) < 3:
         return ""
-    place = np.column_stack([clean.east_m, clean.north_m])[between]
+    place = clean.places()[between]
     away_m = np.hypot(*(place - place[-1]).T)
     # Who had missed his point by much first came back to it.
     came = int(np.flatnonzero(away_m <= settings.tried_about * leg.card.distance_m)[0])

@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 
 from audit.matching.clean_fixes import Fixes, usual_interval_s
 from audit.settings import CleaningSettings
+from audit.statistics.runs import runs_of_true
 from audit.units import FloatArray
 
 
@@ -38,8 +39,7 @@ def _on_foot_s(time_s: FloatArray, ridden: NDArray[np.bool_]) -> float:
 def _ridden(fixes: Fixes, settings: CleaningSettings) -> NDArray[np.bool_]:
     """Tell which steps are of a ride: several in a row faster than anybody goes on foot."""
     fast = fixes.steps_m() > settings.spike_speed_m_s * np.diff(fixes.time_s)
-    edges = np.flatnonzero(np.diff(np.concatenate([[False], fast, [False]])))
     ridden = np.zeros(len(fast), dtype=np.bool_)
-    for first, beyond in edges.reshape(-1, 2).tolist():
+    for first, beyond in runs_of_true(fast).tolist():
         ridden[first:beyond] = beyond - first >= settings.ride_steps
     return ridden
