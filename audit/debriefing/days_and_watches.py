@@ -10,6 +10,7 @@ import numpy as np
 
 from audit.debriefing.doubts import pin_of
 from audit.debriefing.log_moments import ZONES_S, days_off, seconds_after, zone_near_s
+from audit.debriefing.noted_by_log import heard_of_log
 from audit.leg_card import LegCard
 from audit.matching.clean_times import never_set
 from audit.matching.leg_match import CleanTrack
@@ -74,7 +75,8 @@ def notes_of_days(
         return ()
     other_day = _other_day(card, clean) or _taken_of_other_day(card, clean, outing)
     watches = () if log is None else _watches(log, legs, settings, told)
-    return (*([] if other_day is None else [other_day]), *watches)
+    days = [] if other_day is None else [other_day]
+    return (*days, *watches, *heard_of_log(card, outing))
 
 
 def _other_day(card: LegCard, clean: CleanTrack) -> str | None:

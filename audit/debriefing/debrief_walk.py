@@ -22,6 +22,7 @@ from audit.debriefing.given_by_path import check_plan_and_track, given_card, giv
 from audit.debriefing.log_counts import without_slips_of_the_pen
 from audit.debriefing.log_legs import with_legs_by_number
 from audit.debriefing.log_norths import with_magnetic_azimuths, without_another_north
+from audit.debriefing.noted_by_log import matched_with_log
 from audit.debriefing.on_no_leg import on_no_leg
 from audit.debriefing.order_told import with_order_told
 from audit.debriefing.pinned_moments import Moment, read_pins
@@ -110,7 +111,7 @@ def debrief(  # noqa: PLR0913 (what may be known beside plan and recording)
     noted = None if noted is None else _log_of_card(noted, card, settings)
     clean = _cleaned(track, card, settings)
     pins = read_pins(starts or {}, claims or {}, card, clean, track.source, settings.matching)
-    card, outing, clean = _matched(clean, card, settings, pins, track.source)
+    card, outing, clean = _matched(clean, card, noted, settings, pins, track.source)
     by_log = ended_by_log(noted, card, outing.match, clean, settings)
     outing = replace(outing, match=told_less_sure(outing.match, by_log, settings))
     on_ground = _on_the_ground(clean, card, heights)
@@ -278,7 +279,12 @@ def _explained(
 
 
 def _matched(
-    clean: CleanTrack, card: LegCard, settings: Settings, pins: tuple[Pin, ...], source: str
+    clean: CleanTrack,
+    card: LegCard,
+    log: WalkersLog | None,
+    settings: Settings,
+    pins: tuple[Pin, ...],
+    source: str,
 ) -> tuple[LegCard, MatchedOuting, CleanTrack]:
     """Match the walk; the card is in the order walked, where that is free.
 
@@ -286,6 +292,7 @@ def _matched(
     """
     if card.order != "free":
         outing = match_outings(clean, card, settings.matching, pins)
+        outing = matched_with_log(outing, card, log, settings, pins)
         outing = replace(outing, match=called_off(outing.match, clean, card, settings.quality))
         return card, outing, clean.at_the_interval_of(outing.sampled.clean)
     free = match_free_order(clean, card, settings.matching, pins)

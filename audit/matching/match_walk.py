@@ -14,6 +14,7 @@ from audit.matching.first_look import near_evidence
 from audit.matching.gone_to_later import with_points_gone_to
 from audit.matching.learnt import learnt
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
+from audit.matching.noted_moments import NotedMoment
 from audit.matching.passed_in_turn import may_be_put_right, puts_right
 from audit.matching.pins import PINNED_GAIN, Pin
 from audit.matching.read_legs import read_legs
@@ -34,7 +35,11 @@ from audit.settings import MatchingSettings
 
 
 def match_walk(
-    clean: CleanTrack, card: LegCard, settings: MatchingSettings, pins: Sequence[Pin] = ()
+    clean: CleanTrack,
+    card: LegCard,
+    settings: MatchingSettings,
+    pins: Sequence[Pin] = (),
+    noted: Sequence[NotedMoment] = (),
 ) -> Match:
     """Find the portion of the walk that each leg of the card has, around the pinned ends.
 
@@ -43,8 +48,9 @@ def match_walk(
     near it ended to its point. Instead of the one best way it adds up all ways, for a fan of
     supposed walkers, and chooses for each leg the portion that is most probably right.
     """
-    laid_out = lay_out(clean, card, settings, pins)
-    return looked_at_again(match_laid_out(laid_out, card, settings), laid_out, card, settings, pins)
+    laid_out = lay_out(clean, card, settings, pins, noted=noted)
+    match = match_laid_out(laid_out, card, settings)
+    return looked_at_again(match, laid_out, card, settings, pins, noted)
 
 
 def looked_at_again(
@@ -53,6 +59,7 @@ def looked_at_again(
     card: LegCard,
     settings: MatchingSettings,
     pins: Sequence[Pin] = (),
+    noted: Sequence[NotedMoment] = (),
 ) -> Match:
     """Look once more at a walk of which legs are not walked or far from their points.
 
@@ -61,7 +68,8 @@ def looked_at_again(
     if not may_be_put_right(match, walk, card, settings):
         return match
     gaining = replace(settings, gain_point_to_point=settings.gain_where_astray)
-    other = match_laid_out(lay_out(walk.clean, card, gaining, pins), card, gaining)
+    laid_out = lay_out(walk.clean, card, gaining, pins, noted=noted)
+    other = match_laid_out(laid_out, card, gaining)
     right = puts_right(other, match, walk, card, settings)
     return replace(other, cost=match.cost) if right else match
 

@@ -35,6 +35,8 @@ class MatchedOuting:
         that only the best were weighed.
     by_day : bool
         Whether the day of the plan left others out.
+    without_log : Match or None
+        The match of the recording alone, where the moments of the walker's log changed it.
     """
 
     sampled: SampledWalk
@@ -43,6 +45,7 @@ class MatchedOuting:
     others: tuple[Match, ...] = ()
     rounds: tuple[float, ...] = ()
     by_day: bool = False
+    without_log: Match | None = None
 
     @property
     def begun_s(self) -> float:

@@ -91,6 +91,8 @@ class Stays:
         first, second = pairs.first[places], pairs.second[places]
         # A stay of the usual kind, or one after which anything may have happened.
         cost = combined(self._cost(node, places), self._leaving_far(node)[second])
+        if self.evidence.noted is not None:
+            cost = cost + self.evidence.noted.stayed(node, first, second)
         if self.evidence.learnt is not None:
             signs = self.evidence.seen.of_stays(node, first, second)
             cost = cost + self.evidence.learnt.stays.nats(signs, self.evidence.seen.habits)
@@ -109,8 +111,9 @@ class Stays:
         """Give what leaving a node at each cut costs, by what arriving at each does."""
         stays = self.at(node)
         near = stays.at_second.combined(arrived[stays.first] + stays.cost)
-        running = np.concatenate([[IMPOSSIBLE], -np.logaddexp.accumulate(-arrived)])
-        far = running[self._pairs.before] + self._leaving_far(node)
+        noted = self._noted_so_far(node)
+        running = np.concatenate([[IMPOSSIBLE], -np.logaddexp.accumulate(noted - arrived)])
+        far = running[self._pairs.before] + self._leaving_far(node) + noted
         return combined(near, far)
 
     def to_come(self, node: int, leaving: FloatArray) -> FloatArray:
@@ -118,9 +121,10 @@ class Stays:
         stays = self.at(node)
         costs = leaving[stays.second] + stays.cost
         near = stays.at_first.combined(costs[stays.by_first])
-        far = (leaving + self._leaving_far(node))[::-1]
+        noted = self._noted_so_far(node)
+        far = (leaving + self._leaving_far(node) + noted)[::-1]
         running = np.concatenate([-np.logaddexp.accumulate(-far)[::-1], [IMPOSSIBLE]])
-        return combined(near, running[self._pairs.after])
+        return combined(near, running[self._pairs.after] - noted)
 
     def setting_out(self, node: int) -> FloatArray:
         """Cost of beginning the course at a node, at each cut."""
@@ -130,6 +134,8 @@ class Stays:
             if evidence.learnt is not None:
                 signs = evidence.seen.of_starts(node)
                 cost = cost + evidence.learnt.ends.nats(signs, evidence.seen.habits)
+            if evidence.noted is not None:
+                cost = cost + evidence.noted.begun(node)
             self._begin[node] = cost
         return self._begin[node]
 
@@ -145,6 +151,8 @@ class Stays:
             if evidence.learnt is not None:
                 signs = self.ending_signs(node)
                 costs += evidence.learnt.ends.nats(signs, evidence.seen.habits)
+            if self.evidence.noted is not None:
+                costs += self.evidence.noted.ended(node)
             self._end[node] = costs
         return self._end[node]
 
@@ -180,6 +188,11 @@ class Stays:
                 cost = cost + self.evidence.settings.cost_turned_back_late
             self._far[node] = cost
         return self._far[node]
+
+    def _noted_so_far(self, node: int) -> FloatArray | float:
+        """Cost of what was noted elsewhere before each cut: of a long stay, the difference."""
+        noted = self.evidence.noted
+        return 0.0 if noted is None else noted.so_far(node)
 
     def _cost(self, node: int, places: IndexArray | slice) -> FloatArray:
         second = self._pairs.second[places]

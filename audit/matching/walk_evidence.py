@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from copy import copy
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 import numpy as np
@@ -29,6 +29,7 @@ from audit.matching.edge_evidence import (
 )
 from audit.matching.halts import Movement
 from audit.matching.learnt import Learnt, Signs
+from audit.matching.noted_moments import NotedMoment, NotedMoments
 from audit.matching.portions import Portions, SmallIndex
 from audit.matching.route import Edge, Route
 from audit.matching.signs import SignsSeen
@@ -83,6 +84,7 @@ class Evidence:
         portions: Portions,
         route: Route,
         settings: MatchingSettings,
+        noted: Sequence[NotedMoment] = (),
     ) -> None:
         self.cuts = cuts
         self.portions = portions
@@ -96,6 +98,7 @@ class Evidence:
         self._reach: dict[float, tuple[int, int]] = {}
         # Several nodes stand for one place with different histories.
         self._place_of = np.unique(route.position, axis=0, return_inverse=True)[1].ravel()
+        self.noted = NotedMoments(noted, cuts.time_s, self._place_of, settings) if noted else None
         offset = cuts.position[:, None, :] - route.position[None, :, :]
         self.to_point_m = np.hypot(offset[..., 0], offset[..., 1])
         self.seen = SignsSeen.of(samples, movement, portions, cuts, self.to_point_m, route.legs)
@@ -149,12 +152,17 @@ class Evidence:
     def laid_out(self, edge: Edge, index: SmallIndex) -> EdgeEvidence:
         """Work out what no walker changes of some portions as an edge, without keeping it."""
         portions, cuts, to_point_m = self.portions, self.cuts, self.to_point_m
-        return lay_out_edge(edge, index, portions, cuts, to_point_m, self.noise_m, self.settings)
+        at = lay_out_edge(edge, index, portions, cuts, to_point_m, self.noise_m, self.settings)
+        if self.noted is None:
+            return at
+        against = self.noted.on_way(at.first, at.second).astype(np.float32)
+        return replace(at, standing_cost=at.standing_cost + against)
 
     def ending(self, edge: Edge, cut: SmallIndex) -> FloatArray:
         """Give the cost of ending an edge at each of some cuts."""
         if edge.target < 0:
-            return np.asarray(self.give_up[cut])
+            ended = 0.0 if self.noted is None else self.noted.ended(-1)
+            return np.asarray((self.give_up + ended)[cut])
         return np.asarray(self.arrive[cut] + self.at_point[cut, edge.target])
 
     def on(self, route: Route) -> Evidence:

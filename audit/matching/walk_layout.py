@@ -11,6 +11,7 @@ from audit.leg_card import LegCard
 from audit.matching.cuts import Cuts, find_cuts
 from audit.matching.halts import Movement, find_movement
 from audit.matching.leg_match import CleanTrack
+from audit.matching.noted_moments import NotedMoment
 from audit.matching.pinned_route import planned_route
 from audit.matching.pins import Pin, PinnedCuts, nearest_samples
 from audit.matching.portions import find_portions
@@ -48,10 +49,12 @@ def lay_out(
     settings: MatchingSettings,
     pins: Sequence[Pin] = (),
     plan: Callable[[LegCard, MatchingSettings, PinnedCuts], Route] = planned_route,
+    noted: Sequence[NotedMoment] = (),
 ) -> WalkLaidOut:
     """Resample the walk, find its halts and cuts, and prepare the evidence.
 
-    ``plan`` lays out the ways in which the course may have been walked.
+    ``plan`` lays out the ways in which the course may have been walked. ``noted`` are moments
+    at which the walker says he was at a point.
     """
     clean = near_course(clean, card, settings, pins)
     samples = sample_walk(clean, settings)
@@ -73,7 +76,7 @@ def lay_out(
     longest = max(edge.distance_m for edge in route.edges if edge.leg is not None)
     longest = max(settings.longest_portion * longest, settings.longest_portion_least_m)
     portions = find_portions(samples, movement, cuts, longest, pinned.pairs())
-    evidence = Evidence(samples, movement, cuts, portions, route, settings)
+    evidence = Evidence(samples, movement, cuts, portions, route, settings, noted)
     return WalkLaidOut(
         clean=clean,
         samples=samples,

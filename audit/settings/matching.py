@@ -338,6 +338,13 @@ class MatchingSettings(SilenceSettings):
     shortest_pinned_s: float = 10.0
     """A leg pinned at both ends lasts at least this long; chosen: the longest step of samples."""
 
+    # Moments that the walker noted
+    cost_against_noted: float = 4.6
+    """For a way that is elsewhere at a noted moment; chosen: one note in 100 is wrong."""
+    noted_within_s: float = 90.0
+    """A moment is noted no more exactly than this; chosen: a watch is read to the minute, and
+    noted down a little later."""
+
     # Points in any order
     cost_point_not_visited: float = 1.5
     shortest_free_leg_m: float = 30.0

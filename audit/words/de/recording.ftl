@@ -61,6 +61,16 @@ recording-log-time = Abschnitt { $leg }: Nach dem Marschprotokoll endete er { $m
     [later] später
    *[earlier] früher
 } als hier angenommen, um { $time }.{ $settle }
+recording-log-heard = Abschnitt { $leg } wurde auch nach den Zeiten des Marschprotokolls gefunden. { $now ->
+    [claimed] Nach der Aufzeichnung allein { $alone ->
+        [claimed] wäre es ein anderer Teil des Weges, der um { $time } endet.
+       *[not] gälte er nicht als zu Ende gegangen.
+    }
+   *[not] Nach ihnen gilt er nicht als zu Ende gegangen; nach der Aufzeichnung allein { $alone ->
+        [claimed] endete er um { $time }.
+       *[not] wäre er anderswo aufgegeben oder nicht begonnen worden.
+    }
+}
 recording-log-watch = Das Marschprotokoll beendet die Abschnitte, zu denen es eine Zeit hat ({ $count }), oder die meisten davon, gleichmäßig etwa { $minutes } min { $side ->
     [later] später
    *[earlier] früher

@@ -55,6 +55,16 @@ recording-log-time = Leg { $leg }: the walker's log ends it { $minutes } min { $
     [later] later
    *[earlier] earlier
 } than it is taken here, at { $time }.{ $settle }
+recording-log-heard = Leg { $leg } was matched by the times in the walker's log as well. { $now ->
+    [claimed] By the recording alone { $alone ->
+        [claimed] it would be another portion, which ends at { $time }.
+       *[not] it would not be taken to its end.
+    }
+   *[not] By them it is not taken to its end; by the recording alone { $alone ->
+        [claimed] it would end at { $time }.
+       *[not] it would have been given up elsewhere, or not begun.
+    }
+}
 recording-log-watch = The walker's log ends the legs that it has a time for ({ $count }), or most of them, about { $minutes } min { $side ->
     [later] later
    *[earlier] earlier

@@ -1,0 +1,145 @@
+"""Match a walk anew where its log says that a leg had ended when the match has it still walked.
+
+The match of the recording alone comes first, for by it the log's watch is set. Then the moments
+of the log count as what they are: evidence that one note in so many is wrong.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from audit.debriefing.log_moments import CLOCKS_S, days_off, seconds_after
+from audit.leg_card import LegCard
+from audit.matching.clean_times import never_set
+from audit.matching.leg_match import CleanTrack, LegMatch, Match
+from audit.matching.match_walk import match_walk
+from audit.matching.noted_moments import NotedMoment
+from audit.matching.outings import MatchedOuting
+from audit.matching.pins import Pin
+from audit.moments import DAY_S
+from audit.settings import MatchingSettings, Settings
+from audit.walkers_log import WalkersLog
+from audit.words import sentence
+from audit.words.figures import Moment
+
+_ANOTHER_S = 30.0
+"""An end that moved by less is the same: no log is read as exactly; chosen."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Entry:
+    """When the log ends a leg, by its own clock set on the recording's day."""
+
+    leg: int
+    said_s: float
+    zoned: bool
+
+
+def matched_with_log(
+    outing: MatchedOuting,
+    card: LegCard,
+    log: WalkersLog | None,
+    settings: Settings,
+    pins: Sequence[Pin] = (),
+) -> MatchedOuting:
+    """Give the walk matched with the moments of its log, where that agrees with more of them."""
+    walk = outing.sampled.clean
+    if log is None or not walk.timed or never_set(walk.time_s):
+        return outing
+    noted = noted_moments(log, card, outing.match, walk, settings.matching)
+    kept = _kept(noted, outing.match, settings.matching)
+    if kept == len(noted):
+        return outing
+    match = match_walk(walk, card, settings.matching, pins, noted)
+    if _kept(noted, match, settings.matching) <= kept:
+        return outing
+    return replace(outing, match=match, without_log=outing.match)
+
+
+def heard_of_log(card: LegCard, outing: MatchedOuting | None) -> Iterator[str]:
+    """Say of each leg that the moments of the log changed how the recording alone has it."""
+    if outing is None or outing.without_log is None:
+        return
+    for leg, alone in zip(outing.match.legs, outing.without_log.legs, strict=True):
+        if _is_same(leg, alone):
+            continue
+        yield sentence(
+            "recording-log-heard",
+            leg=card.legs[leg.leg].name,
+            now="claimed" if leg.claim_s is not None else "not",
+            alone="claimed" if alone.claim_s is not None else "not",
+            time=None if alone.claim_s is None else Moment(time_s=alone.claim_s),
+        )
+
+
+def _is_same(leg: LegMatch, alone: LegMatch) -> bool:
+    ends = ((leg.start_s, alone.start_s), (leg.claim_s, alone.claim_s))
+    return leg.status == alone.status and all(_is_near(now, before) for now, before in ends)
+
+
+def _is_near(now: float | None, before: float | None) -> bool:
+    if now is None or before is None:
+        return now is before
+    return abs(now - before) <= _ANOTHER_S
+
+
+def noted_moments(
+    log: WalkersLog, card: LegCard, match: Match, walk: CleanTrack, settings: MatchingSettings
+) -> tuple[NotedMoment, ...]:
+    """Give the moments of a log by the clock of the recording, those beside it left out."""
+    middle_s = float(walk.time_s[0] + walk.time_s[-1]) / 2.0
+    entries = []
+    for leg, of_card in enumerate(card.legs):
+        entry = log.entry(of_card.name)
+        if entry is None or entry.arrived is None:
+            continue
+        zoned = entry.arrived.utcoffset() is not None
+        after_s = seconds_after(entry.arrived, middle_s)
+        said_s = middle_s + after_s - DAY_S * days_off(after_s, zoned=zoned)
+        entries.append(_Entry(leg=leg, said_s=said_s, zoned=zoned))
+    moments: list[NotedMoment] = []
+    for zoned in (True, False):
+        alike = [one for one in entries if one.zoned is zoned]
+        ahead_s = _ahead_s(alike, match, settings, zoned=zoned)
+        moments += [] if ahead_s is None else _by_clock(alike, ahead_s)
+    return tuple(one for one in moments if walk.holds(one.time_s))
+
+
+def _by_clock(entries: Sequence[_Entry], ahead_s: float) -> list[NotedMoment]:
+    return [NotedMoment(leg=one.leg, time_s=one.said_s - ahead_s) for one in entries]
+
+
+def _ahead_s(
+    entries: Sequence[_Entry], match: Match, settings: MatchingSettings, *, zoned: bool
+) -> float | None:
+    """Give by how much the log's watch is ahead, by the legs that the match agrees on with it.
+
+    A clock that is right, or of a zone, needs one leg; a watch that is fast or slow, two that
+    say the same. None where no clock explains half of the moments.
+    """
+    clocks = [0.0] if zoned else sorted(CLOCKS_S, key=abs)
+    claims = {leg.leg: leg.claim_s for leg in match.legs if leg.claim_s is not None}
+    own = [one.said_s - claims[one.leg] for one in entries if one.leg in claims]
+    least_of = dict.fromkeys(clocks, 1)
+    least_of |= {ahead_s: 2 for ahead_s in own if ahead_s not in least_of}
+    best: tuple[int, float] | None = None
+    for ahead_s, least in least_of.items():
+        kept = _kept(_by_clock(entries, ahead_s), match, settings)
+        if kept >= least and 2 * kept >= len(entries) and (best is None or kept > best[0]):
+            best = kept, ahead_s
+    return None if best is None else best[1]
+
+
+def _kept(noted: Sequence[NotedMoment], match: Match, settings: MatchingSettings) -> int:
+    """Count the moments at which the match has the walker at the point, or as good as there."""
+    return sum(_agrees(one, match.legs, settings.noted_within_s) for one in noted)
+
+
+def _agrees(noted: NotedMoment, legs: Sequence[LegMatch], within_s: float) -> bool:
+    leg = legs[noted.leg]
+    if leg.claim_s is None or leg.status != "walked":
+        return False
+    later = [of.start_s for of in legs if of.start_s is not None and of.start_s >= leg.claim_s]
+    until_s = min(later, default=float("inf"))
+    return leg.claim_s - within_s <= noted.time_s <= until_s + within_s

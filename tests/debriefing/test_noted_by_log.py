@@ -1,0 +1,101 @@
+"""The times of a walker's log as evidence of where his legs ended."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from debriefing.hand_walked import COURSE, plan_of, track_of
+from measurement.hand_made import BEGIN, HandWalk
+
+import audit
+from audit.settings import Settings
+from audit.walkers_log import LogEntry, WalkersLog
+
+POINTS = (*COURSE, (0.0, 300.0))
+"""Three legs: 400 m east, 300 m north, 400 m west."""
+
+WALK = HandWalk().halt(60).walk(90, 400).mark("1").halt(60).walk(0, 150).mark("stopped")
+WALK.walk(90, 30).walk(270, 60).walk(90, 30).walk(0, 150).mark("2").halt(60)
+WALK.walk(270, 400).mark("3").halt(60)
+"""As planned, but that the walker looked about half way on leg 2, without a stop."""
+
+PLACES = np.array(WALK.places)
+SURE = replace(Settings(), matching=replace(Settings().matching, cost_against_noted=60.0))
+"""A log that is hardly ever wrong, so that no leg hangs on what the recording makes of it."""
+
+AS_STOPPED = ("1", "stopped", "3")
+
+
+def clock(time_s: float, *, zone_h: float = 0.0, fast_s: float = 0.0) -> dt.time:
+    zone = dt.timezone(dt.timedelta(hours=zone_h))
+    return dt.datetime.fromtimestamp(time_s + fast_s, zone).time().replace(microsecond=0)
+
+
+def debriefed(*arrived: dt.time | dt.datetime | None, settings: Settings = SURE) -> audit.Debrief:
+    entries = tuple(LogEntry(leg=str(n + 1), arrived=at) for n, at in enumerate(arrived))
+    track = track_of(BEGIN + np.arange(len(PLACES)), PLACES)
+    log = WalkersLog(entries=entries)
+    return audit.debrief(plan_of(*POINTS), track, log=log, settings=settings)
+
+
+def claims(debrief: audit.Debrief) -> list[float]:
+    return [leg.portion.claim_s for leg in debrief.legs]
+
+
+def heard(debrief: audit.Debrief) -> list[str]:
+    return [note for note in debrief.quality.notes if "as well. By the recording alone" in note]
+
+
+ALONE = debriefed(None, None, None)
+
+
+def test_without_times_the_leg_ends_at_its_point() -> None:
+    expected = [WALK.marks[mark] for mark in ("1", "2", "3")]
+    assert claims(ALONE) == pytest.approx(expected, abs=10.0)
+    assert not heard(ALONE)
+
+
+@pytest.mark.parametrize("zone_h", [0.0, -4.0, 5.75])
+@pytest.mark.parametrize("fast_s", [0.0, 420.0])
+def test_a_time_noted_where_the_walker_stopped_ends_the_leg_there(zone_h, fast_s) -> None:
+    """Two other legs say what the watch shows: its zone, and that it is seven minutes fast."""
+    times = [clock(WALK.marks[mark], zone_h=zone_h, fast_s=fast_s) for mark in AS_STOPPED]
+    debrief = debriefed(*times)
+    expected = [WALK.marks[mark] for mark in AS_STOPPED]
+    assert claims(debrief) == pytest.approx(expected, abs=15.0)
+    (note,) = heard(debrief)
+    assert note.startswith("Leg 2 ")
+    ends = dt.datetime.fromtimestamp(claims(ALONE)[1], dt.UTC)
+    assert f"ends at {ends:%H:%M}:" in note
+
+
+def test_times_of_the_find_agree_with_a_match_of_either_kind() -> None:
+    """Who writes down when he found the point says nothing of where his count ended."""
+    debrief = debriefed(*(clock(WALK.marks[mark] + 30.0) for mark in ("1", "2", "3")))
+    assert claims(debrief) == claims(ALONE)
+    assert not heard(debrief)
+
+
+def test_one_wrong_time_among_right_ones_moves_no_leg() -> None:
+    """A note may be wrong, one in a hundred: what the recording shows plainly stays."""
+    wrong = clock(WALK.marks["3"] - 160.0)
+    times = clock(WALK.marks["1"]), clock(WALK.marks["2"]), wrong
+    assert claims(debriefed(*times, settings=Settings())) == claims(ALONE)
+
+
+def test_times_that_no_clock_explains_are_not_heard() -> None:
+    """Three moments, each off by another number of minutes: no watch ran like that."""
+    off_s = (700.0, -800.0, 1500.0)
+    times = [clock(WALK.marks[mark] + off) for mark, off in zip("123", off_s, strict=True)]
+    debrief = debriefed(*times)
+    assert claims(debrief) == claims(ALONE)
+    assert not heard(debrief)
+
+
+def test_a_date_of_another_day_leaves_the_time_of_day() -> None:
+    day = dt.timedelta(days=1)
+    times = [dt.datetime.fromtimestamp(WALK.marks[mark], dt.UTC) - day for mark in AS_STOPPED]
+    assert claims(debriefed(*times))[1] == pytest.approx(WALK.marks["stopped"], abs=15.0)
