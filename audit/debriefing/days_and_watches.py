@@ -76,7 +76,7 @@ def notes_of_days(
     other_day = _other_day(card, clean) or _taken_of_other_day(card, clean, outing)
     watches = () if log is None else _watches(log, legs, settings, told)
     days = [] if other_day is None else [other_day]
-    return (*days, *watches, *heard_of_log(card, outing))
+    return (*days, *watches, *heard_of_log(card, outing, settings))
 
 
 def _other_day(card: LegCard, clean: CleanTrack) -> str | None:

@@ -18,13 +18,10 @@ from audit.matching.noted_moments import NotedMoment
 from audit.matching.outings import MatchedOuting
 from audit.matching.pins import Pin
 from audit.moments import DAY_S
-from audit.settings import MatchingSettings, Settings
+from audit.settings import MatchingSettings, QualitySettings, Settings
 from audit.walkers_log import WalkersLog
 from audit.words import sentence
 from audit.words.figures import Moment
-
-_ANOTHER_S = 30.0
-"""An end that moved by less is the same: no log is read as exactly; chosen."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,12 +54,14 @@ def matched_with_log(
     return replace(outing, match=match, without_log=outing.match)
 
 
-def heard_of_log(card: LegCard, outing: MatchedOuting | None) -> Iterator[str]:
+def heard_of_log(
+    card: LegCard, outing: MatchedOuting | None, settings: QualitySettings
+) -> Iterator[str]:
     """Say of each leg that the moments of the log changed how the recording alone has it."""
     if outing is None or outing.without_log is None:
         return
     for leg, alone in zip(outing.match.legs, outing.without_log.legs, strict=True):
-        if _is_same(leg, alone):
+        if _is_same(leg, alone, settings.ends_alike_s):
             continue
         yield sentence(
             "recording-log-heard",
@@ -73,15 +72,15 @@ def heard_of_log(card: LegCard, outing: MatchedOuting | None) -> Iterator[str]:
         )
 
 
-def _is_same(leg: LegMatch, alone: LegMatch) -> bool:
+def _is_same(leg: LegMatch, alone: LegMatch, within_s: float) -> bool:
     ends = ((leg.start_s, alone.start_s), (leg.claim_s, alone.claim_s))
-    return leg.status == alone.status and all(_is_near(now, before) for now, before in ends)
+    return leg.status == alone.status and all(_is_near(*both, within_s) for both in ends)
 
 
-def _is_near(now: float | None, before: float | None) -> bool:
+def _is_near(now: float | None, before: float | None, within_s: float) -> bool:
     if now is None or before is None:
         return now is before
-    return abs(now - before) <= _ANOTHER_S
+    return abs(now - before) <= within_s
 
 
 def noted_moments(

@@ -17,6 +17,7 @@ from audit.words.figures import Length, Number, Percent, Turn
 
 _SHOWN_DEG = 0.05
 """Half of the last digit of a turn."""
+_ANGLES = ("gm-angle-omitted", "gm-angle-reversed", "gm-angle-doubled")
 _SET_ALIKE_DEG = 0.5
 """Azimuths that are less than this apart are the same, be one of them written in whole degrees."""
 
@@ -36,7 +37,7 @@ def evidence_sentence(
     ``both`` is what it predicts together with a mistake that all legs share. The walker's own
     ``scatter`` is told where more than the error of measuring lies between the two.
     """
-    logged = _log_words(leg)
+    logged = _log_words(leg, cause)
     if predicted is not None:
         return sentence(
             "evidence-predicted",
@@ -73,7 +74,7 @@ def carried_sentence(leg: LegEvidence, turn_deg: float, log_ratio: float) -> Sen
         far=_share_words(log_ratio),
         seen=_seen_words(leg),
         distance=_distance_words(leg),
-        log=_log_words(leg),
+        log=_log_words(leg, CANNOT_TELL),
     )
 
 
@@ -212,7 +213,8 @@ def _share_words(log_ratio: float) -> Sentence:
     return sentence(f"evidence-distance-{way}", share=Percent(share=abs(share)))
 
 
-def _log_words(leg: LegEvidence) -> str:
+def _log_words(leg: LegEvidence, cause: str) -> str:
+    """Say what the log has; beside a wrong angle, that it may have been written from the card."""
     if leg.set_turn_deg is None:
         return ""
     planned = _setting_words(
@@ -220,7 +222,8 @@ def _log_words(leg: LegEvidence) -> str:
     )
     own_deg = None if leg.on_paper is None else leg.on_paper.turn_deg
     if own_deg is None:
-        return sentence("evidence-log", setting=planned)
+        copied = cause in _ANGLES and abs(leg.set_turn_deg) < _SET_ALIKE_DEG
+        return sentence("evidence-log-as-card" if copied else "evidence-log", setting=planned)
     # The walker's own card comes first: by it the compass was to be set, right or wrong.
     beside = _setting_words(
         turn_degrees(own_deg, leg.set_turn_deg),

@@ -321,6 +321,10 @@ class DiagnosisSettings:
     scale, another leg's azimuth, wrong digits), that it was made on paper, where the log shows it.
     On the compass the walker believes to have set what his card says, and writes down that;
     chosen: either as often."""
+    angle_logged: float = 0.95
+    """Of the angle left out or turned the wrong way, that the log shows it on every leg; chosen: a
+    whole log is written from the card as seldom as one of its entries is wrong, and then tells
+    nothing against either."""
     twice_by_sums: float = 0.7
     """The same of the angle applied twice; chosen: few compasses have a set-off that does it, and
     a steady turn of compass or walker goes with a log of the card's azimuth always."""

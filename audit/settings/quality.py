@@ -56,6 +56,9 @@ class QualitySettings:
     """Azimuths of a log that are off the card's by so much at the least, by the same angle within
     so much, were noted from another north where the walk lies so much nearer to the card than to
     them, in squares of the turn; all chosen."""
+    ends_alike_s: float = 30.0
+    """The end of a leg that the times of a log moved by less is not told of; chosen: no watch is
+    read as exactly."""
     against_log_most: float = 0.1
     """A portion whose leg, by count and time of the log, ended before is told as no surer than
     this; chosen: either number is wrong in one log of twenty, and both meet one place of the walk

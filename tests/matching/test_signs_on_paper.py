@@ -15,6 +15,7 @@ from audit.matching import arms, cuts, free_visits, signs, stays
 from audit.matching.arms import Arm, Arms
 from audit.matching.cuts import find_cuts
 from audit.matching.halts import find_movement
+from audit.matching.noted_moments import NotedMoment, NotedMoments
 from audit.matching.range_most import RangeMost
 from audit.matching.signs import SignsSeen
 from audit.matching.stays import Stays
@@ -321,7 +322,7 @@ def test_ways_before_and_after_a_cut_wherever_it_lies() -> None:
 def stays_of(settings=S, learnt=None, **known):
     """Five cuts, and nothing else of a walk."""
     evidence = SimpleNamespace(
-        cuts=CUTS, settings=settings, to_point_m=TO_POINT_M, learnt=learnt,
+        cuts=CUTS, settings=settings, to_point_m=TO_POINT_M, learnt=learnt, noted=None,
         leave=np.array([0.0, 0.1, 0.2, 0.3, 0.4]),
         route=SimpleNamespace(edges=(), legs=1), **known,
     )  # fmt: skip
@@ -384,7 +385,7 @@ def test_ending_early_costs_and_so_does_every_leg_left() -> None:
         assert made.ending(node).tolist() == [pytest.approx(price)] * 5
 
 
-def arrows(**known):
+def arrows(noted=None, **known):
     """Edges into point 1 that end at the second and third cut, out of it from the third and fourth."""
     into = SimpleNamespace(source=0, target=1, kind="leg")
     out = SimpleNamespace(source=1, target=-1, kind="leg")
@@ -392,7 +393,7 @@ def arrows(**known):
             1: SimpleNamespace(first=np.array([2, 3]), second=np.array([4, 4]))}  # fmt: skip
     evidence = SimpleNamespace(
         cuts=CUTS, settings=replace(S, stay_path_m=205.0), to_point_m=TO_POINT_M, learnt=None,
-        leave=np.array([0.0, 0.1, 0.2, 0.3, 0.4]), of_edge=lambda edge: ends[edge.source],
+        noted=noted, leave=np.array([0.0, 0.1, 0.2, 0.3, 0.4]), of_edge=lambda edge: ends[edge.source],
         route=SimpleNamespace(edges=(into, out), legs=1), **known,
     )  # fmt: skip
     return Stays(evidence)
@@ -405,9 +406,17 @@ def test_stays_are_between_cuts_where_a_way_ends_and_one_begins() -> None:
     assert sorted(at.first[at.by_first].tolist()) == at.first[at.by_first].tolist()
 
 
-def test_leaving_and_what_is_to_come_add_up_over_all_stays() -> None:
-    """Near each other as a stay, or further apart with anything between."""
-    made = arrows()
+def noted_at(time_s):
+    """A moment noted of the point after this one."""
+    moment = NotedMoment(leg=1, time_s=time_s)
+    return NotedMoments([moment], CUTS.time_s, np.arange(3), replace(S, noted_within_s=0.0))
+
+
+@pytest.mark.parametrize("moment", [None, 0.5, 2.5])
+def test_leaving_and_what_is_to_come_add_up_over_all_stays(moment) -> None:
+    """Near each other as a stay, or further apart with anything between, over a noted moment."""
+    noted = None if moment is None else noted_at(np.interp(moment, range(5), CUTS.time_s))
+    made = arrows(noted=noted)
     at, far = made.at(1), Stays.far_departure(made.evidence, 1)
     arrived, leaving = np.array([9.0, 1.0, 2.0, 7.0, 8.0]), np.array([3.0, 4.0, 0.5, 1.5, 6.0])
     left = [[stays.IMPOSSIBLE] for _ in range(5)]
@@ -418,14 +427,17 @@ def test_leaving_and_what_is_to_come_add_up_over_all_stays() -> None:
     for first in range(5):
         for second in range(5):
             if CUTS.path_m[second] - CUTS.path_m[first] > 205.0:
-                left[second].append(arrived[first] + far[second])
-                to_come[first].append(leaving[second] + far[second])
+                over = moment is not None and first < moment < second
+                price = far[second] + S.cost_against_noted * over
+                left[second].append(arrived[first] + price)
+                to_come[first].append(leaving[second] + price)
     for got, alternatives in ((made.left(1, arrived), left), (made.to_come(1, leaving), to_come)):
         assert got == pytest.approx([-np.logaddexp.reduce(-np.array(one)) for one in alternatives])
     # A stay of the usual kind, or one after which anything may have happened.
     cost = dict(zip(zip(at.first, at.second, strict=True), at.cost, strict=True))
     usual = made.cost(1)[(made.first == 1) & (made.second == 3)][0]
-    assert cost[1, 3] == pytest.approx(summed(usual, far[3]), rel=1e-5)
+    over = S.cost_against_noted * (moment == 2.5)
+    assert cost[1, 3] == pytest.approx(summed(usual, far[3]) + over, rel=1e-5)
 
 
 def test_each_visit_is_left_as_its_point_is_after_its_own_claim() -> None:

@@ -12,7 +12,8 @@ def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ..
     turn = 2.0 * leg.grid_magnetic_angle_deg
     if abs(turn) < settings.least_turn_deg:
         return ()
-    return (Expected(turn_deg=turn, converted=settings.made_on_paper),)
+    on_paper, logged = settings.made_on_paper, settings.angle_logged
+    return (Expected(turn_deg=turn, logged=logged, converted=on_paper),)
 
 
 CAUSE = Cause(

@@ -33,6 +33,7 @@ evidence-together = ; die eigene Abweichung nach einer Seite über alle Abschnit
 evidence-began-off = ; begonnen { $place } vom Ausgangspunkt
 evidence-recorded-from = ; aufgezeichnet ab { $place } vom Ausgangspunkt
 evidence-log = ; laut Marschprotokoll war der Kompass { $setting } eingestellt
+evidence-log-as-card = ; laut Marschprotokoll war der Kompass { $setting } eingestellt, wie es auch eines sagt, das von der Marschskizze abgeschrieben ist
 evidence-set-as-planned = wie geplant
 evidence-set-off = { $turn } von der geplanten Richtung
 evidence-set-as-own-card = wie auf der eigenen Marschskizze

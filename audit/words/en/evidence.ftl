@@ -33,6 +33,7 @@ evidence-together = ; this walker's own lean over all legs, mistakes taken off, 
 evidence-began-off = ; it began { $place } of its start
 evidence-recorded-from = ; recorded from { $place } of its start on
 evidence-log = ; by the log the compass was set { $setting }
+evidence-log-as-card = ; by the log the compass was set { $setting }, as a log says too that is written from the card
 evidence-set-as-planned = as planned
 evidence-set-off = { $turn } of the planned { -azimuth }
 evidence-set-as-own-card = as the walker's own card says
