@@ -24,6 +24,8 @@ _CORNER_CUT = 0.6278
 Gaussian: the integral of 1 - sqrt(1 - 2 P (1 - P)) with P the normal distribution."""
 _WIDER = 1.7
 """A second width of smoothing, to see what the first one lost."""
+_UNEVEN = 1.5
+"""Samples that lie further apart than so many steps have a silence between them."""
 _LINE_BETWEEN_FIXES = 1.0 / np.sqrt(6.0)
 """Straight lines between fixes smooth like a triangle as wide as two intervals: its standard
 deviation, in intervals."""
@@ -102,10 +104,12 @@ def walk_of_leg(
     inside = _seen_within(samples, moments, unseen)
     width_s = _smoothing_s(noise_m, measuring)
     rough = np.vstack([ends[0].place, samples.raw[inside], ends[1].place])
-    position = smoothed(rough, width_s / samples.step_s)
+    time_s = np.concatenate([[leg.start_s], samples.time_s[inside], [leg.claim_s]])
+    silences = _silences_in(time_s, samples.step_s)
+    position = _smoothed_apart(rough, width_s / samples.step_s, silences)
     halted = np.concatenate([[False], movement.halted[inside], [False]])
     interval_s = clean.median_interval_s or 0.0
-    path_m, lost_m = _walked_and_lost(rough, halted, samples.step_s, width_s, interval_s)
+    path_m, lost_m = _walked_and_lost(rough, halted, samples.step_s, width_s, interval_s, silences)
     halted_s = _halted_within(match.halts, *moments)
     speed = walking_speed(path_m, moments, halted_s)
     errors = [
@@ -120,7 +124,7 @@ def walk_of_leg(
         claim=replace(ends[1], along_sd_m=errors[1].along_sd_m),
         start_error=errors[0],
         claim_error=errors[1],
-        time_s=np.concatenate([[leg.start_s], samples.time_s[inside], [leg.claim_s]]),
+        time_s=time_s,
         position=position,
         smoothing_s=width_s,
         path_m=path_m,
@@ -144,6 +148,22 @@ def _seen_within(
     return np.flatnonzero(begin & end)
 
 
+def _silences_in(time_s: FloatArray, step_s: float) -> NDArray[np.int64]:
+    """Give the places that are the first after a silence."""
+    return np.flatnonzero(np.diff(time_s) > _UNEVEN * step_s) + 1
+
+
+def _smoothed_apart(
+    rough: FloatArray, width: float, silences: Sequence[int] | NDArray[np.int64]
+) -> FloatArray:
+    """Smooth what was seen before and after each silence by itself.
+
+    Smoothed over it, the last that was seen would be drawn out into it, towards a place that
+    is only reckoned.
+    """
+    return np.concatenate([smoothed(part, width) for part in np.split(rough, silences)])
+
+
 def _around(
     match: Match, leg: LegMatch, speed_m_s: float, *, turned: bool
 ) -> tuple[Around, Around | None]:
@@ -163,7 +183,12 @@ def _around(
 
 
 def _walked_and_lost(
-    rough: FloatArray, halted: NDArray[np.bool_], step_s: float, width_s: float, interval_s: float
+    rough: FloatArray,
+    halted: NDArray[np.bool_],
+    step_s: float,
+    width_s: float,
+    interval_s: float,
+    silences: Sequence[int] | NDArray[np.int64] = (),
 ) -> tuple[float, float]:
     """Give the smoothed path, and what smoothing may have taken off it.
 
@@ -173,7 +198,8 @@ def _walked_and_lost(
     """
     moving = ~(halted[1:] & halted[:-1])
     widths_s = np.array([1.0, _WIDER]) * width_s
-    paths = [float(steps_m(smoothed(rough, width / step_s))[moving].sum()) for width in widths_s]
+    ways = (_smoothed_apart(rough, width / step_s, silences) for width in widths_s)
+    paths = [float(steps_m(way)[moving].sum()) for way in ways]
     blurred_s = np.hypot(widths_s, _LINE_BETWEEN_FIXES * interval_s)
     lost_m_per_s = max(float((paths[0] - paths[1]) / (blurred_s[1] - blurred_s[0])), 0.0)
     path_m = paths[0] + lost_m_per_s * float(blurred_s[0] - width_s)

@@ -125,6 +125,23 @@ def test_a_corner_loses_so_many_widths_of_smoothing(step_s) -> None:
     assert (path_m, lost_m) == (pytest.approx(400.0), pytest.approx(0.0, abs=1e-9))
 
 
+def test_what_was_seen_is_not_smoothed_into_a_silence() -> None:
+    """Bug: the last samples before a silence were drawn out towards the place that was reckoned
+    in it, as if that were one step away: the last by half of 300 m."""
+    seen = np.column_stack([np.arange(0.0, 101.0, 2.0), np.zeros(51)])
+    rough = np.vstack([seen, [[400.0, 0.0]]])
+    time_s = np.append(seen[:, 0], 400.0)
+    silences = walk_of_leg._silences_in(time_s, 2.0)
+    assert silences.tolist() == [51]
+    assert walk_of_leg._smoothed_apart(rough, 5.0, silences) == pytest.approx(rough)
+    # What lies in it is walked straight, and nothing is lost of it.
+    halted = np.zeros(len(rough), dtype=bool)
+    found = walk_of_leg._walked_and_lost(rough, halted, 2.0, 10.0, 2.0, silences)
+    assert found == (pytest.approx(400.0), pytest.approx(0.0, abs=1e-6))
+    # Ends that lie within a step of the next sample are no silence.
+    assert walk_of_leg._silences_in(np.array([0.0, 0.5, 2.5, 4.5, 6.0]), 2.0).tolist() == []
+
+
 def test_what_straight_lines_between_fixes_cut_off_is_given_back() -> None:
     """Lines over 30 s smooth like a triangle of that half-width, a deviation of 30 / sqrt 6: the
     path is the same as with a fix a second, whose 10 s of smoothing cut off what they did."""
