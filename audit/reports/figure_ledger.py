@@ -12,7 +12,7 @@ from audit.measurement.leg_measures import Ledger, LegMeasures
 from audit.reports import ink
 from audit.reports.chart_layers import Layer, as_given, position, rimmed, specification, view
 from audit.reports.length_axis import length_axis
-from audit.reports.map_layers import claim_sign
+from audit.reports.map_layers import claim_signs
 from audit.units import direction_degrees
 from audit.words import in_force, say
 
@@ -38,7 +38,9 @@ def ledger_specification(leg: LegDebrief) -> dict[str, Any] | None:
         *_parts(corners, side_m),
         *_miss(measures),
         *_names(corners, side_m),
-        claim_sign([{"x": float(corners[-1][0]), "y": float(corners[-1][1])}]),
+        *claim_signs(
+            [{"x": float(corners[-1][0]), "y": float(corners[-1][1])}], measures.ends_reckoned[1:]
+        ),
     ]
     x, y = ([float(one - side_m / 2), float(one + side_m / 2)] for one in middle)
     across = say("picture-across", unit=in_force().units.length)
@@ -46,7 +48,7 @@ def ledger_specification(leg: LegDebrief) -> dict[str, Any] | None:
         position("x", x, length_axis((x[0], x[1]), 4, "size", title=across)),
         position("y", y, length_axis((y[0], y[1]), 4, "size", title=say("picture-south-north"))),
     )
-    return specification(view(layers, axes, (SIDE_PX, SIDE_PX), "ledger"))
+    return specification(view(layers, axes, (SIDE_PX, SIDE_PX), "ledger", one_shape=True))
 
 
 def _corners(ledger: Ledger) -> np.ndarray[Any, np.dtype[np.float64]]:

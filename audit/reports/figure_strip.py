@@ -23,6 +23,7 @@ from audit.reports.strip_frame import (
     strip_of_leg,
 )
 from audit.reports.strip_layers import own_line, strip_layers
+from audit.reports.strip_silences import silences, within_silences
 from audit.units import FloatArray
 from audit.words import in_force, say
 
@@ -40,13 +41,13 @@ def strip_specification(
     views = [
         view(strip_layers(debrief, strip), axes, (WIDTH_PX, HEIGHT_PX), "strip", one_shape=True)
     ]
-    along = strip.curve[:, 0]
+    along, silent_after = strip.curve[:, 0], [before for before, _ in silences(debrief, strip)]
     for number, (name, values) in enumerate(curves, start=1):
         below = distances if number == len(curves) else unnumbered(distances)
         frame = CurveFrame(
             shown=strip.along_m, width_px=WIDTH_PX, side_px=SIDE_PX, along_axis=below
         )
-        views.append(curve_view(name, along, values, frame, _silent_after(debrief, strip)))
+        views.append(curve_view(name, along, values, frame, silent_after))
     return stacked(views, STRIP_GAP_PX)
 
 
@@ -67,19 +68,13 @@ def _of_leg(
 ) -> list[tuple[str, FloatArray]]:
     """Give height and speed at the places of the curve, where the recording has them."""
     passed_s, time_s = strip.measures.curve_time_s, debrief.clean.time_s
+    unseen = within_silences(debrief, strip)
     columns = {"height": debrief.clean.elevation_m, "speed": moved.speed_m_s}
-    return [
-        (name, np.interp(passed_s, time_s, values))
+    curves = {
+        name: np.where(unseen, np.nan, np.interp(passed_s, time_s, values))
         for name, values in columns.items()
-        if np.isfinite(np.interp(passed_s, time_s, values)).sum() > 1
-    ]
-
-
-def _silent_after(debrief: Debrief, strip: Strip) -> list[int]:
-    """Give the places of the curve after which the recording was silent."""
-    times_s = strip.measures.curve_time_s
-    last = np.searchsorted(times_s, [gap.start_s for gap in debrief.clean.gaps], side="right") - 1
-    return [int(place) for place in last if 0 <= place < len(times_s) - 1]
+    }
+    return [(name, values) for name, values in curves.items() if np.isfinite(values).sum() > 1]
 
 
 def _distances(strip: Strip) -> Spec:

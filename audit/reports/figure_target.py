@@ -23,7 +23,7 @@ from audit.reports.chart_layers import (
 )
 from audit.reports.label_places import Label, boxes_round, place_labels, sampled
 from audit.reports.length_axis import length_axis, length_label
-from audit.reports.map_layers import claim_sign
+from audit.reports.map_layers import claim_signs, claims_reckoned
 from audit.units import FloatArray, unit_vector
 from audit.words import in_force, say
 from audit.words.in_other_units import METRES
@@ -60,7 +60,7 @@ def target_specification(debrief: Debrief) -> dict[str, Any] | None:
         cross_at_point(),
         Layer(rows=words, mark=rimmed(_RING_WORDS), channels={"text": "t:N"}),
         *_errors(rows),
-        claim_sign(rows),
+        *claim_signs(rows, claims_reckoned(debrief)),
         *_names(rows, radius_m, words, px_a_metre),
     ]
 

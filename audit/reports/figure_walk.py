@@ -23,8 +23,9 @@ from audit.reports.chart_layers import (
 from audit.reports.cursor_layers import cursor_layers, cursor_rule
 from audit.reports.curve_strip import STRIP_GAP_PX, CurveFrame, curve_view
 from audit.reports.length_axis import length_axis, side_label
+from audit.reports.map_layers import claim_signs, claims_reckoned
 from audit.reports.strip_frame import SIDE_PX, with_room
-from audit.reports.walk_moments import legs_of_walk, offset_over_time
+from audit.reports.walk_moments import LegPassage, legs_of_walk, offset_over_time
 from audit.units import FloatArray
 from audit.words import say
 
@@ -60,7 +61,8 @@ def _offset_view(
     debrief: Debrief, passed_s: FloatArray, shown: tuple[float, float], *, with_times: bool
 ) -> Spec:
     offset_m = offset_over_time(debrief)
-    far_m = max(_NARROWEST_SIDE_M, float(np.nanmax(np.abs(offset_m), initial=0.0)))
+    ends_m = [end_m for leg in legs_of_walk(debrief) for end_m in (leg.start_m, leg.end_m)]
+    far_m = max(_NARROWEST_SIDE_M, float(np.nanmax(np.abs([*offset_m, *ends_m]), initial=0.0)))
     low, high = with_room(-far_m, far_m, 0.1)
     line = {"type": "line", "strokeJoin": "round", "clip": True}
     walked = {**line, "stroke": ink.BLUE, "strokeWidth": 1.8}
@@ -95,6 +97,8 @@ def _parts(
     """Give the rows of each leg, in as many parts as the recording has of it."""
     parts = []
     for leg in legs_of_walk(debrief):
+        if leg.last < leg.first:  # all of it in one silence
+            continue
         step = max(1, (leg.last - leg.first) * len(debrief.legs) // _MOST_PLACES)
         before = [gap.before for gap in debrief.clean.gaps if leg.first <= gap.before < leg.last]
         begins, ends = [leg.first, *(one + 1 for one in before)], [*before, leg.last]
@@ -106,13 +110,32 @@ def _parts(
 def _silent(
     debrief: Debrief, passed_s: FloatArray, offset_m: FloatArray
 ) -> list[list[dict[str, Any]]]:
-    """Give the rows of each silence on a leg: from the fix before it to the one after it."""
-    return [
-        _at([gap.before, gap.before + 1], passed_s, offset_m)
-        for leg in legs_of_walk(debrief)
-        for gap in debrief.clean.gaps
-        if leg.first <= gap.before < leg.last
-    ]
+    """Give the rows of each silence on a leg: from the fix before it to the one after it.
+
+    A start or claim that was reckoned into one stands in place of the fix on its side.
+    """
+    parts = []
+    for leg in legs_of_walk(debrief):
+        ends = _ends(debrief, leg)
+        seen = _at([leg.first, leg.last] if leg.first <= leg.last else [], passed_s, offset_m)
+        if not seen:
+            parts.append(ends)
+            continue
+        both = zip(ends, seen, leg.reckoned, strict=True)
+        parts += [[end, fix] for end, fix, unseen in both if unseen]
+        parts += [
+            _at([gap.before, gap.before + 1], passed_s, offset_m)
+            for gap in debrief.clean.gaps
+            if leg.first <= gap.before < leg.last
+        ]
+    return parts
+
+
+def _ends(debrief: Debrief, leg: LegPassage) -> list[dict[str, Any]]:
+    """Give the rows of the start and the claim of a leg."""
+    begun_s = float(debrief.clean.time_s[0])
+    ends = ((leg.start_s, leg.start_m), (leg.claim_s, leg.end_m))
+    return [{"x": round(at_s - begun_s, 1), "y": round(off_m, 1)} for at_s, off_m in ends]
 
 
 def _at(places: Sequence[int], passed_s: FloatArray, offset_m: FloatArray) -> list[dict[str, Any]]:
@@ -131,17 +154,12 @@ def _band(rows: list[dict[str, Any]], noise_m: float) -> list[dict[str, Any]]:
 
 def _leg_marks(debrief: Debrief, shown: tuple[float, float]) -> list[Layer]:
     """Draw an upright line where each leg begins, its name where it has room, and the claims."""
-    start_s = float(debrief.clean.time_s[0])
-    begins, claims = [], []
-    for leg in legs_of_walk(debrief):
-        name = debrief.legs[leg.leg].name
-        begins.append({"x": float(debrief.clean.time_s[leg.first]) - start_s, "t": name})
-        claims.append({"x": float(debrief.clean.time_s[leg.last]) - start_s, "y": leg.end_m})
+    begun_s, walked = float(debrief.clean.time_s[0]), legs_of_walk(debrief)
+    begins = [{"x": leg.start_s - begun_s, "t": debrief.legs[leg.leg].name} for leg in walked]
+    claims = [{"x": leg.claim_s - begun_s, "y": leg.end_m} for leg in walked]
     rule = {"type": "rule", "stroke": ink.INK, "strokeWidth": 1}
     words = {"type": "text", "fontSize": ink.LABEL_PX, "fontWeight": "bold", "fill": ink.INK}
     words |= {"align": "left", "baseline": "top", "dx": 4}
-    diamond = {"type": "point", "shape": "diamond", "size": 90, "fill": ink.ORANGE, "opacity": 1}
-    diamond |= {"stroke": "white", "strokeWidth": 1, "clip": True}
     named = _apart(begins, shown)
     full: dict[str, Any] = {"y": {"value": 0}, "y2": {"value": "height"}}
     below: dict[str, Any] = {**full, "y": {"value": _LINE_PX}}
@@ -149,7 +167,7 @@ def _leg_marks(debrief: Debrief, shown: tuple[float, float]) -> list[Layer]:
         Layer(rows=named, mark=rule, channels=full),
         Layer(rows=[row for row in begins if row not in named], mark=rule, channels=below),
         Layer(rows=named, mark=words, channels={"text": "t:N", "y": {"value": 2}}),
-        Layer(rows=claims, mark=diamond),
+        *claim_signs(claims, claims_reckoned(debrief), size=90),
     ]
 
 

@@ -50,6 +50,7 @@ class LegSection:
     pictures: LegPictures | None
     own_line: bool
     silent: bool
+    reckoned: bool
     within: str
     causes: list[page_legs.CauseRow]
     causes_left: int
@@ -98,6 +99,7 @@ def _walk(debrief: Debrief, pictures: PagePictures) -> dict[str, Any]:
         "pictures": pictures,
         "map_key": map_key(debrief),
         "gaps": len(debrief.clean.gaps),
+        "reckoned": page_parts.legs_reckoned(debrief),
         "map_within": digits.stated_metres(map_tolerance_m(debrief)),
         "norths_apart": Turn(degrees=NARROWEST_DEG, degrees_decimals=0),
         "moment_step": wording.duration(max(1.0, moment_step_s(debrief))),
@@ -157,6 +159,7 @@ def _section(debrief: Debrief, number: int, pictures: LegPictures | None) -> Leg
         pictures=pictures,
         own_line=shows_own_line(debrief, number),
         silent=leg.audit.measures is not None and leg.audit.measures.gap_share > 0.0,
+        reckoned=leg.audit.measures is not None and leg.audit.measures.ends_reckoned[1],
         within=digits.stated_metres(strip_tolerance_m(debrief, number)),
         causes=causes,
         causes_left=len(leg.causes) - len(causes),

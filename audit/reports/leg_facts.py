@@ -44,7 +44,7 @@ def walked_facts(leg: LegDebrief) -> list[tuple[str, str]]:
         ("nearest", _nearest(measures)),
         ("match", say("fact-match-said", sure=digits.percent(leg.audit.confidence))),
     ]
-    if measures.gap_share > 0.0:
+    if measures.gap_share > 0.0 or any(measures.ends_reckoned):
         facts.append(("gaps", _gaps(measures)))
     facts += [("step", words) for words in page_coaching.step_sentences(leg)]
     if leg.what_if is not None:
@@ -58,7 +58,16 @@ def _gaps(measures: LegMeasures) -> str:
         "fact-gaps-said",
         share=digits.percent(measures.gap_share),
         time=wording.duration(unseen_s) if unseen_s else "none",
+        reckoned=_RECKONED[measures.ends_reckoned],
     )
+
+
+_RECKONED = {
+    (False, False): "none",
+    (True, False): "start",
+    (False, True): "claim",
+    (True, True): "both",
+}
 
 
 def _azimuth(measures: LegMeasures, quality: QualitySettings) -> str:

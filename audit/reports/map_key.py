@@ -9,12 +9,24 @@ from audit.reports import digits
 from audit.reports.display_lines import DisplayLine
 from audit.reports.figure_map import map_lines
 from audit.reports.map_frame import MapFrame, map_frame
-from audit.reports.map_layers import letters
+from audit.reports.map_layers import claims_reckoned, letters
 from audit.words import say
 
 _SEEN_PX = 6.0
 """A line that reaches less far is covered by the signs at its ends; chosen: half a claim's sign."""
-_ORDER = ("planned", "walked", "bypass", "search", "other", "gap", "point", "claim", "miss", "halt")
+_ORDER = (
+    "planned",
+    "walked",
+    "bypass",
+    "search",
+    "other",
+    "gap",
+    "point",
+    "claim",
+    "reckoned",
+    "miss",
+    "halt",
+)
 
 
 def map_key(debrief: Debrief) -> list[tuple[str, str]]:
@@ -23,8 +35,9 @@ def map_key(debrief: Debrief) -> list[tuple[str, str]]:
     lettered = letters(debrief, frame)
     shown = {line.kind for line in map_lines(debrief, frame) if _seen(line, frame)}
     shown |= {"point"}
-    if any(leg.audit.measures is not None for leg in debrief.legs):
-        shown |= {"walked", "claim"}
+    claims = claims_reckoned(debrief)
+    if claims:
+        shown |= {"walked", *("reckoned" if one else "claim" for one in claims)}
     for letter, kind in (("S", "search"), ("B", "bypass"), ("H", "halt")):
         if lettered[letter]:
             shown.add(kind)

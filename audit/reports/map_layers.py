@@ -142,14 +142,32 @@ def letter_sign(rows: Sequence[dict[str, Any]], shape: str) -> list[Layer]:
 
 def claim_layers(debrief: Debrief) -> list[Layer]:
     """Draw a diamond where the walker's own navigation on a leg ended."""
-    return [claim_sign([_at(*claim) for claim in _claims(debrief).tolist()])]
+    return claim_signs(
+        [_at(*claim) for claim in _claims(debrief).tolist()], claims_reckoned(debrief)
+    )
 
 
-def claim_sign(rows: Sequence[dict[str, Any]]) -> Layer:
-    """Give the diamond of a claim at the place of each row."""
-    mark = {"type": "point", "shape": "diamond", "size": 150, "fill": ink.ORANGE, "opacity": 1}
-    mark |= {"stroke": "white", "strokeWidth": 1.2, "clip": True}
-    return Layer(rows=rows, mark=mark)
+def claims_reckoned(debrief: Debrief) -> list[bool]:
+    """Tell of each leg that was walked whether its claim was reckoned and not seen."""
+    walked = (leg.audit.measures for leg in debrief.legs)
+    return [measures.ends_reckoned[1] for measures in walked if measures is not None]
+
+
+def claim_signs(
+    rows: Sequence[dict[str, Any]], reckoned_ones: Sequence[bool] = (), size: int = 150
+) -> list[Layer]:
+    """Give the diamond of a claim at the place of each row: hollow where it was reckoned."""
+    told = [*reckoned_ones, *[False] * (len(rows) - len(reckoned_ones))]
+    mark = {"type": "point", "shape": "diamond", "size": size, "opacity": 1, "clip": True}
+    seen = {"fill": ink.ORANGE, "stroke": "white", "strokeWidth": 1.2}
+    hollow = {"fill": "white", "stroke": ink.ORANGE, "strokeWidth": 2}
+    return [
+        Layer(
+            rows=[row for row, one in zip(rows, told, strict=True) if one is kind],
+            mark={**mark, **paint},
+        )
+        for kind, paint in ((False, seen), (True, hollow))
+    ]
 
 
 def _at(east_m: float, north_m: float) -> dict[str, Any]:

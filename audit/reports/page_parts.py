@@ -51,6 +51,12 @@ def noise(debrief: Debrief) -> str:
     return f"{Number(value=debrief.quality.noise_m, decimals=1).shown(in_force())} m"
 
 
+def legs_reckoned(debrief: Debrief) -> int:
+    """Count the legs that begin or end at a place that was reckoned and not seen."""
+    walked = (leg.audit.measures for leg in debrief.legs)
+    return sum(any(measures.ends_reckoned) for measures in walked if measures is not None)
+
+
 def recording_facts(debrief: Debrief) -> list[tuple[str, str]]:
     """Give what the recording is worth, as (name, words)."""
     quality, clean = debrief.quality, debrief.clean

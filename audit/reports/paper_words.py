@@ -55,7 +55,10 @@ def paper_words(
         "target": "" if pictures.target is None else "target.svg",
         "walk": "" if pictures.walk is None else "walk.svg",
         "walk_note": say(
-            "paper-walk-note", noise=page_parts.noise(debrief), gaps=len(debrief.clean.gaps)
+            "paper-walk-note",
+            noise=page_parts.noise(debrief),
+            gaps=len(debrief.clean.gaps),
+            reckoned=page_parts.legs_reckoned(debrief),
         ),
         "target_note": target_note(debrief),
         "recording": page_parts.recording_facts(debrief),

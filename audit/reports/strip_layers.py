@@ -1,4 +1,7 @@
-"""What is drawn on a cross-track strip: noise band, lines, walk, point, halts, claim."""
+"""What is drawn on a cross-track strip: noise band, lines, walk, point, halts, claim.
+
+Nothing but thin dashes where the recorder was silent.
+"""
 
 from __future__ import annotations
 
@@ -16,8 +19,10 @@ from audit.reports import ink, wording
 from audit.reports.chart_layers import Layer, in_parts, rimmed
 from audit.reports.cursor_layers import cursor_layers
 from audit.reports.display_lines import thinned
-from audit.reports.map_layers import claim_sign, letter_sign
+from audit.reports.map_layers import claim_signs, letter_sign
 from audit.reports.strip_frame import Strip
+from audit.reports.strip_silences import seen_parts, silences
+from audit.words import say
 
 _TEXT = {"type": "text", "fontSize": ink.LABEL_PX, "fill": ink.INK}
 
@@ -25,7 +30,7 @@ _TEXT = {"type": "text", "fontSize": ink.LABEL_PX, "fill": ink.INK}
 def strip_layers(debrief: Debrief, strip: Strip) -> list[Layer]:
     """Give all layers of a strip, from the lowest to the uppermost."""
     return [
-        *_noise_band(strip),
+        *_noise_band(debrief, strip),
         *_planned_and_own_lines(strip),
         *_curve(debrief, strip),
         *_point(strip),
@@ -52,15 +57,15 @@ def own_line(card: CardLeg, measures: LegMeasures, noise_m: float) -> list[tuple
     return ends if max(abs(offset) for _, offset in ends) > noise_m else []
 
 
-def _noise_band(strip: Strip) -> list[Layer]:
-    """Shade the standard deviation of the receiver to either side of the walk."""
+def _noise_band(debrief: Debrief, strip: Strip) -> list[Layer]:
+    """Shade the standard deviation of the receiver to either side of what was seen."""
     # A closed line with a filling, since a walk may double back where an area may not.
-    curve = thinned(strip.curve, strip.within_m)
     noise = np.array([0.0, strip.noise_m])
-    band = np.vstack([curve + noise, curve[::-1] - noise])
+    curves = (thinned(part, strip.within_m) for part in seen_parts(debrief, strip))
+    bands = (np.vstack([curve + noise, curve[::-1] - noise]) for curve in curves)
     mark: dict[str, Any] = {"type": "line", "interpolate": "linear-closed", "strokeWidth": 0}
     mark |= {"fill": ink.PALE_BLUE, "opacity": 1}
-    return [Layer(rows=_rows(band.tolist()), mark=mark)]
+    return [Layer(rows=in_parts(_rows(band.tolist()) for band in bands), mark=mark)]
 
 
 def _planned_and_own_lines(strip: Strip) -> list[Layer]:
@@ -78,14 +83,8 @@ def _planned_and_own_lines(strip: Strip) -> list[Layer]:
 
 def _curve(debrief: Debrief, strip: Strip) -> list[Layer]:
     """Draw the walk itself, broken where the recording is silent."""
-    cuts = [(first, last) for first, last, kind in _spans(debrief, strip) if kind == "gap"]
-    begins = [0, *(last for _, last in cuts)]
-    ends = [*(first for first, _ in cuts), len(strip.curve) - 1]
-    walked = (
-        thinned(strip.curve[begin : end + 1], strip.within_m)
-        for begin, end in zip(begins, ends, strict=True)
-    )
-    silent = (strip.curve[list(cut)] for cut in cuts)
+    walked = (thinned(part, strip.within_m) for part in seen_parts(debrief, strip))
+    silent = (strip.curve[list(ends)] for ends in silences(debrief, strip))
     line = {"type": "line", "stroke": ink.BLUE, "strokeWidth": 2.4, "strokeJoin": "round"}
     gap = {"type": "line", "stroke": ink.GREY, "strokeWidth": 1.6, "strokeDash": ink.GAP_DASH}
     return [
@@ -118,13 +117,16 @@ def _halts(debrief: Debrief, strip: Strip) -> list[Layer]:
 
 def _claim(strip: Strip) -> list[Layer]:
     along, offset = strip.curve[-1].tolist()
+    _, reckoned = strip.measures.ends_reckoned
     words = wording.offset(strip.measures.cross_track.end_m, strip.measures.miss_sd_m)
+    if reckoned:
+        words = say("picture-reckoned", said=words)
     label = {**_TEXT, "fill": ink.ORANGE, "fontWeight": "bold", "align": "right", "dx": -12}
     label["dy"] = {"expr": "datum.dy"}
     place = [{"x": along, "y": offset, "t": words, "dy": -12 if offset <= 0.0 else 14}]
     channels = {"text": "t:N"}
     return [
-        claim_sign(place),
+        *claim_signs(place, [reckoned]),
         Layer(rows=place, mark=rimmed(label), channels=channels),
     ]
 

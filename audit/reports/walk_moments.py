@@ -9,32 +9,60 @@ from typing import Any
 import numpy as np
 
 from audit.debriefing.finished_debrief import Debrief
+from audit.measurement.leg_measures import LegMeasures
 from audit.measurement.speed_and_direction import SpeedAndDirection
 from audit.units import FloatArray
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LegPassage:
-    """From which kept fix to which a leg was walked, and how it ended off its line."""
+    """From which kept fix to which a leg was walked, and how it ended off its line.
+
+    Where start or claim were reckoned into a silence, ``first`` and ``last`` are the fixes at
+    which the walker was seen on the leg: none, and ``last`` before ``first``, where all of it
+    lies in one silence. ``start_s`` and ``claim_s`` are the moments themselves on the CleanTrack's
+    axis, of ends that were seen those of their fixes.
+    """
 
     leg: int
     first: int
     last: int
+    start_s: float
+    claim_s: float
+    start_m: float
     end_m: float
+    reckoned: tuple[bool, bool]
 
 
 def legs_of_walk(debrief: Debrief) -> list[LegPassage]:
     """Give the legs that were walked, from leaving to the claim, in the order of the plan."""
     return [
-        LegPassage(
-            leg=number,
-            first=measures.start.fix,
-            last=measures.claim.fix,
-            end_m=measures.cross_track.end_m,
-        )
+        _passage(number, measures, debrief.clean.time_s)
         for number, leg in enumerate(debrief.legs)
         if (measures := leg.audit.measures) is not None
     ]
+
+
+def _passage(number: int, measures: LegMeasures, time_s: FloatArray) -> LegPassage:
+    first, last = measures.start.fix, measures.claim.fix
+    start_s, claim_s = float(time_s[first]), float(time_s[last])
+    unseen_start, unseen_claim = measures.ends_reckoned
+    if unseen_start:
+        start_s = float(measures.curve_time_s[0])
+        first = int(np.searchsorted(time_s, start_s))
+    if unseen_claim:
+        claim_s = float(measures.curve_time_s[-1])
+        last = int(np.searchsorted(time_s, claim_s, side="right")) - 1
+    return LegPassage(
+        leg=number,
+        first=first,
+        last=last,
+        start_s=start_s,
+        claim_s=claim_s,
+        start_m=float(measures.cross_track.offset_m[0]),
+        end_m=measures.cross_track.end_m,
+        reckoned=measures.ends_reckoned,
+    )
 
 
 def offset_over_time(debrief: Debrief) -> FloatArray:

@@ -124,8 +124,10 @@ def _line(rows: Sequence[Row | None], channels: Channels, paper: Paper, *, reach
     first = next((row for row in rows if row is not None), {})
     shape = channels["interpolate"](first) if "interpolate" in channels else "linear"
     only((shape,), {"linear", "linear-closed"}, "line")
-    closing = "Z" if shape == "linear-closed" else ""
-    paper.put(f'<path d="{_path(places)}{closing}"{_paint(channels, first)}/>')
+    parts = _path(places)
+    if shape == "linear-closed":
+        parts = "".join(f"M{part}Z" for part in parts.split("M")[1:])
+    paper.put(f'<path d="{parts}"{_paint(channels, first)}/>')
     if reaching:
         _reach((one for one in places if one), _half_stroke(channels, first), paper)
 

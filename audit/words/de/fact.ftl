@@ -69,6 +69,11 @@ fact-gaps = Lücken
 fact-gaps-said = { $share } der Strecke wurden nicht aufgezeichnet{ $time ->
 [none] {""}
    *[some] , dazu { $time } der Zeit
+}{ $reckoned ->
+    [start] ; wo der Abschnitt begann, ist errechnet
+    [claim] ; wo er endete, ist errechnet
+    [both] ; wo der Abschnitt begann und wo er endete, ist errechnet
+   *[none] {""}
 }
 fact-step = Schritt
 fact-what-if = Was wäre wenn

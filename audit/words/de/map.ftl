@@ -8,6 +8,7 @@ map-other = zwischen oder außerhalb der Abschnitte gegangen
 map-gap = nicht aufgezeichnet
 map-point = { -point } der Bahn, Ankunftskreis { $radius }
 map-claim = angenommenes Ende: wo die Zählung „hier“ sagte oder der { -point } in Sicht kam
+map-reckoned = angenommenes Ende in einer Lücke der Aufzeichnung errechnet: Niemand hat es gesehen
 map-miss = Ablage, vom { -point } zum angenommenen Ende
 map-halt = Halt
 map-leg = Abschnitt { $leg }

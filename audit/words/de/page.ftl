@@ -26,6 +26,9 @@ page-walk-note = Vom Aufbruch zu jedem Abschnitt (mit Nummer) bis zum angenommen
     auf Zeitpunkten im Abstand von { $step } und dazwischen auf einer Geraden.{ $gaps ->
     [0] {""}
    *[other] {" "}Dünn gestrichelt: nicht aufgezeichnet, gerade überbrückt.
+}{ $reckoned ->
+    [0] {""}
+   *[other] {" "}Wo ein Abschnitt darin beginnt oder endet, ist der Ort errechnet; ein solches Ende ist eine hohle Raute.
 }
 page-legs = Die Abschnitte
 page-legs-note = Richtungen gegen Gitternord, gegangene mit dem halben 95-%-Bereich. Das angenommene Ende ist, wo die eigene
@@ -57,6 +60,7 @@ page-each-note = Jeder Streifen zeigt den Abschnitt von oben, gegangen wird nach
     Ablage entstand: Ihre Teile führen aneinandergereiht vom { -point } (Kreuz) zum angenommenen Ende (Raute) und ergeben zusammen die Ablage.
 page-leg-title = Abschnitt { $leg }: { $ends }
 page-gap = nicht aufgezeichnet.
+page-reckoned = errechnet: Niemand hat den Gehenden dort gesehen.
 page-own-line = eigene Linie: die geplante Richtung von dort, wo der Gehende wirklich begann.
 page-drawn-within = Auf { $within } genau gezeichnet.
 page-doubt = Nicht sicher.

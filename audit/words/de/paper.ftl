@@ -20,4 +20,7 @@ paper-walk-note = Vom Aufbruch zu jedem Abschnitt (mit Nummer) bis zum angenomme
     des Empfängers getönt ({ $noise } nach beiden Seiten); darunter Höhe und Geschwindigkeit der ganzen Aufzeichnung.{ $gaps ->
     [0] {""}
    *[other] {" "}Dünn gestrichelt: nicht aufgezeichnet, gerade überbrückt.
+}{ $reckoned ->
+    [0] {""}
+   *[other] {" "}Wo ein Abschnitt darin beginnt oder endet, ist der Ort errechnet; ein solches Ende ist eine hohle Raute.
 }

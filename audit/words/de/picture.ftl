@@ -25,6 +25,7 @@ picture-short-beyond = vor dem { -point } | dahinter
 picture-since-start = Stunden und Minuten seit dem Beginn
 picture-height = Höhe, m
 picture-speed = Geschwindigkeit, km/h
+picture-reckoned = { $said }, errechnet
 picture-planned = geplant { $azimuth }
 picture-walked = gegangen { $azimuth }
 

@@ -69,6 +69,11 @@ fact-gaps = Gaps
 fact-gaps-said = { $share } of the distance was not recorded{ $time ->
     [none] {""}
    *[some] , and { $time } of the time
+}{ $reckoned ->
+    [start] ; where the leg began is reckoned
+    [claim] ; where it ended is reckoned
+    [both] ; where the leg began and where it ended is reckoned
+   *[none] {""}
 }
 fact-step = Step
 fact-what-if = What if

@@ -8,6 +8,7 @@ map-other = walked between or outside the legs
 map-gap = not recorded
 map-point = { -point } of the course, arrival circle { $radius }
 map-claim = claim: where the count said “here”, or the { -point } came into sight
+map-reckoned = claim reckoned into a silence of the recording: nobody saw it
 map-miss = miss, from the { -point } to the claim
 map-halt = halt
 map-leg = leg { $leg }

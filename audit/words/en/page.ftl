@@ -26,6 +26,9 @@ page-walk-note = From leaving for each leg (numbered) to its claim: offset from 
     apart and between them on a straight line.{ $gaps ->
     [0] {""}
    *[other] {" "}Thin dashes: not recorded, drawn straight across.
+}{ $reckoned ->
+    [0] {""}
+   *[other] {" "}Where a leg begins or ends in them, that place is reckoned; such a claim is a hollow diamond.
 }
 page-legs = The legs
 page-legs-note = Grid { -azimuth(form: "many") }, walked ones with half their 95 % interval. The claim is where the walker’s own
@@ -58,6 +61,7 @@ page-each-note = Each strip shows the leg from above with the walker going to th
     (diamond), and close on the miss.
 page-leg-title = Leg { $leg }: { $ends }
 page-gap = not recorded.
+page-reckoned = reckoned: nobody saw the walker there.
 page-own-line = own line: the planned { -azimuth } from where the walker really began.
 page-drawn-within = Drawn within { $within }.
 page-doubt = Not sure.

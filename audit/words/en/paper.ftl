@@ -20,4 +20,7 @@ paper-walk-note = From leaving for each leg (numbered) to its claim: offset from
     ({ $noise } either way); then height and speed of the whole recording.{ $gaps ->
     [0] {""}
    *[other] {" "}Thin dashes: not recorded, drawn straight across.
+}{ $reckoned ->
+    [0] {""}
+   *[other] {" "}Where a leg begins or ends in them, that place is reckoned; such a claim is a hollow diamond.
 }

@@ -25,6 +25,7 @@ picture-short-beyond = short of the { -point } | beyond it
 picture-since-start = hours and minutes since the start
 picture-height = height, m
 picture-speed = speed, km/h
+picture-reckoned = { $said }, reckoned
 picture-planned = planned { $azimuth }
 picture-walked = walked { $azimuth }
 
