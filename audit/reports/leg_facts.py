@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from audit.debriefing.finished_debrief import LegDebrief
+from audit.leg_card import CardLeg
 from audit.measurement.leg_measures import LegMeasures
 from audit.moments import EARLIEST_MOMENT_S, utc_text
 from audit.reports import digits, page_coaching, wording
@@ -36,7 +37,7 @@ def walked_facts(leg: LegDebrief) -> list[tuple[str, str]]:
         return []
     facts = [
         ("azimuth", _azimuth(measures, leg.settings.quality)),
-        ("distance", _distance(measures, leg.audit.card.distance_m)),
+        ("distance", _distance(measures, leg.audit.card)),
         *_paces_and_time(measures),
         ("off-line", _off_the_line(measures)),
         *([] if measures.under_way else [("own-line", _off_own_line(leg, measures))]),
@@ -81,11 +82,11 @@ def _azimuth(measures: LegMeasures, quality: QualitySettings) -> str:
     )
 
 
-def _distance(measures: LegMeasures, planned_m: float) -> str:
+def _distance(measures: LegMeasures, card: CardLeg) -> str:
     straight = digits.metres(measures.straight_m, measures.straight_sd_m)
     path = digits.metres(measures.path_m, measures.path_sd_m)
     if not measures.line_followed:
-        line = digits.stated_metres(planned_m)
+        line = digits.stated_metres(card.distance_m)
         return say("fact-distance-line-left", straight=straight, path=path, line=line)
     if measures.under_way:
         return say("fact-distance-in-part", straight=straight, path=path)
@@ -93,6 +94,7 @@ def _distance(measures: LegMeasures, planned_m: float) -> str:
         "fact-distance-said",
         straight=straight,
         path=path,
+        along=wording.made_along_line(measures, card) or "none",
         error=wording.distance_error(measures),
         ratio=Number(value=measures.distance_ratio, decimals=2),
     )

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from audit.debriefing.doubts import reckoned_notes
 from audit.debriefing.finished_debrief import Debrief, LegDebrief
 from audit.guide.cause_names import WITHIN_SKILL
+from audit.measurement.leg_measures import LegMeasures
 from audit.reports import digits, wording
 from audit.reports.cause_words import advice_words
 from audit.words import in_force, say, told
@@ -66,13 +67,21 @@ def leg_row(leg: LegDebrief, radius_m: float) -> LegRow:
         ),
         azimuth_error=wording.azimuth_error(measures, leg.settings.quality),
         distance_planned=distance,
-        distance_walked=digits.metres(measures.straight_m, measures.straight_sd_m),
+        distance_walked=_walked_distance(leg, measures),
         distance_error=wording.distance_error(measures),
         off_line=wording.offset(measures.cross_track.end_m, measures.miss_sd_m),
         miss=wording.short_miss(measures),
         found=wording.found(measures, radius_m),
         cause=wording.cause_told(leg),
     )
+
+
+def _walked_distance(leg: LegDebrief, measures: LegMeasures) -> str:
+    """Give the distance that stands between the planned one and the error of it."""
+    along = wording.made_along_line(measures, leg.audit.card)
+    if along:
+        return say("leg-along-line", size=along)
+    return digits.metres(measures.straight_m, measures.straight_sd_m)
 
 
 def cause_rows(leg: LegDebrief) -> list[CauseRow]:

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from audit.debriefing.finished_debrief import LegDebrief
 from audit.diagnosis.finding import Finding
 from audit.guide.cause_names import CANNOT_TELL, CAUSE_KINDS, WITHIN_SKILL
+from audit.leg_card import CardLeg
 from audit.leg_card.told_numbers import listed_legs
 from audit.measurement.leg_measures import LegAudit, LegMeasures
 from audit.reports import digits
@@ -120,6 +121,16 @@ def distance_error(measures: LegMeasures) -> str:
         return say("figure-as-planned")
     size = digits.metres(abs(error_m), standard_error_m)
     return say("figure-too-far" if error_m > 0 else "figure-short", size=size)
+
+
+def made_along_line(measures: LegMeasures, card: CardLeg) -> str:
+    """Write what was made along a planned line with bends, which is what its length is set against.
+
+    "" of a straight leg, and of a line that was not followed.
+    """
+    if len(card.line) <= 2 or measures.made_good_m is None:
+        return ""
+    return digits.metres(measures.made_good_m, measures.straight_sd_m)
 
 
 def offset(offset_m: float, standard_error_m: float) -> str:

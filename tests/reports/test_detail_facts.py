@@ -10,8 +10,12 @@ from reports.sample_debrief import sample_debrief
 
 import audit
 from audit.measurement.paces_of_walk import PaceRate, WalkPaces
+from audit.plan import PlannedLeg
+from audit.positions import Position
+from audit.reports import digits
 from audit.reports.detail_facts import detail_facts
 from audit.reports.leg_facts import miss_along_and_across, walked_facts
+from audit.reports.page_legs import leg_row
 from audit.reports.page_parts import heading_facts
 
 
@@ -74,3 +78,22 @@ def test_who_ended_level_with_his_point_is_not_beyond_it() -> None:
     level = replace(measures, miss_along_m=0.3, miss_across_m=-40.0, miss_sd_m=5.0)
     assert miss_along_and_across(level) == "level with it, 40 m left"
     assert miss_along_and_across(replace(level, miss_along_m=12.0)).startswith("12 m beyond it")
+
+
+def test_metres_made_good_along_a_bent_line_are_printed_where_they_are_compared():
+    """Bug: of a leg along via positions the page gave the straight metres beside an error that was
+    reckoned from those made good along its line."""
+    with as_file(files("audit").joinpath("demo_course")) as folder:
+        plan, track = audit.read_plan(folder / "plan.toml"), audit.read_track(folder / "walk.gpx")
+    start, end = (plan.points[number].position for number in (0, 1))
+    halfway = Position(
+        latitude_deg=(start.latitude_deg + end.latitude_deg) / 2 + 0.0005,
+        longitude_deg=(start.longitude_deg + end.longitude_deg) / 2,
+    )
+    bent = PlannedLeg(name="1", start=plan.legs[0].start, end=plan.legs[0].end, via=(halfway,))
+    leg = audit.debrief(replace(plan, legs=(bent, *plan.legs[1:])), track).legs[0]
+    made_m = leg.audit.measures.made_good_m
+    assert made_m > leg.audit.measures.straight_m + 5.0
+    made = digits.metres(made_m, leg.audit.measures.straight_sd_m)
+    assert f", {made} made good along the planned line: " in dict(walked_facts(leg))["Distance"]
+    assert leg_row(leg, 30.0).distance_walked == f"{made} along the line"

@@ -24,7 +24,10 @@ fact-azimuth-said = { $walked } (95-%-Bereich { $interval }{ $doubted ->
 }): { $error }
 fact-distance = Entfernung
 fact-distance-line-left = { $straight } gerade, { $path } über Grund: Die geplante Linie von { $line } wurde nicht eingehalten
-fact-distance-said = { $straight } gerade, { $path } über Grund: { $error } ({ $ratio } der geplanten)
+fact-distance-said = { $straight } gerade, { $path } über Grund{ $along ->
+    [none] {""}
+   *[some] , { $along } längs der geplanten Linie
+}: { $error } ({ $ratio } der geplanten)
 fact-distance-in-part = { $straight } gerade, { $path } über Grund: was davon aufgezeichnet ist, nicht der ganze Abschnitt
 fact-paces = { -pace }
 fact-paces-by-log = { $paces }, gezählt, laut Marschprotokoll

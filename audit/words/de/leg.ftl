@@ -18,6 +18,8 @@ leg-then-found = um { $size } verfehlt, dann gefunden
 leg-passed = um { $size } verfehlt; am { -point } vorher in { $nearest } Abstand vorbeigegangen
 leg-then-past = { $ended }; nach dem angenommenen Ende bis { $past } über den { -point } hinaus
 leg-near-elsewhere = { $ended }; außerhalb des Teils, der für diesen Abschnitt gehalten wird, kommt die Aufzeichnung bis auf { $near } heran
+leg-along-line = { $size } längs der Linie
+
 leg-found-no = nein
 leg-found-too-close = zu knapp, um es zu entscheiden
 leg-found-yes = ja

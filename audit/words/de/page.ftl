@@ -32,7 +32,7 @@ page-walk-note = Vom Aufbruch zu jedem Abschnitt (mit Nummer) bis zum angenommen
 }
 page-legs = Die Abschnitte
 page-legs-note = Richtungen gegen Gitternord, gegangene mit dem halben 95-%-Bereich. Das angenommene Ende ist, wo die eigene
-    Orientierung des Gehenden endete, vor jeder Suche; Entfernungen gehen gerade dorthin. „Wie geplant“ heißt, dass die
+    Orientierung des Gehenden endete, vor jeder Suche; Entfernungen gehen gerade dorthin, bei einem Abschnitt mit Knicken längs seiner Linie. „Wie geplant“ heißt, dass die
     Abweichung kleiner ist, als diese Aufzeichnung zeigen kann.
 page-leg = Abschnitt
 page-status = Stand

@@ -24,7 +24,10 @@ fact-azimuth-said = { $walked } grid (95 % interval { $interval }{ $doubted ->
 }): { $error }
 fact-distance = Distance
 fact-distance-line-left = { $straight } straight, { $path } over the ground: the planned line of { $line } was not followed
-fact-distance-said = { $straight } straight, { $path } over the ground: { $error } ({ $ratio } of plan)
+fact-distance-said = { $straight } straight, { $path } over the ground{ $along ->
+    [none] {""}
+   *[some] , { $along } made good along the planned line
+}: { $error } ({ $ratio } of plan)
 fact-distance-in-part = { $straight } straight, { $path } over the ground: what was recorded of it, and not the whole leg
 fact-paces = { -pace(form: "start-many") }
 fact-paces-by-log = { $paces }, counted, by the log

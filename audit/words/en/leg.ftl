@@ -18,6 +18,8 @@ leg-then-found = missed by { $size }, then found
 leg-passed = missed by { $size }; the { -point } was passed before, { $nearest } off
 leg-then-past = { $ended }; after the claim up to { $past } past the { -point }
 leg-near-elsewhere = { $ended }; outside the part taken for this leg the recording comes within { $near } of it
+leg-along-line = { $size } along the line
+
 leg-found-no = no
 leg-found-too-close = too close to call
 leg-found-yes = yes

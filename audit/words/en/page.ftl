@@ -32,7 +32,7 @@ page-walk-note = From leaving for each leg (numbered) to its claim: offset from 
 }
 page-legs = The legs
 page-legs-note = Grid { -azimuth(form: "many") }, walked ones with half their 95 % interval. The claim is where the walker’s own
-    navigation ended, before any search; distances run straight to it. “As planned” means that the error is
+    navigation ended, before any search; distances run straight to it, of a leg with bends along its line. “As planned” means that the error is
     smaller than what this recording can show.
 page-leg = Leg
 page-status = Status
