@@ -93,5 +93,14 @@ def test_a_point_in_sight_ends_a_count(error_m, miss_m, seen) -> None:
     causes = {"1": (Finding(cause="within-skill", probability=0.98, evidence=""),)}
     walked = {"1": replace(WALKED["1"], miss_m=miss_m)}
     (told,) = with_ordinary(of, causes, walked, SCATTER, 30.0, CoachingSettings()).values()
-    assert ("that in sight, the count may not" in str(told.sentences[0])) is seen
+    assert ("before the count was out" in str(told.sentences[0])) is seen
     assert not told.entered
+
+
+def test_who_walked_up_to_his_point_is_told_so_in_plain_words() -> None:
+    """Bug: "that in sight, the count may not have been walked out" was understood by nobody."""
+    (said,) = step_sentences((replace(hop("paced"), ordinary=True, in_sight=True),))
+    assert str(said) == (
+        "Paced: paced is 5° off. The leg ended at its point all the same: the walker may have seen "
+        "it before the count was out, and walked up to it."
+    )

@@ -3,7 +3,7 @@
 step-none = No step stands out: card, log and walk agree within ordinary error.
 step-at = { $step }: { $said }
 step-ordinary = { $said } Weighed with all legs, that is ordinary for this walker.
-step-in-sight = { $said } The leg ended at its { -point }: that in sight, the count may not have been walked out.
+step-in-sight = { $said } The leg ended at its { -point } all the same: the walker may have seen it before the count was out, and walked up to it.
 step-made-good = { $said } The leg ended at its { -point } all the same: another error took that back, or the { -point } was seen.
 step-carried = Carried over from the leg before: { $said }
 step-inherited = { $off }, as it comes of measuring from where that leg had its end on the map; no new mistake.
