@@ -43,11 +43,16 @@ class OnNoLeg:
     passed : tuple of EndPassed
         Ends of skipped legs that were passed within the arrival radius, in the order of the
         plan, while no other leg was walked.
+    elsewhere : tuple of str
+        Ends of other legs that were not reached on them, and that the recording comes to within
+        the arrival radius at some other time since the leg before: out of their turn, or on the
+        way of another leg. A class may count them.
     doubt : str
         How many minutes belong to no leg, and what would settle it; "" where they are few.
     """
 
     passed: tuple[EndPassed, ...] = ()
+    elsewhere: tuple[str, ...] = ()
     doubt: str = ""
 
 
@@ -58,11 +63,15 @@ def on_no_leg(
     orders: OrdersOfPassing,
     settings: QualitySettings,
 ) -> OnNoLeg:
-    """Look for the points of skipped legs, and for the time between the ends of the course."""
+    """Look for points not reached on their legs, and for the time between the ends of the course.
+
+    That time is of interest where a leg is skipped.
+    """
     legs = measured.legs
-    left = [n for n, leg in enumerate(legs) if leg.status == "skipped" and not leg.before_recording]
-    if not left:
+    unmet = [n for n, leg in enumerate(legs) if leg.measures is None or not leg.measures.found]
+    if not unmet:
         return OnNoLeg()
+    left = [n for n in unmet if legs[n].status == "skipped" and not legs[n].before_recording]
     order = orders.within(card.arrival_radius_m)
     passed = tuple(
         EndPassed(leg=number, point=end.name, passages=found)
@@ -70,8 +79,29 @@ def on_no_leg(
         if (found := order.come_by(number, end := legs[number].card.end))
         and not _at_the_start(number, legs, card)
     )
-    doubt = _doubt(measured, order, clean, passed, settings) if clean.timed else ""
-    return OnNoLeg(passed=passed, doubt=doubt)
+    in_turn = {one.leg for one in passed}
+    others = [number for number in unmet if number not in in_turn]
+    told = bool(left) and clean.timed
+    return OnNoLeg(
+        passed=passed,
+        elsewhere=tuple(_come_to_at_all(others, legs, card, order)),
+        doubt=_doubt(measured, order, clean, passed, settings) if told else "",
+    )
+
+
+def _come_to_at_all(
+    numbers: Sequence[int], legs: Sequence[LegAudit], card: LegCard, order: PassedInOrder
+) -> list[str]:
+    """Name the ends of legs that were come to at some time since the leg before."""
+    found = []
+    for number in numbers:
+        end = legs[number].card.end
+        # Nobody knows the turn of a point that a free order leaves out.
+        whole = card.order == "free" and legs[number].measures is None
+        came = order.since_last_leg(number, end, whole=whole)
+        if came and not _at_the_start(number, legs, card):
+            found.append(end.name)
+    return found
 
 
 def _at_the_start(number: int, legs: Sequence[LegAudit], card: LegCard) -> bool:

@@ -102,6 +102,16 @@ class PassedInOrder:
             if passage.last_s >= since_s and passage.first_s <= until_s
         )
 
+    def since_last_leg(
+        self, number: int, point: CardPoint, *, whole: bool = False
+    ) -> tuple[Passage, ...]:
+        """Give all passages of an end of a leg from the leg walked last before it on.
+
+        ``whole``: of all the recording, since it has no turn.
+        """
+        since_s = -np.inf if whole else self._between_walked(number)[0]
+        return tuple(passage for passage in self._of[point.name] if passage.last_s >= since_s)
+
     def around(self, name: str) -> tuple[float, float] | None:
         """Give when the walker left the point before one, and when he came to the one after.
 

@@ -38,6 +38,7 @@ class WalkerRow:
     name: str
     debrief: str
     result: str
+    own_legs: str
     problem: str
     cells: tuple[PointCell, ...]
 
@@ -96,6 +97,7 @@ def _row(number: int, walker: WalkerResult, lane: LaneResult) -> WalkerRow:
         name=class_words.called(walker),
         debrief=debrief_page(walker),
         result=class_words.result_words(verdict, walker.time.elapsed_s),
+        own_legs=class_words.on_own_legs(walker),
         problem=told(walker.problem or "") or _why_doubtful(verdict),
         cells=tuple(_cell(walker, lane, leg) for leg in range(len(walker.legs))),
     )

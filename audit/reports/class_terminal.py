@@ -54,4 +54,6 @@ def _row(walker: WalkerResult) -> list[str]:
         f"({_SIGNS[leg.point.grade]})" if leg.point.left_out else _SIGNS[leg.point.grade]
         for leg in walker.legs
     )
-    return [name, walker.lane, points, class_words.result_words(walker.verdict)]
+    result = class_words.result_words(walker.verdict)
+    own = class_words.on_own_legs(walker)
+    return [name, walker.lane, points, f"{result} ({own})" if own else result]

@@ -49,6 +49,19 @@ def result_words(verdict: WalkVerdict, elapsed_s: float | None = None) -> str:
     )
 
 
+def on_own_legs(walker: WalkerResult) -> str:
+    """Say how many points the debrief counts, where that is another number; "" where it is none.
+
+    It counts those reached on their own legs; the class goes by the whole recording, the
+    standard and the codes.
+    """
+    told_of = (leg.point.approach for leg in walker.legs)
+    reached = (one.debriefed for one in told_of if one is not None and one.debriefed is not None)
+    own = sum(point.verdict == "found" for point in reached)
+    untold = walker.verdict.grade == "no-evidence" or own == walker.verdict.found
+    return "" if untold else say("class-own-legs", count=own)
+
+
 def hours(seconds: float | None) -> str:
     """Write hours and minutes: "2:05"; "–" where unknown."""
     if seconds is None:

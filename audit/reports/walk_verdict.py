@@ -317,7 +317,10 @@ def _beside_words(causes: Sequence[str], legs: Sequence[str], sure: str) -> str:
 
 
 def _count(debrief: Debrief) -> str:
-    """Say how many legs were walked, how many points reached, and what was left out."""
+    """Say how many legs were walked, how many points reached on them, and what was left out.
+
+    A class counts points by the whole recording: what it may count more is named.
+    """
     legs = debrief.legs
     measured = [leg.audit.measures for leg in legs if leg.audit.measures is not None]
     reached = sum(measures.found for measures in measured)
@@ -326,9 +329,11 @@ def _count(debrief: Debrief) -> str:
         for status in ("before-recording", "skipped", "unfinished", "not-started")
         if (names := [leg.name for leg in legs if wording.status_told(leg.audit) == status])
     ]
-    passed = Listed(things=[one.point for one in debrief.on_no_leg.passed])
-    if passed.things:
-        rest.insert(0, say("verdict-also-passed", points=passed))
+    aside = debrief.on_no_leg
+    passed = list(dict.fromkeys([*(one.point for one in aside.passed), *aside.elsewhere]))
+    if passed:
+        points = Listed(things=passed)
+        rest.insert(0, say("verdict-also-passed", points=points, count=len(passed)))
     close = sum(measures.point_verdict == "too close to call" for measures in measured)
     if close:
         rest.insert(0, say("verdict-too-close", count=close))

@@ -20,6 +20,7 @@ from audit.classroom.course_faults import course_faults
 from audit.classroom.lane_result import LaneLeg, LanePoint, LaneResult
 from audit.classroom.walker_result import LegResult, Miss, Trace, TrackFacts, WalkerResult
 from audit.grading.verdicts import Approach, PointVerdict, WalkTime, WalkVerdict
+from audit.measurement.leg_details import PointReached
 from audit.settings import Settings
 from audit.standard import Standard
 from audit.units import turn_degrees, unit_vector, wrap_degrees
@@ -240,6 +241,17 @@ def _leg(leg: LegTruth, one: MadeWalk, lane: Lane, trace: Trace) -> LegResult:
     )
 
 
+def _debriefed(nearest_m: float) -> PointReached:
+    """What a debrief makes of the same approach."""
+    return PointReached(
+        verdict="found" if nearest_m <= RADIUS_M else "missed",
+        probability=1.0 if nearest_m <= RADIUS_M else 0.0,
+        radius_m=RADIUS_M,
+        sd_m=6.0,
+        unseen_m=0.0,
+    )
+
+
 def _verdict(lane: Lane, leg: int, trace: Trace, part: tuple[int, int] | None) -> PointVerdict:
     point = lane.course.points_m[leg + 1]
     places = np.column_stack([trace.east_m, trace.north_m])
@@ -256,7 +268,7 @@ def _verdict(lane: Lane, leg: int, trace: Trace, part: tuple[int, int] | None) -
         proof="track",
         radius_m=RADIUS_M,
         error_m=ERROR_M,
-        approach=Approach(distance_m=nearest, sd_m=6.0),
+        approach=Approach(distance_m=nearest, sd_m=6.0, debriefed=_debriefed(nearest)),
         evidence_for=(nearest_words,) if grade != "missed" else (),
         evidence_against=(nearest_words, *against) if grade == "missed" else (),
     )

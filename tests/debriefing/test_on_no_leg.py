@@ -21,7 +21,7 @@ COURSE = ((0.0, 0.0), (400.0, 0.0), (400.0, 300.0), (0.0, 300.0))
 LEFT, FIRST, SECOND, THIRD = 60, 60 + 320, 60 + 320 + 60 + 240, 60 + 320 + 60 + 240 + 60 + 320
 
 
-def found(walked: int, *, status="skipped"):
+def found(walked: int, *, status="skipped", missed=()):
     """Walk the whole course, of which the match has the first legs only."""
     walk = HandWalk().halt(60).walk(90, 400).halt(60).walk(0, 300).halt(60).walk(270, 400).halt(60)
     day = dt.datetime.fromtimestamp(BEGIN, dt.UTC).date()
@@ -38,6 +38,7 @@ def found(walked: int, *, status="skipped"):
             measures=SimpleNamespace(
                 start=SimpleNamespace(fix=ends[number][0]),
                 claim=SimpleNamespace(fix=ends[number][1]),
+                found=number not in missed,
             )
             if number < walked
             else None,
@@ -78,6 +79,15 @@ def test_points_rested_at_on_no_leg_are_told_with_the_minutes_and_what_settles_t
 def test_who_gave_up_was_on_no_leg_and_nothing_is_asked() -> None:
     told = found(1, status="not-started")
     assert (told.passed, told.doubt) == ((), "")
+
+
+def test_points_passed_at_another_time_than_on_their_legs_are_named() -> None:
+    """Bug: a class found points that the debrief did not count, and the debrief named none."""
+    assert found(3).elsewhere == ()
+    assert found(3, missed=(1,)).elsewhere == ("P2",)
+    # Who is told to have passed a point in its turn is not told so again.
+    assert found(1).elsewhere == ()
+    assert found(1, status="not-started").elsewhere == ("P2", "P3")
 
 
 def test_few_minutes_on_no_leg_are_not_told() -> None:

@@ -386,6 +386,25 @@ def test_points_found_and_needed_are_told_apart(result, language, said):
         assert said in render_class_terminal(told)
 
 
+@pytest.mark.parametrize(
+    ("language", "said"),
+    [
+        ("en", "the debrief counts 4, on their own legs"),
+        ("de", "die Auswertung zählt 4, auf dem eigenen Abschnitt"),
+    ],
+)
+def test_where_class_and_debrief_count_otherwise_both_are_told(result, language, said):
+    """Bug: the class found 3 points, the walker's debrief 4 or 2, and nothing said why."""
+    first = next(one for one in result.walkers if one.verdict.found == len(one.legs) == 4)
+    verdict = replace(first.verdict, found=3)
+    alike = replace(result, walkers=(first,))
+    apart = replace(result, walkers=(replace(first, verdict=verdict),))
+    with spoken(Words(language=language)):
+        for render in (render_class_html, render_class_terminal):
+            assert said in render(apart)
+            assert said not in render(alike)
+
+
 def test_walks_are_told_on_the_terminal_as_on_the_page(result):
     """Bug: "doubtful" on the terminal, "cannot be told" on the page."""
     first = result.walkers[0]

@@ -135,7 +135,7 @@ def test_figures_carry_words(html, page):
     "words",
     [
         "The worst is leg 1: its count ended 113 m north-west of Post 7",
-        "3 of 4 legs walked, 3 of 4 points reached; leg 4 skipped.",
+        "3 of 4 legs walked, 3 of 4 points reached on their own legs; leg 4 skipped.",
         "61.1° ±0.7°", "7.2° left", "109 m left", "113 m NW", "26 m short",
         "grid 68.3°, magnetic 75.3°, back 248.3° grid; 892 m, 580 double paces",
         "the grid-magnetic angle left out",

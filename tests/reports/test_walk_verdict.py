@@ -42,7 +42,7 @@ def test_worst_leg_comes_first(debrief):
     assert first.startswith("The worst is leg 1: its count ended 113 m north-west of Post 7")
     assert "7.2° left of the planned azimuth" in first
     assert second == "That is consistent with the grid-magnetic angle left out (94 %)."
-    assert third == "3 of 4 legs walked, 3 of 4 points reached; leg 4 skipped."
+    assert third == "3 of 4 legs walked, 3 of 4 points reached on their own legs; leg 4 skipped."
 
 
 def test_other_legs_with_the_same_cause_are_named(debrief):
@@ -68,6 +68,17 @@ def test_point_not_found_is_said(debrief):
     lost = with_leg(debrief, 0, measures={"found": False})
     assert verdict(lost)[0].endswith("; the point was not found.")
     assert "2 of 4 points reached" in verdict(lost)[-1]
+
+
+def test_points_that_a_class_may_count_more_are_named(debrief):
+    """Bug: the head of a debrief said "2 of 4 points", the class found 3, and nothing told why:
+    one had been passed outside its leg."""
+    lost = with_leg(debrief, 0, measures={"found": False})
+    aside = replace(lost, on_no_leg=OnNoLeg(elsewhere=("Post 7",)))
+    assert verdict(aside)[-1] == (
+        "3 of 4 legs walked, 2 of 4 points reached on their own legs; passed, but not on its own "
+        "leg: Post 7 (a class goes by the whole recording and may call it found or doubtful); leg 4 skipped."
+    )
 
 
 def test_nothing_matched(debrief):

@@ -79,7 +79,8 @@ class-shows-nothing = Nichts fällt auf, was nur eine Klasse zeigen kann.
 class-to-ask = Zu fragen
 class-matrix = Gehende und { -point(form: "many") }
 class-matrix-note = Bahn für Bahn in der Reihenfolge der Liste oder, ohne Liste, der Dateien: Es gibt keine Rangfolge. Ein { -point } ist gefunden, wo die nächste Annäherung innerhalb
-    des Radius liegt, verfehlt nur, wo sie um mehr als den ganzen Fehler außerhalb liegt, und dazwischen zweifelhaft. Keine
+    des Radius liegt, nach der ganzen Aufzeichnung (die Auswertung zählt einen { -point } nur auf seinem Abschnitt; wo sich
+    beide Zahlen unterscheiden, stehen beide da), verfehlt nur, wo sie um mehr als den ganzen Fehler außerhalb liegt, und dazwischen zweifelhaft. Keine
     Aufzeichnung ist kein Beleg und kein Nichtbestehen. Längen sind die Ablage: vom { -point } bis dorthin, wo die eigene
     Orientierung des Gehenden endete, vor jeder Suche. Jeder { -point } öffnet die Auswertung bei seinem Abschnitt; „Einspruch“
     öffnet, was dafür und dagegen spricht.
@@ -109,6 +110,7 @@ class-result = { $verdict }: { $found } gefunden, { $needed } nötig{ $hours ->
     [untold] ; die Zeit ist im Zweifel
    *[some] , { $late } zu spät
 }
+class-own-legs = die Auswertung zählt { $count }, auf dem eigenen Abschnitt
 
 class-caught-all = Abschnitt für Abschnitt
 class-caught-points = { -point } für { -point }

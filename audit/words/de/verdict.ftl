@@ -73,9 +73,12 @@ verdict-count = { $walked } von { $legs ->
 } gegangen, { $reached } von { $legs ->
     [one] { $legs } { -point }
    *[other] { $legs } { -point(form: "to") }
-} erreicht{ $rest }.
+} auf dem eigenen Abschnitt erreicht{ $rest }.
 verdict-too-close = , { $count } zu knapp, um es zu entscheiden
-verdict-also-passed = , außerhalb der gefundenen Abschnitte auch an { $points } vorbeigekommen
+verdict-also-passed = ; vorbeigekommen, aber nicht auf dem eigenen Abschnitt: { $points } (eine Klasse geht nach der ganzen Aufzeichnung und kann { $count ->
+    [one] das
+   *[other] sie
+} als gefunden oder zweifelhaft werten)
 verdict-rest = ; { $legs } { $status }
 verdict-plan-angle = Die Nadelabweichung des Plans, { $angle }, hält einer Prüfung nicht stand. Sie berichtigen,
     ehe einem Gehenden eine Abweichung dieser Größe angelastet wird.

@@ -72,9 +72,18 @@ verdict-count = { $walked } of { $legs ->
 } walked, { $reached } of { $legs ->
     [one] { $legs } { -point }
    *[other] { $legs } { -point(form: "many") }
-} reached{ $rest }.
+} reached on { $legs ->
+    [one] its own leg
+   *[other] their own legs
+}{ $rest }.
 verdict-too-close = , { $count } too close to call
-verdict-also-passed = , and outside the legs that were found also { $points } passed
+verdict-also-passed = ; passed, but not on { $count ->
+    [one] its own leg
+   *[other] their own legs
+}: { $points } (a class goes by the whole recording and may call { $count ->
+    [one] it
+   *[other] them
+} found or doubtful)
 verdict-rest = ; { $legs } { $status }
 verdict-plan-angle = The plan’s grid-magnetic angle, { $angle }, does not agree with a check of it. Put it right
     before blaming a walker for an error of that size.
