@@ -219,6 +219,22 @@ def test_a_miss_that_was_brought_along_is_told_with_the_leg_that_made_it(debrief
     assert not any("led there" in said for said in verdict(began_elsewhere))
 
 
+def test_an_undecided_cause_is_not_told_of_the_part_that_was_brought_along(debrief):
+    """Bug: "mostly because it began away from its point. The cause is one of two: the
+    grid-magnetic angle left out" and a lean, neither of which began it there."""
+    total = debrief.legs[1].audit.measures.ledger.total
+    ledger = replace(debrief.legs[1].audit.measures.ledger, inherited=(100.0, 0.0), total=total)
+    found = tuple(
+        Finding(cause=cause, probability=sure, evidence="")
+        for cause, sure in (("veer", 0.4), ("sidehill", 0.35))
+    )
+    met = with_leg(debrief, 0, measures={"miss_m": 16.0})
+    told = with_leg(met, 1, causes=found, measures={"ledger": ledger, "miss_m": 118.0})
+    worst, cause = verdict(told)[:2]
+    assert "mostly because it began away from its point" in worst
+    assert cause.startswith("Of the rest of it the cause is undecided: ")
+
+
 @pytest.mark.parametrize(
     ("walked_deg", "made", "said"),
     [

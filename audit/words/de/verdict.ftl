@@ -45,6 +45,7 @@ verdict-led-by = Zu Abschnitt { $before } davor passt: { $cause }; mit { $point 
 verdict-beside-shared = Die Belege sagen nicht, warum: Gegangen wurde { $left } von dem, was { $legs } gemeinsam haben.
 verdict-undecided = { $rest ->
     [own] Für das, was auf { $leg } selbst hinzukam, ist die Ursache { $cause }.
+    [yes] Für den übrigen Teil ist die Ursache { $cause }.
    *[no] Die Ursache ist { $cause }.
 }
 verdict-consistent = { $rest ->

@@ -44,6 +44,7 @@ verdict-led-by = Leg { $before } before it is consistent with { $cause }; with {
 verdict-beside-shared = The evidence does not say why: it was walked { $left } of what { $legs } share.
 verdict-undecided = { $rest ->
     [own] Of what { $leg } itself added the cause is { $cause }.
+    [yes] Of the rest of it the cause is { $cause }.
    *[no] The cause is { $cause }.
 }
 verdict-consistent = { $rest ->
