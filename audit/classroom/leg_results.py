@@ -40,6 +40,7 @@ def _leg_result(
         cause=leg.causes[0].cause if leg.causes else None,
         cause_probability=float(leg.causes[0].probability) if leg.causes else None,
         causes=tuple((one.cause, float(one.probability)) for one in leg.causes[:_MOST_CAUSES]),
+        left_out=leg.causes[0].point if leg.causes else "",
         named_from=leg.settings.reports.named_cause_probability,
     )
     return _measured(debrief, number, told, trace)
@@ -81,6 +82,7 @@ def _measured(debrief: Debrief, number: int, told: LegResult, trace: Trace) -> L
         cause=told.cause,
         cause_probability=told.cause_probability,
         causes=told.causes,
+        left_out=told.left_out,
         named_from=told.named_from,
         moving_s=moving_s,
         searching_s=searching_s,

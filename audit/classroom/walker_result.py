@@ -61,6 +61,8 @@ class LegResult:
         The likeliest, as in the debrief.
     causes : tuple of (str, float)
         All that are told, the likeliest first.
+    left_out : str
+        The point that was left out, where that is the likeliest; "" of any other cause.
     named_from : float
         The probability from which on the likeliest is named alone, as in the debrief.
     moving_s, searching_s, halted_s : float or None
@@ -87,6 +89,7 @@ class LegResult:
     cause: str | None = None
     cause_probability: float | None = None
     causes: tuple[tuple[str, float], ...] = ()
+    left_out: str = ""
     named_from: float = 1.0
     moving_s: float | None = None
     searching_s: float | None = None

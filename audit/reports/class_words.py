@@ -86,11 +86,15 @@ def named_cause(leg: LegResult) -> str | None:
 
 
 def why(leg: LegResult) -> str:
-    """Say what a leg's error is consistent with, in a few words; "" where no mistake is named."""
+    """Say what a leg's error is consistent with, in a few words; "" where no mistake is named.
+
+    A point left out is told by its name: the leg that leads on from it would be taken for its own.
+    """
     cause = named_cause(leg)
     if cause is None:
         return ""
-    return f"{cause_words(cause)} ({digits.percent(leg.cause_probability or 0.0)})"
+    words = say("leg-left-out", point=leg.left_out) if leg.left_out else cause_words(cause)
+    return f"{words} ({digits.percent(leg.cause_probability or 0.0)})"
 
 
 def vector(east_m: float, north_m: float) -> str:

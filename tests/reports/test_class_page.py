@@ -17,7 +17,7 @@ from audit.reports.class_page import render_class_html
 from audit.reports.class_tables import lane_rows, time_rows
 from audit.reports.class_terminal import render_class_terminal
 from audit.reports.class_verdict import causes_counted, class_verdict, hardest
-from audit.reports.class_words import outcome
+from audit.reports.class_words import outcome, why
 from audit.reports.figure_appeal import appeal_key, appeal_specification
 from audit.words import Words, sentence, spoken
 
@@ -414,6 +414,15 @@ def test_walks_are_told_on_the_terminal_as_on_the_page(result):
     )  # fmt: skip
     told = replace(result, walkers=(replace(first, verdict=verdict), *result.walkers[1:]))
     assert "cannot be told: 3 found, 4 needed" in render_class_terminal(told)
+
+
+def test_a_point_left_out_is_named_on_the_leg_that_leads_on_from_it(result):
+    """Bug: "found, skipped, the point left out" stood under Point 7, and meant Point 6."""
+    leg = replace(
+        result.walkers[0].legs[0], cause="point-skipped", cause_probability=0.8, left_out="Point 6"
+    )
+    assert why(leg) == "Point 6 left out (80 %)"
+    assert why(replace(leg, left_out="")) == "the point left out (80 %)"
 
 
 def test_german_calls_an_azimuth_of_the_grid_so(result):

@@ -70,7 +70,7 @@ class-shows-nothing = Nothing that only a class can show stands out.
 class-to-ask = To ask
 class-matrix = Walkers by { -point(form: "many") }
 class-matrix-note = Lane by lane, in the order of the roster or, without one, of the files: nobody is ranked. A { -point } is found where the nearest approach lies within the
-    radius, by the whole recording (its debrief counts a { -point } only on its own leg, and where the two counts differ
+    radius, by the whole recording (the walker’s debrief counts a { -point } only on its own leg, and where the two counts differ
     both are told), missed only where it lies outside by more than the whole error, and doubtful between. No track is no evidence,
     and no fail. Lengths are the miss: from the { -point } to where the walker’s own navigation ended, before any search.
     Each { -point } opens the walker’s debrief at its leg; “appeal” opens the evidence for and against.
