@@ -151,10 +151,20 @@ def _worst(names: Sequence[str], walked: Mapping[str, LegMeasures]) -> str:
     return max(names, key=lambda name: walked[name].miss_m)
 
 
+_OF_ONE_LEG = {"coach-named": "coach-named-one", "coach-one-of": "coach-one-of-one"}
+
+
 def _seen_on(
     ident: str, names: Sequence[str], worst: str, finding: Finding, probability: float
 ) -> Sentence:
     """Say on which legs it was seen, and how sure and by what figures on the worst."""
+    if len(names) == 1:
+        return sentence(
+            _OF_ONE_LEG[ident],
+            legs=told_legs(names),
+            sure=Share(share=probability),
+            evidence=finding.evidence,
+        )
     return sentence(
         ident,
         legs=told_legs(names),

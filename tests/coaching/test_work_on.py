@@ -13,6 +13,7 @@ from audit.coaching.taken_otherwise import out_of_order, taken_otherwise
 from audit.coaching.talk_over import _bent, _not_beside
 from audit.coaching.to_keep import to_keep
 from audit.coaching.what_if import what_if
+from audit.diagnosis.finding import Finding
 from audit.diagnosis.one_of_two import OneOfTwo
 from audit.settings import Settings
 
@@ -61,7 +62,7 @@ def test_a_part_is_told_of_the_legs_that_show_it():
     said = talk(shown(legs))
     (heading,) = [one for one in said.work_on if "heading" in one.evidence]
     assert heading.legs == ("6",)
-    assert heading.evidence.startswith("No mistake is named on leg 6; it is the heading part of")
+    assert heading.evidence.startswith("No mistake is named on leg 6; to work on is that part of")
     assert "average" not in heading.evidence
     assert said.left_aside == ("1", "2", "3", "4", "5", "7")
 
@@ -71,7 +72,9 @@ def test_nothing_is_worked_on_that_was_just_praised():
     said = talk(shown())
     for keep in said.keep:
         for one in said.work_on:
-            part = {"azimuth": "heading part", "distance": "distance part"}.get(keep.skill)
+            part = {"azimuth": "comes from the heading", "distance": "comes from the distance"}.get(
+                keep.skill
+            )
             if part and part in one.evidence:
                 assert not set(keep.legs) & set(one.legs)
 
@@ -180,7 +183,7 @@ def test_where_a_leg_was_begun_before_the_recording_is_no_fault_of_the_walker():
     legs = audits(leg2={"ledger": replace(audits()[1].measures.ledger, inherited=(0.0, 262.0))})
     said = talk(shown(legs, under_way=frozenset({"2"})))
     parts = [one for one in said.work_on if "part of the miss" in one.evidence]
-    assert not any("2" in one.legs for one in parts if "heading part" not in one.evidence)
+    assert not any("2" in one.legs for one in parts if "comes from the heading" not in one.evidence)
     distance = [one for one in said.keep if one.skill == "distance"]
     assert not any("2" in one.legs for one in distance)
 
@@ -193,7 +196,7 @@ def test_what_takes_back_a_slip_of_the_plan_is_no_part_to_work_on():
         by_plan = (-ledger.heading[0] + 1.0, -ledger.heading[1])
         made = replace(leg.measures, ledger=replace(ledger, plan=by_plan))
         legs[number] = replace(leg, measures=made)
-    assert not any("heading part" in one.evidence for one in talk(shown(legs)).work_on)
+    assert not any("comes from the heading" in one.evidence for one in talk(shown(legs)).work_on)
 
 
 def test_a_leg_of_several_pieces_has_no_azimuth_to_hold_or_to_set():
@@ -215,18 +218,18 @@ def test_a_leg_of_several_pieces_has_no_azimuth_to_hold_or_to_set():
 
 def test_who_ended_at_his_point_has_no_parts_to_work_on():
     """Bug: 52 m of heading a leg were to be practised on two legs that ended 2 m off."""
-    before = [one for one in talk(shown()).work_on if "heading part" in one.evidence]
+    before = [one for one in talk(shown()).work_on if "comes from the heading" in one.evidence]
     names = [name for one in before for name in one.legs]
     assert names
     met = shown(audits(**{f"leg{name}": {"miss_m": 2.0} for name in names}))
-    told = [one for one in talk(met).work_on if "heading part" in one.evidence]
+    told = [one for one in talk(met).work_on if "comes from the heading" in one.evidence]
     assert not {name for one in told for name in one.legs} & set(names)
 
 
 def test_heading_of_a_leg_that_was_under_way_is_no_part_to_work_on():
     """Bug: the recording began beside the line, and the way to the point was called 90 m out."""
     legs = [leg if leg.card.name == "6" else replace(leg, confidence=0.5) for leg in audits()]
-    assert any("heading part" in one.evidence for one in talk(shown(legs)).work_on)
+    assert any("comes from the heading" in one.evidence for one in talk(shown(legs)).work_on)
     begun = talk(shown(legs, under_way=frozenset({"6"})))
     assert not any("part of the miss" in one.evidence for one in begun.work_on)
 
@@ -271,8 +274,19 @@ def parts(part, **of_legs):
     return [
         task.work
         for task in part_tasks(sure, {}, 30.0, 30.0, replace(SETTINGS, met_radii=0.5))
-        if f"{part} part" in task.work.evidence
+        if f"comes from the {part}" in task.work.evidence
     ]
+
+
+def test_a_single_leg_is_named_once():
+    """Bug: "What was seen on leg 6 is consistent with it (99 % on leg 6)"."""
+    one = Finding(cause="gm-angle-omitted", probability=0.95, evidence="It fits.")
+    of_one = talk(shown(causes={"6": (one,)})).work_on[0]
+    assert of_one.evidence.startswith("What was seen on leg 6 is consistent with it (95 %). ")
+    of_two = talk(shown(causes={"5": (one,), "6": (one,)})).work_on[0]
+    assert of_two.evidence.startswith(
+        "What was seen on legs 5 and 6 is consistent with it (95 % on leg 6). "
+    )
 
 
 def test_a_part_is_told_of_legs_that_are_out_to_one_side():

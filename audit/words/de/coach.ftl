@@ -32,9 +32,11 @@ coach-recording = { $count } von { $legs ->
    *[other] { $legs } Abschnitten
 } gut genug aufgezeichnet, um beurteilt zu werden.
 coach-named = Was auf { $legs } zu sehen war, passt dazu ({ $sure } auf Abschnitt { $leg }). { $evidence }
+coach-named-one = Was auf { $legs } zu sehen war, passt dazu ({ $sure }). { $evidence }
 coach-beside = Neben einem größeren Fehler wurde er wohl gemacht: { $legs } ({ $sure } auf Abschnitt { $leg }). { $evidence }
 coach-either = { $one } oder { $other }
 coach-one-of = Was auf { $legs } zu sehen war, passt zu beidem, und kein Abschnitt unterscheidet sie ({ $sure } zusammen auf Abschnitt { $leg }). { $evidence }
+coach-one-of-one = Was auf { $legs } zu sehen war, passt zu beidem, und nichts dort unterscheidet sie ({ $sure } zusammen). { $evidence }
 coach-exercises = { $one } Und für das andere: { $other }
 coach-entered = { $legs }, beim { $done }; Abschnitt { $leg }: { $said }
 coach-done-given = Aufschreiben der Koordinate
@@ -51,24 +53,27 @@ coach-done-recognised = Erkennen des { -point(form: "of") }
 coach-order = Auf { $legs } endeten die Zählungen bei den { -point(form: "to") } anderer Abschnitte, als wären sie in anderer Reihenfolge gegangen worden als auf der Marschskizze: { $went }.
 coach-went = Abschnitt { $leg } bei { $point } statt { $planned }
 coach-by-count = { $said } Die gegangene Entfernung bestätigt das nicht: Es liegt am Schrittmaß oder daran, wie gezählt wurde.
-coach-part = Auf { $legs } ist kein Fehler benannt; es ist der { $part ->
-    [heading] Richtungsanteil
-    [distance] Entfernungsanteil
-   *[start] mitgebrachte Anteil
-} der { $count ->
-    [one] Ablage: { $most }.
-   *[other] Ablagen dort: im Mittel { $mean } je Abschnitt, { $most } auf Abschnitt { $leg }.
+coach-part = Auf { $legs } ist kein Fehler benannt; zu üben ist der Teil der { $count ->
+    [one] Ablage
+   *[other] Ablagen
+} dort, der { $part ->
+    [heading] aus der Richtung kommt
+    [distance] aus der Entfernung kommt
+   *[start] schon am Beginn da war
+}: { $count ->
+    [one] { $most }.
+   *[other] im Mittel { $mean } je Abschnitt, { $most } auf Abschnitt { $leg }.
 }
 coach-lean = Auf { $legs } lag der Weg { $side ->
     [right] rechts
    *[left] links
 } der Richtung, im Mittel der { $count } Abschnitte, die kein benannter Fehler verschob, um { $mean }, auf { $error } genau.
-    Nadelabweichung, Kompass und der eigene Drall sehen darin gleich aus.
+    Dahinter können Nadelabweichung, Kompass oder der eigene Drall stehen; der Weg unterscheidet sie nicht.
 coach-stretch = Auf { $legs } ging der Weg { $side ->
     [far] zu weit
    *[short] zu kurz
 }, im Mittel der { $count } Abschnitte, deren Entfernung kein benannter Fehler verschob, um { $mean } der Entfernung, auf { $error } genau.
-    Der Schritt dieses Tages, das Schrittmaß der Marschskizze, die Art zu zählen und das Gelände sehen darin gleich aus.
+    Dahinter können der Schritt dieses Tages, das Schrittmaß der Marschskizze, die Art zu zählen oder das Gelände stehen; der Weg unterscheidet sie nicht.
 coach-passed = { $count ->
     [one] Auf { $legs } ist kein Fehler benannt; dort kam der Weg bis auf { $near } an den { -point } heran, und die Zählung endete { $miss } davon.
    *[other] Auf { $legs } ist kein Fehler benannt; dort kam der Weg in Sichtweite der { -point(form: "many") }: auf Abschnitt { $leg } bis auf { $near }, und die Zählung endete { $miss } davon.

@@ -35,9 +35,11 @@ coach-recording = { $count } of { $legs ->
    *[other] were
 } recorded well enough to be judged.
 coach-named = What was seen on { $legs } is consistent with it ({ $sure } on leg { $leg }). { $evidence }
+coach-named-one = What was seen on { $legs } is consistent with it ({ $sure }). { $evidence }
 coach-beside = Beside a larger mistake it was likely made on { $legs } ({ $sure } on leg { $leg }). { $evidence }
 coach-either = { $one }, or { $other }
 coach-one-of = What was seen on { $legs } is consistent with either, and no leg tells them apart ({ $sure } together on leg { $leg }). { $evidence }
+coach-one-of-one = What was seen on { $legs } is consistent with either, and nothing there tells them apart ({ $sure } together). { $evidence }
 coach-exercises = { $one } And for the other: { $other }
 coach-entered = { $legs }, at the step of { $done }; on leg { $leg } { $said }
 coach-done-given = taking down the reference
@@ -54,24 +56,30 @@ coach-done-recognised = recognising the { -point }
 coach-order = On { $legs } the counts ended at each other's { -point(form: "many") }, as if they had been taken in another order than the card's: { $went }.
 coach-went = leg { $leg } at { $point } and not { $planned }
 coach-by-count = { $said } The distance walked does not bear that out: it is a matter of the pace count, or of how it was counted.
-coach-part = No mistake is named on { $legs }; it is the { $part ->
-    [heading] heading
-    [distance] distance
-   *[start] start
-} part of the { $count ->
-    [one] miss: { $most }.
-   *[other] misses there: { $mean } a leg on average, { $most } on leg { $leg }.
+coach-part = No mistake is named on { $legs }; to work on is that part of the { $count ->
+    [one] miss
+   *[other] misses
+} there that comes from { $part ->
+    [heading] the heading
+    [distance] the distance
+   *[start] where the { $count ->
+        [one] leg
+       *[other] legs
+    } began
+}: { $count ->
+    [one] { $most }.
+   *[other] { $mean } a leg on average, { $most } on leg { $leg }.
 }
 coach-lean = On { $legs } the walk lay { $side ->
     [right] right
    *[left] left
-} of the { -azimuth }, by { $mean } on the average of the { $count } legs that no named mistake put out, give or take { $error }.
-    The angle, the compass and the walker's own lean look alike in that.
+} of the { -azimuth }: by { $mean }, give or take { $error }, on average over the { $count } legs that no named mistake put out.
+    The angle, the compass or the walker's own lean may be behind it; the walk does not tell them apart.
 coach-stretch = On { $legs } the walk went { $side ->
     [far] too far
    *[short] short
-}, by { $mean } of the distance on the average of the { $count } legs whose distance no named mistake put out, give or take { $error }.
-    The pace of that day, the pace count of the card, the way of counting and the ground look alike in that.
+}: by { $mean } of the distance, give or take { $error }, on average over the { $count } legs whose distance no named mistake put out.
+    The pace of that day, the pace count of the card, the way of counting or the ground may be behind it; the walk does not tell them apart.
 coach-passed = { $count ->
     [one] No mistake is named on { $legs }; the walk came within { $near } of the { -point } there, and its count ended { $miss } from it.
    *[other] No mistake is named on { $legs }; the walk came within sight of the { -point(form: "many") } there: on leg { $leg } within { $near }, and its count ended { $miss } from it.
