@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from audit.debriefing.finished_debrief import Debrief
 from audit.diagnosis.finding import Unit, WalkFinding
+from audit.leg_card.told_numbers import listed_legs
 from audit.reports import digits, wording
 from audit.reports.cause_words import story_words
 from audit.words import say
-from audit.words.figures import Length, Listed, Number, Turn
+from audit.words.figures import Length, Number, Turn
 
 
 def joint_story(debrief: Debrief) -> tuple[str, ...]:
@@ -51,4 +52,4 @@ def _where(debrief: Debrief, story: WalkFinding, walked: list[int]) -> str:
         return say("story-from", first=names[0])
     if run and len(shown) > 2:
         return say("story-on-run", first=names[0], last=names[-1])
-    return say("story-on", names=Listed(things=names))
+    return say("story-on", names=listed_legs(names))

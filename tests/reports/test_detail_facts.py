@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from importlib.resources import as_file, files
 
@@ -97,3 +98,16 @@ def test_metres_made_good_along_a_bent_line_are_printed_where_they_are_compared(
     made = digits.metres(made_m, leg.audit.measures.straight_sd_m)
     assert f", {made} made good along the planned line: " in dict(walked_facts(leg))["Distance"]
     assert leg_row(leg, 30.0).distance_walked == f"{made} along the line"
+
+
+def test_facts_of_line_and_point_are_whole_sentences(debrief):
+    """Bug: "305 m right at the claim, by the planned line", "that the walker came within 30 m:
+    under 1 % by what was seen" and "to the 10 m that can be told" had to be read twice."""
+    leg = debrief.legs[0]
+    facts = dict(walked_facts(leg)) | dict(detail_facts(leg))
+    assert facts["Off the line"].endswith(" root mean square; measured from the planned line")
+    assert re.search(r" of the way \(to \d+ m: no closer can be told\); ", facts["Line kept"])
+    assert (
+        "; that the walker came within 30 m is over 99 % likely by what was seen"
+        in (facts["Point"])
+    )

@@ -70,3 +70,15 @@ def test_story_stands_at_the_head_and_is_not_told_twice(debrief) -> None:
 
 def test_walk_without_a_story_has_none(debrief) -> None:
     assert joint_story(debrief) == ()
+
+
+def test_many_legs_are_listed_as_everywhere_else(debrief) -> None:
+    """Bug: "on legs 1, 3, 5, 6, 7, 8, 9 and 10" at the head, "legs 1, 3, 5 to 8 and 10" below."""
+    walked = debrief.legs[0]
+    legs = tuple(
+        replace(walked, audit=replace(walked.audit, card=replace(walked.audit.card, name=name)))
+        for name in map(str, range(1, 11))
+    )
+    many = replace(debrief, legs=legs, stories=(story(0, 2, 4, 5, 6, 7, 8, 9),))
+    (sentence,) = joint_story(many)
+    assert " on legs 1, 3 and 5 to 10 " in sentence

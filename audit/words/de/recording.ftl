@@ -113,7 +113,7 @@ recording-detail-stood = Die Uhr stand: { $count } Ortungen haben { $times ->
    *[other] nur { $times } verschiedene Zeiten
 }. Die Reihenfolge der Datei gilt als der gegangene Weg.
 recording-detail-off-grid = Ortungen, die so weit weg liegen, dass das Gitter der Bahn sie nicht zeigen kann, wurden weggelassen.
-recording-detail-spike = Ortungen, die in der Zeit nicht zu erreichen und zu verlassen waren, wurden weggelassen.
+recording-detail-spike = Ortungen, die zu Fuß in der Zeit nicht zu erreichen und wieder zu verlassen waren, wurden weggelassen.
 recording-detail-stray = Ortungen am Anfang, am Ende oder an einer Pause der Aufzeichnung, von denen niemand zu Fuß in der Zeit zur nächsten kommt, wurden weggelassen.
 recording-detail-same-place = Ortungen genau am Ort der vorigen und ohne Zeiten wurden weggelassen.
 recording-in-gaps = Abschnitt { $leg }: { $share } davon liegen in Lücken der Aufzeichnung; dort ist die gezeichnete Linie nicht der gegangene Weg.

@@ -44,7 +44,7 @@ fact-time-said = { $time }{ $standing ->
    *[some] {" "}({ $begin } to { $end } { $clock })
 }
 fact-off-line = Off the line
-fact-off-line-said = { $end } at the claim, by the planned line, { $most } at most, { $rms } root mean square
+fact-off-line-said = { $end } at the claim, { $most } at most, { $rms } root mean square; measured from the planned line
 fact-own-line = Own line
 fact-own-line-on = began { $began } from { $start }; on the own line at the claim
 fact-own-line-off = began { $began } from { $start }; { $side } of the own line at the claim
@@ -85,7 +85,7 @@ fact-what-if-said = with the planned { -azimuth } the count would have ended { $
 fact-from-the-point = { $size } from the { -point } (±{ $error } each way)
 
 fact-line-kept = Line kept
-fact-line-kept-said = on the planned line for { $share } of the way, to the { $band } that can be told; within { $corridor } of it for { $inside }
+fact-line-kept-said = on the planned line for { $share } of the way (to { $band }: no closer can be told); within { $corridor } of it for { $inside }
 fact-line-left = { $line }; off it for good from { $from } on, to the { $side ->
     [left] left
    *[right] right
@@ -93,7 +93,7 @@ fact-line-left = { $line }; off it for good from { $from } on, to the { $side ->
 fact-drift = Drift
 fact-drift-said = turned { $turn } from the first third to the last ({ $interval })
 fact-point = { -point(form: "start") }
-fact-point-said = { $verdict }; that the walker came within { $radius }: { $sure } by what was seen{ $silence }{ $elsewhere }
+fact-point-said = { $verdict }; that the walker came within { $radius } is { $sure } likely by what was seen{ $silence }{ $elsewhere }
 fact-point-silence = ; in a silence of the recording the walker may have come within { $size }
 fact-point-elsewhere = ; with a chance of { $chance } another part of the recording is this leg, and there the walker came within { $size }
 fact-verdict-found = found

@@ -107,7 +107,7 @@ recording-detail-stood = The clock stood still: { $count } fixes carry { $times 
    *[other] only { $times } different times
 }. The order of the file is taken as the way walked.
 recording-detail-off-grid = Fixes so far away that the grid of the course cannot show them were left out.
-recording-detail-spike = Fixes too far off to be reached and left in the time were left out.
+recording-detail-spike = Fixes that nobody on foot could have reached and left in the time were left out.
 recording-detail-stray = Fixes where the recording begins, ends or pauses, from where nobody on foot gets to the next one in the time, were left out.
 recording-detail-same-place = Fixes at the very place of the fix before, and without times, were left out.
 recording-in-gaps = Leg { $leg }: { $share } of it lies in gaps of the recording, where the line drawn is not what was walked.
