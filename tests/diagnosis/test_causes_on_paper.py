@@ -119,6 +119,23 @@ def test_digits_of_an_azimuth() -> None:
     assert all(abs(turn) >= 4.0 for turn in found)
 
 
+def test_an_azimuth_half_way_between_two_degrees_is_written_as_either() -> None:
+    """Bug: "another leg's azimuth (96 %)" of 62.5 degrees set as 26: the swap of 62 was no swap.
+
+    62 swapped is 26, 36 less; 63 swapped is 36, 27 less. Of 62.3 nobody writes 63.
+    """
+    either = [round(turn, 6) for turn in turns("azimuth-digits", planned_magnetic_deg=62.5)]
+    assert {-36.0, -27.0} <= set(either)
+    one = [round(turn, 6) for turn in turns("azimuth-digits", planned_magnetic_deg=62.3)]
+    assert -36.0 in one
+    assert -27.0 not in one
+    shares = [
+        sum(way.weight for way in ways("azimuth-digits", planned_magnetic_deg=of))
+        for of in (162.5, 162.0)
+    ]
+    assert shares[0] == pytest.approx(shares[1], rel=0.15)
+
+
 def test_neighbours_azimuth() -> None:
     assert turns("neighbour-azimuth", other_magnetic_deg=((110.0, 0.4), (48.0, 0.4))) == [63.0]
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from audit.diagnosis.cause import Cause, Expected
@@ -23,23 +24,36 @@ def _with_one_wrong(digits: str) -> Iterator[str]:
                 yield digits[:place] + digit + digits[place + 1 :]
 
 
+def _written(magnetic_deg: float, settings: DiagnosisSettings) -> tuple[int, ...]:
+    """Give the whole degrees that an azimuth is written down as: one, or either of two."""
+    below = math.floor(magnetic_deg)
+    if abs(magnetic_deg - below - 0.5) <= settings.whole_either_deg:
+        return below, below + 1
+    return (round(magnetic_deg),)
+
+
+def _slips(whole: int, settings: DiagnosisSettings) -> Iterator[tuple[str, float]]:
+    """Give what slips of its digits make of a written azimuth, and how often each is made."""
+    digits = f"{whole % 360:03d}"
+    for first, second, weight in settings.azimuth_swaps:
+        yield _swapped(digits, first, second), weight
+    for read in _with_one_wrong(digits):
+        yield read, settings.azimuth_wrong_digit
+
+
 def expects(leg: LegEvidence, settings: DiagnosisSettings) -> tuple[Expected, ...]:
     """Expect M with two digits swapped, most often neighbours, or with one digit wrong."""
     magnetic, least = leg.planned_magnetic_deg, settings.least_digit_turn_deg
-    digits = f"{round(magnetic) % 360:03d}"
-    ways = [
-        (_swapped(digits, first, second), weight)
-        for first, second, weight in settings.azimuth_swaps
-    ]
-    ways += [(read, settings.azimuth_wrong_digit) for read in _with_one_wrong(digits)]
+    written = _written(magnetic, settings)
     return tuple(
         Expected(
-            weight=weight,
-            turn_deg=turn_degrees(float(round(magnetic)), float(read)),
+            weight=weight / len(written),
+            turn_deg=turn_degrees(float(whole), float(read)),
             logged=settings.slip_logged,
             converted=settings.made_on_paper,
         )
-        for read, weight in ways
+        for whole in written
+        for read, weight in _slips(whole, settings)
         if int(read) < 360 and abs(turn_degrees(magnetic, float(read))) >= least
     )
 
