@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from audit.debriefing.log_moments import CLOCKS_S, days_off, seconds_after
+from audit.geodesy.along_line import metres_long
 from audit.leg_card import LegCard
 from audit.matching.clean_times import never_set
 from audit.matching.leg_match import CleanTrack, LegMatch, Match
@@ -44,7 +45,7 @@ def matched_with_log(
     walk = outing.sampled.clean
     if log is None or not walk.timed or never_set(walk.time_s):
         return outing
-    noted = noted_moments(log, card, outing.match, walk, settings.matching)
+    noted = noted_moments(log, card, outing.match, walk, settings)
     kept = _kept(noted, outing.match, settings.matching)
     if kept == len(noted):
         return outing
@@ -84,7 +85,7 @@ def _is_near(now: float | None, before: float | None, within_s: float) -> bool:
 
 
 def noted_moments(
-    log: WalkersLog, card: LegCard, match: Match, walk: CleanTrack, settings: MatchingSettings
+    log: WalkersLog, card: LegCard, match: Match, walk: CleanTrack, settings: Settings
 ) -> tuple[NotedMoment, ...]:
     """Give the moments of a log by the clock of the recording, those beside it left out."""
     middle_s = float(walk.time_s[0] + walk.time_s[-1]) / 2.0
@@ -100,9 +101,42 @@ def noted_moments(
     moments: list[NotedMoment] = []
     for zoned in (True, False):
         alike = [one for one in entries if one.zoned is zoned]
-        ahead_s = _ahead_s(alike, match, settings, zoned=zoned)
+        ahead_s = _ahead_s(alike, match, settings.matching, zoned=zoned)
         moments += [] if ahead_s is None else _by_clock(alike, ahead_s)
-    return tuple(one for one in moments if walk.holds(one.time_s))
+    return tuple(
+        replace(one, counted=_is_counted(one, log, card, match, walk, settings))
+        for one in moments
+        if walk.holds(one.time_s)
+    )
+
+
+def _is_counted(
+    noted: NotedMoment,
+    log: WalkersLog,
+    card: LegCard,
+    match: Match,
+    walk: CleanTrack,
+    settings: Settings,
+) -> bool:
+    """Tell whether the count of a leg leads to where the walker was at a moment, not to its claim.
+
+    A count is told as a distance straight from the start: along a line that bends it is none.
+    """
+    leg, of_card = match.legs[noted.leg], card.legs[noted.leg]
+    entry = log.entry(of_card.name)
+    if entry is None or not entry.paces or not card.paces_per_100m or len(of_card.line) > 2:
+        return False
+    if leg.start_s is None or leg.claim_s is None or leg.start_s >= noted.time_s:
+        return False
+    counted_m = 100.0 * entry.paces / card.paces_per_100m
+    there_m, claimed_m = (
+        abs(metres_long(walk.places_at((leg.start_s, end_s))) - counted_m)
+        for end_s in (noted.time_s, leg.claim_s)
+    )
+    noise_m = 2.0 * match.noise_m
+    ordinary_m = settings.coaching.pace_length_share * counted_m + noise_m
+    most_m = settings.quality.counted_out_most * counted_m + noise_m
+    return there_m <= most_m and claimed_m > max(ordinary_m, there_m)
 
 
 def _by_clock(entries: Sequence[_Entry], ahead_s: float) -> list[NotedMoment]:
@@ -139,6 +173,8 @@ def _agrees(noted: NotedMoment, legs: Sequence[LegMatch], within_s: float) -> bo
     leg = legs[noted.leg]
     if leg.claim_s is None or leg.status != "walked":
         return False
+    if noted.counted:
+        return abs(leg.claim_s - noted.time_s) <= within_s
     later = [of.start_s for of in legs if of.start_s is not None and of.start_s >= leg.claim_s]
     until_s = min(later, default=float("inf"))
     return leg.claim_s - within_s <= noted.time_s <= until_s + within_s

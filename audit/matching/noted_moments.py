@@ -19,10 +19,14 @@ from audit.units import FloatArray
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NotedMoment:
-    """When the walker noted to have ended a leg, by the clock of the recording; ``leg`` from 0."""
+    """When the walker noted to have ended a leg, by the clock of the recording; ``leg`` from 0.
+
+    ``counted`` says that his count leads to where he then was: there he ended the leg.
+    """
 
     leg: int
     time_s: float
+    counted: bool = False
 
 
 class NotedMoments:
@@ -45,12 +49,13 @@ class NotedMoments:
         place_of_node: NDArray[np.intp],
         settings: MatchingSettings,
     ) -> None:
-        self._cost = settings.cost_against_noted
+        in_time = sorted(moments, key=lambda one: one.time_s)
         self._place_of_node = place_of_node
-        self._noted_s = np.array([one.time_s for one in moments], dtype=np.float64)
-        self._places = place_of_node[[one.leg + 1 for one in moments]]
-        order = np.argsort(self._noted_s, kind="stable")
-        self._noted_s, self._places = self._noted_s[order], self._places[order]
+        self._noted_s = np.array([one.time_s for one in in_time], dtype=np.float64)
+        self._places = place_of_node[[one.leg + 1 for one in in_time]]
+        of_both = {True: settings.cost_against_counted, False: settings.cost_against_noted}
+        self._costs = np.array([of_both[one.counted] for one in in_time])
+        self._counted = np.array([one.counted for one in in_time], dtype=bool)
         self._since_s, self._until_s = (
             time_s + settings.noted_within_s,
             time_s - settings.noted_within_s,
@@ -58,35 +63,38 @@ class NotedMoments:
 
     def on_way(self, first: SmallIndex, second: SmallIndex) -> FloatArray:
         """Cost of portions, by their two cuts, that are walked over noted moments."""
-        return self._between(self._noted_s, first, second)
+        return self._between(-1, first, second)
 
     def stayed(self, node: int, first: SmallIndex, second: SmallIndex) -> FloatArray:
         """Cost of stays at a node over moments that were noted of other points."""
-        return self._between(self._elsewhere_s(node), first, second)
+        return self._between(node, first, second)
+
+    def claimed(self, node: int) -> FloatArray:
+        """Cost of claiming a node's point long before a moment to which the count leads too."""
+        here = self._counted & (self._places == self._place_of_node[node])
+        late = self._noted_s[here, None] > self._since_s
+        return np.asarray((self._costs[here, None] * late).sum(axis=0))
 
     def begun(self, node: int) -> FloatArray:
         """Cost of beginning the course at a node only now, shape (k,)."""
-        return self._cost * _before(self._elsewhere_s(node), self._until_s)
+        return self._before(node, self._until_s)
 
     def ended(self, node: int) -> FloatArray:
         """Cost of ending it here, after arriving at a node, or at -1 at none; shape (k,)."""
-        noted_s = self._elsewhere_s(node)
-        return self._cost * (len(noted_s) - _before(noted_s, self._since_s))
+        return self._before(node, np.array([np.inf])) - self._before(node, self._since_s)
 
     def so_far(self, node: int) -> FloatArray:
         """Cost of all that was noted of other points before each cut: of long stays, by parts."""
-        return self._cost * _before(self._elsewhere_s(node), (self._since_s + self._until_s) / 2.0)
+        return self._before(node, (self._since_s + self._until_s) / 2.0)
 
-    def _elsewhere_s(self, node: int) -> FloatArray:
-        if node < 0:
-            return self._noted_s
-        return np.asarray(self._noted_s[self._places != self._place_of_node[node]])
+    def _before(self, node: int, time_s: FloatArray) -> FloatArray:
+        """Add up what is noted before each time, of other points than a node's; -1 for of any."""
+        costs = self._costs
+        if node >= 0:
+            costs = np.where(self._places == self._place_of_node[node], 0.0, costs)
+        so_far = np.concatenate([[0.0], np.cumsum(costs)])
+        return np.asarray(so_far[np.searchsorted(self._noted_s, time_s)])
 
-    def _between(self, noted_s: FloatArray, first: SmallIndex, second: SmallIndex) -> FloatArray:
-        since, until = _before(noted_s, self._since_s), _before(noted_s, self._until_s)
-        return np.asarray(self._cost * np.maximum(until[second] - since[first], 0.0))
-
-
-def _before(noted_s: FloatArray, time_s: FloatArray) -> FloatArray:
-    """Count the noted moments before each time."""
-    return np.searchsorted(noted_s, time_s).astype(np.float64)
+    def _between(self, node: int, first: SmallIndex, second: SmallIndex) -> FloatArray:
+        since, until = self._before(node, self._since_s), self._before(node, self._until_s)
+        return np.asarray(np.maximum(until[second] - since[first], 0.0))

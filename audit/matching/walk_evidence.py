@@ -163,7 +163,8 @@ class Evidence:
         if edge.target < 0:
             ended = 0.0 if self.noted is None else self.noted.ended(-1)
             return np.asarray((self.give_up + ended)[cut])
-        return np.asarray(self.arrive[cut] + self.at_point[cut, edge.target])
+        claimed = 0.0 if self.noted is None else self.noted.claimed(edge.target)[cut]
+        return np.asarray(self.arrive[cut] + self.at_point[cut, edge.target] + claimed)
 
     def on(self, route: Route) -> Evidence:
         """Give the same evidence for another route over the same points."""

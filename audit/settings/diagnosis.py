@@ -178,9 +178,9 @@ class DiagnosisSettings:
     """Places of swapped digits, and how often; a wrong digit is any of 3 in the first place and
     of 9 in each of the others."""
     whole_either_deg: float = 0.15
-    """An azimuth this near to half way between two whole degrees is written down as either, as often
-    the one as the other; chosen: what measuring it on the map, and an angle to the half degree,
-    leave open."""
+    """An azimuth this near to half way between two whole degrees is written as either, as often the
+    one as the other; chosen: what measuring it on the map, and an angle to the half degree, leave
+    open."""
     mil_circles: tuple[tuple[float, float], ...] = (
         (-0.0625, 0.4),
         (-0.015625, 0.2),

@@ -341,6 +341,9 @@ class MatchingSettings(SilenceSettings):
     # Moments that the walker noted
     cost_against_noted: float = 4.6
     """For a way that is elsewhere at a noted moment; chosen: one note in 100 is wrong."""
+    cost_against_counted: float = 9.2
+    """The same where the count of the log leads to that place as well, and not to the claim;
+    chosen: both wrong at once, and to one place."""
     noted_within_s: float = 90.0
     """A moment is noted no more exactly than this; chosen: a watch is read to the minute, and
     noted down a little later."""

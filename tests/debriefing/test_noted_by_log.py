@@ -22,7 +22,11 @@ WALK.walk(90, 30).walk(270, 60).walk(90, 30).walk(0, 150).mark("2").halt(60)
 WALK.walk(270, 400).mark("3").halt(60)
 """As planned, but that the walker looked about half way on leg 2, without a stop."""
 
-PLACES = np.array(WALK.places)
+BEYOND = HandWalk().halt(60).walk(90, 400).mark("1").halt(60).walk(0, 300).mark("2").halt(45)
+BEYOND.walk(0, 200).mark("counted").halt(60).walk(180, 200).halt(60).walk(270, 400).mark("3")
+BEYOND.halt(60)
+"""As planned, but that leg 2 went on past its point by 200 m, and back to it."""
+
 SURE = replace(Settings(), matching=replace(Settings().matching, cost_against_noted=60.0))
 """A log that is hardly ever wrong, so that no leg hangs on what the recording makes of it."""
 
@@ -34,11 +38,20 @@ def clock(time_s: float, *, zone_h: float = 0.0, fast_s: float = 0.0) -> dt.time
     return dt.datetime.fromtimestamp(time_s + fast_s, zone).time().replace(microsecond=0)
 
 
-def debriefed(*arrived: dt.time | dt.datetime | None, settings: Settings = SURE) -> audit.Debrief:
-    entries = tuple(LogEntry(leg=str(n + 1), arrived=at) for n, at in enumerate(arrived))
-    track = track_of(BEGIN + np.arange(len(PLACES)), PLACES)
-    log = WalkersLog(entries=entries)
-    return audit.debrief(plan_of(*POINTS), track, log=log, settings=settings)
+def debriefed(
+    *arrived: dt.time | dt.datetime | None,
+    settings: Settings = SURE,
+    walk: HandWalk = WALK,
+    paces: tuple[float | None, ...] = (None, None, None),
+) -> audit.Debrief:
+    entries = tuple(
+        LogEntry(leg=str(n + 1), arrived=at, paces=count)
+        for n, (at, count) in enumerate(zip(arrived, paces, strict=True))
+    )
+    places = np.array(walk.places)
+    track = track_of(BEGIN + np.arange(len(places)), places)
+    plan, log = plan_of(*POINTS, paces_per_100m=65.0), WalkersLog(entries=entries)
+    return audit.debrief(plan, track, log=log, settings=settings)
 
 
 def claims(debrief: audit.Debrief) -> list[float]:
@@ -99,3 +112,15 @@ def test_a_date_of_another_day_leaves_the_time_of_day() -> None:
     day = dt.timedelta(days=1)
     times = [dt.datetime.fromtimestamp(WALK.marks[mark], dt.UTC) - day for mark in AS_STOPPED]
     assert claims(debriefed(*times))[1] == pytest.approx(WALK.marks["stopped"], abs=15.0)
+
+
+@pytest.mark.parametrize(("counted_m", "ends"), [(500.0, "counted"), (300.0, "2")])
+def test_a_time_that_the_count_leads_to_ends_the_leg_where_it_was_noted(counted_m, ends) -> None:
+    """Bug: a leg of 1.6 times its distance by count and time ended at the point that it passed.
+
+    A time alone may be that of the find, or of writing it down: the count says which.
+    """
+    noted = [clock(BEYOND.marks[mark]) for mark in ("1", "counted", "3")]
+    paces = (None, counted_m * 0.65, None)
+    debrief = debriefed(*noted, walk=BEYOND, paces=paces, settings=Settings())
+    assert claims(debrief)[1] == pytest.approx(BEYOND.marks[ends], abs=20.0)
