@@ -13,7 +13,7 @@ from audit.leg_card import CardLeg
 from audit.leg_card.rounding import length_rounding
 from audit.leg_card.slips import fits_sentence
 from audit.measurement.leg_measures import LegMeasures
-from audit.settings import Settings
+from audit.settings import CoachingSettings, Settings
 from audit.statistics.spread import TWO_SIDED_95
 from audit.words import sentence
 from audit.words.figures import Length, Paces
@@ -150,7 +150,7 @@ def _hop(before: DistanceStage, after: DistanceStage, settings: Settings) -> Hop
     error_m = after.metres - before.metres
     slips = {}
     if abs(error_m) > after.tolerance_m:
-        slips = _slips(before, after, error_m, settings.coaching.near_hundred_m)
+        slips = _slips(before, after, error_m, settings.coaching)
     fits = fits_sentence(list(slips.values()), link="or")
     steps = tuple(dict.fromkeys(_STEPS[before.reached : after.reached]))
     if "distance measured" in steps and "wrong-ruler" in slips:
@@ -163,6 +163,7 @@ def _hop(before: DistanceStage, after: DistanceStage, settings: Settings) -> Hop
         off_m=abs(error_m),
         slips=tuple(slips),
         written=after.reached <= _COUNTED,
+        unlikely=before.reached >= _COUNTED and not slips,
         sentence=sentence(
             "step-more" if error_m > 0.0 else "step-less",
             after=after.words,
@@ -174,7 +175,7 @@ def _hop(before: DistanceStage, after: DistanceStage, settings: Settings) -> Hop
 
 
 def _slips(
-    before: DistanceStage, after: DistanceStage, error_m: float, near_m: float
+    before: DistanceStage, after: DistanceStage, error_m: float, settings: CoachingSettings
 ) -> dict[str, str]:
     """Give the slips that fit, in words by their names.
 
@@ -183,6 +184,7 @@ def _slips(
     """
     ratio = after.metres / max(before.metres, 1.0)
     room = after.tolerance_m
+    near_m = min(room, settings.near_hundred_m)
     hundreds = round(error_m / 100.0)
     slips: dict[str, str] = {}
     doubled = any(abs(after.metres - factor * before.metres) <= room for factor in (0.5, 2.0))
@@ -192,10 +194,11 @@ def _slips(
         slips["single-double-pace"] = sentence("slip-single-double")
     elif (before.reached, after.reached) == (_ON_CARD, _COUNTED):
         pass
-    elif abs(hundreds) in _HUNDREDS and abs(error_m - 100.0 * hundreds) <= min(room, near_m):
+    elif abs(hundreds) in _HUNDREDS and abs(error_m - 100.0 * hundreds) <= near_m:
         way = "many" if hundreds > 0 else "lost"
         slips["hundred-miscounted"] = sentence(f"slip-hundreds-{way}", count=abs(hundreds))
-    if not doubled and before.reached >= _COUNTED:
+    unlikely = max(ratio, 1.0 / max(ratio, 1e-6)) >= settings.unlikely_pace_ratio
+    if not (doubled or unlikely) and before.reached >= _COUNTED:
         name = "pace-long" if ratio > 1.0 else "pace-short"
         slips[name] = sentence("slip-pace-long" if ratio > 1.0 else "slip-pace-short")
     return slips

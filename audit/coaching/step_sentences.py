@@ -31,6 +31,8 @@ def _sentence(hop: Hop) -> Sentence:
         return sentence("step-carried", said=said)
     if hop.ordinary:
         said = sentence("step-in-sight" if hop.in_sight else "step-ordinary", said=said)
+    if hop.unlikely:
+        said = sentence("step-unlikely", said=said)
     if hop.made_good:
         said = sentence("step-made-good", said=said)
     names = [step.replace(" ", "-") for step in hop.steps]

@@ -55,6 +55,9 @@ class Hop:
         It is inherited: the leg was measured from where the one before had been plotted.
     written : bool
         The numbers before and after are both written down: no scatter of the walk is in it.
+    unlikely : bool
+        No walker counts so wrong, and no slip fits: the number, or the part of the walk, is
+        in doubt.
     """
 
     steps: tuple[Step, ...]
@@ -70,6 +73,7 @@ class Hop:
     noted: bool = False
     carried: bool = False
     written: bool = False
+    unlikely: bool = False
 
     @property
     def over(self) -> bool:
@@ -79,7 +83,8 @@ class Hop:
     @property
     def entered(self) -> bool:
         """Whether an error entered here: not ordinary, nor carried over, nor in the log alone."""
-        return self.over and not (self.ordinary or self.noted or self.carried)
+        aside = self.ordinary or self.noted or self.carried or self.unlikely
+        return self.over and not aside
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,6 +9,7 @@ compass was set to the grid azimuth.
 from __future__ import annotations
 
 from dataclasses import replace
+from types import SimpleNamespace
 
 import pytest
 from coaching.demo_walk import demo, hop, own_card, steps
@@ -16,6 +17,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from audit.azimuths import GridAzimuth, MagneticAzimuth
+from audit.coaching.distance_steps import distance_hops
+from audit.coaching.step_sentences import step_sentences
+from audit.settings import Settings
 from audit.walkers_log import LogEntry, WalkersLog
 
 RIGHT = {"grid_azimuth": GridAzimuth(41.5), "magnetic_azimuth": MagneticAzimuth(49.0)}
@@ -121,6 +125,24 @@ def test_a_count_that_no_pace_explains_is_noted_and_no_fault():
     of = steps(own_card(), log(49.0, 1100.0))
     assert "paced" not in of.entered
     assert any(one.startswith("Noted: the 1100 paces") for one in of.sentences)
+
+
+@pytest.mark.parametrize(
+    ("walked_m", "slips"), [(660.0, ("pace-long",)), (360.0, ("pace-short",)), (1280.0, ())]
+)
+def test_a_distance_that_no_pace_count_comes_to_blames_no_count(walked_m, slips):
+    """Bug: "1005 m more than the 416 paces counted. It fits a pace count that carries too far."
+
+    Two and a half times as far as counted was not counted wrong: it is another part of the walk.
+    """
+    _, finished, _ = demo()
+    walked = SimpleNamespace(under_way=False, straight_m=walked_m, straight_sd_m=5.0)
+    hops = distance_hops(finished.card.legs[0], None, 323.0, 65.0, walked, Settings())
+    last = replace(hops[-1], tolerance=1.0)
+    assert last.slips == slips
+    assert last.entered is bool(slips)
+    (said,) = [one for one in step_sentences(hops) if f"{walked_m:.0f} m walked" in one]
+    assert ("Nobody counts so wrong" in said) is (not slips)
 
 
 def test_a_count_of_the_log_lost_no_hundred():

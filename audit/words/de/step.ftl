@@ -3,6 +3,7 @@
 step-none = Kein Schritt fällt auf: Marschskizze, Marschprotokoll und Weg stimmen im Rahmen der üblichen Ungenauigkeit überein.
 step-at = { $step }: { $said }
 step-ordinary = { $said } Mit allen Abschnitten zusammen gewogen ist das hier üblich.
+step-unlikely = { $said } So verzählt sich niemand, und kein bekannter Fehler erklärt es: Die notierte Zählung oder der Teil der Aufzeichnung, der für den Abschnitt genommen wurde, kann ein anderer sein.
 step-noted = Aufgeschrieben: { $said } Der Weg zeigt nichts davon: Entweder wurde es anders aufgeschrieben, als es ausgeführt wurde, oder unterwegs ausgeglichen.
 step-ended-by-log = Nach Zählung und Zeit des Marschprotokolls endete der Abschnitt früher als hier angenommen: Der Weg wird nicht mit der Zählung verglichen.
 step-other-order = Wie in anderer Reihenfolge gegangen, nach oder von { $point }: Weder mit Marschskizze noch mit Marschprotokoll wird verglichen.

@@ -7,6 +7,7 @@ step-in-sight = { $said } The leg ended at its { -point } all the same: the walk
 step-made-good = { $said } The leg ended at its { -point } all the same: another error took that back, or the { -point } was seen.
 step-carried = Carried over from the leg before: { $said }
 step-inherited = { $off }, as it comes of measuring from where that leg had its end on the map; no new mistake.
+step-unlikely = { $said } Nobody counts so wrong, and no slip explains it: the count noted, or the part of the recording taken for the leg, may be another.
 step-noted = Noted: { $said } The walk shows nothing of it: it was noted otherwise than it was done, or made good on the way.
 step-ended-by-log = By count and time of the log the leg ended before it is taken to have ended: what was walked is not laid beside the count.
 step-other-order = As if walked in another order, to or from { $point }: neither card nor log is laid beside it.
