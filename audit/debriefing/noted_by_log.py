@@ -9,6 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
+import numpy as np
+
 from audit.debriefing.log_moments import CLOCKS_S, days_off, seconds_after
 from audit.geodesy.along_line import metres_long
 from audit.leg_card import LegCard
@@ -41,7 +43,11 @@ def matched_with_log(
     settings: Settings,
     pins: Sequence[Pin] = (),
 ) -> MatchedOuting:
-    """Give the walk matched with the moments of its log, where that agrees with more of them."""
+    """Give the walk matched with the moments of its log, where that agrees with more of them.
+
+    Legs that are at odds with the log all the same are told as less sure, if their count does
+    not speak for them.
+    """
     walk = outing.sampled.clean
     if log is None or not walk.timed or never_set(walk.time_s):
         return outing
@@ -51,8 +57,33 @@ def matched_with_log(
         return outing
     match = match_walk(walk, card, settings.matching, pins, noted)
     if _kept(noted, match, settings.matching) <= kept:
-        return outing
-    return replace(outing, match=match, without_log=outing.match)
+        return replace(outing, match=_at_odds(outing.match, noted, log, card, walk, settings))
+    told = _at_odds(match, noted, log, card, walk, settings)
+    return replace(outing, match=told, without_log=outing.match)
+
+
+def _at_odds(
+    match: Match,
+    noted: Sequence[NotedMoment],
+    log: WalkersLog,
+    card: LegCard,
+    walk: CleanTrack,
+    settings: Settings,
+) -> Match:
+    """Tell the legs as less sure that end at another moment than the log says."""
+    legs = list(match.legs)
+    for one in noted:
+        leg = legs[one.leg]
+        agrees = _agrees(one, match.legs, settings.matching.noted_within_s)
+        if agrees or leg.claim_s is None or "claim" in leg.pinned:
+            continue
+        count = _counted(one.leg, log, card, match, walk, settings)
+        if count is not None and count.claimed_m <= count.ordinary_m:
+            continue
+        right = leg.confidence * settings.quality.log_at_odds
+        sure = right / (right + 1.0 - leg.confidence) if right > 0.0 else 0.0
+        legs[one.leg] = replace(leg, confidence=sure)
+    return replace(match, legs=tuple(legs))
 
 
 def heard_of_log(
@@ -118,25 +149,51 @@ def _is_counted(
     walk: CleanTrack,
     settings: Settings,
 ) -> bool:
-    """Tell whether the count of a leg leads to where the walker was at a moment, not to its claim.
+    """Tell whether a leg's count leads to where the walker was at a moment, not to its claim."""
+    count = _counted(noted.leg, log, card, match, walk, settings)
+    if count is None or count.start_s >= noted.time_s:
+        return False
+    there_m = count.out_m(walk, noted.time_s)
+    return there_m <= count.most_m and count.claimed_m > max(count.ordinary_m, there_m)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Counted:
+    """The count of a leg, what one may be out by, and what it is of the claim, all in metres."""
+
+    start_s: float
+    metres: float
+    ordinary_m: float
+    most_m: float
+    claimed_m: float
+
+    def out_m(self, walk: CleanTrack, time_s: float) -> float:
+        """Give how far the count is out where the walker was at a moment."""
+        return abs(metres_long(walk.places_at((self.start_s, time_s))) - self.metres)
+
+
+def _counted(
+    number: int, log: WalkersLog, card: LegCard, match: Match, walk: CleanTrack, settings: Settings
+) -> _Counted | None:
+    """Give the count of a walked leg; None where none was noted, or it is no distance.
 
     A count is told as a distance straight from the start: along a line that bends it is none.
     """
-    leg, of_card = match.legs[noted.leg], card.legs[noted.leg]
-    entry = log.entry(of_card.name)
+    leg, of_card = match.legs[number], card.legs[number]
+    entry, start_s, claim_s = log.entry(of_card.name), leg.start_s, leg.claim_s
     if entry is None or not entry.paces or not card.paces_per_100m or len(of_card.line) > 2:
-        return False
-    if leg.start_s is None or leg.claim_s is None or leg.start_s >= noted.time_s:
-        return False
-    counted_m = 100.0 * entry.paces / card.paces_per_100m
-    there_m, claimed_m = (
-        abs(metres_long(walk.places_at((leg.start_s, end_s))) - counted_m)
-        for end_s in (noted.time_s, leg.claim_s)
+        return None
+    if start_s is None or claim_s is None:
+        return None
+    metres, noise_m = 100.0 * entry.paces / card.paces_per_100m, 2.0 * match.noise_m
+    count = _Counted(
+        start_s=start_s,
+        metres=metres,
+        ordinary_m=settings.coaching.pace_length_share * metres + noise_m,
+        most_m=settings.quality.counted_out_most * metres + noise_m,
+        claimed_m=0.0,
     )
-    noise_m = 2.0 * match.noise_m
-    ordinary_m = settings.coaching.pace_length_share * counted_m + noise_m
-    most_m = settings.quality.counted_out_most * counted_m + noise_m
-    return there_m <= most_m and claimed_m > max(ordinary_m, there_m)
+    return replace(count, claimed_m=count.out_m(walk, claim_s))
 
 
 def _by_clock(entries: Sequence[_Entry], ahead_s: float) -> list[NotedMoment]:
@@ -149,19 +206,20 @@ def _ahead_s(
     """Give by how much the log's watch is ahead, by the legs that the match agrees on with it.
 
     A clock that is right, or of a zone, needs one leg; a watch that is fast or slow, two that
-    say the same. None where no clock explains half of the moments.
+    say the same of their claims. None where no clock explains half of the moments.
     """
     clocks = [0.0] if zoned else sorted(CLOCKS_S, key=abs)
     claims = {leg.leg: leg.claim_s for leg in match.legs if leg.claim_s is not None}
-    own = [one.said_s - claims[one.leg] for one in entries if one.leg in claims]
-    least_of = dict.fromkeys(clocks, 1)
-    least_of |= {ahead_s: 2 for ahead_s in own if ahead_s not in least_of}
-    best: tuple[int, float] | None = None
-    for ahead_s, least in least_of.items():
-        kept = _kept(_by_clock(entries, ahead_s), match, settings)
-        if kept >= least and 2 * kept >= len(entries) and (best is None or kept > best[0]):
-            best = kept, ahead_s
-    return None if best is None else best[1]
+    after_s = np.array([one.said_s - claims[one.leg] for one in entries if one.leg in claims])
+    kept = {ahead_s: _kept(_by_clock(entries, ahead_s), match, settings) for ahead_s in clocks}
+    for own in after_s:
+        alike = int((abs(after_s - own) <= settings.noted_within_s).sum())
+        if alike > 1:
+            kept.setdefault(float(own), alike)
+    # Of clocks that as many legs agree with, the one that comes nearest to the claims.
+    off_s = {ahead_s: float(abs(after_s - ahead_s).sum()) for ahead_s in kept}
+    ahead_s = max(kept, key=lambda one: (kept[one], -off_s[one]))
+    return ahead_s if 2 * kept[ahead_s] >= max(len(entries), 1) else None
 
 
 def _kept(noted: Sequence[NotedMoment], match: Match, settings: MatchingSettings) -> int:

@@ -56,6 +56,10 @@ class QualitySettings:
     """Azimuths of a log that are off the card's by so much at the least, by the same angle within
     so much, were noted from another north where the walk lies so much nearer to the card than to
     them, in squares of the turn; all chosen."""
+    log_at_odds: float = 0.02
+    """By how much rarer a log has another moment for a leg that is matched right than for one that
+    is not; chosen: one note in a hundred is wrong, and so is the moment of every second leg that
+    is matched wrong."""
     ends_alike_s: float = 30.0
     """The end of a leg that the times of a log moved by less is not told of; chosen: no watch is
     read as exactly."""

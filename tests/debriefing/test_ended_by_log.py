@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -10,6 +11,7 @@ from debriefing.hand_walked import COURSE, plan_of, track_of
 from measurement.hand_made import BEGIN, HandWalk
 
 import audit
+from audit.settings import Settings
 from audit.walkers_log import LogEntry, WalkersLog
 
 SHORT_M = 200.0
@@ -22,11 +24,20 @@ TIME_S = BEGIN + np.arange(len(WALKED))
 RATE = 65.0
 
 
-def debriefed(paces, arrived, *others) -> audit.Debrief:
+PLAIN = Settings()
+UNHEARD = replace(
+    PLAIN,
+    matching=replace(PLAIN.matching, cost_against_noted=0.0, cost_against_counted=0.0),
+    quality=replace(PLAIN.quality, log_at_odds=1.0),
+)
+"""As if the recording spoke against the log so much that no match goes by it."""
+
+
+def debriefed(paces, arrived, *others, settings=UNHEARD) -> audit.Debrief:
     """Debrief a walk that stopped half way on leg 1, looked about and walked on to the point."""
     first = LogEntry(leg="1", paces=paces, arrived=arrived)
-    log = WalkersLog(entries=(first, *others))
-    return audit.debrief(plan_of(*COURSE, paces_per_100m=RATE), track_of(TIME_S, WALKED), log=log)
+    plan, log = plan_of(*COURSE, paces_per_100m=RATE), WalkersLog(entries=(first, *others))
+    return audit.debrief(plan, track_of(TIME_S, WALKED), log=log, settings=settings)
 
 
 def moment(time_s, zone_h=0.0) -> dt.datetime:
@@ -37,6 +48,36 @@ def second(zone_h=0.0, *, zoned=False) -> LogEntry:
     """What was noted of leg 2, which was walked as planned."""
     there = moment(BEGIN + len(WALKED) - 61.0, zone_h)
     return LogEntry(leg="2", paces=3.0 * RATE, arrived=there if zoned else there.time())
+
+
+@pytest.mark.parametrize("zone_h", [0.0, -4.0, 5.75])
+@pytest.mark.parametrize("zoned", [True, False])
+def test_where_count_and_time_meet_the_leg_ended(zone_h, zoned) -> None:
+    """Bug: told as hardly sure, and not measured where the walker says that he ended it."""
+    noted = moment(ENDED_S, zone_h)
+    debrief = debriefed(
+        SHORT_M * RATE / 100.0,
+        noted if zoned else noted.time(),
+        second(zone_h, zoned=zoned),
+        settings=PLAIN,
+    )
+    leg, other = debrief.legs
+    assert leg.portion.claim_s == pytest.approx(ENDED_S, abs=30.0)
+    assert other.audit.confidence > 0.9
+    assert any("By the recording alone" in note for note in debrief.quality.notes)
+
+
+@pytest.mark.parametrize(
+    ("share", "late_s", "sure"), [(1.0, 0.0, True), (0.75, 0.0, False), (0.5, None, True)]
+)
+def test_a_time_at_odds_with_a_leg_makes_it_less_sure_unless_its_count_speaks_for_it(
+    share, late_s, sure
+) -> None:
+    arrived = None if late_s is None else moment(ENDED_S + late_s)
+    noted = share * 4.0 * RATE, arrived, second(zoned=True)
+    leg = debriefed(*noted, settings=PLAIN).legs[0]
+    assert (leg.audit.confidence > 0.9) is sure
+    assert (leg.doubt is None) is sure
 
 
 @pytest.mark.parametrize("zone_h", [0.0, -4.0, 5.75])
