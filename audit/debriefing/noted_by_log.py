@@ -70,19 +70,26 @@ def _at_odds(
     walk: CleanTrack,
     settings: Settings,
 ) -> Match:
-    """Tell the legs as less sure that end at another moment than the log says."""
+    """Tell the legs as less sure that end at another moment than the log says, or at another's.
+
+    So are those left out that the log says were walked.
+    """
+    then_s = settings.matching.noted_just_then_s
     legs = list(match.legs)
-    for one in noted:
-        leg = legs[one.leg]
-        agrees = _agrees(one, match.legs, settings.matching.noted_within_s)
-        if agrees or leg.claim_s is None or "claim" in leg.pinned:
+    for leg in match.legs:
+        if "claim" in leg.pinned:
             continue
-        count = _counted(one.leg, log, card, match, walk, settings)
-        if count is not None and count.claimed_m <= count.ordinary_m:
+        own = [one for one in noted if one.leg == leg.leg]
+        agrees = all(_agrees(one, match.legs, settings.matching.noted_within_s) for one in own)
+        others = (one.time_s for one in noted if one.leg != leg.leg)
+        claim_s = np.nan if leg.claim_s is None else leg.claim_s
+        if agrees and not any(abs(claim_s - other_s) <= then_s for other_s in others):
             continue
-        right = leg.confidence * settings.quality.log_at_odds
-        sure = right / (right + 1.0 - leg.confidence) if right > 0.0 else 0.0
-        legs[one.leg] = replace(leg, confidence=sure)
+        count = _counted(leg.leg, log, card, match, walk, settings)
+        if count is None or count.claimed_m > count.ordinary_m:
+            right = leg.confidence * settings.quality.log_at_odds
+            sure = right / max(right + 1.0 - leg.confidence, 1e-12)
+            legs[leg.leg] = replace(leg, confidence=sure)
     return replace(match, legs=tuple(legs))
 
 

@@ -56,6 +56,7 @@ class NotedMoments:
         of_both = {True: settings.cost_against_counted, False: settings.cost_against_noted}
         self._costs = np.array([of_both[one.counted] for one in in_time])
         self._counted = np.array([one.counted for one in in_time], dtype=bool)
+        self._time_s, self._just_then_s = time_s, settings.noted_just_then_s
         self._since_s, self._until_s = (
             time_s + settings.noted_within_s,
             time_s - settings.noted_within_s,
@@ -70,10 +71,17 @@ class NotedMoments:
         return self._between(node, first, second)
 
     def claimed(self, node: int) -> FloatArray:
-        """Cost of claiming a node's point long before a moment to which the count leads too."""
-        here = self._counted & (self._places == self._place_of_node[node])
-        late = self._noted_s[here, None] > self._since_s
-        return np.asarray((self._costs[here, None] * late).sum(axis=0))
+        """Cost of claiming a node's point at each cut, shape (k,).
+
+        It is none where another point was noted then, nor long before a moment to which the
+        count leads too.
+        """
+        here = self._places == self._place_of_node[node]
+        noted_s = self._noted_s[:, None]
+        late = noted_s > self._since_s
+        then = abs(noted_s - self._time_s) <= self._just_then_s
+        against = np.where(here[:, None], late & self._counted[:, None], then)
+        return np.asarray((self._costs[:, None] * against).sum(axis=0))
 
     def begun(self, node: int) -> FloatArray:
         """Cost of beginning the course at a node only now, shape (k,)."""

@@ -344,6 +344,8 @@ class MatchingSettings(SilenceSettings):
     cost_against_counted: float = 9.2
     """The same where the count of the log leads to that place as well, and not to the claim;
     chosen: both wrong at once, and to one place."""
+    noted_just_then_s: float = 60.0
+    """Nobody claims two points within so much; chosen: no leg of a course is as short."""
     noted_within_s: float = 90.0
     """A moment is noted no more exactly than this; chosen: a watch is read to the minute, and
     noted down a little later."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import math
 from dataclasses import replace
 
 import numpy as np
@@ -124,3 +125,17 @@ def test_a_time_that_the_count_leads_to_ends_the_leg_where_it_was_noted(counted_
     paces = (None, counted_m * 0.65, None)
     debrief = debriefed(*noted, walk=BEYOND, paces=paces, settings=Settings())
     assert claims(debrief)[1] == pytest.approx(BEYOND.marks[ends], abs=20.0)
+
+
+def test_a_leg_left_out_that_the_log_says_was_walked_is_less_surely_left_out() -> None:
+    """Bug: "the points taken in another order (89 %)" of a leg with count and time in the log."""
+    walk = HandWalk().halt(60).walk(90, 400).mark("1").halt(60).mark("left")
+    walk.walk(math.degrees(math.atan2(-4.0, 3.0)), 500).mark("3").halt(60)
+    end = clock(walk.marks["1"]), clock(walk.marks["3"])
+    noted = clock(walk.marks["left"] + 180.0)
+    alone, beside = (
+        debriefed(end[0], at, end[1], walk=walk, settings=Settings()).legs[1]
+        for at in (None, noted)
+    )
+    assert alone.portion.status == beside.portion.status == "skipped"
+    assert beside.portion.confidence < alone.portion.confidence - 0.1
