@@ -69,8 +69,10 @@ def step_tasks(seen: StepsSeen, settings: CoachingSettings) -> Iterator[Task]:
     }
     for name, left in to_tell.items():
         findings = seen.causes.get(name, ())
+        doubtful = any(hop.unlikely for hop in left)  # count or portion is another's
         for hop in (hop for hop in left if hop.sentence not in explained):
             told = name in seen.sure or not _ON_THE_GROUND.issuperset(hop.steps)
+            told &= not (doubtful and hop.steps == ("paced",))
             if hop.entered and len(hop.steps) == 1 and told:
                 by_count = _by_count(hop, seen.walked[name], settings)
                 likely = _candidate(findings, hop, seen.walked[name], settings)

@@ -17,7 +17,7 @@ from audit.matching.leg_match import CleanTrack
 from audit.matching.outings import MatchedOuting
 from audit.matching.walk_of_day import OfDay, of_day, planned_day
 from audit.measurement.leg_measures import LegAudit
-from audit.moments import DAY_S, calendar_moment, utc_text
+from audit.moments import DAY_S, calendar_moment, day_aside_s, utc_text
 from audit.settings import QualitySettings
 from audit.walkers_log import WalkersLog
 from audit.words import sentence
@@ -28,6 +28,7 @@ from audit.words.figures import Moment, Number
 class _NotedEnd:
     """The claim of a leg, and how long after it the log says, the day left aside.
 
+    ``stayed_s`` is how long the walker stayed there, which is when he may have noted it.
     ``zoned``: the log says by which clock. ``noted_on``: the day that the log says, where it is
     so many ``days_off`` after the recording's.
     """
@@ -35,6 +36,7 @@ class _NotedEnd:
     leg: str
     claim_s: float
     after_claim_s: float
+    stayed_s: float
     zoned: bool
     noted_on: dt.date | None = None
     days_off: int = 0
@@ -51,8 +53,8 @@ class _Watch:
     def otherwise(self, settings: QualitySettings) -> Iterator[tuple[_NotedEnd, float]]:
         """Give the ends that it puts elsewhere than the leg's claim, and by how much later."""
         for end in self.ends:
-            later_s = end.after_claim_s - self.zone_s - self.fast_s
-            if abs(later_s) > settings.watch_off_s:
+            later_s = day_aside_s(end.after_claim_s - self.zone_s - self.fast_s)
+            if not -settings.watch_off_s <= later_s <= end.stayed_s + settings.watch_off_s:
                 yield end, later_s
 
 
@@ -73,10 +75,13 @@ def notes_of_days(
     """
     if clean.timed and never_set(clean.time_s):
         return ()
+    if outing is not None:  # what somebody has settled is not asked again
+        pinned = (leg.leg for leg in outing.match.legs if "claim" in leg.pinned)
+        told = {*told, *(card.legs[leg].name for leg in pinned)}
     other_day = _other_day(card, clean) or _taken_of_other_day(card, clean, outing)
     watches = () if log is None else _watches(log, legs, settings, told)
     days = [] if other_day is None else [other_day]
-    return (*days, *watches, *heard_of_log(card, outing, settings))
+    return (*days, *watches, *heard_of_log(card, outing, clean, settings))
 
 
 def _other_day(card: LegCard, clean: CleanTrack) -> str | None:
@@ -191,7 +196,7 @@ def _by_watch(
         alike = tuple(end for end in ends if end.zoned is zoned)
         after_s = [end.after_claim_s for end in alike]
         zone_s = zone_near_s(float(np.median(after_s))) if alike and not zoned else 0.0
-        fast_s = _fast_s([one - zone_s for one in after_s], settings)
+        fast_s = _fast_s([day_aside_s(one - zone_s) for one in after_s], settings)
         yield _Watch(ends=alike, zone_s=zone_s, fast_s=fast_s)
 
 
@@ -204,6 +209,8 @@ def _day_off(leg: str, noted_on: dt.date, days_off: int) -> str:
 
 def _ends(log: WalkersLog, legs: Sequence[LegAudit]) -> Iterator[_NotedEnd]:
     """Give the ends of legs that the log has a moment for."""
+    begun = (leg.measures.start.time_s for leg in legs if leg.measures is not None)
+    starts_s = [start_s for start_s in begun if start_s is not None]
     for leg in legs:
         entry = log.entry(leg.card.name)
         claim_s = leg.measures.claim.time_s if leg.measures is not None else None
@@ -216,6 +223,7 @@ def _ends(log: WalkersLog, legs: Sequence[LegAudit]) -> Iterator[_NotedEnd]:
             leg=leg.card.name,
             claim_s=claim_s,
             after_claim_s=after_s - days * DAY_S,
+            stayed_s=min((one for one in starts_s if one >= claim_s), default=claim_s) - claim_s,
             zoned=zoned,
             noted_on=entry.arrived.date() if isinstance(entry.arrived, dt.datetime) else None,
             days_off=days,

@@ -319,7 +319,8 @@ def _beside_words(causes: Sequence[str], legs: Sequence[str], sure: str) -> str:
 def _count(debrief: Debrief) -> str:
     """Say how many legs were walked, how many points reached on them, and what was left out.
 
-    A class counts points by the whole recording: what it may count more is named.
+    A class counts points by the whole recording: what it may count more is named, in the order
+    of the plan.
     """
     legs = debrief.legs
     measured = [leg.audit.measures for leg in legs if leg.audit.measures is not None]
@@ -330,7 +331,8 @@ def _count(debrief: Debrief) -> str:
         if (names := [leg.name for leg in legs if wording.status_told(leg.audit) == status])
     ]
     aside = debrief.on_no_leg
-    passed = list(dict.fromkeys([*(one.point for one in aside.passed), *aside.elsewhere]))
+    seen = {*(one.point for one in aside.passed), *aside.elsewhere}
+    passed = [point for point in _points(debrief) if point in seen]
     if passed:
         points = Listed(things=passed)
         rest.insert(0, say("verdict-also-passed", points=points, count=len(passed)))
@@ -344,6 +346,12 @@ def _count(debrief: Debrief) -> str:
         reached=reached,
         rest="".join(rest),
     )
+
+
+def _points(debrief: Debrief) -> list[str]:
+    """Name the points of the course, each once."""
+    ends = [name for leg in debrief.card.legs for name in (leg.start.name, leg.end.name)]
+    return list(dict.fromkeys(ends))
 
 
 def _on_no_leg(debrief: Debrief) -> tuple[str, ...]:

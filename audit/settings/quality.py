@@ -56,6 +56,11 @@ class QualitySettings:
     """Azimuths of a log that are off the card's by so much at the least, by the same angle within
     so much, were noted from another north where the walk lies so much nearer to the card than to
     them, in squares of the turn; all chosen."""
+    zone_off_most_h: float = 3.0
+    """A watch shows UTC, or a zone no further from the sun of the course; chosen: few zones are 2
+    hours off it, and an hour of summer time comes on top."""
+    watch_fast_most_s: float = 1800.0
+    """Nor is it fast or slow by more; chosen: who walks by it would have seen that."""
     log_at_odds: float = 0.02
     """By how much rarer a log has another moment for a leg that is matched right than for one that
     is not; chosen: one note in a hundred is wrong, and so is the moment of every second leg that

@@ -94,8 +94,16 @@ def test_a_watch_that_is_fast_on_all_legs_is_told_once_and_settles_nothing(zone_
 
 
 def test_a_moment_with_its_zone_is_taken_by_it() -> None:
-    assert len(ends_told(120.0, 0.0, zoned=True)) == 1
+    assert len(ends_told(180.0, 0.0, zoned=True)) == 1
     assert ends_told(30.0, 0.0, zoned=True) == []
+
+
+def test_a_moment_noted_before_setting_out_again_asks_for_no_settling() -> None:
+    """Bug: "settle it" of the time of the find: whoever did it hid the miss before it.
+
+    The walker rested for a minute, and a log is read to a minute and a half.
+    """
+    assert ends_told(140.0, 0.0, zoned=True) == []
 
 
 @pytest.mark.parametrize(("days", "late_s"), [(-1, 0.0), (1, 0.0), (-1, 180.0), (-30, 0.0)])

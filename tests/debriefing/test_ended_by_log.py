@@ -50,7 +50,7 @@ def second(zone_h=0.0, *, zoned=False) -> LogEntry:
     return LogEntry(leg="2", paces=3.0 * RATE, arrived=there if zoned else there.time())
 
 
-@pytest.mark.parametrize("zone_h", [0.0, -4.0, 5.75])
+@pytest.mark.parametrize("zone_h", [0.0, -4.0, -6.0])
 @pytest.mark.parametrize("zoned", [True, False])
 def test_where_count_and_time_meet_the_leg_ended(zone_h, zoned) -> None:
     """Bug: told as hardly sure, and not measured where the walker says that he ended it."""
@@ -64,7 +64,7 @@ def test_where_count_and_time_meet_the_leg_ended(zone_h, zoned) -> None:
     leg, other = debrief.legs
     assert leg.portion.claim_s == pytest.approx(ENDED_S, abs=30.0)
     assert other.audit.confidence > 0.9
-    assert any("By the recording alone" in note for note in debrief.quality.notes)
+    assert any("moved the end of leg 1" in note for note in debrief.quality.notes)
 
 
 @pytest.mark.parametrize(
@@ -76,7 +76,7 @@ def test_a_time_at_odds_with_a_leg_makes_it_less_sure_unless_its_count_speaks_fo
     arrived = None if late_s is None else moment(ENDED_S + late_s)
     noted = share * 4.0 * RATE, arrived, second(zoned=True)
     leg = debriefed(*noted, settings=PLAIN).legs[0]
-    assert (leg.audit.confidence > 0.9) is sure
+    assert (leg.audit.confidence > 0.8) is sure
     assert (leg.doubt is None) is sure
 
 

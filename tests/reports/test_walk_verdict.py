@@ -77,7 +77,7 @@ def test_points_that_a_class_may_count_more_are_named(debrief):
     aside = replace(lost, on_no_leg=OnNoLeg(elsewhere=("Post 7",)))
     assert verdict(aside)[-1] == (
         "3 of 4 legs walked, 2 of 4 points reached on their own legs; passed, but not on its own "
-        "leg: Post 7 (a class goes by the whole recording and may call it found or doubtful); leg 4 skipped."
+        "leg: Post 7; leg 4 skipped."
     )
 
 

@@ -61,14 +61,14 @@ recording-log-time = Abschnitt { $leg }: Nach dem Marschprotokoll endete er { $m
     [later] später
    *[earlier] früher
 } als hier angenommen, um { $time }.{ $settle }
-recording-log-heard = Abschnitt { $leg } wurde auch nach den Zeiten des Marschprotokolls gefunden. { $now ->
-    [claimed] Nach der Aufzeichnung allein { $alone ->
-        [claimed] wäre es ein anderer Teil des Weges, der um { $time } endet.
-       *[not] gälte er nicht als zu Ende gegangen.
+recording-log-heard = { $now ->
+    [claimed] { $alone ->
+        [claimed] Das Marschprotokoll hat das Ende von Abschnitt { $leg } von { $before } auf { $time } verlegt, oder seinen Anfang. Irrt es dort, so festlegen: { $pin }.
+       *[not] Nach dem Marschprotokoll wurde Abschnitt { $leg } gegangen und endete um { $time }; nach der Aufzeichnung allein gälte er nicht als zu Ende gegangen.
     }
-   *[not] Nach ihnen gilt er nicht als zu Ende gegangen; nach der Aufzeichnung allein { $alone ->
-        [claimed] endete er um { $time }.
-       *[not] wäre er anderswo aufgegeben oder nicht begonnen worden.
+   *[not] { $alone ->
+        [claimed] Nach dem Marschprotokoll gilt Abschnitt { $leg } nicht als zu Ende gegangen; nach der Aufzeichnung allein hätte er um { $before } geendet. Irrt es dort, so festlegen: { $pin }.
+       *[not] Das Marschprotokoll hat geändert, wie Abschnitt { $leg } gilt; zu Ende gegangen wurde er so oder so nicht.
     }
 }
 recording-log-watch = Das Marschprotokoll beendet die Abschnitte, zu denen es eine Zeit hat ({ $count }), oder die meisten davon, gleichmäßig etwa { $minutes } min { $side ->
@@ -77,7 +77,7 @@ recording-log-watch = Das Marschprotokoll beendet die Abschnitte, zu denen es ei
 } als hier angenommen: Die Uhr ging um so viel { $side ->
     [later] vor
    *[earlier] nach
-}. Kein Abschnitt wird deshalb anders genommen, und keiner ist danach festzulegen.{ $clock ->
+}. Die Zeiten werden genommen, als wäre sie richtig gegangen.{ $clock ->
     [utc] {""}
    *[other] {" "}Sie wird als { $clock } gelesen.
 }

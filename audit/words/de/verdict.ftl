@@ -76,10 +76,10 @@ verdict-count = { $walked } von { $legs ->
    *[other] { $legs } { -point(form: "to") }
 } auf dem eigenen Abschnitt erreicht{ $rest }.
 verdict-too-close = , { $count } zu knapp, um es zu entscheiden
-verdict-also-passed = ; vorbeigekommen, aber nicht auf dem eigenen Abschnitt: { $points } (eine Klasse geht nach der ganzen Aufzeichnung und kann { $count ->
-    [one] das
-   *[other] sie
-} als gefunden oder zweifelhaft werten)
+verdict-also-passed = ; vorbeigekommen, aber nicht auf { $count ->
+    [one] dem eigenen Abschnitt
+   *[other] den eigenen Abschnitten
+}: { $points }
 verdict-rest = ; { $legs } { $status }
 verdict-plan-angle = Die Nadelabweichung des Plans, { $angle }, hält einer Prüfung nicht stand. Sie berichtigen,
     ehe einem Gehenden eine Abweichung dieser Größe angelastet wird.

@@ -55,14 +55,14 @@ recording-log-time = Leg { $leg }: the walker's log ends it { $minutes } min { $
     [later] later
    *[earlier] earlier
 } than it is taken here, at { $time }.{ $settle }
-recording-log-heard = Leg { $leg } was matched by the times in the walker's log as well. { $now ->
-    [claimed] By the recording alone { $alone ->
-        [claimed] it would be another portion, which ends at { $time }.
-       *[not] it would not be taken to its end.
+recording-log-heard = { $now ->
+    [claimed] { $alone ->
+        [claimed] The walker's log moved the end of leg { $leg } from { $before } to { $time }, or its start. If the log is wrong there, settle it: { $pin }.
+       *[not] By the walker's log leg { $leg } was walked, and ended at { $time }; by the recording alone it would count as not walked to its end.
     }
-   *[not] By them it is not taken to its end; by the recording alone { $alone ->
-        [claimed] it would end at { $time }.
-       *[not] it would have been given up elsewhere, or not begun.
+   *[not] { $alone ->
+        [claimed] By the walker's log leg { $leg } does not count as walked to its end; by the recording alone it would have ended at { $before }. If the log is wrong there, settle it: { $pin }.
+       *[not] The walker's log changed how leg { $leg } counts, which was not walked to its end either way.
     }
 }
 recording-log-watch = The walker's log ends the legs that it has a time for ({ $count }), or most of them, about { $minutes } min { $side ->
@@ -71,7 +71,7 @@ recording-log-watch = The walker's log ends the legs that it has a time for ({ $
 } than they are taken here, all alike: his watch was { $side ->
     [later] fast
    *[earlier] slow
-} by so much. No leg is taken otherwise for it, and none is to be settled by it.{ $clock ->
+} by so much. The times are taken as if it had been right.{ $clock ->
     [utc] {""}
    *[other] {" "}It is taken to show { $clock }.
 }

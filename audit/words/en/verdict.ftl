@@ -81,10 +81,7 @@ verdict-too-close = , { $count } too close to call
 verdict-also-passed = ; passed, but not on { $count ->
     [one] its own leg
    *[other] their own legs
-}: { $points } (a class goes by the whole recording and may call { $count ->
-    [one] it
-   *[other] them
-} found or doubtful)
+}: { $points }
 verdict-rest = ; { $legs } { $status }
 verdict-plan-angle = The plan’s grid-magnetic angle, { $angle }, does not agree with a check of it. Put it right
     before blaming a walker for an error of that size.
