@@ -122,23 +122,25 @@ def heard_of_log(
     if outing is None or outing.without_log is None:
         return
     for leg, alone in zip(outing.match.legs, outing.without_log.legs, strict=True):
-        if _is_same(leg, alone, settings.ends_alike_s):
-            continue
-        name, before_s = card.legs[leg.leg].name, alone.claim_s
+        name, within_s = card.legs[leg.leg].name, settings.ends_alike_s
+        ends_alike = _is_near(leg.claim_s, alone.claim_s, within_s)
+        if leg.status == alone.status and ends_alike:
+            unknown = leg.start_s is None or alone.start_s is None
+            if unknown or _is_near(leg.start_s, alone.start_s, within_s):
+                continue
+            now_s, before_s, moved = leg.start_s, alone.start_s, "from"
+        else:
+            now_s, before_s, moved = leg.claim_s, alone.claim_s, "claim"
         yield sentence(
             "recording-log-heard",
             leg=name,
-            now="not" if leg.claim_s is None else "claimed",
-            alone="not" if before_s is None else "claimed",
-            time=None if leg.claim_s is None else Moment(time_s=leg.claim_s),
+            moved=moved,
+            now="not" if now_s is None else "known",
+            alone="not" if before_s is None else "known",
+            time=None if now_s is None else Moment(time_s=now_s),
             before=None if before_s is None else Moment(time_s=before_s),
-            pin="" if before_s is None else end_to_settle("claim", name, before_s, clean),
+            pin="" if before_s is None else end_to_settle(moved, name, before_s, clean),
         )
-
-
-def _is_same(leg: LegMatch, alone: LegMatch, within_s: float) -> bool:
-    ends = ((leg.start_s, alone.start_s), (leg.claim_s, alone.claim_s))
-    return leg.status == alone.status and all(_is_near(*both, within_s) for both in ends)
 
 
 def _is_near(now: float | None, before: float | None, within_s: float) -> bool:

@@ -19,6 +19,8 @@ from hypothesis import strategies as st
 from audit.azimuths import GridAzimuth, MagneticAzimuth
 from audit.coaching.distance_steps import distance_hops
 from audit.coaching.step_sentences import step_sentences
+from audit.coaching.step_tasks import StepsSeen, step_tasks
+from audit.coaching.steps import Hop, LegSteps
 from audit.settings import Settings
 from audit.walkers_log import LogEntry, WalkersLog
 
@@ -143,6 +145,23 @@ def test_a_distance_that_no_pace_count_comes_to_blames_no_count(walked_m, slips)
     assert last.entered is bool(slips)
     (said,) = [one for one in step_sentences(hops) if f"{walked_m:.0f} m walked" in one]
     assert ("Nobody counts so wrong" in said) is (not slips)
+
+
+@pytest.mark.parametrize(("unlikely", "tasks"), [(False, 1), (True, 0)])
+def test_of_a_leg_that_no_count_comes_to_the_pace_count_is_not_practised(unlikely, tasks):
+    """Bug: "nobody counts so wrong", and the pace count to work on all the same."""
+    _, finished, _ = demo()
+    walked = finished.legs[0].audit.measures
+    hops = tuple(
+        Hop(steps=("paced",), kind="distance", error=error_m, tolerance=20.0, off_m=abs(error_m),
+            slips=(), sentence=f"{error_m} m", written=written, unlikely=unlikely and not written)
+        for error_m, written in ((-170.0, True), (30.0, False))
+    )  # fmt: skip
+    of = LegSteps(leg="1", hops=hops[:2] if unlikely else hops[:1], sentences=())
+    seen = StepsSeen(
+        steps={"1": of}, walked={"1": walked}, sure={"1"}, causes={}, told={}, radius_m=1.0
+    )
+    assert len(list(step_tasks(seen, Settings().coaching))) == tasks
 
 
 def test_a_count_of_the_log_lost_no_hundred():

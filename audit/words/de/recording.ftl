@@ -62,12 +62,15 @@ recording-log-time = Abschnitt { $leg }: Nach dem Marschprotokoll endete er { $m
    *[earlier] früher
 } als hier angenommen, um { $time }.{ $settle }
 recording-log-heard = { $now ->
-    [claimed] { $alone ->
-        [claimed] Das Marschprotokoll hat das Ende von Abschnitt { $leg } von { $before } auf { $time } verlegt, oder seinen Anfang. Irrt es dort, so festlegen: { $pin }.
+    [known] { $alone ->
+        [known] Das Marschprotokoll hat { $moved ->
+            [from] den Anfang
+           *[claim] das Ende
+        } von Abschnitt { $leg } von { $before } auf { $time } verlegt. Irrt es dort, so festlegen: { $pin }.
        *[not] Nach dem Marschprotokoll wurde Abschnitt { $leg } gegangen und endete um { $time }; nach der Aufzeichnung allein gälte er nicht als zu Ende gegangen.
     }
    *[not] { $alone ->
-        [claimed] Nach dem Marschprotokoll gilt Abschnitt { $leg } nicht als zu Ende gegangen; nach der Aufzeichnung allein hätte er um { $before } geendet. Irrt es dort, so festlegen: { $pin }.
+        [known] Nach dem Marschprotokoll gilt Abschnitt { $leg } nicht als zu Ende gegangen; nach der Aufzeichnung allein hätte er um { $before } geendet. Irrt es dort, so festlegen: { $pin }.
        *[not] Das Marschprotokoll hat geändert, wie Abschnitt { $leg } gilt; zu Ende gegangen wurde er so oder so nicht.
     }
 }

@@ -56,12 +56,15 @@ recording-log-time = Leg { $leg }: the walker's log ends it { $minutes } min { $
    *[earlier] earlier
 } than it is taken here, at { $time }.{ $settle }
 recording-log-heard = { $now ->
-    [claimed] { $alone ->
-        [claimed] The walker's log moved the end of leg { $leg } from { $before } to { $time }, or its start. If the log is wrong there, settle it: { $pin }.
+    [known] { $alone ->
+        [known] The walker's log moved the { $moved ->
+            [from] start
+           *[claim] end
+        } of leg { $leg } from { $before } to { $time }. If the log is wrong there, settle it: { $pin }.
        *[not] By the walker's log leg { $leg } was walked, and ended at { $time }; by the recording alone it would count as not walked to its end.
     }
    *[not] { $alone ->
-        [claimed] By the walker's log leg { $leg } does not count as walked to its end; by the recording alone it would have ended at { $before }. If the log is wrong there, settle it: { $pin }.
+        [known] By the walker's log leg { $leg } does not count as walked to its end; by the recording alone it would have ended at { $before }. If the log is wrong there, settle it: { $pin }.
        *[not] The walker's log changed how leg { $leg } counts, which was not walked to its end either way.
     }
 }
