@@ -177,10 +177,10 @@ class DiagnosisSettings:
     azimuth_wrong_digit: float = 0.4 / 21.0
     """Places of swapped digits, and how often; a wrong digit is any of 3 in the first place and
     of 9 in each of the others."""
-    whole_either_deg: float = 0.15
-    """An azimuth this near to half way between two whole degrees is written as either, as often the
-    one as the other; chosen: what measuring it on the map, and an angle to the half degree, leave
-    open."""
+    whole_either_deg: float = 0.35
+    """An azimuth as far from any whole degree is written as either of the two beside it, as often
+    the one as the other; chosen: what measuring it on the map, and an angle to the half degree,
+    leave open."""
     mil_circles: tuple[tuple[float, float], ...] = (
         (-0.0625, 0.4),
         (-0.015625, 0.2),

@@ -26,10 +26,10 @@ def _with_one_wrong(digits: str) -> Iterator[str]:
 
 def _written(magnetic_deg: float, settings: DiagnosisSettings) -> tuple[int, ...]:
     """Give the whole degrees that an azimuth is written down as: one, or either of two."""
-    below = math.floor(magnetic_deg)
-    if abs(magnetic_deg - below - 0.5) <= settings.whole_either_deg:
-        return below, below + 1
-    return (round(magnetic_deg),)
+    nearest = round(magnetic_deg)
+    if abs(magnetic_deg - nearest) < settings.whole_either_deg:
+        return (nearest,)
+    return math.floor(magnetic_deg), math.ceil(magnetic_deg)
 
 
 def _slips(whole: int, settings: DiagnosisSettings) -> Iterator[tuple[str, float]]:
