@@ -13,9 +13,10 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from audit.debriefing.log_count import LogCount, log_count
 from audit.debriefing.log_moments import CLOCKS_S, days_off, seconds_after
 from audit.geodesy.along_line import metres_long
-from audit.leg_card import CardLeg, LegCard
+from audit.leg_card import LegCard
 from audit.matching.clean_times import never_set
 from audit.matching.leg_match import CleanTrack, LegMatch, Match, RunnerUp
 from audit.moments import DAY_S
@@ -47,25 +48,13 @@ class EndedByLog:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Noted:
-    """A leg whose log has count and time.
-
-    ``room_m`` is what a count is ordinarily out by, ``most_m`` what it may be at the most;
-    ``kept`` says that it leads to the claim.
-    """
+    """A leg whose log has count and time."""
 
     leg: int
     paces: float
-    counted_m: float
-    room_m: float
-    most_m: float
-    start_s: float
+    count: LogCount
     claim_s: float
-    claimed_m: float
     arrived: dt.time | dt.datetime
-
-    @property
-    def kept(self) -> bool:
-        return abs(self.claimed_m - self.counted_m) <= self.room_m
 
     @property
     def zoned(self) -> bool:
@@ -118,37 +107,31 @@ def _noted(
     log: WalkersLog, card: LegCard, match: Match, clean: CleanTrack, settings: Settings
 ) -> Iterator[_Noted]:
     for leg, of_card in zip(match.legs, card.legs, strict=True):
-        entry, seen = log.entry(of_card.name), _seen_whole(leg, of_card)
-        if entry is None or entry.arrived is None or not entry.paces or not card.paces_per_100m:
+        entry, claim_s = log.entry(of_card.name), _seen_claim_s(leg)
+        count = log_count(leg.leg, log, card, match, clean, settings)
+        if entry is None or entry.arrived is None or not entry.paces:
             continue
-        if seen is None:
+        if count is None or claim_s is None:
             continue
-        counted_m = 100.0 * entry.paces / card.paces_per_100m
         yield _Noted(
             leg=leg.leg,
             paces=entry.paces,
-            counted_m=counted_m,
-            room_m=settings.coaching.pace_length_share * counted_m + 2.0 * match.noise_m,
-            most_m=settings.quality.counted_out_most * counted_m + 2.0 * match.noise_m,
-            start_s=seen[0],
-            claim_s=seen[1],
-            claimed_m=_away_m(clean, *seen),
+            count=count,
+            claim_s=claim_s,
             arrived=entry.arrived,
         )
 
 
-def _seen_whole(leg: LegMatch, card: CardLeg) -> tuple[float, float] | None:
-    """Give start and claim of a leg that a count can be laid beside; None for any other.
+def _seen_claim_s(leg: LegMatch) -> float | None:
+    """Give the claim of a leg that was seen whole; None of any other.
 
-    The count of a line that bends is no distance between its ends; what somebody has settled
-    needs no log; and in a silence of the recorder nobody saw where the walker was.
+    What somebody has settled needs no log; and in a silence of the recorder nobody saw where the
+    walker was.
     """
     unseen = leg.under_way or leg.start_unseen is not None or leg.claim_unseen is not None
-    if leg.status != "walked" or leg.start_s is None or leg.claim_s is None:
+    if leg.status != "walked" or unseen or "claim" in leg.pinned:
         return None
-    if unseen or "claim" in leg.pinned or len(card.line) > 2:
-        return None
-    return leg.start_s, leg.claim_s
+    return leg.claim_s
 
 
 def _away_m(clean: CleanTrack, start_s: float, time_s: float) -> float:
@@ -169,7 +152,7 @@ def _ahead_s(
     Where none does, a watch that says its zone is right, and any other shows the zone by which
     most legs end at their claim or where their count says; at their claim, where as many do.
     """
-    kept = [one.after_s for one in noted if one.kept]
+    kept = [one.after_s for one in noted if one.count.speaks_for_claim]
     if kept:
         return float(np.median(kept))
     if zoned or not noted:
@@ -192,22 +175,22 @@ def _ended(
     """
     off_s = settings.quality.watch_off_s
     said_s = noted.claim_s + noted.after_s - ahead_s
-    if noted.kept or not noted.start_s < said_s < noted.claim_s - off_s:
+    count = noted.count
+    if count.speaks_for_claim or not count.start_s < said_s < noted.claim_s - off_s:
         return None
     stood_s = np.clip(said_s, halts[:, 0], halts[:, 1])
     near = stood_s[(np.abs(stood_s - said_s) <= off_s) & (stood_s < noted.claim_s)]
     ended_s = float(min(near, key=lambda one: abs(one - said_s), default=said_s))
-    away_m = _away_m(clean, noted.start_s, ended_s)
-    out_m = abs(away_m - noted.counted_m)
-    if out_m > min(noted.most_m, abs(noted.claimed_m - noted.counted_m)):
+    away_m = _away_m(clean, count.start_s, ended_s)
+    if abs(away_m - count.metres) > min(count.most_m, count.claimed_m):
         return None
-    took_s = (ended_s - noted.start_s) * _away_m(clean, ended_s, noted.claim_s) / max(away_m, 1.0)
+    took_s = (ended_s - count.start_s) * _away_m(clean, ended_s, noted.claim_s) / max(away_m, 1.0)
     if noted.claim_s - ended_s < settings.quality.looked_about * took_s:
         return None
     return EndedByLog(
         leg=noted.leg,
         paces=noted.paces,
-        counted_m=noted.counted_m,
+        counted_m=count.metres,
         ended_s=ended_s,
         away_m=away_m,
     )
