@@ -148,9 +148,8 @@ def _own_stages(card: CardLeg, own: OwnLeg, settings: Settings) -> list[Distance
 
 def _hop(before: DistanceStage, after: DistanceStage, settings: Settings) -> Hop:
     error_m = after.metres - before.metres
-    slips = {}
-    if abs(error_m) > after.tolerance_m:
-        slips = _slips(before, after, error_m, settings.coaching)
+    over = abs(error_m) > after.tolerance_m
+    slips = _slips(before, after, error_m, settings.coaching) if over else {}
     fits = fits_sentence(list(slips.values()), link="or")
     steps = tuple(dict.fromkeys(_STEPS[before.reached : after.reached]))
     if "distance measured" in steps and "wrong-ruler" in slips:
@@ -163,7 +162,7 @@ def _hop(before: DistanceStage, after: DistanceStage, settings: Settings) -> Hop
         off_m=abs(error_m),
         slips=tuple(slips),
         written=after.reached <= _COUNTED,
-        unlikely=before.reached >= _COUNTED and not slips,
+        unlikely=over and before.reached >= _COUNTED and not slips,
         sentence=sentence(
             "step-more" if error_m > 0.0 else "step-less",
             after=after.words,

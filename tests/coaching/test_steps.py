@@ -147,6 +147,15 @@ def test_a_distance_that_no_pace_count_comes_to_blames_no_count(walked_m, slips)
     assert ("Nobody counts so wrong" in said) is (not slips)
 
 
+@pytest.mark.parametrize(("counted", "walked_m"), [(323.0, 500.0), (400.0, 620.0)])
+def test_a_count_that_the_distance_bears_out_is_not_unlikely(counted, walked_m):
+    """Bug: a count within its tolerance was "unlikely" too, and no other count was practised."""
+    _, finished, _ = demo()
+    walked = SimpleNamespace(under_way=False, straight_m=walked_m, straight_sd_m=5.0)
+    hops = distance_hops(finished.card.legs[0], None, counted, 65.0, walked, Settings())
+    assert not any(hop.unlikely for hop in hops)
+
+
 @pytest.mark.parametrize(("unlikely", "tasks"), [(False, 1), (True, 0)])
 def test_of_a_leg_that_no_count_comes_to_the_pace_count_is_not_practised(unlikely, tasks):
     """Bug: "nobody counts so wrong", and the pace count to work on all the same."""
