@@ -8,9 +8,10 @@ from dataclasses import replace
 import numpy as np
 
 from audit.matching.leg_match import LegMatch, LegStatus, Reckoned, RunnerUp
-from audit.matching.reading import LegReading, gather_leg_odds, read_leg
+from audit.matching.reading import LegOdds, LegReading, WalkedKind, gather_leg_odds, read_leg
 from audit.matching.refine_cuts import refine_cut
 from audit.matching.runner_up import OtherReading, runner_up, status_of
+from audit.matching.second_look import looked_at_again
 from audit.matching.silences import silence_of
 from audit.matching.walk_layout import WalkLaidOut
 from audit.matching.ways import EdgeOdds
@@ -42,18 +43,31 @@ def _read(
     legs: int,
     settings: MatchingSettings,
 ) -> list[tuple[LegReading, OtherReading | None]]:
-    """Read each leg, and its likeliest other reading."""
+    """Read each leg, and its likeliest other reading, by the odds and a second look."""
     cuts = laid_out.cuts
+    gathered = [gather_leg_odds(odds, leg, len(cuts)) for leg in range(legs)]
+    by_odds = read_in_turn(gathered, laid_out, settings)
+    gathered = looked_at_again(gathered, by_odds, laid_out, settings)
+    readings = read_in_turn(gathered, laid_out, settings)
+    return [
+        (reading, runner_up(of, reading, cuts, settings))
+        for of, reading in zip(gathered, readings, strict=True)
+    ]
+
+
+def read_in_turn(
+    gathered: Sequence[dict[WalkedKind, LegOdds]], laid_out: WalkLaidOut, settings: MatchingSettings
+) -> list[LegReading]:
+    """Read the legs in turn, none before the one before it was claimed."""
     readings = []
     not_before = 0
-    for leg in range(legs):
-        gathered = gather_leg_odds(odds, leg, len(cuts))
-        reading = read_leg(gathered, cuts, not_before, settings)
+    for leg, of in enumerate(gathered):
+        reading = read_leg(of, laid_out.cuts, not_before, settings)
         if reading.kind == "none" and leg in laid_out.pins.of_leg:
-            reading = read_leg(gathered, cuts, 0, settings)
+            reading = read_leg(of, laid_out.cuts, 0, settings)
         if reading.second is not None:
             not_before = reading.second
-        readings.append((reading, runner_up(gathered, reading, cuts, settings)))
+        readings.append(reading)
     return readings
 
 

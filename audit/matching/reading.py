@@ -123,7 +123,8 @@ def _most_probably_right(
     """Give the portion with most probability within the tolerance of both its ends.
 
     Among those that are nearly as probable as the best, the closest fit is taken: the
-    one with most probability within a third of the tolerance.
+    one with most probability within a third of the tolerance. One with hardly any there lies
+    between two others, within the tolerance of both, and is what nobody says.
     """
     likely = odds.probability >= odds.probability.max() * 1e-4
     firsts, row = np.unique(odds.first[likely], return_inverse=True)
@@ -134,6 +135,7 @@ def _most_probably_right(
         _near(cuts, firsts, settings, share) @ table @ _near(cuts, seconds, settings, share)
         for share in (1.0, 1.0 / 3.0)
     )
+    wide = np.where(close >= settings.close_least * wide, wide, 0.0)
     nearly_best = wide >= settings.nearly_best * wide.max()
     merit = np.where(nearly_best, 1.0 + close + 0.1 * table, wide)
     open_to_choice = np.zeros(table.shape, dtype=bool)

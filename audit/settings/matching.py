@@ -308,16 +308,25 @@ class MatchingSettings(SilenceSettings):
     walked_least: float = 0.6
     """Less sure than this of any portion, a leg is not called walked: to be told of a leg that
     one never walked is worse than to be asked about one."""
-    confidence_slope: float = 0.6
+    second_look_share: float = 0.004
+    second_look_weight: float = 1.0
+    second_look_place_m: float = 3.0
+    """Moments with less of a leg's odds than this are not looked at again; how much the second
+    look counts; and within how much walking moments are at one place. Chosen: what is left out
+    holds a hundredth of the right moments, and nobody walks three metres in a halt."""
+    confidence_slope: float = 0.75
     confidence_offset: float = 0.0
     """Log odds of being right against the log odds weighed, for a leg that was walked: fitted
     on development walks."""
     confidence_slope_else: float = 0.4
     confidence_offset_else: float = -0.75
     """The same for a leg left out or given up."""
-    confidence_reckoned: float = -0.5
+    confidence_reckoned: float = -0.25
     """Log odds more for a leg that began or ended in a silence of the recorder."""
     nearly_best: float = 0.9
+    close_least: float = 0.1
+    """Of the probability within the tolerance of a portion so much has to lie within a third of
+    it; chosen: of an even spread a ninth does, at both ends."""
     right_within_s: float = 30.0
     right_within_m: float = 30.0
     """A cut this near counts as the same (the aim that accuracy is measured by)."""

@@ -61,6 +61,8 @@ CHOSEN = {
     "audit/classroom/punches_of.py: _NAMES_TOLD",  # how many are listed in a sentence
     "audit/leg_card/told_numbers.py: _MOST_ONE_BY_ONE",
     "audit/matching/broad_look.py: _BESIDE_NATS",  # bounds the work, and changes no digit
+    "audit/matching/end_looks.py: AROUND_S",  # the learnt trees ask for them
+    "audit/matching/end_looks.py: NEAREST_WITHIN_S",
     "audit/matching/signs.py: _STRAIGHT, _WINDING",  # the learnt curves go by it
     "audit/measurement/places_and_headings.py: _WIDENED",  # of a record, which knows no settings
     "audit/school_records/layout.py: _LOCK",  # any number does

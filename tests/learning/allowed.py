@@ -42,6 +42,14 @@ class Truth:
                 right |= self._near(first, start_s) & self._near(second, claim_s)
         return right
 
+    def right_end(self, leg: int, end: str, cut: np.ndarray) -> np.ndarray:
+        """Tell which cuts are right for the "start" or the "claim" of a leg."""
+        right = np.zeros(len(cut), dtype=bool)
+        if self.walked[leg]:
+            for start_s, claim_s in self.walk.truth.legs[leg].attempts:
+                right |= self._near(cut, start_s if end == "start" else claim_s)
+        return right
+
     def allowed(self, edge: Edge, first: np.ndarray, second: np.ndarray) -> np.ndarray:
         """Tell which portions of an edge a right way may take."""
         if edge.leg is None:

@@ -351,6 +351,7 @@ def test_portions_between_two_windows() -> None:
 def test_a_pinned_leg_that_was_read_as_none_is_read_again_from_the_start(monkeypatch) -> None:
     odds = [(1.0, [edge_odds(0, "leg", [3], [5], [0.9]), edge_odds(1, "leg", [1], [4], [0.9])])]
     monkeypatch.setattr(read_legs, "runner_up", Mock(return_value=None))
+    monkeypatch.setattr(read_legs, "looked_at_again", lambda gathered, *_: gathered)
     free = SimpleNamespace(cuts=_Cuts(**vars(CUTS)), pins=SimpleNamespace(of_leg={}))
     (one, _), (two, _) = read_legs._read(odds, free, 2, S)
     assert ((one.first, one.second), two.kind) == ((3, 5), "none")
