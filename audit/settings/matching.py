@@ -314,14 +314,14 @@ class MatchingSettings(SilenceSettings):
     """Moments with less of a leg's odds than this are not looked at again; how much the second
     look counts; and within how much walking moments are at one place. Chosen: what is left out
     holds a hundredth of the right moments, and nobody walks three metres in a halt."""
-    confidence_slope: float = 0.75
+    confidence_slope: float = 0.6
     confidence_offset: float = 0.0
     """Log odds of being right against the log odds weighed, for a leg that was walked: fitted
     on development walks."""
     confidence_slope_else: float = 0.4
     confidence_offset_else: float = -0.75
     """The same for a leg left out or given up."""
-    confidence_reckoned: float = -0.25
+    confidence_reckoned: float = -0.5
     """Log odds more for a leg that began or ended in a silence of the recorder."""
     nearly_best: float = 0.9
     close_least: float = 0.1
