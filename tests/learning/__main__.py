@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import argparse
 import json
 import sys
 import time
@@ -12,8 +11,9 @@ from pathlib import Path
 import numpy as np
 
 import audit.matching
-from learning.families import APART_FROM, FIRST_SEED, Recipe, recipes, walk_of
+from learning.families import Recipe, recipes, walk_of
 from learning.fit import curves, fit, weights_of
+from learning.learning_options import learnt_from, parser_of
 from learning.problems import Problem, problem_of
 from learning.right_legs import share_right
 
@@ -22,13 +22,9 @@ SHIPPED = Path(audit.matching.__file__).with_name("learnt.json")
 
 def main(arguments: list[str]) -> int:
     """Make walks, learn from them, and show how many legs kept apart are right."""
-    parser = argparse.ArgumentParser(prog="python -m learning", description=__doc__)
-    parser.add_argument("--walks", type=int, default=400, help="walks to learn from")
-    parser.add_argument("--apart", type=int, default=200, help="walks kept apart")
+    parser = parser_of("learning", __doc__)
     parser.add_argument("--steps", type=int, default=40)
-    parser.add_argument("--jobs", type=int, default=1)
     parser.add_argument("--anew", action="store_true", help="forget the curves that are shipped")
-    parser.add_argument("--write", action="store_true", help="write the curves that are shipped")
     asked = parser.parse_args(arguments)
     began = time.monotonic()
     apart = _problems(list(recipes(asked.apart, apart=True)), asked.jobs)
@@ -46,8 +42,7 @@ def main(arguments: list[str]) -> int:
     _show(asked.steps, np.nan, weights, apart, time.monotonic() - began)
     if asked.write:
         learnt = {
-            "from": f"{len(teaching)} made walks of the development seeds from {FIRST_SEED:,} on; "
-            f"those from {APART_FROM:,} on were kept apart",
+            "from": learnt_from(len(teaching)),
             "curves": curves(weights),
         }
         SHIPPED.write_text(_text(learnt), encoding="utf-8")

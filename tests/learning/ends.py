@@ -6,8 +6,6 @@ odds of the right moments of a leg and lowers those of the others.
 
 from __future__ import annotations
 
-import argparse
-import datetime as dt
 import json
 import sys
 import time
@@ -19,20 +17,16 @@ import numpy as np
 from sklearn.tree import DecisionTreeRegressor
 
 import audit.matching
-from audit.leg_card import work_out_card
-from audit.matching.clean_track import clean_track
 from audit.matching.end_looks import LOOKS
-from audit.matching.match_walk import in_play, weigh
 from audit.matching.read_legs import read_in_turn
 from audit.matching.reading import gather_leg_odds
 from audit.matching.second_look import End, open_ends
-from audit.matching.stays import Stays
-from audit.matching.supposed_walkers import fan_of_walkers
 from audit.matching.trees import Trees
-from audit.matching.walk_layout import lay_out
 from audit.settings import Settings
 from learning.allowed import Truth
-from learning.families import APART_FROM, FIRST_SEED, Recipe, recipes, walk_of
+from learning.families import Recipe, recipes, walk_of
+from learning.learning_options import learnt_from, parser_of
+from learning.problems import ways_in_play
 
 SHIPPED = Path(audit.matching.__file__).with_name("learnt_ends.json")
 ENDS: tuple[End, ...] = ("start", "claim")
@@ -71,22 +65,15 @@ class Moments:
 
 def moments_of(recipe: Recipe) -> dict[End, list[tuple]]:
     """Make a walk, weigh it, and give the open moments of its legs."""
-    walk, settings = walk_of(recipe), Settings()
-    day = dt.datetime.fromtimestamp(float(walk.track.time_s[0]), dt.UTC).date()
-    card = work_out_card(walk.plan, track_date=day)
-    laid_out = lay_out(
-        clean_track(walk.track, card.grid, settings.cleaning), card, settings.matching
-    )
-    stays = in_play(Stays(laid_out.evidence), card, settings.matching)
-    fan = fan_of_walkers(card, settings.matching)
-    weighed = weigh(stays, card, settings.matching, fan)
-    legs = range(len(card.legs))
+    walk, settings = walk_of(recipe), Settings().matching
+    laid_out, _, weighed = ways_in_play(walk)
+    legs = range(laid_out.evidence.route.legs)
     odds = [gather_leg_odds(weighed.odds, leg, len(laid_out.cuts)) for leg in legs]
-    readings = read_in_turn(odds, laid_out, settings.matching)
+    readings = read_in_turn(odds, laid_out, settings)
     truth = Truth.of(walk, laid_out.cuts, laid_out.evidence.route)
     found: dict[End, list[tuple]] = {}
     for end in ENDS:
-        ends = open_ends(end, odds, readings, laid_out, settings.matching)
+        ends = open_ends(end, odds, readings, laid_out, settings)
         found[end] = [
             (
                 recipe.family,
@@ -174,20 +161,15 @@ def told(of: Moments, trees: list[list[list[float]]]) -> str:
 
 def main(arguments: list[str]) -> int:
     """Make walks, grow the trees, and show what they say of walks kept apart."""
-    parser = argparse.ArgumentParser(prog="python -m learning.ends", description=__doc__)
-    parser.add_argument("--walks", type=int, default=400, help="walks to learn from")
-    parser.add_argument("--apart", type=int, default=200, help="walks kept apart")
+    parser = parser_of("learning.ends", __doc__)
     parser.add_argument("--trees", type=int, default=160)
-    parser.add_argument("--jobs", type=int, default=1)
-    parser.add_argument("--write", action="store_true", help="write the trees that are shipped")
     asked = parser.parse_args(arguments)
     began = time.monotonic()
     apart = moments(list(recipes(asked.apart, apart=True)), asked.jobs)
     teaching = moments(list(recipes(asked.walks, apart=False)), asked.jobs)
     print(f"{asked.walks} walks to learn from, {time.monotonic() - began:.0f} s", flush=True)
     learnt: dict = {
-        "from": f"{asked.walks} made walks of the development seeds from {FIRST_SEED:,} on; "
-        f"those from {APART_FROM:,} on were kept apart",
+        "from": learnt_from(asked.walks),
         "looks": LOOKS,
     }
     for end in ENDS:

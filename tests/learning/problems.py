@@ -11,7 +11,7 @@ from walks import Walk
 
 from audit.leg_card import work_out_card
 from audit.matching.clean_track import clean_track
-from audit.matching.match_walk import in_play, weigh
+from audit.matching.match_walk import Weighed, in_play, weigh
 from audit.matching.stays import Stays
 from audit.matching.supposed_walkers import fan_of_walkers
 from audit.matching.walk_evidence import Evidence
@@ -81,21 +81,21 @@ class Problem:
 
 def problem_of(walk: Walk) -> Problem:
     """Lay a made walk out as the matching would, with what its truth allows."""
-    laid_out, stays, walker = ways_in_play(walk)
+    laid_out, stays, weighed = ways_in_play(walk)
     plain = copy(stays.evidence)
     plain.learnt = None
-    return _problem(walk, laid_out, stays.narrowed(plain), walker)
+    return _problem(walk, laid_out, stays.narrowed(plain), weighed.best)
 
 
-def ways_in_play(walk: Walk) -> tuple[WalkLaidOut, Stays, Walker]:
-    """Give a walk laid out, what is left in play of it, and the walker who fits it best."""
+def ways_in_play(walk: Walk) -> tuple[WalkLaidOut, Stays, Weighed]:
+    """Give a walk laid out, what is left in play of it, and that weighed for a few walkers."""
     used = Settings()
     day = dt.datetime.fromtimestamp(float(walk.track.time_s[0]), dt.UTC).date()
     card = work_out_card(walk.plan, track_date=day)
     laid_out = lay_out(clean_track(walk.track, card.grid, used.cleaning), card, used.matching)
     stays = in_play(Stays(laid_out.evidence), card, used.matching)
     fan = fan_of_walkers(card, used.matching)
-    return laid_out, stays, weigh(stays, card, used.matching, fan).best
+    return laid_out, stays, weigh(stays, card, used.matching, fan)
 
 
 def _problem(walk: Walk, laid_out: WalkLaidOut, stays: Stays, walker: Walker) -> Problem:

@@ -99,7 +99,8 @@ def test_the_shipped_file_has_the_curves_that_are_learnt() -> None:
 def test_what_is_learnt_is_what_the_matching_charges() -> None:
     """The columns times the weights are the difference that the curves make to each portion."""
     walk = make_walk(140_103, "novice")
-    _, stays, walker = ways_in_play(walk)
+    _, stays, weighed_all = ways_in_play(walk)
+    walker = weighed_all.best
     of_portions, of_stays, of_ends = split(
         weights_of(json.loads(SHIPPED.read_text(encoding="utf-8"))["curves"])
     )

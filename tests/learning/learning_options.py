@@ -1,0 +1,25 @@
+"""What is asked and told alike of whatever is learnt from made walks."""
+
+from __future__ import annotations
+
+import argparse
+
+from learning.families import APART_FROM, FIRST_SEED
+
+
+def parser_of(module: str, about: str | None) -> argparse.ArgumentParser:
+    """Give a parser with what is asked of everything that learns."""
+    parser = argparse.ArgumentParser(prog=f"python -m {module}", description=about)
+    parser.add_argument("--walks", type=int, default=400, help="walks to learn from")
+    parser.add_argument("--apart", type=int, default=200, help="walks kept apart")
+    parser.add_argument("--jobs", type=int, default=1)
+    parser.add_argument("--write", action="store_true", help="write what is shipped")
+    return parser
+
+
+def learnt_from(walks: int) -> str:
+    """Say in a shipped file which walks it was learnt from."""
+    return (
+        f"{walks} made walks of the development seeds from {FIRST_SEED:,} on; "
+        f"those from {APART_FROM:,} on were kept apart"
+    )
