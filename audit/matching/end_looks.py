@@ -28,7 +28,7 @@ _LONG_S = 3600.0
 _OF_WAY = ("along_m", "aside_m", "path_m", "straightness", "spread_m")
 _OF_APPROACH = ("nearest_m", "nearest_s", "nearest_path_m")
 
-LOOKS = (
+AROUND_LOOKS = (
     "log_distance_ratio",
     "turned_deg",
     "path_over_chord",
@@ -75,8 +75,10 @@ class Ends:
     next_leg_s: FloatArray
 
 
-def looks_of(ends: Ends, samples: WalkSamples, movement: Movement, cuts: Cuts) -> FloatArray:
-    """Give the readings of some ends, shape (n, len(LOOKS))."""
+def looks_around(
+    ends: Ends, samples: WalkSamples, movement: Movement, cuts: Cuts, spread: Spread
+) -> FloatArray:
+    """Give the readings of some ends, shape (n, len(AROUND_LOOKS))."""
     way = cuts.position[ends.claim] - cuts.position[ends.start]
     chord_m = np.maximum(np.hypot(*way.T), 1.0)
     chord_deg = direction_degrees(way[:, 0], way[:, 1])
@@ -96,7 +98,6 @@ def looks_of(ends: Ends, samples: WalkSamples, movement: Movement, cuts: Cuts) -
         np.clip(ends.next_leg_s - time_s, -_LONG_S, _LONG_S),
         to_point_m,
     ]
-    spread = _Spread(samples.smooth)
     for sign in (1.0, -1.0):
         for around_s in AROUND_S:
             columns += _way(here, sign * around_s, chord_deg, samples, movement, spread)
@@ -112,7 +113,7 @@ def _way(
     chord_deg: FloatArray,
     samples: WalkSamples,
     movement: Movement,
-    spread: _Spread,
+    spread: Spread,
 ) -> list[FloatArray]:
     """Read off the way within some seconds ahead, or behind where they are negative."""
     there = _sample_after(here, around_s, samples)
@@ -155,7 +156,7 @@ def _sample_after(here: IndexArray, seconds: float, samples: WalkSamples) -> Ind
     return np.clip(there, 0, len(samples.time_s) - 1)
 
 
-class _Spread:
+class Spread:
     """How far places lie about their middle, looked up for any run of samples."""
 
     def __init__(self, place: FloatArray) -> None:

@@ -9,38 +9,22 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cache
 from importlib import resources
-from typing import Literal
 
 import numpy as np
 
-from audit.matching.end_looks import LOOKS, Ends, looks_of
+from audit.matching.open_ends import LOOKS, LookedAt, Odds, OpenEnds
+from audit.matching.other_legs import End
 from audit.matching.portions import IndexArray
-from audit.matching.reading import LegOdds, LegReading, WalkedKind
-from audit.matching.route import Edge
+from audit.matching.reading import LegReading
 from audit.matching.trees import Trees
 from audit.matching.walk_layout import WalkLaidOut
 from audit.settings import MatchingSettings
-from audit.units import FloatArray, direction_degrees, turn_degrees
+from audit.units import FloatArray
 
-End = Literal["start", "claim"]
-Odds = dict[WalkedKind, LegOdds]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class OpenEnds:
-    """The moments that the odds leave open for one end of the legs; arrays of shape (n,).
-
-    ``leg`` and ``cut`` name each; ``odds`` is its share of the leg's; ``looks`` has shape
-    (n, len(LOOKS)).
-    """
-
-    leg: IndexArray
-    cut: IndexArray
-    odds: FloatArray
-    looks: FloatArray
+ENDS: tuple[End, End] = ("start", "claim")
 
 
 @cache
@@ -66,10 +50,10 @@ def looked_at_again(
     likely that is stays as it was; so does what was reckoned into silences.
     """
     weighed = [dict(of) for of in odds]
-    path_m = laid_out.cuts.path_m
+    looked_at, path_m = LookedAt(readings, laid_out), laid_out.cuts.path_m
     says = {
-        end: _by_leg(open_ends(end, odds, readings, laid_out, settings), end, path_m, settings)
-        for end in ("start", "claim")
+        end: _by_leg(looked_at.open_ends(end, odds, settings), end, path_m, settings)
+        for end in ENDS
     }
     for leg in range(len(odds)):
         at_start, at_claim = says["start"].get(leg), says["claim"].get(leg)
@@ -81,117 +65,6 @@ def looked_at_again(
         anew *= of.share / anew.sum()
         weighed[leg]["leg"] = replace(of, probability=anew)
     return weighed
-
-
-def open_ends(
-    end: End,
-    odds: Sequence[Odds],
-    readings: Sequence[LegReading],
-    laid_out: WalkLaidOut,
-    settings: MatchingSettings,
-) -> OpenEnds:
-    """Gather the moments that the odds leave open for one end of each leg, and look at them."""
-    planned = _planned(laid_out.evidence.route.edges)
-    walker = _Walker(readings, planned, laid_out)
-    rows: list[tuple[IndexArray, FloatArray, Ends]] = []
-    for leg, of in enumerate(odds):
-        if leg not in planned or readings[leg].kind != "leg":
-            continue
-        cut, share, start, claim = _open(end, of["leg"], settings)
-        rows.append((np.full(len(cut), leg), share, walker.ends(end, leg, cut, start, claim)))
-    if not rows:
-        none = np.zeros(0, dtype=np.int64)
-        return OpenEnds(leg=none, cut=none, odds=np.zeros(0), looks=np.zeros((0, len(LOOKS))))
-    ends = _joined([of for _, _, of in rows])
-    return OpenEnds(
-        leg=np.concatenate([leg for leg, _, _ in rows]),
-        cut=ends.cut,
-        odds=np.concatenate([share for _, share, _ in rows]),
-        looks=looks_of(ends, laid_out.samples, laid_out.movement, laid_out.cuts),
-    )
-
-
-def _open(
-    end: End, odds: LegOdds, settings: MatchingSettings
-) -> tuple[IndexArray, FloatArray, IndexArray, IndexArray]:
-    """Give the cuts open for an end, their shares, and the likeliest portion of each."""
-    at = odds.first if end == "start" else odds.second
-    cuts, row = np.unique(at, return_inverse=True)
-    share = np.bincount(row, odds.probability) / odds.share
-    # The last one written for a cut is the likeliest of its portions.
-    by_odds = np.argsort(odds.probability, kind="stable")
-    best = np.zeros(len(cuts), dtype=np.int64)
-    best[row[by_odds]] = by_odds
-    kept = share >= settings.second_look_share
-    best = best[kept]
-    return cuts[kept], share[kept], odds.first[best], odds.second[best]
-
-
-def _planned(edges: Sequence[Edge]) -> dict[int, Edge]:
-    """Give the edge by which each leg is walked as planned, of legs that are straight."""
-    return {
-        edge.leg: edge
-        for edge in edges
-        if edge.kind == "leg" and edge.leg is not None and edge.target == edge.leg + 1
-        if edge.source == edge.leg and edge.line is None
-    }
-
-
-class _Walker:
-    """What the other legs of a walk say of one: how this walker walks, and when he was there."""
-
-    def __init__(
-        self, readings: Sequence[LegReading], planned: Mapping[int, Edge], laid_out: WalkLaidOut
-    ) -> None:
-        self._planned, self._cuts = planned, laid_out.cuts
-        self._points = laid_out.evidence.route.position
-        self._read = {
-            leg: (of.first, of.second)
-            for leg, of in enumerate(readings)
-            if of.kind == "leg" and of.first is not None and of.second is not None
-        }
-        legs = [leg for leg in self._read if leg in planned]
-        self._legs = np.array(legs, dtype=np.int64)
-        ways = [self._way(leg) for leg in legs]
-        self._ratio = np.array([ratio for ratio, _ in ways])
-        self._turned_deg = np.array([turned for _, turned in ways])
-
-    def _way(self, leg: int) -> tuple[float, float]:
-        """Give log distance ratio and turn in degrees of a leg as it was read."""
-        first, second = self._read[leg]
-        east, north = (self._cuts.position[second] - self._cuts.position[first]).tolist()
-        edge = self._planned[leg]
-        ratio = np.log(max(float(np.hypot(east, north)), 1.0) / edge.distance_m)
-        return float(ratio), float(turn_degrees(edge.azimuth_deg, direction_degrees(east, north)))
-
-    def ends(
-        self, end: End, leg: int, cut: IndexArray, start: IndexArray, claim: IndexArray
-    ) -> Ends:
-        edge, others = self._planned[leg], self._legs != leg
-        ratio = float(np.median(self._ratio[others])) if others.any() else 0.0
-        turned = float(np.median(self._turned_deg[others])) if others.any() else 0.0
-        before = [second for of, (_, second) in self._read.items() if of < leg]
-        after = [first for of, (first, _) in self._read.items() if of > leg]
-        time_s, count = self._cuts.time_s, len(cut)
-        return Ends(
-            cut=cut,
-            start=start,
-            claim=claim,
-            point=np.tile(self._points[leg if end == "start" else leg + 1], (count, 1)),
-            log_planned=np.full(count, np.log(edge.distance_m) + ratio),
-            planned_deg=np.full(count, edge.azimuth_deg + turned),
-            leg_before_s=np.full(count, time_s[before[-1]] if before else -np.inf),
-            next_leg_s=np.full(count, time_s[after[0]] if after else np.inf),
-        )
-
-
-def _joined(parts: Sequence[Ends]) -> Ends:
-    return Ends(
-        **{
-            name: np.concatenate([getattr(part, name) for part in parts])
-            for name in Ends.__dataclass_fields__
-        }
-    )
 
 
 def _by_leg(

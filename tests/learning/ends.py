@@ -17,10 +17,11 @@ import numpy as np
 from sklearn.tree import DecisionTreeRegressor
 
 import audit.matching
-from audit.matching.end_looks import LOOKS
+from audit.matching.open_ends import LOOKS, LookedAt
+from audit.matching.other_legs import End
 from audit.matching.read_legs import read_in_turn
 from audit.matching.reading import gather_leg_odds
-from audit.matching.second_look import End, open_ends
+from audit.matching.second_look import ENDS
 from audit.matching.trees import Trees
 from audit.settings import Settings
 from learning.allowed import Truth
@@ -29,7 +30,6 @@ from learning.learning_options import learnt_from, parser_of
 from learning.problems import ways_in_play
 
 SHIPPED = Path(audit.matching.__file__).with_name("learnt_ends.json")
-ENDS: tuple[End, ...] = ("start", "claim")
 _LEAVES, _IN_LEAF, _RATE, _MOST_NATS = 14, 80, 0.1, 3.0
 _ROWS, _COLUMNS = 0.6, 0.4
 """Each tree sees this share of the legs' moments, and each question this share of the looks:
@@ -69,11 +69,11 @@ def moments_of(recipe: Recipe) -> dict[End, list[tuple]]:
     laid_out, _, weighed = ways_in_play(walk)
     legs = range(laid_out.evidence.route.legs)
     odds = [gather_leg_odds(weighed.odds, leg, len(laid_out.cuts)) for leg in legs]
-    readings = read_in_turn(odds, laid_out, settings)
+    looked_at = LookedAt(read_in_turn(odds, laid_out, settings), laid_out)
     truth = Truth.of(walk, laid_out.cuts, laid_out.evidence.route)
     found: dict[End, list[tuple]] = {}
     for end in ENDS:
-        ends = open_ends(end, odds, readings, laid_out, settings)
+        ends = looked_at.open_ends(end, odds, settings)
         found[end] = [
             (
                 recipe.family,

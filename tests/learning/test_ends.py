@@ -8,9 +8,10 @@ import numpy as np
 import pytest
 from sklearn.tree import DecisionTreeRegressor
 
-from audit.matching.end_looks import LOOKS
+from audit.matching.open_ends import LOOKS
+from audit.matching.second_look import ENDS
 from audit.matching.trees import Trees
-from learning.ends import ENDS, SHIPPED, Moments, _nodes, _text, grow, told
+from learning.ends import SHIPPED, Moments, _nodes, _text, grow, told
 
 
 def made(legs=400, seed=3):

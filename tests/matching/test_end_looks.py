@@ -7,7 +7,7 @@ from types import SimpleNamespace
 import numpy as np
 import pytest
 
-from audit.matching.end_looks import LOOKS, Ends, looks_of
+from audit.matching.end_looks import AROUND_LOOKS, Ends, Spread, looks_around
 
 TURN = np.radians(37.0)
 TURNED = np.array([[np.cos(TURN), -np.sin(TURN)], [np.sin(TURN), np.cos(TURN)]])
@@ -45,15 +45,16 @@ def read(place, cuts=(130, 380, 460, 520, 640), start=60, point=None, of=None, p
         leg_before_s=np.full(count, 1010.0),
         next_leg_s=np.full(count, np.inf),
     )
-    table = looks_of(ends, samples, SimpleNamespace(path_m=path_m), every)
+    movement = SimpleNamespace(path_m=path_m)
+    table = looks_around(ends, samples, movement, every, Spread(place))
     if of is None:
         return table
-    return table[:, LOOKS.index(of)]
+    return table[:, AROUND_LOOKS.index(of)]
 
 
-@pytest.mark.parametrize("name", LOOKS)
+@pytest.mark.parametrize("name", AROUND_LOOKS)
 def test_a_walk_turned_or_mirrored_looks_the_same(name):
-    place, column = wandering(), LOOKS.index(name)
+    place, column = wandering(), AROUND_LOOKS.index(name)
     before = read(place)[:, column]
     turned = read(place @ TURNED.T, planned_deg=30.0 - 37.0)[:, column]
     mirrored = read(place @ MIRRORED, planned_deg=-30.0)[:, column]
@@ -95,4 +96,4 @@ def test_halfway_along_a_straight_way(name, value):
 
 
 def test_each_look_has_a_name_and_none_two():
-    assert len(set(LOOKS)) == len(LOOKS) == read(straight(), (300,), 100).shape[1]
+    assert len(set(AROUND_LOOKS)) == len(AROUND_LOOKS) == read(straight(), (300,), 100).shape[1]

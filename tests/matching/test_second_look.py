@@ -10,6 +10,8 @@ from accuracy.project import match_of
 from walks import make_walk
 
 from audit.matching import read_legs, second_look
+from audit.matching.open_ends import LookedAt
+from audit.matching.second_look import ENDS
 from audit.matching.trees import Trees
 from audit.settings import Settings
 
@@ -60,8 +62,9 @@ def test_the_odds_move_and_only_of_legs_that_were_walked(looked):
 def test_a_moment_that_was_no_rival_is_given_nothing(looked):
     before, _, laid_out, _ = looked
     matching = SETTINGS.matching
-    for end in ("start", "claim"):
-        open_to_look = second_look.open_ends(end, before, looked[1], laid_out, matching)
+    looked_at = LookedAt(looked[1], laid_out)
+    for end in ENDS:
+        open_to_look = looked_at.open_ends(end, before, matching)
         assert len(open_to_look.leg)
         assert open_to_look.odds.min() >= matching.second_look_share
         said = second_look._by_leg(open_to_look, end, laid_out.cuts.path_m, matching)
