@@ -63,6 +63,8 @@ CHOSEN = {
     "audit/matching/broad_look.py: _BESIDE_NATS",  # bounds the work, and changes no digit
     "audit/matching/end_looks.py: AROUND_S",  # the learnt trees ask for them
     "audit/matching/end_looks.py: NEAREST_WITHIN_S",
+    "audit/matching/other_legs.py: FOUND_WITHIN_CUTS",
+    "audit/matching/other_legs.py: NEXT_TO_S",
     "audit/matching/signs.py: _STRAIGHT, _WINDING",  # the learnt curves go by it
     "audit/measurement/places_and_headings.py: _WIDENED",  # of a record, which knows no settings
     "audit/school_records/layout.py: _LOCK",  # any number does

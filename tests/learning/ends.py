@@ -1,4 +1,6 @@
-"""Learn the second look: PYTHONPATH=.:tests python -m learning.ends --walks 3000 --jobs 2 --write.
+"""Learn the second look.
+
+    PYTHONPATH=.:tests python -m learning.ends --walks 2000 --others 1200 --jobs 2 --write
 
 One tree after another is grown, each on what the ones before it still have wrong: it raises the
 odds of the right moments of a leg and lowers those of the others.
@@ -25,12 +27,12 @@ from audit.matching.second_look import ENDS
 from audit.matching.trees import Trees
 from audit.settings import Settings
 from learning.allowed import Truth
-from learning.families import Recipe, recipes, walk_of
+from learning.families import Recipe, recipes, recipes_of_others, walk_of
 from learning.learning_options import learnt_from, parser_of
 from learning.problems import ways_in_play
 
 SHIPPED = Path(audit.matching.__file__).with_name("learnt_ends.json")
-_LEAVES, _IN_LEAF, _RATE, _MOST_NATS = 14, 80, 0.1, 3.0
+_LEAVES, _IN_LEAF, _RATE, _MOST_NATS = 14, 80, 0.07, 3.0
 _ROWS, _COLUMNS = 0.6, 0.4
 """Each tree sees this share of the legs' moments, and each question this share of the looks:
 what only one of many trees sees is no habit of the walks that were made."""
@@ -162,14 +164,20 @@ def told(of: Moments, trees: list[list[list[float]]]) -> str:
 def main(arguments: list[str]) -> int:
     """Make walks, grow the trees, and show what they say of walks kept apart."""
     parser = parser_of("learning.ends", __doc__)
-    parser.add_argument("--trees", type=int, default=160)
+    parser.add_argument("--others", type=int, default=0, help="and of the other makers")
+    parser.add_argument("--trees", type=int, default=300)
     asked = parser.parse_args(arguments)
     began = time.monotonic()
-    apart = moments(list(recipes(asked.apart, apart=True)), asked.jobs)
-    teaching = moments(list(recipes(asked.walks, apart=False)), asked.jobs)
-    print(f"{asked.walks} walks to learn from, {time.monotonic() - began:.0f} s", flush=True)
+    apart, teaching = (
+        moments([*recipes(own, apart=of), *recipes_of_others(others, apart=of)], asked.jobs)
+        for own, others, of in (
+            (asked.apart, asked.others // 4, True),
+            (asked.walks, asked.others, False),
+        )
+    )
+    print(f"{asked.walks + asked.others} walks to learn from, {time.monotonic() - began:.0f} s", flush=True)
     learnt: dict = {
-        "from": learnt_from(asked.walks),
+        "from": learnt_from(asked.walks, asked.others),
         "looks": LOOKS,
     }
     for end in ENDS:

@@ -2,7 +2,8 @@
 
 All are of development seeds. Most of them are of one walk maker, some along winding paths,
 and, where its folder stands beside the checkout, some of another walk maker altogether: what
-holds for all of them is not a habit of one.
+holds for all of them is not a habit of one. The second look is taught by two makers more, each
+by another hand.
 """
 
 from __future__ import annotations
@@ -15,6 +16,7 @@ from walks import Walk, make_walk
 from walks.along_paths import make_walk_along_paths
 
 from learning import research_walks
+from learning.other_makers import make_walk_of
 
 FIRST_SEED = 140_000
 APART_FROM = 150_000
@@ -59,10 +61,33 @@ def recipes(walks: int, *, apart: bool) -> Iterator[Recipe]:
         yield from (Recipe(family=family, seed=seed) for seed in seeds)
 
 
+OTHER_MAKERS = ("habits", "agent")
+LEVELS = ("trained", "ordinary", "novice")
+OTHERS_FIRST_SEED = 1_000
+OTHERS_APART_FROM = 2_000
+"""Seeds of the other makers; from the second on they are kept apart."""
+
+
+def recipes_of_others(walks: int, *, apart: bool) -> Iterator[Recipe]:
+    """Give what to make for about so many walks of the other makers, as many of each level."""
+    first = OTHERS_APART_FROM if apart else OTHERS_FIRST_SEED
+    count = walks // (len(OTHER_MAKERS) * len(LEVELS))
+    if first + count > OTHERS_APART_FROM and not apart:
+        message = f"{walks} walks of other makers are more than their seeds"
+        raise ValueError(message)
+    for maker in OTHER_MAKERS:
+        for level in LEVELS:
+            family = f"{maker}-{level}"
+            yield from (Recipe(family=family, seed=first + number) for number in range(count))
+
+
 def walk_of(recipe: Recipe) -> Walk:
     """Make one walk."""
     if recipe.family == "along-paths":
         return make_walk_along_paths(recipe.seed)
     if recipe.family.startswith("research"):
         return research_walks.research_walk(recipe.seed, int(recipe.family[-1]))
+    if recipe.family.startswith(OTHER_MAKERS):
+        maker, level = recipe.family.split("-")
+        return make_walk_of(maker, recipe.seed, level)
     return make_walk(recipe.seed, recipe.family)

@@ -4,7 +4,12 @@ from __future__ import annotations
 
 import argparse
 
-from learning.families import APART_FROM, FIRST_SEED
+from learning.families import (
+    APART_FROM,
+    FIRST_SEED,
+    OTHERS_APART_FROM,
+    OTHERS_FIRST_SEED,
+)
 
 
 def parser_of(module: str, about: str | None) -> argparse.ArgumentParser:
@@ -17,9 +22,15 @@ def parser_of(module: str, about: str | None) -> argparse.ArgumentParser:
     return parser
 
 
-def learnt_from(walks: int) -> str:
+def learnt_from(walks: int, others: int = 0) -> str:
     """Say in a shipped file which walks it was learnt from."""
-    return (
+    own = (
         f"{walks} made walks of the development seeds from {FIRST_SEED:,} on; "
         f"those from {APART_FROM:,} on were kept apart"
+    )
+    if not others:
+        return own
+    return (
+        f"{own}; and {others} walks of other makers, of their seeds from {OTHERS_FIRST_SEED:,} on; "
+        f"those from {OTHERS_APART_FROM:,} on were kept apart"
     )
