@@ -11,8 +11,10 @@ from accuracy.research_prototype import holds, loaded
 from walks import LegTruth, Truth, Walk
 from walks.along_paths import GRID, plan_along, to_track
 
+from audit.units import FloatArray
+
 FIRST_MOMENT = dt.datetime(2026, 6, 1, 8, tzinfo=dt.UTC).timestamp()
-_MIDDLE_M = np.array([500_000.0, 5_400_000.0])
+MIDDLE_M = np.array([500_000.0, 5_400_000.0])
 
 
 def is_present() -> bool:
@@ -23,9 +25,39 @@ def is_present() -> bool:
 def research_walk(seed: int, level: int) -> Walk:
     """Make a walk of a seed at one of its three levels."""
     made = loaded("sim").simulate(seed, level)
-    points_m, place_m = made["C"] + _MIDDLE_M, made["true_xy"] + _MIDDLE_M
+    points_m, place_m = made["C"] + MIDDLE_M, made["true_xy"] + MIDDLE_M
+    truth = truth_by_legs(
+        place_m,
+        tuple(_leg_truth(number, made["legs"][number]) for number in range(made["L"])),
+        marked=bool(made["marked"]),
+        bias_deg=float(made["bias"]),
+        pace_factor=float(made["scale"]),
+        interval_s=float(made["dt"]),
+        noise_m=float(made["sig"]),
+    )
+    return Walk(
+        seed=seed,
+        difficulty=f"research-{level}",
+        course=SimpleNamespace(points_m=points_m, grid=GRID),
+        plan=plan_along(points_m, dt.date(2026, 6, 1), float(made["gm"])),
+        track=to_track(FIRST_MOMENT + made["t"], made["z"] + MIDDLE_M),
+        truth=truth,
+    )
+
+
+def truth_by_legs(
+    place_m: FloatArray,
+    legs: tuple[LegTruth, ...],
+    *,
+    marked: bool,
+    bias_deg: float,
+    pace_factor: float,
+    interval_s: float,
+    noise_m: float,
+) -> Truth:
+    """Give a truth that knows the legs, and of each second only where the walker was."""
     count = len(place_m)
-    truth = Truth(
+    return Truth(
         time_s=FIRST_MOMENT + np.arange(count, dtype=float),
         east_m=np.ascontiguousarray(place_m[:, 0]),
         north_m=np.ascontiguousarray(place_m[:, 1]),
@@ -33,21 +65,13 @@ def research_walk(seed: int, level: int) -> Walk:
         other_label=np.full(count, -1),
         kind=np.zeros(count, dtype=int),
         recorded=np.ones(count, dtype=bool),
-        legs=tuple(_leg_truth(number, made["legs"][number]) for number in range(made["L"])),
+        legs=legs,
         order=(),
-        marked=bool(made["marked"]),
-        bias_deg=float(made["bias"]),
-        pace_factor=float(made["scale"]),
+        marked=marked,
+        bias_deg=bias_deg,
+        pace_factor=pace_factor,
         planted=(),
-        receiver={"interval_s": float(made["dt"]), "noise_m": float(made["sig"]), "moved_m": 0.0},
-    )
-    return Walk(
-        seed=seed,
-        difficulty=f"research-{level}",
-        course=SimpleNamespace(points_m=points_m, grid=GRID),
-        plan=plan_along(points_m, dt.date(2026, 6, 1), float(made["gm"])),
-        track=to_track(FIRST_MOMENT + made["t"], made["z"] + _MIDDLE_M),
-        truth=truth,
+        receiver={"interval_s": interval_s, "noise_m": noise_m, "moved_m": 0.0},
     )
 
 
