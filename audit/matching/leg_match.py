@@ -170,6 +170,9 @@ class LegMatch:
         there was no search.
     confidence : float
         Probability that this portion is right, within 30 s or 30 m at both ends.
+    sure_by_odds : float
+        The same before the second look, which knows of no slips: whether they are supposed
+        is decided by it.
     under_way : bool
         The recording began on the leg: ``start_s`` is its first moment, not the leg's.
     runner_up : RunnerUp or None
@@ -187,6 +190,7 @@ class LegMatch:
     claim_s: float | None = None
     search_end_s: float | None = None
     confidence: float = 0.0
+    sure_by_odds: float = 0.0
     under_way: bool = False
     runner_up: RunnerUp | None = None
     pinned: tuple[PinnedEnd, ...] = ()

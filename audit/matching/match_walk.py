@@ -148,8 +148,8 @@ def _told(match: Match, settings: MatchingSettings) -> int:
 
 
 def _known(leg: LegMatch, sure: float) -> bool:
-    """Tell whether a leg is known to have been walked, and as sure as this."""
-    return leg.status == "walked" and leg.confidence >= sure
+    """Tell whether a leg is known to have been walked, as sure as this by the odds alone."""
+    return leg.status == "walked" and leg.sure_by_odds >= sure
 
 
 def _in_doubt(match: Match, settings: MatchingSettings) -> list[int]:

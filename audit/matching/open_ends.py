@@ -47,11 +47,16 @@ class LookedAt:
         self._spread = Spread(laid_out.samples.smooth)
 
     def open_ends(self, end: End, odds: Sequence[Odds], settings: MatchingSettings) -> OpenEnds:
-        """Gather the moments open for one end of each leg read as walked, and look at them."""
+        """Gather the moments open for one end of each leg read as walked, and look at them.
+
+        Whoever walked by a slip walked another leg than the planned one, against which all
+        would be held: such legs are left as they are.
+        """
         open_legs = [
             _open(end, leg, of["leg"], settings)
             for leg, of in enumerate(odds)
             if leg in self._planned and self._readings[leg].kind == "leg"
+            if of["leg"].by_slip < settings.second_look_slip * of["leg"].share
         ]
         if not open_legs:
             none = np.zeros(0, dtype=np.int64)

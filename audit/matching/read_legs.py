@@ -34,25 +34,14 @@ def read_legs(
 
     ``odds`` has, of a few walkers, the weight of each and what he makes of all portions.
     """
-    return _leg_matches(_read(odds, laid_out, legs, settings), laid_out, settings)
-
-
-def _read(
-    odds: Sequence[tuple[float, list[EdgeOdds]]],
-    laid_out: WalkLaidOut,
-    legs: int,
-    settings: MatchingSettings,
-) -> list[tuple[LegReading, OtherReading | None]]:
-    """Read each leg, and its likeliest other reading, by the odds and a second look."""
-    cuts = laid_out.cuts
-    gathered = [gather_leg_odds(odds, leg, len(cuts)) for leg in range(legs)]
+    gathered = [gather_leg_odds(odds, leg, len(laid_out.cuts)) for leg in range(legs)]
     by_odds = read_in_turn(gathered, laid_out, settings)
     gathered = looked_at_again(gathered, by_odds, laid_out, settings)
-    readings = read_in_turn(gathered, laid_out, settings)
-    return [
-        (reading, runner_up(of, reading, cuts, settings))
-        for of, reading in zip(gathered, readings, strict=True)
+    readings = [
+        (reading, runner_up(of, reading, laid_out.cuts, settings))
+        for of, reading in zip(gathered, read_in_turn(gathered, laid_out, settings), strict=True)
     ]
+    return _leg_matches(readings, by_odds, laid_out, settings)
 
 
 def read_in_turn(
@@ -101,6 +90,7 @@ def _refined(
 
 def _leg_matches(
     readings: list[tuple[LegReading, OtherReading | None]],
+    by_odds: Sequence[LegReading],
     laid_out: WalkLaidOut,
     settings: MatchingSettings,
 ) -> tuple[LegMatch, ...]:
@@ -114,21 +104,21 @@ def _leg_matches(
             _reckoned(reading.first, laid_out, silent, side=1),
             _reckoned(reading.second, laid_out, silent, side=0),
         ]
-        confidence = _calibrated(
-            reading.right,
-            settings,
-            walked=reading.kind in _WALKED,
-            reckoned=any(
-                of is not None and end not in pins.ends(leg)
-                for end, of in zip(("from", "claim"), unseen, strict=True)
-            ),
+        reckoned = any(
+            of is not None and end not in pins.ends(leg)
+            for end, of in zip(("from", "claim"), unseen, strict=True)
+        )
+        sure_by_odds, confidence = (
+            _calibrated(of.right, settings, walked=of.kind in _WALKED, reckoned=reckoned)
+            for of in (by_odds[leg], reading)
         )
         if len(pins.ends(leg)) == 2:
-            confidence = 1.0
+            sure_by_odds = confidence = 1.0
         found = LegMatch(
             leg=leg,
             status=not_walked,
             confidence=confidence,
+            sure_by_odds=sure_by_odds,
             runner_up=_runner_up(other, confidence, not_walked, laid_out, settings),
             pinned=pins.ends(leg),
         )

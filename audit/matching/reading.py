@@ -25,6 +25,7 @@ _KIND_OF_EDGE: dict[str, WalkedKind] = {
     "late-start": "late-start",
     "given-up": "given-up",
 }
+_BY_SLIP = ("slip", "carried")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,12 +51,16 @@ class LegReading:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class LegOdds:
-    """The odds of one leg over portions, gathered from all edges and supposed walkers."""
+    """The odds of one leg over portions, gathered from all edges and supposed walkers.
+
+    ``by_slip`` is how much of ``share`` supposes a slip, of this leg's plot or of the one before.
+    """
 
     first: IndexArray
     second: IndexArray
     probability: FloatArray
     share: float
+    by_slip: float = 0.0
 
 
 def gather_leg_odds(
@@ -66,6 +71,7 @@ def gather_leg_odds(
     ``odds`` holds a weight and the edge odds for each supposed walker.
     """
     parts: dict[WalkedKind, list[tuple[IndexArray, FloatArray]]] = {}
+    by_slip = 0.0
     for weight, edges in odds:
         for edge in edges:
             if edge.edge.leg != leg:
@@ -74,6 +80,8 @@ def gather_leg_odds(
             seen = probability > 1e-9
             key = edge.first[seen].astype(np.int64) * size + edge.second[seen]
             kind = _KIND_OF_EDGE[edge.edge.kind]
+            if edge.edge.kind in _BY_SLIP:
+                by_slip += float(probability[seen].sum())
             parts.setdefault(kind, []).append((key, probability[seen]))
     gathered = {}
     for kind, pieces in parts.items():
@@ -81,7 +89,11 @@ def gather_leg_odds(
         shares = np.concatenate([part for _, part in pieces])
         total = np.bincount(where, shares, len(keys)).astype(np.float64)
         gathered[kind] = LegOdds(
-            first=keys // size, second=keys % size, probability=total, share=float(total.sum())
+            first=keys // size,
+            second=keys % size,
+            probability=total,
+            share=float(total.sum()),
+            by_slip=by_slip if kind == "leg" else 0.0,
         )
     return gathered
 

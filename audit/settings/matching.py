@@ -311,9 +311,11 @@ class MatchingSettings(SilenceSettings):
     second_look_share: float = 0.004
     second_look_weight: float = 1.0
     second_look_place_m: float = 3.0
+    second_look_slip: float = 0.5
     """Moments with less of a leg's odds than this are not looked at again; how much the second
-    look counts; and within how much walking moments are at one place. Chosen: what is left out
-    holds a hundredth of the right moments, and nobody walks three metres in a halt."""
+    look counts; within how much walking moments are at one place; and from which share of its
+    odds on a leg is read by a slip, and not looked at. Chosen: what is left out holds a hundredth
+    of the right moments, and nobody walks three metres in a halt."""
     confidence_slope: float = 0.6
     confidence_offset: float = 0.0
     """Log odds of being right against the log odds weighed, for a leg that was walked: fitted

@@ -1,6 +1,6 @@
 """Learn the second look.
 
-    PYTHONPATH=.:tests python -m learning.ends --walks 2000 --others 1200 --jobs 2 --write
+    PYTHONPATH=.:tests python -m learning.ends --walks 2000 --others 840 --jobs 2 --write
 
 One tree after another is grown, each on what the ones before it still have wrong: it raises the
 odds of the right moments of a leg and lowers those of the others.
@@ -33,6 +33,8 @@ from learning.problems import ways_in_play
 
 SHIPPED = Path(audit.matching.__file__).with_name("learnt_ends.json")
 _LEAVES, _IN_LEAF, _RATE, _MOST_NATS = 14, 80, 0.07, 3.0
+_HELD_BACK = 5.0
+"""A leaf answers as if so much weight more stood in it that says nothing; all chosen."""
 _ROWS, _COLUMNS = 0.6, 0.4
 """Each tree sees this share of the legs' moments, and each question this share of the looks:
 what only one of many trees sees is no habit of the walks that were made."""
@@ -137,7 +139,9 @@ def _nodes(tree) -> list[list[float]]:
     for place in range(tree.node_count):
         below, above = int(tree.children_left[place]), int(tree.children_right[place])
         if below < 0:
-            nats = _RATE * float(np.clip(tree.value[place].item(), -_MOST_NATS, _MOST_NATS))
+            weight = float(tree.weighted_n_node_samples[place])
+            nats = tree.value[place].item() * weight / (weight + _HELD_BACK)
+            nats = _RATE * float(np.clip(nats, -_MOST_NATS, _MOST_NATS))
             nodes.append([round(nats, 4)])
         else:
             # Looks are compared as read: a threshold between two of them may be rounded.
@@ -175,7 +179,10 @@ def main(arguments: list[str]) -> int:
             (asked.walks, asked.others, False),
         )
     )
-    print(f"{asked.walks + asked.others} walks to learn from, {time.monotonic() - began:.0f} s", flush=True)
+    print(
+        f"{asked.walks + asked.others} walks to learn from, {time.monotonic() - began:.0f} s",
+        flush=True,
+    )
     learnt: dict = {
         "from": learnt_from(asked.walks, asked.others),
         "looks": LOOKS,

@@ -11,7 +11,7 @@ from sklearn.tree import DecisionTreeRegressor
 from audit.matching.open_ends import LOOKS
 from audit.matching.second_look import ENDS
 from audit.matching.trees import Trees
-from learning.ends import SHIPPED, Moments, _nodes, _text, grow, told
+from learning.ends import _HELD_BACK, _RATE, SHIPPED, Moments, _nodes, _text, grow, told
 
 
 def made(legs=400, seed=3):
@@ -32,7 +32,7 @@ def made(legs=400, seed=3):
 
 
 def test_trees_find_what_two_looks_say_together_and_neither_alone():
-    trees, apart = grow(made(), 60), made(seed=4)
+    trees, apart = grow(made(), 120), made(seed=4)
     nats = Trees.of(trees)(apart.looks)
     held = apart.odds * np.exp(nats)
     share = np.bincount(apart.leg, held * apart.right) / np.bincount(apart.leg, held)
@@ -46,7 +46,9 @@ def test_trees_are_followed_as_the_library_follows_them():
     tree = DecisionTreeRegressor(max_leaf_nodes=14, min_samples_leaf=20, random_state=1)
     tree.fit(looks, nats)
     ours = Trees.of([_nodes(tree.tree_)])(looks)
-    assert ours == pytest.approx(0.1 * tree.predict(looks), abs=6e-5)
+    weight = tree.tree_.weighted_n_node_samples[tree.apply(looks)]
+    told_less = weight / (weight + _HELD_BACK)
+    assert ours == pytest.approx(_RATE * told_less * tree.predict(looks), abs=6e-5)
 
 
 def test_legs_with_nothing_to_choose_teach_nothing():
