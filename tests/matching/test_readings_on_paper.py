@@ -16,6 +16,7 @@ from audit.matching import first_look, match_walk, read_legs, reading, runner_up
 from audit.matching.leg_match import Reckoned
 from audit.matching.pins import PinnedLeg
 from audit.matching.portions import Portions
+from audit.matching.read_legs import read_in_turn
 from audit.matching.reading import LegReading, gather_leg_odds, read_leg
 from audit.matching.route import plan_route
 from audit.matching.runner_up import OtherReading
@@ -180,6 +181,11 @@ def reading_of(first, second, kind="leg"):
 NONE = reading_of(None, None, "none")
 
 
+def leg_matches(read, ready):
+    """Give the legs of some readings that the second look left as they were."""
+    return read_legs._leg_matches(read, [reading for reading, _ in read], ready, S)
+
+
 def test_a_cut_is_refined_up_to_halfway_to_its_neighbours(monkeypatch) -> None:
     asked = Mock(side_effect=lambda _, time_s, *__: time_s + 1.0)
     monkeypatch.setattr(read_legs, "refine_cut", asked)
@@ -208,7 +214,7 @@ def test_a_start_reckoned_into_a_silence_is_not_before_its_claim(monkeypatch) ->
     )
     silence = (np.arange(200) > 60) & (np.arange(200) < 150)
     at.samples = sampled(silence)
-    one, two = read_legs._leg_matches([reading_of(0, 3), reading_of(4, 6)], at, S)
+    one, two = leg_matches([reading_of(0, 3), reading_of(4, 6)], at)
     assert (one.start_s, one.claim_s) == (0.0, 240.0)
     assert (two.start_s, two.claim_s) == (240.0, 360.0)
     assert one.start_unseen is two.claim_unseen is None
@@ -219,7 +225,7 @@ def test_a_start_reckoned_into_a_silence_is_not_before_its_claim(monkeypatch) ->
     at.cuts.sample[3] = 115
     at.cuts.position[3] = (115.0, 0.0)
     at.pins.time_of_cut = {3: 230.0}
-    (pinned,) = read_legs._leg_matches([reading_of(0, 3)], at, S)
+    (pinned,) = leg_matches([reading_of(0, 3)], at)
     assert pinned.claim_s == 230.0
     assert pinned.claim_unseen == Reckoned(
         east_m=115.0, north_m=0.0, seen_s=120.0, gone_m=35.0, straight=True
@@ -237,8 +243,10 @@ def test_a_leg_given_up_or_left_out_is_less_sure_than_its_share(monkeypatch) -> 
     )  # fmt: skip
     assert walked != pytest.approx(other)
     read = [reading_of(0, 1, "late-start"), reading_of(1, 3), NONE, reading_of(4, 6, "given-up")]
-    legs = read_legs._leg_matches(read, ready(), S)
+    legs = leg_matches(read, ready())
     assert [leg.confidence for leg in legs] == pytest.approx([walked, walked, other, other])
+    # Before the second look all was told of them as surely.
+    assert [leg.sure_by_odds for leg in legs] == [leg.confidence for leg in legs]
 
 
 def test_of_portions_nearly_as_right_the_closest_fit_is_read_and_of_others_the_likeliest() -> None:
@@ -259,15 +267,16 @@ def test_of_portions_nearly_as_right_the_closest_fit_is_read_and_of_others_the_l
 def test_legs_after_the_last_that_was_walked_were_not_started(monkeypatch) -> None:
     monkeypatch.setattr(read_legs, "refine_cut", lambda _, time_s, *__: time_s)
     read = [NONE, reading_of(1, 3), NONE, reading_of(4, 6, "given-up"), NONE]
-    legs = read_legs._leg_matches(read, ready(ends={1: ("from", "claim"), 3: ("from",)}), S)
+    legs = leg_matches(read, ready(ends={1: ("from", "claim"), 3: ("from",)}))
     assert [leg.status for leg in legs] == [
         "skipped", "walked", "skipped", "unfinished", "not-started",
     ]  # fmt: skip
     assert (legs[1].start_s, legs[1].claim_s, legs[1].search_end_s) == (60.0, 180.0, 180.0)
+    assert legs[1].sure_by_odds == 1.0
     assert (legs[1].confidence, legs[1].pinned) == (1.0, ("from", "claim"))
     assert legs[3].confidence < 1.0
     assert [leg.under_way for leg in legs] == [False] * 5
-    (late,) = read_legs._leg_matches([reading_of(0, 3, "late-start")], ready(), S)
+    (late,) = leg_matches([reading_of(0, 3, "late-start")], ready())
     assert (late.status, late.under_way) == ("walked", True)
 
 
@@ -348,15 +357,14 @@ def test_portions_between_two_windows() -> None:
     assert by_place[0].tolist() == (windows[0] | windows[2]).tolist()
 
 
-def test_a_pinned_leg_that_was_read_as_none_is_read_again_from_the_start(monkeypatch) -> None:
+def test_a_pinned_leg_that_was_read_as_none_is_read_again_from_the_start() -> None:
     odds = [(1.0, [edge_odds(0, "leg", [3], [5], [0.9]), edge_odds(1, "leg", [1], [4], [0.9])])]
-    monkeypatch.setattr(read_legs, "runner_up", Mock(return_value=None))
-    monkeypatch.setattr(read_legs, "looked_at_again", lambda gathered, *_: gathered)
     free = SimpleNamespace(cuts=_Cuts(**vars(CUTS)), pins=SimpleNamespace(of_leg={}))
-    (one, _), (two, _) = read_legs._read(odds, free, 2, S)
+    gathered = [gather_leg_odds(odds, leg, len(free.cuts)) for leg in range(2)]
+    one, two = read_in_turn(gathered, free, S)
     assert ((one.first, one.second), two.kind) == ((3, 5), "none")
     free.pins.of_leg = {1: PinnedLeg(first=1)}
-    _, (two, _) = read_legs._read(odds, free, 2, S)
+    _, two = read_in_turn(gathered, free, S)
     assert (two.first, two.second) == (1, 4)
 
 

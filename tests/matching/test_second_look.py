@@ -83,6 +83,22 @@ def test_trees_that_say_nothing_change_nothing(monkeypatch):
     assert match_of(walk, SETTINGS).legs == blind.legs
 
 
+def test_a_leg_read_by_a_slip_is_left_as_it_is(looked):
+    """Bug: held against the planned leg, the true ends of one from a wrong grid line lost."""
+    before, readings, laid_out, _ = looked
+    looked_at = LookedAt(readings, laid_out)
+    plain = {end: looked_at.open_ends(end, before, SETTINGS.matching) for end in ENDS}
+    slipped = int(plain["claim"].leg[0])
+    odds = [dict(of) for of in before]
+    of = odds[slipped]["leg"]
+    odds[slipped]["leg"] = replace(of, by_slip=0.6 * of.share)
+    for end in ENDS:
+        left = set(plain[end].leg.tolist()) - {slipped}
+        assert set(looked_at.open_ends(end, odds, SETTINGS.matching).leg.tolist()) == left
+    after = second_look.looked_at_again(odds, readings, laid_out, SETTINGS.matching)
+    assert after[slipped]["leg"] is odds[slipped]["leg"]
+
+
 def test_trees_of_other_looks_are_refused(monkeypatch):
     monkeypatch.setattr(second_look, "LOOKS", ("something else",))
     second_look.learnt_trees.cache_clear()

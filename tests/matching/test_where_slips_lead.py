@@ -119,7 +119,7 @@ def is_right(leg, walk: HandWalk, first: str, second: str) -> bool:
 
 def legs_as(*told: tuple[str, float]) -> SimpleNamespace:
     legs = (
-        SimpleNamespace(leg=leg, status=status, confidence=sure)
+        SimpleNamespace(leg=leg, status=status, confidence=sure, sure_by_odds=sure)
         for leg, (status, sure) in enumerate(told)
     )
     return SimpleNamespace(legs=tuple(legs))
