@@ -11,7 +11,8 @@ Unreal: the ground is random fields in a tile that repeats, he cannot read it as
 hunches, and never tires. All numbers are chosen, none is measured.
 """
 
-from agent_walks.made_walks import LEVELS, LegTruth, MadeWalk
+from walks.made_walk import LEVELS, LegTruth, MadeWalk
+
 from agent_walks.maker import make
 
 __all__ = ["LEVELS", "LegTruth", "MadeWalk", "make"]

@@ -6,11 +6,11 @@ from itertools import pairwise
 from random import Random
 
 import numpy as np
+from walks.made_walk import LEVELS, LegTruth, MadeWalk
 
 from agent_walks.course import bearing_and_length, make_course
 from agent_walks.faults import make_faults
 from agent_walks.land import Land
-from agent_walks.made_walks import LEVELS, LegTruth, MadeWalk
 from agent_walks.outing import Outing
 from agent_walks.recorder import make_device, record, window_of
 from agent_walks.traits import make_traits

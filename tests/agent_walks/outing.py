@@ -8,6 +8,8 @@ from __future__ import annotations
 import math
 from random import Random
 
+from walks.made_walk import LegTruth
+
 from agent_walks.body import Body
 from agent_walks.course import Point, ahead, bearing_and_length
 from agent_walks.eyes import Marker
@@ -15,7 +17,6 @@ from agent_walks.faults import NEVER, Fault
 from agent_walks.halts import step_aside
 from agent_walks.land import Land
 from agent_walks.leg import Navigator, Order
-from agent_walks.made_walks import LegTruth
 from agent_walks.search import Search
 from agent_walks.traits import Traits
 from agent_walks.weighted import pick

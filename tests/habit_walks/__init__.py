@@ -11,7 +11,8 @@ receiver errs hardly depends on the place, and every point lies exactly where th
 All numbers are chosen, none is measured.
 """
 
-from habit_walks.made_walks import LEVELS, LegTruth, MadeWalk
+from walks.made_walk import LEVELS, LegTruth, MadeWalk
+
 from habit_walks.maker import make
 
 __all__ = ["LEVELS", "LegTruth", "MadeWalk", "make"]

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from audit.units import FloatArray
-from habit_walks.made_walks import azimuth_and_length
+from habit_walks.azimuth_and_length import azimuth_and_length
 
 _SHAPES = ("wander", "loop", "there-and-back", "hub", "figure-eight", "close-wood")
 _LONGEST_COURSE_M = 7000.0

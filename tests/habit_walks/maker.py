@@ -5,8 +5,8 @@ from __future__ import annotations
 import zlib
 
 import numpy as np
+from walks.made_walk import LEVELS, LegTruth, MadeWalk
 
-from habit_walks.made_walks import LEVELS, LegTruth, MadeWalk
 from habit_walks.outing import LegStory, Outing
 from habit_walks.recorder import draw_device, record
 

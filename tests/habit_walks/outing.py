@@ -7,9 +7,9 @@ from dataclasses import dataclass, field, replace
 
 import numpy as np
 
+from habit_walks.azimuth_and_length import azimuth_and_length
 from habit_walks.course import make_course
 from habit_walks.habits import draw_habits, fitted_to
-from habit_walks.made_walks import azimuth_and_length
 from habit_walks.march import March, MarchEnd
 from habit_walks.search import Search
 from habit_walks.slips import Order, leg_slip, plain_order, slipped_order, steady_size, walk_slip

@@ -5,12 +5,9 @@ from __future__ import annotations
 from typing import NamedTuple
 
 import numpy as np
-from agent_walks import MadeWalk as AgentWalk
-from habit_walks import MadeWalk as HabitWalk
+from walks.made_walk import MadeWalk
 
 from audit.units import FloatArray, direction_degrees, turn_degrees
-
-MadeWalk = AgentWalk | HabitWalk
 
 
 class RightLeg(NamedTuple):

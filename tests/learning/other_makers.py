@@ -10,6 +10,7 @@ import habit_walks
 import numpy as np
 from walks import LegTruth, Planted, Walk
 from walks.along_paths import GRID, plan_along, to_track
+from walks.made_walk import LegTruth as OtherLegTruth
 
 from audit.units import FloatArray, direction_degrees
 from learning.research_walks import FIRST_MOMENT, MIDDLE_M, truth_by_legs
@@ -44,9 +45,7 @@ def make_walk_of(maker: str, seed: int, level: str) -> Walk:
     )
 
 
-def _leg_truth(
-    number: int, leg: agent_walks.LegTruth | habit_walks.LegTruth, place_m: FloatArray
-) -> LegTruth:
+def _leg_truth(number: int, leg: OtherLegTruth, place_m: FloatArray) -> LegTruth:
     planted = tuple(Planted(cause=cause, size=1.0, unit="x") for cause in leg.causes)
     if leg.start_s is None or leg.claim_s is None:
         return LegTruth(leg=number, status=leg.status, planted=planted)

@@ -1,4 +1,4 @@
-"""What a made walk holds, and the names of the levels."""
+"""What a walk maker by another hand gives, and the names of its levels."""
 
 from __future__ import annotations
 
@@ -13,7 +13,8 @@ LEVELS = ("trained", "ordinary", "novice")
 class LegTruth:
     """The truth of one leg of the plan; times in whole seconds of the outing.
 
-    ``status`` is walked, unfinished, skipped or not-started.
+    ``status`` is walked, unfinished, skipped or not-started. ``causes`` are the mistakes made
+    on it; of a leg walked twice some makers tell those of both attempts.
     """
 
     status: str
