@@ -171,8 +171,9 @@ class LegMatch:
     confidence : float
         Probability that this portion is right, within 30 s or 30 m at both ends.
     sure_by_odds : float
-        The same before the second look, which knows of no slips: whether they are supposed
-        is decided by it.
+        The same of the portion read before the second look, which knows of no slips and of no
+        half or twice the distance: whether these are supposed is decided by it. Of use to the
+        matching only.
     under_way : bool
         The recording began on the leg: ``start_s`` is its first moment, not the leg's.
     runner_up : RunnerUp or None

@@ -39,25 +39,39 @@ class OpenEnds:
 class LookedAt:
     """A walk whose legs have been read, to look at the moments that are still open."""
 
-    def __init__(self, readings: Sequence[LegReading], laid_out: WalkLaidOut) -> None:
-        """Take the legs as they were read by the odds alone."""
-        self._readings, self._laid_out = readings, laid_out
-        self._planned = _planned(laid_out.evidence.route.edges)
+    def __init__(
+        self,
+        odds: Sequence[Odds],
+        readings: Sequence[LegReading],
+        laid_out: WalkLaidOut,
+        settings: MatchingSettings,
+    ) -> None:
+        """Take the odds of all legs, and the legs as they were read by these alone.
+
+        Whoever walked by a slip walked another leg than the planned one, against which all
+        would be held: such legs are not looked at, and tell nothing of the others.
+        """
+        self._odds, self._readings, self._laid_out = odds, readings, laid_out
+        self._settings = settings
+        slipped = {
+            leg
+            for leg, of in enumerate(odds)
+            if "leg" in of and of["leg"].by_slip >= settings.second_look_slip * of["leg"].share
+        }
+        planned = _planned(laid_out.evidence.route.edges)
+        self._planned = {leg: edge for leg, edge in planned.items() if leg not in slipped}
         self._others = OtherLegs(readings, self._planned, laid_out)
         self._spread = Spread(laid_out.samples.smooth)
 
-    def open_ends(self, end: End, odds: Sequence[Odds], settings: MatchingSettings) -> OpenEnds:
-        """Gather the moments open for one end of each leg read as walked, and look at them.
-
-        Whoever walked by a slip walked another leg than the planned one, against which all
-        would be held: such legs are left as they are.
-        """
-        open_legs = [
-            _open(end, leg, of["leg"], settings)
-            for leg, of in enumerate(odds)
+    def open_ends(self, end: End) -> OpenEnds:
+        """Gather the moments open for one end of each leg read as walked, and look at them."""
+        every = [
+            _open(end, leg, of["leg"], self._settings)
+            for leg, of in enumerate(self._odds)
             if leg in self._planned and self._readings[leg].kind == "leg"
-            if of["leg"].by_slip < settings.second_look_slip * of["leg"].share
         ]
+        # Odds spread evenly over hundreds of moments leave none.
+        open_legs = [of for of in every if len(of.cut)]
         if not open_legs:
             none = np.zeros(0, dtype=np.int64)
             return OpenEnds(leg=none, cut=none, odds=np.zeros(0), looks=np.zeros((0, len(LOOKS))))
@@ -75,8 +89,7 @@ class LookedAt:
     def _ends(self, of: OpenLeg) -> Ends:
         edge, (ratio, turned_deg) = self._planned[of.leg], self._others.usual(of.leg)
         points = self._laid_out.evidence.route.position
-        before = [second for leg, (_, second) in self._others.read.items() if leg < of.leg]
-        after = [first for leg, (first, _) in self._others.read.items() if leg > of.leg]
+        before, after = self._others.beside(of.leg)
         time_s, count = self._laid_out.cuts.time_s, len(of.cut)
         return Ends(
             cut=of.cut,
@@ -85,8 +98,8 @@ class LookedAt:
             point=np.tile(points[of.leg if of.end == "start" else of.leg + 1], (count, 1)),
             log_planned=np.full(count, np.log(edge.distance_m) + ratio),
             planned_deg=np.full(count, edge.azimuth_deg + turned_deg),
-            leg_before_s=np.full(count, time_s[before[-1]] if before else -np.inf),
-            next_leg_s=np.full(count, time_s[after[0]] if after else np.inf),
+            leg_before_s=np.full(count, -np.inf if before is None else time_s[before]),
+            next_leg_s=np.full(count, np.inf if after is None else time_s[after]),
         )
 
 

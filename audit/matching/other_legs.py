@@ -47,8 +47,9 @@ BESIDE_LOOKS = (
 """The names of the readings, in the order of their columns.
 
 Of a moment beside the likeliest for the same end; of the leg that it would make; of the other
-legs of this walker; of his recorder; of the legs before and after it; and of the leg next to
-this end, which it would make longer or shorter.
+legs of this walker, with how far off their points he ended them, and how near he came then; of
+his recorder; of the legs before and after it; and of the leg next to this end, which it would
+make longer or shorter.
 """
 
 
@@ -74,27 +75,37 @@ class OtherLegs:
     def __init__(
         self, readings: Sequence[LegReading], planned: Mapping[int, Edge], laid_out: WalkLaidOut
     ) -> None:
-        """Take the legs that were read as walked; ``planned`` has those that are straight."""
+        """Take the legs as they were read.
+
+        ``planned`` has the straight ones walked as planned: they tell how this walker walks. Of
+        the others, along a line or by a slip, is told when they were.
+        """
         self._laid_out, self._planned = laid_out, planned
         self._points = laid_out.evidence.route.position
         self._rest = RangeMost(laid_out.cuts.rest_s)
-        self.read = {
+        self._read = {
             leg: (of.first, of.second)
             for leg, of in enumerate(readings)
             if of.kind == "leg" and of.first is not None and of.second is not None
         }
-        legs = [leg for leg in self.read if leg in planned]
+        legs = [leg for leg in self._read if leg in planned]
         self._legs = np.array(legs, dtype=np.int64)
-        first, second = np.array([self.read[leg] for leg in legs], dtype=np.int64).reshape(-1, 2).T
+        first, second = np.array([self._read[leg] for leg in legs], dtype=np.int64).reshape(-1, 2).T
         self._ends = {"start": first, "claim": second}
-        ways = [self._way(leg, *self.read[leg]) for leg in legs]
+        ways = [self._way(leg, *self._read[leg]) for leg in legs]
         self._ratio = np.array([float(ratio) for ratio, _ in ways])
         self._turned_deg = np.array([float(turned) for _, turned in ways])
         self._off_m = np.array([self._off(second, leg + 1) for leg, (_, second) in self._of(legs)])
         self._found_m = np.array([self._found(leg, second) for leg, (_, second) in self._of(legs)])
 
     def _of(self, legs: Sequence[int]) -> list[tuple[int, tuple[int, int]]]:
-        return [(leg, self.read[leg]) for leg in legs]
+        return [(leg, self._read[leg]) for leg in legs]
+
+    def beside(self, leg: int) -> tuple[int | None, int | None]:
+        """Give the cuts at which the leg read before one ended and the one after began."""
+        ended = [second for of, (_, second) in self._read.items() if of < leg]
+        begun = [first for of, (first, _) in self._read.items() if of > leg]
+        return ended[-1] if ended else None, begun[0] if begun else None
 
     def usual(self, leg: int) -> tuple[float, float]:
         """Give log distance ratio and turn in degrees, as is usual on the other legs; or 0."""
@@ -158,10 +169,9 @@ class OtherLegs:
     def _between(self, of: OpenLeg) -> list[FloatArray | float]:
         """Look at what lies between the moments and the legs before and after."""
         cuts, cut = self._laid_out.cuts, of.cut
-        ended = [second for leg, (_, second) in self.read.items() if leg < of.leg]
-        begun = [first for leg, (first, _) in self.read.items() if leg > of.leg]
-        before = np.full(len(cut), ended[-1] if ended else 0)
-        after = np.full(len(cut), begun[0] if begun else len(cuts) - 1)
+        ended, begun = self.beside(of.leg)
+        before = np.full(len(cut), 0 if ended is None else ended)
+        after = np.full(len(cut), len(cuts) - 1 if begun is None else begun)
 
         def path_m(first: IndexArray, last: IndexArray) -> FloatArray:
             return np.clip(cuts.path_m[last] - cuts.path_m[first], -_FAR_M, _FAR_M)
@@ -173,10 +183,10 @@ class OtherLegs:
         return [
             self._rest.between(before, np.maximum(cut - 2, before)),
             self._rest.between(np.minimum(cut + 3, after), after),
-            path_m(before, cut) if ended else _NONE_M,
-            path_m(cut, after) if begun else _NONE_M,
-            apart_m(before) if ended else _NONE_M,
-            apart_m(after) if begun else _NONE_M,
+            _NONE_M if ended is None else path_m(before, cut),
+            _NONE_M if begun is None else path_m(cut, after),
+            _NONE_M if ended is None else apart_m(before),
+            _NONE_M if begun is None else apart_m(after),
         ]
 
     def _next_to(self, of: OpenLeg) -> list[FloatArray | float]:
@@ -186,8 +196,8 @@ class OtherLegs:
             return [_NO_LEG_RATIO, _NO_LEG_DEG, *(_NO_LEG_M, -1.0) * len(NEXT_TO_S)]
         usual_ratio, usual_deg = self.usual(of.leg)
         columns: list[FloatArray | float] = [_NO_LEG_RATIO, _NO_LEG_DEG]
-        if leg in self.read:
-            first, second = self.read[leg]
+        if leg in self._read:
+            first, second = self._read[leg]
             ends = (of.cut, second) if of.end == "claim" else (first, of.cut)
             ratio, turned_deg = self._way(leg, *ends)
             columns = [ratio - usual_ratio, np.abs(turn_degrees(usual_deg, turned_deg))]

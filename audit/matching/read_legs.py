@@ -108,9 +108,12 @@ def _leg_matches(
             of is not None and end not in pins.ends(leg)
             for end, of in zip(("from", "claim"), unseen, strict=True)
         )
+        walked = reading.kind in _WALKED
+        # Barred by the leg before it, a leg may have been read as none by the odds alone.
+        before = by_odds[leg] if (by_odds[leg].kind in _WALKED) == walked else reading
         sure_by_odds, confidence = (
-            _calibrated(of.right, settings, walked=of.kind in _WALKED, reckoned=reckoned)
-            for of in (by_odds[leg], reading)
+            _calibrated(of.right, settings, walked=walked, reckoned=reckoned)
+            for of in (before, reading)
         )
         if len(pins.ends(leg)) == 2:
             sure_by_odds = confidence = 1.0

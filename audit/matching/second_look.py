@@ -46,15 +46,13 @@ def looked_at_again(
 ) -> list[Odds]:
     """Give the odds of each leg with what the second look says of both its ends.
 
-    ``readings`` are those by the odds alone. Only legs read as walked are looked at, and how
-    likely that is stays as it was; so does what was reckoned into silences.
+    ``readings`` are those by the odds alone. Only legs read as walked are looked at, and not by
+    a slip. How likely it is that they were walked stays as it was; so does what was reckoned
+    into silences.
     """
     weighed = [dict(of) for of in odds]
-    looked_at, path_m = LookedAt(readings, laid_out), laid_out.cuts.path_m
-    says = {
-        end: _by_leg(looked_at.open_ends(end, odds, settings), end, path_m, settings)
-        for end in ENDS
-    }
+    looked_at, path_m = LookedAt(odds, readings, laid_out, settings), laid_out.cuts.path_m
+    says = {end: _by_leg(looked_at.open_ends(end), end, path_m, settings) for end in ENDS}
     for leg in range(len(odds)):
         at_start, at_claim = says["start"].get(leg), says["claim"].get(leg)
         if at_start is None or at_claim is None:

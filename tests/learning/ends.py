@@ -73,11 +73,12 @@ def moments_of(recipe: Recipe) -> dict[End, list[tuple]]:
     laid_out, _, weighed = ways_in_play(walk)
     legs = range(laid_out.evidence.route.legs)
     odds = [gather_leg_odds(weighed.odds, leg, len(laid_out.cuts)) for leg in legs]
-    looked_at = LookedAt(read_in_turn(odds, laid_out, settings), laid_out)
+    readings = read_in_turn(odds, laid_out, settings)
+    looked_at = LookedAt(odds, readings, laid_out, settings)
     truth = Truth.of(walk, laid_out.cuts, laid_out.evidence.route)
     found: dict[End, list[tuple]] = {}
     for end in ENDS:
-        ends = looked_at.open_ends(end, odds, settings)
+        ends = looked_at.open_ends(end)
         found[end] = [
             (
                 recipe.family,

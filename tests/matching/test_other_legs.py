@@ -48,7 +48,7 @@ def looks(place, ends, *, of, cut, end="claim", points=POINTS, share=None, read=
     cut = np.array(cut)
     step = np.hypot(*np.diff(place, axis=0).T)
     path_m = np.concatenate([[0.0], np.cumsum(step)])
-    still = np.concatenate([step == 0.0, [True]])
+    stood_s = np.concatenate([[0.0], np.cumsum(step == 0.0)])
     time_s = np.arange(len(place)) + 1000.0
     rest_s, begins, ends_halt = np.zeros(len(place)), *np.zeros((2, len(place)), dtype=bool)
     for _, claim in ends:
@@ -56,7 +56,7 @@ def looks(place, ends, *, of, cut, end="claim", points=POINTS, share=None, read=
         begins[claim], ends_halt[claim + HALT_S] = True, True
     cuts = InTime(
         position=place, path_m=path_m, time_s=time_s, sample=np.arange(len(place)), rest_s=rest_s,
-        halted_s=np.cumsum(still) - 1.0, begins_halt=begins, ends_halt=ends_halt,
+        halted_s=stood_s, begins_halt=begins, ends_halt=ends_halt,
     )  # fmt: skip
     laid_out = SimpleNamespace(
         cuts=cuts,
@@ -126,6 +126,8 @@ def test_each_look_has_a_name_and_none_two():
         ("claim_off_m", 0.0, 100.0),
         ("point_within_m", 0.0, 100.0),
         ("speed_share", 0.8, 0.8),
+        ("halted_within_s", 0.0, 0.0),
+        ("rest_within_s", 0.0, 0.0),
         ("others_log_ratio_scatter", 0.0, 0.0),
         ("others_turned_scatter_deg", 0.0, 0.0),
         ("others_rest_s", 60.0, 60.0),
@@ -176,6 +178,39 @@ def test_how_the_others_were_walked_is_held_against_what_is_usual_on_them():
     found = look("others_log_ratio_scatter", place, ends, of=1, cut=(ends[1][1],))
     ratios = np.log([330.0 / 300.0, 180.0 / 200.0])
     assert found == pytest.approx([np.ptp(ratios) / 2.0])
+
+
+def test_a_rest_on_the_way_is_counted_within_the_leg_alone():
+    place, ends = walked()
+    claim = ends[1][1] + HALT_S + 50  # as if the leg went on beyond the halt at its point
+    for name in ("halted_within_s", "rest_within_s"):
+        found = look(name, place, ends, of=1, cut=(ends[1][1], claim))
+        assert found == pytest.approx([0.0, HALT_S])
+
+
+def test_how_far_off_and_how_near_the_others_ended():
+    """The first leg ends 40 m beyond its point and the next is walked back past it; so the last."""
+    place, ends = walked(further_m=(40, 0, 10))
+    beyond = walked(further_m=(40, 0, 40))
+    middle = {"of": 1, "cut": (ends[1][1],)}
+    assert look("start_off_m", place, ends, **middle) == pytest.approx([40.0])
+    # By 40 m north the second and third points are missed as well.
+    off = [40.0, np.hypot(0.0, 40.0 - 10.0)]
+    assert look("others_off_m", place, ends, **middle) == pytest.approx([np.mean(off)])
+    assert look("others_found_m", *beyond, of=1, cut=(beyond[1][1][1],)) == pytest.approx(
+        [np.mean([40.0, 0.0])]
+    )
+    turned = walked(points=POINTS + np.array([[0, 0], [30, 0], [30, 0], [0, 0]]))
+    scatter = look("others_turned_scatter_deg", *turned, of=1, cut=(turned[1][1][1],))
+    ways = [np.degrees(np.arctan2(30.0, 300.0)), np.degrees(np.arctan2(30.0, 200.0))]
+    assert scatter == pytest.approx([np.ptp(ways) / 2.0], abs=1e-6)
+
+
+def test_a_leg_before_that_ended_later_lies_that_much_ahead():
+    place, ends = walked()
+    late = [(ends[0][0], ends[0][1] + HALT_S + 30), *ends[1:]]
+    found = look("path_from_leg_before_m", place, late, of=1, cut=(ends[1][0],), end="start")
+    assert found == pytest.approx([-30.0])
 
 
 def test_without_another_leg_nothing_is_usual():

@@ -117,6 +117,11 @@ def test_odds_of_a_leg_add_up_over_edges_and_walkers() -> None:
     assert found == {(0, 3): pytest.approx(0.375), (1, 4): pytest.approx(0.15 + 0.075 + 0.1)}
     assert leg.share == pytest.approx(0.7)
     assert gathered["given-up"].probability == pytest.approx([0.0375])
+    assert leg.by_slip == 0.0
+    slips = [edge_odds(1, "slip", [0], [3], [0.2]), edge_odds(1, "carried", [2], [5], [0.1])]
+    by_slip = gather_leg_odds([(0.75, one + slips), (0.25, other)], 1, 8)
+    assert by_slip["leg"].by_slip == pytest.approx(0.225)
+    assert by_slip["given-up"].by_slip == 0.0
     assert set(gathered) == {"leg", "given-up"}
 
 
@@ -247,6 +252,15 @@ def test_a_leg_given_up_or_left_out_is_less_sure_than_its_share(monkeypatch) -> 
     assert [leg.confidence for leg in legs] == pytest.approx([walked, walked, other, other])
     # Before the second look all was told of them as surely.
     assert [leg.sure_by_odds for leg in legs] == [leg.confidence for leg in legs]
+
+
+def test_how_sure_a_leg_is_by_the_odds_is_told_beside_how_sure_it_is(monkeypatch) -> None:
+    """Bug: one barred by the leg before it, and then read, was the less known the surer it was."""
+    monkeypatch.setattr(read_legs, "refine_cut", lambda _, time_s, *__: time_s)
+    read = [reading_of(0, 3), reading_of(4, 6)]
+    before = [replace(read[0][0], right=0.6), replace(NONE[0], share=0.01, right=0.01)]
+    one, two = read_legs._leg_matches(read, before, ready(), S)
+    assert one.sure_by_odds < one.confidence == two.confidence == two.sure_by_odds
 
 
 def test_of_portions_nearly_as_right_the_closest_fit_is_read_and_of_others_the_likeliest() -> None:

@@ -10,7 +10,7 @@ from accuracy.project import match_of
 from walks import make_walk
 
 from audit.matching import read_legs, second_look
-from audit.matching.open_ends import LookedAt
+from audit.matching.open_ends import LOOKS, LookedAt
 from audit.matching.second_look import ENDS
 from audit.matching.trees import Trees
 from audit.settings import Settings
@@ -62,9 +62,9 @@ def test_the_odds_move_and_only_of_legs_that_were_walked(looked):
 def test_a_moment_that_was_no_rival_is_given_nothing(looked):
     before, _, laid_out, _ = looked
     matching = SETTINGS.matching
-    looked_at = LookedAt(looked[1], laid_out)
+    looked_at = LookedAt(before, looked[1], laid_out, matching)
     for end in ENDS:
-        open_to_look = looked_at.open_ends(end, before, matching)
+        open_to_look = looked_at.open_ends(end)
         assert len(open_to_look.leg)
         assert open_to_look.odds.min() >= matching.second_look_share
         said = second_look._by_leg(open_to_look, end, laid_out.cuts.path_m, matching)
@@ -86,17 +86,40 @@ def test_trees_that_say_nothing_change_nothing(monkeypatch):
 def test_a_leg_read_by_a_slip_is_left_as_it_is(looked):
     """Bug: held against the planned leg, the true ends of one from a wrong grid line lost."""
     before, readings, laid_out, _ = looked
-    looked_at = LookedAt(readings, laid_out)
-    plain = {end: looked_at.open_ends(end, before, SETTINGS.matching) for end in ENDS}
-    slipped = int(plain["claim"].leg[0])
+    plain = LookedAt(before, readings, laid_out, SETTINGS.matching)
+    slipped = int(plain.open_ends("claim").leg[0])
     odds = [dict(of) for of in before]
     of = odds[slipped]["leg"]
     odds[slipped]["leg"] = replace(of, by_slip=0.6 * of.share)
+    without = LookedAt(odds, readings, laid_out, SETTINGS.matching)
     for end in ENDS:
-        left = set(plain[end].leg.tolist()) - {slipped}
-        assert set(looked_at.open_ends(end, odds, SETTINGS.matching).leg.tolist()) == left
+        left = set(plain.open_ends(end).leg.tolist()) - {slipped}
+        assert set(without.open_ends(end).leg.tolist()) == left
     after = second_look.looked_at_again(odds, readings, laid_out, SETTINGS.matching)
     assert after[slipped]["leg"] is odds[slipped]["leg"]
+
+
+def test_a_leg_read_by_a_slip_tells_nothing_of_the_others(looked):
+    """Bug: how he walked a leg that was planned otherwise counted as how this walker walks."""
+    before, readings, laid_out, _ = looked
+    plain = LookedAt(before, readings, laid_out, SETTINGS.matching)
+    legs = np.unique(plain.open_ends("claim").leg).tolist()
+    odds = [dict(of) for of in before]
+    for leg in legs[1:]:
+        odds[leg]["leg"] = replace(odds[leg]["leg"], by_slip=odds[leg]["leg"].share)
+    alone = LookedAt(odds, readings, laid_out, SETTINGS.matching).open_ends("claim")
+    assert set(alone.leg.tolist()) == {legs[0]}
+    others = [number for number, name in enumerate(LOOKS) if name.startswith("others_")]
+    assert (alone.looks[:, others] == -1.0).all()
+    next_to = [number for number, name in enumerate(LOOKS) if name.startswith("next_to_along")]
+    assert (alone.looks[:, next_to] == -999.0).all()
+
+
+def test_odds_spread_evenly_leave_no_moment_to_look_at():
+    """Bug: where none of hundreds of moments held the least share, the debrief was lost."""
+    little = replace(SETTINGS, matching=replace(SETTINGS.matching, second_look_share=0.9))
+    walk = make_walk(140_001, "ordinary")
+    assert len(match_of(walk, little).legs) == len(walk.plan.legs)
 
 
 def test_trees_of_other_looks_are_refused(monkeypatch):

@@ -118,8 +118,11 @@ def is_right(leg, walk: HandWalk, first: str, second: str) -> bool:
 
 
 def legs_as(*told: tuple[str, float]) -> SimpleNamespace:
+    """Legs as sure as this: walked ones by the odds alone, whatever was told of them."""
     legs = (
-        SimpleNamespace(leg=leg, status=status, confidence=sure, sure_by_odds=sure)
+        SimpleNamespace(leg=leg, status=status, confidence=1.0 - sure, sure_by_odds=sure)
+        if status == "walked"
+        else SimpleNamespace(leg=leg, status=status, confidence=sure, sure_by_odds=0.0)
         for leg, (status, sure) in enumerate(told)
     )
     return SimpleNamespace(legs=tuple(legs))
