@@ -108,13 +108,7 @@ def _leg_matches(
             of is not None and end not in pins.ends(leg)
             for end, of in zip(("from", "claim"), unseen, strict=True)
         )
-        walked = reading.kind in _WALKED
-        # Barred by the leg before it, a leg may have been read as none by the odds alone.
-        before = by_odds[leg] if (by_odds[leg].kind in _WALKED) == walked else reading
-        sure_by_odds, confidence = (
-            _calibrated(of.right, settings, walked=walked, reckoned=reckoned)
-            for of in (before, reading)
-        )
+        sure_by_odds, confidence = _sure(by_odds[leg], reading, settings, reckoned=reckoned)
         if len(pins.ends(leg)) == 2:
             sure_by_odds = confidence = 1.0
         found = LegMatch(
@@ -140,6 +134,20 @@ def _leg_matches(
             )
         legs.append(found)
     return tuple(legs)
+
+
+def _sure(
+    by_odds: LegReading, reading: LegReading, settings: MatchingSettings, *, reckoned: bool
+) -> tuple[float, float]:
+    """Say how sure a leg was before the second look, and how sure it is."""
+    walked = reading.kind in _WALKED
+    # Barred by the leg before it, a leg may have been read as none by the odds alone.
+    before = by_odds if (by_odds.kind in _WALKED) == walked else reading
+    sure = [
+        _calibrated(of.right, settings, walked=walked, reckoned=reckoned)
+        for of in (before, reading)
+    ]
+    return sure[0], sure[1]
 
 
 def _silences_of(
