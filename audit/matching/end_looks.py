@@ -116,13 +116,11 @@ def _way(
     spread: Spread,
 ) -> list[FloatArray]:
     """Read off the way within some seconds ahead, or behind where they are negative."""
-    there = _sample_after(here, around_s, samples)
+    there = sample_after(here, around_s, samples)
     way = (samples.smooth[there] - samples.smooth[here]) * np.sign(around_s)
-    along, across = np.sin(np.radians(chord_deg)), np.cos(np.radians(chord_deg))
     path_m = np.abs(movement.path_m[there] - movement.path_m[here])
     return [
-        way[:, 0] * along + way[:, 1] * across,
-        np.abs(way[:, 0] * across - way[:, 1] * along),
+        *along_and_aside(way, chord_deg),
         path_m,
         np.hypot(*way.T) / np.maximum(path_m, 1.0),
         spread.between(np.minimum(here, there), np.maximum(here, there)),
@@ -137,7 +135,7 @@ def _approach(
     movement: Movement,
 ) -> list[FloatArray]:
     """Read off the nearest approach to the point, and how far off in time and way it is."""
-    there = _sample_after(here, within_s, samples)
+    there = sample_after(here, within_s, samples)
     nearest = np.empty_like(here)
     for number, (first, last) in enumerate(
         zip(np.minimum(here, there).tolist(), np.maximum(here, there).tolist(), strict=True)
@@ -151,7 +149,17 @@ def _approach(
     ]
 
 
-def _sample_after(here: IndexArray, seconds: float, samples: WalkSamples) -> IndexArray:
+def along_and_aside(way: FloatArray, direction_deg: FloatArray | float) -> list[FloatArray]:
+    """Give how far ways, shape (n, 2), lead along a direction, and how far to either side."""
+    along, across = np.sin(np.radians(direction_deg)), np.cos(np.radians(direction_deg))
+    return [
+        way[:, 0] * along + way[:, 1] * across,
+        np.abs(way[:, 0] * across - way[:, 1] * along),
+    ]
+
+
+def sample_after(here: IndexArray, seconds: float, samples: WalkSamples) -> IndexArray:
+    """Give the sample so many seconds after each, or before where they are negative."""
     there = np.searchsorted(samples.time_s, samples.time_s[here] + seconds)
     return np.clip(there, 0, len(samples.time_s) - 1)
 

@@ -13,6 +13,7 @@ from typing import Literal
 import numpy as np
 
 from audit.matching.cuts import Cuts
+from audit.matching.end_looks import along_and_aside, sample_after
 from audit.matching.portions import IndexArray
 from audit.matching.range_most import RangeMost
 from audit.matching.reading import LegReading
@@ -95,11 +96,9 @@ class OtherLegs:
         ways = [self._way(leg, *self._read[leg]) for leg in legs]
         self._ratio = np.array([float(ratio) for ratio, _ in ways])
         self._turned_deg = np.array([float(turned) for _, turned in ways])
-        self._off_m = np.array([self._off(second, leg + 1) for leg, (_, second) in self._of(legs)])
-        self._found_m = np.array([self._found(leg, second) for leg, (_, second) in self._of(legs)])
-
-    def _of(self, legs: Sequence[int]) -> list[tuple[int, tuple[int, int]]]:
-        return [(leg, self._read[leg]) for leg in legs]
+        claims = list(zip(legs, second.tolist(), strict=True))
+        self._off_m = np.array([self._off(claim, leg + 1) for leg, claim in claims])
+        self._found_m = np.array([self._found(leg, claim) for leg, claim in claims])
 
     def beside(self, leg: int) -> tuple[int | None, int | None]:
         """Give the cuts at which the leg read before one ended and the one after began."""
@@ -201,15 +200,14 @@ class OtherLegs:
             ends = (of.cut, second) if of.end == "claim" else (first, of.cut)
             ratio, turned_deg = self._way(leg, *ends)
             columns = [ratio - usual_ratio, np.abs(turn_degrees(usual_deg, turned_deg))]
-        azimuth = np.radians(self._planned[leg].azimuth_deg + usual_deg)
-        along, across = np.sin(azimuth), np.cos(azimuth)
+        azimuth_deg = self._planned[leg].azimuth_deg + usual_deg
         samples = self._laid_out.samples
         here = self._laid_out.cuts.sample[of.cut]
         for after_s in NEXT_TO_S:
-            there = np.searchsorted(samples.time_s, samples.time_s[here] + sign * after_s)
-            there = np.clip(there, 0, len(samples) - 1)
-            east, north = ((samples.smooth[there] - samples.smooth[here]) * sign).T
-            columns += [east * along + north * across, np.abs(east * across - north * along)]
+            there = sample_after(here, sign * after_s, samples)
+            columns += along_and_aside(
+                (samples.smooth[there] - samples.smooth[here]) * sign, azimuth_deg
+            )
         return columns
 
     def _way(
