@@ -43,10 +43,7 @@ def write_plan(track: Path, plan: Path) -> None:
 
 
 def figures(repeats: int = 3) -> dict[str, float]:
-    """Medians of both, and their ratio; nothing where the recording is not there.
-
-    ``least_ratio`` is that of the least of both, for a machine on which much else runs.
-    """
+    """Medians of both, and their ratio; nothing where the recording is not there."""
     if not LARGE.is_file():
         return {}
     ours, theirs = [], []
@@ -67,8 +64,6 @@ def figures(repeats: int = 3) -> dict[str, float]:
         "debrief_s": taken,
         "gpxpy_s": parsing,
         "ratio": taken / parsing,
-        "least_ratio": min(run["processor_s"] for run in ours)
-        / min(run["processor_s"] for run in theirs),
         "debrief_mb": max(run["peak_mb"] for run in ours),
         "gpxpy_mb": max(run["peak_mb"] for run in theirs),
     }

@@ -12,10 +12,19 @@ import tempfile
 from itertools import pairwise
 from pathlib import Path
 
-from benchmarks import company, debrief_walk, grade_class, growth, large_file, page, whole_growth
+from benchmarks import (
+    company,
+    debrief_walk,
+    grade_class,
+    growth,
+    large_file,
+    page,
+    read_track,
+    whole_growth,
+)
 from benchmarks.whole_command import run_python
 from benchmarks.whole_growth import in_own_process, over_linear
-from benchmarks.yardstick import yardstick_s
+from benchmarks.yardstick import in_turn_s, yardstick_s
 
 AIMS = {
     "large.over_gpxpy_ratio": 0.35,
@@ -41,6 +50,7 @@ def measure(*, quick: bool) -> dict[str, float]:
         "commands": lambda: _commands(unit),
         "stages": lambda: _stages(unit),
         "page": lambda: _page(unit),
+        "reading": _reading,
         "large file": _large,
         "growth": lambda: _growth(quick=quick),
         "company": lambda: _company(unit),
@@ -101,6 +111,17 @@ def _page(unit: float) -> dict[str, float]:
         "page.later": made["later_processor_s"] / unit,
         "page.size_bytes": float(made["bytes"]),
     }
+
+
+def _reading() -> dict[str, float]:
+    """Reading a recording, beside what the parser takes that no reader on it can do without."""
+    with tempfile.TemporaryDirectory() as name:
+        path = Path(name) / "walk.gpx"
+        read_track.write_recording(path, 20_000)
+        ours, expat = in_turn_s(
+            lambda: read_track.ours(path), lambda: read_track.bare_expat(path), repeats=5
+        )
+    return {"read.over_expat_ratio": ours / expat}
 
 
 def _large() -> dict[str, float]:

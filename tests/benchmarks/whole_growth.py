@@ -12,7 +12,6 @@ import resource
 import sys
 import tempfile
 import time
-from collections.abc import Sequence
 from dataclasses import fields
 from pathlib import Path
 
@@ -134,15 +133,6 @@ def in_own_process(job, *arguments):
     finally:
         for name, said in kept.items():
             os.environ.pop(name) if said is None else os.environ.update({name: said})
-
-
-def least_in_turn(job, cases: Sequence[object], rounds: int, figure: str = "seconds") -> list[dict]:
-    """What a job gives for each case, its least of some rounds in which the cases take turns.
-
-    Whatever else runs on the machine then falls on all of them alike.
-    """
-    runs = [[in_own_process(job, case) for case in cases] for _ in range(rounds)]
-    return [min(of, key=lambda run: run[figure]) for of in zip(*runs, strict=True)]
 
 
 def over_linear(small: dict[str, float], large: dict[str, float], times: float) -> float:
