@@ -96,6 +96,7 @@ class OtherLegs:
         ways = [self._way(leg, *self._read[leg]) for leg in legs]
         self._ratio = np.array([float(ratio) for ratio, _ in ways])
         self._turned_deg = np.array([float(turned) for _, turned in ways])
+        self._usual: dict[int, tuple[float, float]] = {}
         claims = list(zip(legs, second.tolist(), strict=True))
         self._off_m = np.array([self._off(claim, leg + 1) for leg, claim in claims])
         self._found_m = np.array([self._found(leg, claim) for leg, claim in claims])
@@ -108,10 +109,14 @@ class OtherLegs:
 
     def usual(self, leg: int) -> tuple[float, float]:
         """Give log distance ratio and turn in degrees, as is usual on the other legs; or 0."""
-        others = self._legs != leg
-        if not others.any():
-            return 0.0, 0.0
-        return float(np.median(self._ratio[others])), float(np.median(self._turned_deg[others]))
+        if leg not in self._usual:
+            others = self._legs != leg
+            some = bool(others.any())
+            self._usual[leg] = (
+                float(np.median(self._ratio[others])) if some else 0.0,
+                float(np.median(self._turned_deg[others])) if some else 0.0,
+            )
+        return self._usual[leg]
 
     def looks(self, of: OpenLeg) -> FloatArray:
         """Give the readings of some open moments, shape (n, len(BESIDE_LOOKS))."""

@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import replace
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 
 import numpy as np
 
+from audit.matching.how_sure import trust_in
 from audit.matching.leg_match import LegMatch, LegStatus, Reckoned, RunnerUp
 from audit.matching.reading import LegOdds, LegReading, WalkedKind, gather_leg_odds, read_leg
 from audit.matching.refine_cuts import refine_cut
 from audit.matching.runner_up import OtherReading, runner_up, status_of
-from audit.matching.second_look import looked_at_again
+from audit.matching.second_look import SecondLook, looked_at_again
 from audit.matching.silences import silence_of
 from audit.matching.walk_layout import WalkLaidOut
 from audit.matching.ways import EdgeOdds
@@ -24,6 +25,15 @@ Silences = dict[int, tuple[int, int]]
 """By cut, the samples before and after the silence in which it stands."""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class ReadTwice:
+    """All legs as read by the odds alone, and once more with what the second look saw."""
+
+    by_odds: list[LegReading]
+    seen: SecondLook
+    readings: list[LegReading]
+
+
 def read_legs(
     odds: Sequence[tuple[float, list[EdgeOdds]]],
     laid_out: WalkLaidOut,
@@ -34,14 +44,23 @@ def read_legs(
 
     ``odds`` has, of a few walkers, the weight of each and what he makes of all portions.
     """
+    twice = read_twice(odds, laid_out, legs, settings)
+    trust = trust_in(twice.by_odds, twice.readings, twice.seen, laid_out.cuts, settings)
+    return leg_matches(twice, trust, laid_out, settings)
+
+
+def read_twice(
+    odds: Sequence[tuple[float, list[EdgeOdds]]],
+    laid_out: WalkLaidOut,
+    legs: int,
+    settings: MatchingSettings,
+) -> ReadTwice:
+    """Read all legs by the odds alone, look at their ends, and read them once more."""
     gathered = [gather_leg_odds(odds, leg, len(laid_out.cuts)) for leg in range(legs)]
     by_odds = read_in_turn(gathered, laid_out, settings)
-    gathered = looked_at_again(gathered, by_odds, laid_out, settings)
-    readings = [
-        (reading, runner_up(of, reading, laid_out.cuts, settings))
-        for of, reading in zip(gathered, read_in_turn(gathered, laid_out, settings), strict=True)
-    ]
-    return _leg_matches(readings, by_odds, laid_out, settings)
+    seen = looked_at_again(gathered, by_odds, laid_out, settings)
+    readings = read_in_turn(seen.odds, laid_out, settings)
+    return ReadTwice(by_odds=by_odds, seen=seen, readings=readings)
 
 
 def read_in_turn(
@@ -58,6 +77,15 @@ def read_in_turn(
             not_before = reading.second
         readings.append(reading)
     return readings
+
+
+def _with_others(
+    twice: ReadTwice, laid_out: WalkLaidOut, settings: MatchingSettings
+) -> list[tuple[LegReading, OtherReading | None]]:
+    return [
+        (reading, runner_up(of, reading, laid_out.cuts, settings))
+        for of, reading in zip(twice.seen.odds, twice.readings, strict=True)
+    ]
 
 
 def _refined(
@@ -88,12 +116,14 @@ def _refined(
     return times
 
 
-def _leg_matches(
-    readings: list[tuple[LegReading, OtherReading | None]],
-    by_odds: Sequence[LegReading],
+def leg_matches(
+    twice: ReadTwice,
+    trust: Mapping[int, float],
     laid_out: WalkLaidOut,
     settings: MatchingSettings,
 ) -> tuple[LegMatch, ...]:
+    """Put readings in moments; ``trust`` is, by leg, what its looks say of its odds, in nats."""
+    readings, by_odds = _with_others(twice, laid_out, settings), twice.by_odds
     silent, pins = _silences_of(readings, laid_out, settings), laid_out.pins
     cut_times = _refined(readings, laid_out, silent, settings)
     last = max((leg for leg, (of, _) in enumerate(readings) if of.kind != "none"), default=-1)
@@ -108,7 +138,8 @@ def _leg_matches(
             of is not None and end not in pins.ends(leg)
             for end, of in zip(("from", "claim"), unseen, strict=True)
         )
-        sure_by_odds, confidence = _sure(by_odds[leg], reading, settings, reckoned=reckoned)
+        sure_by_odds = _sure_by_odds(by_odds[leg], reading, settings, reckoned=reckoned)
+        confidence = _sure(reading, trust.get(leg, 0.0), settings, reckoned=reckoned)
         if len(pins.ends(leg)) == 2:
             sure_by_odds = confidence = 1.0
         found = LegMatch(
@@ -137,17 +168,20 @@ def _leg_matches(
 
 
 def _sure(
-    by_odds: LegReading, reading: LegReading, settings: MatchingSettings, *, reckoned: bool
-) -> tuple[float, float]:
-    """Say how sure a leg was before the second look, and how sure it is."""
+    reading: LegReading, trust: float, settings: MatchingSettings, *, reckoned: bool
+) -> float:
+    """Say how sure a leg is as it was read; ``trust`` is in nats."""
     walked = reading.kind in _WALKED
+    return _calibrated(reading.right, settings, walked=walked, reckoned=reckoned, trust=trust)
+
+
+def _sure_by_odds(
+    by_odds: LegReading, reading: LegReading, settings: MatchingSettings, *, reckoned: bool
+) -> float:
+    """Say how sure a leg was before the second look."""
     # Barred by the leg before it, a leg may have been read as none by the odds alone.
-    before = by_odds if (by_odds.kind in _WALKED) == walked else reading
-    sure = [
-        _calibrated(of.right, settings, walked=walked, reckoned=reckoned)
-        for of in (before, reading)
-    ]
-    return sure[0], sure[1]
+    alike = (by_odds.kind in _WALKED) == (reading.kind in _WALKED)
+    return _sure(by_odds if alike else reading, 0.0, settings, reckoned=reckoned)
 
 
 def _silences_of(
@@ -215,12 +249,18 @@ def _runner_up(
 
 
 def _calibrated(
-    share: float, settings: MatchingSettings, *, walked: bool, reckoned: bool = False
+    share: float,
+    settings: MatchingSettings,
+    *,
+    walked: bool,
+    reckoned: bool = False,
+    trust: float = 0.0,
 ) -> float:
     """Turn the share of the odds into how often such a reading is right.
 
     The odds count the pieces of evidence as more independent than they are; more so where
-    they say that a leg was left out or given up.
+    they say that a leg was left out or given up. ``trust`` is what the leg's looks say of them,
+    in nats.
     """
     held = float(np.clip(share, 1e-6, 1.0 - 1e-6))
     log_odds = np.log(held / (1.0 - held))
@@ -229,4 +269,4 @@ def _calibrated(
         slope, offset = settings.confidence_slope_else, settings.confidence_offset_else
     if reckoned:
         offset += settings.confidence_reckoned
-    return float(1.0 / (1.0 + np.exp(-slope * log_odds - offset)))
+    return float(1.0 / (1.0 + np.exp(-slope * log_odds - offset - trust)))

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
+from numpy.typing import NDArray
 
 from audit.matching.cuts import Cuts
 from audit.matching.portions import IndexArray
@@ -166,7 +167,21 @@ def _most_probably_right(
 
 def _near(cuts: Cuts, index: IndexArray, settings: MatchingSettings, share: float) -> FloatArray:
     """Tell (as 0 and 1) which cuts are the same within a share of the tolerance."""
-    time_s, path_m = cuts.time_s[index], cuts.path_m[index]
-    near = np.abs(time_s[:, None] - time_s) <= share * settings.right_within_s
-    near |= np.abs(path_m[:, None] - path_m) <= share * settings.right_within_m
-    return near.astype(np.float64)
+    return is_near(cuts, index, index, settings, share).astype(np.float64)
+
+
+def is_near(
+    cuts: Cuts,
+    index: IndexArray,
+    others: IndexArray,
+    settings: MatchingSettings,
+    share: float = 1.0,
+) -> NDArray[np.bool_]:
+    """Tell which of some other cuts are the same as each within a share of the tolerance.
+
+    The table has a row for each of ``index``, and a column for each of ``others``.
+    """
+    apart_s = np.abs(cuts.time_s[index][:, None] - cuts.time_s[others])
+    apart_m = np.abs(cuts.path_m[index][:, None] - cuts.path_m[others])
+    near = apart_s <= share * settings.right_within_s
+    return np.asarray(near | (apart_m <= share * settings.right_within_m))

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import cache
 from importlib import resources
 
@@ -25,6 +25,14 @@ from audit.settings import MatchingSettings
 from audit.units import FloatArray
 
 ENDS: tuple[End, End] = ("start", "claim")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class SecondLook:
+    """The odds of each leg with what the second look says, and what it looked at."""
+
+    odds: list[Odds]
+    open_ends: Mapping[End, OpenEnds]
 
 
 @cache
@@ -43,7 +51,7 @@ def looked_at_again(
     readings: Sequence[LegReading],
     laid_out: WalkLaidOut,
     settings: MatchingSettings,
-) -> list[Odds]:
+) -> SecondLook:
     """Give the odds of each leg with what the second look says of both its ends.
 
     ``readings`` are those by the odds alone. Only legs read as walked are looked at, and not by
@@ -52,7 +60,8 @@ def looked_at_again(
     """
     weighed = [dict(of) for of in odds]
     looked_at, path_m = LookedAt(odds, readings, laid_out, settings), laid_out.cuts.path_m
-    says = {end: _by_leg(looked_at.open_ends(end), end, path_m, settings) for end in ENDS}
+    open_ends = {end: looked_at.open_ends(end) for end in ENDS}
+    says = {end: _by_leg(open_ends[end], end, path_m, settings) for end in ENDS}
     for leg in range(len(odds)):
         at_start, at_claim = says["start"].get(leg), says["claim"].get(leg)
         if at_start is None or at_claim is None:
@@ -62,7 +71,7 @@ def looked_at_again(
         anew = of.probability * np.exp(nats)
         anew *= of.share / anew.sum()
         weighed[leg]["leg"] = replace(of, probability=anew)
-    return weighed
+    return SecondLook(odds=weighed, open_ends=open_ends)
 
 
 def _by_leg(

@@ -31,11 +31,16 @@ def match_of(walk: Walk, settings: Settings | None = None):
 
 def portions_of(match) -> list[Portion | None]:
     """Give one portion a leg, None for a leg that is not called walked or unfinished."""
+    return portions_of_legs(match.legs)
+
+
+def portions_of_legs(legs) -> list[Portion | None]:
+    """Give the same of the legs of a match."""
     return [
         (leg.start_s, leg.claim_s)
         if leg.status in ("walked", "unfinished") and leg.start_s is not None
         else None
-        for leg in match.legs
+        for leg in legs
     ]
 
 

@@ -27,8 +27,8 @@ def main(arguments: list[str]) -> int:
     parser.add_argument("--anew", action="store_true", help="forget the curves that are shipped")
     asked = parser.parse_args(arguments)
     began = time.monotonic()
-    apart = _problems(list(recipes(asked.apart, apart=True)), asked.jobs)
-    teaching = _problems(list(recipes(asked.walks, apart=False)), asked.jobs)
+    apart = _problems(list(recipes(asked.apart, use="apart")), asked.jobs)
+    teaching = _problems(list(recipes(asked.walks, use="curves")), asked.jobs)
     print(f"{len(teaching)} walks to learn from, {time.monotonic() - began:.0f} s", flush=True)
 
     def told(step: int, loss: float, weights: np.ndarray) -> None:

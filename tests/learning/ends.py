@@ -8,7 +8,6 @@ odds of the right moments of a leg and lowers those of the others.
 
 from __future__ import annotations
 
-import json
 import sys
 import time
 from dataclasses import dataclass
@@ -16,7 +15,6 @@ from multiprocessing import get_context
 from pathlib import Path
 
 import numpy as np
-from sklearn.tree import DecisionTreeRegressor
 
 import audit.matching
 from audit.matching.open_ends import LOOKS, LookedAt
@@ -29,15 +27,13 @@ from audit.settings import Settings
 from learning.allowed import Truth
 from learning.families import Recipe, recipes, recipes_of_others, walk_of
 from learning.learning_options import learnt_from, parser_of
+from learning.one_tree import Growth, grow_tree, text_of
 from learning.problems import ways_in_play
 
 SHIPPED = Path(audit.matching.__file__).with_name("learnt_ends.json")
-_LEAVES, _IN_LEAF, _RATE, _MOST_NATS = 14, 80, 0.07, 3.0
-_HELD_BACK = 5.0
-"""A leaf answers as if so much weight more stood in it that says nothing; all chosen."""
-_ROWS, _COLUMNS = 0.6, 0.4
-"""Each tree sees this share of the legs' moments, and each question this share of the looks:
-what only one of many trees sees is no habit of the walks that were made."""
+GROWTH = Growth(leaves=14, in_leaf=80, rate=0.07, held_back=5.0)
+_ROWS = 0.6
+"""Each tree sees this share of the legs' moments; all chosen."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -118,37 +114,13 @@ def grow(teaching: Moments, trees: int) -> list[list[list[float]]]:
         due = _shares(of.odds * np.exp(nats) * of.right, of.leg) - held
         bend = np.maximum(held * (1.0 - held), 1e-3)
         seen = chance.random(len(of.leg)) < _ROWS
-        tree = DecisionTreeRegressor(
-            max_leaf_nodes=_LEAVES,
-            min_samples_leaf=_IN_LEAF,
-            max_features=_COLUMNS,
-            random_state=number,
-        )
-        tree.fit(of.looks[seen], (due / bend)[seen], sample_weight=bend[seen])
-        grown.append(_nodes(tree.tree_))
+        grown.append(grow_tree(of.looks[seen], due[seen], bend[seen], number, GROWTH))
         nats += Trees.of(grown[-1:])(of.looks)
     return grown
 
 
 def _shares(odds: np.ndarray, leg: np.ndarray) -> np.ndarray:
     return odds / np.bincount(leg, odds)[leg]
-
-
-def _nodes(tree) -> list[list[float]]:
-    """Give a grown tree as it is shipped: nodes in a row, each leaf with its nats."""
-    nodes: list[list[float]] = []
-    for place in range(tree.node_count):
-        below, above = int(tree.children_left[place]), int(tree.children_right[place])
-        if below < 0:
-            weight = float(tree.weighted_n_node_samples[place])
-            nats = tree.value[place].item() * weight / (weight + _HELD_BACK)
-            nats = _RATE * float(np.clip(nats, -_MOST_NATS, _MOST_NATS))
-            nodes.append([round(nats, 4)])
-        else:
-            # Looks are compared as read: a threshold between two of them may be rounded.
-            most = float(f"{tree.threshold[place]:.5g}")
-            nodes.append([int(tree.feature[place]), most, below, above])
-    return nodes
 
 
 def told(of: Moments, trees: list[list[list[float]]]) -> str:
@@ -174,10 +146,10 @@ def main(arguments: list[str]) -> int:
     asked = parser.parse_args(arguments)
     began = time.monotonic()
     apart, teaching = (
-        moments([*recipes(own, apart=of), *recipes_of_others(others, apart=of)], asked.jobs)
-        for own, others, of in (
-            (asked.apart, asked.others // 4, True),
-            (asked.walks, asked.others, False),
+        moments([*recipes(own, use=use), *recipes_of_others(others, use=use)], asked.jobs)
+        for own, others, use in (
+            (asked.apart, asked.others // 4, "apart"),
+            (asked.walks, asked.others, "curves"),
         )
     )
     print(
@@ -192,17 +164,8 @@ def main(arguments: list[str]) -> int:
         learnt[end] = grow(teaching[end], asked.trees)
         print(end, told(apart[end], learnt[end]), f"{time.monotonic() - began:.0f} s", flush=True)
     if asked.write:
-        SHIPPED.write_text(_text(learnt), encoding="utf-8")
+        SHIPPED.write_text(text_of(learnt), encoding="utf-8")
     return 0
-
-
-def _text(learnt: dict) -> str:
-    """Give the file, a tree a line."""
-    lines = [f' "{name}": {json.dumps(learnt[name])}' for name in ("from", "looks")]
-    for end in ENDS:
-        trees = ",\n".join(f"  {json.dumps(tree, separators=(',', ':'))}" for tree in learnt[end])
-        lines.append(f' "{end}": [\n{trees}\n ]')
-    return "{\n" + ",\n".join(lines) + "\n}\n"
 
 
 if __name__ == "__main__":

@@ -9,7 +9,7 @@ by another hand.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 from accuracy.seeds import SEEDS
 from walks import Walk, make_walk
@@ -18,9 +18,12 @@ from walks.along_paths import make_walk_along_paths
 from learning import research_walks
 from learning.other_makers import make_walk_of
 
-FIRST_SEED = 140_000
-APART_FROM = 150_000
-"""Development seeds; from the second on they are kept apart."""
+Use = Literal["curves", "trust", "apart"]
+"""What walks are for: to learn the curves and the second look, to learn how far odds may be
+trusted with both, or to be kept apart."""
+
+FIRST_SEEDS: dict[Use, int] = {"curves": 140_000, "trust": 145_000, "apart": 150_000}
+"""Development seeds, from which on they are for each use."""
 
 
 class Recipe(NamedTuple):
@@ -47,15 +50,15 @@ SHARES = {
 """Of all walks; chosen: more of those of which more legs are matched wrongly."""
 
 
-def recipes(walks: int, *, apart: bool) -> Iterator[Recipe]:
+def recipes(walks: int, *, use: Use) -> Iterator[Recipe]:
     """Give what to make for so many walks."""
-    first = APART_FROM if apart else FIRST_SEED
+    first = FIRST_SEEDS[use]
     for family, share in SHARES.items():
         if family.startswith("research") and not research_walks.is_present():
             continue
         count = round(walks * share)
         seeds = range(first, first + count)
-        if seeds.stop > SEEDS["development"].stop or (not apart and seeds.stop > APART_FROM):
+        if seeds.stop > _end(FIRST_SEEDS, use, SEEDS["development"].stop):
             message = f"{family}: {count} walks are more than its seeds"
             raise ValueError(message)
         yield from (Recipe(family=family, seed=seed) for seed in seeds)
@@ -63,22 +66,27 @@ def recipes(walks: int, *, apart: bool) -> Iterator[Recipe]:
 
 OTHER_MAKERS = ("habits", "agent")
 LEVELS = ("trained", "ordinary", "novice")
-OTHERS_FIRST_SEED = 1_000
-OTHERS_APART_FROM = 2_000
-"""Seeds of the other makers; from the second on they are kept apart."""
+OTHERS_FIRST_SEEDS: dict[Use, int] = {"curves": 1_000, "trust": 1_500, "apart": 2_000}
+"""Seeds of the other makers, from which on they are for each use."""
+_OTHERS_END = 10_000
 
 
-def recipes_of_others(walks: int, *, apart: bool) -> Iterator[Recipe]:
+def recipes_of_others(walks: int, *, use: Use) -> Iterator[Recipe]:
     """Give what to make for about so many walks of the other makers, as many of each level."""
-    first = OTHERS_APART_FROM if apart else OTHERS_FIRST_SEED
+    first = OTHERS_FIRST_SEEDS[use]
     count = walks // (len(OTHER_MAKERS) * len(LEVELS))
-    if first + count > OTHERS_APART_FROM and not apart:
+    if first + count > _end(OTHERS_FIRST_SEEDS, use, _OTHERS_END):
         message = f"{walks} walks of other makers are more than their seeds"
         raise ValueError(message)
     for maker in OTHER_MAKERS:
         for level in LEVELS:
             family = f"{maker}-{level}"
             yield from (Recipe(family=family, seed=first + number) for number in range(count))
+
+
+def _end(first: dict[Use, int], use: Use, last: int) -> int:
+    """Give the seed before which those of a use end: where those of the next begin."""
+    return min([seed for seed in first.values() if seed > first[use]], default=last)
 
 
 def walk_of(recipe: Recipe) -> Walk:

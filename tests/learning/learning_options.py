@@ -4,12 +4,7 @@ from __future__ import annotations
 
 import argparse
 
-from learning.families import (
-    APART_FROM,
-    FIRST_SEED,
-    OTHERS_APART_FROM,
-    OTHERS_FIRST_SEED,
-)
+from learning.families import FIRST_SEEDS, OTHERS_FIRST_SEEDS, Use
 
 
 def parser_of(module: str, about: str | None) -> argparse.ArgumentParser:
@@ -22,15 +17,16 @@ def parser_of(module: str, about: str | None) -> argparse.ArgumentParser:
     return parser
 
 
-def learnt_from(walks: int, others: int = 0) -> str:
+def learnt_from(walks: int, others: int = 0, *, use: Use = "curves") -> str:
     """Say in a shipped file which walks it was learnt from."""
     own = (
-        f"{walks} made walks of the development seeds from {FIRST_SEED:,} on; "
-        f"those from {APART_FROM:,} on were kept apart"
+        f"{walks} made walks of the development seeds from {FIRST_SEEDS[use]:,} on; "
+        f"those from {FIRST_SEEDS['apart']:,} on were kept apart"
     )
     if not others:
         return own
     return (
-        f"{own}; and {others} walks of other makers, of their seeds from {OTHERS_FIRST_SEED:,} on; "
-        f"those from {OTHERS_APART_FROM:,} on were kept apart"
+        f"{own}; and {others} walks of other makers, of their seeds from "
+        f"{OTHERS_FIRST_SEEDS[use]:,} on; those from {OTHERS_FIRST_SEEDS['apart']:,} on were kept "
+        "apart"
     )

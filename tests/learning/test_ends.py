@@ -11,7 +11,8 @@ from sklearn.tree import DecisionTreeRegressor
 from audit.matching.open_ends import LOOKS
 from audit.matching.second_look import ENDS
 from audit.matching.trees import Trees
-from learning.ends import _HELD_BACK, _RATE, SHIPPED, Moments, _nodes, _text, grow, told
+from learning.ends import GROWTH, SHIPPED, Moments, grow, told
+from learning.one_tree import nodes_of, text_of
 
 
 def made(legs=400, seed=3):
@@ -45,10 +46,10 @@ def test_trees_are_followed_as_the_library_follows_them():
     looks, nats = chance.normal(0.0, 40.0, (900, 6)), chance.normal(0.0, 1.0, 900)
     tree = DecisionTreeRegressor(max_leaf_nodes=14, min_samples_leaf=20, random_state=1)
     tree.fit(looks, nats)
-    ours = Trees.of([_nodes(tree.tree_)])(looks)
+    ours = Trees.of([nodes_of(tree.tree_, GROWTH)])(looks)
     weight = tree.tree_.weighted_n_node_samples[tree.apply(looks)]
-    told_less = weight / (weight + _HELD_BACK)
-    assert ours == pytest.approx(_RATE * told_less * tree.predict(looks), abs=6e-5)
+    told_less = weight / (weight + GROWTH.held_back)
+    assert ours == pytest.approx(GROWTH.rate * told_less * tree.predict(looks), abs=6e-5)
 
 
 def test_legs_with_nothing_to_choose_teach_nothing():
@@ -63,7 +64,7 @@ def test_legs_with_nothing_to_choose_teach_nothing():
 def test_what_is_written_is_read_again():
     tree = [[0, 1.5, 1, 2], [0.5], [-0.25]]
     learnt = {"from": "some walks", "looks": LOOKS, "start": [tree], "claim": [tree, tree]}
-    assert json.loads(_text(learnt)) == json.loads(json.dumps(learnt))
+    assert json.loads(text_of(learnt)) == json.loads(json.dumps(learnt))
 
 
 def test_the_shipped_trees_were_grown_of_these_looks_on_development_walks():

@@ -14,7 +14,7 @@ from walks.along_paths import make_walk_along_paths
 from audit.matching.learnt import Learnt, learnt
 from audit.matching.ways import Ways
 from learning.__main__ import SHIPPED
-from learning.families import recipes
+from learning.families import FIRST_SEEDS, OTHERS_FIRST_SEEDS, recipes, recipes_of_others
 from learning.fit import curves, fit, penalty, weights_of
 from learning.knots import KINDS
 from learning.likelihood import SIZES, Sums, loss, split
@@ -137,8 +137,14 @@ def _with(evidence, curves_told: Learnt):
     return told
 
 
-def test_only_development_seeds_are_learnt_from() -> None:
-    used = {recipe.seed for apart in (False, True) for recipe in recipes(2_000, apart=apart)}
-    assert used <= set(SEEDS["development"])
-    teaching = set(recipes(2_000, apart=False))
-    assert not teaching & set(recipes(2_000, apart=True))
+def test_only_development_seeds_are_learnt_from_and_each_for_one_use() -> None:
+    own = {use: set(recipes(2_000, use=use)) for use in FIRST_SEEDS}
+    others = {use: set(recipes_of_others(840, use=use)) for use in OTHERS_FIRST_SEEDS}
+    assert {of.seed for use in own for of in own[use]} <= set(SEEDS["development"])
+    for of in (own, others):
+        assert of.keys() == {"curves", "trust", "apart"}
+        assert len(set.union(*of.values())) == sum(len(walks) for walks in of.values())
+    with pytest.raises(ValueError, match="are more than"):
+        list(recipes(40_000, use="curves"))
+    with pytest.raises(ValueError, match="are more than"):
+        list(recipes_of_others(4_000, use="trust"))

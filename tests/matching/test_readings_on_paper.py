@@ -20,6 +20,7 @@ from audit.matching.read_legs import read_in_turn
 from audit.matching.reading import LegReading, gather_leg_odds, read_leg
 from audit.matching.route import plan_route
 from audit.matching.runner_up import OtherReading
+from audit.matching.second_look import SecondLook
 from audit.matching.walk_samples import WalkSamples
 
 S = SETTINGS.matching
@@ -188,7 +189,14 @@ NONE = reading_of(None, None, "none")
 
 def leg_matches(read, ready):
     """Give the legs of some readings that the second look left as they were."""
-    return read_legs._leg_matches(read, [reading for reading, _ in read], ready, S)
+    return of_twice(read, [reading for reading, _ in read], ready)
+
+
+def of_twice(read, before, ready, trust=None):
+    """Give the legs of some readings, and of others before the second look."""
+    seen = SecondLook(odds=[{} for _ in read], open_ends={})
+    twice = read_legs.ReadTwice(by_odds=before, seen=seen, readings=[one for one, _ in read])
+    return read_legs.leg_matches(twice, trust or {}, ready, S)
 
 
 def test_a_cut_is_refined_up_to_halfway_to_its_neighbours(monkeypatch) -> None:
@@ -259,8 +267,20 @@ def test_how_sure_a_leg_is_by_the_odds_is_told_beside_how_sure_it_is(monkeypatch
     monkeypatch.setattr(read_legs, "refine_cut", lambda _, time_s, *__: time_s)
     read = [reading_of(0, 3), reading_of(4, 6)]
     before = [replace(read[0][0], right=0.6), replace(NONE[0], share=0.01, right=0.01)]
-    one, two = read_legs._leg_matches(read, before, ready(), S)
+    one, two = of_twice(read, before, ready())
     assert one.sure_by_odds < one.confidence == two.confidence == two.sure_by_odds
+
+
+def test_what_the_looks_say_of_its_odds_moves_how_sure_a_leg_is_and_no_other(monkeypatch) -> None:
+    """Nats more, in log odds; how sure it is by the odds stays, by which slips are looked for."""
+    monkeypatch.setattr(read_legs, "refine_cut", lambda _, time_s, *__: time_s)
+    read = [reading_of(0, 1), reading_of(1, 3), reading_of(3, 6)]
+    before = [one for one, _ in read]
+    less, plain, more = of_twice(read, before, ready(), {0: -1.5, 2: 0.75})
+    log_odds = S.confidence_slope * math.log(0.9 / 0.1) + S.confidence_offset
+    for leg, nats in ((less, -1.5), (plain, 0.0), (more, 0.75)):
+        assert leg.confidence == pytest.approx(1.0 / (1.0 + math.exp(-log_odds - nats)))
+        assert leg.sure_by_odds == plain.confidence
 
 
 def test_of_portions_nearly_as_right_the_closest_fit_is_read_and_of_others_the_likeliest() -> None:

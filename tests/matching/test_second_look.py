@@ -37,7 +37,7 @@ def looked():
 
 def test_how_likely_a_leg_was_walked_stays(looked):
     before, _, _, after = looked
-    for one, other in zip(before, after, strict=True):
+    for one, other in zip(before, after.odds, strict=True):
         assert one.keys() == other.keys()
         for kind, of in other.items():
             assert of.share == pytest.approx(one[kind].share)
@@ -48,12 +48,12 @@ def test_the_odds_move_and_only_of_legs_that_were_walked(looked):
     before, readings, _, after = looked
     moved = [
         np.abs(other[kind].probability - of.probability).max() > 1e-3
-        for one, other, reading in zip(before, after, readings, strict=True)
+        for one, other, reading in zip(before, after.odds, readings, strict=True)
         for kind, of in one.items()
         if kind == "leg" and reading.kind == "leg"
     ]
     assert any(moved)
-    for one, other, reading in zip(before, after, readings, strict=True):
+    for one, other, reading in zip(before, after.odds, readings, strict=True):
         for kind, of in one.items():
             if kind != "leg" or reading.kind != "leg":
                 assert np.array_equal(other[kind].probability, of.probability)
@@ -96,7 +96,7 @@ def test_a_leg_read_by_a_slip_is_left_as_it_is(looked):
         left = set(plain.open_ends(end).leg.tolist()) - {slipped}
         assert set(without.open_ends(end).leg.tolist()) == left
     after = second_look.looked_at_again(odds, readings, laid_out, SETTINGS.matching)
-    assert after[slipped]["leg"] is odds[slipped]["leg"]
+    assert after.odds[slipped]["leg"] is odds[slipped]["leg"]
 
 
 def test_a_leg_read_by_a_slip_tells_nothing_of_the_others(looked):
