@@ -7,21 +7,19 @@ like no end of a leg, where the recorder is poor, or where the legs beside it ar
 
 from __future__ import annotations
 
-import json
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
-from importlib import resources
 
 import numpy as np
 
 from audit.matching.cuts import Cuts
-from audit.matching.open_ends import LOOKS, OpenEnds
+from audit.matching.open_ends import LOOKS, OpenEnds, shares_at
 from audit.matching.other_legs import End
 from audit.matching.portions import IndexArray
-from audit.matching.reading import LegOdds, LegReading, is_near
+from audit.matching.reading import LegReading, is_near
 from audit.matching.second_look import ENDS, SecondLook
-from audit.matching.trees import Trees
+from audit.matching.trees import Trees, shipped_trees
 from audit.settings import MatchingSettings
 from audit.units import FloatArray
 
@@ -37,10 +35,11 @@ _OF_AN_END = ("near_nats", "away_nats", "spread_nats", "open_moments", *LOOKS)
 SURE_LOOKS = (*_OF_THE_LEG, *(f"{end}_{look}" for end in ENDS for look in _OF_AN_END))
 """The names of the readings of a leg, in the order of their columns.
 
-How likely the portion is, with and without the second look, and how far that moved its ends; how
-sure the legs beside it and all others are; and of each end how much of the odds lies near it, how
-much on the likeliest moment away from it, how widely they are spread, and what the second look
-saw of it.
+How likely the portion is, how likely the one was that was read without the second look, and that
+the leg was walked at all; how far the second look moved its ends; how many legs the course has, how
+many of them were walked, and how sure the legs beside it and all others are; and of each end how
+much of the odds lies near it, how much on the likeliest moment away from it, how widely they are
+spread, over how many moments, and what the second look saw of it.
 """
 
 
@@ -55,12 +54,7 @@ class SureLooks:
 @cache
 def learnt_trust() -> Trees:
     """Give the trees that are shipped; made anew by ``python -m learning.sure``."""
-    text = resources.files("audit.matching").joinpath("learnt_sure.json").read_text("utf-8")
-    shipped = json.loads(text)
-    if tuple(shipped["looks"]) != SURE_LOOKS:
-        message = "learnt_sure.json was learnt of other looks: learn it anew"
-        raise ValueError(message)
-    return Trees.of(shipped["trees"])
+    return Trees.of(shipped_trees("learnt_sure.json", SURE_LOOKS)["trees"])
 
 
 def trust_in(
@@ -72,15 +66,21 @@ def trust_in(
 ) -> dict[int, float]:
     """Give by leg the nats by which its odds may be trusted more, or less, than others.
 
-    ``by_odds`` and ``readings`` are the legs as read without and with the second look. Of legs
-    that were not looked at a second time nothing is said.
+    ``by_odds`` and ``readings`` are the legs as read without and with the second look. Nothing is
+    said of legs that were not looked at a second time, nor of those that were read otherwise
+    than as walked from the start by either.
     """
     of = sure_looks(by_odds, readings, seen, cuts, settings)
     if not len(of.leg):
         return {}
-    most = settings.trust_most_nats
-    nats = np.clip(settings.trust_weight * learnt_trust()(of.looks), -most, most)
+    nats = said_by(learnt_trust(), of.looks, settings)
     return dict(zip(of.leg.tolist(), nats.tolist(), strict=True))
+
+
+def said_by(trees: Trees, looks: FloatArray, settings: MatchingSettings) -> FloatArray:
+    """Give what trees say of some legs, in nats, as far as they are heard."""
+    most = settings.trust_most_nats
+    return np.asarray(np.clip(settings.trust_weight * trees(looks), -most, most))
 
 
 def nats_of(share: float) -> float:
@@ -97,7 +97,7 @@ def sure_looks(
     cuts: Cuts,
     settings: MatchingSettings,
 ) -> SureLooks:
-    """Look at all legs read as walked whose ends were looked at a second time."""
+    """Look at all legs read as walked, without and with the second look, that it looked at."""
     looked_at = [set(seen.open_ends[end].leg.tolist()) for end in ENDS]
     legs = [
         (leg, reading.first, reading.second)
@@ -146,13 +146,13 @@ def _of_an_end(
     leg: int, end: End, read: int, seen: SecondLook, cuts: Cuts, settings: MatchingSettings
 ) -> list[float]:
     """Look at one end, read as some cut; of those looked at the nearest stands for it."""
-    at, share = _shares(seen.odds[leg]["leg"], end)
+    at, _, share = shares_at(seen.odds[leg]["leg"], end)
     near = is_near(cuts, np.array([read]), at, settings)[0]
     away = float(share[~near].max(initial=0.0))
     spread = float(-(share * np.log(np.maximum(share, 1e-12))).sum())
     opened: OpenEnds = seen.open_ends[end]
     rows = np.flatnonzero(opened.leg == leg)
-    row = rows[int(np.argmin(np.abs(opened.cut[rows] - read)))]
+    row = rows[int(np.argmin(np.abs(cuts.time_s[opened.cut[rows]] - cuts.time_s[read])))]
     return [
         nats_of(float(share[near].sum())),
         nats_of(away),
@@ -160,9 +160,3 @@ def _of_an_end(
         len(rows),
         *opened.looks[row].tolist(),
     ]
-
-
-def _shares(odds: LegOdds, end: End) -> tuple[IndexArray, FloatArray]:
-    """Give the moments of one end, and how much of the leg's odds each holds."""
-    at, row = np.unique(odds.first if end == "start" else odds.second, return_inverse=True)
-    return at, np.bincount(row, odds.probability) / odds.share

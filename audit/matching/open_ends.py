@@ -103,11 +103,16 @@ class LookedAt:
         )
 
 
-def _open(end: End, leg: int, odds: LegOdds, settings: MatchingSettings) -> OpenLeg:
-    """Give the cuts open for an end, their shares, and the likeliest portion of each."""
+def shares_at(odds: LegOdds, end: End) -> tuple[IndexArray, IndexArray, FloatArray]:
+    """Give the cuts of one end, which of them each portion has, and the share of each."""
     at = odds.first if end == "start" else odds.second
     cuts, row = np.unique(at, return_inverse=True)
-    share = np.bincount(row, odds.probability) / odds.share
+    return cuts, row, np.bincount(row, odds.probability) / odds.share
+
+
+def _open(end: End, leg: int, odds: LegOdds, settings: MatchingSettings) -> OpenLeg:
+    """Give the cuts open for an end, their shares, and the likeliest portion of each."""
+    cuts, row, share = shares_at(odds, end)
     # The last one written for a cut is the likeliest of its portions.
     by_odds = np.argsort(odds.probability, kind="stable")
     best = np.zeros(len(cuts), dtype=np.int64)

@@ -46,7 +46,9 @@ def read_legs(
     """
     twice = read_twice(odds, laid_out, legs, settings)
     trust = trust_in(twice.by_odds, twice.readings, twice.seen, laid_out.cuts, settings)
-    return leg_matches(twice, trust, laid_out, settings)
+    # How an end looks that somebody has settled is no matter of trust.
+    unsettled = {leg: nats for leg, nats in trust.items() if leg not in laid_out.pins.of_leg}
+    return leg_matches(twice, unsettled, laid_out, settings)
 
 
 def read_twice(
@@ -139,6 +141,7 @@ def leg_matches(
             for end, of in zip(("from", "claim"), unseen, strict=True)
         )
         sure_by_odds = _sure_by_odds(by_odds[leg], reading, settings, reckoned=reckoned)
+        untrusted = _sure(reading, 0.0, settings, reckoned=reckoned)
         confidence = _sure(reading, trust.get(leg, 0.0), settings, reckoned=reckoned)
         if len(pins.ends(leg)) == 2:
             sure_by_odds = confidence = 1.0
@@ -147,7 +150,7 @@ def leg_matches(
             status=not_walked,
             confidence=confidence,
             sure_by_odds=sure_by_odds,
-            runner_up=_runner_up(other, confidence, not_walked, laid_out, settings),
+            runner_up=_runner_up(other, (untrusted, confidence), not_walked, laid_out, settings),
             pinned=pins.ends(leg),
         )
         if reading.kind != "none" and reading.first is not None and reading.second is not None:
@@ -228,23 +231,27 @@ def _reckoned(
 
 def _runner_up(
     other: OtherReading | None,
-    confidence: float,
+    sure: tuple[float, float],
     not_walked: LegStatus,
     laid_out: WalkLaidOut,
     settings: MatchingSettings,
 ) -> RunnerUp | None:
-    """Put the other reading in moments, with what its odds leave room for."""
+    """Put the other reading in moments, with what its odds leave room for.
+
+    ``sure`` is how sure the leg is by its odds, and as it is told. However little they may be
+    trusted, the other reading is not told as likelier where they do not have it so.
+    """
     if other is None:
         return None
-    time_s = laid_out.cuts.time_s
+    time_s, (untrusted, confidence) = laid_out.cuts.time_s, sure
+    probability = _calibrated(other.probability, settings, walked=other.kind in _WALKED)
+    if probability <= untrusted:
+        probability = min(probability, confidence)
     return RunnerUp(
         status=not_walked if other.kind is None else status_of(other.kind),
         start_s=None if other.first is None else float(time_s[other.first]),
         claim_s=None if other.second is None else float(time_s[other.second]),
-        probability=min(
-            _calibrated(other.probability, settings, walked=other.kind in _WALKED),
-            1.0 - confidence,
-        ),
+        probability=min(probability, 1.0 - confidence),
     )
 
 

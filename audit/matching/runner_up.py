@@ -10,7 +10,7 @@ import numpy as np
 from audit.matching.cuts import Cuts
 from audit.matching.leg_match import LegStatus
 from audit.matching.portions import IndexArray
-from audit.matching.reading import LegOdds, LegReading, WalkedKind
+from audit.matching.reading import LegOdds, LegReading, WalkedKind, is_near
 from audit.settings import MatchingSettings
 
 
@@ -83,12 +83,8 @@ def _same(
     settings: MatchingSettings,
 ) -> np.ndarray:
     """Tell which portions are the same answer as one, within the tolerance at both ends."""
-
-    def near(index: IndexArray, end: int | None) -> np.ndarray:
-        seconds = np.abs(cuts.time_s[index] - cuts.time_s[end])
-        metres = np.abs(cuts.path_m[index] - cuts.path_m[end])
-        return np.asarray(
-            (seconds <= settings.right_within_s) | (metres <= settings.right_within_m)
-        )
-
-    return np.asarray(near(first, portion[0]) & near(second, portion[1]))
+    begun, ended = (
+        is_near(cuts, index, np.array([end]), settings)[:, 0]
+        for index, end in zip((first, second), portion, strict=True)
+    )
+    return np.asarray(begun & ended)

@@ -7,11 +7,9 @@ search from a detour, a rest on the way from one at the point. How much, is lear
 
 from __future__ import annotations
 
-import json
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
-from importlib import resources
 
 import numpy as np
 
@@ -19,7 +17,7 @@ from audit.matching.open_ends import LOOKS, LookedAt, Odds, OpenEnds
 from audit.matching.other_legs import End
 from audit.matching.portions import IndexArray
 from audit.matching.reading import LegReading
-from audit.matching.trees import Trees
+from audit.matching.trees import Trees, shipped_trees
 from audit.matching.walk_layout import WalkLaidOut
 from audit.settings import MatchingSettings
 from audit.units import FloatArray
@@ -38,11 +36,7 @@ class SecondLook:
 @cache
 def learnt_trees() -> Mapping[End, Trees]:
     """Give the trees that are shipped; made anew by ``python -m learning.ends``."""
-    text = resources.files("audit.matching").joinpath("learnt_ends.json").read_text("utf-8")
-    shipped = json.loads(text)
-    if tuple(shipped["looks"]) != LOOKS:
-        message = "learnt_ends.json was learnt of other looks: learn it anew"
-        raise ValueError(message)
+    shipped = shipped_trees("learnt_ends.json", LOOKS)
     return {"start": Trees.of(shipped["start"]), "claim": Trees.of(shipped["claim"])}
 
 

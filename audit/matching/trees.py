@@ -2,13 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import json
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from importlib import resources
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from audit.units import FloatArray
+
+
+def shipped_trees(file: str, looks: Sequence[str]) -> Mapping[str, Any]:
+    """Read a file of trees that is shipped; ValueError if they were grown on other looks."""
+    text = resources.files("audit.matching").joinpath(file).read_text("utf-8")
+    shipped: Mapping[str, Any] = json.loads(text)
+    if tuple(shipped["looks"]) != tuple(looks):
+        message = f"{file} was learnt of other looks: learn it anew"
+        raise ValueError(message)
+    return shipped
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

@@ -319,11 +319,11 @@ class MatchingSettings(SilenceSettings):
     confidence_slope: float = 0.6
     confidence_offset: float = 0.0
     """Log odds of being right against the log odds weighed, for a leg that was walked: fitted
-    on development walks."""
+    on development walks. What the looks of a leg say is added (``how_sure.py``)."""
     trust_weight: float = 1.0
     trust_most_nats: float = 3.0
-    """How much counts what the looks of a leg say of how far its odds may be trusted, in log
-    odds more or less; and at most. Chosen: whatever was learnt, the odds are heard."""
+    """How much the looks of a leg count, and at most how many nats they may move its log odds.
+    Chosen: whatever was learnt, the odds are heard."""
     confidence_slope_else: float = 0.4
     confidence_offset_else: float = -0.75
     """The same for a leg left out or given up."""

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import importlib.util
+from collections.abc import Sequence
 
 from walks import Walk
 
 from accuracy.scoring import Portion
+from audit.matching.pins import Pin
 from audit.settings import Settings
 
 
@@ -15,8 +17,8 @@ def is_present() -> bool:
     return importlib.util.find_spec("audit.matching.match_walk") is not None
 
 
-def match_of(walk: Walk, settings: Settings | None = None):
-    """Give the Match of a made walk."""
+def match_of(walk: Walk, settings: Settings | None = None, pins: Sequence[Pin] = ()):
+    """Give the Match of a made walk, around the ends that are pinned."""
     import datetime as dt
 
     from audit.leg_card import work_out_card
@@ -26,7 +28,7 @@ def match_of(walk: Walk, settings: Settings | None = None):
     used = settings or Settings()
     day = dt.datetime.fromtimestamp(float(walk.track.time_s[0]), dt.UTC).date()
     card = work_out_card(walk.plan, track_date=day)
-    return match_walk(clean_track(walk.track, card.grid, used.cleaning), card, used.matching)
+    return match_walk(clean_track(walk.track, card.grid, used.cleaning), card, used.matching, pins)
 
 
 def portions_of(match) -> list[Portion | None]:

@@ -90,25 +90,17 @@ def measure(case: tuple[int, int, int]) -> dict[str, float]:
 def weighed(case: tuple[int, int]) -> dict[str, float]:
     """Give how many portions are weighed as legs in one case, and peak memory."""
     fixes, legs = case
-    from unittest import mock
+    from benchmarks.counts import portions_counted
 
     from audit.matching.outings import match_outings
-    from audit.matching.walk_evidence import Evidence
     from audit.settings import Settings
 
     clean, card = made(fixes, legs)
     before_mb = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024.0
-    found, weigh = {"portions": 0.0}, Evidence.portion_costs
-
-    def counting(*arguments: object) -> object:
-        costs = weigh(*arguments)
-        found["portions"] += len(costs)
-        return costs
-
-    with mock.patch.object(Evidence, "portion_costs", counting):
+    with portions_counted() as counted:
         match_outings(clean, card, Settings().matching)
     peak_mb = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024.0
-    return {**found, "mb": peak_mb - before_mb}
+    return {"portions": sum(counted), "mb": peak_mb - before_mb}
 
 
 def table(cases: list[tuple[int, int, int]], context) -> list[dict[str, float]]:

@@ -114,7 +114,7 @@ def _page(unit: float) -> dict[str, float]:
 
 
 def _reading() -> dict[str, float]:
-    """Reading a recording, beside what the parser takes that no reader on it can do without."""
+    """Reading a recording, beside what the bare parser takes."""
     with tempfile.TemporaryDirectory() as name:
         path = Path(name) / "walk.gpx"
         read_track.write_recording(path, 20_000)

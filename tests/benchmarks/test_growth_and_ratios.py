@@ -16,7 +16,7 @@ from benchmarks import company, growth, large_file
 from benchmarks.__main__ import RECORDED, kept_of, table
 from benchmarks.suite import AIMS, LEAST
 from benchmarks.whole_command import run_python
-from benchmarks.whole_growth import counted, grown, in_own_process, read
+from benchmarks.whole_growth import calls_to_read, counted, grown, in_own_process, read
 from reports.sample_debrief import sample_debrief
 
 from audit.reports import picture
@@ -26,7 +26,9 @@ from audit.settings.class_shows import ClassShowsSettings
 ROOT = Path(__file__).resolve().parents[2]
 
 
-def test_reading_holds_little():
+def test_reading_grows_no_faster_than_the_recording_and_holds_little():
+    small, large = (in_own_process(calls_to_read, fixes) for fixes in (10_000, 60_000))
+    assert large < 1.2 * 6.0 * small
     # Seven columns of eight bytes, held twice while the places are looked at, and the pieces.
     assert in_own_process(read, (200_000, 1))["bytes_a_fix"] < 2 * 56 + 150
 

@@ -18,6 +18,9 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT), str(ROOT / "tests")]
 
+from benchmarks.counts import calls_of, portions_counted  # noqa: E402
+from benchmarks.read_track import write_recording  # noqa: E402
+
 FIXES = (10_000, 100_000, 1_000_000)
 
 
@@ -46,39 +49,31 @@ def lengthened(track, fixes: int):
 def counted(fixes: int) -> dict[str, int]:
     """Calls of functions, and portions weighed as legs, in a whole debrief; the same every time."""
     import warnings
-    from unittest import mock
 
     from benchmarks.debrief_walk import four_hours
 
     import audit
-    from audit.matching.walk_evidence import Evidence
     from audit.reports.json_report import render_json
 
     warnings.simplefilter("ignore")
     walk = four_hours()
     render_json(audit.debrief(walk.plan, walk.track))  # what is worked out once is known
     track = lengthened(walk.track, fixes)
-    found = {"calls": 0, "portions": 0}
-
-    def called(_frame: object, event: str, _argument: object) -> None:
-        if event in {"call", "c_call"}:
-            found["calls"] += 1
-
-    sys.setprofile(called)
-    try:
-        render_json(audit.debrief(walk.plan, track))
-    finally:
-        sys.setprofile(None)
-    weigh = Evidence.portion_costs
-
-    def weighed(*arguments: object) -> object:
-        costs = weigh(*arguments)
-        found["portions"] += len(costs)
-        return costs
-
-    with mock.patch.object(Evidence, "portion_costs", weighed):
+    calls = calls_of(lambda: render_json(audit.debrief(walk.plan, track)))
+    with portions_counted() as weighed:
         audit.debrief(walk.plan, track)
-    return found
+    return {"calls": calls, "portions": sum(weighed)}
+
+
+def calls_to_read(fixes: int) -> int:
+    """Calls of functions in reading a made recording."""
+    import audit
+
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "walk.gpx"
+        write_recording(path, fixes)
+        audit.read_track(path)  # what is worked out once is known
+        return calls_of(lambda: audit.read_track(path))
 
 
 def grown(case: tuple[int, int]) -> dict[str, float]:
@@ -108,7 +103,6 @@ def grown(case: tuple[int, int]) -> dict[str, float]:
 def read(case: tuple[int, int]) -> dict[str, float]:
     """The same of reading a made recording."""
     fixes, repeats = case
-    from benchmarks.read_track import write_recording
     from benchmarks.yardstick import processor_s
 
     import audit

@@ -2,8 +2,8 @@
 
 All are of development seeds. Most of them are of one walk maker, some along winding paths,
 and, where its folder stands beside the checkout, some of another walk maker altogether: what
-holds for all of them is not a habit of one. The second look is taught by two makers more, each
-by another hand.
+holds for all of them is not a habit of one. The second look and the trust in odds are taught by
+two makers more, each by another hand.
 """
 
 from __future__ import annotations
@@ -19,8 +19,8 @@ from learning import research_walks
 from learning.other_makers import make_walk_of
 
 Use = Literal["curves", "trust", "apart"]
-"""What walks are for: to learn the curves and the second look, to learn how far odds may be
-trusted with both, or to be kept apart."""
+"""What walks are for: to learn the curves and the second look, to learn after these how far odds
+may be trusted, or to be kept apart."""
 
 FIRST_SEEDS: dict[Use, int] = {"curves": 140_000, "trust": 145_000, "apart": 150_000}
 """Development seeds, from which on they are for each use."""

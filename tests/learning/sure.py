@@ -1,9 +1,10 @@
 """Learn how far the odds of a leg may be trusted.
 
-    PYTHONPATH=.:tests python -m learning.sure --walks 1100 --others 540 --jobs 2 --write
+    PYTHONPATH=.:tests python -m learning.sure --walks 900 --others 540 --jobs 2 --write
 
 Whoever learns the trees of the second look first learns these after them: the walks are others,
-since of walks that trees were grown on they know the ends too well.
+since of walks that trees were grown on they know the ends too well. Walks are matched once, before
+slips, half or twice the distance and a second pass are supposed.
 """
 
 from __future__ import annotations
@@ -20,7 +21,7 @@ from accuracy.project import portions_of_legs
 from accuracy.scoring import score_walk
 
 import audit.matching
-from audit.matching.how_sure import SURE_LOOKS, nats_of, sure_looks
+from audit.matching.how_sure import SURE_LOOKS, nats_of, said_by, sure_looks
 from audit.matching.read_legs import leg_matches, read_twice
 from audit.matching.trees import Trees
 from audit.settings import Settings
@@ -96,7 +97,7 @@ def nats_lost(nats: np.ndarray, right: np.ndarray) -> float:
 
 def how_well(of: Told, trees: list[list[list[float]]]) -> str:
     """Say by family how many nats are lost, without and with the trees."""
-    nats = of.nats + Trees.of(trees)(of.looks)
+    nats = of.nats + said_by(Trees.of(trees), of.looks, Settings().matching)
     return ", ".join(
         f"{name} {nats_lost(of.nats[these], of.right[these]):.4f}"
         f">{nats_lost(nats[these], of.right[these]):.4f}"
@@ -107,13 +108,19 @@ def how_well(of: Told, trees: list[list[list[float]]]) -> str:
 
 def legs_to_learn_from(walks: int, others: int, jobs: int, kept: Path | None) -> Told:
     """Give the legs of so many walks; those of a file, where they have been kept in it."""
+    names = [of.name for of in fields(Told)]
+    made_of = {"made_of": learnt_from(walks, others, use="trust"), "named": SURE_LOOKS}
     if kept and kept.exists():
         with np.load(kept) as legs:
-            return Told(**{name: legs[name] for name in legs.files})
+            if any(legs[name].tolist() != np.array(of).tolist() for name, of in made_of.items()):
+                message = f"{kept} holds legs of other walks or looks: remove it, or ask as then"
+                raise ValueError(message)
+            return Told(**{name: legs[name] for name in names})
     made = [*recipes(walks, use="trust"), *recipes_of_others(others, use="trust")]
     teaching = told(made, jobs)
     if kept:
-        np.savez_compressed(kept, **{of.name: getattr(teaching, of.name) for of in fields(Told)})
+        columns = {name: getattr(teaching, name) for name in names}
+        np.savez_compressed(kept, **columns, **made_of)
     return teaching
 
 
