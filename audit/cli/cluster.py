@@ -27,6 +27,8 @@ _AHEAD = 3
 _ANSWER_S = 10
 _LOOK_S, _ALIVE_S = 0.02, 1.0
 """How often it is looked whether something is done, and whether anybody is at work."""
+_LOOKS_FOR_WHAT_IS_LEFT = 50
+"""So often at most for what could not connect: a second."""
 PATIENCE_S = 60.0
 """For workers to come back after all are lost."""
 _KEPT = "What is done is kept; the same command goes on from there."
@@ -165,8 +167,13 @@ def _connected(address: str) -> Any:  # noqa: ANN401 (the library tells no types
         client = Client(address, timeout=_ANSWER_S, set_as_default=False)  # type: ignore[no-untyped-call]
     if client is None:
         # What could not connect closes when it is thrown away: here, and not in the middle of
-        # the next start, which holds the lock that closing waits for.
-        gc.collect()
+        # the next start, which holds the lock that closing waits for. On a busy machine its own
+        # thread may hold it for a moment yet.
+        for _ in range(_LOOKS_FOR_WHAT_IS_LEFT):
+            gc.collect()
+            if not any(type(one) is Client for one in gc.get_objects()):
+                break
+            time.sleep(_LOOK_S)
         rule = "is not the address of a scheduler that answers"
         remedy = "Start one with dask scheduler, and give its address, like tcp://host:8786."
         raise refuse(_OPTION, "", address, rule, remedy)
