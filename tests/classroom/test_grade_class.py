@@ -203,7 +203,7 @@ def test_one_radius_needs_no_word():
 
 @pytest.mark.parametrize(
     ("seed", "family", "walker", "leg"),
-    [(700102, "novice", 0, "4"), (700103, "ordinary", 3, "8"), (700105, "novice", 0, "5")],
+    [(700102, "novice", 0, "4"), (700103, "ordinary", 3, "8"), (700105, "novice", 2, "2")],
 )
 def test_no_point_is_missed_by_the_class_and_too_close_to_call_by_the_debrief(
     seed, family, walker, leg

@@ -316,13 +316,27 @@ def test_legs_after_the_last_that_was_walked_were_not_started(monkeypatch) -> No
 
 def test_a_runner_up_is_told_in_moments_with_what_is_left_to_it() -> None:
     other = OtherReading(kind="leg", first=2, second=5, probability=0.9)
-    told = read_legs._runner_up(other, 0.7, "skipped", ready(), S)
+    told = read_legs._runner_up(other, (0.7, 0.7), "skipped", ready(), S)
     assert (told.status, told.start_s, told.claim_s) == ("walked", 120.0, 300.0)
     assert told.probability == pytest.approx(0.3)
     not_walked = OtherReading(kind=None, first=None, second=None, probability=0.2)
-    told = read_legs._runner_up(not_walked, 0.5, "skipped", ready(), S)
+    told = read_legs._runner_up(not_walked, (0.5, 0.5), "skipped", ready(), S)
     assert (told.status, told.start_s, told.claim_s) == ("skipped", None, None)
-    assert read_legs._runner_up(None, 0.5, "skipped", ready(), S) is None
+    assert read_legs._runner_up(None, (0.5, 0.5), "skipped", ready(), S) is None
+
+
+def test_a_runner_up_is_likelier_only_where_the_odds_have_it_so() -> None:
+    """Trust in the odds of the leg may fall below those of another; then they count as equal."""
+    other = OtherReading(kind="leg", first=2, second=5, probability=0.4)
+    by_odds = read_legs._calibrated(0.4, S, walked=True)
+    for untrusted, confidence, told in (
+        (0.6, 0.55, by_odds),  # 0.439: room enough
+        (0.6, 0.3, 0.3),
+        (0.4, 0.3, by_odds),  # likelier by the odds as well
+        (0.6, 0.8, 0.2),
+    ):
+        found = read_legs._runner_up(other, (untrusted, confidence), "skipped", ready(), S)
+        assert found.probability == pytest.approx(told)
 
 
 def test_windows_are_opened_to_those_of_the_points_about_them() -> None:
