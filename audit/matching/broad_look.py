@@ -20,7 +20,7 @@ from audit.matching.route import Edge
 from audit.matching.soft_minimum import IMPOSSIBLE, Runs, combined, total_cost
 from audit.matching.stays import Marks, Stays, StaysAtPoint
 from audit.matching.walk_evidence import EdgeKey, Evidence
-from audit.matching.walker import Walker
+from audit.matching.walker import Walker, abreast
 from audit.units import FloatArray
 
 _BESIDE_NATS = 10.0
@@ -54,7 +54,7 @@ class BroadLook:
     """All ways weighed as in `Ways`, for some walkers at once; costs have shape (walkers, n)."""
 
     def __init__(self, stays: Stays, walkers: Sequence[Walker]) -> None:
-        self._evidence, self._walkers = stays.evidence, walkers
+        self._evidence, self._walkers = stays.evidence, abreast(walkers)
         self._route = stays.evidence.route
         self._shape = len(walkers), len(stays.evidence.cuts)
         self._places = _Places(stays.evidence)
@@ -160,7 +160,7 @@ class BroadLook:
     def _priced(self, edge: Edge, places: SmallIndex) -> Iterator[tuple[SmallIndex, FloatArray]]:
         """Give some portions of an edge piece by piece, with their costs, arriving included."""
         if edge.kind == "jump":
-            yield places, np.zeros((len(self._walkers), len(places)))
+            yield places, np.zeros((self._shape[0], len(places)))
             return
         evidence = self._evidence
         begins, ends = map(np.flatnonzero, self._places.marks(edge))
@@ -168,8 +168,7 @@ class BroadLook:
         for piece in pieces(places):
             at = replace(evidence.laid_out(edge, piece), reach=reach)
             ending = evidence.ending(edge, at.second)
-            costs = [evidence.portion_costs(edge, walker, at) for walker in self._walkers]
-            yield piece, np.array(costs) + ending
+            yield piece, evidence.portion_costs(edge, self._walkers, at) + ending
 
 
 class _Places:

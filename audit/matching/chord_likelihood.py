@@ -6,7 +6,7 @@ import numpy as np
 
 from audit.matching.edge_evidence import PortionLooks
 from audit.matching.route import Edge
-from audit.matching.walker import Walker
+from audit.matching.walker import Walkers
 from audit.settings import MatchingSettings
 from audit.units import FloatArray, turn_degrees
 
@@ -16,13 +16,14 @@ _ROOT_TAU = float(np.sqrt(2.0 * np.pi))
 def heading_likelihood(
     looks: PortionLooks,
     expected_deg: float | FloatArray,
-    walker: Walker,
+    walker: Walkers,
     settings: MatchingSettings,
 ) -> FloatArray:
     """Likelihood of each chord's direction, against an even one."""
+    heading_sd_deg = np.asarray(walker.heading_sd_deg, dtype=np.float32)  # as the looks are
     share = settings.stray_heading_share
     turn = turn_degrees(expected_deg, looks.chord_deg)
-    sd = np.hypot(walker.heading_sd_deg, looks.chord_sd_deg)
+    sd = np.hypot(heading_sd_deg, looks.chord_sd_deg)
     density = np.exp(-0.5 * (turn / sd) ** 2) / (sd * _ROOT_TAU)
     return np.asarray((1.0 - share) * 360.0 * density + share)
 
@@ -30,7 +31,7 @@ def heading_likelihood(
 def distance_likelihood(
     edge: Edge,
     looks: PortionLooks,
-    walker: Walker,
+    walker: Walkers,
     place_sd_m: float,
     settings: MatchingSettings,
 ) -> FloatArray:
@@ -47,23 +48,27 @@ def distance_likelihood(
 def length_likelihood(
     log_chord: FloatArray,
     planned_m: float,
-    walker: Walker,
+    walker: Walkers,
     place_sd_m: float,
     settings: MatchingSettings,
 ) -> FloatArray:
     """Likelihood of a length, lost hundreds and single for double paces among the likely."""
     scale = walker.pace_scale
-    sd = float(np.hypot(walker.distance_sd, place_sd_m / planned_m))
-    ratios = {scale: 1.0 - settings.stray_distance_share}
+    sd = np.hypot(walker.distance_sd, place_sd_m / planned_m)
+    half, twice = scale * 0.5, scale * 2.0
+    ratios: list[tuple[float | FloatArray, float | FloatArray]]
+    ratios = [(scale, 1.0 - settings.stray_distance_share)]
     for hundred in (-100.0, 100.0):
-        if planned_m * scale + hundred > settings.shortest_partial_m:
-            ratios[scale + hundred / planned_m] = settings.hundred_share
-    for factor in (0.5, 2.0):
-        ratios[scale * factor] = settings.factor_two_share
-    density = np.zeros(len(log_chord))
-    for ratio, share in ratios.items():
-        expected = float(np.log(ratio * planned_m))
-        density += share * np.exp(-0.5 * ((log_chord - expected) / sd) ** 2)
+        ratio = scale + hundred / planned_m
+        long_enough = planned_m * scale + hundred > settings.shortest_partial_m
+        # A hundred more or less that is twice or half the distance is told once.
+        told = long_enough & (ratio != half) & (ratio != twice)
+        ratios.append((np.where(told, ratio, scale), np.where(told, settings.hundred_share, 0.0)))
+    ratios += [(half, settings.factor_two_share), (twice, settings.factor_two_share)]
+    density = sum(
+        share * np.exp(-0.5 * ((log_chord - np.log(ratio * planned_m)) / sd) ** 2)
+        for ratio, share in ratios
+    )
     return np.asarray(density * (3.0 / (sd * _ROOT_TAU)) + settings.stray_distance_share)
 
 
@@ -83,7 +88,7 @@ def going_on_so_far(log_ratio: FloatArray, settings: MatchingSettings) -> FloatA
 def slipped_likelihood(
     log_ratio: FloatArray,
     planned_m: FloatArray,
-    walker: Walker,
+    walker: Walkers,
     place_sd_m: float,
     settings: MatchingSettings,
 ) -> FloatArray:

@@ -54,22 +54,35 @@ class Directions:
         self._known = {}
 
     def cost(
-        self, edge: Edge, at: EdgeEvidence, expected_deg: float, most: float, reach: Reach
+        self,
+        edge: Edge,
+        at: EdgeEvidence,
+        expected_deg: float | FloatArray,
+        most: float | FloatArray,
+        reach: Reach,
     ) -> FloatArray:
         """Cost of the directions of every metre of an edge's portions.
 
+        Of directions expected of several walkers, shape (walkers, 1), they have a row each.
         Metres that go the expected way count for the leg, up to ``most``, others against it;
         what counts against is capped softly, since an obstacle may be walked round.
         """
-        gain, loss = self._running(edge, expected_deg, reach)
+        gain, against = self._between(edge, at, expected_deg, reach)
         settings = self._settings
-        against = loss[at.second] - loss[at.first]
         soft = settings.bypass_cap + settings.bypass_slope * (against - settings.bypass_cap)
-        return np.asarray(
-            np.minimum(against, soft) - np.minimum(gain[at.second] - gain[at.first], most)
-        )
+        return np.asarray(np.minimum(against, soft) - np.minimum(gain, most))
 
-    def most_gain(self, length_m: float) -> float:
+    def _between(
+        self, edge: Edge, at: EdgeEvidence, expected_deg: float | FloatArray, reach: Reach
+    ) -> tuple[FloatArray, FloatArray]:
+        """Give what speaks for and against each portion's directions."""
+        each = np.ravel(expected_deg).tolist()
+        sums = np.array([self._running(edge, of_one_deg, reach) for of_one_deg in each])
+        between = sums.take(at.second, axis=2) - sums.take(at.first, axis=2)
+        gain, loss = between[:, 0], between[:, 1]
+        return (gain, loss) if np.ndim(expected_deg) else (gain[0], loss[0])
+
+    def most_gain(self, length_m: float | FloatArray) -> float | FloatArray:
         """Give what the directions of a leg can bring: those of its own length, well walked.
 
         Who walks straight on past the end goes the same way whether on the leg or not.

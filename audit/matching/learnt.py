@@ -56,7 +56,7 @@ class LearntCurves:
             for name, values in signs.items()
             if name in self.curves
         ]
-        return np.sum(heard, axis=0) if heard else np.zeros(len(next(iter(signs.values()))))
+        return np.asarray(sum(heard)) if heard else np.zeros(np.shape(next(iter(signs.values()))))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -29,7 +29,7 @@ from audit.matching.supposed_walkers import (
 )
 from audit.matching.walk_layout import SampledWalk, WalkLaidOut, lay_out
 from audit.matching.walker import Walker
-from audit.matching.ways import EdgeOdds, Ways
+from audit.matching.ways import EdgeOdds, Ways, ways_of
 from audit.read_only import read_only
 from audit.settings import MatchingSettings
 
@@ -108,9 +108,9 @@ def _of_half_or_twice(
     """Give those who walk half or twice every distance and fit nearly as well as the best."""
     worst = weighed.cost + settings.fan_keep_nats
     return [
-        walker
-        for walker in walkers_of_half_or_twice(settings)
-        if Ways(stays, walker).total + prior_cost(walker, card, settings) < worst
+        ways.walker
+        for ways in ways_of(stays, walkers_of_half_or_twice(settings))
+        if ways.total + prior_cost(ways.walker, card, settings) < worst
     ]
 
 
@@ -188,39 +188,34 @@ def weigh(
 ) -> Weighed:
     """Weigh all ways for a fan of supposed walkers; the best few are worked out twice."""
     prior = partial(prior_cost, card=card, settings=settings)
-    best_first: list[Ways] = []
-    for walker in fan:
-        # Weighed one by one, the best few kept: all of them would fill the memory.
-        best_first.append(Ways(stays, walker))
-        best_first.sort(key=lambda ways: ways.total + prior(ways.walker))
-        if len(best_first) > settings.fan_keep:
-            del best_first[settings.fan_keep :]
+    kept: list[Ways] = []
+    for ways in ways_of(stays, list(fan)):
+        # Weighed few at once, the best kept: all of them would fill the memory.
+        kept.append(ways)
+        kept.sort(key=lambda ways: ways.total + prior(ways.walker))
+        if len(kept) > settings.fan_keep:
+            del kept[settings.fan_keep :]
             stays.evidence.directions.let_go()  # most are those of walkers who are out
-    least = best_first[0].total + prior(best_first[0].walker)
+    least = kept[0].total + prior(kept[0].walker)
     kept = [
-        ways
-        for ways in best_first
-        if ways.total + prior(ways.walker) - least < settings.fan_keep_nats
+        ways for ways in kept if ways.total + prior(ways.walker) - least < settings.fan_keep_nats
     ]
-    best_first.clear()
-    worked: list[tuple[float, Walker, list[EdgeOdds]]] = []
-    while kept:
-        ways = kept.pop(0)
-        odds = ways.edge_odds()
-        for _ in range(settings.rounds):
-            walker = known_better(ways.walker, odds, stays.evidence, settings)
-            del ways  # before the next ones take as much memory again
-            ways = Ways(stays, walker)
-            odds = ways.edge_odds()
-        worked.append((ways.total + prior(ways.walker), ways.walker, odds))
-        del ways
-    costs = np.array([cost for cost, _, _ in worked])
+    odds = [ways.edge_odds() for ways in kept]
+    for _ in range(settings.rounds):
+        walkers = [
+            known_better(ways.walker, of, stays.evidence, settings)
+            for ways, of in zip(kept, odds, strict=True)
+        ]
+        kept, odds = [], []  # before the next ones take as much memory again
+        kept = list(ways_of(stays, walkers))
+        odds = [ways.edge_odds() for ways in kept]
+    costs = np.array([ways.total + prior(ways.walker) for ways in kept])
     weights = np.exp(costs.min() - costs)
     weights /= weights.sum()
     return Weighed(
-        odds=[(float(w), odds) for w, (_, _, odds) in zip(weights, worked, strict=True)],
-        walkers=[walker for _, walker, _ in worked],
-        best=worked[int(np.argmin(costs))][1],
+        odds=[(float(w), of) for w, of in zip(weights, odds, strict=True)],
+        walkers=[ways.walker for ways in kept],
+        best=kept[int(np.argmin(costs))].walker,
         cost=float(costs.min()),
     )
 

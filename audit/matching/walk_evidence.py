@@ -34,10 +34,13 @@ from audit.matching.portions import Portions, SmallIndex
 from audit.matching.route import Edge, Route
 from audit.matching.signs import SignsSeen
 from audit.matching.walk_samples import WalkSamples
-from audit.matching.walker import Walker
+from audit.matching.walker import Walkers
 from audit.matching.where_slips_lead import Slips
 from audit.settings import MatchingSettings
 from audit.units import FloatArray
+
+_SUMS = 6
+"""Of each direction two sums, for and against, and of three turns."""
 
 
 class EdgeKey(NamedTuple):
@@ -93,6 +96,7 @@ class Evidence:
         self.noise_m = movement.noise_m
         self.place_sd_m = float(np.hypot(1.4 * movement.noise_m, settings.place_sd_m))
         self.directions = Directions(samples, movement, cuts, settings)
+        self._keys: dict[Edge, EdgeKey] = {}
         self._edges: dict[EdgeKey, EdgeEvidence] = {}
         self._runs: dict[EdgeKey, CutRuns] = {}
         self._reach: dict[float, tuple[int, int]] = {}
@@ -115,8 +119,21 @@ class Evidence:
             self.at_point[-1] += settings.cost_recording_ends * (1.0 - near[-1])
             self.give_up[-1] = -settings.cost_given_up
 
+    @property
+    def size(self) -> int:
+        """How many figures are worked out for one walker: of portions, and sums up to cuts."""
+        of_edges = {self.key(of): of for of in self.route.edges if of.kind != "jump"}
+        portions = sum(len(self.of_edge(of).index) for of in of_edges.values())
+        directions = {of.azimuth_deg for of in of_edges.values()}
+        return max(1, portions + _SUMS * len(directions) * len(self.cuts))
+
     def key(self, edge: Edge) -> EdgeKey:
         """Give what an edge has in common with others over which any portion costs the same."""
+        if edge not in self._keys:
+            self._keys[edge] = self._key(edge)
+        return self._keys[edge]
+
+    def _key(self, edge: Edge) -> EdgeKey:
         source, target = (
             int(self._place_of[node]) if node >= 0 else -1 for node in (edge.source, edge.target)
         )
@@ -213,10 +230,11 @@ class Evidence:
         self.directions.forget()
 
     def portion_costs(
-        self, edge: Edge, walker: Walker, at: EdgeEvidence | None = None
+        self, edge: Edge, walker: Walkers, at: EdgeEvidence | None = None
     ) -> FloatArray:
-        """Give the cost of each of an edge's portions as this walker's walk of it.
+        """Give the cost of each of an edge's portions as a walker's walk of it.
 
+        Of several walkers they have shape (walkers, portions).
         ``at`` are those of them that are looked at, where not all are.
         """
         at = self.of_edge(edge) if at is None else at
@@ -236,13 +254,14 @@ class Evidence:
         odds = np.logaddexp(odds, -self._astray_cost(seen))
         return np.asarray(standing_cost - odds)
 
-    def _seen(self, edge: Edge, at: EdgeEvidence, walker: Walker) -> _Seen:
+    def _seen(self, edge: Edge, at: EdgeEvidence, walker: Walkers) -> _Seen:
         """Give an edge's portions as this walker's."""
         looks = look_at_portions(self.portions, at.index, self.noise_m, self.settings)
         if at.slipped is not None:
             return self._seen_slipped(at, at.slipped, looks, walker)
         log_ratio = looks.log_chord - np.log(edge.distance_m * walker.pace_scale)
-        sights = self.settings.found_share + walker.finds * looks.directly
+        finds = np.asarray(walker.finds, dtype=np.float32)  # as the looks are
+        sights = self.settings.found_share + finds * looks.directly
         sights = sights * going_on_so_far(log_ratio, self.settings)
         return _Seen(
             at=at,
@@ -254,7 +273,7 @@ class Evidence:
         )
 
     def _seen_slipped(
-        self, at: EdgeEvidence, slipped: Slips, looks: PortionLooks, walker: Walker
+        self, at: EdgeEvidence, slipped: Slips, looks: PortionLooks, walker: Walkers
     ) -> _Seen:
         """Give portions as this walker's, each after the slip that leads nearest to its end.
 
@@ -275,7 +294,7 @@ class Evidence:
             directions=np.asarray(looks.bent_cost + price - gain),
         )
 
-    def _slipped_cost(self, seen: _Seen, slipped: Slips, walker: Walker) -> FloatArray:
+    def _slipped_cost(self, seen: _Seen, slipped: Slips, walker: Walkers) -> FloatArray:
         """Cost of having walked where slips lead."""
         expected_deg = slipped.azimuth_deg + walker.bias_deg
         likelihood = heading_likelihood(seen.looks, expected_deg, walker, self.settings)
@@ -292,7 +311,7 @@ class Evidence:
         signs = self._walker_signs(edge, seen)
         return self._told[key] + self.learnt.portions.nats(signs, self.seen.habits)
 
-    def signs_of(self, edge: Edge, walker: Walker) -> Signs:
+    def signs_of(self, edge: Edge, walker: Walkers) -> Signs:
         """Give all signs of an edge's portions as this walker's walk of it."""
         seen = self._seen(edge, self.of_edge(edge), walker)
         of_portions = self.seen.of_portions(edge, seen.at.index)
@@ -304,7 +323,7 @@ class Evidence:
         return self.seen.of_walker(edge, seen.log_ratio, length_cost, seen.directions)
 
     def _cost_turned(
-        self, edge: Edge, seen: _Seen, walker: Walker, turn_deg: float, directions: FloatArray
+        self, edge: Edge, seen: _Seen, walker: Walkers, turn_deg: float, directions: FloatArray
     ) -> FloatArray:
         """Cost of having walked an edge turned off this walker's usual direction all along.
 
@@ -335,7 +354,7 @@ class Evidence:
         likelihood = self.settings.astray_share * seen.length
         return np.asarray(seen.looks.bent_cost - np.log(likelihood))
 
-    def _chance_price(self, edge: Edge, walker: Walker) -> float:
+    def _chance_price(self, edge: Edge, walker: Walkers) -> float | FloatArray:
         """Price of a leg, for the long straight ways that lead the right way by chance.
 
         A straight path keeps its direction, so its metres are not so many witnesses. The
@@ -345,10 +364,10 @@ class Evidence:
         price = self.settings.chance_price_share * self.directions.most_gain(
             edge.distance_m * walker.pace_scale
         )
-        return min(price, self.settings.chance_price_most)
+        return np.minimum(price, self.settings.chance_price_most)
 
     def _direction_cost(
-        self, edge: Edge, at: EdgeEvidence, walker: Walker, turn_deg: float
+        self, edge: Edge, at: EdgeEvidence, walker: Walkers, turn_deg: float
     ) -> FloatArray:
         """Cost of the directions of every metre, walked so much off this walker's usual one."""
         expected_deg = edge.azimuth_deg + (walker.bias_deg + turn_deg)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -12,11 +12,14 @@ from audit.matching.route import Edge
 from audit.matching.soft_minimum import IMPOSSIBLE, Runs, combined, total_cost
 from audit.matching.stays import Stays
 from audit.matching.walk_evidence import EdgeKey, Evidence
-from audit.matching.walker import Walker
+from audit.matching.walker import Walker, Walkers, abreast
 from audit.units import FloatArray
 
 _NEVER = -25.0
 """Log probability of what never happens: all of it together is less than a rounding error."""
+
+_ABREAST_MOST = 400_000
+"""Figures of all walkers who are weighed at once, which take eight bytes each; chosen."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -35,18 +38,26 @@ class EdgeOdds:
 
 
 class Ways:
-    """Forward and backward costs over all ways, for one supposed walker."""
+    """Forward and backward costs over all ways, for one supposed walker.
 
-    def __init__(self, stays: Stays, walker: Walker) -> None:
+    ``costs`` are those of each edge's portions, where they are worked out already.
+    """
+
+    def __init__(
+        self,
+        stays: Stays,
+        walker: Walker,
+        costs: Iterable[tuple[Edge, FloatArray]] | None = None,
+    ) -> None:
         evidence = self.evidence = stays.evidence
         self.walker = walker
         self._stays = stays
         self._route = evidence.route
         self._size = len(evidence.cuts)
         self.edges = [
-            _Jump(edge, self._size) if edge.kind == "jump" else WeighedEdge(edge, evidence, costs)
-            for edge, costs in _costs_of_edges(evidence, walker)
-            if edge.kind == "jump" or len(costs)
+            _Jump(edge, self._size) if edge.kind == "jump" else WeighedEdge(edge, evidence, of)
+            for edge, of in (_costs_of_edges(evidence, walker) if costs is None else costs)
+            if edge.kind == "jump" or len(of)
         ]
         self._from: dict[int, list[WeighedEdge | _Jump]] = {}
         for weighed in self.edges:
@@ -113,6 +124,22 @@ class Ways:
         )
 
 
+def ways_of(stays: Stays, walkers: Sequence[Walker]) -> Iterator[Ways]:
+    """Weigh all ways for each of some walkers, as many abreast as need little memory.
+
+    What short arrays cost is the calls: of a few walkers at once they cost hardly more than of
+    one.
+    """
+    evidence = stays.evidence
+    at_once = max(1, _ABREAST_MOST // evidence.size)
+    for begin in range(0, len(walkers), at_once):
+        group = walkers[begin : begin + at_once]
+        costs = list(_costs_of_edges(evidence, abreast(group)))
+        for row, walker in enumerate(group):
+            of_one = ((edge, of if edge.kind == "jump" else of[row]) for edge, of in costs)
+            yield Ways(stays, walker, of_one)
+
+
 def weighed_edges(evidence: Evidence, walker: Walker) -> list[WeighedEdge]:
     """Weigh every portion as every edge that is walked, for one supposed walker."""
     return [
@@ -122,8 +149,11 @@ def weighed_edges(evidence: Evidence, walker: Walker) -> list[WeighedEdge]:
     ]
 
 
-def _costs_of_edges(evidence: Evidence, walker: Walker) -> Iterator[tuple[Edge, FloatArray]]:
-    """Give each edge with what its portions cost, arriving included; nothing for a leap."""
+def _costs_of_edges(evidence: Evidence, walker: Walkers) -> Iterator[tuple[Edge, FloatArray]]:
+    """Give each edge with what its portions cost, arriving included; nothing for a leap.
+
+    Of several walkers these have shape (walkers, portions).
+    """
     known: dict[EdgeKey, FloatArray] = {}
     for edge in evidence.route.edges:
         if edge.kind == "jump":
