@@ -50,7 +50,7 @@ def test_the_set_up_is_one_line_each_and_ci_runs_both_as_they_stand():
     commands = SET_UP.findall(TEXT)
     assert commands == [
         "bash .ci/install && .venv/bin/leg-audit demo",
-        "bash .ci/install test && .venv/bin/python -m pytest -n 2 -q",
+        "bash .ci/install test && .venv/bin/python -m pytest -n 2 --dist worksteal -q",
     ]
     assert [block.text.strip() for block in blocks("sh")[:2]] == commands
     run = (ROOT / ".ci" / "run").read_text()

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections import defaultdict
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from types import SimpleNamespace
 
 import numpy as np
@@ -13,6 +13,9 @@ from matching import test_ways_on_paper as small
 
 from audit.matching import broad_look
 from audit.matching.broad_look import BroadLook
+from audit.matching.walker import Walker
+
+LEVEL = Walker(bias_deg=0.0, pace_scale=1.0, heading_sd_deg=6.0, distance_sd=0.1, finds=0.2)
 
 
 @dataclass(frozen=True)
@@ -45,7 +48,7 @@ class Course(small.Course):
         if at is None:
             return super().portion_costs(of, walker)
         known = dict(zip(self.worth_a_look(of).tolist(), self.costs[self.key(of)], strict=True))
-        return np.array([known[place] for place in at.places.tolist()]) + walker
+        return np.array([known[place] for place in at.places.tolist()]) + walker.bias_deg
 
 
 @pytest.mark.parametrize("jump", [False, True])
@@ -73,7 +76,8 @@ def test_in_play_is_what_any_of_the_walkers_may_have_walked(
                     pair = course.pairs[course.key(of)][place]
                     shares[course.key(of), small.PAIRS.index(pair)] += math.exp(-cost)
         expected |= {key for key, share in shares.items() if share / total > math.exp(-within)}
-    looked = BroadLook(small.Stayed(course), walkers).in_play(within)
+    turned = [replace(LEVEL, bias_deg=walker) for walker in walkers]
+    looked = BroadLook(small.Stayed(course), turned).in_play(within)
     told = {(course.key(edge), int(place)) for edge, places in looked for place in places}
     assert told == expected
     assert expected or within < 3.0

@@ -432,7 +432,9 @@ def test_of_supposed_walkers_the_best_by_walk_and_habit_are_weighed(monkeypatch)
             def edge_odds(self):
                 return [self.walker]
 
-        monkeypatch.setattr(match_walk, "Ways", Known)
+        monkeypatch.setattr(
+            match_walk, "ways_of", lambda stays, of: (Known(stays, one) for one in of)
+        )
         monkeypatch.setattr(match_walk, "known_better", lambda walker, *_: walker)
         monkeypatch.setattr(match_walk, "prior_cost", lambda walker, **_: before[walker])
         found = match_walk.weigh(SimpleNamespace(evidence=Mock()), None, S, [1, 2, 3])

@@ -108,7 +108,7 @@ def test_a_length_that_is_not_likely_speaks_against_a_leg() -> None:
 
 def test_edges_share_what_they_cost_only_where_they_begin_and_end_alike() -> None:
     """Nodes 0 and 2 are one place; none is nowhere, whatever place comes first."""
-    made = evidence_of(_place_of=np.array([0, 1, 0]))
+    made = evidence_of(_place_of=np.array([0, 1, 0]), _keys={})
 
     def key(source, target, **known):
         of = Edge(source=source, target=target, azimuth_deg=0.0, distance_m=1.0, leg=3,
