@@ -67,6 +67,7 @@ CHOSEN = {
     "audit/matching/other_legs.py: NEXT_TO_S",
     "audit/matching/signs.py: _STRAIGHT, _WINDING",  # the learnt curves go by it
     "audit/measurement/places_and_headings.py: _WIDENED",  # of a record, which knows no settings
+    "audit/matching/ways.py: _ABREAST_MOST",  # bounds memory, and changes no digit
     "audit/school_records/layout.py: _LOCK",  # any number does
     "audit/words/in_other_units.py: CIRCLE",  # what armies print
 }
