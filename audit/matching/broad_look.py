@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 from audit.matching.edge_evidence import CutRuns, pieces, reach_of
 from audit.matching.portions import SmallIndex
 from audit.matching.route import Edge
-from audit.matching.soft_minimum import IMPOSSIBLE, Runs, combined, total_cost
+from audit.matching.soft_minimum import IMPOSSIBLE, Runs, combined, total_costs
 from audit.matching.stays import Marks, Stays, StaysAtPoint
 from audit.matching.walk_evidence import EdgeKey, Evidence
 from audit.matching.walker import Walker, abreast
@@ -86,9 +86,8 @@ class BroadLook:
         waiting = Counter(self._evidence.key(edge) for of in self._from.values() for edge in of)
         for node in (-1, *self._route.order):
             if node >= 0 and arrived[node].min() < IMPOSSIBLE / 2:
-                stayed = np.array([self._stays.left(node, at) for at in arrived[node]])
-                left[node] = combined(left[node], stayed)
-                ends.append(_total(arrived[node] + self._stays.ending(node)))
+                left[node] = combined(left[node], self._stays.left(node, arrived[node]))
+                ends.append(total_costs(arrived[node] + self._stays.ending(node)))
             for edge in self._from[node]:
                 key = self._evidence.key(edge)
                 if key in shared:
@@ -101,14 +100,12 @@ class BroadLook:
                 for places, costs in priced:
                     least[key] = np.minimum(least.get(key, IMPOSSIBLE), costs.min(axis=1))
                     first, second = self._places.cuts(edge, places)
-                    runs = Runs(second, self._shape[1])
-                    there = [
-                        runs.combined(cost + edge.cost + before.take(first))
-                        for cost, before in zip(costs, left[node], strict=True)
-                    ]
-                    arrived[edge.target] = combined(arrived[edge.target], np.array(there))
-        ends.append(_total(arrived[-1]))
-        return _Forward(arrived=arrived, left=left, least=least, total=_total(np.array(ends).T))
+                    so_far = costs + edge.cost + left[node].take(first, axis=1)
+                    there = Runs(second, self._shape[1]).combined(so_far)
+                    arrived[edge.target] = combined(arrived[edge.target], there)
+        ends.append(total_costs(arrived[-1]))
+        total = total_costs(np.array(ends).T)
+        return _Forward(arrived=arrived, left=left, least=least, total=total)
 
     def _backward(self, forward: _Forward, most: FloatArray) -> list[tuple[Edge, SmallIndex]]:
         """Give of each edge the portions over which all ways together cost less than this."""
@@ -127,13 +124,13 @@ class BroadLook:
                 costs += to_come[edge.target].take(second, axis=1)
                 if node >= 0:
                     runs = CutRuns(first, second, self._shape[1])
-                    there = [runs.at_first.combined(of[runs.by_first]) for of in costs]
-                    to_come_left = combined(to_come_left, np.array(there))
+                    there = runs.at_first.combined(costs.take(runs.by_first, axis=1))
+                    to_come_left = combined(to_come_left, there)
                 if edge.kind != "jump":
                     costs += forward.left[node].take(first, axis=1)
                     found.append((edge, places[(costs < most[:, None]).any(axis=0)]))
             if node >= 0:
-                stayed = np.array([self._stays.to_come(node, of) for of in to_come_left])
+                stayed = self._stays.to_come(node, to_come_left)
                 to_come[node] = combined(
                     stayed, np.broadcast_to(self._stays.ending(node), stayed.shape)
                 )
@@ -212,10 +209,6 @@ class _Places:
             begins[first] = ends[second] = True
             self._marks[key] = begins, ends
         return self._marks[key]
-
-
-def _total(costs: FloatArray) -> FloatArray:
-    return np.array([total_cost(of) for of in costs])
 
 
 class _PassingStays(Stays):

@@ -22,10 +22,13 @@ def combined(*costs: FloatArray) -> FloatArray:
 
 def total_cost(costs: FloatArray) -> float:
     """Combine all alternatives into one cost; IMPOSSIBLE where there is none."""
-    if len(costs) == 0:
-        return IMPOSSIBLE
-    least = float(costs.min())
-    return least - float(np.log(np.exp(least - costs).sum()))
+    return float(total_costs(costs)) if len(costs) else IMPOSSIBLE
+
+
+def total_costs(costs: FloatArray) -> FloatArray:
+    """Combine all alternatives of each row, along the last axis; there is one at least."""
+    least = costs.min(axis=-1, keepdims=True)
+    return np.asarray(least[..., 0] - np.log(np.exp(least - costs).sum(axis=-1)))
 
 
 def order_of(keys: IndexArray | NDArray[np.int32], size: int) -> IndexArray:
@@ -46,10 +49,14 @@ class Runs:
         self.size = size
 
     def combined(self, costs: FloatArray) -> FloatArray:
-        """Combine the costs of each run; IMPOSSIBLE where there is no run; shape (size,)."""
-        out = np.full(self.size, IMPOSSIBLE)
+        """Combine the costs of each run, along the last axis, which has ``size`` then.
+
+        IMPOSSIBLE where there is no run.
+        """
+        out = np.full((*costs.shape[:-1], self.size), IMPOSSIBLE)
         if len(self.keys):
-            least = np.minimum.reduceat(costs, self.starts)
-            shares = np.exp(np.repeat(least, self._lengths) - costs)
-            out[self.keys] = least - np.log(np.add.reduceat(shares, self.starts))
+            least = np.minimum.reduceat(costs, self.starts, axis=-1)
+            shares = np.exp(np.repeat(least, self._lengths, axis=-1) - costs)
+            sums = np.add.reduceat(shares, self.starts, axis=-1)
+            out[..., self.keys] = least - np.log(sums)
         return out

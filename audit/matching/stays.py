@@ -108,23 +108,31 @@ class Stays:
         )
 
     def left(self, node: int, arrived: FloatArray) -> FloatArray:
-        """Give what leaving a node at each cut costs, by what arriving at each does."""
+        """Give what leaving a node at each cut costs, by what arriving at each does.
+
+        The last axis is that of the cuts.
+        """
         stays = self.at(node)
-        near = stays.at_second.combined(arrived[stays.first] + stays.cost)
+        near = stays.at_second.combined(arrived.take(stays.first, axis=-1) + stays.cost)
         noted = self._noted_so_far(node)
-        running = np.concatenate([[IMPOSSIBLE], -np.logaddexp.accumulate(noted - arrived)])
-        far = running[self._pairs.before] + self._leaving_far(node) + noted
+        running = -np.logaddexp.accumulate(noted - arrived, axis=-1)
+        running = np.concatenate([np.full_like(running[..., :1], IMPOSSIBLE), running], axis=-1)
+        far = running.take(self._pairs.before, axis=-1) + self._leaving_far(node) + noted
         return combined(near, far)
 
     def to_come(self, node: int, leaving: FloatArray) -> FloatArray:
-        """Give what is to come after arriving at each cut, by what leaving at each costs."""
+        """Give what is to come after arriving at each cut, by what leaving at each costs.
+
+        The last axis is that of the cuts.
+        """
         stays = self.at(node)
-        costs = leaving[stays.second] + stays.cost
-        near = stays.at_first.combined(costs[stays.by_first])
+        costs = leaving.take(stays.second, axis=-1) + stays.cost
+        near = stays.at_first.combined(costs.take(stays.by_first, axis=-1))
         noted = self._noted_so_far(node)
-        far = (leaving + self._leaving_far(node) + noted)[::-1]
-        running = np.concatenate([-np.logaddexp.accumulate(-far)[::-1], [IMPOSSIBLE]])
-        return combined(near, running[self._pairs.after] - noted)
+        far = (leaving + self._leaving_far(node) + noted)[..., ::-1]
+        running = -np.logaddexp.accumulate(-far, axis=-1)[..., ::-1]
+        running = np.concatenate([running, np.full_like(running[..., :1], IMPOSSIBLE)], axis=-1)
+        return combined(near, running.take(self._pairs.after, axis=-1) - noted)
 
     def setting_out(self, node: int) -> FloatArray:
         """Cost of beginning the course at a node, at each cut."""

@@ -50,6 +50,11 @@ class Abreast:
     distance_sd: FloatArray
     finds: FloatArray
 
+    @property
+    def rows(self) -> tuple[int]:
+        """How many they are, as the shape of what has a row for each."""
+        return (len(self.bias_deg),)
+
 
 Walkers = Walker | Abreast
 """One walker, of whom costs have shape (n,), or several, of whom they have (walkers, n)."""

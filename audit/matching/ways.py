@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from copy import copy
 from dataclasses import dataclass
 
 import numpy as np
 
 from audit.matching.portions import IndexArray, SmallIndex
 from audit.matching.route import Edge
-from audit.matching.soft_minimum import IMPOSSIBLE, Runs, combined, total_cost
+from audit.matching.soft_minimum import IMPOSSIBLE, Runs, combined, total_costs
 from audit.matching.stays import Stays
 from audit.matching.walk_evidence import EdgeKey, Evidence
-from audit.matching.walker import Walker, Walkers, abreast
+from audit.matching.walker import Abreast, Walker, Walkers, abreast
 from audit.units import FloatArray
 
 _NEVER = -25.0
@@ -37,56 +38,39 @@ class EdgeOdds:
     log_odds: FloatArray
 
 
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Forward:
+    """All edges weighed, and all ways forward in time; of several walkers with a row for each.
+
+    ``left`` is what leaving each node costs at each cut, ``total`` all ways together.
+    """
+
+    edges: list[WeighedEdge | _Jump]
+    left: list[FloatArray]
+    total: FloatArray
+
+    def of(self, row: int) -> _Forward:
+        """Give those of one walker, held by themselves."""
+        return _Forward(
+            edges=[weighed.of(row) for weighed in self.edges],
+            left=[of[row].copy() for of in self.left],
+            total=self.total[row],
+        )
+
+
 class Ways:
     """Forward and backward costs over all ways, for one supposed walker.
 
-    ``costs`` are those of each edge's portions, where they are worked out already.
+    ``forward`` is what is known of the way forward in time, where it is worked out already.
     """
 
-    def __init__(
-        self,
-        stays: Stays,
-        walker: Walker,
-        costs: Iterable[tuple[Edge, FloatArray]] | None = None,
-    ) -> None:
-        evidence = self.evidence = stays.evidence
-        self.walker = walker
-        self._stays = stays
-        self._route = evidence.route
-        self._size = len(evidence.cuts)
-        self.edges = [
-            _Jump(edge, self._size) if edge.kind == "jump" else WeighedEdge(edge, evidence, of)
-            for edge, of in (_costs_of_edges(evidence, walker) if costs is None else costs)
-            if edge.kind == "jump" or len(of)
-        ]
-        self._from: dict[int, list[WeighedEdge | _Jump]] = {}
-        for weighed in self.edges:
-            self._from.setdefault(weighed.edge.source, []).append(weighed)
-        self.total = self._forward()
-
-    def _forward(self) -> float:
-        nodes = len(self._route.position)
-        self._arrived = [np.full(self._size, IMPOSSIBLE) for _ in range(nodes)]
-        self._left = [self._stays.setting_out(node) for node in range(nodes)]
-        for weighed in self._from.get(-1, []):
-            self._arrive(weighed, np.zeros(self._size))
-        ends = []
-        for node in self._route.order:
-            arrived = self._arrived[node]
-            if arrived.min() < IMPOSSIBLE / 2:
-                self._left[node] = combined(self._left[node], self._stays.left(node, arrived))
-                ends.append(arrived + self._stays.ending(node))
-            for weighed in self._from.get(node, []):
-                if weighed.edge.target < 0:
-                    ends.append(weighed.cost + self._left[node][weighed.first])
-                else:
-                    self._arrive(weighed, self._left[node])
-        return total_cost(np.concatenate(ends)) if ends else IMPOSSIBLE
-
-    def _arrive(self, weighed: WeighedEdge | _Jump, left: FloatArray) -> None:
-        target = weighed.edge.target
-        costs = weighed.cost + left[weighed.first]
-        self._arrived[target] = combined(self._arrived[target], weighed.at_second.combined(costs))
+    def __init__(self, stays: Stays, walker: Walker, forward: _Forward | None = None) -> None:
+        self.evidence, self.walker = stays.evidence, walker
+        self._stays, self._route = stays, stays.evidence.route
+        self._size = len(stays.evidence.cuts)
+        forward = _forward(stays, walker) if forward is None else forward
+        self.edges, self._left, self.total = forward.edges, forward.left, float(forward.total)
+        self._from = _by_source(self.edges)
 
     def edge_odds(self, least: float = _NEVER) -> list[EdgeOdds]:
         """Give the log probability of every portion as every edge (the backward pass).
@@ -130,14 +114,55 @@ def ways_of(stays: Stays, walkers: Sequence[Walker]) -> Iterator[Ways]:
     What short arrays cost is the calls: of a few walkers at once they cost hardly more than of
     one.
     """
-    evidence = stays.evidence
-    at_once = max(1, _ABREAST_MOST // evidence.size)
+    at_once = max(1, _ABREAST_MOST // stays.evidence.size)
     for begin in range(0, len(walkers), at_once):
         group = walkers[begin : begin + at_once]
-        costs = list(_costs_of_edges(evidence, abreast(group)))
+        forward = _forward(stays, abreast(group))
         for row, walker in enumerate(group):
-            of_one = ((edge, of if edge.kind == "jump" else of[row]) for edge, of in costs)
-            yield Ways(stays, walker, of_one)
+            yield Ways(stays, walker, forward.of(row))
+
+
+def _forward(stays: Stays, walker: Walkers) -> _Forward:
+    """Weigh all edges, and all ways forward in time."""
+    evidence = stays.evidence
+    shape = (*(walker.rows if isinstance(walker, Abreast) else ()), len(evidence.cuts))
+    edges = [
+        _Jump(edge, shape[-1]) if edge.kind == "jump" else WeighedEdge(edge, evidence, costs)
+        for edge, costs in _costs_of_edges(evidence, walker)
+        if edge.kind == "jump" or costs.size
+    ]
+    leaving = _by_source(edges)
+    nodes = range(len(evidence.route.position))
+    arrived = [np.full(shape, IMPOSSIBLE) for _ in nodes]
+    left = [np.broadcast_to(stays.setting_out(node), shape) for node in nodes]
+
+    def arrive(weighed: WeighedEdge | _Jump, before: FloatArray) -> None:
+        costs = weighed.cost + before.take(weighed.first, axis=-1)
+        there = weighed.at_second.combined(costs)
+        arrived[weighed.edge.target] = combined(arrived[weighed.edge.target], there)
+
+    for weighed in leaving.get(-1, []):
+        arrive(weighed, np.zeros(shape))
+    ends = []
+    for node in evidence.route.order:
+        if arrived[node].min() < IMPOSSIBLE / 2:
+            left[node] = combined(left[node], stays.left(node, arrived[node]))
+            ends.append(arrived[node] + stays.ending(node))
+        for weighed in leaving.get(node, []):
+            if weighed.edge.target < 0:
+                ends.append(weighed.cost + left[node].take(weighed.first, axis=-1))
+            else:
+                arrive(weighed, left[node])
+    total = total_costs(np.concatenate(ends, axis=-1)) if ends else np.full(shape[:-1], IMPOSSIBLE)
+    return _Forward(edges=edges, left=left, total=total)
+
+
+def _by_source(edges: Iterable[WeighedEdge | _Jump]) -> dict[int, list[WeighedEdge | _Jump]]:
+    """Give the edges that leave each node."""
+    found: dict[int, list[WeighedEdge | _Jump]] = {}
+    for weighed in edges:
+        found.setdefault(weighed.edge.source, []).append(weighed)
+    return found
 
 
 def weighed_edges(evidence: Evidence, walker: Walker) -> list[WeighedEdge]:
@@ -167,7 +192,10 @@ def _costs_of_edges(evidence: Evidence, walker: Walkers) -> Iterator[tuple[Edge,
 
 
 class WeighedEdge:
-    """An edge with the cost of every portion as a walk of it, arriving included."""
+    """An edge with the cost of every portion as a walk of it, arriving included.
+
+    Of several walkers ``cost`` has a row for each.
+    """
 
     def __init__(self, edge: Edge, evidence: Evidence, costs: FloatArray) -> None:
         at = evidence.of_edge(edge)
@@ -176,6 +204,12 @@ class WeighedEdge:
         self._runs = evidence.runs_of(edge)
         self.at_second = self._runs.at_second
         self.cost = costs + edge.cost
+
+    def of(self, row: int) -> WeighedEdge:
+        """Give what it costs one walker."""
+        one = copy(self)
+        one.cost = self.cost[row].copy()
+        return one
 
     def combined_at_first(self, costs: FloatArray) -> FloatArray:
         """Combine the costs of the portions that begin at each cut."""
@@ -190,6 +224,10 @@ class _Jump:
         self.first = self.second = np.arange(cuts, dtype=np.int32)
         self.at_second = Runs(self.second, cuts)
         self.cost = np.full(cuts, edge.cost)
+
+    def of(self, row: int) -> _Jump:  # noqa: ARG002 - of an edge that is walked it is asked
+        """Give itself: it costs every walker the same."""
+        return self
 
     def combined_at_first(self, costs: FloatArray) -> FloatArray:
         """Give the costs: one leap begins at each cut."""

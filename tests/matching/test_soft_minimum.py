@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.special import logsumexp
 
-from audit.matching.soft_minimum import IMPOSSIBLE, Runs, combined, total_cost
+from audit.matching.soft_minimum import IMPOSSIBLE, Runs, combined, total_cost, total_costs
 
 cost = st.floats(-50.0, 500.0)
 
@@ -46,3 +46,13 @@ def test_nothing_is_impossible_and_stays_a_number() -> None:
     assert np.isfinite(both).all()
     assert both[1] == pytest.approx(3.0)
     assert both[0] > IMPOSSIBLE / 2
+
+
+@settings(max_examples=40, deadline=None)
+@given(data=st.data(), count=st.integers(1, 12))
+def test_rows_are_combined_each_by_itself(data, count) -> None:
+    rows = np.array([data.draw(st.lists(cost, min_size=count, max_size=count)) for _ in range(3)])
+    assert total_costs(rows).tolist() == [total_cost(row) for row in rows]
+    keys = np.sort(np.array(data.draw(st.lists(st.integers(0, 9), min_size=count, max_size=count))))
+    runs = Runs(keys, 10)
+    assert runs.combined(rows).tolist() == [runs.combined(row).tolist() for row in rows]

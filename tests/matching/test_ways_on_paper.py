@@ -86,10 +86,16 @@ class Stayed:
         return self.evidence.end[node]
 
     def left(self, node, arrived):
-        return np.array([total_cost(arrived + column) for column in self.evidence.stay[node].T])
+        return self._summed(arrived, self.evidence.stay[node].T)
 
     def to_come(self, node, leaving):
-        return np.array([total_cost(leaving + row) for row in self.evidence.stay[node]])
+        return self._summed(leaving, self.evidence.stay[node])
+
+    @staticmethod
+    def _summed(costs, stays):
+        """Row by row of the costs, of each cut."""
+        rows = [[total_cost(row + stay) for stay in stays] for row in np.atleast_2d(costs)]
+        return np.array(rows).reshape(costs.shape)
 
 
 WALKER = 0.25
