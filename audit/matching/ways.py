@@ -117,6 +117,9 @@ def ways_of(stays: Stays, walkers: Sequence[Walker]) -> Iterator[Ways]:
     at_once = max(1, _ABREAST_MOST // stays.evidence.size)
     for begin in range(0, len(walkers), at_once):
         group = walkers[begin : begin + at_once]
+        if len(group) == 1:
+            yield Ways(stays, group[0])
+            continue
         forward = _forward(stays, abreast(group))
         for row, walker in enumerate(group):
             yield Ways(stays, walker, forward.of(row))
