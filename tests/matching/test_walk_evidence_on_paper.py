@@ -87,15 +87,18 @@ def test_the_likelihood_of_a_length_knows_lost_hundreds_and_single_for_double_pa
     assert above == pytest.approx(3.0 * sum(shares.values()), rel=1e-3)
 
 
-@pytest.mark.parametrize(("planned_m", "other"), [(200.0, 100.0), (100.0, -100.0)])
+@pytest.mark.parametrize(("planned_m", "other"), [(200.0, 100.0), (100.0, -100.0), (140.0, 100.0)])
 def test_a_hundred_that_is_half_or_twice_the_distance_is_told_once(planned_m, other) -> None:
-    """Of 200 m a hundred lost is half of them; of 100 m a hundred more is twice."""
+    """Of 200 m a hundred lost is half of them; of 100 m a hundred more is twice.
+
+    One that leaves no more than the shortest stretch is no lost hundred.
+    """
     even = replace(WALKER, pace_scale=1.0)
     log_m = np.log(np.linspace(30.0, 900.0, 50))
     sd = math.hypot(0.12, 8.0 / planned_m)
     shares = {planned_m: 1.0 - S.stray_distance_share, planned_m + other: S.hundred_share}
     shares |= {planned_m * factor: S.factor_two_share for factor in (0.5, 2.0)}
-    if planned_m + other < S.shortest_partial_m:
+    if planned_m + other <= S.shortest_partial_m:
         del shares[planned_m + other]
     law = sum(share * norm.pdf(log_m, math.log(m), sd) for m, share in shares.items())
     got = length_likelihood(log_m, planned_m, even, 8.0, S)

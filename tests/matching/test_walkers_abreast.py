@@ -69,12 +69,14 @@ def test_what_all_have_in_common_is_worked_out_once() -> None:
     assert abreast([LEVEL, LEVEL]).bias_deg.shape == (2, 1)
 
 
-def test_memory_bounds_how_many_are_weighed_at_once(stays) -> None:
+@pytest.mark.parametrize(("room", "groups"), [(0, []), (1, []), (2, [2, 2]), (9, [5])])
+def test_memory_bounds_how_many_are_weighed_at_once(stays, room, groups) -> None:
+    """Who is weighed by himself is not put beside anybody."""
     asked = []
     weigh = ways.abreast
     with (
-        mock.patch.object(ways, "_ABREAST_MOST", 2 * stays.evidence.size),
+        mock.patch.object(ways, "_ABREAST_MOST", room * stays.evidence.size),
         mock.patch.object(ways, "abreast", lambda of: asked.append(len(of)) or weigh(of)),
     ):
         list(ways.ways_of(stays, [*TURNED, *OTHERS[1:]]))
-    assert asked == [2, 2]  # and one by himself
+    assert asked == groups
