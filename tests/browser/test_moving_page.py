@@ -44,15 +44,19 @@ def page(chrome, path):
 
 
 def bring_all(page):
-    """Scroll through, since pictures come to life only near the window."""
-    for element in page.query_selector_all(LIVE):
-        element.scroll_into_view_if_needed()
-    count = len(page.query_selector_all(LIVE))
-    for _ in range(100):  # the page's policy forbids the library's own way of waiting
-        if page.locator(".live[data-cursor] svg").count() == count:
-            return
-        page.wait_for_timeout(100)
-    pytest.fail("the pictures did not come to life")
+    """Scroll through, since pictures come to life only near the window.
+
+    Bug: the library's own scrolling waits for a picture to stand still, by frames that a busy
+    machine did not draw for half a minute.
+    """
+    for number, element in enumerate(page.query_selector_all(LIVE)):
+        element.evaluate("element => element.scrollIntoView({block: 'center'})")
+        for _ in range(600):  # the page's policy forbids the library's own way of waiting
+            if page.locator(".live[data-cursor] svg").count() > number:
+                break
+            page.wait_for_timeout(100)
+        else:
+            pytest.fail("the pictures did not come to life")
 
 
 def cursors(page) -> dict:
