@@ -42,7 +42,7 @@ class Directions:
         step_m = np.concatenate([[0.0], np.diff(movement.path_m)])
         self._step_m = np.where(samples.in_gap, 0.0, step_m)
         self._step_m[np.flatnonzero(np.diff(samples.stretch)) + 1] = 0.0
-        self._known: dict[tuple[float, Reach, int | None], tuple[FloatArray, FloatArray]] = {}
+        self._known: dict[tuple[float, Reach, int | None], FloatArray] = {}
         self._asked: dict[tuple[float, Reach, int | None], float] = {}
 
     def forget(self) -> None:
@@ -76,9 +76,10 @@ class Directions:
         self, edge: Edge, at: EdgeEvidence, expected_deg: float | FloatArray, reach: Reach
     ) -> tuple[FloatArray, FloatArray]:
         """Give what speaks for and against each portion's directions."""
-        each = np.ravel(expected_deg).tolist()
-        sums = np.array([self._running(edge, of_one_deg, reach) for of_one_deg in each])
-        between = sums.take(at.second, axis=2) - sums.take(at.first, axis=2)
+        each = (self._running(edge, deg, reach) for deg in np.ravel(expected_deg).tolist())
+        between = np.array(
+            [sums.take(at.second, axis=1) - sums.take(at.first, axis=1) for sums in each]
+        )
         gain, loss = between[:, 0], between[:, 1]
         return (gain, loss) if np.ndim(expected_deg) else (gain[0], loss[0])
 
@@ -93,11 +94,10 @@ class Directions:
         length = length_m * settings.direction_length_share
         return max(usual, 0.0) * length / settings.direction_memory_m
 
-    def _running(
-        self, edge: Edge, expected_deg: float, reach: Reach
-    ) -> tuple[FloatArray, FloatArray]:
+    def _running(self, edge: Edge, expected_deg: float, reach: Reach) -> FloatArray:
         """Give what speaks for and against a direction, summed up to each cut in reach.
 
+        They have shape (2, cuts).
         Along a bent line the direction expected is that of its nearest piece.
         """
         key = (round(expected_deg, 3), reach, None if edge.line is None else edge.leg)
@@ -128,7 +128,7 @@ class Directions:
             sums[:, reach[0] : reach[1] + 1] = np.cumsum([gain, loss], axis=1)[
                 :, at_cuts - part.start
             ]
-            self._known[key] = sums[0], sums[1]
+            self._known[key] = sums
         return self._known[key]
 
 

@@ -99,9 +99,9 @@ def test_pins_that_no_order_keeps_are_refused() -> None:
 
 def test_most_orders_of_made_walks_are_found() -> None:
     """Fifteen and fourteen of 15 development walks when this was written."""
-    for difficulty, least in (("trained", 3), ("novice", 2)):
+    for difficulty, least in (("trained", 7), ("novice", 5)):
         right = 0
-        for seed in first_seeds("development", 4):
+        for seed in first_seeds("development", 8):
             free = make_free_walk(seed, difficulty, 6, 1)
             right += score_free(free).order_right
         assert right >= least
